@@ -1,0 +1,136 @@
+import type { Run } from '../routing/network/run.ts';
+import type { Reach } from '../routing/reach/reach-result.ts';
+import type { Finding } from '../routing/site/finding.ts';
+import type { Insulation, Lines, Metal, Method } from '../routing/site/vocabulary.ts';
+
+/** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
+export interface Plan {
+  readonly site: string;
+  readonly runs: readonly Run[];
+  readonly reach: readonly Reach[];
+  readonly circuits: readonly Circuit[];
+  readonly conduits: readonly Conduit[];
+  readonly supply: Supply;
+  readonly takeoff: readonly TakeoffRow[];
+  readonly findings: readonly Finding[];
+}
+
+/** Two-pole circuits take two of the three lines, three-pole all. */
+export type PhasePair = 'AB' | 'BC' | 'CA' | 'ABC';
+
+/** The branch circuit of one charger that has a run. */
+export interface Circuit {
+  readonly charger: string;
+  readonly from: string;
+  readonly breakerAmps: number;
+  readonly phases: PhasePair;
+  readonly conductor: { readonly size: string; readonly metal: Metal; readonly insulation: Insulation };
+  readonly grounding: { readonly size: string };
+  /** True where a pilot pair is carried with the circuit. */
+  readonly pilot: boolean;
+  /** Current-carrying conductors in the fullest conduit on the way. */
+  readonly currentCarrying: number;
+  readonly ambientC: number;
+  readonly factors: { readonly ambient: number; readonly bundling: number };
+  /** Amperes after factors and terminal limit. */
+  readonly ampacity: number;
+  /** What fixed the conductor size: `ampacity` or `voltage drop`. */
+  readonly sizedBy: 'ampacity' | 'voltage drop';
+  readonly branchDropPercent: number;
+  readonly totalDropPercent: number;
+  readonly voltsAtBox: number;
+  readonly conduits: readonly string[];
+}
+
+export interface ConduitConductor {
+  readonly size: string;
+  readonly insulation: string;
+  readonly count: number;
+}
+
+/** One conduit between two places where it can be opened. Lengths in feet. */
+export interface Conduit {
+  readonly id: string;
+  readonly method: Method;
+  /** `"1-1/4"`; null for a tray. */
+  readonly tradeSize: string | null;
+  readonly length: number;
+  readonly circuits: readonly string[];
+  readonly conductors: readonly ConduitConductor[];
+  readonly fillPercent: number;
+  readonly fillLimit: number;
+  readonly bends: number;
+  readonly bendDegrees: number;
+  readonly from: string;
+  readonly to: string;
+  readonly path: readonly (readonly [number, number, number])[];
+  /** Raceways that it lies along, in order. */
+  readonly raceways: readonly string[];
+}
+
+export interface LineVolts {
+  readonly AB: number;
+  readonly BC: number;
+  readonly CA: number;
+  readonly AN?: number;
+  readonly BN?: number;
+  readonly CN?: number;
+}
+
+export interface LineAmps {
+  readonly A: number;
+  readonly B: number;
+  readonly C: number;
+  readonly N?: number;
+}
+
+export interface SupplyEquipment {
+  readonly id: string;
+  readonly volts: LineVolts;
+  readonly amps: LineAmps;
+  readonly connectedVa: number;
+  readonly demandAmps: number;
+  readonly breakerAmps?: number;
+  readonly percentLoaded?: number;
+  readonly spareAmps?: number;
+  readonly spareSpaces?: number;
+  readonly faultAmps?: number;
+}
+
+export interface SupplyFeeder {
+  readonly id: string;
+  /** Length used, feet. */
+  readonly length: number;
+  readonly amps: LineAmps;
+  readonly dropPercent: number;
+  readonly lossWatts: number;
+  readonly breakerAmps: number;
+  readonly percentLoaded: number;
+}
+
+export interface SupplyTransformer {
+  readonly id: string;
+  readonly kva: number;
+  readonly loadKva: number;
+  readonly percentLoaded: number;
+}
+
+/** The supply with every charger running at once; `withoutGeneration` where generation makes a difference. */
+export interface Supply {
+  readonly equipment: readonly SupplyEquipment[];
+  readonly feeders: readonly SupplyFeeder[];
+  readonly transformers: readonly SupplyTransformer[];
+  readonly loads: readonly { readonly id: string; readonly lines: Lines }[];
+  readonly withoutGeneration?: Omit<Supply, 'withoutGeneration'>;
+}
+
+export interface TakeoffRow {
+  readonly item: string;
+  readonly spec: string;
+  readonly quantity: number;
+  /** `ft` is rewritten to the file's units on output. */
+  readonly unit: string;
+  readonly basis: string;
+  /** Ids of what the row is made of. */
+  readonly of?: readonly string[];
+}

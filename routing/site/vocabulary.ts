@@ -1,0 +1,51 @@
+/** The closed word lists of the site file. Each type is read from its list, so the list is there at run time. */
+
+export const UNITS = ['ft', 'm'] as const;
+export type Units = (typeof UNITS)[number];
+
+export const STALL_USES = ['standard', 'accessible', 'van-accessible'] as const;
+export const PARKING_WAYS = ['nose-in', 'back-in', 'either'] as const;
+
+/** The two ways a car can stand in a stall. */
+export const DIRECTIONS = ['nose-in', 'back-in'] as const;
+export type Direction = (typeof DIRECTIONS)[number];
+
+export const INLET_SIDES = ['left', 'right', 'front', 'rear'] as const;
+
+export const KEEPOUT_BLOCKS = ['raceway', 'drop', 'equipment', 'cord'] as const;
+export type KeepoutBlocks = (typeof KEEPOUT_BLOCKS)[number];
+
+export const EQUIPMENT_KINDS = [
+  'source',
+  'panelboard',
+  'switchboard',
+  'transformer',
+  'disconnect',
+  'inverter',
+] as const;
+export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
+
+export const METHODS = ['EMT', 'RMC', 'IMC', 'PVC40', 'PVC80', 'LFMC', 'tray'] as const;
+/** Wiring method of a raceway. */
+export type Method = (typeof METHODS)[number];
+
+export const PLACES = ['overhead', 'surface', 'underground'] as const;
+export type Place = (typeof PLACES)[number];
+
+export const MOUNTS = ['overhead', 'pedestal', 'wall'] as const;
+export type Mount = (typeof MOUNTS)[number];
+
+export const METALS = ['copper', 'aluminum'] as const;
+export type Metal = (typeof METALS)[number];
+/** Spellings of a metal that a file may use; the engine knows only the words. */
+export const METAL_SPELLINGS = ['copper', 'aluminum', 'Cu', 'Al'] as const;
+export type MetalSpelling = (typeof METAL_SPELLINGS)[number];
+/** The metal a spelling stands for. */
+export const metalOf = (spelling: MetalSpelling): Metal =>
+  spelling === 'Cu' ? 'copper' : spelling === 'Al' ? 'aluminum' : spelling;
+
+export const INSULATIONS = ['THWN-2', 'XHHW-2', 'THHN', 'THWN', 'XHHW', 'THW', 'TW', 'RHW-2', 'USE-2'] as const;
+export type Insulation = (typeof INSULATIONS)[number];
+
+export const LINES = ['A', 'B', 'C', 'AB', 'BC', 'CA', 'ABC'] as const;
+export type Lines = (typeof LINES)[number];
