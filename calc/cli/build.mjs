@@ -1,0 +1,30 @@
+import { renameSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { build } from 'vite';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+
+/** Bundles the command line with all that it needs into `.build/overrow.mjs`. */
+export async function buildCommandLine() {
+  // A folder of its own, then one rename: two commands started at once must not read half a file.
+  const folder = join(root, '.build', `making-${process.pid}`);
+  await build({
+    configFile: false,
+    root,
+    logLevel: 'error',
+    publicDir: false,
+    ssr: { noExternal: true },
+    build: {
+      ssr: join(root, 'calc', 'cli', 'overrow.ts'),
+      outDir: folder,
+      target: 'node20',
+      minify: false,
+      rolldownOptions: { output: { entryFileNames: 'overrow.mjs', codeSplitting: false } },
+    },
+  });
+  renameSync(join(folder, 'overrow.mjs'), join(root, '.build', 'overrow.mjs'));
+  rmSync(folder, { recursive: true });
+}
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) await buildCommandLine();

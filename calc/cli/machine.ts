@@ -1,0 +1,10 @@
+/** The machine as the verbs see it: handed in, so that a test can hand in another. */
+export interface Machine {
+  /** Text of a file; throws with the system's message where it cannot be read. */
+  readonly read: (path: string) => string;
+  /** Writes a file, making its folder where it is missing. */
+  readonly write: (path: string, content: string | Uint8Array) => void;
+  readonly exists: (path: string) => boolean;
+  /** All of standard input. */
+  readonly input: () => string;
+}

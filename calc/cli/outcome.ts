@@ -1,0 +1,11 @@
+/** What a verb gives back: what to print where, and the exit status (0 done, 1 findings that fail, 2 wrong input). */
+export interface Outcome {
+  readonly status: 0 | 1 | 2;
+  readonly out: string;
+  readonly err: string;
+}
+
+export const done = (out: string): Outcome => ({ status: 0, out, err: '' });
+
+/** The input or the words are wrong: the reason on standard error and nothing on standard output. */
+export const wrong = (reason: string): Outcome => ({ status: 2, out: '', err: `${reason.trimEnd()}\n` });

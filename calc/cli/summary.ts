@@ -1,0 +1,74 @@
+import type { Finding } from '../../routing/site/finding.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Site } from '../../routing/site/site.ts';
+import { CAUTIONS } from '../cautions.ts';
+import type { Circuit, Plan } from '../plan-shape.ts';
+import type { Run } from '../../routing/network/run.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
+import { type TextColumn, textTable } from './text-table.ts';
+
+interface RunRow {
+  readonly run: Run;
+  readonly circuit: Circuit | undefined;
+  readonly reach: Reach | undefined;
+}
+
+const MARK = { fail: 'FAIL', warn: 'LOOK', note: 'note' } as const;
+
+/** One finding as a line: its weight, its sentence, and the rule behind it. */
+export const findingLine = (finding: Finding): string => `${MARK[finding.severity]}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
+
+function worstReach(plan: Plan): Map<string, Reach> {
+  const worst = new Map<string, Reach>();
+  for (const reach of plan.reach) {
+    const so = worst.get(reach.charger);
+    if (!so || marginOf(reach) < marginOf(so)) worst.set(reach.charger, reach);
+  }
+  return worst;
+}
+
+// A cord that cannot get there at all is worse than any that is short.
+const marginOf = (reach: Reach): number => reach.worst.margin ?? Number.NEGATIVE_INFINITY;
+
+function runColumns(site: Site): TextColumn<RunRow>[] {
+  const length = (feet: number | null | undefined): string => (feet === null || feet === undefined ? 'none' : printLength(feet, site.units));
+  return [
+    { head: 'charger', text: ({ run }) => run.charger },
+    { head: 'drop', text: ({ run }) => run.drop },
+    { head: 'from', text: ({ run }) => run.from },
+    { head: 'run', text: ({ run }) => length(run.length), align: 'right' },
+    { head: 'conductor', text: ({ run }) => length(run.conductorLength), align: 'right' },
+    { head: 'cord spare', text: ({ reach }) => (reach ? length(reach.worst.margin) : ''), align: 'right' },
+    { head: 'drop %', text: ({ circuit }) => circuit?.branchDropPercent.toFixed(2) ?? '', align: 'right' },
+    { head: 'breaker', text: ({ circuit }) => (circuit ? `${circuit.breakerAmps} A` : ''), align: 'right' },
+    { head: 'phases', text: ({ circuit }) => circuit?.phases ?? '' },
+    { head: 'size', text: ({ circuit }) => circuit?.conductor.size ?? '', align: 'right' },
+    { head: 'conduits', text: ({ circuit }) => circuit?.conduits.join(' ') ?? '' },
+  ];
+}
+
+/** The plan as a person reads it at a terminal: findings first, then runs, then quantities, with the cautions. */
+export function summary(site: Site, plan: Plan): string {
+  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
+  const reach = worstReach(plan);
+  const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
+  const count = (severity: Finding['severity']): number => plan.findings.filter((finding) => finding.severity === severity).length;
+  const quantity = (value: number, unit: string): string =>
+    unit === 'ft' ? printLength(value, site.units) : `${Number.isInteger(value) ? value : value.toFixed(1)} ${unit}`;
+  const parts = [
+    `${site.name}: ${site.stalls.length} stalls, ${site.chargers.length} chargers, ${plan.runs.filter((run) => run.ok).length} runs within their limit`,
+    `Findings: ${count('fail')} fail, ${count('warn')} to look at, ${count('note')} notes`,
+    plan.findings.map(findingLine).join('\n'),
+    rows.length > 0 ? `Runs\n${textTable(rows, runColumns(site))}` : '',
+    plan.takeoff.length > 0
+      ? `Takeoff\n${textTable(plan.takeoff, [
+          { head: 'item', text: (row) => row.item },
+          { head: 'spec', text: (row) => row.spec },
+          { head: 'quantity', text: (row) => quantity(row.quantity, row.unit), align: 'right' },
+          { head: 'basis', text: (row) => row.basis },
+        ])}`
+      : '',
+    CAUTIONS,
+  ];
+  return `${parts.filter(Boolean).join('\n\n')}\n`;
+}
