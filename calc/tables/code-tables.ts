@@ -1,0 +1,312 @@
+import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+
+/** Temperature columns of the ampacity table, in the order in which rows hold them. */
+export const COLUMNS = [60, 75, 90] as const;
+/** Conductor temperature rating of a column, °C. */
+export type Column = (typeof COLUMNS)[number];
+
+/** One value per temperature column: 60, 75, 90 °C. Null where the table has none. */
+export type PerColumn = readonly [number | null, number | null, number | null];
+
+/** What a raceway is made of, as far as reactance and resistance care. */
+export const RACEWAY_KINDS = ['PVC', 'aluminum', 'steel'] as const;
+export type RacewayKind = (typeof RACEWAY_KINDS)[number];
+export type PerRaceway<T> = Readonly<Record<RacewayKind, T>>;
+
+/** Where figures come from and how far they were checked. */
+export interface Sourced {
+  readonly source: string;
+  /** What the figures were checked against, or that they are from memory. */
+  readonly verified: string;
+  readonly doubts: readonly string[];
+}
+
+export interface Table<Row> extends Sourced {
+  readonly rows: readonly Row[];
+}
+
+export interface AmpacityRow {
+  readonly size: string;
+  readonly copper: PerColumn;
+  readonly aluminum: PerColumn;
+}
+
+/** Factor for ambients up to and including `upToC`; null past what the column allows. */
+export interface AmbientRow {
+  readonly upToC: number;
+  readonly factors: PerColumn;
+}
+
+export interface BundlingRow {
+  readonly from: number;
+  /** Null: and more. */
+  readonly to: number | null;
+  readonly percent: number;
+}
+
+export interface SmallConductorRow {
+  readonly size: string;
+  readonly metal: Metal | 'copper-clad aluminum';
+  readonly maxAmps: number;
+}
+
+export interface GroundingRow {
+  /** Rating of the overcurrent device, not exceeding. */
+  readonly breakerAmps: number;
+  readonly copper: string;
+  readonly aluminum: string;
+}
+
+export interface TerminalRow {
+  /** Circuits rated this much or less; null: more. */
+  readonly upToAmps: number | null;
+  readonly column: Column;
+  /** Column that may be used where equipment is listed and marked for it. */
+  readonly markedColumn: Column;
+}
+
+/** `conductors` 3 stands for three or more. */
+export interface FillRow {
+  readonly conductors: 1 | 2 | 3;
+  readonly percent: number;
+}
+
+/** Radius to the centre line, inches. */
+export interface BendRow {
+  readonly tradeSize: string;
+  readonly shoe: number;
+  readonly other: number;
+}
+
+/** Inches and square inches; the percent areas as printed. */
+export interface RacewayRow {
+  readonly method: Method;
+  readonly tradeSize: string;
+  readonly insideDiameter: number;
+  readonly area: number;
+  readonly fill60: number;
+  readonly fill53: number;
+  readonly fill31: number;
+  readonly fill40: number;
+}
+
+/** An insulated conductor by itself, inches and square inches. */
+export interface InsulatedRow {
+  readonly group: string;
+  readonly size: string;
+  readonly diameter: number;
+  readonly area: number;
+}
+
+/** Bare conductor: circular mils, inches, dc ohm per 1000 ft at 75 °C. */
+export interface ConductorRow {
+  readonly size: string;
+  readonly circularMils: number;
+  /** 1 is solid. */
+  readonly strands: number;
+  readonly strandDiameter: number | null;
+  readonly diameter: number;
+  readonly area: number;
+  readonly copper: number;
+  readonly coatedCopper: number;
+  readonly aluminum: number;
+}
+
+/** Ohm to neutral per 1000 ft, three single conductors in a raceway, 60 Hz, 75 °C. */
+export interface ImpedanceRow {
+  readonly size: string;
+  readonly x: PerRaceway<number>;
+  readonly copper: PerRaceway<number>;
+  readonly aluminum: PerRaceway<number> | null;
+  /** Effective impedance at 0.85 power factor as printed. */
+  readonly z85: { readonly copper: PerRaceway<number>; readonly aluminum: PerRaceway<number> | null };
+}
+
+export interface SupportRow {
+  readonly method: Method;
+  /** `general`: any run. `straight threaded`: straight runs with threaded couplings. `riser`: industrial risers. */
+  readonly run: 'general' | 'straight threaded' | 'riser';
+  /** Smallest and largest trade size the row speaks of; null is open. */
+  readonly fromSize: string | null;
+  readonly toSize: string | null;
+  readonly spacingFt: number;
+  /** First support within this of a box, fitting or end. */
+  readonly firstFt: number;
+  readonly section: string;
+}
+
+export interface ExpansionRow {
+  readonly rangeF: number;
+  readonly inchesPer100Ft: number;
+}
+
+/** Least cover, inches, by what is buried. */
+export interface CoverRow {
+  readonly place: 'elsewhere' | 'under-concrete' | 'under-building' | 'under-slab' | 'traffic' | 'dwelling' | 'airport';
+  readonly location: string;
+  readonly cable: number;
+  readonly metalRaceway: number;
+  readonly plasticRaceway: number;
+  readonly dwellingBranch: number;
+  readonly lowVoltage: number;
+}
+
+/** Greatest distance between conductor supports in a vertical raceway, ft. */
+export interface VerticalSupportRow {
+  readonly fromSize: string;
+  /** Null: and larger. */
+  readonly toSize: string | null;
+  readonly copper: number;
+  readonly aluminum: number;
+}
+
+/** Cubic inches per conductor. */
+export interface BoxAllowanceRow {
+  readonly size: string;
+  readonly volume: number;
+}
+
+export interface MetalBoxRow {
+  readonly box: string;
+  readonly volume: number;
+}
+
+/** Percent of rated current; null where no protection is required on that side. */
+export interface TransformerProtectionRow {
+  readonly protection: 'primary only' | 'primary and secondary';
+  readonly primary: { readonly from9: number; readonly under9: number; readonly under2: number };
+  readonly secondary: { readonly from9: number; readonly under9: number } | null;
+}
+
+export interface TransformerRow {
+  readonly kva: number;
+  /** Least efficiency at 35% load, percent. */
+  readonly efficiency: number;
+  /** Full-load amperes by line-to-line volts. */
+  readonly amps: Readonly<Partial<Record<208 | 240 | 480, number>>>;
+  readonly lossAt35: number | null;
+  /** Resistance in percent, were half the loss at 35% load in the windings, and were all of it. */
+  readonly resistanceHalf: number | null;
+  readonly resistanceBound: number | null;
+}
+
+export interface TypicalImpedanceRow {
+  readonly kva: number;
+  readonly rise: '150C' | '115C';
+  readonly z: number;
+  readonly x: number;
+  readonly r: number;
+  readonly xr: number;
+}
+
+/** A plausible band, not a rating. */
+export interface ImpedanceBandRow {
+  readonly kva: number;
+  readonly z: readonly [low: number, high: number];
+  readonly xr: readonly [low: number, high: number];
+  readonly middleR: number;
+}
+
+/** Depth of working space, ft, by what is opposite. */
+export interface WorkingSpaceRow {
+  readonly toVolts: number;
+  /** Live parts on one side, nothing live or grounded opposite. */
+  readonly clear: number;
+  /** Grounded parts opposite; concrete, brick and tile count. */
+  readonly grounded: number;
+  /** Live parts on both sides. */
+  readonly live: number;
+}
+
+export interface DropAdviceRow {
+  readonly scope: 'branch' | 'feeder' | 'total';
+  readonly percent: number;
+  readonly section: string;
+}
+
+/** Ampacity column and Table 5 rows of one insulation. */
+export interface InsulationRow {
+  readonly name: string;
+  readonly column: Column;
+  /** Column inside an outdoor raceway, which is a wet location; null where it may not be there. */
+  readonly wetColumn: Column | null;
+  /** Group of rows in the table of insulated conductors; null where it has none. */
+  readonly group: string | null;
+}
+
+/** One edition of the code as data. Another edition is another set of data, not other code. */
+export interface CodeTables {
+  readonly edition: string;
+  readonly ampacity: Table<AmpacityRow>;
+  readonly insulations: Table<InsulationRow>;
+  readonly ambient: Table<AmbientRow>;
+  readonly bundling: Table<BundlingRow>;
+  readonly rooftop: Sourced & {
+    readonly adderC: number;
+    /** Inches from roof to raceway at which the adder ends. */
+    readonly clearance: number;
+    readonly exempt: readonly string[];
+  };
+  readonly smallConductors: Table<SmallConductorRow>;
+  readonly standardRatings: Table<number> & { readonly fuses: readonly number[] };
+  /** Up to this rating a conductor may be protected at the next standard rating above its ampacity. */
+  readonly nextRating: Sourced & { readonly upToAmps: number };
+  readonly grounding: Table<GroundingRow>;
+  readonly terminals: Table<TerminalRow>;
+  readonly continuous: Sourced & { readonly factor: number };
+  readonly fill: Table<FillRow> & { readonly nipplePercent: number; readonly nippleInches: number };
+  readonly jam: Sourced & { readonly low: number; readonly high: number };
+  readonly bends: Table<BendRow>;
+  readonly bendLimit: Sourced & { readonly degrees: number };
+  readonly raceways: Table<RacewayRow> & {
+    /** How far the figures of each method were checked. */
+    readonly verifiedBy: Readonly<Partial<Record<Method, string>>>;
+    /** Smallest trade size that may be chosen without a special case. */
+    readonly smallest: string;
+  };
+  readonly insulated: Table<InsulatedRow>;
+  readonly conductors: Table<ConductorRow> & {
+    /** Change of resistance per °C from 75 °C. */
+    readonly temperatureCoefficient: Readonly<Record<Metal, number>>;
+  };
+  readonly impedances: Table<ImpedanceRow>;
+  readonly supports: Table<SupportRow>;
+  readonly expansion: Table<ExpansionRow> & {
+    /** Growth per degree F, of itself. */
+    readonly perF: PerRaceway<number>;
+    /** Inches of change between fixed points at which an expansion fitting is needed. */
+    readonly fittingAt: number;
+    /** Degrees F that one guide adds to the air's maximum for direct sun. */
+    readonly sunF: number;
+  };
+  readonly cover: Table<CoverRow>;
+  readonly verticalSupports: Table<VerticalSupportRow>;
+  readonly boxAllowances: Table<BoxAllowanceRow> & {
+    readonly clamps: number;
+    readonly yoke: number;
+    /** One allowance covers this many grounding conductors. */
+    readonly groundings: number;
+    readonly groundingBeyond: number;
+  };
+  readonly metalBoxes: Table<MetalBoxRow>;
+  readonly pullBoxes: Sourced & { readonly straightTimes: number; readonly angleTimes: number };
+  readonly transformerProtection: Table<TransformerProtectionRow>;
+  readonly threePhaseTransformers: Table<TransformerRow>;
+  readonly singlePhaseTransformers: Table<TransformerRow>;
+  readonly singlePhaseImpedances: Table<TypicalImpedanceRow>;
+  readonly threePhaseImpedances: Table<ImpedanceBandRow>;
+  readonly workingSpace: Table<WorkingSpaceRow> & { readonly widthIn: number; readonly heightFt: number };
+  readonly dropAdvice: Table<DropAdviceRow>;
+  readonly vehicleSupply: Sourced & {
+    /** Usable output cord, ft, unless listed with cable management. */
+    readonly cordFt: number;
+    /** A disconnect is needed above these. */
+    readonly disconnectAboveAmps: number;
+    readonly disconnectAboveVoltsToGround: number;
+    /** Least height of a stored coupling, inches. */
+    readonly couplingOutdoorsIn: number;
+    readonly couplingIndoorsIn: number;
+    /** Least calculated load of one charger, VA. */
+    readonly unitLoadVa: number;
+  };
+}
