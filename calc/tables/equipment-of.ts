@@ -1,0 +1,42 @@
+import type { CodeTables, MetalBoxRow, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
+
+/** Smallest standard transformer of at least `kva`; null past the largest. */
+export function standardKvaAtLeast(tables: CodeTables, kva: number, phases: 1 | 3): number | null {
+  const { rows } = phases === 3 ? tables.threePhaseTransformers : tables.singlePhaseTransformers;
+  return rows.find((row) => kva <= row.kva * (1 + 1e-9))?.kva ?? null;
+}
+
+/**
+ * Greatest overcurrent protection of a transformer to 1000 V, percent of the rated amperes of each side (Table 450.3(B)).
+ * `secondary` is null where none is required. Where 125% is no standard rating the next higher one may be used.
+ */
+export function transformerProtection(
+  tables: CodeTables,
+  protection: TransformerProtectionRow['protection'],
+  amps: { readonly primary: number; readonly secondary: number },
+): { readonly primary: number; readonly secondary: number | null } {
+  const row = tables.transformerProtection.rows.find((other) => other.protection === protection);
+  if (row === undefined) throw new RangeError(`no transformer protection by ${protection}`);
+  const { primary, secondary } = row;
+  return {
+    primary: amps.primary >= 9 ? primary.from9 : amps.primary >= 2 ? primary.under9 : primary.under2,
+    secondary: secondary === null ? null : amps.secondary >= 9 ? secondary.from9 : secondary.under9,
+  };
+}
+
+/** Depth of the working space in front of equipment, ft, by what is opposite; null past 1000 V to ground. */
+export function workingSpaceDepth(
+  tables: CodeTables,
+  voltsToGround: number,
+  opposite: 'clear' | 'grounded' | 'live',
+): number | null {
+  const row: WorkingSpaceRow | undefined = tables.workingSpace.rows.find(({ toVolts }) => voltsToGround <= toVolts);
+  return row?.[opposite] ?? null;
+}
+
+/** Smallest standard metal box that holds a volume, cubic inches; undefined where none does. */
+export function metalBoxAtLeast(tables: CodeTables, volume: number): MetalBoxRow | undefined {
+  return tables.metalBoxes.rows
+    .toSorted((a, b) => a.volume - b.volume)
+    .find((row) => volume <= row.volume * (1 + 1e-9));
+}
