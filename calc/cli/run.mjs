@@ -14,10 +14,16 @@ const newest = (folder) =>
     return Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
   }, 0);
 
-const sources = Math.max(newest(join(root, 'calc')), newest(join(root, 'routing')), statSync(join(root, 'package.json')).mtimeMs);
+const sources = Math.max(
+  newest(join(root, 'calc')),
+  newest(join(root, 'routing')),
+  statSync(join(root, 'package.json')).mtimeMs,
+);
 if (!existsSync(built) || statSync(built).mtimeMs < sources) {
   const { buildCommandLine } = await import('./build.mjs');
   await buildCommandLine();
 }
-const { status, signal } = spawnSync(process.execPath, ['--stack-size=2000', built, ...process.argv.slice(2)], { stdio: 'inherit' });
+const { status, signal } = spawnSync(process.execPath, ['--stack-size=2000', built, ...process.argv.slice(2)], {
+  stdio: 'inherit',
+});
 process.exit(signal ? 1 : (status ?? 1));

@@ -9,7 +9,9 @@ export interface NamedSite {
   readonly site: Site;
 }
 
-export type SitesRead = { readonly ok: true; readonly sites: readonly NamedSite[] } | { readonly ok: false; readonly reason: string };
+export type SitesRead =
+  | { readonly ok: true; readonly sites: readonly NamedSite[] }
+  | { readonly ok: false; readonly reason: string };
 
 /** Reads all the named site files, or gives every error of every file with its place. */
 export function readSites(paths: readonly string[], machine: Machine): SitesRead {

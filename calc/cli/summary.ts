@@ -1,10 +1,10 @@
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Run } from '../../routing/network/run.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Circuit, Plan } from '../plan-shape.ts';
-import type { Run } from '../../routing/network/run.ts';
-import type { Reach } from '../../routing/reach/reach-result.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
 interface RunRow {
@@ -16,7 +16,8 @@ interface RunRow {
 const MARK = { fail: 'FAIL', warn: 'LOOK', note: 'note' } as const;
 
 /** One finding as a line: its weight, its sentence, and the rule behind it. */
-export const findingLine = (finding: Finding): string => `${MARK[finding.severity]}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
+export const findingLine = (finding: Finding): string =>
+  `${MARK[finding.severity]}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
 
 function worstReach(plan: Plan): Map<string, Reach> {
   const worst = new Map<string, Reach>();
@@ -31,7 +32,8 @@ function worstReach(plan: Plan): Map<string, Reach> {
 const marginOf = (reach: Reach): number => reach.worst.margin ?? Number.NEGATIVE_INFINITY;
 
 function runColumns(site: Site): TextColumn<RunRow>[] {
-  const length = (feet: number | null | undefined): string => (feet === null || feet === undefined ? 'none' : printLength(feet, site.units));
+  const length = (feet: number | null | undefined): string =>
+    feet === null || feet === undefined ? 'none' : printLength(feet, site.units);
   return [
     { head: 'charger', text: ({ run }) => run.charger },
     { head: 'drop', text: ({ run }) => run.drop },
@@ -52,7 +54,8 @@ export function summary(site: Site, plan: Plan): string {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const reach = worstReach(plan);
   const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
-  const count = (severity: Finding['severity']): number => plan.findings.filter((finding) => finding.severity === severity).length;
+  const count = (severity: Finding['severity']): number =>
+    plan.findings.filter((finding) => finding.severity === severity).length;
   const quantity = (value: number, unit: string): string =>
     unit === 'ft' ? printLength(value, site.units) : `${Number.isInteger(value) ? value : value.toFixed(1)} ${unit}`;
   const parts = [

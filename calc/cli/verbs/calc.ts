@@ -29,7 +29,8 @@ export function calcVerb(words: readonly string[], options: { readonly explain: 
       const { result: answer, steps } = options.explain
         ? explained((tell) => calculate(input, tell))
         : { result: calculate(input, SILENT), steps: [] };
-      if (!answer.ok) for (const { place, says } of answer.errors) reasons.push(`line ${i + 1}: ${place ? `${place}: ` : ''}${says}`);
+      if (!answer.ok)
+        for (const { place, says } of answer.errors) reasons.push(`line ${i + 1}: ${place ? `${place}: ` : ''}${says}`);
       else printed.push(JSON.stringify(options.explain ? { ...answer.value, steps } : answer.value));
     });
   if (reasons.length > 0) return wrong(reasons.join('\n'));

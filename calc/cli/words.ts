@@ -1,0 +1,62 @@
+import { parseArgs } from 'node:util';
+import { CAUTIONS } from '../cautions.ts';
+import type { Machine } from './machine.ts';
+import { done, type Outcome, wrong } from './outcome.ts';
+import { calcVerb } from './verbs/calc.ts';
+import { checkVerb } from './verbs/check.ts';
+import { planVerb } from './verbs/plan.ts';
+import { schemaVerb } from './verbs/schema.ts';
+
+const USAGE = `overrow VERB ...
+
+  plan FILE... [--json]     the plan of each site file: a summary, or one line of JSON a file
+  check FILE...             the findings; exit status 1 where one of them fails
+  calc KIND [--explain]     one calculation: JSON objects on standard input, one a line; one line out for each
+  schema                    the JSON Schema of the site file
+
+Exit status: 0 done; 1 findings that fail (check); 2 the input or the words are wrong.
+
+${CAUTIONS}
+`;
+
+/** Runs the words of one command. Never throws for what a user can cause. */
+export function runWords(words: readonly string[], machine: Machine): Outcome {
+  let parsed: ReturnType<typeof parse>;
+  try {
+    parsed = parse(words);
+  } catch (error) {
+    return wrong(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
+  }
+  const { values, positionals } = parsed;
+  const [verb, ...rest] = positionals;
+  if (values.help || verb === 'help') return done(USAGE);
+  switch (verb) {
+    case 'plan':
+      return only(values, ['json'], verb) ?? planVerb(rest, { json: values.json ?? false }, machine);
+    case 'check':
+      return only(values, [], verb) ?? checkVerb(rest, machine);
+    case 'calc':
+      return only(values, ['explain'], verb) ?? calcVerb(rest, { explain: values.explain ?? false }, machine);
+    case 'schema':
+      return only(values, [], verb) ?? schemaVerb(rest);
+    default:
+      return wrong(`${verb === undefined ? 'name a verb' : `there is no verb "${verb}"`}\n\n${USAGE}`);
+  }
+}
+
+const parse = (words: readonly string[]) =>
+  parseArgs({
+    args: [...words],
+    allowPositionals: true,
+    options: {
+      json: { type: 'boolean' },
+      explain: { type: 'boolean' },
+      help: { type: 'boolean', short: 'h' },
+    },
+  });
+
+/** Refuses an option that the verb does not take, so that none is ignored in silence. */
+function only(values: object, allowed: readonly string[], verb: string): Outcome | undefined {
+  const stray = Object.keys(values).find((name) => !allowed.includes(name));
+  return stray === undefined ? undefined : wrong(`${verb} takes no --${stray}\n\n${USAGE}`);
+}
