@@ -1,0 +1,70 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+
+function sources(folder: string): string[] {
+  return readdirSync(join(ROOT, folder), { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    return entry.isDirectory() ? sources(path) : /\.(ts|tsx)$/.test(entry.name) ? [path] : [];
+  });
+}
+
+interface Arrow {
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Every import of every source of the rooms: a project path, or a package's name. */
+function arrowsOf(path: string): Arrow[] {
+  const text = readFileSync(join(ROOT, path), 'utf8');
+  return [...text.matchAll(/(?:from|import)\s*\(?\s*'([^']+)'/g)].map(([, target = '']) => ({
+    from: path,
+    to: target.startsWith('.') ? relative(ROOT, resolve(ROOT, dirname(path), target.replace(/\?.*$/, ''))) : target,
+  }));
+}
+
+const ARROWS = ['routing', 'calc', 'web'].flatMap(sources).flatMap(arrowsOf);
+
+const offending = (from: RegExp, to: RegExp, but?: RegExp): string[] =>
+  ARROWS.filter((arrow) => from.test(arrow.from) && to.test(arrow.to) && !but?.test(arrow.from)).map(
+    (arrow) => `${arrow.from} -> ${arrow.to}`,
+  );
+
+describe('arrows between the rooms run one way', () => {
+  test('there are arrows to look at', () => {
+    expect(ARROWS.length).toBeGreaterThan(100);
+    expect(ARROWS.some(({ from, to }) => from.startsWith('calc/') && to.startsWith('routing/'))).toBe(true);
+  });
+  test('routing knows no volts, no money and no page', () => {
+    expect(offending(/^routing\//, /^(calc|web|tests)\//)).toEqual([]);
+  });
+  test('calc knows no page', () => {
+    expect(offending(/^calc\//, /^(web|tests)\//)).toEqual([]);
+  });
+  test('only the command line knows the machine', () => {
+    expect(offending(/^(routing|calc)\//, /^(node:|fs$|path$)/, /^calc\/cli\//)).toEqual([]);
+  });
+  test('no room but the page knows the page’s packages', () => {
+    expect(
+      offending(/^(routing|calc)\//, /^(react|react-dom|konva|react-konva|zustand|idb|browser-fs-access)($|\/)/),
+    ).toEqual([]);
+  });
+  test('the stages do not know the command line', () => {
+    expect(offending(/^(routing|calc\/(?!cli\/))/, /^calc\/cli\//)).toEqual([]);
+  });
+  test('turf stands at the georeferenced door only', () => {
+    expect(offending(/./, /^@turf\//, /(geojson|georef)/i)).toEqual([]);
+  });
+});
+
+describe('nothing in a room asks the clock or a random source', () => {
+  const CALLS = /\b(Math\.random|Date\.now|new Date\(|performance\.now|setTimeout|fetch)\b/;
+  test.each(['routing', 'calc'].flatMap(sources).filter((path) => !path.startsWith(join('calc', 'cli'))))(
+    '%s',
+    (path) => {
+      expect(CALLS.exec(readFileSync(join(ROOT, path), 'utf8'))?.[0]).toBeUndefined();
+    },
+  );
+});
