@@ -1,0 +1,97 @@
+import type { Metal } from '../../routing/site/vocabulary.ts';
+import { SILENT, type Tell } from '../explain.ts';
+import { measured } from '../measured.ts';
+import type { CodeTables, Column } from '../tables/code-tables.ts';
+import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
+
+export interface PowerConductor {
+  readonly size: string;
+  readonly metal: Metal;
+  readonly insulation: string;
+}
+
+/** Where a conductor runs. */
+export interface Surroundings {
+  readonly ambientC: number;
+  /** Conductors that carry current in its raceway; grounding and pilot conductors do not count. */
+  readonly currentCarrying: number;
+}
+
+export interface Ampacity {
+  /** In the column of the insulation. */
+  readonly tableAmpacity: number;
+  readonly temperatureFactor: number;
+  readonly bundlingFactor: number;
+  /** After the factors and the limit of the terminals. */
+  readonly ampacity: number;
+}
+
+/** The column that terminals allow a conductor: theirs, or its insulation's where that is lower. */
+export const terminalColumnOf = (terminalC: Column, insulation: Column): Column =>
+  terminalC < insulation ? terminalC : insulation;
+
+/**
+ * Ampacity of one conductor: from the column of its insulation, corrected for ambient and for others beside it
+ * (310.15), and, where `terminalC` is given, no more than the terminals' column allows (110.14(C)). Null where the table
+ * has no figure for the conductor, as for 14 AWG aluminum. 0 past the ambient table.
+ */
+export function ampacity(
+  tables: CodeTables,
+  input: Surroundings & { readonly conductor: PowerConductor; readonly terminalC?: Column | undefined },
+  tell: Tell = SILENT,
+): Ampacity | null {
+  const { conductor, ambientC, currentCarrying, terminalC } = input;
+  const { size, metal, insulation } = conductor;
+  const column = insulationColumn(tables, insulation);
+  const tableAmpacity = ampacityAt(tables, size, metal, column);
+  if (tableAmpacity === null) return null;
+  const temperatureFactor = ambientFactor(tables, column, ambientC);
+  const bundling = bundlingFactor(tables, currentCarrying);
+  const corrected = tableAmpacity * temperatureFactor * bundling;
+  tell(() => ({
+    find: 'table ampacity',
+    formula: 'ampacity of the size in the column of its insulation',
+    values: { conductor: `${size} ${metal} ${insulation}`, column: `${column} °C` },
+    result: tableAmpacity,
+    unit: 'A',
+    source: tables.ampacity.source,
+  }));
+  tell(() => ({
+    find: 'ambient factor',
+    formula: 'factor of the ambient in the same column',
+    values: { ambient: `${ambientC} °C`, column: `${column} °C` },
+    result: temperatureFactor,
+    source: tables.ambient.source,
+  }));
+  tell(() => ({
+    find: 'bundling factor',
+    formula: 'factor of the conductors that carry current in the raceway',
+    values: { 'current-carrying conductors': currentCarrying },
+    result: bundling,
+    source: tables.bundling.source,
+  }));
+  tell(() => ({
+    find: 'corrected ampacity',
+    formula: 'table ampacity x ambient factor x bundling factor',
+    values: { 'table ampacity': measured(tableAmpacity, 'A'), ambient: temperatureFactor, bundling },
+    result: corrected,
+    unit: 'A',
+    source: `${tables.edition} 310.15`,
+  }));
+  const result = { tableAmpacity, temperatureFactor, bundlingFactor: bundling };
+  if (terminalC === undefined) return { ...result, ampacity: corrected };
+
+  const terminals = terminalColumnOf(terminalC, column);
+  // A lower column has a figure wherever a higher one has, but for 18 and 16 AWG, which end at no terminal of ours.
+  const limit = ampacityAt(tables, size, metal, terminals) ?? corrected;
+  const capped = Math.min(corrected, limit);
+  tell(() => ({
+    find: 'ampacity',
+    formula: 'the lesser of the corrected ampacity and that of the terminals',
+    values: { corrected: measured(corrected, 'A'), terminals: `${measured(limit, 'A')} at ${terminals} °C` },
+    result: capped,
+    unit: 'A',
+    source: tables.terminals.source,
+  }));
+  return { ...result, ampacity: capped };
+}
