@@ -1,0 +1,122 @@
+import type { Plan } from '../../calc/plan-shape.ts';
+import type { SiteError } from '../../routing/site/read.ts';
+import type { Site, SiteFile } from '../../routing/site/site.ts';
+import type { Edit } from './edit.ts';
+import type { Ref } from './element-lists.ts';
+import type { Place } from './files.ts';
+import type { History } from './history.ts';
+import type { SelectMode } from './selection.ts';
+
+export const STATIONS = ['layout', 'price', 'build'] as const;
+/** What a person is doing with the site: lay it out, price it, build it. */
+export type Station = (typeof STATIONS)[number];
+
+/** Why a file was not opened: every error with its place. */
+export interface Problems {
+  readonly title: string;
+  readonly errors: readonly SiteError[];
+}
+
+/** Long work under way. */
+export interface Busy {
+  readonly what: string;
+  readonly done: number;
+  readonly of: number;
+}
+
+/** Where the work stands with the file a person saves. */
+export interface Saved {
+  /** The site as it stands is in a file of the person's own. */
+  readonly inFile: boolean;
+  /** Name of that file, where there is one. */
+  readonly fileName?: string;
+}
+
+/**
+ * How the browser keeps the open site. `kept`: all of it; `writing`: the last edits are on their way; `failed`: it
+ * could not, `says` tells why and what to do; `watching`: another tab edits this site, this one follows.
+ */
+export interface Keeping {
+  readonly kind: 'off' | 'loading' | 'kept' | 'writing' | 'failed' | 'watching';
+  readonly says?: string;
+}
+
+/** The last change, so that a view can show where it happened. */
+export interface LastChange {
+  readonly how: 'done' | 'undone' | 'redone';
+  readonly name: string;
+  readonly refs: readonly Ref[];
+}
+
+export interface DocumentData {
+  /** The document as shown: during a drag with the previewed edit in it. */
+  readonly file: SiteFile;
+  readonly site: Site;
+  readonly plan: Plan;
+  readonly name: string;
+  readonly selection: readonly Ref[];
+  /** Name of the edit that undo would take back (redo do again). */
+  readonly undoName?: string | undefined;
+  readonly redoName?: string | undefined;
+  readonly saved: Saved;
+  readonly keeping: Keeping;
+  readonly problems?: Problems | undefined;
+  readonly station: Station;
+  readonly notice?: string | undefined;
+  readonly busy?: Busy | undefined;
+  /** The edit under the hand, not yet in the history. */
+  readonly previewed?: Edit | undefined;
+  readonly lastChange?: LastChange | undefined;
+  /** Grows by one whenever another document is opened: the moment to fit the board to it. */
+  readonly opened: number;
+}
+
+/** What comes with a document that is opened. */
+export interface Opening {
+  /** Name of the person's file it came from, without which it is not in a file yet. */
+  readonly fileName?: string;
+  /** Where that file can be written again without asking. */
+  readonly place?: Place;
+  readonly notice?: string;
+}
+
+export interface DocumentActions {
+  /**
+   * Reads a site file strictly and opens it. Where it is invalid, or a newer version's, `problems` lists every place
+   * and the open site stays as it was. True where it was opened.
+   */
+  readonly open: (text: string, fileName?: string, place?: Place) => Promise<boolean>;
+  /** Opens a document that is known to be valid. False where another was opened before this one was ready. */
+  readonly openFile: (file: SiteFile, opening?: Opening) => Promise<boolean>;
+  /** Opens an empty site. */
+  readonly newSite: () => Promise<boolean>;
+  /** Does an edit as one undo entry. An edit without steps does nothing. */
+  readonly apply: (edit: Edit) => void;
+  /** Shows the document with an edit in it that is made against `committed().file`; null shows it without. */
+  readonly preview: (edit: Edit | null) => void;
+  /** Does the previewed edit as one undo entry. */
+  readonly commitPreview: () => void;
+  readonly cancelPreview: () => void;
+  readonly undo: () => void;
+  readonly redo: () => void;
+  readonly select: (refs: readonly Ref[], mode?: SelectMode) => void;
+  readonly setStation: (station: Station) => void;
+  /** Saves to the person's own file: to the one it came from where the browser can, with `as` to one to be named. */
+  readonly save: (options?: { readonly as?: boolean }) => Promise<boolean>;
+  /** Opens a file that the person picks. False where none was picked or it is invalid. */
+  readonly pick: () => Promise<boolean>;
+  readonly notify: (notice: string | null) => void;
+  readonly dismissProblems: () => void;
+  /** The document without the previewed edit, and its past: what edits are made against during a drag. */
+  readonly committed: () => History;
+}
+
+export type DocumentState = DocumentData & DocumentActions;
+
+/** What the keeping of the site hears, in order. */
+export type DocumentEvent =
+  | { readonly what: 'open'; readonly history: History; readonly fileName?: string }
+  | { readonly what: 'do'; readonly edit: Edit }
+  | { readonly what: 'undo' }
+  | { readonly what: 'redo' }
+  | { readonly what: 'saved'; readonly fileName: string };

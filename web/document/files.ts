@@ -1,0 +1,88 @@
+import { type FileWithHandle, fileOpen, fileSave } from 'browser-fs-access';
+
+/** A file of the person's own that can be written again without asking for its name; null where the browser cannot. */
+export type Place = FileSystemFileHandle | null;
+
+/** A text file that a person chose. */
+export type Picked =
+  | { readonly kind: 'picked'; readonly text: string; readonly fileName: string; readonly place: Place }
+  | { readonly kind: 'none' }
+  | { readonly kind: 'failed'; readonly says: string };
+
+export type SavedFile =
+  | { readonly kind: 'saved'; readonly fileName: string; readonly place: Place }
+  | { readonly kind: 'none' }
+  | { readonly kind: 'failed'; readonly says: string };
+
+/** The way to the person's own files. Nothing is read or written that was not picked. */
+export interface FileDoor {
+  readonly pick: () => Promise<Picked>;
+  /** Saves to a place it came from or was saved to; where that is null, to one that the person names. */
+  readonly save: (text: string, fileName: string, place: Place) => Promise<SavedFile>;
+}
+
+/** The largest site file that is read, in bytes: far past any site of 100,000 stalls. */
+export const MAX_FILE_BYTES = 200_000_000;
+
+const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Site file' } as const;
+
+/** `NAME.site.json` for a site's name, without the signs that some file systems refuse. */
+export function fileNameOf(name: string): string {
+  const plain = name
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
+    .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[. ]+|[. ]+$/g, '')
+    .slice(0, 100);
+  return `${plain || 'site'}.site.json`;
+}
+
+/** The door of a browser: its file dialogs, and downloads where it has none. */
+export function fileDoor(): FileDoor {
+  return {
+    pick: async () => {
+      try {
+        const file: FileWithHandle = await fileOpen({
+          ...KIND,
+          mimeTypes: [...KIND.mimeTypes],
+          extensions: [...KIND.extensions],
+        });
+        return { kind: 'picked', text: await textOf(file), fileName: file.name, place: file.handle ?? null };
+      } catch (error) {
+        return notPicked(error);
+      }
+    },
+    save: async (text, fileName, place) => {
+      try {
+        const blob = new Blob([text], { type: 'application/json' });
+        const options = { fileName, extensions: [...KIND.extensions], description: KIND.description };
+        const saved = await fileSave(blob, options, place);
+        return { kind: 'saved', fileName: saved?.name ?? fileName, place: saved };
+      } catch (error) {
+        return notPicked(error);
+      }
+    },
+  };
+}
+
+/** The text of a file, such as one dropped on the page. Throws RangeError where it is larger than any site. */
+export async function textOf(file: Blob): Promise<string> {
+  if (file.size > MAX_FILE_BYTES) throw new RangeError(`it is larger than ${MAX_FILE_BYTES / 1e6} MB`);
+  return file.text();
+}
+
+/** Hands a file of the page's own making to the person as a download. */
+export function download(fileName: string, type: string, content: string | Uint8Array<ArrayBuffer>): void {
+  const url = URL.createObjectURL(new Blob([content], { type }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = fileName;
+  link.click();
+  // Some browsers begin to read only after the click has been dealt with.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+function notPicked(error: unknown): { readonly kind: 'none' } | { readonly kind: 'failed'; readonly says: string } {
+  if (error instanceof DOMException && error.name === 'AbortError') return { kind: 'none' };
+  return { kind: 'failed', says: error instanceof Error ? error.message : String(error) };
+}

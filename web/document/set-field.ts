@@ -1,0 +1,49 @@
+import type { SiteFile } from '../../routing/site/site.ts';
+import type { Field, Step } from './edit.ts';
+
+/** The fields of a site file in the order in which a new one is put among those that are there. */
+const ORDER = [
+  'format',
+  'version',
+  'units',
+  'name',
+  'note',
+  'georef',
+  'rules',
+  'vehicles',
+  'gridlines',
+  'stalls',
+  'columns',
+  'members',
+  'keepouts',
+  'aisles',
+  'equipment',
+  'feeders',
+  'loads',
+  'raceways',
+  'pullpoints',
+  'drops',
+  'chargers',
+  'asBuilt',
+] as const satisfies readonly (keyof SiteFile)[];
+
+/** The step that gives a field of the file a new value, or takes the field away (undefined). */
+export function setStep<F extends Field>(file: SiteFile, field: F, after: SiteFile[F] | undefined): Step {
+  const before = file[field];
+  return {
+    kind: 'set',
+    field,
+    ...(before !== undefined && { before }),
+    ...(after !== undefined && { after }),
+    ...((before === undefined || after === undefined) && { at: placeOf(file, field) }),
+  };
+}
+
+function placeOf(file: SiteFile, field: Field): number {
+  const names = Object.keys(file) as (keyof SiteFile)[];
+  const found = names.indexOf(field);
+  if (found >= 0) return found;
+  const rank = ORDER.indexOf(field);
+  const next = names.findIndex((name) => ORDER.indexOf(name) > rank);
+  return next < 0 ? names.length : next;
+}

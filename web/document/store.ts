@@ -1,0 +1,222 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { plan } from '../../calc/plan.ts';
+import { readSite } from '../../routing/site/read.ts';
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { writeSite } from '../../routing/site/write.ts';
+import type {
+  DocumentActions,
+  DocumentData,
+  DocumentEvent,
+  DocumentState,
+  Keeping,
+  LastChange,
+  Opening,
+} from './document-state.ts';
+import { applyEdit, type Edit, isIdle } from './edit.ts';
+import { type FileDoor, fileDoor, fileNameOf, type Place } from './files.ts';
+import { did, type History, newHistory, redid, undid } from './history.ts';
+import { selected, stillThere, touchedBy } from './selection.ts';
+import { type Warm, warm } from './warm.ts';
+
+/** What the store needs of the world outside it. */
+export interface DocumentWorld {
+  readonly files: FileDoor;
+  readonly warm: Warm;
+}
+
+export interface DocumentStore extends StoreApi<DocumentState> {
+  /** Tells a listener of every change of the document from now on; returns the way to stop. */
+  readonly listen: (listener: (event: DocumentEvent) => void) => () => void;
+  /** Puts a document in place with its past, as the keeping of the site found it. Listeners do not hear of it. */
+  readonly resume: (history: History, opening: Opening & { readonly inFile: boolean }) => Promise<boolean>;
+  /** Says how the browser keeps the site. While another tab writes it, edits are refused. */
+  readonly setKeeping: (keeping: Keeping) => void;
+}
+
+/** A document with nothing on it. */
+export const emptySite = (name = 'New site'): SiteFile => ({ format: 'overrow/site', version: 1, units: 'ft', name });
+
+const WATCHING = 'This site is being edited in another tab. Take over to edit it here.';
+
+/**
+ * The open document: the site file, what the engine makes of it, what is selected, and the ways to change it.
+ * `plan` is memoised on the identity of the parts of the site, so each state's plan is that of its file.
+ */
+export function createDocumentStore(world: Partial<DocumentWorld> = {}): DocumentStore {
+  const { files = fileDoor(), warm: warmUp = warm } = world;
+  const listeners = new Set<(event: DocumentEvent) => void>();
+  const emit = (event: DocumentEvent): void => {
+    for (const listener of listeners) listener(event);
+  };
+
+  let history = newHistory(emptySite());
+  // The newest edit at the time of the last save: the document is in its file when it is the newest again.
+  let savedAt: { readonly edit: Edit | undefined } | null = null;
+  let fileName: string | undefined;
+  let filePlace: Place = null;
+  let opening = 0;
+
+  const savedNow = (): DocumentData['saved'] => ({
+    inFile: savedAt !== null && savedAt.edit === history.done.at(-1),
+    ...(fileName !== undefined && { fileName }),
+  });
+  const shown = (file: SiteFile): Pick<DocumentData, 'file' | 'site' | 'plan' | 'name'> => {
+    const site = toSite(file);
+    return { file, site, plan: plan(site), name: file.name };
+  };
+  const past = (): Pick<DocumentData, 'undoName' | 'redoName' | 'saved'> => ({
+    undoName: history.done.at(-1)?.name,
+    redoName: history.undone.at(-1)?.name,
+    saved: savedNow(),
+  });
+
+  const store = createStore<DocumentState>((set, get) => {
+    const refused = (): boolean => {
+      if (get().keeping.kind !== 'watching') return false;
+      set({ notice: WATCHING });
+      return true;
+    };
+    const move = (next: History, how: LastChange['how'], edit: Edit): void => {
+      const view = next.file === get().file ? {} : shown(next.file);
+      history = next;
+      const refs = stillThere(next.file, touchedBy(edit));
+      set({
+        ...view,
+        ...past(),
+        previewed: undefined,
+        notice: undefined,
+        selection: stillThere(next.file, get().selection),
+        lastChange: { how, name: edit.name, refs },
+      });
+    };
+
+    const actions: DocumentActions = {
+      open: async (text, openedName, place = null) => {
+        const read = readSite(text);
+        if (!read.ok) {
+          const title = `${openedName ?? 'The site file'} was not opened`;
+          set({ problems: { title, errors: read.errors } });
+          return false;
+        }
+        return actions.openFile(read.file, openedName === undefined ? {} : { fileName: openedName, place });
+      },
+      openFile: async (file, from = {}) => {
+        const next = newHistory(file);
+        const opened = await putInPlace(next, { ...from, inFile: from.fileName !== undefined });
+        if (opened)
+          emit({ what: 'open', history: next, ...(from.fileName !== undefined && { fileName: from.fileName }) });
+        return opened;
+      },
+      newSite: () => actions.openFile(emptySite()),
+      apply: (edit) => {
+        if (isIdle(edit) || refused()) return;
+        move(did(history, edit), 'done', edit);
+        emit({ what: 'do', edit });
+      },
+      preview: (edit) => {
+        if (edit === null || isIdle(edit)) {
+          if (get().previewed !== undefined) set({ ...shown(history.file), previewed: undefined });
+          return;
+        }
+        if (refused()) return;
+        set({ ...shown(applyEdit(history.file, edit)), previewed: edit });
+      },
+      commitPreview: () => {
+        const edit = get().previewed;
+        if (edit) actions.apply(edit);
+      },
+      cancelPreview: () => actions.preview(null),
+      undo: () => {
+        actions.cancelPreview();
+        const edit = history.done.at(-1);
+        if (!edit || refused()) return;
+        move(undid(history), 'undone', edit);
+        emit({ what: 'undo' });
+      },
+      redo: () => {
+        actions.cancelPreview();
+        const edit = history.undone.at(-1);
+        if (!edit || refused()) return;
+        move(redid(history), 'redone', edit);
+        emit({ what: 'redo' });
+      },
+      select: (refs, mode = 'replace') => {
+        const selection = selected(get().selection, stillThere(get().file, refs), mode);
+        if (selection !== get().selection) set({ selection });
+      },
+      setStation: (station) => set({ station }),
+      save: async (options = {}) => {
+        const turn = opening;
+        const { file } = history;
+        const edit = history.done.at(-1);
+        const name = fileName ?? fileNameOf(file.name);
+        const saved = await files.save(writeSite(file), name, options.as === true ? null : filePlace);
+        if (saved.kind === 'failed') set({ notice: `The file was not saved: ${saved.says}` });
+        if (saved.kind !== 'saved') return false;
+        // Another document may have been opened while the dialog stood.
+        if (turn !== opening) return true;
+        savedAt = { edit };
+        fileName = saved.fileName;
+        filePlace = saved.place;
+        set({ saved: savedNow(), notice: `Saved as ${saved.fileName}` });
+        emit({ what: 'saved', fileName: saved.fileName });
+        return true;
+      },
+      pick: async () => {
+        const picked = await files.pick();
+        if (picked.kind === 'failed') set({ notice: `The file was not read: ${picked.says}` });
+        return picked.kind === 'picked' ? actions.open(picked.text, picked.fileName, picked.place) : false;
+      },
+      notify: (notice) => set({ notice: notice ?? undefined }),
+      dismissProblems: () => set({ problems: undefined }),
+      committed: () => history,
+    };
+
+    return {
+      ...shown(history.file),
+      ...past(),
+      selection: [],
+      keeping: { kind: 'off' },
+      station: 'layout',
+      opened: 0,
+      ...actions,
+    };
+  });
+
+  /** Works out the plan in slices and puts the document in place; false where another came in between. */
+  async function putInPlace(next: History, from: Opening & { readonly inFile: boolean }): Promise<boolean> {
+    opening += 1;
+    const turn = opening;
+    await warmUp(toSite(next.file), (done, of) => {
+      if (turn === opening) store.setState({ busy: { what: `Working out the plan of ${next.file.name}`, done, of } });
+    });
+    if (turn !== opening) return false;
+    const view = shown(next.file);
+    history = next;
+    fileName = from.fileName;
+    savedAt = from.inFile ? { edit: next.done.at(-1) } : null;
+    filePlace = from.place ?? null;
+    store.setState({
+      ...view,
+      ...past(),
+      selection: [],
+      previewed: undefined,
+      lastChange: undefined,
+      problems: undefined,
+      notice: from.notice,
+      busy: undefined,
+      opened: store.getState().opened + 1,
+    });
+    return true;
+  }
+
+  return Object.assign(store, {
+    listen: (listener: (event: DocumentEvent) => void) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    resume: putInPlace,
+    setKeeping: (keeping: Keeping) => store.setState({ keeping }),
+  });
+}
