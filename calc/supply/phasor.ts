@@ -1,0 +1,39 @@
+/** A complex number: an rms voltage, current or impedance at 60 Hz. */
+export interface Phasor {
+  readonly re: number;
+  readonly im: number;
+}
+
+export const phasor = (re: number, im = 0): Phasor => ({ re, im });
+export const plus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re + b.re, im: a.im + b.im });
+export const minus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re - b.re, im: a.im - b.im });
+export const times = (a: Phasor, b: Phasor): Phasor => ({
+  re: a.re * b.re - a.im * b.im,
+  im: a.re * b.im + a.im * b.re,
+});
+export const scaled = (a: Phasor, by: number): Phasor => ({ re: a.re * by, im: a.im * by });
+export const magnitude = (a: Phasor): number => Math.hypot(a.re, a.im);
+
+/** Phasor of a magnitude at an angle in degrees, counter-clockwise. */
+export function polar(size: number, degrees: number): Phasor {
+  const angle = (degrees * Math.PI) / 180;
+  return { re: size * Math.cos(angle), im: size * Math.sin(angle) };
+}
+
+/** The current of `amps` that lags a voltage by the angle of the power factor. Zero where there is no voltage. */
+export function lagging(volts: Phasor, amps: number, powerFactor: number): Phasor {
+  const size = magnitude(volts);
+  if (size === 0) return { re: 0, im: 0 };
+  const lag = { re: powerFactor, im: -Math.sqrt(1 - powerFactor * powerFactor) };
+  return scaled(times(volts, lag), amps / size);
+}
+
+/** Phasor `index` of a flat list of real and imaginary parts. */
+export const phasorAt = (flat: Float64Array, index: number): Phasor => ({
+  re: flat[2 * index]!,
+  im: flat[2 * index + 1]!,
+});
+
+/** Magnitude of phasor `index` of a flat list. */
+export const magnitudeAt = (flat: Float64Array, index: number): number =>
+  Math.hypot(flat[2 * index]!, flat[2 * index + 1]!);
