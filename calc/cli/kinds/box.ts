@@ -1,0 +1,32 @@
+import * as v from 'valibot';
+import { boxVolume, type Counted, isBoxConductor } from '../../conduits/box-volume.ts';
+import { compareSizes } from '../../tables/lookup.ts';
+import { counted, TABLES, wholeNumber } from './fields.ts';
+import { answer, kind } from './kind.ts';
+
+/** How many, taken at the largest conductor in the box; or how many of each size. */
+const some = v.union([wholeNumber, counted, v.array(counted)]);
+
+const schema = v.strictObject({
+  conductors: v.pipe(v.array(counted), v.minLength(1)),
+  devices: v.optional(some, 0),
+  clamps: v.optional(v.union([v.boolean(), wholeNumber]), false),
+  groundings: v.optional(some, 0),
+});
+
+export const boxKind = kind(schema, ({ conductors, devices, clamps, groundings }, tell) => {
+  const largest = conductors.map(({ size }) => size).reduce((a, b) => (compareSizes(a, b) < 0 ? b : a));
+  const listOf = (given: v.InferOutput<typeof some>): readonly Counted[] =>
+    typeof given === 'number' ? [{ size: largest, count: given }] : Array.isArray(given) ? given : [given];
+  const lists = { conductors, devices: listOf(devices), groundings: listOf(groundings) };
+  const errors = Object.entries(lists).flatMap(([name, list]) =>
+    list.flatMap(({ size }, at) =>
+      isBoxConductor(TABLES, size)
+        ? []
+        : [{ place: `${name}[${at}].size`, says: `${TABLES.boxAllowances.source} ends at 6 AWG; see pull-box` }],
+    ),
+  );
+  return errors.length > 0
+    ? { ok: false, errors }
+    : answer(boxVolume(TABLES, { ...lists, clamps: Number(clamps) > 0 }, tell));
+});

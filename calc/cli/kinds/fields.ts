@@ -1,0 +1,70 @@
+import * as v from 'valibot';
+import { METAL_SPELLINGS, METHODS, metalOf } from '../../../routing/site/vocabulary.ts';
+import { COLUMNS, type Column, RACEWAY_KINDS } from '../../tables/code-tables.ts';
+import { BARE, FIXTURE_WIRE, findInsulation, isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/lookup.ts';
+import { NEC_2023 } from '../../tables/nec-2023.ts';
+
+/** The fields that calculations share, each read strictly: what the schema lets through the tables know. */
+
+/** Edition that single calculations go by. */
+export const TABLES = NEC_2023;
+
+// JSON.parse turns 1e999 into Infinity, and valibot's number() lets that through.
+export const finite = v.pipe(v.number(), v.finite());
+export const positive = v.pipe(finite, v.gtValue(0));
+export const nonNegative = v.pipe(finite, v.minValue(0));
+export const wholeNumber = v.pipe(finite, v.integer(), v.minValue(0));
+export const wholePositive = v.pipe(finite, v.integer(), v.minValue(1));
+export const powerFactor = v.pipe(finite, v.gtValue(0), v.maxValue(1));
+
+export const phases = v.picklist([1, 3]);
+export const metal = v.pipe(v.picklist(METAL_SPELLINGS), v.transform(metalOf));
+export const method = v.picklist(METHODS);
+export const racewayKind = v.picklist(RACEWAY_KINDS);
+export const terminalC = v.picklist<readonly Column[]>(COLUMNS);
+
+/** `"8"`, `8`, `"1/0"`, `"250"`, `250`. */
+export const size = v.pipe(
+  v.union([v.string(), v.number()]),
+  v.transform((given) => String(given).trim()),
+  v.check(
+    isConductorSize,
+    ({ input }) => `expected a conductor size such as "8", "1/0" or "250", got ${JSON.stringify(input)}`,
+  ),
+);
+
+/** `"1-1/4"`, `"1 1/4"` or 1.25. */
+export const tradeSize = v.pipe(
+  v.union([v.string(), v.number()]),
+  v.transform((given) => {
+    if (typeof given === 'number') return tradeSizeOf(given) ?? String(given);
+    const text = given.trim().replace(/^(\d+)[\s-]+(\d+\/\d+)$/, '$1-$2');
+    return isTradeSize(text) ? text : (tradeSizeOf(text === '' ? Number.NaN : Number(text)) ?? text);
+  }),
+  v.check(isTradeSize, ({ input }) => `expected a trade size such as "3/4" or "1-1/4", got ${JSON.stringify(input)}`),
+);
+
+/** An insulation that has an ampacity column. */
+export const insulation = v.pipe(
+  v.string(),
+  v.check(
+    (given) => findInsulation(TABLES, given) !== undefined,
+    ({ input }) =>
+      `expected one of ${TABLES.insulations.rows.map(({ name }) => name).join(', ')}, got ${JSON.stringify(input)}`,
+  ),
+);
+
+const FIXTURE_WIRES: readonly string[] = [FIXTURE_WIRE, 'TFN', 'TFFN'];
+
+/** An insulation that takes up room in a raceway: also `"bare"`, `"TFN"` and `"TFFN"`. */
+export const covering = v.pipe(
+  v.string(),
+  v.transform((given) => (FIXTURE_WIRES.includes(given) ? FIXTURE_WIRE : given)),
+  v.check(
+    (given) => given === BARE || given === FIXTURE_WIRE || findInsulation(TABLES, given) !== undefined,
+    ({ input }) =>
+      `expected an insulation such as "THWN-2" or "XHHW-2", "TFFN" or "bare", got ${JSON.stringify(input)}`,
+  ),
+);
+
+export const counted = v.strictObject({ size, count: wholePositive });

@@ -1,0 +1,27 @@
+import { ampacityKind } from './ampacity.ts';
+import { boxKind } from './box.ts';
+import { branchKind } from './branch.ts';
+import { expansionKind } from './expansion.ts';
+import { fillKind } from './fill.ts';
+import { groundingKind } from './grounding.ts';
+import type { Kind } from './kind.ts';
+import { longestRunKind } from './longest-run.ts';
+import { pullBoxKind } from './pull-box.ts';
+import { pullingKind } from './pulling.ts';
+import { transformerKind } from './transformer.ts';
+import { voltageDropKind } from './voltage-drop.ts';
+
+/** The single calculations by name. */
+export const KINDS: ReadonlyMap<string, Kind> = new Map([
+  ['voltage-drop', voltageDropKind],
+  ['longest-run', longestRunKind],
+  ['ampacity', ampacityKind],
+  ['branch', branchKind],
+  ['grounding', groundingKind],
+  ['fill', fillKind],
+  ['box', boxKind],
+  ['pull-box', pullBoxKind],
+  ['transformer', transformerKind],
+  ['expansion', expansionKind],
+  ['pulling', pullingKind],
+]);

@@ -1,0 +1,9 @@
+import { voltageDrop } from '../../circuits/voltage-drop.ts';
+import { dropInput, lackingFor } from './drop-input.ts';
+import { nonNegative, TABLES } from './fields.ts';
+import { answer, kind, refuse } from './kind.ts';
+
+export const voltageDropKind = kind(dropInput({ length: nonNegative }), (input, tell) => {
+  const lacking = lackingFor(input.conductor, input);
+  return lacking === undefined ? answer(voltageDrop(TABLES, input, tell)) : refuse('conductor.size', lacking);
+});
