@@ -1,0 +1,140 @@
+import type { Point2, SiteFile } from '../../../routing/site/site.ts';
+import { applyEdit, type Edit, joinEdits } from '../edit.ts';
+import { type Element, elementsOf, LISTS, type ListName, type Ref } from '../element-lists.ts';
+import { lengthsOf } from '../file-lengths.ts';
+import { type Held, held, insertSteps } from './gather.ts';
+import { inWords } from './in-words.ts';
+import { type Motion, mirrored, moved, shift, turn } from './motion.ts';
+import { newIds, splitId } from './new-id.ts';
+
+/**
+ * Copies elements to a place off by site feet, each under the next free id of its kind. With a drop come its chargers,
+ * with equipment its loads and the feeder into it; copies refer to copies where there are such, else to what the
+ * originals refer to, save that a copied charger serves only copied stalls.
+ */
+export function duplicate(file: SiteFile, refs: readonly Ref[], dxFt: number, dyFt: number): Edit {
+  const { length } = lengthsOf(file);
+  return copied(file, refs, 'Copy', [shift(length(dxFt), length(dyFt))]);
+}
+
+/** A copy mirrored in the line through a place, site feet, in a direction, degrees. */
+export const mirrorCopy = (file: SiteFile, refs: readonly Ref[], throughFt: Point2, degrees: number): Edit =>
+  copied(file, refs, 'Mirror a copy of', [mirrored(lengthsOf(file).point2(throughFt), degrees)]);
+
+/** A copy turned counter-clockwise about a place, site feet. */
+export const rotateCopy = (file: SiteFile, refs: readonly Ref[], aboutFt: Point2, degrees: number): Edit =>
+  copied(file, refs, 'Rotate a copy of', [turn(lengthsOf(file).point2(aboutFt), degrees)]);
+
+/** One way of an array: so many in all, the original counted, each a step (site feet) from the one before. */
+export interface ArrayWay {
+  readonly count: number;
+  readonly step: Point2;
+}
+
+/** Copies elements along a line, or along two for a grid, the originals being the first. */
+export function array(file: SiteFile, refs: readonly Ref[], along: ArrayWay, across?: ArrayWay): Edit {
+  const { length } = lengthsOf(file);
+  const motions: Motion[] = [];
+  for (let j = 0; j < (across?.count ?? 1); j++) {
+    for (let i = 0; i < along.count; i++) {
+      if (i === 0 && j === 0) continue;
+      const [ax, ay] = across?.step ?? [0, 0];
+      motions.push(shift(length(i * along.step[0] + j * ax), length(i * along.step[1] + j * ay)));
+    }
+  }
+  return copied(file, refs, 'Array', motions);
+}
+
+function copied(file: SiteFile, refs: readonly Ref[], verb: string, motions: readonly Motion[]): Edit {
+  const originals = held(file, refs);
+  const name = `${verb} ${inWords(originals.map(({ list, element }) => ({ list, id: element.id })))}`;
+  const all = held(file, withDependents(file, refs));
+  let now = file;
+  const edits = motions.map((motion) => {
+    const edit = { name, steps: copySteps(now, all, motion) };
+    now = applyEdit(now, edit);
+    return edit;
+  });
+  return joinEdits(name, ...edits);
+}
+
+function withDependents(file: SiteFile, refs: readonly Ref[]): readonly Ref[] {
+  const has = (list: ListName, id: string): boolean => refs.some((ref) => ref.list === list && ref.id === id);
+  const drops = new Set(refs.filter(({ list }) => list === 'drops').map(({ id }) => id));
+  const dependents: Ref[] = [];
+  for (const { id, drop } of elementsOf(file, 'chargers')) {
+    if (drops.has(drop)) dependents.push({ list: 'chargers', id });
+  }
+  for (const { id, from } of elementsOf(file, 'loads')) {
+    if (has('equipment', from)) dependents.push({ list: 'loads', id });
+  }
+  for (const { id, to } of elementsOf(file, 'feeders')) {
+    if (has('equipment', to)) dependents.push({ list: 'feeders', id });
+  }
+  return [...refs, ...dependents];
+}
+
+/** The steps that put copies of elements of this file, moved and under new ids, into it. */
+export function copySteps(file: SiteFile, originals: readonly Held[], motion: Motion): Edit['steps'] {
+  const ids = freshIds(file, originals);
+  const labels = freshLabels(file, originals);
+  return LISTS.flatMap((list) => {
+    const copies = originals
+      .filter((original) => original.list === list)
+      .map(({ element }) => relinked(list, moved(list, element, motion), ids, labels));
+    return insertSteps(file, list, copies);
+  });
+}
+
+function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
+  const byPrefix = new Map<string, string[]>();
+  for (const { element } of originals) {
+    const { prefix } = splitId(element.id);
+    byPrefix.set(prefix, [...(byPrefix.get(prefix) ?? []), element.id]);
+  }
+  const ids = new Map<string, string>();
+  for (const [prefix, old] of byPrefix) {
+    const fresh = newIds(file, prefix, old.length);
+    for (const [index, id] of old.entries()) ids.set(id, fresh[index]!);
+  }
+  return ids;
+}
+
+/** Stall labels go on from the highest in use, in the order of the originals; one that has no number is kept. */
+function freshLabels(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
+  const highest = new Map<string, number>();
+  for (const { label } of elementsOf(file, 'stalls')) {
+    const { prefix, digits } = splitId(label ?? '');
+    if (digits !== '') highest.set(prefix, Math.max(highest.get(prefix) ?? 0, Number(digits)));
+  }
+  const labels = new Map<string, string>();
+  for (const { list, element } of originals) {
+    if (list !== 'stalls' || !('label' in element) || element.label === undefined) continue;
+    const { prefix, digits } = splitId(element.label);
+    if (digits === '') continue;
+    const next = (highest.get(prefix) ?? 0) + 1;
+    highest.set(prefix, next);
+    labels.set(element.id, `${prefix}${String(next).padStart(digits.startsWith('0') ? digits.length : 1, '0')}`);
+  }
+  return labels;
+}
+
+function relinked(
+  list: ListName,
+  element: Element,
+  ids: ReadonlyMap<string, string>,
+  labels: ReadonlyMap<string, string>,
+): Element {
+  const now = (id: string): string => ids.get(id) ?? id;
+  const own = { ...element, id: now(element.id) };
+  if (list === 'stalls') {
+    const label = labels.get(element.id);
+    return label === undefined ? own : ({ ...own, label } as Element);
+  }
+  if (list === 'chargers' && 'drop' in own) {
+    return { ...own, drop: now(own.drop), from: now(own.from), stalls: own.stalls.flatMap((id) => ids.get(id) ?? []) };
+  }
+  if (list === 'feeders' && 'to' in own && 'conductor' in own) return { ...own, from: now(own.from), to: now(own.to) };
+  if (list === 'loads' && 'va' in own) return { ...own, from: now(own.from) };
+  return own;
+}

@@ -1,0 +1,95 @@
+import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Edit, Step } from '../edit.ts';
+import { type ElementOf, elementsOf, LISTS, type ListName, type Ref } from '../element-lists.ts';
+import { setStep } from '../set-field.ts';
+import { changeStep, held, removeSteps } from './gather.ts';
+import { inWords } from './in-words.ts';
+
+/**
+ * Deletes what refs hold and what cannot stand without it: with a drop its chargers and what was measured there, with
+ * equipment its feeders, loads and chargers. A stall is taken from the chargers that serve it. Of a handle: a vertex
+ * leaves its raceway, which goes when fewer than two are left; a retractor leaves its drop; a box takes its drop along.
+ */
+export function deleteElements(file: SiteFile, refs: readonly Ref[]): Edit {
+  const gone = chosen(file, refs);
+  const asked = LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
+  takeDependents(file, gone);
+  const all = LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
+  const also = all.slice().filter(({ list, id }) => !asked.some((ref) => ref.list === list && ref.id === id));
+  const handles = handleSteps(file, refs, gone);
+
+  const steps: Step[] = [...handles, ...chargersWithoutStalls(file, gone), ...asBuiltStep(file, gone.drops)];
+  for (const list of LISTS) steps.push(...removeSteps(file, list, gone[list]));
+  if (asked.length === 0) return { name: `Delete ${handleWords(handles.length, refs)}`, steps };
+  return { name: `Delete ${inWords(asked)}${also.length > 0 ? ` with ${inWords(also)}` : ''}`, steps };
+}
+
+type Gone = Record<ListName, Set<string>>;
+
+function chosen(file: SiteFile, refs: readonly Ref[]): Gone {
+  const gone = Object.fromEntries(LISTS.map((list) => [list, new Set<string>()])) as Gone;
+  const whole = refs.filter(({ part }) => part === undefined || part.kind === 'box');
+  for (const { list, element } of held(file, whole)) gone[list].add(element.id);
+  for (const { list, element } of held(file, refs)) {
+    if ('path' in element && element.path.length - verticesIn(refs, element.id).size < 2) gone[list].add(element.id);
+  }
+  return gone;
+}
+
+const verticesIn = (refs: readonly Ref[], raceway: string): ReadonlySet<number> =>
+  new Set(
+    refs.flatMap(({ list, id, part }) =>
+      list === 'raceways' && id === raceway && part?.kind === 'vertex' ? [part.index] : [],
+    ),
+  );
+
+function takeDependents(file: SiteFile, gone: Gone): void {
+  const { equipment } = gone;
+  for (const { id, from, to } of elementsOf(file, 'feeders')) {
+    if (equipment.has(from) || equipment.has(to)) gone.feeders.add(id);
+  }
+  for (const { id, from } of elementsOf(file, 'loads')) if (equipment.has(from)) gone.loads.add(id);
+  for (const { id, from, drop } of elementsOf(file, 'chargers')) {
+    if (equipment.has(from) || gone.drops.has(drop)) gone.chargers.add(id);
+  }
+}
+
+function chargersWithoutStalls(file: SiteFile, gone: Gone): readonly Step[] {
+  if (gone.stalls.size === 0) return [];
+  return elementsOf(file, 'chargers')
+    .filter(({ id, stalls }) => !gone.chargers.has(id) && stalls.some((stall) => gone.stalls.has(stall)))
+    .flatMap((charger) => {
+      const stalls = charger.stalls.filter((stall) => !gone.stalls.has(stall));
+      return changeStep('chargers', charger, { ...charger, stalls });
+    });
+}
+
+function asBuiltStep(file: SiteFile, drops: ReadonlySet<string>): readonly Step[] {
+  const measured = Object.entries(file.asBuilt ?? {});
+  const left = measured.filter(([drop]) => !drops.has(drop));
+  return left.length === measured.length ? [] : [setStep(file, 'asBuilt', Object.fromEntries(left))];
+}
+
+function handleSteps(file: SiteFile, refs: readonly Ref[], gone: Gone): readonly Step[] {
+  return held(file, refs).flatMap(({ list, element }) => {
+    if (gone[list].has(element.id)) return [];
+    if ('path' in element) {
+      const vertices = verticesIn(refs, element.id);
+      const path = element.path.filter((_, index) => !vertices.has(index));
+      return changeStep(list, element, { ...element, path });
+    }
+    const drops = refs.some((ref) => ref.list === list && ref.id === element.id && ref.part?.kind === 'retractor');
+    return drops && 'box' in element ? changeStep(list, element, withoutRetractor(element)) : [];
+  });
+}
+
+function withoutRetractor({ retractor: _, ...drop }: ElementOf<'drops'>): ElementOf<'drops'> {
+  return drop;
+}
+
+function handleWords(count: number, refs: readonly Ref[]): string {
+  const ids = [...new Set(refs.map(({ id }) => id))];
+  const kind = refs[0]?.part?.kind ?? 'handle';
+  const word = refs.length === 1 ? kind : kind === 'vertex' ? 'vertices' : `${kind}s`;
+  return count === 1 && ids.length === 1 ? `${word} of ${ids[0]}` : `${refs.length} ${word}`;
+}

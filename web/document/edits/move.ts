@@ -1,0 +1,96 @@
+import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
+import type { Edit, Step } from '../edit.ts';
+import { type Element, elementOf, type Ref } from '../element-lists.ts';
+import { lengthsOf, tidy } from '../file-lengths.ts';
+import { changeStep, type Held, held } from './gather.ts';
+import { inWords } from './in-words.ts';
+import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts';
+
+/**
+ * Moves what refs hold by site feet: an element as a whole, or only the handles named. A handle of an element that is
+ * held as a whole moves once, with it. What has no place of its own (a feeder, a load, a charger) stays.
+ */
+export function moveElements(file: SiteFile, refs: readonly Ref[], dxFt: number, dyFt: number, dzFt = 0): Edit {
+  const { length } = lengthsOf(file);
+  const by: Point3 = [length(dxFt), length(dyFt), length(dzFt)];
+  const motion = shift(...by);
+  const whole = refs.filter(({ part }) => part === undefined);
+  const wholes = new Set(whole.map(({ list, id }) => `${list} ${id}`));
+  const parts = refs.filter(({ list, id, part }) => part !== undefined && !wholes.has(`${list} ${id}`));
+  const steps = [...movedSteps(held(file, whole), motion), ...partSteps(file, parts, (at) => sum(at, by))];
+  return { name: `Move ${nameOf(steps, parts)}`, steps };
+}
+
+/** Moves one handle by site feet: a vertex of a raceway, a drop's box or retractor, an equipment's entry. */
+export const moveHandle = (file: SiteFile, ref: Ref, dxFt: number, dyFt: number, dzFt = 0): Edit =>
+  moveElements(file, [ref], dxFt, dyFt, dzFt);
+
+/** Puts one handle at a place, site feet. */
+export function placeHandle(file: SiteFile, ref: Ref, atFt: Point3): Edit {
+  const at = lengthsOf(file).point3(atFt);
+  const steps = partSteps(file, [ref], () => at);
+  return { name: `Move ${nameOf(steps, [ref])}`, steps };
+}
+
+/** Turns elements counter-clockwise about a place, site feet. */
+export function rotate(file: SiteFile, refs: readonly Ref[], aboutFt: Point2, degrees: number): Edit {
+  const steps = movedSteps(held(file, refs), turn(lengthsOf(file).point2(aboutFt), degrees));
+  return { name: `Rotate ${nameOf(steps, [])}`, steps };
+}
+
+/** Mirrors elements in the line through a place, site feet, in a direction, degrees. */
+export function mirror(file: SiteFile, refs: readonly Ref[], throughFt: Point2, degrees: number): Edit {
+  const steps = movedSteps(held(file, refs), mirrored(lengthsOf(file).point2(throughFt), degrees));
+  return { name: `Mirror ${nameOf(steps, [])}`, steps };
+}
+
+const movedSteps = (elements: readonly Held[], motion: Motion): readonly Step[] =>
+  elements
+    .filter(({ list }) => hasPlace(list))
+    .flatMap(({ list, element }) => changeStep(list, element, moved(list, element, motion)));
+
+const sum = (a: Point3, b: Point3): Point3 => [tidy(a[0] + b[0]), tidy(a[1] + b[1]), tidy(a[2] + b[2])];
+
+function partSteps(file: SiteFile, refs: readonly Ref[], to: (at: Point3) => Point3): readonly Step[] {
+  return held(file, refs).flatMap(({ list, element }) => {
+    const own = refs.filter((ref) => ref.list === list && ref.id === element.id);
+    return changeStep(
+      list,
+      element,
+      own.reduce((now, { part }) => withHandle(now, part, to), element),
+    );
+  });
+}
+
+function withHandle(element: Element, part: Ref['part'], to: (at: Point3) => Point3): Element {
+  if (part?.kind === 'vertex' && 'path' in element) {
+    return { ...element, path: element.path.map((at, index) => (index === part.index ? to(at) : at)) };
+  }
+  if (part?.kind === 'box' && 'box' in element) return { ...element, box: to(element.box) };
+  if (part?.kind === 'retractor' && 'box' in element && element.retractor) {
+    return { ...element, retractor: to(element.retractor) };
+  }
+  if (part?.kind === 'entry' && 'entry' in element) return { ...element, entry: to(element.entry) };
+  return element;
+}
+
+/** The place of a handle, in the file's units; undefined where the element has none such. */
+export function handleAt(file: SiteFile, { list, id, part }: Ref): Point3 | undefined {
+  const element = elementOf(file, list, id);
+  if (!element) return undefined;
+  if (part?.kind === 'vertex' && 'path' in element) return element.path[part.index];
+  if (part?.kind === 'box' && 'box' in element) return element.box;
+  if (part?.kind === 'retractor' && 'box' in element) return element.retractor;
+  if (part?.kind === 'entry' && 'entry' in element) return element.entry;
+  return undefined;
+}
+
+const PART_WORDS = { vertex: 'vertex', box: 'box', retractor: 'retractor', entry: 'entry' } as const;
+
+function nameOf(steps: readonly Step[], parts: readonly Ref[]): string {
+  const [part] = parts;
+  if (part?.part && parts.length === steps.length && parts.length === 1) {
+    return `${PART_WORDS[part.part.kind]} of ${part.id}`;
+  }
+  return inWords(steps.flatMap((step) => (step.kind === 'change' ? [{ list: step.list, id: step.id }] : [])));
+}
