@@ -1,0 +1,169 @@
+import { type ArcSearch, arcSearch } from './arc-paths.ts';
+import type { HomeGraph } from './home-graph.ts';
+import { edgeCost, type SharedPrice, sharedCost } from './shared-cost.ts';
+
+export interface SharedRoutes {
+  readonly cost: number;
+  /** Edges of each terminal's path, from the root. */
+  readonly paths: readonly (readonly number[])[];
+}
+
+/** Numbers in 0 .. 1 from a fixed start: the same problem always gets the same answer. */
+function steadyNumbers(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+}
+
+/**
+ * Good shared routes by local search: each circuit in turn takes the cheapest way given where the others lie, until none
+ * moves; then some circuits near one another are taken out and put back, `rounds` times, and what is cheaper is kept.
+ */
+export function searchShared(
+  graph: HomeGraph,
+  root: number,
+  terminals: readonly number[],
+  price: SharedPrice,
+  rounds: number,
+): SharedRoutes {
+  const search = arcSearch(graph);
+  const random = steadyNumbers(20_251);
+  let best = descend(start(graph, root, terminals, price, search, 'far'), graph, root, terminals, price, search);
+  for (const order of ['near', 'straight'] as const) {
+    const other = descend(start(graph, root, terminals, price, search, order), graph, root, terminals, price, search);
+    if (other.cost < best.cost) best = other;
+  }
+  let current = best;
+  for (let round = 0; round < rounds && terminals.length > 1; round++) {
+    const state = load(graph, current.paths);
+    const count = 2 + Math.floor(random() * Math.min(8, terminals.length - 1));
+    const middle = Math.floor(random() * terminals.length);
+    const near = terminals
+      .map((_, k) => ({ k, shared: common(current.paths[middle], current.paths[k]) + random() * 3 }))
+      .sort((a, b) => b.shared - a.shared)
+      .slice(0, count)
+      .map(({ k }) => k);
+    for (const k of near) lift(state, k);
+    for (const k of near.sort(() => random() - 0.5)) lay(state, k, graph, root, terminals, price, search);
+    const next = descend(
+      { cost: sharedCost(graph, price, state.carried), paths: state.paths },
+      graph,
+      root,
+      terminals,
+      price,
+      search,
+    );
+    // A little worse is taken as a place to go on from, so that the search can leave a hollow.
+    if (next.cost <= current.cost * (random() < 0.1 ? 1.01 : 1)) current = next;
+    if (next.cost < best.cost - 1e-9) best = next;
+    if (round % 50 === 49) current = best;
+  }
+  return best;
+}
+
+interface Laid {
+  readonly carried: Int32Array;
+  readonly paths: (readonly number[])[];
+}
+
+function load(graph: HomeGraph, paths: readonly (readonly number[])[]): Laid {
+  const carried = new Int32Array(graph.edges);
+  for (const path of paths) for (const e of path) carried[e] = (carried[e] as number) + 1;
+  return { carried, paths: [...paths] };
+}
+
+function lift(laid: Laid, k: number): void {
+  for (const e of laid.paths[k] ?? []) laid.carried[e] = (laid.carried[e] as number) - 1;
+  laid.paths[k] = [];
+}
+
+/** Lays circuit k the cheapest way given the circuits that lie already. */
+function lay(
+  laid: Laid,
+  k: number,
+  graph: HomeGraph,
+  root: number,
+  terminals: readonly number[],
+  price: SharedPrice,
+  search: ArcSearch,
+): void {
+  const extra = new Float64Array(graph.edges);
+  for (let e = 0; e < graph.edges; e++) {
+    const q = laid.carried[e] as number;
+    extra[e] = edgeCost(graph, price, e, q + 1) - edgeCost(graph, price, e, q);
+  }
+  const cost = Float64Array.from(graph.edge, (e) => extra[e] as number);
+  const path = pathTo(search, graph, root, terminals[k] as number, cost);
+  laid.paths[k] = path;
+  for (const e of path) laid.carried[e] = (laid.carried[e] as number) + 1;
+}
+
+function pathTo(search: ArcSearch, graph: HomeGraph, root: number, target: number, cost: Float64Array): number[] {
+  search.run(root, target, cost);
+  const path: number[] = [];
+  for (let node = target; node !== root; node = search.from[node] as number) {
+    const arc = search.by[node] as number;
+    if (arc < 0) throw new RangeError(`no way from node ${root} to node ${target}`);
+    path.push(graph.edge[arc] as number);
+  }
+  return path.reverse();
+}
+
+function start(
+  graph: HomeGraph,
+  root: number,
+  terminals: readonly number[],
+  price: SharedPrice,
+  search: ArcSearch,
+  order: 'far' | 'near' | 'straight',
+): SharedRoutes {
+  const single = Float64Array.from(graph.edge, (e) => edgeCost(graph, price, e, 1));
+  search.run(root, -1, single);
+  const far = terminals.map((terminal) => search.distance[terminal] as number);
+  const turn = terminals
+    .map((_, k) => k)
+    .sort((a, b) => (order === 'near' ? 1 : -1) * ((far[a] as number) - (far[b] as number)));
+  const laid = load(
+    graph,
+    terminals.map((terminal) => (order === 'straight' ? pathTo(search, graph, root, terminal, single) : [])),
+  );
+  if (order !== 'straight') for (const k of turn) lay(laid, k, graph, root, terminals, price, search);
+  return { cost: sharedCost(graph, price, laid.carried), paths: laid.paths };
+}
+
+function descend(
+  from: SharedRoutes,
+  graph: HomeGraph,
+  root: number,
+  terminals: readonly number[],
+  price: SharedPrice,
+  search: ArcSearch,
+): SharedRoutes {
+  const laid = load(graph, from.paths);
+  let cost = from.cost;
+  for (let better = true; better; ) {
+    better = false;
+    for (let k = 0; k < terminals.length; k++) {
+      const before = laid.paths[k] as readonly number[];
+      lift(laid, k);
+      lay(laid, k, graph, root, terminals, price, search);
+      const now = sharedCost(graph, price, laid.carried);
+      if (now < cost - 1e-9) {
+        cost = now;
+        better = true;
+      } else if (now > cost) {
+        lift(laid, k);
+        laid.paths[k] = before;
+        for (const e of before) laid.carried[e] = (laid.carried[e] as number) + 1;
+      }
+    }
+  }
+  return { cost, paths: laid.paths };
+}
+
+function common(a: readonly number[] | undefined, b: readonly number[] | undefined): number {
+  const edges = new Set(a);
+  return (b ?? []).reduce((sum, e) => sum + (edges.has(e) ? 1 : 0), 0);
+}
