@@ -1,21 +1,7 @@
+import { ELEMENT_LISTS, type ElementList } from '../../routing/site/schema.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 
-/** The lists of the site file whose elements carry an id, in the order in which the file's schema gives them. */
-export const LISTS = [
-  'stalls',
-  'columns',
-  'members',
-  'keepouts',
-  'aisles',
-  'equipment',
-  'feeders',
-  'loads',
-  'raceways',
-  'pullpoints',
-  'drops',
-  'chargers',
-] as const satisfies readonly (keyof SiteFile)[];
-export type ListName = (typeof LISTS)[number];
+export type ListName = ElementList;
 
 /** One element of a list, as it stands in the file. */
 export type ElementOf<L extends ListName> = NonNullable<SiteFile[L]>[number];
@@ -71,5 +57,5 @@ export function elementOf<L extends ListName>(file: SiteFile, list: L, id: strin
 
 /** The list that holds an id; ids are unique in the file. Undefined where none does. */
 export function listOf(file: SiteFile, id: string): ListName | undefined {
-  return LISTS.find((list) => positionsOf(elementsOf(file, list)).has(id));
+  return ELEMENT_LISTS.find((list) => positionsOf(elementsOf(file, list)).has(id));
 }

@@ -1,13 +1,13 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { type Edit, joinEdits } from '../edit.ts';
 import type { ElementOf, ListName } from '../element-lists.ts';
-import { inFileUnits } from '../file-lengths.ts';
+import { elementInFile } from '../file-lengths.ts';
 import { insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 
 /** Adds elements, lengths in site feet, at the end of a list. Their ids are free ones: see `newIds`. */
 export function addElements<L extends ListName>(file: SiteFile, list: L, elements: readonly ElementOf<L>[]): Edit {
-  const own = elements.map((element) => inFileUnits(file, list, element));
+  const own = elements.map((element) => elementInFile(file, list, element));
   return { name: `Add ${inWords(own.map(({ id }) => ({ list, id })))}`, steps: insertSteps(file, list, own) };
 }
 

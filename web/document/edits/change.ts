@@ -1,7 +1,7 @@
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
 import { type Element, type ElementOf, elementOf, type ListName, listOf, type Ref } from '../element-lists.ts';
-import { inFileUnits, lengthsOf } from '../file-lengths.ts';
+import { elementInFile, spotInFile } from '../file-lengths.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 
@@ -27,7 +27,7 @@ export function changeElements(file: SiteFile, refs: readonly Ref[], patch: Patc
 
 function patched(file: SiteFile, list: ListName, element: Element, patch: Patch): Element {
   const given = Object.entries(patch).filter(([name]) => name !== 'id');
-  const values = inFileUnits(file, list, Object.fromEntries(given.filter(([, value]) => value !== undefined)));
+  const values = elementInFile(file, list, Object.fromEntries(given.filter(([, value]) => value !== undefined)));
   const removed = new Set(given.filter(([, value]) => value === undefined).map(([name]) => name));
   const kept = Object.entries({ ...element, ...values }).filter(([name]) => !removed.has(name));
   return Object.fromEntries(kept) as unknown as Element;
@@ -38,7 +38,7 @@ export function insertVertex(file: SiteFile, raceway: string, index: number, atF
   const before = elementOf(file, 'raceways', raceway);
   if (!before) return { name: 'Add vertex', steps: [] };
   const path = [...before.path];
-  path.splice(index, 0, lengthsOf(file).point3(atFt));
+  path.splice(index, 0, spotInFile(file, atFt));
   return { name: `Add vertex to ${raceway}`, steps: changeStep('raceways', before, { ...before, path }) };
 }
 

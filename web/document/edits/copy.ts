@@ -1,7 +1,8 @@
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
-import { type Element, elementsOf, LISTS, type ListName, type Ref } from '../element-lists.ts';
-import { lengthsOf } from '../file-lengths.ts';
+import { type Element, elementsOf, type ListName, type Ref } from '../element-lists.ts';
+import { inFile, placeInFile } from '../file-lengths.ts';
 import { type Held, held, insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { type Motion, mirrored, moved, shift, turn } from './motion.ts';
@@ -13,17 +14,16 @@ import { newIds, splitId } from './new-id.ts';
  * originals refer to, save that a copied charger serves only copied stalls.
  */
 export function duplicate(file: SiteFile, refs: readonly Ref[], dxFt: number, dyFt: number): Edit {
-  const { length } = lengthsOf(file);
-  return copied(file, refs, 'Copy', [shift(length(dxFt), length(dyFt))]);
+  return copied(file, refs, 'Copy', [shift(inFile(file, dxFt), inFile(file, dyFt))]);
 }
 
 /** A copy mirrored in the line through a place, site feet, in a direction, degrees. */
 export const mirrorCopy = (file: SiteFile, refs: readonly Ref[], throughFt: Point2, degrees: number): Edit =>
-  copied(file, refs, 'Mirror a copy of', [mirrored(lengthsOf(file).point2(throughFt), degrees)]);
+  copied(file, refs, 'Mirror a copy of', [mirrored(placeInFile(file, throughFt), degrees)]);
 
 /** A copy turned counter-clockwise about a place, site feet. */
 export const rotateCopy = (file: SiteFile, refs: readonly Ref[], aboutFt: Point2, degrees: number): Edit =>
-  copied(file, refs, 'Rotate a copy of', [turn(lengthsOf(file).point2(aboutFt), degrees)]);
+  copied(file, refs, 'Rotate a copy of', [turn(placeInFile(file, aboutFt), degrees)]);
 
 /** One way of an array: so many in all, the original counted, each a step (site feet) from the one before. */
 export interface ArrayWay {
@@ -33,13 +33,12 @@ export interface ArrayWay {
 
 /** Copies elements along a line, or along two for a grid, the originals being the first. */
 export function array(file: SiteFile, refs: readonly Ref[], along: ArrayWay, across?: ArrayWay): Edit {
-  const { length } = lengthsOf(file);
   const motions: Motion[] = [];
   for (let j = 0; j < (across?.count ?? 1); j++) {
     for (let i = 0; i < along.count; i++) {
       if (i === 0 && j === 0) continue;
       const [ax, ay] = across?.step ?? [0, 0];
-      motions.push(shift(length(i * along.step[0] + j * ax), length(i * along.step[1] + j * ay)));
+      motions.push(shift(inFile(file, i * along.step[0] + j * ax), inFile(file, i * along.step[1] + j * ay)));
     }
   }
   return copied(file, refs, 'Array', motions);
@@ -78,7 +77,7 @@ function withDependents(file: SiteFile, refs: readonly Ref[]): readonly Ref[] {
 export function copySteps(file: SiteFile, originals: readonly Held[], motion: Motion): Edit['steps'] {
   const ids = freshIds(file, originals);
   const labels = freshLabels(file, originals);
-  return LISTS.flatMap((list) => {
+  return ELEMENT_LISTS.flatMap((list) => {
     const copies = originals
       .filter((original) => original.list === list)
       .map(({ element }) => relinked(list, moved(list, element, motion), ids, labels));
@@ -90,7 +89,9 @@ function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<strin
   const byPrefix = new Map<string, string[]>();
   for (const { element } of originals) {
     const { prefix } = splitId(element.id);
-    byPrefix.set(prefix, [...(byPrefix.get(prefix) ?? []), element.id]);
+    const same = byPrefix.get(prefix);
+    if (same) same.push(element.id);
+    else byPrefix.set(prefix, [element.id]);
   }
   const ids = new Map<string, string>();
   for (const [prefix, old] of byPrefix) {

@@ -1,6 +1,7 @@
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
-import { type ElementOf, elementsOf, LISTS, type ListName, type Ref } from '../element-lists.ts';
+import { type ElementOf, elementsOf, type ListName, type Ref } from '../element-lists.ts';
 import { setStep } from '../set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
@@ -12,14 +13,15 @@ import { inWords } from './in-words.ts';
  */
 export function deleteElements(file: SiteFile, refs: readonly Ref[]): Edit {
   const gone = chosen(file, refs);
-  const asked = LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
+  const asked = ELEMENT_LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
   takeDependents(file, gone);
-  const all = LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
-  const also = all.slice().filter(({ list, id }) => !asked.some((ref) => ref.list === list && ref.id === id));
+  const all = ELEMENT_LISTS.flatMap((list) => [...gone[list]].map((id) => ({ list, id })));
+  const named = new Set(asked.map(({ id }) => id));
+  const also = all.filter(({ id }) => !named.has(id));
   const handles = handleSteps(file, refs, gone);
 
   const steps: Step[] = [...handles, ...chargersWithoutStalls(file, gone), ...asBuiltStep(file, gone.drops)];
-  for (const list of LISTS) steps.push(...removeSteps(file, list, gone[list]));
+  for (const list of ELEMENT_LISTS) steps.push(...removeSteps(file, list, gone[list]));
   if (asked.length === 0) return { name: `Delete ${handleWords(handles.length, refs)}`, steps };
   return { name: `Delete ${inWords(asked)}${also.length > 0 ? ` with ${inWords(also)}` : ''}`, steps };
 }
@@ -27,7 +29,7 @@ export function deleteElements(file: SiteFile, refs: readonly Ref[]): Edit {
 type Gone = Record<ListName, Set<string>>;
 
 function chosen(file: SiteFile, refs: readonly Ref[]): Gone {
-  const gone = Object.fromEntries(LISTS.map((list) => [list, new Set<string>()])) as Gone;
+  const gone = Object.fromEntries(ELEMENT_LISTS.map((list) => [list, new Set<string>()])) as Gone;
   const whole = refs.filter(({ part }) => part === undefined || part.kind === 'box');
   for (const { list, element } of held(file, whole)) gone[list].add(element.id);
   for (const { list, element } of held(file, refs)) {

@@ -1,6 +1,7 @@
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Step } from '../edit.ts';
-import { type Element, elementOf, elementsOf, LISTS, type ListName, positionsOf, type Ref } from '../element-lists.ts';
+import { type Element, elementOf, elementsOf, type ListName, positionsOf, type Ref } from '../element-lists.ts';
 import { setStep } from '../set-field.ts';
 
 /** Elements taken out of a list, ready to be changed. */
@@ -11,7 +12,7 @@ export interface Held {
 
 /** The elements that refs hold, each once, in the file's order; refs to what is not there are left out. */
 export function held(file: SiteFile, refs: readonly Ref[]): readonly Held[] {
-  return LISTS.flatMap((list) => {
+  return ELEMENT_LISTS.flatMap((list) => {
     const ids = new Set(refs.filter((ref) => ref.list === list).map(({ id }) => id));
     if (ids.size === 0) return [];
     const places = positionsOf(elementsOf(file, list));

@@ -1,4 +1,5 @@
-import { LISTS, type ListName, type Ref } from '../element-lists.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import type { ListName, Ref } from '../element-lists.ts';
 
 const WORDS: Readonly<Record<ListName, readonly [one: string, many: string]>> = {
   stalls: ['stall', 'stalls'],
@@ -22,7 +23,7 @@ export const wordFor = (list: ListName): string => WORDS[list][0];
 export function inWords(refs: readonly Pick<Ref, 'list' | 'id'>[]): string {
   const [first] = refs;
   if (first && refs.length === 1) return `${WORDS[first.list][0]} ${first.id}`;
-  const counts = LISTS.flatMap((list) => {
+  const counts = ELEMENT_LISTS.flatMap((list) => {
     const count = refs.filter((ref) => ref.list === list).length;
     return count > 0 ? [`${count} ${WORDS[list][count === 1 ? 0 : 1]}`] : [];
   });

@@ -54,7 +54,12 @@ function cosSin(degrees: number): readonly [cos: number, sin: number] {
   const quarter = degrees / 90;
   if (Number.isInteger(quarter)) {
     const n = ((quarter % 4) + 4) % 4;
-    return [[1, 0], [0, 1], [-1, 0], [0, -1]][n] as [number, number];
+    return [
+      [1, 0],
+      [0, 1],
+      [-1, 0],
+      [0, -1],
+    ][n] as [number, number];
   }
   const radians = (degrees * Math.PI) / 180;
   return [Math.cos(radians), Math.sin(radians)];

@@ -1,7 +1,7 @@
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
 import { type Element, elementOf, type Ref } from '../element-lists.ts';
-import { lengthsOf, tidy } from '../file-lengths.ts';
+import { inFile, placeInFile, spotInFile, tidy } from '../file-lengths.ts';
 import { changeStep, type Held, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts';
@@ -11,8 +11,7 @@ import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts
  * held as a whole moves once, with it. What has no place of its own (a feeder, a load, a charger) stays.
  */
 export function moveElements(file: SiteFile, refs: readonly Ref[], dxFt: number, dyFt: number, dzFt = 0): Edit {
-  const { length } = lengthsOf(file);
-  const by: Point3 = [length(dxFt), length(dyFt), length(dzFt)];
+  const by: Point3 = [inFile(file, dxFt), inFile(file, dyFt), inFile(file, dzFt)];
   const motion = shift(...by);
   const whole = refs.filter(({ part }) => part === undefined);
   const wholes = new Set(whole.map(({ list, id }) => `${list} ${id}`));
@@ -27,20 +26,20 @@ export const moveHandle = (file: SiteFile, ref: Ref, dxFt: number, dyFt: number,
 
 /** Puts one handle at a place, site feet. */
 export function placeHandle(file: SiteFile, ref: Ref, atFt: Point3): Edit {
-  const at = lengthsOf(file).point3(atFt);
+  const at = spotInFile(file, atFt);
   const steps = partSteps(file, [ref], () => at);
   return { name: `Move ${nameOf(steps, [ref])}`, steps };
 }
 
 /** Turns elements counter-clockwise about a place, site feet. */
 export function rotate(file: SiteFile, refs: readonly Ref[], aboutFt: Point2, degrees: number): Edit {
-  const steps = movedSteps(held(file, refs), turn(lengthsOf(file).point2(aboutFt), degrees));
+  const steps = movedSteps(held(file, refs), turn(placeInFile(file, aboutFt), degrees));
   return { name: `Rotate ${nameOf(steps, [])}`, steps };
 }
 
 /** Mirrors elements in the line through a place, site feet, in a direction, degrees. */
 export function mirror(file: SiteFile, refs: readonly Ref[], throughFt: Point2, degrees: number): Edit {
-  const steps = movedSteps(held(file, refs), mirrored(lengthsOf(file).point2(throughFt), degrees));
+  const steps = movedSteps(held(file, refs), mirrored(placeInFile(file, throughFt), degrees));
   return { name: `Mirror ${nameOf(steps, [])}`, steps };
 }
 

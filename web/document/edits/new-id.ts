@@ -1,5 +1,6 @@
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { type Element, elementsOf, LISTS, positionsOf } from '../element-lists.ts';
+import { type Element, elementsOf, positionsOf } from '../element-lists.ts';
 
 interface Numbering {
   readonly max: number;
@@ -36,7 +37,7 @@ function numberingOf(elements: readonly Element[]): ReadonlyMap<string, Numberin
  * `S08`); two digits where none are.
  */
 export function newIds(file: SiteFile, prefix: string, count: number): readonly string[] {
-  const lists = LISTS.map((list) => elementsOf(file, list)).filter((elements) => elements.length > 0);
+  const lists = ELEMENT_LISTS.map((list) => elementsOf(file, list)).filter((elements) => elements.length > 0);
   const numbered = lists.flatMap((elements) => numberingOf(elements).get(prefix) ?? []);
   const width = numbered.length > 0 ? Math.max(...numbered.map((numbering) => numbering.width)) : 2;
   const first = Math.max(0, ...numbered.map(({ max }) => max)) + 1;

@@ -1,0 +1,71 @@
+import * as v from 'valibot';
+import { id as idSchema, MAX_ID_LENGTH } from '../../../routing/site/schema-parts.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Edit, Step } from '../edit.ts';
+import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';
+import { setStep } from '../set-field.ts';
+import { changeStep, held } from './gather.ts';
+import { inWords } from './in-words.ts';
+
+export type Renamed = { readonly ok: true; readonly edit: Edit } | { readonly ok: false; readonly says: string };
+
+const MISFIT = `A name has 1 to ${MAX_ID_LENGTH} signs and no control characters.`;
+
+/** Gives an element another id, everywhere it is spoken of. Refused where the id is taken, empty or too long. */
+export function rename(file: SiteFile, id: string, to: string): Renamed {
+  const list = listOf(file, id);
+  if (!list) return { ok: false, says: `There is no ${id} on this site.` };
+  if (!v.is(idSchema, to)) return { ok: false, says: MISFIT };
+  const taken = to === id ? undefined : listOf(file, to);
+  if (taken) return { ok: false, says: `${to} is taken: ${inWords([{ list: taken, id: to }])} has that name.` };
+  return { ok: true, edit: { name: `Rename ${id} to ${to}`, steps: renameSteps(file, new Map([[id, to]])) } };
+}
+
+/**
+ * Numbers elements afresh in the order given: `prefix` and a number counted up from `first`, padded to `width` digits.
+ * Refused where one of the names is held by an element that is not renumbered with them.
+ */
+export function renumber(file: SiteFile, refs: readonly Ref[], prefix: string, first: number, width: number): Renamed {
+  const ids = [...new Set(refs.map(({ id }) => id))];
+  const names = new Map(ids.map((id, index) => [id, `${prefix}${String(first + index).padStart(width, '0')}`]));
+  for (const to of names.values()) {
+    const holder = names.has(to) ? undefined : listOf(file, to);
+    if (holder) return { ok: false, says: `${to} is taken: ${inWords([{ list: holder, id: to }])} has that name.` };
+    if (!v.is(idSchema, to)) return { ok: false, says: MISFIT };
+  }
+  const steps = renameSteps(file, names);
+  return { ok: true, edit: { name: `Renumber ${inWords(held(file, refs).map(named))}`, steps } };
+}
+
+const named = ({ list, element }: { list: ListName; element: Element }): Pick<Ref, 'list' | 'id'> => ({
+  list,
+  id: element.id,
+});
+
+function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readonly Step[] {
+  const now = (id: string): string => names.get(id) ?? id;
+  const all = <L extends ListName>(list: L): readonly Step[] =>
+    elementsOf(file, list).flatMap((element) => changeStep(list, element, respoken(element, now)));
+  const lists = [
+    ...new Set([...names.keys()].flatMap((id) => listOf(file, id) ?? [])),
+    ...(['feeders', 'loads', 'chargers'] as const),
+  ];
+  const measured = Object.entries(file.asBuilt ?? {});
+  return [
+    ...[...new Set(lists)].flatMap((list) => all(list)),
+    ...(measured.some(([drop]) => names.has(drop))
+      ? [setStep(file, 'asBuilt', Object.fromEntries(measured.map(([drop, found]) => [now(drop), found])))]
+      : []),
+  ];
+}
+
+/** An element with every id in it, its own and those it refers to, as they are now. */
+function respoken(element: Element, now: (id: string) => string): Element {
+  const id = now(element.id);
+  if ('drop' in element) {
+    return { ...element, id, drop: now(element.drop), from: now(element.from), stalls: element.stalls.map(now) };
+  }
+  if ('conductor' in element) return { ...element, id, from: now(element.from), to: now(element.to) };
+  if ('va' in element) return { ...element, id, from: now(element.from) };
+  return { ...element, id };
+}
