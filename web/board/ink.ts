@@ -1,0 +1,42 @@
+/** The colours of the drawing, from the style sheet's variables, so that a theme is written in one place. */
+const NAMES = {
+  paper: '--paper',
+  sheet: '--sheet',
+  ink: '--ink',
+  soft: '--ink-2',
+  rule: '--rule',
+  ruleStrong: '--rule-strong',
+  existing: '--existing',
+  existingFill: '--existing-fill',
+  car: '--car',
+  carEdge: '--car-edge',
+  stripe: '--stripe',
+  aisle: '--aisle',
+  tube: '--tube',
+  tubeEdge: '--tube-edge',
+  hatch: '--hatch',
+  pass: '--pass',
+  warn: '--warn',
+  fail: '--fail',
+  chosen: '--row-chosen',
+  black: '--line-black',
+  red: '--line-red',
+  blue: '--line-blue',
+  brown: '--line-brown',
+  orange: '--line-orange',
+  yellow: '--line-yellow',
+} as const;
+
+export type InkName = keyof typeof NAMES;
+export type Ink = Readonly<Record<InkName, string>>;
+
+export function readInk(element: Element): Ink {
+  const style = getComputedStyle(element);
+  const ink: Partial<Record<InkName, string>> = {};
+  for (const name of Object.keys(NAMES) as InkName[]) ink[name] = style.getPropertyValue(NAMES[name]).trim();
+  return ink as Ink;
+}
+
+/** The drawing's lettering; the face is the page's. */
+export const lettering = (px: number, weight: 400 | 600 | 700 = 400): string =>
+  `${weight} ${px}px Overpass, system-ui, sans-serif`;

@@ -1,0 +1,129 @@
+import { lettering } from '../ink.ts';
+import type { DropMark } from '../scene/mark.ts';
+import type { Frame, Pen } from './frame.ts';
+
+const SYMBOLS_FROM = 1.6;
+const LABELS_FROM = 7;
+/** Pixels: no symbol is larger or smaller, so that it stays a symbol. */
+const radiusOf = (scale: number): number => Math.min(9, Math.max(3.5, scale * 0.55));
+
+/** Drops: the box as a square, the retractor as a ring with the cord in its middle, and how it fares. */
+export function drawDrops(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  if (scale < SYMBOLS_FROM) {
+    if (scale < 0.7 && !chosen) return;
+    pen.beginPath();
+    for (const { drop } of marks) pen.rect(left + drop.box[0] * scale - 1, top - drop.box[1] * scale - 1, 2, 2);
+    pen.fillStyle = ink.ink;
+    pen.fill();
+    return;
+  }
+  const radius = radiusOf(scale);
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = chosen ? 2.6 : 1.4;
+  for (const { drop } of marks) {
+    const boxX = left + drop.box[0] * scale;
+    const boxY = top - drop.box[1] * scale;
+    const [hangX, hangY] = drop.retractor
+      ? [left + drop.retractor[0] * scale, top - drop.retractor[1] * scale]
+      : [boxX, boxY];
+    pen.beginPath();
+    if (Math.hypot(hangX - boxX, hangY - boxY) > radius) {
+      pen.moveTo(boxX, boxY);
+      pen.lineTo(hangX, hangY);
+      pen.rect(boxX - radius * 0.55, boxY - radius * 0.55, radius * 1.1, radius * 1.1);
+      pen.stroke();
+      pen.beginPath();
+    }
+    ring(pen, drop.mount ?? 'overhead', hangX, hangY, radius * (chosen ? 1.25 : 1));
+    pen.fillStyle = ink.sheet;
+    pen.fill();
+    pen.stroke();
+    pen.beginPath();
+    pen.arc(hangX, hangY, Math.max(1.2, radius * 0.28), 0, 2 * Math.PI);
+    pen.fillStyle = ink.ink;
+    pen.fill();
+  }
+}
+
+/** Each way of mounting has its shape: a cord from above a ring, a pedestal a square, a wall box a half round. */
+function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: number, radius: number): void {
+  if (mount === 'pedestal') pen.rect(x - radius, y - radius, radius * 2, radius * 2);
+  else if (mount === 'wall') {
+    pen.arc(x, y, radius, 0, Math.PI);
+    pen.closePath();
+  } else pen.arc(x, y, radius, 0, 2 * Math.PI);
+}
+
+/** Names of the drops, and the signs and words of those that fail or want a look. */
+export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  if (scale < SYMBOLS_FROM) return;
+  const radius = radiusOf(scale);
+  pen.textBaseline = 'middle';
+  pen.textAlign = 'left';
+  for (const { drop, severity, short } of marks) {
+    const [x, y] = drop.retractor ?? drop.box;
+    let at = left + x * scale + radius + 4;
+    const line = top - y * scale - radius - 3;
+    if (severity === 'fail' || severity === 'warn') {
+      sign(pen, frame, severity, at + 4, line);
+      at += 12;
+    }
+    if (scale >= LABELS_FROM || chosen) at += halo(pen, frame, drop.id, at, line, chosen ? 700 : 400, ink.ink) + 6;
+    if (short && (scale >= LABELS_FROM || chosen)) halo(pen, frame, short, at, line, 700, ink.fail);
+  }
+}
+
+/** Fail is a filled diamond, look is a triangle: told apart without their colours. */
+export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number): void {
+  pen.beginPath();
+  if (severity === 'fail') {
+    pen.moveTo(x, y - 6);
+    pen.lineTo(x + 6, y);
+    pen.lineTo(x, y + 6);
+    pen.lineTo(x - 6, y);
+    pen.closePath();
+    pen.fillStyle = ink.fail;
+    pen.fill();
+    pen.strokeStyle = ink.paper;
+    pen.lineWidth = 1.4;
+    pen.beginPath();
+    pen.moveTo(x - 2, y - 2);
+    pen.lineTo(x + 2, y + 2);
+    pen.moveTo(x + 2, y - 2);
+    pen.lineTo(x - 2, y + 2);
+    pen.stroke();
+    return;
+  }
+  pen.moveTo(x, y - 5);
+  pen.lineTo(x + 5.5, y + 4.5);
+  pen.lineTo(x - 5.5, y + 4.5);
+  pen.closePath();
+  pen.fillStyle = ink.paper;
+  pen.fill();
+  pen.strokeStyle = ink.warn;
+  pen.lineWidth = 1.8;
+  pen.lineJoin = 'round';
+  pen.stroke();
+}
+
+/** Lettering that stays readable over lines; returns its width. */
+export function halo(
+  pen: Pen,
+  { ink }: Frame,
+  words: string,
+  x: number,
+  y: number,
+  weight: 400 | 600 | 700,
+  colour: string,
+): number {
+  pen.font = lettering(12, weight);
+  pen.lineJoin = 'round';
+  pen.lineWidth = 3.5;
+  pen.strokeStyle = ink.paper;
+  pen.strokeText(words, x, y);
+  pen.fillStyle = colour;
+  pen.fillText(words, x, y);
+  return pen.measureText(words).width;
+}

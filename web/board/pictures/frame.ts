@@ -1,0 +1,35 @@
+import type { Box } from '../../../routing/plane/box.ts';
+import type { Units } from '../../../routing/site/vocabulary.ts';
+import { boxInView, type Camera, type Viewport } from '../camera.ts';
+import type { Ink } from '../ink.ts';
+
+export type Pen = CanvasRenderingContext2D;
+
+/** All that a picture needs to draw itself: pixels are `left + x * scale` and `top - y * scale` of site feet. */
+export interface Frame {
+  readonly scale: number;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  /** The part of the plan in view, with room for lettering and symbols at its edge. */
+  readonly box: Box;
+  readonly ink: Ink;
+  readonly units: Units;
+  /** Drawn heavier: what is selected. */
+  readonly chosen: boolean;
+}
+
+const MARGIN_PX = 80;
+
+export const frameOf = (camera: Camera, view: Viewport, ink: Ink, units: Units, chosen = false): Frame => ({
+  scale: camera.scale,
+  left: view.width / 2 - camera.x * camera.scale,
+  top: view.height / 2 + camera.y * camera.scale,
+  width: view.width,
+  height: view.height,
+  box: boxInView(camera, view, MARGIN_PX),
+  ink,
+  units,
+  chosen,
+});

@@ -1,0 +1,55 @@
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { AreaMark, MemberMark } from '../scene/mark.ts';
+import type { Frame, Pen } from './frame.ts';
+import { hatch, traceLine, traceOutline } from './outline.ts';
+
+const BIG_ENOUGH = 3;
+
+/** Drive aisles and walkways: a quiet ground. */
+export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
+  pen.beginPath();
+  for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
+  pen.fillStyle = frame.ink.aisle;
+  pen.fill();
+  if (!frame.chosen) return;
+  pen.strokeStyle = frame.ink.ink;
+  pen.lineWidth = 2;
+  pen.stroke();
+}
+
+/** Keep-outs: hatched, with a broken edge. */
+export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
+  const shown = marks.filter(({ minX, maxX }) => (maxX - minX) * frame.scale >= BIG_ENOUGH);
+  if (shown.length === 0) return;
+  pen.beginPath();
+  for (const mark of shown) traceOutline(pen, frame, mark.area.outline);
+  hatch(pen, frame, frame.ink.hatch, 9);
+  pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.ruleStrong;
+  pen.lineWidth = frame.chosen ? 2 : 1;
+  pen.setLineDash([5, 3]);
+  pen.beginPath();
+  for (const mark of shown) traceOutline(pen, frame, mark.area.outline);
+  pen.stroke();
+  pen.setLineDash([]);
+}
+
+/** Beams and purlins, which stand already: thin grey. */
+export function drawMembers(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
+  if (frame.scale < 1 && !frame.chosen) return;
+  pen.beginPath();
+  for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);
+  pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.existing;
+  pen.lineWidth = frame.chosen ? 2 : 0.6;
+  pen.stroke();
+}
+
+/** The edge of each canopy, broken because it lies above the cut. */
+export function drawCanopies(pen: Pen, frame: Frame, outlines: readonly (readonly Point2[])[]): void {
+  pen.beginPath();
+  for (const outline of outlines) traceOutline(pen, frame, outline);
+  pen.strokeStyle = frame.ink.existing;
+  pen.lineWidth = 1;
+  pen.setLineDash([9, 4]);
+  pen.stroke();
+  pen.setLineDash([]);
+}

@@ -1,0 +1,60 @@
+import type { Point3 } from '../../../routing/site/site.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** Past this many times the offset a mitre is cut short, as a draughtsman would. */
+const MITRE_LIMIT = 2.5;
+
+/**
+ * Adds to the pen's path the line that keeps `offset` pixels to the right of a run's plan path, with mitred corners.
+ * Legs that stand upright have no length in plan and are passed over.
+ */
+export function traceBeside(pen: Pen, { scale, left, top }: Frame, path: readonly Point3[], offset: number): void {
+  let lastX = 0;
+  let lastY = 0;
+  let dirX = 0;
+  let dirY = 0;
+  let legs = 0;
+  for (let i = 0; i < path.length; i++) {
+    const x = left + path[i]![0] * scale;
+    const y = top - path[i]![1] * scale;
+    if (i > 0) {
+      const dx = x - lastX;
+      const dy = y - lastY;
+      const length = Math.hypot(dx, dy);
+      if (length < 1e-6) continue;
+      const ux = dx / length;
+      const uy = dy / length;
+      if (legs === 0) pen.moveTo(lastX - uy * offset, lastY + ux * offset);
+      else joint(pen, lastX, lastY, dirX, dirY, ux, uy, offset);
+      dirX = ux;
+      dirY = uy;
+      legs++;
+    }
+    lastX = x;
+    lastY = y;
+  }
+  if (legs > 0) pen.lineTo(lastX - dirY * offset, lastY + dirX * offset);
+}
+
+function joint(
+  pen: Pen,
+  x: number,
+  y: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  offset: number,
+): void {
+  const nx = -ay - by;
+  const ny = ax + bx;
+  const size = Math.hypot(nx, ny);
+  // Half the sum of two unit normals is as long as the cosine of half the bend.
+  const mitre = 2 / size;
+  if (size > 1e-6 && mitre <= MITRE_LIMIT) {
+    pen.lineTo(x + (nx / size) * offset * mitre, y + (ny / size) * offset * mitre);
+    return;
+  }
+  pen.lineTo(x - ay * offset, y + ax * offset);
+  pen.lineTo(x - by * offset, y + bx * offset);
+}

@@ -1,0 +1,38 @@
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** Adds a closed outline to the pen's path. */
+export function traceOutline(pen: Pen, { scale, left, top }: Frame, points: readonly Point2[]): void {
+  for (let i = 0; i < points.length; i++) {
+    const [x, y] = points[i]!;
+    if (i === 0) pen.moveTo(left + x * scale, top - y * scale);
+    else pen.lineTo(left + x * scale, top - y * scale);
+  }
+  pen.closePath();
+}
+
+/** Adds an open line to the pen's path. */
+export function traceLine(pen: Pen, { scale, left, top }: Frame, points: readonly (readonly number[])[]): void {
+  for (let i = 0; i < points.length; i++) {
+    const point = points[i]!;
+    if (i === 0) pen.moveTo(left + point[0]! * scale, top - point[1]! * scale);
+    else pen.lineTo(left + point[0]! * scale, top - point[1]! * scale);
+  }
+}
+
+/** Fills the current path with slanting lines: what may not be built in. */
+export function hatch(pen: Pen, frame: Frame, colour: string, step: number): void {
+  pen.save();
+  pen.clip();
+  pen.beginPath();
+  // The lines hang on the site and not on the screen, so that they do not swim while the drawing is pushed.
+  const start = (((frame.left + frame.top) % step) + step) % step;
+  for (let d = start - frame.height; d < frame.width + frame.height; d += step) {
+    pen.moveTo(d, 0);
+    pen.lineTo(d - frame.height, frame.height);
+  }
+  pen.strokeStyle = colour;
+  pen.lineWidth = 1;
+  pen.stroke();
+  pen.restore();
+}

@@ -1,0 +1,92 @@
+import type { LineColour, PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
+import type { Frame, Pen } from './frame.ts';
+import { traceBeside } from './lanes.ts';
+import { traceLine } from './outline.ts';
+
+/** Below this many pixels to a foot the conductors of a raceway cannot be told apart: it is one line. */
+const LANES_FROM = 2;
+
+const laneGap = (scale: number): number => Math.min(3, Math.max(1.6, scale * 0.22));
+const tubeWidth = (scale: number): number => laneGap(scale) * 3 + 3;
+
+/** Raceways as the tubes that they are; what lies in them is drawn by `drawRuns`. Underground ones have a broken edge. */
+export function drawRaceways(pen: Pen, frame: Frame, marks: readonly RacewayMark[]): void {
+  const { ink, scale, chosen } = frame;
+  for (const buried of [true, false]) {
+    const some = marks.filter(({ raceway }) => (raceway.place === 'underground') === buried);
+    if (some.length === 0) continue;
+    pen.beginPath();
+    for (const { raceway } of some) traceLine(pen, frame, raceway.path);
+    pen.lineJoin = 'round';
+    if (scale < LANES_FROM) {
+      pen.strokeStyle = ink.ink;
+      pen.lineWidth = chosen ? 3 : 1.2;
+      pen.stroke();
+      continue;
+    }
+    if (buried) pen.setLineDash([8, 4]);
+    strokeTube(pen, frame, chosen ? 3 : 1);
+    pen.setLineDash([]);
+  }
+}
+
+function strokeTube(pen: Pen, { ink, scale, chosen }: Frame, edge: number): void {
+  pen.strokeStyle = chosen ? ink.ink : ink.tubeEdge;
+  pen.lineWidth = tubeWidth(scale) + 2 * edge;
+  pen.stroke();
+  pen.strokeStyle = ink.tube;
+  pen.lineWidth = tubeWidth(scale);
+  pen.stroke();
+}
+
+const COLOURS: readonly LineColour[] = ['black', 'red', 'blue', 'brown', 'orange', 'yellow'];
+
+/**
+ * Runs as their line conductors, each in the colour that the trade gives its phase and on its own side of the raceway:
+ * a two-pole circuit shows two colours, and a shared raceway all that travel in it.
+ */
+export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): void {
+  const { ink, scale, chosen } = frame;
+  if (scale < LANES_FROM && !chosen) return;
+  const gap = laneGap(scale) * (chosen ? 1.5 : 1);
+  // The tube goes along where there is no raceway, on the taps at both ends.
+  pen.beginPath();
+  for (const { path } of marks) traceLine(pen, frame, path);
+  pen.lineJoin = 'round';
+  pen.lineCap = 'butt';
+  pen.strokeStyle = chosen ? ink.ink : ink.tubeEdge;
+  pen.lineWidth = gap * 3 + 5;
+  pen.stroke();
+  pen.strokeStyle = ink.tube;
+  pen.lineWidth = gap * 3 + 3;
+  pen.stroke();
+  pen.lineWidth = Math.max(1.2, gap * 0.72);
+  for (const colour of COLOURS) {
+    pen.beginPath();
+    let any = false;
+    for (const { lanes, path } of marks)
+      for (const lane of lanes)
+        if (lane.colour === colour) {
+          traceBeside(pen, frame, path, lane.lane * gap);
+          any = true;
+        }
+    if (!any) continue;
+    pen.strokeStyle = ink[colour];
+    pen.stroke();
+  }
+}
+
+/** Pull boxes and conduit bodies: a box across the raceway. */
+export function drawPullpoints(pen: Pen, frame: Frame, marks: readonly PullpointMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  if (scale < 1) return;
+  const half = Math.min(8, Math.max(4, scale * 0.6));
+  pen.beginPath();
+  for (const { pullpoint } of marks)
+    pen.rect(left + pullpoint.at[0] * scale - half, top - pullpoint.at[1] * scale - half, half * 2, half * 2);
+  pen.fillStyle = ink.sheet;
+  pen.fill();
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = chosen ? 3.4 : 1.4;
+  pen.stroke();
+}

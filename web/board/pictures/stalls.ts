@@ -1,0 +1,99 @@
+import { lettering } from '../ink.ts';
+import type { StallMark } from '../scene/mark.ts';
+import type { Frame, Pen } from './frame.ts';
+import { traceOutline } from './outline.ts';
+
+const STRIPES_FROM = 3;
+const CARS_FROM = 12;
+const LABELS_FROM = 22;
+
+/** Stalls: striped on three sides, open where one drives in; far off, a plain band. */
+export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  const striped: StallMark[] = [];
+  const far: StallMark[] = [];
+  for (const mark of marks) (mark.stall.width * scale >= STRIPES_FROM ? striped : far).push(mark);
+  if (far.length > 0) {
+    pen.beginPath();
+    for (const mark of far) traceOutline(pen, frame, mark.corners);
+    pen.fillStyle = chosen ? ink.ink : ink.rule;
+    pen.fill();
+  }
+  if (striped.length === 0) return;
+  if (chosen) {
+    pen.beginPath();
+    for (const mark of striped) traceOutline(pen, frame, mark.corners);
+    pen.fillStyle = ink.chosen;
+    pen.fill();
+  }
+  pen.beginPath();
+  for (const { corners } of striped) {
+    const [entryRight, headRight, headLeft, entryLeft] = corners;
+    pen.moveTo(left + entryRight[0] * scale, top - entryRight[1] * scale);
+    pen.lineTo(left + headRight[0] * scale, top - headRight[1] * scale);
+    pen.lineTo(left + headLeft[0] * scale, top - headLeft[1] * scale);
+    pen.lineTo(left + entryLeft[0] * scale, top - entryLeft[1] * scale);
+  }
+  pen.strokeStyle = chosen ? ink.ink : ink.stripe;
+  pen.lineWidth = chosen ? 2.2 : 1;
+  pen.stroke();
+}
+
+/** The car that is taken to stand in each stall: what the cords must go around. */
+export function drawCars(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+  const { scale, ink } = frame;
+  const shown = marks.filter(({ stall }) => stall.width * scale >= CARS_FROM);
+  if (shown.length === 0) return;
+  pen.beginPath();
+  for (const { car } of shown) traceRounded(pen, frame, car, 1.6 * scale);
+  pen.fillStyle = ink.car;
+  pen.fill();
+  pen.strokeStyle = ink.carEdge;
+  pen.lineWidth = 0.8;
+  pen.stroke();
+}
+
+function traceRounded(pen: Pen, { scale, left, top }: Frame, corners: StallMark['car'], radius: number): void {
+  const [a, b, c, d] = corners;
+  const startX = left + ((a[0] + d[0]) / 2) * scale;
+  const startY = top - ((a[1] + d[1]) / 2) * scale;
+  pen.moveTo(startX, startY);
+  for (const [from, to] of [
+    [a, b],
+    [b, c],
+    [c, d],
+    [d, a],
+  ] as const)
+    pen.arcTo(left + from[0] * scale, top - from[1] * scale, left + to[0] * scale, top - to[1] * scale, radius);
+  pen.closePath();
+}
+
+/** Stall numbers, where there is room for them. */
+export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  const size = Math.min(15, Math.max(11, scale * 1.15));
+  pen.font = lettering(size, chosen ? 700 : 400);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  pen.fillStyle = chosen ? ink.ink : ink.soft;
+  for (const { stall, label, labelAt } of marks) {
+    if (stall.width * scale < Math.max(LABELS_FROM, label.length * 7)) continue;
+    pen.fillText(label, left + labelAt[0] * scale, top - labelAt[1] * scale);
+  }
+  for (const mark of marks) if (mark.stall.width * scale >= 40) drawUse(pen, frame, mark);
+}
+
+/** Accessible stalls are named in words: the painted sign is the stall's, not the drawing's. */
+function drawUse(pen: Pen, { scale, left, top, ink }: Frame, { stall, corners }: StallMark): void {
+  if (stall.use !== 'accessible' && stall.use !== 'van-accessible') return;
+  const x = (corners[1][0] + corners[2][0]) / 2;
+  const y = (corners[1][1] + corners[2][1]) / 2;
+  const towardEntry = 0.09;
+  pen.font = lettering(11);
+  pen.fillStyle = ink.soft;
+  pen.fillText(
+    stall.use === 'van-accessible' ? 'van acc.' : 'acc.',
+    left + (x + (stall.at[0] - x) * towardEntry) * scale,
+    top - (y + (stall.at[1] - y) * towardEntry) * scale,
+  );
+}

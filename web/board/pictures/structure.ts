@@ -1,0 +1,133 @@
+import type { Site } from '../../../routing/site/site.ts';
+import { lettering } from '../ink.ts';
+import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
+import type { Frame, Pen } from './frame.ts';
+import { traceLine, traceOutline } from './outline.ts';
+
+const LEAST_COLUMN = 3;
+
+export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  pen.beginPath();
+  for (const { column, corners } of marks) {
+    // A column is a landmark: drawn with at least a few pixels as long as the stalls around it are.
+    if (Math.max(...column.size) * scale >= LEAST_COLUMN) traceOutline(pen, frame, corners);
+    else if (scale > 0.5) pen.rect(left + column.at[0] * scale - 1.5, top - column.at[1] * scale - 1.5, 3, 3);
+  }
+  pen.fillStyle = chosen ? ink.ink : ink.existing;
+  pen.fill();
+  if (!chosen) return;
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 4;
+  pen.stroke();
+}
+
+/** Equipment, the working space that must stay clear before it, and where raceways enter it. */
+export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
+  for (const { equipment, corners, space, words } of marks) {
+    const existing = equipment.kind === 'source';
+    if (space && scale > 2.5) {
+      pen.beginPath();
+      traceOutline(pen, frame, space);
+      pen.strokeStyle = chosen ? ink.ink : ink.ruleStrong;
+      pen.lineWidth = 1;
+      pen.setLineDash([3, 3]);
+      pen.stroke();
+      pen.setLineDash([]);
+    }
+    pen.beginPath();
+    if (Math.max(equipment.size[0], equipment.size[1]) * scale < 6)
+      pen.rect(left + equipment.at[0] * scale - 3, top - equipment.at[1] * scale - 3, 6, 6);
+    else traceOutline(pen, frame, corners);
+    pen.fillStyle = existing ? ink.existingFill : ink.ink;
+    pen.fill();
+    pen.strokeStyle = existing ? ink.existing : ink.ink;
+    pen.lineWidth = chosen ? 4 : 1.2;
+    pen.stroke();
+    if (equipment.kind === 'transformer' && scale > 2.5) drawCoils(pen, frame, equipment.at);
+    if (scale < 1.2) continue;
+    const x = left + equipment.at[0] * scale;
+    const y = top - Math.max(...corners.map((corner) => corner[1])) * scale - 8;
+    pen.textAlign = 'center';
+    pen.textBaseline = 'alphabetic';
+    pen.fillStyle = ink.ink;
+    pen.font = lettering(13, 700);
+    pen.fillText(equipment.id, x, words && scale > 3 ? y - 14 : y);
+    if (words && scale > 3) {
+      pen.font = lettering(11);
+      pen.fillStyle = ink.soft;
+      pen.fillText(words, x, y);
+    }
+  }
+}
+
+function drawCoils(pen: Pen, { scale, left, top, ink }: Frame, [x, y]: readonly [number, number]): void {
+  const r = Math.min(7, scale * 0.8);
+  pen.beginPath();
+  pen.arc(left + x * scale - r * 0.6, top - y * scale, r, 0, 2 * Math.PI);
+  pen.moveTo(left + x * scale + r * 1.6, top - y * scale);
+  pen.arc(left + x * scale + r * 0.6, top - y * scale, r, 0, 2 * Math.PI);
+  pen.strokeStyle = ink.paper;
+  pen.lineWidth = 1.2;
+  pen.stroke();
+}
+
+/** Feeders between pieces of equipment, as links: where they lie in the ground is not this drawing's to say. */
+export function drawFeeders(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
+  const { ink } = frame;
+  for (const existing of [true, false]) {
+    pen.beginPath();
+    for (const mark of marks) if (mark.existing === existing) traceLine(pen, frame, [mark.from, mark.to]);
+    pen.strokeStyle = existing ? ink.existing : ink.ink;
+    pen.lineWidth = frame.chosen ? 3 : 1;
+    pen.setLineDash(existing ? [10, 3, 2, 3] : [6, 4]);
+    pen.stroke();
+  }
+  pen.setLineDash([]);
+}
+
+const BUBBLE = 13;
+
+/** Gridlines, with their bubbles past the edge of the drawing, or at the edge of the view where that is nearer. */
+export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
+  const { scale, left, top, ink, width, height } = frame;
+  if (scale < 0.4) return;
+  const clear = BUBBLE * 2.4;
+  const upper = Math.max(BUBBLE + 4, Math.min(top - extent.maxY * scale - clear, height - BUBBLE - 4));
+  const lower = Math.min(height, top - extent.minY * scale + BUBBLE);
+  const right = Math.min(width - BUBBLE - 4, Math.max(left + extent.maxX * scale + clear, BUBBLE + 4));
+  const leftmost = Math.max(0, left + extent.minX * scale - BUBBLE);
+  pen.beginPath();
+  for (const { at } of gridlines.x) {
+    pen.moveTo(left + at * scale, upper + BUBBLE);
+    pen.lineTo(left + at * scale, lower);
+  }
+  for (const { at } of gridlines.y) {
+    pen.moveTo(leftmost, top - at * scale);
+    pen.lineTo(right - BUBBLE, top - at * scale);
+  }
+  pen.strokeStyle = ink.ruleStrong;
+  pen.lineWidth = 0.7;
+  pen.setLineDash([14, 4, 3, 4]);
+  pen.stroke();
+  pen.setLineDash([]);
+  const bubbles = [
+    ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper })),
+    ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale })),
+  ];
+  pen.font = lettering(12);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  for (const { label, x, y } of bubbles) {
+    pen.beginPath();
+    pen.arc(x, y, BUBBLE, 0, 2 * Math.PI);
+    pen.fillStyle = ink.paper;
+    pen.fill();
+    pen.strokeStyle = ink.ruleStrong;
+    pen.lineWidth = 1;
+    pen.stroke();
+    pen.fillStyle = ink.ink;
+    pen.fillText(label, x, y + 1);
+  }
+}

@@ -1,0 +1,130 @@
+import { remembered } from '../../../calc/memo.ts';
+import type { Circuit } from '../../../calc/plan-shape.ts';
+import type { Run } from '../../../routing/network/run.ts';
+import { boxOf } from '../../../routing/plane/box.ts';
+import { direction } from '../../../routing/plane/direction.ts';
+import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { parkedRectangle, stallRectangle } from '../../../routing/reach/parked.ts';
+import type { Severity } from '../../../routing/site/finding.ts';
+import type {
+  Aisle,
+  Column,
+  Drop,
+  Equipment,
+  Keepout,
+  Member,
+  Point2,
+  Point3,
+  Pullpoint,
+  Raceway,
+  Stall,
+  Vehicle,
+} from '../../../routing/site/site.ts';
+import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import { lanesOf } from './line-colours.ts';
+import type {
+  AreaMark,
+  ColumnMark,
+  DropMark,
+  EquipmentMark,
+  FeederMark,
+  MemberMark,
+  PullpointMark,
+  RacewayMark,
+  RunMark,
+  StallMark,
+} from './mark.ts';
+
+const plan2 = ([x, y]: Point3): Point2 => [x, y];
+
+export const stallMark = remembered((stall: Stall, vehicle: Vehicle, headClearance: number): StallMark => {
+  const corners = stallRectangle(stall);
+  const car = parkedRectangle(stall, vehicle, headClearance);
+  const [ux, uy] = direction(stall.heading);
+  const in1 = Math.min(1.4, stall.depth * 0.08);
+  return {
+    kind: 'stall',
+    stall,
+    corners,
+    car,
+    labelAt: [stall.at[0] + ux * in1, stall.at[1] + uy * in1],
+    label: stall.label ?? stall.id,
+    ...boxOf([...corners, ...car]),
+  };
+});
+
+export const columnMark = remembered((column: Column): ColumnMark => {
+  const corners = rectangleAt(column.at, column.size, column.rotation ?? 0);
+  return { kind: 'column', column, corners, ...boxOf(corners) };
+});
+
+export const memberMark = remembered(
+  (member: Member): MemberMark => ({ kind: 'member', member, ...boxOf([plan2(member.from), plan2(member.to)]) }),
+);
+
+export const keepoutMark = remembered(
+  (area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }),
+);
+export const aisleMark = remembered((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
+
+export const equipmentMark = remembered((equipment: Equipment): EquipmentMark => {
+  const corners = rectangleAt(equipment.at, [equipment.size[0], equipment.size[1]], equipment.rotation ?? 0);
+  const space = workingSpaceOf(equipment);
+  return {
+    kind: 'equipment',
+    equipment,
+    corners,
+    space,
+    words: ratingOf(equipment),
+    ...boxOf([...corners, ...(space ?? []), plan2(equipment.entry)]),
+  };
+});
+
+/** What stands beside a piece of equipment on the drawing: its voltage, or a transformer's size and voltages. */
+function ratingOf({ kind, volts, phases, kva, primaryVolts, secondaryVolts }: Equipment): string {
+  if (kind === 'transformer')
+    return [kva && `${kva} kVA`, primaryVolts && secondaryVolts && `${primaryVolts}-${secondaryVolts} V`]
+      .filter(Boolean)
+      .join(', ');
+  if (!volts) return '';
+  if (phases === 3 && volts === 208) return '208Y/120 V';
+  if (phases === 3 && volts === 480) return '480Y/277 V';
+  return `${volts} V`;
+}
+
+export const feederMark = remembered(
+  (from: Equipment, to: Equipment, id: string, existing: boolean): FeederMark => {
+    const ends: [Point2, Point2] = [plan2(from.entry), plan2(to.entry)];
+    return { kind: 'feeder', id, from: ends[0], to: ends[1], existing, ...boxOf(ends) };
+  },
+);
+
+export const racewayMark = remembered(
+  (raceway: Raceway): RacewayMark => ({ kind: 'raceway', raceway, ...boxOf(raceway.path.map(plan2)) }),
+);
+
+export const pullpointMark = remembered(
+  (pullpoint: Pullpoint): PullpointMark => ({ kind: 'pullpoint', pullpoint, ...boxOf([plan2(pullpoint.at)]) }),
+);
+
+export const dropMark = remembered(
+  (drop: Drop, severity: Severity | null, short: string): DropMark => ({
+    kind: 'drop',
+    drop,
+    severity,
+    short,
+    ...boxOf([plan2(drop.box), plan2(drop.retractor ?? drop.box)]),
+  }),
+);
+
+export const runMark = remembered(
+  (run: Run, phases: Circuit['phases'] | null, volts: number): RunMark => ({
+    kind: 'run',
+    charger: run.charger,
+    drop: run.drop,
+    path: run.path,
+    lanes: phases ? lanesOf(phases, volts) : [],
+    ok: run.ok,
+    ...boxOf(run.path.map(plan2)),
+  }),
+);

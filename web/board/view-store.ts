@@ -1,0 +1,73 @@
+import { createContext, useContext } from 'react';
+import { useStore } from 'zustand';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Box } from '../../routing/plane/box.ts';
+import type { Point2 } from '../../routing/site/site.ts';
+import type { Ref } from '../document/element-lists.ts';
+import type { Camera, Viewport } from './camera.ts';
+import type { Guide } from './hand/snap.ts';
+
+export const TOOLS = ['select', 'pan', 'measure'] as const;
+/** What the hand does on the board. */
+export type Tool = (typeof TOOLS)[number];
+
+export const DRAWERS = ['runs', 'takeoff', 'setting-out'] as const;
+/** The table that is open under the board. */
+export type Drawer = (typeof DRAWERS)[number];
+
+/** What the board shows of the site beyond the site itself. Never part of the saved file. */
+export interface ViewState {
+  readonly camera: Camera;
+  readonly viewport: Viewport;
+  readonly tool: Tool;
+  /** Where the pointer is, feet, after snapping where it moves something. */
+  readonly pointer: Point2 | null;
+  readonly hovered: Ref | null;
+  /** What the hand is doing, in a word for the foot line. */
+  readonly doing: 'nothing' | 'panning' | 'boxing' | 'dragging' | 'measuring';
+  readonly guides: readonly Guide[];
+  readonly band: Box | null;
+  readonly measured: readonly [Point2, Point2] | null;
+  readonly drawer: Drawer | null;
+  readonly drawerHeight: number;
+  readonly theme: 'light' | 'dark';
+  readonly help: boolean;
+  /** Says aloud, to those who listen to the page, what the eye would see on the board. */
+  readonly spoken: string;
+}
+
+export type ViewStore = StoreApi<ViewState>;
+
+/** The view of one page. The camera lives here and not in React: the board follows it without a render. */
+export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
+  createStore<ViewState>(() => ({
+    camera: { x: 0, y: 0, scale: 8 },
+    viewport: { width: 0, height: 0 },
+    tool: 'select',
+    pointer: null,
+    hovered: null,
+    doing: 'nothing',
+    guides: [],
+    band: null,
+    measured: null,
+    drawer: null,
+    drawerHeight: 260,
+    theme: 'light',
+    help: false,
+    spoken: '',
+    ...from,
+  }));
+
+const ViewContext = createContext<ViewStore | null>(null);
+
+export const ViewProvider = ViewContext.Provider;
+
+export function useViewStore(): ViewStore {
+  const store = useContext(ViewContext);
+  if (!store) throw new RangeError('a component that reads the view stands outside ViewProvider');
+  return store;
+}
+
+export function useView<T>(part: (state: ViewState) => T): T {
+  return useStore(useViewStore(), part);
+}
