@@ -1,0 +1,43 @@
+import Flatbush from 'flatbush';
+import { type Box, boxesMeet } from './box.ts';
+
+/** Boxes that can be searched by box. */
+export interface BoxIndex<T extends Box> {
+  readonly items: readonly T[];
+  /** The tree, and the items that it was built on. */
+  readonly tree: Flatbush | null;
+  readonly built: readonly T[];
+  /** Positions whose item is no longer the one in the tree. */
+  readonly changed: readonly number[];
+}
+
+// Past this many, going through the changed ones costs more at each search than a new tree costs once.
+const MOST_CHANGED = 32;
+
+/**
+ * An index of some items, each its own box. Where `last` indexes a list that differs in a few items, its tree is kept
+ * and the few are looked at one by one, so that dragging one item does not build a tree at every step.
+ */
+export function boxIndex<T extends Box>(items: readonly T[], last?: BoxIndex<T>): BoxIndex<T> {
+  if (last && last.built.length === items.length) {
+    const changed: number[] = [];
+    for (let i = 0; i < items.length && changed.length <= MOST_CHANGED; i++)
+      if (items[i] !== last.built[i]) changed.push(i);
+    if (changed.length <= MOST_CHANGED) return { items, tree: last.tree, built: last.built, changed };
+  }
+  if (items.length === 0) return { items, tree: null, built: items, changed: [] };
+  const tree = new Flatbush(items.length);
+  for (const box of items) tree.add(box.minX, box.minY, box.maxX, box.maxY);
+  tree.finish();
+  return { items, tree, built: items, changed: [] };
+}
+
+/** Positions of the items that share a point with a box, ascending. */
+export function positionsIn<T extends Box>(index: BoxIndex<T>, box: Box): number[] {
+  if (!index.tree) return [];
+  const found = index.tree.search(box.minX, box.minY, box.maxX, box.maxY);
+  if (index.changed.length === 0) return found.sort((a, b) => a - b);
+  const kept = found.filter((i) => index.items[i] === index.built[i]);
+  for (const i of index.changed) if (boxesMeet(index.items[i]!, box)) kept.push(i);
+  return kept.sort((a, b) => a - b);
+}

@@ -1,0 +1,63 @@
+import { printLength } from '../site/feet-inches.ts';
+import type { Finding } from '../site/finding.ts';
+import type { Keepout, Stall } from '../site/site.ts';
+import { outlineOf } from './outlines.ts';
+import { partsInside } from './plan-path.ts';
+import type { Reach } from './reach-result.ts';
+import type { Served } from './shared.ts';
+import { type CordCase, MARGIN_TIE } from './stall-reach.ts';
+
+/** Keep-outs that block cords and that a taut cord passes through, at the elevation it has there, on its way. */
+export function keepoutFindings(served: Served, stall: Stall, cases: readonly CordCase[], from: number): Finding[] {
+  const { charger, drop, shared } = served;
+  const findings: Finding[] = [];
+  for (const keepout of shared.cordKeepouts) {
+    const through = cases.find((one) => crosses(one, keepout, from));
+    if (!through) continue;
+    findings.push({
+      severity: 'fail',
+      rule: 'keepout-crossed',
+      about: [charger.id, keepout.id, drop.id, stall.id],
+      says: `The cord of ${charger.id} at ${drop.id} crosses keep-out ${keepout.id} on its way to the inlet ${through.inlet} in ${stall.id}, ${through.direction}: move the drop, or serve the stall from another.`,
+      source: 'keep-out of the site that blocks cords',
+    });
+  }
+  return findings;
+}
+
+function crosses({ cord, margin, inletAt }: CordCase, keepout: Keepout, from: number): boolean {
+  // A cord that does not arrive has its own finding.
+  if (!cord || margin === null || margin < -MARGIN_TIE) return false;
+  const low = keepout.from ?? Number.NEGATIVE_INFINITY;
+  const high = keepout.to ?? Number.POSITIVE_INFINITY;
+  const elevation = (at: number): number => from + (at / cord.length) * (inletAt[2] - from);
+  return partsInside(cord.path, outlineOf(keepout)).some(([start, end]) => {
+    const a = elevation(start);
+    const b = elevation(end);
+    return Math.min(a, b) < high && Math.max(a, b) > low;
+  });
+}
+
+/** Aisles and walkways over which the slack cord hangs lower than the walk headroom in the worst case. */
+export function aisleFindings({ charger, drop, shared }: Served, row: Reach): Finding[] {
+  const { strip, low } = row.worst.hang ?? { strip: null, low: 0 };
+  if (!strip) return [];
+  const { walk } = shared.rules.clearHeight;
+  const length = (feet: number): string => printLength(feet, shared.units);
+  return shared.aisles.flatMap((aisle): Finding[] => {
+    const over = partsInside(strip.path, outlineOf(aisle)).reduce((sum, [from, to]) => sum + to - from, 0);
+    if (over === 0) return [];
+    return [
+      {
+        severity: 'warn',
+        rule: 'low-cord',
+        about: [charger.id, aisle.id, drop.id, row.stall],
+        says: `The slack cord of ${charger.id} at ${drop.id}, out to the inlet ${row.worst.inlet} in ${row.stall}, hangs lower than the walk headroom of ${length(walk)} over ${length(over)} of ${aisle.id}; its lowest point is ${low === 0 ? 'on the ground' : `at ${length(low)}`}.`,
+        value: over,
+        limit: 0,
+        unit: 'ft',
+        source: 'headroom of 80 in on walks, 2010 ADA Standards 307.4; site rule clearHeight.walk',
+      },
+    ];
+  });
+}

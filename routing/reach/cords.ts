@@ -1,0 +1,70 @@
+import { type Box, boxesMeet, boxHolds, boxOf, joinedBox } from '../plane/box.ts';
+import type { Point2 } from '../site/site.ts';
+import { enters, type Obstacle } from './obstacle.ts';
+import { growSpider, lastCorner, wayTo } from './spider.ts';
+
+/** A taut cord in the plan. */
+export interface Cord {
+  readonly length: number;
+  /** From the retractor, round the corners it bears on, to the target; a point met twice in a row stands once. */
+  readonly path: readonly Point2[];
+}
+
+export interface Cords {
+  /** One for each target; null where no way leads there. */
+  readonly cords: readonly (Cord | null)[];
+  /** What lies wholly outside this box had no say in the result. */
+  readonly seen: Box;
+}
+
+/**
+ * The taut cords from one point to several targets among obstacles that `near` finds by box.
+ *
+ * Starts from no obstacle at all and takes in only those that the cords found so far would enter, until none does.
+ * Leaving obstacles out can only shorten a shortest way, so a way that is shortest among some and clear of all is
+ * shortest among all: the lengths are exact, and most cords meet one or two vehicles of the thousands on a lot.
+ */
+export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Box) => readonly Obstacle[]): Cords {
+  let seen = boxOf([from, ...targets]);
+  let around = near(seen);
+  const met: Obstacle[] = [];
+  for (;;) {
+    const spider = growSpider(from, met);
+    const cords = targets.map((target): Cord | null => {
+      const last = lastCorner(spider, target[0], target[1]);
+      return last && { length: last.length, path: joined(wayTo(spider, last.node), target) };
+    });
+    const laid = cords.reduce((box, cord) => (cord ? joinedBox(box, boxOf(cord.path)) : box), seen);
+    if (!boxHolds(seen, laid)) {
+      seen = laid;
+      around = near(seen);
+    }
+    const fresh = around.filter((o) => !met.includes(o) && cords.some((cord) => cord && crosses(cord.path, o)));
+    if (fresh.length === 0) return { cords, seen };
+    met.push(...fresh);
+  }
+}
+
+function crosses(path: readonly Point2[], o: Obstacle): boolean {
+  for (let i = 1; i < path.length; i++) {
+    const a = path[i - 1]!;
+    const b = path[i]!;
+    if (enters(o, a[0], a[1], b[0], b[1])) return true;
+  }
+  return false;
+}
+
+function joined(way: readonly Point2[], target: Point2): Point2[] {
+  const path: Point2[] = [];
+  for (const point of [...way, target]) {
+    const last = path.at(-1);
+    if (!last || last[0] !== point[0] || last[1] !== point[1]) path.push(point);
+  }
+  return path;
+}
+
+/** A `near` for a few obstacles without an index. */
+export const nearAmong =
+  (obstacles: readonly Obstacle[]) =>
+  (box: Box): readonly Obstacle[] =>
+    obstacles.filter((o) => boxesMeet(o, box));

@@ -1,0 +1,33 @@
+import type { Box } from '../plane/box.ts';
+import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import type { Aisle, Keepout, Stall } from '../site/site.ts';
+import { type Obstacle, obstacleOf } from './obstacle.ts';
+import { stallRectangle } from './parked.ts';
+
+const outlines = new WeakMap<object, Obstacle>();
+
+/** The outline of an aisle or a keep-out, made ready once for each object. */
+export function outlineOf(element: Aisle | Keepout): Obstacle {
+  const known = outlines.get(element);
+  if (known) return known;
+  const made = obstacleOf(element.outline);
+  outlines.set(element, made);
+  return made;
+}
+
+/** The painted outline of a stall. */
+export function stallOutline(stall: Stall): Obstacle {
+  const known = outlines.get(stall);
+  if (known) return known;
+  const made = obstacleOf(stallRectangle(stall));
+  outlines.set(stall, made);
+  return made;
+}
+
+let latest: { readonly stalls: readonly Stall[]; readonly index: BoxIndex<Obstacle> } | null = null;
+
+/** The stalls whose painted outline shares a point with a box. */
+export function stallsIn(stalls: readonly Stall[], box: Box): Stall[] {
+  if (latest?.stalls !== stalls) latest = { stalls, index: boxIndex(stalls.map(stallOutline), latest?.index) };
+  return positionsIn(latest.index, box).map((i) => stalls[i]!);
+}

@@ -1,0 +1,85 @@
+import type { Point2, Point3, Site } from '../site/site.ts';
+import { placeOf } from './by-id.ts';
+import { cordStart } from './cord-start.ts';
+import { cordsTo } from './cords.ts';
+import { fieldOf, obstaclesFor } from './field.ts';
+import { seenSector } from './sector.ts';
+import { growSpider, type Spider } from './spider.ts';
+import { MARGIN_TIE } from './stall-reach.ts';
+
+/** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
+function planReach(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
+  const drop = site.drops[placeOf(site.drops, dropId)];
+  if (!drop) throw new RangeError(`no drop "${dropId}"`);
+  const { from, available } = cordStart(drop, site.rules);
+  const fall = Math.abs(from[2] - inletHeight);
+  if (available < fall) return null;
+  return { from, radius: Math.sqrt((available - fall) * (available + fall)) };
+}
+
+/** An inlet at a point of the plan and an elevation is within reach of a drop's cord round the parked vehicles. */
+export function withinReach(site: Site, dropId: string, point: Point2, inletHeight: number): boolean {
+  const reach = planReach(site, dropId, inletHeight);
+  if (!reach) return false;
+  const from: Point2 = [reach.from[0], reach.from[1]];
+  const cord = cordsTo(from, [point], obstaclesFor(fieldOf(site), from)).cords[0]!;
+  return cord !== null && cord.length <= reach.radius + MARGIN_TIE;
+}
+
+// Each sector looks this far back into what is seen from before its corner, so that no hairline is left between them.
+const OVERLAP = 0.02;
+
+/**
+ * The region of the plan in which an inlet at an elevation is within reach of a drop's cord, round the vehicle of every
+ * stall and every column, as polygons, counter-clockwise. Their union is the region; they overlap a little, so fill them
+ * as one path by the non-zero rule. Exact but for the arcs, which are flattened from within, at most `tolerance` feet
+ * off. Empty where the cord does not come down to that elevation. An unknown drop is a RangeError.
+ *
+ * The region is what the retractor sees within the plan reach, and behind each corner on a shortest way what that corner
+ * sees within the reach that is left there.
+ */
+export function reachRegion(site: Site, dropId: string, inletHeight: number, tolerance = 0.02): Point2[][] {
+  const reach = planReach(site, dropId, inletHeight);
+  if (!reach || reach.radius <= 0) return [];
+  const [x, y] = reach.from;
+  const { radius } = reach;
+  const near = obstaclesFor(fieldOf(site), [x, y]);
+  const obstacles = near({ minX: x - radius, minY: y - radius, maxX: x + radius, maxY: y + radius });
+  const spider = growSpider([x, y], obstacles, radius);
+  const polygons: Point2[][] = [];
+  for (let node = 0; node < spider.count; node++) {
+    const left = radius - spider.reach[node]!;
+    if (!(left > 0)) continue;
+    const [start, end] = node === 0 ? [-Math.PI, Math.PI] : shadow(spider, node);
+    if (end - start <= 0) continue;
+    const look = { from: [spider.xs[node]!, spider.ys[node]!] as Point2, radius: left, start, end };
+    const polygon = seenSector(look, obstacles, tolerance);
+    if (polygon.length > 0) polygons.push(polygon);
+  }
+  return polygons;
+}
+
+/** The directions in which a way that comes to a corner can go on, bent round its obstacle. */
+function shadow(spider: Spider, node: number): [start: number, end: number] {
+  const o = spider.obstacles[spider.owner[node]!]!;
+  const i = spider.corner[node]!;
+  const next = (i + 1) % o.count;
+  const previous = (i + o.count - 1) % o.count;
+  const x = spider.xs[node]!;
+  const y = spider.ys[node]!;
+  const parent = spider.before[node]!;
+  const ex = x - spider.xs[parent]!;
+  const ey = y - spider.ys[parent]!;
+  const side = (j: number): number => {
+    const dx = o.xs[j]! - x;
+    const dy = o.ys[j]! - y;
+    return (ex * dy - ey * dx) / Math.hypot(dx, dy);
+  };
+  const onLeft = side(next) + side(previous) > 0;
+  const ahead = onLeft ? next : previous;
+  const dx = o.xs[ahead]! - x;
+  const dy = o.ys[ahead]! - y;
+  const straight = Math.atan2(ey, ex);
+  const bend = Math.atan2(ex * dy - ey * dx, ex * dx + ey * dy);
+  return onLeft ? [straight - OVERLAP, straight + bend] : [straight + bend, straight + OVERLAP];
+}

@@ -1,0 +1,105 @@
+import type { Point2 } from '../site/site.ts';
+import { enters, type Obstacle } from './obstacle.ts';
+
+/** Shortest taut ways from one point to the corners around it. Node 0 is the point itself. */
+export interface Spider {
+  readonly count: number;
+  readonly xs: Float64Array;
+  readonly ys: Float64Array;
+  /** Plan length from the start; Infinity where there is no way, or only one longer than the limit. */
+  readonly reach: Float64Array;
+  /** The node before on the way; -1 at the start and where there is no way. */
+  readonly before: Int32Array;
+  readonly obstacles: readonly Obstacle[];
+  /** Which obstacle a node is a corner of, and which corner; -1 at the start. */
+  readonly owner: Int32Array;
+  readonly corner: Int32Array;
+}
+
+// Two ways that differ by less are equal; the one found first, with fewer corners, stands.
+const TIE = 1e-12;
+
+/**
+ * The shortest ways from a point to every corner of some obstacles that a taut cord can bend at: Dijkstra over their
+ * visibility graph, whose edges are tested only when they would shorten a way. A shortest way among polygons bends only
+ * at their convex corners (Lozano-Perez and Wesley 1979), also where the polygons overlap.
+ */
+export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit = Number.POSITIVE_INFINITY): Spider {
+  let count = 1;
+  for (const o of obstacles) for (let i = 0; i < o.count; i++) count += o.bends[i]!;
+  const xs = new Float64Array(count);
+  const ys = new Float64Array(count);
+  const owner = new Int32Array(count).fill(-1);
+  const corner = new Int32Array(count).fill(-1);
+  xs[0] = from[0];
+  ys[0] = from[1];
+  let next = 1;
+  for (let k = 0; k < obstacles.length; k++) {
+    const o = obstacles[k]!;
+    for (let i = 0; i < o.count; i++) {
+      if (o.bends[i] === 0) continue;
+      xs[next] = o.xs[i]!;
+      ys[next] = o.ys[i]!;
+      owner[next] = k;
+      corner[next] = i;
+      next++;
+    }
+  }
+  const reach = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const before = new Int32Array(count).fill(-1);
+  const settled = new Uint8Array(count);
+  reach[0] = 0;
+  for (;;) {
+    let here = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < count; i++) {
+      if (settled[i] === 0 && reach[i]! < least) {
+        here = i;
+        least = reach[i]!;
+      }
+    }
+    if (here < 0) return { count, xs, ys, reach, before, obstacles, owner, corner };
+    settled[here] = 1;
+    const x = xs[here]!;
+    const y = ys[here]!;
+    for (let i = 1; i < count; i++) {
+      if (settled[i] === 1) continue;
+      const length = least + Math.hypot(xs[i]! - x, ys[i]! - y);
+      if (length > limit || !(length < reach[i]! - TIE) || blocked(obstacles, x, y, xs[i]!, ys[i]!)) continue;
+      reach[i] = length;
+      before[i] = here;
+    }
+  }
+}
+
+/** A cord laid straight from a to b would enter one of the obstacles. */
+export function blocked(obstacles: readonly Obstacle[], ax: number, ay: number, bx: number, by: number): boolean {
+  for (const o of obstacles) if (enters(o, ax, ay, bx, by)) return true;
+  return false;
+}
+
+/** The node at which the shortest way to a point leaves the corners, and its plan length; null where there is none. */
+export function lastCorner(
+  spider: Spider,
+  x: number,
+  y: number,
+): { readonly node: number; readonly length: number } | null {
+  let node = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < spider.count; i++) {
+    const soFar = spider.reach[i]!;
+    if (!(soFar < least)) continue;
+    const length = soFar + Math.hypot(x - spider.xs[i]!, y - spider.ys[i]!);
+    if (!(length < least - TIE) || blocked(spider.obstacles, spider.xs[i]!, spider.ys[i]!, x, y)) continue;
+    node = i;
+    least = length;
+  }
+  return node < 0 ? null : { node, length: least };
+}
+
+/** The corners passed from the start to a node, both included. */
+export function wayTo(spider: Spider, node: number): Point2[] {
+  const way: Point2[] = [];
+  for (let i = node; i >= 0; i = spider.before[i]!) way.push([spider.xs[i]!, spider.ys[i]!]);
+  return way.reverse();
+}

@@ -1,0 +1,96 @@
+import type { Box } from '../plane/box.ts';
+import type { Point2, Point3, Stall, Vehicle } from '../site/site.ts';
+import { type Cord, cordsTo } from './cords.ts';
+import type { Obstacle } from './obstacle.ts';
+import { directionsOf, inletAt } from './parked.ts';
+import type { ReachCase } from './reach-result.ts';
+
+/** Margins closer to zero than this are zero: rounding must not fail a cord that is just long enough, turned or moved. */
+export const MARGIN_TIE = 1e-9;
+
+/** One case with the way of its cord. */
+export interface CordCase extends ReachCase {
+  readonly inletAt: Point3;
+  readonly cord: Cord | null;
+}
+
+/** Where a cord hangs, and how much of it can be let out from there. */
+export interface CordStart {
+  /** Retractor, else box. */
+  readonly from: Point3;
+  /** Feet. */
+  readonly available: number;
+}
+
+export interface StallReach {
+  /** Nose-in before back-in, inlets in their class's order. */
+  readonly cases: readonly CordCase[];
+  readonly coverage: number;
+  /** What lies outside this box had no say in the result. */
+  readonly seen: Box;
+}
+
+interface InletCase {
+  readonly direction: ReachCase['direction'];
+  readonly inlet: string;
+  readonly share: number;
+  readonly at: Point3;
+}
+
+/** Every direction that a stall allows and every inlet of its vehicle, with the probability of each. */
+export function inletCases(stall: Stall, vehicle: Vehicle, headClearance: number): InletCase[] {
+  const directions = directionsOf(stall);
+  const total = vehicle.inlets.reduce((sum, inlet) => sum + inlet.share, 0);
+  return directions.flatMap((direction) =>
+    vehicle.inlets.map((inlet) => ({
+      direction,
+      inlet: inlet.name,
+      share: (total > 0 ? inlet.share / total : 1 / vehicle.inlets.length) / directions.length,
+      at: inletAt(stall, vehicle, headClearance, direction, inlet),
+    })),
+  );
+}
+
+/**
+ * Reach of a cord to one stall: `needed` is the taut plan length round vehicles and columns with the fall in elevation,
+ * sqrt(p^2 + dz^2). Directions are equally likely and inlets go by their share (equally, where all shares are zero).
+ */
+export function stallReach(
+  start: CordStart,
+  inlets: readonly InletCase[],
+  near: (box: Box) => readonly Obstacle[],
+): StallReach {
+  const from: Point2 = [start.from[0], start.from[1]];
+  const { cords, seen } = cordsTo(
+    from,
+    inlets.map(({ at }): Point2 => [at[0], at[1]]),
+    near,
+  );
+  const cases = inlets.map(({ direction, inlet, share, at }, i): CordCase => {
+    const cord = cords[i]!;
+    const needed = cord ? Math.hypot(cord.length, start.from[2] - at[2]) : null;
+    const margin = needed === null ? null : start.available - needed;
+    return { direction, inlet, share, needed, available: start.available, margin, inletAt: at, cord };
+  });
+  return { cases, coverage: coverageOf(cases), seen };
+}
+
+/** The share of the cases that the cord reaches, exactly 1 where none that can occur is short. */
+export function coverageOf(cases: readonly Pick<ReachCase, 'share' | 'margin'>[]): number {
+  let covered = 0;
+  let short = 0;
+  for (const { share, margin } of cases) {
+    if (margin !== null && margin >= -MARGIN_TIE) covered += share;
+    else short += share;
+  }
+  return short === 0 ? 1 : Math.min(1, covered);
+}
+
+/** The case with the least margin, one without a way before all; of equal ones the first. */
+export function worstOf<C extends Pick<ReachCase, 'margin'>>(cases: readonly C[]): C {
+  let worst = cases[0]!;
+  for (const one of cases) if (key(one) < key(worst) - MARGIN_TIE) worst = one;
+  return worst;
+}
+
+const key = ({ margin }: Pick<ReachCase, 'margin'>): number => margin ?? Number.NEGATIVE_INFINITY;

@@ -1,0 +1,13 @@
+import type { Point2 } from '../site/site.ts';
+import { type Cord, cordsTo, nearAmong } from './cords.ts';
+import { obstacleOf } from './obstacle.ts';
+
+/**
+ * The shortest path in the plan from one point to another that stays out of the open interiors of some simple polygons.
+ * Their boundaries may be touched and followed, also where two of them meet; they may overlap, and then a boundary
+ * inside another polygon is closed. A point up to a billionth of a foot inside a polygon counts as on its boundary.
+ * Null where there is no path: one of the ends is enclosed, or inside a polygon.
+ */
+export function tautPath(from: Point2, to: Point2, polygons: readonly (readonly Point2[])[]): Cord | null {
+  return cordsTo(from, [to], nearAmong(polygons.map(obstacleOf))).cords[0]!;
+}
