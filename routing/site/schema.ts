@@ -1,4 +1,25 @@
 import * as v from 'valibot';
+import { rulesSchema } from './rules-schema.ts';
+import {
+  filledText,
+  fraction,
+  id,
+  length,
+  MAX_ID_LENGTH,
+  nonNegative,
+  nonNegativeLength,
+  number,
+  outline,
+  phaseCount,
+  point2,
+  point3,
+  positive,
+  positiveLength,
+  ref,
+  text,
+  told,
+  wholePositive,
+} from './schema-parts.ts';
 import {
   EQUIPMENT_KINDS,
   INLET_SIDES,
@@ -18,46 +39,26 @@ import {
  * Lengths are in the file's `units`; angles in degrees counter-clockwise from +x.
  */
 
-// JSON.parse turns 1e999 into Infinity, and valibot's number() lets that through.
-const finite = v.pipe(v.number(), v.finite());
-const positive = v.pipe(finite, v.gtValue(0));
-const nonNegative = v.pipe(finite, v.minValue(0));
-const wholePositive = v.pipe(finite, v.integer(), v.minValue(1));
-const fraction = v.pipe(finite, v.minValue(0), v.maxValue(1));
-
-export const MAX_ID_LENGTH = 64;
-const text = v.pipe(v.string(), v.maxLength(1000));
-const id = v.pipe(
-  v.string(),
-  v.nonEmpty(),
-  v.maxLength(MAX_ID_LENGTH),
-  v.regex(/^[^\p{Cc}]+$/u, 'no control characters'),
-);
-const ref = id;
-
-const point2 = v.strictTuple([finite, finite]);
-const point3 = v.strictTuple([finite, finite, finite]);
-const outline = v.pipe(v.array(point2), v.minLength(3));
-const phases = v.picklist([1, 3]);
+const maybe = v.exactOptional;
 
 export const stallSchema = v.strictObject({
   id,
-  at: point2,
-  width: positive,
-  depth: positive,
-  heading: finite,
-  use: v.exactOptional(v.picklist(STALL_USES)),
-  parking: v.exactOptional(v.picklist(PARKING_WAYS)),
-  vehicle: v.exactOptional(text),
-  label: v.exactOptional(text),
+  at: told(point2, 'Middle of the entry edge, the edge a car crosses when it drives in.'),
+  width: positiveLength,
+  depth: told(positiveLength, 'From the entry edge to the head, along `heading`.'),
+  heading: told(number, 'Direction from the entry edge to the head, degrees.'),
+  use: maybe(v.picklist(STALL_USES)),
+  parking: maybe(told(v.picklist(PARKING_WAYS), 'Ways a car may stand in it; `either` where absent.')),
+  vehicle: maybe(told(text, 'Class of the vehicle in it: one of `vehicles`, or built in.')),
+  label: maybe(text),
 });
 
 export const columnSchema = v.strictObject({
   id,
-  at: point2,
-  size: v.strictTuple([positive, positive]),
-  rotation: v.exactOptional(finite),
-  height: v.exactOptional(positive),
+  at: told(point2, 'Centre.'),
+  size: v.strictTuple([positiveLength, positiveLength]),
+  rotation: maybe(told(number, 'Degrees.')),
+  height: maybe(positiveLength),
 });
 
 export const memberSchema = v.strictObject({ id, from: point3, to: point3 });
@@ -65,61 +66,61 @@ export const memberSchema = v.strictObject({ id, from: point3, to: point3 });
 export const keepoutSchema = v.strictObject({
   id,
   outline,
-  from: v.exactOptional(finite),
-  to: v.exactOptional(finite),
+  from: maybe(told(length, 'Lowest elevation it blocks.')),
+  to: maybe(told(length, 'Highest elevation it blocks.')),
   blocks: v.array(v.picklist(KEEPOUT_BLOCKS)),
 });
 
 export const aisleSchema = v.strictObject({ id, outline });
 
-const gridlineSchema = v.strictObject({ label: v.pipe(text, v.nonEmpty()), at: finite });
+export const gridlineSchema = v.strictObject({ label: filledText, at: length });
 
 export const equipmentSchema = v.strictObject({
   id,
   kind: v.picklist(EQUIPMENT_KINDS),
-  at: point2,
-  size: v.strictTuple([positive, positive, positive]),
-  rotation: v.exactOptional(finite),
-  entry: point3,
-  volts: v.exactOptional(positive),
-  phases: v.exactOptional(phases),
-  busAmps: v.exactOptional(positive),
-  mainAmps: v.exactOptional(positive),
-  spaces: v.exactOptional(wholePositive),
-  workingSpace: v.exactOptional(positive),
-  managedAmps: v.exactOptional(positive),
-  kva: v.exactOptional(positive),
-  primaryVolts: v.exactOptional(positive),
-  secondaryVolts: v.exactOptional(positive),
-  impedancePercent: v.exactOptional(positive),
-  xr: v.exactOptional(nonNegative),
+  at: told(point2, 'Centre of its footprint.'),
+  size: told(v.strictTuple([positiveLength, positiveLength, positiveLength]), 'Width, depth, height.'),
+  rotation: maybe(told(number, 'Degrees.')),
+  entry: told(point3, 'Where raceways enter it.'),
+  volts: maybe(told(positive, 'Line to line.')),
+  phases: maybe(phaseCount),
+  busAmps: maybe(positive),
+  mainAmps: maybe(positive),
+  spaces: maybe(told(wholePositive, 'Pole spaces for breakers.')),
+  workingSpace: maybe(told(positiveLength, 'Depth kept clear before it.')),
+  managedAmps: maybe(told(positive, 'Line current that a load-management system holds its chargers to.')),
+  kva: maybe(positive),
+  primaryVolts: maybe(positive),
+  secondaryVolts: maybe(positive),
+  impedancePercent: maybe(positive),
+  xr: maybe(told(nonNegative, 'Ratio of reactance to resistance.')),
 });
 
 export const feederSchema = v.strictObject({
   id,
-  from: ref,
-  to: ref,
+  from: told(ref, 'Equipment that feeds.'),
+  to: told(ref, 'Equipment that is fed.'),
   conductor: v.strictObject({
-    size: v.pipe(text, v.nonEmpty()),
+    size: filledText,
     metal: v.picklist(METAL_SPELLINGS),
-    sets: wholePositive,
+    sets: told(wholePositive, 'Conductors in parallel a phase.'),
     insulation: v.picklist(INSULATIONS),
   }),
-  raceway: v.exactOptional(v.picklist(METHODS)),
-  length: v.exactOptional(nonNegative),
+  raceway: maybe(v.picklist(METHODS)),
+  length: maybe(told(nonNegativeLength, 'Where it is known; otherwise it is routed along the raceways.')),
   breakerAmps: positive,
-  existing: v.exactOptional(v.boolean()),
+  existing: maybe(v.boolean()),
 });
 
 export const loadSchema = v.strictObject({
   id,
-  from: ref,
+  from: told(ref, 'Equipment that feeds it, or that it feeds where it generates.'),
   name: text,
   volts: positive,
-  phases,
+  phases: phaseCount,
   va: nonNegative,
   continuous: v.boolean(),
-  generation: v.exactOptional(v.boolean()),
+  generation: maybe(v.boolean()),
 });
 
 export const racewaySchema = v.strictObject({
@@ -133,101 +134,62 @@ export const pullpointSchema = v.strictObject({ id, at: point3 });
 
 export const dropSchema = v.strictObject({
   id,
-  box: point3,
-  retractor: v.exactOptional(point3),
-  cord: positive,
-  mount: v.exactOptional(v.picklist(MOUNTS)),
-  restHeight: v.exactOptional(nonNegative),
-  holds: v.exactOptional(wholePositive),
+  box: told(point3, 'Junction box, where the branch ends and the cord begins.'),
+  retractor: maybe(told(point3, 'Point the cord hangs from.')),
+  cord: told(positiveLength, 'Usable length of the cord.'),
+  mount: maybe(told(v.picklist(MOUNTS), '`overhead` where absent.')),
+  restHeight: maybe(told(nonNegativeLength, 'Height of the stowed connector.')),
+  holds: maybe(told(wholePositive, 'Cords the drop is made for.')),
 });
 
 export const chargerSchema = v.strictObject({
   id,
-  drop: ref,
-  stalls: v.array(ref),
-  from: ref,
-  amps: positive,
+  drop: told(ref, 'Drop its cord hangs at.'),
+  stalls: told(v.array(ref), 'Stalls it is meant to serve.'),
+  from: told(ref, 'Equipment that feeds it.'),
+  amps: told(positive, 'Rated output current.'),
   volts: positive,
-  phases,
-  pilot: v.exactOptional(v.boolean()),
-  branchLimit: v.exactOptional(positive),
+  phases: told(phaseCount, '1 (line to line) or 3.'),
+  pilot: maybe(told(v.boolean(), 'A pilot pair is carried with the branch.')),
+  branchLimit: maybe(told(positiveLength, 'Longest conductor length, in place of the rule.')),
 });
 
 export const inletSchema = v.strictObject({
-  name: v.pipe(text, v.nonEmpty()),
-  along: fraction,
+  name: filledText,
+  along: told(fraction, 'Share of the length from the front bumper.'),
   side: v.picklist(INLET_SIDES),
-  height: nonNegative,
-  share: nonNegative,
+  height: nonNegativeLength,
+  share: told(nonNegative, 'Weight among the inlets of the class.'),
 });
 
 export const vehicleSchema = v.strictObject({
-  length: positive,
-  width: positive,
-  height: positive,
+  length: positiveLength,
+  width: positiveLength,
+  height: positiveLength,
   inlets: v.pipe(v.array(inletSchema), v.minLength(1)),
 });
 
-export const rulesSchema = v.strictObject({
-  code: v.exactOptional(text),
-  branchLimit: v.exactOptional(positive),
-  cordLimit: v.exactOptional(positive),
-  cordSlack: v.exactOptional(nonNegative),
-  tapLimit: v.exactOptional(nonNegative),
-  joinTolerance: v.exactOptional(nonNegative),
-  headClearance: v.exactOptional(nonNegative),
-  coverage: v.exactOptional(fraction),
-  allowance: v.exactOptional(
-    v.strictObject({ equipment: v.exactOptional(nonNegative), box: v.exactOptional(nonNegative) }),
-  ),
-  ambientC: v.exactOptional(finite),
-  terminalC: v.exactOptional(v.picklist([60, 75, 90])),
-  dropLimit: v.exactOptional(v.strictObject({ branch: v.exactOptional(positive), total: v.exactOptional(positive) })),
-  powerFactor: v.exactOptional(v.pipe(finite, v.gtValue(0), v.maxValue(1))),
-  bendLimit: v.exactOptional(positive),
-  pullLimit: v.exactOptional(positive),
-  waste: v.exactOptional(
-    v.strictObject({ conductor: v.exactOptional(nonNegative), raceway: v.exactOptional(nonNegative) }),
-  ),
-  restHeight: v.exactOptional(
-    v.strictObject({ low: v.exactOptional(nonNegative), high: v.exactOptional(nonNegative) }),
-  ),
-  clearHeight: v.exactOptional(
-    v.strictObject({
-      aisle: v.exactOptional(nonNegative),
-      stall: v.exactOptional(nonNegative),
-      van: v.exactOptional(nonNegative),
-      walk: v.exactOptional(nonNegative),
-    }),
-  ),
-  circuitsPerConduit: v.exactOptional(wholePositive),
-  pilot: v.exactOptional(
-    v.strictObject({
-      sourcePicofarads: v.exactOptional(nonNegative),
-      cordPicofaradsPerFoot: v.exactOptional(nonNegative),
-      branchPicofaradsPerFoot: v.exactOptional(positive),
-      budgetPicofarads: v.exactOptional(positive),
-    }),
-  ),
-  metal: v.exactOptional(v.picklist(METAL_SPELLINGS)),
-  insulation: v.exactOptional(v.picklist(INSULATIONS)),
-  vehicle: v.exactOptional(text),
+export const asBuiltSchema = v.strictObject({
+  box: maybe(point3),
+  retractor: maybe(point3),
+  checkedOn: maybe(text),
+  note: maybe(text),
 });
 
-const list = <const T extends v.GenericSchema>(item: T) => v.exactOptional(v.array(item));
+const list = <const T extends v.GenericSchema>(item: T) => maybe(v.array(item));
 
 export const siteFileSchema = v.strictObject({
   format: v.literal('overrow/site'),
   version: v.literal(1),
-  units: v.picklist(UNITS),
+  units: told(v.picklist(UNITS), 'Units of every length and coordinate in the file.'),
   name: text,
-  note: v.exactOptional(text),
+  note: maybe(text),
   stalls: list(stallSchema),
   columns: list(columnSchema),
   members: list(memberSchema),
   keepouts: list(keepoutSchema),
   aisles: list(aisleSchema),
-  gridlines: v.exactOptional(v.strictObject({ x: list(gridlineSchema), y: list(gridlineSchema) })),
+  gridlines: maybe(v.strictObject({ x: list(gridlineSchema), y: list(gridlineSchema) })),
   equipment: list(equipmentSchema),
   feeders: list(feederSchema),
   loads: list(loadSchema),
@@ -235,24 +197,31 @@ export const siteFileSchema = v.strictObject({
   pullpoints: list(pullpointSchema),
   drops: list(dropSchema),
   chargers: list(chargerSchema),
-  vehicles: v.exactOptional(v.record(v.pipe(v.string(), v.nonEmpty(), v.maxLength(MAX_ID_LENGTH)), vehicleSchema)),
-  rules: v.exactOptional(rulesSchema),
-  georef: v.exactOptional(
+  vehicles: maybe(v.record(v.pipe(v.string(), v.nonEmpty(), v.maxLength(MAX_ID_LENGTH)), vehicleSchema)),
+  rules: maybe(rulesSchema),
+  georef: maybe(
     v.strictObject({
-      lon: v.pipe(finite, v.minValue(-180), v.maxValue(180)),
-      lat: v.pipe(finite, v.minValue(-90), v.maxValue(90)),
-      bearing: finite,
+      lon: v.pipe(number, v.minValue(-180), v.maxValue(180)),
+      lat: v.pipe(number, v.minValue(-90), v.maxValue(90)),
+      bearing: told(number, 'Compass bearing of +y, degrees.'),
     }),
   ),
-  asBuilt: v.exactOptional(
-    v.record(
-      id,
-      v.strictObject({
-        box: v.exactOptional(point3),
-        retractor: v.exactOptional(point3),
-        checkedOn: v.exactOptional(text),
-        note: v.exactOptional(text),
-      }),
-    ),
-  ),
+  asBuilt: maybe(v.record(id, asBuiltSchema)),
 });
+
+/** The lists of elements with ids; every id is unique across all of them. */
+export const ELEMENT_LISTS = [
+  'stalls',
+  'columns',
+  'members',
+  'keepouts',
+  'aisles',
+  'equipment',
+  'feeders',
+  'loads',
+  'raceways',
+  'pullpoints',
+  'drops',
+  'chargers',
+] as const;
+export type ElementList = (typeof ELEMENT_LISTS)[number];

@@ -1,0 +1,32 @@
+/** Candidates beyond this are not searched: a suggestion is a kindness, not worth a wait. */
+const MAX_CANDIDATES = 300;
+const MAX_WORD = 40;
+
+/** `; did you mean "width"?` where one of the words is a slip of the pen away, else ''. */
+export function didYouMean(word: string, words: Iterable<string>): string {
+  if (word.length > MAX_WORD) return '';
+  let best: string | null = null;
+  let least = word.length > 5 ? 2.5 : 1.5;
+  let seen = 0;
+  for (const candidate of words) {
+    if (++seen > MAX_CANDIDATES) return '';
+    if (Math.abs(candidate.length - word.length) >= least) continue;
+    const slips = editDistance(word.toLowerCase(), candidate.toLowerCase()) + (word === candidate ? 1 : 0.1);
+    if (slips < least && word !== candidate) [best, least] = [candidate, slips];
+  }
+  return best === null ? '' : `; did you mean ${JSON.stringify(best)}?`;
+}
+
+/** Fewest letters added, left out or changed to turn one word into the other (Levenshtein). */
+function editDistance(a: string, b: string): number {
+  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? 0;
+}

@@ -1,0 +1,133 @@
+import { shown } from './expectation.ts';
+import { didYouMean } from './nearest-word.ts';
+import { errorAt, type Path, placeOf, type SiteError } from './place.ts';
+import { ELEMENT_LISTS, type ElementList } from './schema.ts';
+import { BUILT_IN_VEHICLES } from './vehicles.ts';
+
+type Fields = Readonly<Record<string, unknown>>;
+type Tell = (error: SiteError) => void;
+
+/** Which field of which list names an element of which other. */
+const REFERENCES: readonly { readonly list: ElementList; readonly field: string; readonly to: ElementList }[] = [
+  { list: 'feeders', field: 'from', to: 'equipment' },
+  { list: 'feeders', field: 'to', to: 'equipment' },
+  { list: 'loads', field: 'from', to: 'equipment' },
+  { list: 'chargers', field: 'drop', to: 'drops' },
+  { list: 'chargers', field: 'stalls', to: 'stalls' },
+  { list: 'chargers', field: 'from', to: 'equipment' },
+];
+
+/** One element of a list, for a sentence. */
+const ONE_OF: Readonly<Record<ElementList, string>> = {
+  stalls: 'a stall',
+  columns: 'a column',
+  members: 'a member',
+  keepouts: 'a keep-out',
+  aisles: 'an aisle',
+  equipment: 'a piece of equipment',
+  feeders: 'a feeder',
+  loads: 'a load',
+  raceways: 'a raceway',
+  pullpoints: 'a pull point',
+  drops: 'a drop',
+  chargers: 'a charger',
+};
+
+/**
+ * Repeated ids and references to what is not there. Works on a value whose shape may be wrong, so that these errors
+ * are told together with those of the shape; a part of the wrong shape is passed over.
+ */
+export function tellReferenceErrors(value: unknown, tell: Tell): void {
+  if (!isFields(value)) return;
+  const owners = idOwners(value, tell);
+  const lookUp = (id: unknown, to: ElementList, path: Path): void => {
+    // A list that is no list has told its own error.
+    if (typeof id !== 'string' || (Object.hasOwn(value, to) && !Array.isArray(value[to]))) return;
+    const owner = owners.get(id);
+    if (owner?.list === to) return;
+    const due = `expected the id of ${ONE_OF[to]}, got ${shown(id)}`;
+    tell(
+      errorAt(
+        path,
+        owner === undefined
+          ? `${due}, which nothing has${meant(id, to, owners)}`
+          : `${due}, which is ${ONE_OF[owner.list]} (${placeOf([owner.list, owner.index])})`,
+      ),
+    );
+  };
+  for (const { list, field, to } of REFERENCES) {
+    for (const [index, element] of elementsOf(value, list)) {
+      const named = own(element, field);
+      if (Array.isArray(named)) {
+        for (const [i, id] of named.entries()) lookUp(id, to, [list, index, field, i]);
+      } else lookUp(named, to, [list, index, field]);
+    }
+  }
+  const asBuilt = own(value, 'asBuilt');
+  if (isFields(asBuilt)) for (const drop of Object.keys(asBuilt)) lookUp(drop, 'drops', ['asBuilt', drop]);
+  tellVehicleErrors(value, tell);
+}
+
+interface Owner {
+  readonly list: ElementList;
+  readonly index: number;
+}
+
+function idOwners(value: Fields, tell: Tell): ReadonlyMap<string, Owner> {
+  const owners = new Map<string, Owner>();
+  for (const list of ELEMENT_LISTS) {
+    for (const [index, element] of elementsOf(value, list)) {
+      const id = own(element, 'id');
+      if (typeof id !== 'string') continue;
+      const first = owners.get(id);
+      if (first === undefined) owners.set(id, { list, index });
+      else
+        tell(
+          errorAt(
+            [list, index, 'id'],
+            `repeated id ${shown(id)}: ${placeOf([first.list, first.index, 'id'])} has it too`,
+          ),
+        );
+    }
+  }
+  return owners;
+}
+
+function tellVehicleErrors(value: Fields, tell: Tell): void {
+  const vehicles = own(value, 'vehicles');
+  if (vehicles !== undefined && !isFields(vehicles)) return;
+  const names = new Set([...BUILT_IN_VEHICLES.keys(), ...(isFields(vehicles) ? Object.keys(vehicles) : [])]);
+  const check = (name: unknown, path: Path): void => {
+    if (typeof name !== 'string' || names.has(name)) return;
+    const known = [...names].slice(0, 12).map(shown).join(', ');
+    const more = names.size > 12 ? ' and others' : '';
+    tell(
+      errorAt(
+        path,
+        `expected the name of a vehicle class (${known}${more}), got ${shown(name)}${didYouMean(name, names)}`,
+      ),
+    );
+  };
+  for (const [index, stall] of elementsOf(value, 'stalls')) check(own(stall, 'vehicle'), ['stalls', index, 'vehicle']);
+  const rules = own(value, 'rules');
+  if (isFields(rules)) check(own(rules, 'vehicle'), ['rules', 'vehicle']);
+}
+
+function meant(id: string, to: ElementList, owners: ReadonlyMap<string, Owner>): string {
+  if (owners.size > 300) return '';
+  return didYouMean(
+    id,
+    [...owners].filter(([, owner]) => owner.list === to).map(([name]) => name),
+  );
+}
+
+const isFields = (value: unknown): value is Fields =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const own = (of: Fields, name: string): unknown => (Object.hasOwn(of, name) ? of[name] : undefined);
+
+function* elementsOf(value: Fields, list: ElementList): Generator<readonly [number, Fields]> {
+  const items = own(value, list);
+  if (!Array.isArray(items)) return;
+  for (const [index, element] of items.entries()) if (isFields(element)) yield [index, element];
+}

@@ -1,0 +1,91 @@
+import * as v from 'valibot';
+import {
+  fraction,
+  nonNegative,
+  nonNegativeLength,
+  number,
+  positive,
+  positiveLength,
+  text,
+  told,
+  wholePositive,
+} from './schema-parts.ts';
+import { INSULATIONS, METAL_SPELLINGS } from './vocabulary.ts';
+
+const maybe = v.exactOptional;
+
+/** The rules a file may set; each has a default and a source in `rules.ts`. */
+export const rulesSchema = v.strictObject({
+  code: maybe(told(text, 'Edition of the code that checks cite.')),
+  branchLimit: maybe(told(positiveLength, 'Longest conductor length of a branch.')),
+  cordLimit: maybe(told(positiveLength, 'Longest usable cord.')),
+  cordSlack: maybe(told(nonNegativeLength, 'Cord kept back for handling, out of the usable length.')),
+  tapLimit: maybe(told(nonNegativeLength, 'Longest tap from a raceway to a box or an entry.')),
+  joinTolerance: maybe(told(nonNegativeLength, 'Raceways closer than this touch.')),
+  headClearance: maybe(told(nonNegativeLength, 'Gap between the leading bumper and the head of the stall.')),
+  coverage: maybe(told(fraction, 'Share of the cases of a served stall that its cord must reach.')),
+  allowance: maybe(
+    told(
+      v.strictObject({
+        equipment: maybe(told(nonNegativeLength, 'Conductor added at the equipment.')),
+        box: maybe(told(nonNegativeLength, 'Conductor added at the box.')),
+      }),
+      'Conductor added to a run at its ends.',
+    ),
+  ),
+  ambientC: maybe(told(number, 'Ambient temperature of branch conductors, degrees C.')),
+  terminalC: maybe(told(v.picklist([60, 75, 90]), 'Temperature rating of terminals, degrees C.')),
+  dropLimit: maybe(
+    told(
+      v.strictObject({
+        branch: maybe(told(positive, 'In the branch, percent.')),
+        total: maybe(told(positive, 'In feeders and branch, percent.')),
+      }),
+      'Largest voltage drop.',
+    ),
+  ),
+  powerFactor: maybe(told(v.pipe(positive, v.maxValue(1)), 'Power factor of a charger, lagging.')),
+  bendLimit: maybe(told(positive, 'Most bend between pull points, degrees.')),
+  pullLimit: maybe(told(positiveLength, 'Longest pull between pull points.')),
+  waste: maybe(
+    told(
+      v.strictObject({
+        conductor: maybe(told(nonNegative, 'Share added to conductor lengths.')),
+        raceway: maybe(told(nonNegative, 'Share added to raceway lengths.')),
+      }),
+      'Waste in the takeoff, as a share of the length.',
+    ),
+  ),
+  restHeight: maybe(
+    told(
+      v.strictObject({ low: maybe(nonNegativeLength), high: maybe(nonNegativeLength) }),
+      'Least and greatest height of a stowed connector.',
+    ),
+  ),
+  clearHeight: maybe(
+    told(
+      v.strictObject({
+        aisle: maybe(told(nonNegativeLength, 'Over drive aisles.')),
+        stall: maybe(told(nonNegativeLength, 'Over stalls.')),
+        van: maybe(told(nonNegativeLength, 'Over van-accessible stalls and their way.')),
+        walk: maybe(told(nonNegativeLength, 'Over walks.')),
+      }),
+      'Least clear height.',
+    ),
+  ),
+  circuitsPerConduit: maybe(told(wholePositive, 'Most charger circuits in one conduit.')),
+  pilot: maybe(
+    told(
+      v.strictObject({
+        sourcePicofarads: maybe(told(nonNegative, 'Capacitance of the source side, pF.')),
+        cordPicofaradsPerFoot: maybe(told(nonNegative, 'Of the cord, pF per foot whatever the units of the file.')),
+        branchPicofaradsPerFoot: maybe(told(positive, 'Of the pilot pair in the branch, pF per foot likewise.')),
+        budgetPicofarads: maybe(told(positive, 'Most of source and cable together, pF.')),
+      }),
+      'Capacitance budget of a pilot circuit carried in the branch.',
+    ),
+  ),
+  metal: maybe(told(v.picklist(METAL_SPELLINGS), 'Metal of new branch conductors.')),
+  insulation: maybe(told(v.picklist(INSULATIONS), 'Insulation of new branch conductors.')),
+  vehicle: maybe(told(text, 'Class of the vehicle in a stall that names none.')),
+});

@@ -1,0 +1,151 @@
+import type * as v from 'valibot';
+import { lengthRewriter } from './convert-lengths.ts';
+import { DEFAULT_RULES } from './rules.ts';
+import { rulesSchema } from './rules-schema.ts';
+import {
+  aisleSchema,
+  asBuiltSchema,
+  chargerSchema,
+  columnSchema,
+  dropSchema,
+  equipmentSchema,
+  feederSchema,
+  gridlineSchema,
+  keepoutSchema,
+  loadSchema,
+  memberSchema,
+  pullpointSchema,
+  racewaySchema,
+  stallSchema,
+  vehicleSchema,
+} from './schema.ts';
+import type { AsBuilt, Feeder, Rules, Site, SiteFile, Vehicle } from './site.ts';
+import { toFeet } from './units.ts';
+import { BUILT_IN_VEHICLES } from './vehicles.ts';
+import { metalOf, type Units } from './vocabulary.ts';
+
+/** A function of an object whose result is kept as long as the object is. */
+function remembered<A extends object, B extends object>(work: (from: A) => B): (from: A) => B {
+  const results = new WeakMap<A, B>();
+  return (from) => {
+    const before = results.get(from);
+    if (before !== undefined) return before;
+    const result = work(from);
+    results.set(from, result);
+    return result;
+  };
+}
+
+/** One for each unit: the same list stands for other lengths when the units of its file change. */
+const perUnits = <A extends object, B extends object>(
+  make: (units: Units) => (from: A) => B,
+): Readonly<Record<Units, (from: A) => B>> => ({ ft: remembered(make('ft')), m: remembered(make('m')) });
+
+const NONE: readonly never[] = Object.freeze([]);
+
+/** Lists in feet: the list itself where nothing in it changes, each element converted once. */
+function listsOf<T extends object>(
+  schema: v.GenericSchema,
+): (list: readonly T[] | undefined, units: Units) => readonly T[] {
+  const inFeet = lengthRewriter(schema, (metres) => toFeet(metres, 'm'));
+  const element = remembered((from: T) => inFeet(from));
+  const converted = remembered((list: readonly T[]) => list.map(element));
+  return (list, units) => (list === undefined ? NONE : units === 'm' ? converted(list) : list);
+}
+
+const stalls = listsOf<Site['stalls'][number]>(stallSchema);
+const columns = listsOf<Site['columns'][number]>(columnSchema);
+const members = listsOf<Site['members'][number]>(memberSchema);
+const keepouts = listsOf<Site['keepouts'][number]>(keepoutSchema);
+const aisles = listsOf<Site['aisles'][number]>(aisleSchema);
+const gridlines = listsOf<Site['gridlines']['x'][number]>(gridlineSchema);
+const equipment = listsOf<Site['equipment'][number]>(equipmentSchema);
+const loads = listsOf<Site['loads'][number]>(loadSchema);
+const raceways = listsOf<Site['raceways'][number]>(racewaySchema);
+const pullpoints = listsOf<Site['pullpoints'][number]>(pullpointSchema);
+const drops = listsOf<Site['drops'][number]>(dropSchema);
+const chargers = listsOf<Site['chargers'][number]>(chargerSchema);
+
+type FeederInFile = NonNullable<SiteFile['feeders']>[number];
+const feedersInFeet = listsOf<FeederInFile>(feederSchema);
+
+const withMetalWord = remembered((feeder: FeederInFile): Feeder => {
+  const metal = metalOf(feeder.conductor.metal);
+  if (metal === feeder.conductor.metal) return feeder as Feeder;
+  return { ...feeder, conductor: { ...feeder.conductor, metal } };
+});
+const withMetalWords = remembered((list: readonly FeederInFile[]): readonly Feeder[] =>
+  list.every((feeder) => withMetalWord(feeder) === feeder) ? (list as readonly Feeder[]) : list.map(withMetalWord),
+);
+
+const gridlinesOf = perUnits((units) => (from: NonNullable<SiteFile['gridlines']>) => ({
+  x: gridlines(from.x, units),
+  y: gridlines(from.y, units),
+}));
+const NO_GRIDLINES: Site['gridlines'] = { x: NONE, y: NONE };
+
+const vehicleInFeet = remembered(
+  lengthRewriter(vehicleSchema, (metres) => toFeet(metres, 'm')) as (v: Vehicle) => Vehicle,
+);
+const vehiclesOf = perUnits((units) => (from: NonNullable<SiteFile['vehicles']>): ReadonlyMap<string, Vehicle> => {
+  const own = Object.entries(from).map(
+    ([name, vehicle]) => [name, units === 'm' ? vehicleInFeet(vehicle) : vehicle] as const,
+  );
+  return new Map([...BUILT_IN_VEHICLES, ...own]);
+});
+
+const asBuiltInFeet = remembered(
+  lengthRewriter(asBuiltSchema, (metres) => toFeet(metres, 'm')) as (a: AsBuilt) => AsBuilt,
+);
+const asBuiltOf = perUnits(
+  (units) =>
+    (from: NonNullable<SiteFile['asBuilt']>): ReadonlyMap<string, AsBuilt> =>
+      new Map(Object.entries(from).map(([drop, found]) => [drop, units === 'm' ? asBuiltInFeet(found) : found])),
+);
+const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
+
+const rulesInFeet = lengthRewriter(rulesSchema, (metres) => toFeet(metres, 'm'));
+const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rules => {
+  const set = units === 'm' ? rulesInFeet(from) : from;
+  return {
+    ...DEFAULT_RULES,
+    ...set,
+    allowance: { ...DEFAULT_RULES.allowance, ...set.allowance },
+    dropLimit: { ...DEFAULT_RULES.dropLimit, ...set.dropLimit },
+    waste: { ...DEFAULT_RULES.waste, ...set.waste },
+    restHeight: { ...DEFAULT_RULES.restHeight, ...set.restHeight },
+    clearHeight: { ...DEFAULT_RULES.clearHeight, ...set.clearHeight },
+    pilot: { ...DEFAULT_RULES.pilot, ...set.pilot },
+    metal: set.metal === undefined ? DEFAULT_RULES.metal : metalOf(set.metal),
+  };
+});
+
+/**
+ * The site as the engine reads it: feet throughout, every list present, rules and vehicle classes resolved.
+ * What did not change since the last conversion comes back as the same object: the site for the same file, a list for
+ * the same list, an element for the same element. The elements of a file in feet are the file's own.
+ */
+export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Site => {
+  const { units } = file;
+  return {
+    name: file.name,
+    units,
+    stalls: stalls(file.stalls, units),
+    columns: columns(file.columns, units),
+    members: members(file.members, units),
+    keepouts: keepouts(file.keepouts, units),
+    aisles: aisles(file.aisles, units),
+    gridlines: file.gridlines === undefined ? NO_GRIDLINES : gridlinesOf[units](file.gridlines),
+    equipment: equipment(file.equipment, units),
+    feeders: withMetalWords(feedersInFeet(file.feeders, units)),
+    loads: loads(file.loads, units),
+    raceways: raceways(file.raceways, units),
+    pullpoints: pullpoints(file.pullpoints, units),
+    drops: drops(file.drops, units),
+    chargers: chargers(file.chargers, units),
+    vehicles: file.vehicles === undefined ? BUILT_IN_VEHICLES : vehiclesOf[units](file.vehicles),
+    rules: file.rules === undefined ? DEFAULT_RULES : rulesOf[units](file.rules),
+    ...(file.georef === undefined ? {} : { georef: file.georef }),
+    asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
+  };
+});
