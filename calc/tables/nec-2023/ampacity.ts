@@ -4,7 +4,7 @@ import type { AmpacityRow, Table } from '../code-tables.ts';
 export const AMPACITY: Table<AmpacityRow> = {
   source: 'NEC 2023 Table 310.16',
   verified:
-    'Agrees with two independent copies of the table, one of them through 600 kcmil only. Rises down every column and across the columns; aluminum is 0.74 to 0.86 of copper.',
+    'Agrees with two independent copies of the table, one of them through 600 kcmil only. Rises down every column and across the columns; aluminum is 0.72 to 0.88 of copper.',
   doubts: [
     'Editions before 2011 print other values in places (600 kcmil copper at 60 °C 355, 3 AWG copper at 90 °C 110, 1 AWG copper at 90 °C 150), so an old worked example can differ by a step.',
     '18 and 16 AWG have 90 °C copper values only.',
