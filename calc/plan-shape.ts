@@ -26,9 +26,9 @@ export interface Circuit {
   readonly phases: PhasePair;
   readonly conductor: { readonly size: string; readonly metal: Metal; readonly insulation: Insulation };
   readonly grounding: { readonly size: string };
-  /** True where a pilot pair is carried with the circuit. */
+  /** True where a pilot conductor is carried with the circuit; it returns on the grounding conductor. */
   readonly pilot: boolean;
-  /** Current-carrying conductors in the fullest conduit on the way. */
+  /** Current-carrying conductors in the fullest conduit on the way, nipples aside. */
   readonly currentCarrying: number;
   readonly ambientC: number;
   readonly factors: { readonly ambient: number; readonly bundling: number };
@@ -43,6 +43,8 @@ export interface Circuit {
 }
 
 export interface ConduitConductor {
+  /** Lines carry current; grounding and pilot conductors count for fill only. */
+  readonly use: 'line' | 'grounding' | 'pilot';
   readonly size: string;
   readonly insulation: string;
   readonly count: number;
@@ -132,5 +134,7 @@ export interface TakeoffRow {
   readonly unit: string;
   readonly basis: string;
   /** Ids of what the row is made of. */
-  readonly of?: readonly string[];
+  readonly of: readonly string[];
+  /** How much of it, before waste, in each of them. */
+  readonly parts: readonly { readonly of: string; readonly quantity: number }[];
 }

@@ -1,0 +1,92 @@
+import type { Run } from '../../routing/network/run.ts';
+import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
+import { remembered } from '../memo.ts';
+import type { Conduit } from '../plan-shape.ts';
+import { type Ground, groundOf } from './ground.ts';
+import type { Design } from './home-run.ts';
+import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
+import { shareConduits } from './sharing.ts';
+import { travelOrder } from './travel-order.ts';
+import { type Way, wayOf } from './way.ts';
+
+/** The branches of one piece of equipment. */
+export interface EquipmentBranches {
+  readonly equipment: Equipment;
+  /** Where its chargers stand in the site's list. */
+  readonly positions: readonly number[];
+  readonly homeRuns: readonly NamedHomeRun[];
+  /** Of each of its chargers, in the order of `positions`; null without a run or where no conductor will do. */
+  readonly circuits: readonly (BranchCircuit | null)[];
+  readonly conduits: readonly Conduit[];
+  /** Chargers with a run whose load is past the tables. */
+  readonly unsized: readonly Charger[];
+}
+
+/**
+ * Branch circuits and conduits of every piece of equipment that feeds chargers. Takes the runs in the order of the site's
+ * chargers. What a change does not touch is the same object as before.
+ */
+export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
+  const ground = groundOf(site);
+  const fed = chargersFed(site.chargers);
+  return site.equipment.flatMap((equipment) => {
+    const feeds = fed.get(equipment.id);
+    if (feeds === undefined) return [];
+    const own = feeds.positions.map((position) => runs[position]!);
+    return [branchesOf(equipment, feeds, own, ground, design)];
+  });
+}
+
+interface Feeds {
+  readonly positions: readonly number[];
+  readonly chargers: readonly Charger[];
+}
+
+const chargersFed = remembered((chargers: readonly Charger[]): ReadonlyMap<string, Feeds> => {
+  const fed = new Map<string, { positions: number[]; chargers: Charger[] }>();
+  chargers.forEach((charger, position) => {
+    const feeds = fed.get(charger.from);
+    if (feeds === undefined) fed.set(charger.from, { positions: [position], chargers: [charger] });
+    else {
+      feeds.positions.push(position);
+      feeds.chargers.push(charger);
+    }
+  });
+  return fed;
+});
+
+const branchesOf = remembered(
+  (
+    equipment: Equipment,
+    { positions, chargers }: Feeds,
+    runs: readonly Run[],
+    ground: Ground,
+    design: Design,
+  ): EquipmentBranches => {
+    const ways: Way[] = [];
+    chargers.forEach((charger, i) => {
+      const run = runs[i]!;
+      if (run.charger !== charger.id) throw new RangeError(`run of ${run.charger} where that of ${charger.id} was due`);
+      const way = wayOf(charger, run, ground);
+      if (way !== null) ways.push(way);
+    });
+    const homeRuns = shareConduits(design, travelOrder(ways)).map((homeRun, i) => named(homeRun, equipment.id, i + 1));
+    const byCharger = new Map<string, BranchCircuit>();
+    for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
+    return {
+      equipment,
+      positions,
+      homeRuns,
+      circuits: chargers.map((charger) => byCharger.get(charger.id) ?? null),
+      conduits: homeRuns.flatMap(({ conduits }) => conduits),
+      unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
+    };
+  },
+);
+
+/** All conduits, by equipment and home run. */
+export function conduitsOf(branches: readonly EquipmentBranches[]): readonly Conduit[] {
+  const all: Conduit[] = [];
+  for (const { conduits } of branches) for (const conduit of conduits) all.push(conduit);
+  return all;
+}

@@ -1,0 +1,84 @@
+import { remembered } from '../memo.ts';
+import type { Circuit, Conduit } from '../plan-shape.ts';
+import type { HomeRun, MemberBranch, PackedPiece } from './home-run.ts';
+import type { Opening } from './piece.ts';
+import { legAt, NO_LENGTH, pathBetween, type Way } from './way.ts';
+
+/** A circuit as far as its own branch decides it: all but what the supply gives. */
+export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'voltsAtBox'> & {
+  readonly way: Way;
+  readonly branch: MemberBranch;
+};
+
+/** A home run with its conduits and circuits under the names that the plan uses. */
+export interface NamedHomeRun {
+  readonly homeRun: HomeRun;
+  /** `P1-3`: the third home run of P1. */
+  readonly id: string;
+  readonly circuits: readonly BranchCircuit[];
+  readonly conduits: readonly Conduit[];
+}
+
+/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`. The same objects as long as the name is the same. */
+export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
+  const id = `${equipment}-${number}`;
+  const conduits = homeRun.pieces.map((piece, i) => conduitOf(homeRun, piece, id, i + 1));
+  const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
+  return { homeRun, id, circuits, conduits };
+});
+
+function conduitOf({ ways }: HomeRun, piece: PackedPiece, homeRun: string, number: number): Conduit {
+  const way = ways[piece.along]!;
+  const { method, tradeSize, conductors, fillPercent, fillLimit, bends, bendDegrees } = piece;
+  const name = ({ kind, id }: Opening): string => (kind === 'junction' ? `${homeRun}.J${id}` : id);
+  return {
+    id: `${homeRun}.${number}`,
+    method,
+    tradeSize,
+    length: piece.to - piece.from,
+    circuits: piece.members.map((i) => ways[i]!.charger.id),
+    conductors,
+    fillPercent,
+    fillLimit,
+    bends,
+    bendDegrees,
+    from: name(piece.start),
+    to: name(piece.end),
+    path: pathBetween(way, piece.from, piece.to),
+    raceways: racewaysBetween(way, piece.from, piece.to),
+  };
+}
+
+function racewaysBetween(way: Way, from: number, to: number): readonly string[] {
+  const ids: string[] = [];
+  for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
+    const id = way.legs[leg]!;
+    if (id !== '' && id !== ids.at(-1)) ids.push(id);
+  }
+  return ids;
+}
+
+function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly Conduit[]): BranchCircuit {
+  const branch = homeRun.branches[member]!;
+  const inside = homeRun.pieces
+    .map((piece, i) => ({ piece, id: conduits[i]!.id }))
+    .filter(({ piece }) => piece.members.includes(member))
+    .sort((a, b) => a.piece.from - b.piece.from);
+  return {
+    charger: way.charger.id,
+    from: way.charger.from,
+    breakerAmps: branch.breakerAmps,
+    conductor: branch.conductor,
+    grounding: branch.grounding,
+    pilot: way.charger.pilot === true,
+    currentCarrying: branch.currentCarrying,
+    ambientC: branch.ambientC,
+    factors: branch.factors,
+    ampacity: branch.ampacity,
+    sizedBy: branch.sizedBy,
+    branchDropPercent: branch.drop.dropPercent,
+    conduits: inside.map(({ id }) => id),
+    way,
+    branch,
+  };
+}

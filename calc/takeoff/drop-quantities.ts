@@ -1,0 +1,43 @@
+import type { Charger, Drop, Pullpoint } from '../../routing/site/site.ts';
+import { type Kind, type Tally, tallying } from './tally.ts';
+
+const BOX: Kind = { item: 'junction box', spec: 'at the drop', unit: 'each', basis: 'one at each drop' };
+const RETRACTOR: Kind = { item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' };
+const PEDESTAL: Kind = { item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' };
+const PULL: Kind = { item: 'pull point', spec: 'pull box or conduit body', unit: 'each', basis: 'as drawn' };
+
+/** Boxes, retractors and cords of drops. A charger has one cord, as long as its drop says, in the words of the file. */
+export function dropQuantities(
+  drops: readonly Drop[],
+  chargersAt: ReadonlyMap<string, readonly Charger[]>,
+  lengthInWords: (feet: number) => string,
+): Tally {
+  const { add, tally } = tallying();
+  for (const drop of drops) {
+    add(BOX, drop.id, 1);
+    if (drop.mount === 'pedestal') add(PEDESTAL, drop.id, 1);
+    if (drop.retractor !== undefined) add(RETRACTOR, drop.id, 1);
+    for (const { id, amps } of chargersAt.get(drop.id) ?? []) {
+      const spec = `${lengthInWords(drop.cord)} usable, ${amps} A`;
+      add({ item: 'cord', spec, unit: 'each', basis: 'one of each charger' }, id, 1);
+    }
+  }
+  return tally;
+}
+
+/** Charging modules. */
+export function chargerQuantities(chargers: readonly Charger[]): Tally {
+  const { add, tally } = tallying();
+  for (const { id, amps, volts, phases } of chargers) {
+    const spec = `${amps} A ${volts} V ${phases === 3 ? 'three-phase' : 'single-phase'}`;
+    add({ item: 'charging module', spec, unit: 'each', basis: 'one of each charger' }, id, 1);
+  }
+  return tally;
+}
+
+/** Pull points, as drawn. */
+export function pullpointQuantities(pullpoints: readonly Pullpoint[]): Tally {
+  const { add, tally } = tallying();
+  for (const { id } of pullpoints) add(PULL, id, 1);
+  return tally;
+}

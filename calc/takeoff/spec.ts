@@ -1,0 +1,15 @@
+import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+
+/** Length of a stick of raceway, ft. Common practice. */
+export const STICK = 10;
+
+/** `8 AWG`, `250 kcmil`. */
+const sizeInWords = (size: string): string => (Number(size) >= 250 ? `${size} kcmil` : `${size} AWG`);
+
+/** Conductor as a supplier knows it: `8 AWG copper THWN-2`. */
+export const conductorSpec = (size: string, metal: Metal, insulation: string): string =>
+  `${sizeInWords(size)} ${metal} ${insulation}`;
+
+/** Raceway and what fits it: `EMT 3/4 in`; a tray is just a tray. */
+export const racewaySpec = (method: Method, tradeSize: string | null): string =>
+  tradeSize === null ? method : `${method} ${tradeSize} in`;
