@@ -28,7 +28,7 @@ export interface Ampacity {
 
 /** The column that terminals allow a conductor: theirs, or its insulation's where that is lower. */
 export const terminalColumnOf = (terminalC: Column, insulation: Column): Column =>
-  terminalC < insulation ? terminalC : insulation;
+  Math.min(terminalC, insulation) as Column;
 
 /**
  * Ampacity of one conductor: from the column of its insulation, corrected for ambient and for others beside it

@@ -1,6 +1,7 @@
 import { ampacityKind } from './ampacity.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
+import { cutKind } from './cut.ts';
 import { expansionKind } from './expansion.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
@@ -8,6 +9,7 @@ import type { Kind } from './kind.ts';
 import { longestRunKind } from './longest-run.ts';
 import { pullBoxKind } from './pull-box.ts';
 import { pullingKind } from './pulling.ts';
+import { routeKind } from './route.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
 
@@ -24,4 +26,6 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['transformer', transformerKind],
   ['expansion', expansionKind],
   ['pulling', pullingKind],
+  ['cut', cutKind],
+  ['route', routeKind],
 ]);
