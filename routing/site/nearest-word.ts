@@ -30,3 +30,16 @@ function editDistance(a: string, b: string): number {
   }
   return row[b.length] ?? 0;
 }
+
+/** `; did you mean "D07"?` where an id differs from one of these only in case, marks or leading zeros, else ''. */
+export function didYouMeanId(id: string, ids: Iterable<string>): string {
+  const bones = bonesOf(id);
+  for (const candidate of ids) if (bonesOf(candidate) === bones) return `; did you mean ${JSON.stringify(candidate)}?`;
+  return '';
+}
+
+const bonesOf = (id: string): string =>
+  id
+    .toLowerCase()
+    .replace(/[^a-z0-9]/g, '')
+    .replace(/(^|[a-z])0+(?=\d)/g, '$1');

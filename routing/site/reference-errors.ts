@@ -1,5 +1,5 @@
 import { shown } from './expectation.ts';
-import { didYouMean } from './nearest-word.ts';
+import { didYouMean, didYouMeanId } from './nearest-word.ts';
 import { errorAt, type Path, placeOf, type SiteError } from './place.ts';
 import { ELEMENT_LISTS, type ElementList } from './schema.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
@@ -16,6 +16,8 @@ const REFERENCES: readonly { readonly list: ElementList; readonly field: string;
   { list: 'chargers', field: 'stalls', to: 'stalls' },
   { list: 'chargers', field: 'from', to: 'equipment' },
 ];
+
+const MAX_SEARCHED = 300;
 
 /** One element of a list, for a sentence. */
 const ONE_OF: Readonly<Record<ElementList, string>> = {
@@ -113,9 +115,10 @@ function tellVehicleErrors(value: Fields, tell: Tell): void {
   if (isFields(rules)) check(own(rules, 'vehicle'), ['rules', 'vehicle']);
 }
 
+/** Searched only in files small enough to be typed by hand. */
 function meant(id: string, to: ElementList, owners: ReadonlyMap<string, Owner>): string {
-  if (owners.size > 300) return '';
-  return didYouMean(
+  if (owners.size > MAX_SEARCHED) return '';
+  return didYouMeanId(
     id,
     [...owners].filter(([, owner]) => owner.list === to).map(([name]) => name),
   );
