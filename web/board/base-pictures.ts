@@ -1,0 +1,67 @@
+import { marksInView, type Painting } from './painting.ts';
+import { drawDrops, drawDropWords } from './pictures/drops.ts';
+import type { Pen } from './pictures/frame.ts';
+import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
+import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
+import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
+import { drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
+import type { SceneList } from './scene/scene.ts';
+
+/** One kind of picture on the base, drawn in a single go; it returns how many marks it drew. */
+export interface BasePicture {
+  readonly name: string;
+  readonly draw: (pen: Pen, painting: Painting) => number;
+}
+
+type Draw<L extends SceneList> = (
+  pen: Pen,
+  frame: ReturnType<Painting['frame']>,
+  marks: ReturnType<typeof marksInView<L>>,
+) => void;
+
+function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): BasePicture {
+  return {
+    name,
+    draw: (pen, painting) => {
+      const frame = painting.frame();
+      const marks = marksInView(painting.base(), list, frame.box, painting.hidden());
+      if (marks.length > 0) draw(pen, frame, marks);
+      return marks.length;
+    },
+  };
+}
+
+/** The base from the ground up: what stands, then what is installed, then its lettering. */
+export const BASE_PICTURES: readonly BasePicture[] = [
+  culled('aisles', 'aisles', drawAisles),
+  culled('stalls', 'stalls', drawStalls),
+  culled('cars', 'stalls', drawCars),
+  culled('keepouts', 'keepouts', drawKeepouts),
+  culled('members', 'members', drawMembers),
+  {
+    name: 'canopies',
+    draw: (pen, painting) => {
+      const { canopies } = painting.base();
+      if (canopies.length > 0) drawCanopies(pen, painting.frame(), canopies);
+      return canopies.length;
+    },
+  },
+  {
+    name: 'gridlines',
+    draw: (pen, painting) => {
+      const { site, extent } = painting.base();
+      const lines = site.gridlines.x.length + site.gridlines.y.length;
+      if (lines > 0) drawGridlines(pen, painting.frame(), site.gridlines, extent);
+      return lines;
+    },
+  },
+  culled('columns', 'columns', drawColumns),
+  culled('feeders', 'feeders', drawFeeders),
+  culled('raceways', 'raceways', drawRaceways),
+  culled('runs', 'runs', drawRuns),
+  culled('equipment', 'equipment', drawEquipment),
+  culled('pullpoints', 'pullpoints', drawPullpoints),
+  culled('drops', 'drops', drawDrops),
+  culled('stall labels', 'stalls', drawStallLabels),
+  culled('drop words', 'drops', drawDropWords),
+];

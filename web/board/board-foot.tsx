@@ -1,0 +1,89 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import { inWords } from '../document/edits/in-words.ts';
+import { useDocument } from '../document/use-document.ts';
+import { useView, type ViewState } from './view-store.ts';
+
+interface Advice {
+  readonly action: string;
+  readonly next: string;
+  readonly keys: readonly (readonly [key: string, does: string])[];
+}
+
+/** What the hand does, what to do next, and the keys that matter. */
+function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: string): Advice {
+  if (doing === 'dragging')
+    return {
+      action: 'Moving',
+      next: `Let go to put ${selected} down.`,
+      keys: [
+        ['Shift', 'one way only'],
+        ['Alt', 'no snapping'],
+        ['Esc', 'put back'],
+      ],
+    };
+  if (doing === 'boxing') return { action: 'Select', next: 'Let go to take what lies wholly inside.', keys: [['Esc', 'stop']] };
+  if (doing === 'panning' || tool === 'pan')
+    return { action: 'Pan', next: 'Drag to push the drawing.', keys: [['V', 'select'], ['F', 'fit']] };
+  if (tool === 'measure')
+    return { action: 'Measure', next: 'Drag from one point to another.', keys: [['V', 'select'], ['Esc', 'clear']] };
+  if (selected)
+    return {
+      action: 'Select',
+      next: `Drag ${selected}, or nudge it with the arrows.`,
+      keys: [
+        ['Shift', 'a foot a nudge'],
+        ['Del', 'delete'],
+        ['Shift+F', 'frame it'],
+      ],
+    };
+  return {
+    action: 'Select',
+    next: 'Click a drop, stall, raceway or equipment; drag over several.',
+    keys: [
+      ['Shift', 'adds'],
+      ['Wheel', 'zoom'],
+      ['Right drag', 'pan'],
+      ['F', 'fit'],
+      ['?', 'all keys'],
+    ],
+  };
+}
+
+/** One line under the drawing: the action, what to do next, the keys, and where the pointer is. */
+export function BoardFoot() {
+  const tool = useView((state) => state.tool);
+  const doing = useView((state) => state.doing);
+  const selection = useDocument((state) => state.selection);
+  const { action, next, keys } = advice(tool, doing, selection.length > 0 ? inWords(selection) : '');
+  return (
+    <div className="board-foot">
+      <p className="advice">
+        <b>{action}.</b> {next}{' '}
+        <span className="keys">
+          {keys.map(([key, does]) => (
+            <span key={key}>
+              <kbd>{key}</kbd> {does}
+            </span>
+          ))}
+        </span>
+      </p>
+      <Coordinates />
+    </div>
+  );
+}
+
+function Coordinates() {
+  const units = useDocument((state) => state.site.units);
+  const pointer = useView((state) => state.pointer);
+  const print = (value: number | undefined): string => (value === undefined ? '–' : printLength(value, units));
+  return (
+    <p className="coordinates" data-testid="coordinates">
+      <span>
+        x <b>{print(pointer?.[0])}</b>
+      </span>
+      <span>
+        y <b>{print(pointer?.[1])}</b>
+      </span>
+    </p>
+  );
+}

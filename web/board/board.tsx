@@ -1,0 +1,66 @@
+import { useEffect, useRef, useState } from 'react';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { BoardFoot } from './board-foot.tsx';
+import { fitNow } from './framing.ts';
+import { attachKeys } from './hand/keys.ts';
+import { attachPointer } from './hand/pointer.ts';
+import { attachWheel } from './hand/wheel.ts';
+import { Layers } from './layers.tsx';
+import { NorthArrow } from './north-arrow.tsx';
+import type { Painting } from './painting.ts';
+import { ScaleBar } from './scale-bar.tsx';
+import { useView, useViewStore } from './view-store.ts';
+
+/** The drawing of the site, with what the hand can do to it. The tables say the same in words. */
+export function Board({ painting }: { readonly painting: Painting }) {
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const element = useRef<HTMLDivElement>(null);
+  const [tally, setTally] = useState<HTMLElement | null>(null);
+  const opened = useDocument((state) => state.opened);
+  const name = useDocument((state) => state.name);
+  const measured = useView((state) => state.viewport.width > 0);
+
+  useEffect(() => {
+    const board = element.current;
+    if (!board) return;
+    const sized = new ResizeObserver(([entry]) => {
+      if (!entry) return;
+      const { width, height } = entry.contentRect;
+      view.setState({ viewport: { width: Math.round(width), height: Math.round(height) } });
+    });
+    sized.observe(board);
+    const world = { element: board, document, view, scene: painting.scene };
+    const stops = [attachPointer(world), attachWheel(world), attachKeys(world), () => sized.disconnect()];
+    setTally(board);
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, [document, view, painting]);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly opened document is the occasion, not an input
+  useEffect(() => {
+    if (measured) fitNow(view, painting.scene());
+  }, [opened, measured, view, painting]);
+
+  return (
+    <section className="board" aria-label="Board">
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing that takes keys has no element of its own */}
+      <div
+        ref={element}
+        className="board-paper"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes keys
+        tabIndex={0}
+        role="application"
+        aria-roledescription="drawing"
+        aria-label={`Drawing of ${name}. Point and comma go from one element to the next, arrows move it, F shows the whole lot. The tables below hold the same in words.`}
+        data-testid="board"
+      >
+        {tally && <Layers painting={painting} tally={tally} />}
+      </div>
+      <NorthArrow />
+      <ScaleBar />
+      <BoardFoot />
+    </section>
+  );
+}

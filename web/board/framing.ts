@@ -1,0 +1,67 @@
+import { type Box, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
+import type { Ref } from '../document/element-lists.ts';
+import { boxInView, type Camera, fitted, zoomed } from './camera.ts';
+import { chosenMarks } from './scene/chosen.ts';
+import type { Scene } from './scene/scene.ts';
+import type { ViewStore } from './view-store.ts';
+
+const GLIDE_MS = 180;
+/** Room round what is framed, pixels. */
+const ROOM = 70;
+
+let gliding = 0;
+
+/** Brings the camera to a place in a short glide, at once where the person asked for less motion. */
+function glideTo(view: ViewStore, to: Camera): void {
+  cancelAnimationFrame(gliding);
+  const { camera: from, viewport } = view.getState();
+  if (viewport.width === 0 || matchMedia('(prefers-reduced-motion: reduce)').matches) {
+    view.setState({ camera: to });
+    return;
+  }
+  const start = performance.now();
+  const step = (now: number): void => {
+    const t = Math.min(1, (now - start) / GLIDE_MS);
+    const eased = 1 - (1 - t) ** 3;
+    const mix = (a: number, b: number): number => a + (b - a) * eased;
+    view.setState({ camera: { x: mix(from.x, to.x), y: mix(from.y, to.y), scale: mix(from.scale, to.scale) } });
+    if (t < 1) gliding = requestAnimationFrame(step);
+  };
+  gliding = requestAnimationFrame(step);
+}
+
+/** Shows the whole drawing. */
+export const fitAll = (view: ViewStore, scene: Scene): void =>
+  glideTo(view, fitted(scene.extent, view.getState().viewport, ROOM));
+
+/** Shows the whole drawing at once, as when a document was opened. */
+export const fitNow = (view: ViewStore, scene: Scene): void => {
+  cancelAnimationFrame(gliding);
+  view.setState({ camera: fitted(scene.extent, view.getState().viewport, ROOM) });
+};
+
+/** The box round what a selection puts in heavier ink; one of nothing where that is nowhere. */
+export function boxOfRefs(scene: Scene, refs: readonly Ref[]): Box {
+  let box = NO_BOX;
+  for (const marks of Object.values(chosenMarks(scene, refs).marks))
+    for (const mark of marks) if (mark.kind !== 'run' || refs.length === 1) box = joinedBox(box, mark);
+  return box;
+}
+
+/** Brings elements into view: nothing moves where they are in view and large enough to be seen. */
+export function frameRefs(view: ViewStore, scene: Scene, refs: readonly Ref[]): void {
+  const box = boxOfRefs(scene, refs);
+  if (box.minX > box.maxX) return;
+  const { camera, viewport } = view.getState();
+  const seen = boxInView(camera, viewport, -30);
+  const inView = box.minX >= seen.minX && box.maxX <= seen.maxX && box.minY >= seen.minY && box.maxY <= seen.maxY;
+  if (inView && camera.scale >= 3.5) return;
+  const { x, y, scale } = fitted(box, viewport, ROOM * 1.5, Math.max(camera.scale, 10));
+  glideTo(view, { x, y, scale: inView ? Math.max(scale, camera.scale) : scale });
+}
+
+/** Zooms on the middle of the board. */
+export function zoomBy(view: ViewStore, factor: number): void {
+  const { camera, viewport } = view.getState();
+  glideTo(view, zoomed(camera, viewport, { px: viewport.width / 2, py: viewport.height / 2 }, factor));
+}

@@ -1,0 +1,115 @@
+import { deleteElements } from '../../document/edits/delete.ts';
+import { moveElements } from '../../document/edits/move.ts';
+import type { Ref } from '../../document/element-lists.ts';
+import { pushed } from '../camera.ts';
+import { fitAll, frameRefs, zoomBy } from '../framing.ts';
+import { refOf } from '../scene/pick.ts';
+import type { HandWorld } from './pointer.ts';
+import { longStepOf, stepOf } from './snap.ts';
+
+const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+/** Pixels by which an arrow pushes the drawing where nothing is selected. */
+const PUSH = 60;
+
+/** Everything that the pointer does on the board, by keys; they hold while the board has the focus. */
+export function attachKeys({ element, document, view, scene }: HandWorld): () => void {
+  // Arrows that are held make one edit, done when the last of them is let go.
+  let nudge: readonly [number, number] = [0, 0];
+  const held = new Set<string>();
+
+  const arrow = (event: KeyboardEvent, way: readonly [number, number]): void => {
+    const { selection, committed, preview } = document.getState();
+    if (selection.length === 0) {
+      view.setState({ camera: pushed(view.getState().camera, -way[0] * PUSH, way[1] * PUSH) });
+      return;
+    }
+    held.add(event.key);
+    const { units } = scene();
+    const step = event.shiftKey ? longStepOf(units) : stepOf(units);
+    nudge = [nudge[0] + way[0] * step, nudge[1] + way[1] * step];
+    preview(moveElements(committed().file, selection, nudge[0], nudge[1]));
+  };
+  const settle = (): void => {
+    held.clear();
+    if (nudge[0] === 0 && nudge[1] === 0) return;
+    nudge = [0, 0];
+    document.getState().commitPreview();
+  };
+
+  const down = (event: KeyboardEvent): void => {
+    if (event.ctrlKey || event.metaKey) {
+      if (event.key === 'a') {
+        event.preventDefault();
+        const { drops } = scene();
+        document.getState().select(drops.items.flatMap((mark) => refOf(mark) ?? []));
+      }
+      return;
+    }
+    const way = ARROWS[event.key];
+    if (way) {
+      event.preventDefault();
+      arrow(event, way);
+      return;
+    }
+    const act = ACTS[event.key];
+    if (!act || event.altKey) return;
+    event.preventDefault();
+    act({ element, document, view, scene });
+  };
+  const up = (event: KeyboardEvent): void => {
+    if (!held.delete(event.key) || held.size > 0) return;
+    settle();
+  };
+
+  const stop = new AbortController();
+  const { signal } = stop;
+  element.addEventListener('keydown', down, { signal });
+  element.addEventListener('keyup', up, { signal });
+  element.addEventListener('blur', settle, { signal });
+  return () => stop.abort();
+}
+
+type Act = (world: HandWorld) => void;
+
+const remove: Act = ({ document }) => {
+  const { file, selection, apply } = document.getState();
+  if (selection.length > 0) apply(deleteElements(file, selection));
+};
+
+const ACTS: Readonly<Record<string, Act>> = {
+  Delete: remove,
+  Backspace: remove,
+  Escape: ({ document, view }) => {
+    document.getState().select([]);
+    view.setState({ measured: null, tool: 'select' });
+  },
+  '+': ({ view }) => zoomBy(view, 1.4),
+  '=': ({ view }) => zoomBy(view, 1.4),
+  '-': ({ view }) => zoomBy(view, 1 / 1.4),
+  f: ({ view, scene }) => fitAll(view, scene()),
+  F: ({ view, scene, document }) => frameRefs(view, scene(), document.getState().selection),
+  '.': (world) => step(world, 1),
+  ',': (world) => step(world, -1),
+  v: ({ view }) => view.setState({ tool: 'select' }),
+  h: ({ view }) => view.setState({ tool: 'pan' }),
+  m: ({ view }) => view.setState({ tool: 'measure' }),
+};
+
+/** The elements in the order in which the keys go through them: first what is worked on most. */
+const TOUR = ['drops', 'pullpoints', 'equipment', 'raceways', 'columns', 'stalls', 'members', 'keepouts', 'aisles'] as const;
+
+function step({ document, view, scene }: HandWorld, by: 1 | -1): void {
+  const all = TOUR.flatMap((list) => scene()[list].items.flatMap((mark): Ref[] => [refOf(mark)].filter((ref) => ref !== null)));
+  const { selection, select } = document.getState();
+  const [first] = selection;
+  const at = first ? all.findIndex(({ list, id }) => list === first.list && id === first.id) : by > 0 ? -1 : 0;
+  const next = all[(at + by + all.length) % all.length];
+  if (!next) return;
+  select([next]);
+  frameRefs(view, scene(), [next]);
+}

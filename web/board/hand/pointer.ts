@@ -1,0 +1,247 @@
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { Ref } from '../../document/element-lists.ts';
+import { moveElements } from '../../document/edits/move.ts';
+import type { DocumentStore } from '../../document/store.ts';
+import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
+import { pickAt, pickIn } from '../scene/pick.ts';
+import type { Scene } from '../scene/scene.ts';
+import type { ViewStore } from '../view-store.ts';
+import { anchorOf, segmentsFor } from './anchor.ts';
+import { type Gesture, IDLE, TREMBLE } from './gesture.ts';
+import { handleOnScreen, handlesOf } from './handles.ts';
+import { snapped, stepOf } from './snap.ts';
+
+export interface HandWorld {
+  readonly element: HTMLElement;
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly scene: () => Scene;
+}
+
+/** Pixels within which the hand takes hold of a thing, or is drawn to a line. */
+const NEAR = { mouse: 8, pen: 8, touch: 18 } as const;
+const nearOf = ({ pointerType }: PointerEvent): number => NEAR[pointerType as keyof typeof NEAR] ?? NEAR.mouse;
+
+/** Lets the pointer, one finger or two, work on the board; returns the way to stop. */
+export function attachPointer(world: HandWorld): () => void {
+  const { element, document, view, scene } = world;
+  let gesture: Gesture = IDLE;
+  const fingers = new Map<number, ScreenPoint>();
+
+  const at = (event: PointerEvent): ScreenPoint => {
+    const box = element.getBoundingClientRect();
+    return { px: event.clientX - box.left, py: event.clientY - box.top };
+  };
+  const inSite = (point: ScreenPoint): Point2 => toSite(view.getState().camera, view.getState().viewport, point);
+  const become = (next: Gesture): void => {
+    gesture = next;
+    const doing = DOING[next.kind];
+    if (view.getState().doing !== doing) view.setState({ doing });
+  };
+
+  const down = (event: PointerEvent): void => {
+    element.focus({ preventScroll: true });
+    const point = at(event);
+    fingers.set(event.pointerId, point);
+    element.setPointerCapture(event.pointerId);
+    if (fingers.size === 2) {
+      document.getState().cancelPreview();
+      const [a, b] = [...fingers.values()];
+      view.setState({ band: null, guides: [] });
+      become({ kind: 'pinching', last: [a!, b!] });
+      return;
+    }
+    if (gesture.kind !== 'idle') return;
+    const { tool } = view.getState();
+    if (event.button === 1 || event.button === 2 || tool === 'pan') become({ kind: 'panning', last: point });
+    else if (tool === 'measure') {
+      const from = measurePoint(inSite(point));
+      view.setState({ measured: [from, from] });
+      become({ kind: 'measuring', from });
+    } else press(event, point);
+  };
+
+  const measurePoint = (point: Point2): Point2 => {
+    const { units, site } = scene();
+    const near = NEAR.mouse / view.getState().camera.scale;
+    return snapped(point, { near, step: stepOf(units) / 3, gridlines: site.gridlines, segments: [] }).at;
+  };
+
+  const press = (event: PointerEvent, point: ScreenPoint): void => {
+    const { camera, viewport } = view.getState();
+    const { site, selection, select } = document.getState();
+    const near = nearOf(event);
+    const handle = handlesOf(site, selection, camera.scale).find((each) => {
+      const shown = handleOnScreen(each, camera, viewport);
+      return Math.hypot(shown.px - point.px, shown.py - point.py) <= near;
+    });
+    if (handle) {
+      select([handle.ref]);
+      become({ kind: 'pressing', from: point, refs: [handle.ref], anchor: [handle.at[0], handle.at[1]], alone: null, adds: false });
+      return;
+    }
+    const adds = event.shiftKey;
+    const ref = pickAt(scene(), inSite(point), near / camera.scale);
+    if (!ref) {
+      become({ kind: 'pressing', from: point, refs: null, anchor: null, alone: null, adds });
+      return;
+    }
+    const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
+    // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
+    const moves = event.pointerType !== 'touch' || held;
+    if (adds) select([ref], 'toggle');
+    else if (!held) select([ref]);
+    const refs = moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
+    become({ kind: 'pressing', from: point, refs, anchor: anchorOf(site, ref), alone: adds ? null : ref, adds });
+  };
+
+  const move = (event: PointerEvent): void => {
+    const point = at(event);
+    if (fingers.has(event.pointerId)) fingers.set(event.pointerId, point);
+    switch (gesture.kind) {
+      case 'idle':
+        return hover(event, point);
+      case 'panning': {
+        const { camera } = view.getState();
+        view.setState({ camera: pushed(camera, point.px - gesture.last.px, point.py - gesture.last.py) });
+        return become({ kind: 'panning', last: point });
+      }
+      case 'pinching':
+        return pinch();
+      case 'measuring':
+        return view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
+      case 'boxing': {
+        const [x, y] = inSite(point);
+        const [fx, fy] = gesture.from;
+        const band = { minX: Math.min(x, fx), minY: Math.min(y, fy), maxX: Math.max(x, fx), maxY: Math.max(y, fy) };
+        return view.setState({ band, pointer: [x, y] });
+      }
+      case 'dragging':
+        return drag(event, point, gesture);
+      case 'pressing': {
+        if (Math.hypot(point.px - gesture.from.px, point.py - gesture.from.py) < TREMBLE) return;
+        const from = inSite(gesture.from);
+        if (gesture.refs && gesture.anchor) {
+          become({ kind: 'dragging', from, refs: gesture.refs, anchor: gesture.anchor });
+          view.setState({ hovered: null });
+          return move(event);
+        }
+        if (event.pointerType === 'touch') return become({ kind: 'panning', last: point });
+        if (gesture.alone) return;
+        return become({ kind: 'boxing', from, adds: gesture.adds });
+      }
+    }
+  };
+
+  const drag = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'dragging' }>): void => {
+    const { camera } = view.getState();
+    const { site, units } = scene();
+    const [x, y] = inSite(point);
+    let dx = x - held.from[0];
+    let dy = y - held.from[1];
+    const alongX = event.shiftKey && Math.abs(dx) >= Math.abs(dy);
+    const alongY = event.shiftKey && !alongX;
+    if (alongX) dy = 0;
+    if (alongY) dx = 0;
+    const wanted: Point2 = [held.anchor[0] + dx, held.anchor[1] + dy];
+    const near = nearOf(event) / camera.scale;
+    const box = { minX: wanted[0] - near, minY: wanted[1] - near, maxX: wanted[0] + near, maxY: wanted[1] + near };
+    const free = event.altKey;
+    const found = free
+      ? { at: wanted, guides: [] }
+      : snapped(wanted, {
+          near,
+          step: stepOf(units),
+          gridlines: site.gridlines,
+          segments: segmentsFor(scene(), held.refs, box),
+        });
+    const to: Point2 = [alongY ? held.anchor[0] : found.at[0], alongX ? held.anchor[1] : found.at[1]];
+    const { committed, preview } = document.getState();
+    preview(moveElements(committed().file, held.refs, to[0] - held.anchor[0], to[1] - held.anchor[1]));
+    view.setState({ pointer: to, guides: found.guides });
+  };
+
+  const hover = (event: PointerEvent, point: ScreenPoint): void => {
+    const state = view.getState();
+    const pointer = inSite(point);
+    const ref = state.tool === 'select' ? pickAt(scene(), pointer, nearOf(event) / state.camera.scale) : null;
+    const same = ref?.id === state.hovered?.id && ref?.list === state.hovered?.list;
+    view.setState(same ? { pointer } : { pointer, hovered: ref });
+  };
+
+  const pinch = (): void => {
+    if (gesture.kind !== 'pinching') return;
+    const [a, b] = [...fingers.values()];
+    if (!a || !b) return;
+    const [c, d] = gesture.last;
+    const { camera, viewport } = view.getState();
+    const middle = { px: (a.px + b.px) / 2, py: (a.py + b.py) / 2 };
+    const before = { px: (c.px + d.px) / 2, py: (c.py + d.py) / 2 };
+    const spread = Math.hypot(a.px - b.px, a.py - b.py) / (Math.hypot(c.px - d.px, c.py - d.py) || 1);
+    const moved = pushed(camera, middle.px - before.px, middle.py - before.py);
+    view.setState({ camera: zoomed(moved, viewport, middle, spread) });
+    become({ kind: 'pinching', last: [a, b] });
+  };
+
+  const up = (event: PointerEvent): void => {
+    fingers.delete(event.pointerId);
+    const { select, commitPreview } = document.getState();
+    switch (gesture.kind) {
+      case 'pinching':
+        // The finger that stays goes on pushing the drawing.
+        if (fingers.size === 1) return become({ kind: 'panning', last: [...fingers.values()][0]! });
+        break;
+      case 'dragging':
+        commitPreview();
+        break;
+      case 'boxing': {
+        const { band } = view.getState();
+        if (band) select(pickIn(scene(), band), gesture.adds ? 'add' : 'replace');
+        break;
+      }
+      case 'pressing':
+        if (gesture.alone && !gesture.adds) select([gesture.alone]);
+        else if (!gesture.refs && !gesture.adds) select([]);
+        break;
+    }
+    view.setState({ band: null, guides: [] });
+    become(IDLE);
+  };
+
+  const cancel = (): void => {
+    if (gesture.kind === 'dragging') document.getState().cancelPreview();
+    fingers.clear();
+    view.setState({ band: null, guides: [] });
+    become(IDLE);
+  };
+  const escape = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape' || gesture.kind === 'idle') return;
+    event.stopImmediatePropagation();
+    cancel();
+  };
+  const leave = (): void => {
+    if (gesture.kind === 'idle') view.setState({ pointer: null, hovered: null });
+  };
+  const noMenu = (event: Event): void => event.preventDefault();
+
+  const stop = new AbortController();
+  const { signal } = stop;
+  element.addEventListener('pointerdown', down, { signal });
+  element.addEventListener('pointermove', move, { signal });
+  element.addEventListener('pointerup', up, { signal });
+  element.addEventListener('pointercancel', cancel, { signal });
+  element.addEventListener('pointerleave', leave, { signal });
+  element.addEventListener('contextmenu', noMenu, { signal });
+  window.addEventListener('keydown', escape, { signal, capture: true });
+  return () => stop.abort();
+}
+
+const DOING = {
+  idle: 'nothing',
+  pressing: 'nothing',
+  panning: 'panning',
+  pinching: 'panning',
+  dragging: 'dragging',
+  boxing: 'boxing',
+  measuring: 'measuring',
+} as const;

@@ -1,0 +1,106 @@
+import Konva from 'konva';
+import { useEffect, useMemo, useRef } from 'react';
+import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { BASE_PICTURES } from './base-pictures.ts';
+import { handleOnScreen, handlesOf } from './hand/handles.ts';
+import { toScreen } from './camera.ts';
+import { drawLive } from './live-picture.ts';
+import type { Painting } from './painting.ts';
+import { useView, useViewStore } from './view-store.ts';
+
+interface LayersProps {
+  readonly painting: Painting;
+  /** The element that carries the counts of what was drawn, for the tests and for whoever wonders. */
+  readonly tally: HTMLElement;
+}
+
+/**
+ * Three layers: the base, one shape for each kind of picture; the live one, for what moves and what is selected; and
+ * the handles, the only few that are nodes of their own. None listens: the board's own index finds what is under the
+ * hand, and no hit canvas is drawn.
+ */
+export function Layers({ painting, tally }: LayersProps) {
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const viewport = useView((state) => state.viewport);
+  const base = useRef<Konva.Layer>(null);
+  const live = useRef<Konva.Layer>(null);
+
+  useEffect(
+    () => painting.onDraw((what) => (what === 'base' ? base : live).current?.batchDraw()),
+    [painting],
+  );
+
+  const pictures = useMemo(() => {
+    let drawn = 0;
+    return BASE_PICTURES.map(({ name, draw }, i) => ({
+      name,
+      scene: (context: Konva.Context) => {
+        if (i === 0) {
+          drawn = 0;
+          tally.dataset['baseDraws'] = String(Number(tally.dataset['baseDraws'] ?? 0) + 1);
+        }
+        context.save();
+        drawn += draw(context._context as CanvasRenderingContext2D, painting);
+        context.restore();
+        tally.dataset['baseMarks'] = String(drawn);
+      },
+    }));
+  }, [painting, tally]);
+
+  const drawLiveLayer = useMemo(
+    () => (context: Konva.Context) => {
+      tally.dataset['liveDraws'] = String(Number(tally.dataset['liveDraws'] ?? 0) + 1);
+      context.save();
+      const { selection } = document.getState();
+      const pen = context._context as CanvasRenderingContext2D;
+      tally.dataset['liveMarks'] = String(drawLive(pen, painting, view.getState(), selection));
+      context.restore();
+    },
+    [document, view, painting, tally],
+  );
+
+  if (viewport.width === 0) return null;
+  return (
+    <Stage width={viewport.width} height={viewport.height} listening={false}>
+      <Layer ref={base} listening={false}>
+        {pictures.map(({ name, scene }) => (
+          <Shape key={name} name={name} sceneFunc={scene} listening={false} perfectDrawEnabled={false} />
+        ))}
+      </Layer>
+      <Layer ref={live} listening={false}>
+        <Shape name="live" sceneFunc={drawLiveLayer} listening={false} perfectDrawEnabled={false} />
+      </Layer>
+      <Layer listening={false}>
+        <Handles painting={painting} />
+      </Layer>
+    </Stage>
+  );
+}
+
+/** What the hand can take hold of on the selected element. */
+function Handles({ painting }: { readonly painting: Painting }) {
+  const site = useDocument((state) => state.site);
+  const selection = useDocument((state) => state.selection);
+  const camera = useView((state) => state.camera);
+  const viewport = useView((state) => state.viewport);
+  const { ink } = painting.frame();
+  const [held] = selection;
+  return handlesOf(site, selection, camera.scale).map((handle) => {
+    const { px, py } = handleOnScreen(handle, camera, viewport);
+    const foot = toScreen(camera, viewport, [handle.at[0], handle.at[1]]);
+    const part = handle.ref.part;
+    const own = JSON.stringify(held?.part) === JSON.stringify(part);
+    const key = `${handle.ref.id} ${JSON.stringify(part)}`;
+    const look = { fill: own ? ink.ink : ink.sheet, stroke: ink.ink, strokeWidth: 1.6, perfectDrawEnabled: false };
+    return [
+      <Line key={`${key} leader`} points={[foot.px, foot.py, px, py]} stroke={ink.ink} strokeWidth={0.8} />,
+      handle.shape === 'square' ? (
+        <Rect key={key} x={px - 4.5} y={py - 4.5} width={9} height={9} {...look} />
+      ) : (
+        <Circle key={key} x={px} y={py} radius={5} {...look} />
+      ),
+    ];
+  });
+}

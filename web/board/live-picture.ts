@@ -1,0 +1,114 @@
+import { positionsIn } from '../../routing/plane/box-index.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
+import type { Ref } from '../document/element-lists.ts';
+import type { Painting } from './painting.ts';
+import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
+import type { Frame, Pen } from './pictures/frame.ts';
+import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
+import { traceLine, traceOutline } from './pictures/outline.ts';
+import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
+import { drawCord, drawCordNote } from './pictures/reach.ts';
+import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
+import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
+import { chosenMarks } from './scene/chosen.ts';
+import type { MarksByList } from './scene/differ.ts';
+import type { DropMark, Mark, PullpointMark } from './scene/mark.ts';
+import { refOf } from './scene/pick.ts';
+import type { Scene, SceneList } from './scene/scene.ts';
+import { drawGuides, drawBand, drawMeasure } from './pictures/guides.ts';
+import type { ViewState } from './view-store.ts';
+
+type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
+
+const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
+  ['aisles', drawAisles],
+  ['stalls', drawStalls],
+  ['stalls', drawCars],
+  ['keepouts', drawKeepouts],
+  ['members', drawMembers],
+  ['columns', drawColumns],
+  ['feeders', drawFeeders],
+  ['raceways', drawRaceways],
+  ['runs', drawRuns],
+  ['equipment', drawEquipment],
+  ['pullpoints', drawPullpoints],
+  ['drops', drawDrops],
+  ['stalls', drawStallLabels],
+  ['drops', drawDropWords],
+];
+
+/** Draws what moves, what is selected, and what the hand does. Returns how many marks it drew. */
+export function drawLive(pen: Pen, painting: Painting, view: ViewState, selection: readonly Ref[]): number {
+  const scene = painting.scene();
+  const plain = painting.frame();
+  const heavy = painting.frame(true);
+  const chosen = chosenMarks(scene, selection);
+  let count = drawMarks(pen, plain, painting.moving()) + drawMarks(pen, heavy, chosen.marks);
+  if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
+  const cords = scene.plan.reach.filter(({ charger }) => chosen.chargers.has(charger));
+  for (const reach of cords) drawCord(pen, plain, reach);
+  const worst = worstOf(cords);
+  if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
+  if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
+  drawGuides(pen, plain, view.guides);
+  if (view.measured) drawMeasure(pen, plain, view.measured);
+  if (view.band) drawBand(pen, plain, view.band);
+  return count;
+}
+
+function drawMarks(pen: Pen, frame: Frame, marks: MarksByList): number {
+  let count = 0;
+  for (const [list, draw] of DRAWN) {
+    const own = marks[list];
+    if (!own) continue;
+    draw(pen, frame, own as never);
+    count += own.length;
+  }
+  return count;
+}
+
+/** A selected run lies over the boxes and drops on its way, which the base has drawn: they are put back on top. */
+function drawOver(pen: Pen, plain: Frame, heavy: Frame, scene: Scene, chosen: MarksByList): number {
+  const pullpoints = new Set<PullpointMark>();
+  const drops = new Set<DropMark>();
+  for (const run of chosen.runs ?? []) {
+    for (const i of positionsIn(scene.pullpoints, run)) pullpoints.add(scene.pullpoints.items[i]!);
+    for (const i of positionsIn(scene.drops, run)) drops.add(scene.drops.items[i]!);
+  }
+  const own = new Set<Mark>(chosen.drops);
+  drawPullpoints(pen, plain, [...pullpoints]);
+  drawDrops(pen, plain, [...drops].filter((mark) => !own.has(mark)));
+  drawDrops(pen, heavy, (chosen.drops ?? []) as readonly DropMark[]);
+  drawDropWords(pen, heavy, (chosen.drops ?? []) as readonly DropMark[]);
+  return pullpoints.size + drops.size;
+}
+
+function worstOf(cords: readonly Reach[]): Reach | undefined {
+  let worst: Reach | undefined;
+  for (const reach of cords)
+    if (!worst || (reach.worst.margin ?? Number.NEGATIVE_INFINITY) < (worst.worst.margin ?? Number.NEGATIVE_INFINITY))
+      worst = reach;
+  return worst;
+}
+
+/** A thin line round what a click would take, and its name. */
+function drawHover(pen: Pen, frame: Frame, scene: Scene, hovered: Ref, selection: readonly Ref[]): void {
+  if (selection.some(({ list, id }) => list === hovered.list && id === hovered.id)) return;
+  const list = hovered.list as SceneList;
+  const mark = (scene[list]?.items as readonly Mark[] | undefined)?.find((each) => refOf(each)?.id === hovered.id);
+  if (!mark) return;
+  const { ink, left, top, scale } = frame;
+  pen.beginPath();
+  if (mark.kind === 'drop' || mark.kind === 'pullpoint') {
+    const [x, y] = mark.kind === 'drop' ? (mark.drop.retractor ?? mark.drop.box) : mark.pullpoint.at;
+    pen.arc(left + x * scale, top - y * scale, 13, 0, 2 * Math.PI);
+  } else if (mark.kind === 'raceway') traceLine(pen, frame, mark.raceway.path);
+  else if (mark.kind === 'member') traceLine(pen, frame, [mark.member.from, mark.member.to]);
+  else if ('corners' in mark) traceOutline(pen, frame, mark.corners);
+  else if ('area' in mark) traceOutline(pen, frame, mark.area.outline);
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1.4;
+  pen.stroke();
+  if (mark.kind === 'drop' || mark.kind === 'stall' || mark.kind === 'equipment') return;
+  halo(pen, frame, hovered.id, left + mark.maxX * scale + 6, top - mark.maxY * scale - 8, 600, ink.ink);
+}

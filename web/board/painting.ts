@@ -1,0 +1,152 @@
+import { marginsOf } from '../../calc/margins.ts';
+import { positionsIn } from '../../routing/plane/box-index.ts';
+import type { DocumentState } from '../document/document-state.ts';
+import type { DocumentStore } from '../document/store.ts';
+import { frameOf, type Frame } from './pictures/frame.ts';
+import type { Ink } from './ink.ts';
+import { type MarksByList, marksNotIn } from './scene/differ.ts';
+import type { Mark } from './scene/mark.ts';
+import { type Scene, type SceneList, sceneOf } from './scene/scene.ts';
+import type { ViewState, ViewStore } from './view-store.ts';
+
+/**
+ * What is on the board at the moment, outside React: the picture that stands still (base), what moves over it (live),
+ * and who wants to hear when either must be drawn anew.
+ */
+export interface Painting {
+  /** The scene of the document as shown, previewed edit included. */
+  readonly scene: () => Scene;
+  /** The scene that the base draws; during a drag the one from before it. */
+  readonly base: () => Scene;
+  /** Marks that have left the base because the hand moves them, or what follows from it. */
+  readonly hidden: () => ReadonlySet<Mark>;
+  /** Marks of the shown scene that the base does not draw. */
+  readonly moving: () => MarksByList;
+  readonly frame: (chosen?: boolean) => Frame;
+  readonly setInk: (ink: Ink) => void;
+  readonly onDraw: (draw: (what: 'base' | 'live') => void) => () => void;
+  /** Asks for both layers to be drawn, as when the lettering has come. */
+  readonly redraw: () => void;
+  readonly close: () => void;
+}
+
+const LIVE_VIEW = ['camera', 'viewport', 'hovered', 'guides', 'band', 'measured'] as const satisfies (keyof ViewState)[];
+const NOTHING: ReadonlySet<Mark> = new Set();
+const NO_MARKS: MarksByList = {};
+
+export function createPainting(document: DocumentStore, view: ViewStore, ink: Ink): Painting {
+  let inks = ink;
+  let shown = sceneFor(document.getState());
+  let base = shown;
+  let hidden: ReadonlySet<Mark> = NOTHING;
+  let moving: MarksByList = NO_MARKS;
+  const listeners = new Set<(what: 'base' | 'live') => void>();
+  const tell = (what: 'base' | 'live'): void => {
+    for (const listener of listeners) listener(what);
+  };
+
+  const follow = (state: DocumentState, before: DocumentState): void => {
+    if (state.site !== before.site || state.plan !== before.plan) shown = sceneFor(state, shown);
+    if (state.previewed) {
+      moving = marksNotIn(shown, base);
+      // What has left the base stays away until the hand lets go, so that the base is drawn once and not at each step.
+      const leaving = Object.values(marksNotIn(base, shown)).flat();
+      if (leaving.some((mark) => !hidden.has(mark))) {
+        hidden = new Set([...hidden, ...leaving]);
+        tell('base');
+      }
+      // A mark that comes back to what it was is drawn by the live layer as long as the base leaves it out.
+      moving = withHidden(moving, base, shown, hidden);
+    } else if (base !== shown || hidden.size > 0) {
+      base = shown;
+      hidden = NOTHING;
+      moving = NO_MARKS;
+      tell('base');
+    }
+    if (
+      state.site !== before.site ||
+      state.plan !== before.plan ||
+      state.previewed !== before.previewed ||
+      state.selection !== before.selection ||
+      state.station !== before.station
+    )
+      tell('live');
+    if (state.station !== before.station) tell('base');
+  };
+  const stopDocument = document.subscribe(follow);
+  const stopView = view.subscribe((state, before) => {
+    if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
+    if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
+  });
+
+  return {
+    scene: () => shown,
+    base: () => base,
+    hidden: () => hidden,
+    moving: () => moving,
+    frame: (chosen = false) => {
+      const { camera, viewport } = view.getState();
+      return frameOf(camera, viewport, inks, shown.units, chosen);
+    },
+    setInk: (next) => {
+      inks = next;
+      tell('base');
+      tell('live');
+    },
+    onDraw: (draw) => {
+      listeners.add(draw);
+      return () => listeners.delete(draw);
+    },
+    redraw: () => {
+      tell('base');
+      tell('live');
+    },
+    close: () => {
+      stopDocument();
+      stopView();
+    },
+  };
+}
+
+const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene =>
+  sceneOf(site, plan, marginsOf(plan, site), last);
+
+function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<Mark>): MarksByList {
+  const lists: { [L in SceneList]?: readonly Mark[] } = { ...moving };
+  for (const mark of hidden) {
+    const list = LIST_OF[mark.kind];
+    const still: readonly Mark[] = shown[list].items;
+    if (base[list].items === still || still.includes(mark)) lists[list] = [...(lists[list] ?? []), mark];
+  }
+  return lists;
+}
+
+const LIST_OF = {
+  stall: 'stalls',
+  column: 'columns',
+  member: 'members',
+  keepout: 'keepouts',
+  aisle: 'aisles',
+  equipment: 'equipment',
+  feeder: 'feeders',
+  raceway: 'raceways',
+  pullpoint: 'pullpoints',
+  drop: 'drops',
+  run: 'runs',
+} as const satisfies Record<Mark['kind'], SceneList>;
+
+/** The marks of a list that are in view and that the base draws. */
+export function marksInView<L extends SceneList>(
+  scene: Scene,
+  list: L,
+  box: Frame['box'],
+  hidden: ReadonlySet<Mark>,
+): Scene[L]['items'] {
+  const { items } = scene[list];
+  const found: Mark[] = [];
+  for (const i of positionsIn(scene[list], box)) {
+    const mark = items[i]!;
+    if (!hidden.has(mark)) found.push(mark);
+  }
+  return found as unknown as Scene[L]['items'];
+}

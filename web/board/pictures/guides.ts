@@ -1,0 +1,92 @@
+import type { Box } from '../../../routing/plane/box.ts';
+import { printLength } from '../../../routing/site/feet-inches.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { Guide } from '../hand/snap.ts';
+import { halo } from './drops.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** What the moved thing is held to: the gridline or the raceway, with its name. */
+export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): void {
+  const { left, top, scale, width, height, ink } = frame;
+  for (const guide of guides) {
+    pen.beginPath();
+    let words: readonly [string, number, number];
+    if (guide.kind === 'raceway') {
+      pen.moveTo(left + guide.from[0] * scale, top - guide.from[1] * scale);
+      pen.lineTo(left + guide.to[0] * scale, top - guide.to[1] * scale);
+      words = [`on ${guide.label}`, left + guide.to[0] * scale + 8, top - guide.to[1] * scale - 10];
+    } else if (guide.kind === 'x') {
+      const x = left + guide.at * scale;
+      pen.moveTo(x, 0);
+      pen.lineTo(x, height);
+      words = [`on ${guide.label}`, x + 6, height - 14];
+    } else {
+      const y = top - guide.at * scale;
+      pen.moveTo(0, y);
+      pen.lineTo(width, y);
+      words = [`on ${guide.label}`, 10, y - 10];
+    }
+    pen.strokeStyle = ink.ink;
+    pen.lineWidth = guide.kind === 'raceway' ? 2 : 1;
+    pen.setLineDash([2, 4]);
+    pen.stroke();
+    pen.setLineDash([]);
+    pen.textAlign = 'left';
+    pen.textBaseline = 'middle';
+    halo(pen, frame, ...words, 600, ink.ink);
+  }
+}
+
+export function drawBand(pen: Pen, { left, top, scale, ink }: Frame, band: Box): void {
+  pen.beginPath();
+  pen.rect(
+    left + band.minX * scale,
+    top - band.maxY * scale,
+    (band.maxX - band.minX) * scale,
+    (band.maxY - band.minY) * scale,
+  );
+  pen.globalAlpha = 0.08;
+  pen.fillStyle = ink.ink;
+  pen.fill();
+  pen.globalAlpha = 1;
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1;
+  pen.setLineDash([4, 3]);
+  pen.stroke();
+  pen.setLineDash([]);
+}
+
+/** A measured distance, with how far along and across it is. */
+export function drawMeasure(pen: Pen, frame: Frame, [from, to]: readonly [Point2, Point2]): void {
+  const { left, top, scale, ink, units } = frame;
+  const ax = left + from[0] * scale;
+  const ay = top - from[1] * scale;
+  const bx = left + to[0] * scale;
+  const by = top - to[1] * scale;
+  const length = Math.hypot(bx - ax, by - ay);
+  pen.beginPath();
+  pen.moveTo(ax, ay);
+  pen.lineTo(bx, by);
+  if (length > 1) {
+    const nx = ((by - ay) / length) * 6;
+    const ny = (-(bx - ax) / length) * 6;
+    for (const [x, y] of [
+      [ax, ay],
+      [bx, by],
+    ] as const) {
+      pen.moveTo(x - nx, y - ny);
+      pen.lineTo(x + nx, y + ny);
+    }
+  }
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1.6;
+  pen.stroke();
+  const dx = Math.abs(to[0] - from[0]);
+  const dy = Math.abs(to[1] - from[1]);
+  pen.textAlign = 'left';
+  pen.textBaseline = 'middle';
+  const words = printLength(Math.hypot(dx, dy), units);
+  halo(pen, frame, words, bx + 12, by - 9, 700, ink.ink);
+  if (dx > 0 && dy > 0)
+    halo(pen, frame, `${printLength(dx, units)} along x, ${printLength(dy, units)} along y`, bx + 12, by + 8, 400, ink.soft);
+}

@@ -1,0 +1,21 @@
+import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
+import type { Mark } from './mark.ts';
+
+/** What of one scene is not in another, list by list. */
+export type MarksByList = { readonly [L in SceneList]?: readonly Mark[] };
+
+/** The marks of `scene` that `other` does not hold. Only lists that differ are gone through. */
+export function marksNotIn(scene: Scene, other: Scene): MarksByList {
+  const found: { [L in SceneList]?: readonly Mark[] } = {};
+  for (const list of SCENE_LISTS) {
+    const own: readonly Mark[] = scene[list].items;
+    const others: readonly Mark[] = other[list].items;
+    if (own === others) continue;
+    const odd = own.length === others.length ? own.filter((mark, i) => mark !== others[i]) : own;
+    if (odd.length === 0) continue;
+    const held = new Set(others);
+    const missing = odd.filter((mark) => !held.has(mark));
+    if (missing.length > 0) found[list] = missing;
+  }
+  return found;
+}
