@@ -22,8 +22,8 @@ export interface SharedRoute {
   readonly paths: readonly (readonly number[])[];
 }
 
-const ROUNDS = 600;
-const STEPS = 700;
+const ROUNDS = 3000;
+const STEPS = 3000;
 
 /**
  * Home runs that share raceways and conduits at the least cost: an edge of length L that carries q circuits costs

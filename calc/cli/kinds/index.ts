@@ -1,15 +1,17 @@
 import { ampacityKind } from './ampacity.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
-import { cutKind } from './cut.ts';
+import { cutKind, cutKind } from './cut.ts';
 import { expansionKind } from './expansion.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
 import type { Kind } from './kind.ts';
 import { longestRunKind } from './longest-run.ts';
+import { phasesKind } from './phases.ts';
 import { pullBoxKind } from './pull-box.ts';
 import { pullingKind } from './pulling.ts';
-import { routeKind } from './route.ts';
+import { reachKind } from './reach.ts';
+import { routeKind, routeKind } from './route.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
 
@@ -26,6 +28,10 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['transformer', transformerKind],
   ['expansion', expansionKind],
   ['pulling', pullingKind],
+  ['reach', reachKind],
+  ['phases', phasesKind],
+  ['cut', cutKind],
+  ['route', routeKind],
   ['cut', cutKind],
   ['route', routeKind],
 ]);

@@ -2,6 +2,9 @@ import { type ArcSearch, arcSearch } from './arc-paths.ts';
 import type { HomeGraph } from './home-graph.ts';
 import { edgeCost, type SharedPrice, sharedCost } from './shared-cost.ts';
 
+/** More than any route costs, yet not infinite. */
+const BAN = 1e12;
+
 export interface SharedRoutes {
   readonly cost: number;
   /** Edges of each terminal's path, from the root. */
@@ -37,18 +40,12 @@ export function searchShared(
   }
   let current = best;
   for (let round = 0; round < rounds && terminals.length > 1; round++) {
-    const state = load(graph, current.paths);
-    const count = 2 + Math.floor(random() * Math.min(8, terminals.length - 1));
-    const middle = Math.floor(random() * terminals.length);
-    const near = terminals
-      .map((_, k) => ({ k, shared: common(current.paths[middle], current.paths[k]) + random() * 3 }))
-      .sort((a, b) => b.shared - a.shared)
-      .slice(0, count)
-      .map(({ k }) => k);
-    for (const k of near) lift(state, k);
-    for (const k of near.sort(() => random() - 0.5)) lay(state, k, graph, root, terminals, price, search);
+    const laid = load(graph, current.paths);
+    const { out, banned } = ruin(current.paths, random);
+    for (const k of out) lift(laid, k);
+    for (const k of shuffled(out, random)) lay(laid, k, graph, root, terminals, price, search, banned);
     const next = descend(
-      { cost: sharedCost(graph, price, state.carried), paths: state.paths },
+      { cost: sharedCost(graph, price, laid.carried), paths: laid.paths },
       graph,
       root,
       terminals,
@@ -56,11 +53,37 @@ export function searchShared(
       search,
     );
     // A little worse is taken as a place to go on from, so that the search can leave a hollow.
-    if (next.cost <= current.cost * (random() < 0.1 ? 1.01 : 1)) current = next;
+    if (next.cost <= current.cost * (1 + 0.02 * random() ** 3)) current = next;
     if (next.cost < best.cost - 1e-9) best = next;
-    if (round % 50 === 49) current = best;
+    if (round % 60 === 59) current = best;
   }
   return best;
+}
+
+/**
+ * Circuits to take out: those near one of them (that share the most edges), any, or all that use one edge, which is
+ * then banned so that a trunk can move as a whole.
+ */
+function ruin(paths: readonly (readonly number[])[], random: () => number): { out: readonly number[]; banned: number } {
+  const all = paths.map((_, k) => k);
+  const middle = Math.floor(random() * paths.length);
+  const kind = random();
+  const some = 2 + Math.floor(random() * Math.max(1, paths.length * 0.6));
+  if (kind < 0.5) {
+    const path = paths[middle] as readonly number[];
+    const edge = path[Math.floor(random() * path.length)] ?? -1;
+    return { out: all.filter((k) => paths[k]?.includes(edge)), banned: edge };
+  }
+  if (kind < 0.75) return { out: shuffled(all, random).slice(0, some), banned: -1 };
+  const near = new Map(all.map((k) => [k, common(paths[middle], paths[k]) + random() * 3]));
+  return { out: [...all].sort((a, b) => (near.get(b) as number) - (near.get(a) as number)).slice(0, some), banned: -1 };
+}
+
+function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  return list
+    .map((item) => ({ item, key: random() }))
+    .sort((a, b) => a.key - b.key)
+    .map(({ item }) => item);
 }
 
 interface Laid {
@@ -88,12 +111,15 @@ function lay(
   terminals: readonly number[],
   price: SharedPrice,
   search: ArcSearch,
+  banned = -1,
 ): void {
   const extra = new Float64Array(graph.edges);
   for (let e = 0; e < graph.edges; e++) {
     const q = laid.carried[e] as number;
     extra[e] = edgeCost(graph, price, e, q + 1) - edgeCost(graph, price, e, q);
   }
+  // Banned, not removed: where it is the only way, it is still taken.
+  if (banned >= 0) extra[banned] = (extra[banned] as number) + BAN;
   const cost = Float64Array.from(graph.edge, (e) => extra[e] as number);
   const path = pathTo(search, graph, root, terminals[k] as number, cost);
   laid.paths[k] = path;
