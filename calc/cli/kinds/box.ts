@@ -16,14 +16,10 @@ const schema = v.strictObject({
 
 export const boxKind = kind(schema, ({ conductors, devices, clamps, groundings }, tell) => {
   const largest = conductors.map(({ size }) => size).reduce((a, b) => (compareSizes(a, b) < 0 ? b : a));
-  const listOf = (given: v.InferOutput<typeof some>): readonly Counted[] =>
-    typeof given === 'number'
-      ? given === 0
-        ? []
-        : [{ size: largest, count: given }]
-      : Array.isArray(given)
-        ? given
-        : [given];
+  const listOf = (given: v.InferOutput<typeof some>): readonly Counted[] => {
+    if (typeof given === 'number') return given > 0 ? [{ size: largest, count: given }] : [];
+    return Array.isArray(given) ? given : [given];
+  };
   const lists = { conductors, devices: listOf(devices), groundings: listOf(groundings) };
   const errors = Object.entries(lists).flatMap(([name, list]) =>
     list.flatMap(({ size }, at) =>

@@ -1,7 +1,7 @@
 import { ampacityKind } from './ampacity.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
-import { cutKind, cutKind } from './cut.ts';
+import { cutKind } from './cut.ts';
 import { expansionKind } from './expansion.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
@@ -11,7 +11,7 @@ import { phasesKind } from './phases.ts';
 import { pullBoxKind } from './pull-box.ts';
 import { pullingKind } from './pulling.ts';
 import { reachKind } from './reach.ts';
-import { routeKind, routeKind } from './route.ts';
+import { routeKind } from './route.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
 
@@ -30,8 +30,6 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['pulling', pullingKind],
   ['reach', reachKind],
   ['phases', phasesKind],
-  ['cut', cutKind],
-  ['route', routeKind],
   ['cut', cutKind],
   ['route', routeKind],
 ]);

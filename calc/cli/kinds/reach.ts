@@ -1,0 +1,35 @@
+import * as v from 'valibot';
+import { neededLength } from '../../../routing/reach/needed-length.ts';
+import { measured } from '../../measured.ts';
+import { finite } from './fields.ts';
+import { answer, kind } from './kind.ts';
+
+const point3 = v.strictTuple([finite, finite, finite]);
+const outline = v.pipe(v.array(v.strictTuple([finite, finite])), v.minLength(3));
+
+const schema = v.strictObject({ retractor: point3, inlet: point3, around: v.optional(v.array(outline), []) });
+
+export const reachKind = kind(schema, (input, tell) => {
+  const { needed, planLength, path } = neededLength(input);
+  tell(() => ({
+    find: 'plan length',
+    formula: 'shortest path in plan that stays out of every outline, but those that hold the retractor',
+    values: { way: path.map((at) => `(${at.map((part) => Number(part.toPrecision(6))).join(', ')})`).join(' ') },
+    result: planLength ?? 'no way',
+    unit: 'ft',
+    source: 'shortest path in the plane round obstacles, exact',
+  }));
+  if (planLength !== null && needed !== null)
+    tell(() => ({
+      find: 'needed cord',
+      formula: 'sqrt(plan length² + difference of height²)',
+      values: {
+        'plan length': measured(planLength, 'ft'),
+        'difference of height': measured(input.retractor[2] - input.inlet[2], 'ft'),
+      },
+      result: needed,
+      unit: 'ft',
+      source: 'the taut cord, a lower bound on comfort',
+    }));
+  return answer({ needed, planLength });
+});
