@@ -6,10 +6,13 @@ const COLORS = [
   { toVolts: Infinity, A: 'brown', B: 'orange', C: 'yellow' },
 ] as const;
 
+/** Color of a line conductor. */
+export type LineColor = (typeof COLORS)[number]['A' | 'B' | 'C'];
+
 export const GROUNDING_COLOR = 'green';
 
 /** Colours of the lines of a circuit at so many volts between lines. */
-export function lineColors(phases: PhasePair, volts: number): readonly string[] {
+export function lineColors(phases: PhasePair, volts: number): readonly LineColor[] {
   const colors = COLORS.find(({ toVolts }) => volts <= toVolts)!;
   return [...phases].map((line) => colors[line as 'A' | 'B' | 'C']);
 }

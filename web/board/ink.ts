@@ -1,4 +1,4 @@
-/** The colours of the drawing, from the style sheet's variables, so that a theme is written in one place. */
+/** The colors of the drawing, from the style sheet's variables, so that a theme is written in one place. */
 const NAMES = {
   paper: '--paper',
   sheet: '--sheet',

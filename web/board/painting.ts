@@ -1,5 +1,5 @@
 import { marginsOf } from '../../calc/margins.ts';
-import { positionsIn } from '../../routing/plane/box-index.ts';
+import { type BoxIndex, positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { frameOf, type Frame } from './pictures/frame.ts';
@@ -142,10 +142,10 @@ export function marksInView<L extends SceneList>(
   box: Frame['box'],
   hidden: ReadonlySet<Mark>,
 ): Scene[L]['items'] {
-  const { items } = scene[list];
+  const index = scene[list] as BoxIndex<Mark>;
   const found: Mark[] = [];
-  for (const i of positionsIn(scene[list], box)) {
-    const mark = items[i]!;
+  for (const i of positionsIn(index, box)) {
+    const mark = index.items[i]!;
     if (!hidden.has(mark)) found.push(mark);
   }
   return found as unknown as Scene[L]['items'];

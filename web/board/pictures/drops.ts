@@ -75,7 +75,7 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
   }
 }
 
-/** Fail is a filled diamond, look is a triangle: told apart without their colours. */
+/** Fail is a filled diamond, look is a triangle: told apart without their colors. */
 export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number): void {
   pen.beginPath();
   if (severity === 'fail') {
@@ -116,14 +116,14 @@ export function halo(
   x: number,
   y: number,
   weight: 400 | 600 | 700,
-  colour: string,
+  color: string,
 ): number {
   pen.font = lettering(12, weight);
   pen.lineJoin = 'round';
   pen.lineWidth = 3.5;
   pen.strokeStyle = ink.paper;
   pen.strokeText(words, x, y);
-  pen.fillStyle = colour;
+  pen.fillStyle = color;
   pen.fillText(words, x, y);
   return pen.measureText(words).width;
 }

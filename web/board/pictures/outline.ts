@@ -21,7 +21,7 @@ export function traceLine(pen: Pen, { scale, left, top }: Frame, points: readonl
 }
 
 /** Fills the current path with slanting lines: what may not be built in. */
-export function hatch(pen: Pen, frame: Frame, colour: string, step: number): void {
+export function hatch(pen: Pen, frame: Frame, color: string, step: number): void {
   pen.save();
   pen.clip();
   pen.beginPath();
@@ -31,7 +31,7 @@ export function hatch(pen: Pen, frame: Frame, colour: string, step: number): voi
     pen.moveTo(d, 0);
     pen.lineTo(d - frame.height, frame.height);
   }
-  pen.strokeStyle = colour;
+  pen.strokeStyle = color;
   pen.lineWidth = 1;
   pen.stroke();
   pen.restore();

@@ -1,4 +1,5 @@
-import type { LineColour, PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
+import type { LineColor } from '../../../calc/takeoff/line-colors.ts';
+import type { PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceBeside } from './lanes.ts';
 import { traceLine } from './outline.ts';
@@ -39,11 +40,11 @@ function strokeTube(pen: Pen, { ink, scale, chosen }: Frame, edge: number): void
   pen.stroke();
 }
 
-const COLOURS: readonly LineColour[] = ['black', 'red', 'blue', 'brown', 'orange', 'yellow'];
+const COLORS: readonly LineColor[] = ['black', 'red', 'blue', 'brown', 'orange', 'yellow'];
 
 /**
- * Runs as their line conductors, each in the colour that the trade gives its phase and on its own side of the raceway:
- * a two-pole circuit shows two colours, and a shared raceway all that travel in it.
+ * Runs as their line conductors, each in the color that the trade gives its phase and on its own side of the raceway:
+ * a two-pole circuit shows two colors, and a shared raceway all that travel in it.
  */
 export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): void {
   const { ink, scale, chosen } = frame;
@@ -61,17 +62,17 @@ export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): voi
   pen.lineWidth = gap * 3 + 3;
   pen.stroke();
   pen.lineWidth = Math.max(1.2, gap * 0.72);
-  for (const colour of COLOURS) {
+  for (const color of COLORS) {
     pen.beginPath();
     let any = false;
     for (const { lanes, path } of marks)
       for (const lane of lanes)
-        if (lane.colour === colour) {
+        if (lane.color === color) {
           traceBeside(pen, frame, path, lane.lane * gap);
           any = true;
         }
     if (!any) continue;
-    pen.strokeStyle = ink[colour];
+    pen.strokeStyle = ink[color];
     pen.stroke();
   }
 }

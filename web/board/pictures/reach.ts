@@ -74,10 +74,10 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
   pen.textBaseline = 'middle';
   pen.fillStyle = ink.soft;
   pen.fillText(first, atX + 9, atY + 13);
-  const colour = !can || margin < 0 ? ink.fail : ink.pass;
+  const color = !can || margin < 0 ? ink.fail : ink.pass;
   pen.font = lettering(12, 700);
   pen.fillStyle = can ? ink.ink : ink.fail;
   pen.fillText(second, atX + 9, atY + 29);
-  pen.fillStyle = colour;
+  pen.fillStyle = color;
   pen.fillText(third, atX + 9 + split, atY + 29);
 }

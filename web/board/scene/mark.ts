@@ -1,3 +1,4 @@
+import type { LineColor } from '../../../calc/takeoff/line-colors.ts';
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Rectangle } from '../../../routing/plane/rectangle.ts';
 import type { Severity } from '../../../routing/site/finding.ts';
@@ -80,16 +81,13 @@ export interface DropMark extends Box {
   readonly short: string;
 }
 
-/** Colour of one line conductor by trade custom. */
-export type LineColour = 'black' | 'red' | 'blue' | 'brown' | 'orange' | 'yellow';
-
 export interface RunMark extends Box {
   readonly kind: 'run';
   readonly charger: string;
   readonly drop: string;
   readonly path: readonly Point3[];
   /** One lane for each of the circuit's lines, in their order A, B, C. */
-  readonly lanes: readonly { readonly colour: LineColour; readonly lane: -1 | 0 | 1 }[];
+  readonly lanes: readonly { readonly color: LineColor; readonly lane: -1 | 0 | 1 }[];
   readonly ok: boolean;
 }
 

@@ -21,7 +21,7 @@ import type {
   Vehicle,
 } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
-import { lanesOf } from './line-colours.ts';
+import { lanesOf } from './lanes.ts';
 import type {
   AreaMark,
   ColumnMark,

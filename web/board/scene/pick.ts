@@ -2,7 +2,7 @@ import type { Box } from '../../../routing/plane/box.ts';
 import { boxHolds } from '../../../routing/plane/box.ts';
 import { type BoxIndex, positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { ListName, Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/element-lists.ts';
 import type { Mark } from './mark.ts';
 import { pointInOutline, toSegment } from './near.ts';
 import type { Scene, SceneList } from './scene.ts';
