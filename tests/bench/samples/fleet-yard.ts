@@ -26,7 +26,7 @@ export function fleetYard(): SiteFile {
   const raceways: Raceway[] = [];
   LINES.forEach((y0, canopy) => {
     raceways.push({
-      id: `T${canopy + 1}`,
+      id: `R${canopy + 1}`,
       path: [
         [-14, y0, 6],
         [-14, y0, RACEWAY_Z],

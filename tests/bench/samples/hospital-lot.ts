@@ -215,10 +215,14 @@ function withFaults(lot: SiteFile): SiteFile {
   // reach: a 15 ft cord cannot get round the car.
   drops = change(drops, 'D037', (drop) => ({ ...drop, cord: 15 }));
   // no-run: the box hangs 8 ft beyond the end of its raceway.
-  drops = change(drops, 'D101', (drop) => ({ ...drop, box: [drop.box[0], drop.box[1] - 8, RACEWAY_Z] }));
+  drops = change(drops, 'D101', (drop) => ({
+    ...drop,
+    box: [drop.box[0], drop.box[1] - 8, RACEWAY_Z],
+    retractor: [drop.box[0], drop.box[1] - 8, 10],
+  }));
   // boxes-coincide: two boxes in one place.
-  const shared = drops.find((drop) => drop.id === 'D150');
-  drops = change(drops, 'D151', (drop) =>
+  const shared = drops.find((drop) => drop.id === 'D160');
+  drops = change(drops, 'D161', (drop) =>
     shared?.retractor ? { ...drop, box: shared.box, retractor: shared.retractor } : drop,
   );
   // over-vehicle: the retractor hangs over the middle of its stall.

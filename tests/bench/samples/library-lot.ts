@@ -35,7 +35,8 @@ export function libraryLot(): SiteFile {
     });
     // The drop hangs over the stripe, or over the access aisle of an accessible stall: never over a car.
     const x = accessible ? 13.5 : left + WIDTH;
-    const y = side * 9;
+    // A pickup stands further out, and its drop with it.
+    const y = side * (place === 5 ? 10 : 9);
     drops.push({ id: `D${two(n)}`, box: [x, y, RACEWAY_Z], retractor: [x, y, 10], cord: 25, restHeight: 3 });
     chargers.push({
       id: `EV${two(n)}`,
@@ -51,8 +52,8 @@ export function libraryLot(): SiteFile {
       crossings.push({
         id: `R${place + 2}`,
         path: [
-          [x, -9, RACEWAY_Z],
-          [x, 9, RACEWAY_Z],
+          [x, -y, RACEWAY_Z],
+          [x, y, RACEWAY_Z],
         ],
         method: 'EMT',
         place: 'overhead',

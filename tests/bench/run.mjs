@@ -1,0 +1,18 @@
+import '../ensure-installed.mjs';
+import { rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+
+/** Builds the benchmarks to one file and runs them. Times differ from machine to machine; compare within one run. */
+const { build } = await import('vite');
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const folder = join(root, '.build', 'bench');
+await build({
+  configFile: false,
+  root,
+  logLevel: 'error',
+  publicDir: false,
+  build: { ssr: join(root, 'tests', 'bench', 'main.ts'), outDir: folder, target: 'node20', minify: false, emptyOutDir: true },
+});
+await import(pathToFileURL(join(folder, 'main.js')).href);
+rmSync(folder, { recursive: true });
