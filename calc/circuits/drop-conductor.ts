@@ -4,8 +4,6 @@ import { measured } from '../measured.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
 import { impedance, resistance } from '../tables/lookup.ts';
 
-export const DROP_METHODS = ['resistance', 'impedance', 'exact'] as const;
-
 /**
  * How a drop is worked: `resistance` by Chapter 9 Table 8 alone, `impedance` by Table 9 as R cos + X sin, `exact` by
  * Table 9 with phasors, the current lagging the voltage at the feeding end.

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { placeOf } from '../../../routing/site/place.ts';
 import type { Tell } from '../../explain.ts';
 
 export interface InputError {
@@ -32,10 +33,7 @@ export function kind<Schema extends v.GenericSchema>(
 }
 
 function errorOf(issue: v.BaseIssue<unknown>): InputError {
-  const place = (issue.path ?? []).reduce((text, { key }) => {
-    if (typeof key === 'number') return `${text}[${key}]`;
-    return text === '' ? String(key) : `${text}.${String(key)}`;
-  }, '');
+  const place = placeOf((issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key : String(key))));
   if (issue.expected === 'never') return { place, says: 'unknown field' };
   if (issue.received === 'undefined' && issue.type === 'strict_object') return { place, says: 'missing' };
   return { place, says: issue.message };
