@@ -1,0 +1,165 @@
+import { LENGTH_SLACK } from '../plane/space.ts';
+import { closestShare, distanceToShare, type Legs } from './legs.ts';
+
+/**
+ * Where raceways touch. Joint i ties the points `2i` and `2i + 1` of the lists: each a leg and a distance along it.
+ * `gap[i]` is the distance in space between the two, 0 to the join tolerance.
+ */
+export interface Joints {
+  readonly leg: number[];
+  readonly along: number[];
+  readonly gap: number[];
+}
+
+// Below this sine two legs count as parallel in plan: their crossing would lie too far off to be told.
+const PARALLEL = 1e-9;
+
+/**
+ * All joints of the raceways (site file, section 3): a vertex within `tolerance` of another raceway, tied to that
+ * raceway's closest point in space; and two legs that cross in plan with elevations within `tolerance` at the crossing.
+ *
+ * Where the rule leaves a case open:
+ * - A raceway that crosses itself, or comes back to itself, is joined there too. Parts of one raceway nearer than four
+ *   tolerances along it are no such return, or a finely drawn curve would be cut short.
+ * - A leg that stands upright (no longer in plan than the tolerance), or whose plan is parallel to the other's, has no
+ *   single crossing in plan: it is joined where the two come within `tolerance` in space.
+ */
+export function jointsOf(legs: Legs, tolerance: number): Joints {
+  const joints: Joints = { leg: [], along: [], gap: [] };
+  if (!legs.index) return joints;
+  joinVertices(legs, tolerance, joints);
+  joinCrossings(legs, tolerance, joints);
+  return joints;
+}
+
+function add(joints: Joints, legA: number, alongA: number, legB: number, alongB: number, gap: number): void {
+  joints.leg.push(legA, legB);
+  joints.along.push(alongA, alongB);
+  joints.gap.push(gap);
+}
+
+function joinVertices(legs: Legs, tolerance: number, joints: Joints): void {
+  const { x, y, z, along, firstVertex, start, rank, length, index } = legs;
+  const limit = tolerance + LENGTH_SLACK;
+  const loop = 4 * tolerance;
+  let vertexLeg = -1;
+  for (let own = 0; own + 1 < firstVertex.length; own++) {
+    const last = firstVertex[own + 1]! - 1;
+    for (let v = firstVertex[own]!; v <= last; v++) {
+      if (v < last) vertexLeg++;
+      const px = x[v]!;
+      const py = y[v]!;
+      const pz = z[v]!;
+      const near = index!.search(px - limit, py - limit, px + limit, py + limit);
+      if (near.length <= 2 && near.every((i) => rank[i] === own && isEnd(start[i]!, v))) continue;
+      near.sort((a, b) => a - b);
+      for (let k = 0; k < near.length; ) {
+        // The legs of one raceway stand together: its closest point wins, the first along it where several are equal.
+        const other = rank[near[k]!]!;
+        let bestLeg = -1;
+        let bestAlong = 0;
+        let best = Number.POSITIVE_INFINITY;
+        for (; k < near.length && rank[near[k]!] === other; k++) {
+          const i = near[k]!;
+          const t = closestShare(legs, i, px, py, pz);
+          if (other === own && Math.abs(along[start[i]!]! + t * length[i]! - along[v]!) <= loop) continue;
+          const d = distanceToShare(legs, i, t, px, py, pz);
+          if (d > limit || d >= best - LENGTH_SLACK) continue;
+          best = d;
+          bestLeg = i;
+          bestAlong = t * length[i]!;
+        }
+        if (bestLeg >= 0) add(joints, vertexLeg, v < last ? 0 : length[vertexLeg]!, bestLeg, bestAlong, best);
+      }
+    }
+  }
+}
+
+const isEnd = (start: number, vertex: number): boolean => start === vertex || start + 1 === vertex;
+
+function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
+  const { x, y, start, rank, index } = legs;
+  const limit = tolerance + LENGTH_SLACK;
+  const upright = (i: number): boolean => {
+    const a = start[i]!;
+    return Math.hypot(x[a + 1]! - x[a]!, y[a + 1]! - y[a]!) <= tolerance;
+  };
+  for (let i = 0; i < legs.count; i++) {
+    const a = start[i]!;
+    const grow = upright(i) ? limit : 0;
+    // A pair is met once: from the upright one, else from the first.
+    const near = index!.search(
+      Math.min(x[a]!, x[a + 1]!) - grow,
+      Math.min(y[a]!, y[a + 1]!) - grow,
+      Math.max(x[a]!, x[a + 1]!) + grow,
+      Math.max(y[a]!, y[a + 1]!) + grow,
+      (j) => (j > i ? grow > 0 || !upright(j) : j < i && grow > 0 && !upright(j)),
+    );
+    for (const j of near.sort((p, q) => p - q)) {
+      if (rank[i] === rank[j] && Math.abs(i - j) === 1) continue;
+      if (grow > 0 || !joinAtPlanCrossing(legs, i, j, tolerance, joints))
+        joinAtClosestApproach(legs, i, j, tolerance, joints);
+    }
+  }
+}
+
+/** Joins two legs at their crossing in plan, if they meet there. False where they are parallel in plan. */
+function joinAtPlanCrossing(legs: Legs, i: number, j: number, tolerance: number, joints: Joints): boolean {
+  const { x, y, z, start, length } = legs;
+  const a = start[i]!;
+  const b = start[j]!;
+  const ux = x[a + 1]! - x[a]!;
+  const uy = y[a + 1]! - y[a]!;
+  const vx = x[b + 1]! - x[b]!;
+  const vy = y[b + 1]! - y[b]!;
+  const cross = ux * vy - uy * vx;
+  if (Math.abs(cross) <= PARALLEL * Math.hypot(ux, uy) * Math.hypot(vx, vy)) return false;
+  const wx = x[b]! - x[a]!;
+  const wy = y[b]! - y[a]!;
+  const s = (wx * vy - wy * vx) / cross;
+  const t = (wx * uy - wy * ux) / cross;
+  if (s < 0 || s > 1 || t < 0 || t > 1) return true;
+  const rise = z[b]! + t * (z[b + 1]! - z[b]!) - (z[a]! + s * (z[a + 1]! - z[a]!));
+  const gap = Math.abs(rise);
+  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance))
+    add(joints, i, s * length[i]!, j, t * length[j]!, gap);
+  return true;
+}
+
+/** Joins two legs where the straight lines they lie on come closest, if that is on both and within the tolerance. */
+function joinAtClosestApproach(legs: Legs, i: number, j: number, tolerance: number, joints: Joints): void {
+  const { x, y, z, start, length } = legs;
+  const a = start[i]!;
+  const b = start[j]!;
+  const ux = x[a + 1]! - x[a]!;
+  const uy = y[a + 1]! - y[a]!;
+  const uz = z[a + 1]! - z[a]!;
+  const vx = x[b + 1]! - x[b]!;
+  const vy = y[b + 1]! - y[b]!;
+  const vz = z[b + 1]! - z[b]!;
+  const wx = x[b]! - x[a]!;
+  const wy = y[b]! - y[a]!;
+  const wz = z[b]! - z[a]!;
+  const uu = ux * ux + uy * uy + uz * uz;
+  const vv = vx * vx + vy * vy + vz * vz;
+  const uv = ux * vx + uy * vy + uz * vz;
+  const determinant = uu * vv - uv * uv;
+  // Parallel in space: where such legs come near each other, a vertex of one is near the other.
+  if (determinant <= PARALLEL * uu * vv) return;
+  const uw = ux * wx + uy * wy + uz * wz;
+  const vw = vx * wx + vy * wy + vz * wz;
+  const s = (uw * vv - vw * uv) / determinant;
+  const t = (uw * uv - vw * uu) / determinant;
+  if (s < 0 || s > 1 || t < 0 || t > 1) return;
+  const gap = Math.hypot(wx + t * vx - s * ux, wy + t * vy - s * uy, wz + t * vz - s * uz);
+  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance))
+    add(joints, i, s * length[i]!, j, t * length[j]!, gap);
+}
+
+/** Two places on one raceway, too near each other along it to count as its coming back to itself. */
+function isNearAlong(legs: Legs, i: number, s: number, j: number, t: number, tolerance: number): boolean {
+  const { rank, along, start, length } = legs;
+  if (rank[i] !== rank[j]) return false;
+  const gone = along[start[i]!]! + s * length[i]! - along[start[j]!]! - t * length[j]!;
+  return Math.abs(gone) <= 4 * tolerance;
+}

@@ -1,0 +1,121 @@
+import Flatbush from 'flatbush';
+import { COINCIDENT } from '../plane/space.ts';
+import type { Raceway } from '../site/site.ts';
+
+/**
+ * The straight legs of all raceways as flat arrays. Raceways stand in the order of their ids, so that nothing that
+ * follows depends on the order of the file; `rank` of a raceway is its place in that order. Lengths in feet.
+ */
+export interface Legs {
+  /** Ids of the raceways by rank. */
+  readonly raceways: readonly string[];
+  readonly count: number;
+  /** Vertices of all raceways, one after the other. */
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly z: Float64Array;
+  /** Developed distance of each vertex from its raceway's first. */
+  readonly along: Float64Array;
+  /** First vertex of each raceway by rank, and one past the last. */
+  readonly firstVertex: Int32Array;
+  /** Leg i goes from vertex `start[i]` to the next one, on the raceway of rank `rank[i]`. */
+  readonly start: Int32Array;
+  readonly rank: Int32Array;
+  readonly length: Float64Array;
+  /** The legs' boxes in plan; null where there is no leg. */
+  readonly index: Flatbush | null;
+}
+
+/**
+ * Legs of the raceways. Vertices that repeat the one before are passed over; a raceway whose vertices all coincide
+ * keeps one leg of no length, so that it can still be joined and tapped.
+ */
+export function legsOf(raceways: readonly Raceway[]): Legs {
+  const sorted = inOrderOfId(raceways);
+  let most = 0;
+  for (const { path } of sorted) most += path.length;
+  const x = new Float64Array(most);
+  const y = new Float64Array(most);
+  const z = new Float64Array(most);
+  const along = new Float64Array(most);
+  const firstVertex = new Int32Array(sorted.length + 1);
+  const start = new Int32Array(most);
+  const rank = new Int32Array(most);
+  const length = new Float64Array(most);
+  let vertex = 0;
+  let leg = 0;
+  for (let r = 0; r < sorted.length; r++) {
+    const { id, path } = sorted[r]!;
+    if (path.length < 2) throw new RangeError(`raceway ${id} has ${path.length} points, 2 or more were due`);
+    firstVertex[r] = vertex;
+    for (let i = 0; i < path.length; i++) {
+      const [px, py, pz] = path[i]!;
+      if (i > 0) {
+        const gone = Math.hypot(px - x[vertex - 1]!, py - y[vertex - 1]!, pz - z[vertex - 1]!);
+        const lone = i === path.length - 1 && vertex - firstVertex[r]! === 1;
+        if (gone < COINCIDENT && !lone) continue;
+        along[vertex] = along[vertex - 1]! + gone;
+        start[leg] = vertex - 1;
+        rank[leg] = r;
+        length[leg++] = gone;
+      }
+      x[vertex] = px;
+      y[vertex] = py;
+      z[vertex++] = pz;
+    }
+  }
+  firstVertex[sorted.length] = vertex;
+  const table = {
+    raceways: sorted.map(({ id }) => id),
+    count: leg,
+    x: x.subarray(0, vertex),
+    y: y.subarray(0, vertex),
+    z: z.subarray(0, vertex),
+    along: along.subarray(0, vertex),
+    firstVertex,
+    start: start.subarray(0, leg),
+    rank: rank.subarray(0, leg),
+    length: length.subarray(0, leg),
+  };
+  return { ...table, index: indexOf(table) };
+}
+
+function inOrderOfId(raceways: readonly Raceway[]): readonly Raceway[] {
+  const inOrder = raceways.every((raceway, i) => i === 0 || raceways[i - 1]!.id < raceway.id);
+  return inOrder ? raceways : [...raceways].sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+function indexOf({ count, start, x, y }: Omit<Legs, 'index'>): Flatbush | null {
+  if (count === 0) return null;
+  const index = new Flatbush(count);
+  for (let i = 0; i < count; i++) {
+    const a = start[i]!;
+    const b = a + 1;
+    index.add(Math.min(x[a]!, x[b]!), Math.min(y[a]!, y[b]!), Math.max(x[a]!, x[b]!), Math.max(y[a]!, y[b]!));
+  }
+  index.finish();
+  return index;
+}
+
+/** Share of leg `i`, 0 to 1, at its point closest to (px, py, pz). */
+export function closestShare(legs: Legs, i: number, px: number, py: number, pz: number): number {
+  const a = legs.start[i]!;
+  const { x, y, z } = legs;
+  const ux = x[a + 1]! - x[a]!;
+  const uy = y[a + 1]! - y[a]!;
+  const uz = z[a + 1]! - z[a]!;
+  const square = ux * ux + uy * uy + uz * uz;
+  if (square === 0) return 0;
+  const t = ((px - x[a]!) * ux + (py - y[a]!) * uy + (pz - z[a]!) * uz) / square;
+  return Math.min(1, Math.max(0, t));
+}
+
+/** Distance in space from (px, py, pz) to the point at share `t` of leg `i`. */
+export function distanceToShare(legs: Legs, i: number, t: number, px: number, py: number, pz: number): number {
+  const a = legs.start[i]!;
+  const { x, y, z } = legs;
+  const dx = x[a]! + t * (x[a + 1]! - x[a]!) - px;
+  const dy = y[a]! + t * (y[a + 1]! - y[a]!) - py;
+  const dz = z[a]! + t * (z[a + 1]! - z[a]!) - pz;
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}

@@ -1,0 +1,74 @@
+import { printLength } from '../site/feet-inches.ts';
+import type { Finding } from '../site/finding.ts';
+import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
+import type { Run } from './run.ts';
+import { closestTapAnywhere } from './taps.ts';
+import type { Ways } from './ways.ts';
+
+const TAP_SOURCE = 'site rule tapLimit (common practice, no source)';
+
+/** Why a charger has no run: its equipment or its box is farther than the tap limit from what it should be tapped to. */
+export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Finding {
+  const limit = site.rules.tapLimit;
+  const print = (feet: number): string => printLength(feet, site.units);
+  const base = { severity: 'fail', rule: 'no-run', limit, unit: 'ft', source: TAP_SOURCE } as const;
+  const { network } = ways;
+  if (ways.taps.length === 0) {
+    const nearest = closestTapAnywhere(network, from.entry, () => true);
+    const about = [charger.id, from.id];
+    if (!nearest)
+      return {
+        ...base,
+        about,
+        says: `${charger.id} has no run: the site has no raceway. Draw one from ${from.id} to within ${print(limit)} of ${drop.id}.`,
+      };
+    const raceway = network.legs.raceways[network.legs.rank[nearest.leg]!]!;
+    return {
+      ...base,
+      about: [...about, raceway],
+      value: nearest.length,
+      says:
+        `${charger.id} has no run: the entry of ${from.id} is ${print(nearest.length)} from the nearest raceway, ${raceway}, ` +
+        `and a tap may be ${print(limit)}. Bring a raceway ${print(nearest.length - limit)} nearer.`,
+    };
+  }
+  const nearest = closestTapAnywhere(network, drop.box, (component) => ways.parts.has(component))!;
+  const raceway = network.legs.raceways[network.legs.rank[nearest.leg]!]!;
+  const loose = closestTapAnywhere(network, drop.box, () => true)!;
+  const looseId = network.legs.raceways[network.legs.rank[loose.leg]!]!;
+  const hint =
+    loose.length <= limit && loose.length < nearest.length
+      ? ` ${looseId} is ${print(loose.length)} from it but is not joined to the raceways of ${from.id}.`
+      : '';
+  return {
+    ...base,
+    about: [charger.id, drop.id, raceway],
+    value: nearest.length,
+    says:
+      `${charger.id} has no run: the box of ${drop.id} is ${print(nearest.length)} from the nearest raceway connected to ` +
+      `${from.id}, ${raceway}, and a tap may be ${print(limit)}.${hint}`,
+  };
+}
+
+/** The branch is longer than it may be; null where it is not. */
+export function branchLimitFinding(site: Site, charger: Charger, run: Run): Finding | null {
+  if (run.ok || run.conductorLength === null) return null;
+  const own = charger.branchLimit;
+  const limit = own ?? site.rules.branchLimit;
+  const print = (feet: number): string => printLength(feet, site.units);
+  return {
+    severity: 'fail',
+    rule: 'branch-limit',
+    about: [charger.id, run.drop, run.from],
+    says:
+      `The branch of ${charger.id} from ${run.from} is ${print(run.conductorLength)} of conductor, ` +
+      `${print(run.conductorLength - limit)} over its limit of ${print(limit)}.`,
+    value: run.conductorLength,
+    limit,
+    unit: 'ft',
+    source:
+      own === undefined
+        ? 'site rule branchLimit (common practice, no source)'
+        : `branchLimit of ${charger.id} (given in the site file)`,
+  };
+}

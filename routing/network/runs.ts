@@ -1,0 +1,186 @@
+import { LENGTH_SLACK } from '../plane/space.ts';
+import type { Finding } from '../site/finding.ts';
+import { byId } from '../site/look-up.ts';
+import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
+import { networkOf } from './network.ts';
+import type { Run } from './run.ts';
+import { branchLimitFinding, noRunFinding } from './run-findings.ts';
+import { closestTap } from './taps.ts';
+import { shortestWay } from './way.ts';
+import { type Ways, waysFrom } from './ways.ts';
+
+export interface Runs {
+  readonly runs: readonly Run[];
+  readonly findings: readonly Finding[];
+}
+
+/** A run with all that it was worked out from: while these are the same objects, the run is the same object. */
+interface Entry {
+  readonly drop: Drop;
+  readonly ways: Ways;
+  readonly rules: Site['rules'];
+  readonly units: Site['units'];
+  readonly run: Run;
+  readonly finding: Finding | null;
+}
+
+/**
+ * What the last call with one list of chargers found. The next one looks at each charger's drop by identity alone, so
+ * that moving one drop of thousands costs one run and a glance at the others.
+ */
+interface Book {
+  /** The equipment that feeds any charger, and for each charger its place among these. */
+  readonly feeding: readonly string[];
+  readonly feedingAt: Int32Array;
+  /** Place in the list of drops of each charger's drop, and the drop that was there. */
+  readonly dropAt: Int32Array;
+  readonly drops: (Drop | undefined)[];
+  readonly runs: Run[];
+  readonly said: (Finding | null)[];
+  ways: readonly Ways[];
+  rules: Site['rules'] | null;
+  units: Site['units'] | null;
+  last: Runs | null;
+}
+
+const books = new WeakMap<readonly Charger[], Book>();
+const entries = new WeakMap<Charger, Entry>();
+
+/**
+ * The run of every charger, in the order of the chargers: the shortest path from the entry of the equipment that feeds
+ * it to the box of its drop, tap + raceway + tap, measured in space (site file, section 3). Findings: `no-run` where a
+ * tap would be longer than `tapLimit`, `branch-limit` where the conductors are longer than allowed. Feet and degrees.
+ *
+ * Equal lengths are decided by fewer bends, then by the raceways' ids read from the box back to the equipment. A run
+ * whose charger, drop, rules, equipment and raceways are the same objects as before is returned as the same object.
+ */
+export function runsOf(site: Site): Runs {
+  const network = networkOf(site.raceways, site.rules.joinTolerance);
+  const { chargers, drops, rules, units } = site;
+  const book = bookOf(chargers);
+  const equipment = book.feeding.map((id) => feedingEquipment(site, id));
+  const ways = equipment.map((from) => waysFrom(network, from, rules.tapLimit));
+  const same = book.rules === rules && book.units === units;
+  const isSame = ways.map((one, k) => same && one === book.ways[k]);
+  const { feedingAt, dropAt } = book;
+  let changed = false;
+  let saidChanged = book.last === null;
+  for (let i = 0; i < chargers.length; i++) {
+    const known = drops[dropAt[i]!];
+    const place = feedingAt[i]!;
+    if (known !== undefined && known === book.drops[i] && isSame[place]) continue;
+    const charger = chargers[i]!;
+    if (known?.id !== charger.drop) dropAt[i] = placeOfDrop(drops, charger);
+    const drop = drops[dropAt[i]!]!;
+    let entry = entries.get(charger);
+    if (!entry || !isCurrent(entry, drop, ways[place]!, rules, units)) {
+      entry = workOut(site, charger, drop, equipment[place]!, ways[place]!);
+      entries.set(charger, entry);
+    }
+    book.drops[i] = drop;
+    if (book.runs[i] === entry.run && book.said[i] === entry.finding) continue;
+    changed = true;
+    saidChanged ||= book.said[i] !== entry.finding;
+    book.runs[i] = entry.run;
+    book.said[i] = entry.finding;
+  }
+  Object.assign(book, { ways, rules, units });
+  if (!changed && book.last) return book.last;
+  const findings = saidChanged || !book.last ? book.said.filter((finding) => finding !== null) : book.last.findings;
+  book.last = { runs: book.runs.slice(), findings };
+  return book.last;
+}
+
+const isCurrent = (entry: Entry, drop: Drop, ways: Ways, rules: Site['rules'], units: Site['units']): boolean =>
+  entry.drop === drop && entry.ways === ways && entry.rules === rules && entry.units === units;
+
+function bookOf(chargers: readonly Charger[]): Book {
+  let book = books.get(chargers);
+  if (book) return book;
+  const feeding: string[] = [];
+  const places = new Map<string, number>();
+  const feedingAt = new Int32Array(chargers.length);
+  chargers.forEach(({ from }, i) => {
+    let place = places.get(from);
+    if (place === undefined) {
+      place = feeding.push(from) - 1;
+      places.set(from, place);
+    }
+    feedingAt[i] = place;
+  });
+  book = {
+    feeding,
+    feedingAt,
+    dropAt: new Int32Array(chargers.length),
+    drops: new Array(chargers.length),
+    runs: new Array(chargers.length),
+    said: new Array(chargers.length).fill(null),
+    ways: [],
+    rules: null,
+    units: null,
+    last: null,
+  };
+  books.set(chargers, book);
+  return book;
+}
+
+function placeOfDrop(drops: readonly Drop[], charger: Charger): number {
+  const place = placesOf(drops).get(charger.drop);
+  if (place === undefined)
+    throw new RangeError(`charger ${charger.id} hangs at drop ${charger.drop}, which is not in the site`);
+  return place;
+}
+
+let placed: { readonly drops: readonly Drop[]; readonly places: ReadonlyMap<string, number> } | null = null;
+
+function placesOf(drops: readonly Drop[]): ReadonlyMap<string, number> {
+  if (placed?.drops !== drops) placed = { drops, places: new Map(drops.map(({ id }, at) => [id, at])) };
+  return placed.places;
+}
+
+function feedingEquipment(site: Site, id: string): Equipment {
+  const found = byId(site.equipment).get(id);
+  if (!found) throw new RangeError(`${id} feeds a charger and is not in the site`);
+  return found;
+}
+
+function workOut(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Entry {
+  const { rules, units } = site;
+  const run = runOf(ways, charger, drop, rules);
+  const finding =
+    run.length === null ? noRunFinding(site, charger, drop, from, ways) : branchLimitFinding(site, charger, run);
+  return { drop, ways, rules, units, run, finding };
+}
+
+function runOf(ways: Ways, charger: Charger, drop: Drop, rules: Site['rules']): Run {
+  const ends = { charger: charger.id, drop: drop.id, from: charger.from };
+  const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));
+  const way = tap && shortestWay(ways, [tap], drop.box);
+  if (!way)
+    return {
+      ...ends,
+      length: null,
+      conductorLength: null,
+      taps: null,
+      path: [],
+      raceways: [],
+      legs: [],
+      bends: 0,
+      bendDegrees: 0,
+      ok: false,
+    };
+  const { length, taps, path, raceways, legs, bends, bendDegrees } = way;
+  const conductorLength = length + rules.allowance.equipment + rules.allowance.box;
+  return {
+    ...ends,
+    length,
+    conductorLength,
+    taps: { equipment: taps.start, box: taps.end },
+    path,
+    raceways,
+    legs,
+    bends,
+    bendDegrees,
+    ok: conductorLength <= (charger.branchLimit ?? rules.branchLimit) + LENGTH_SLACK,
+  };
+}
