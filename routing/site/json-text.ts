@@ -1,10 +1,11 @@
-import { errorAt, type SiteError } from './place.ts';
+import { lineFinder } from './line-finder.ts';
+import type { Fault, Path } from './place.ts';
 import { rememberSpelling } from './spelling.ts';
 
 /** A JSON text read: its value, and an error for each field that stands twice in an object (JSON.parse drops one). */
 export type JsonRead =
-  | { readonly ok: true; readonly value: unknown; readonly repeated: readonly SiteError[] }
-  | { readonly ok: false; readonly error: SiteError };
+  | { readonly ok: true; readonly value: unknown; readonly repeated: readonly Fault[] }
+  | { readonly ok: false; readonly line: number; readonly says: string };
 
 /** Nesting past this is no site file, and would exhaust the stack of what walks it. */
 const MAX_DEPTH = 64;
@@ -17,19 +18,22 @@ const WORDS: readonly (readonly [string, unknown])[] = [
   ['false', false],
   ['null', null],
 ];
-const CLOSING: Readonly<Record<string, string>> = { '[': ']', '{': '}' };
+const isDigit = (c: number): boolean => c >= 0x30 && c <= 0x39;
+
+/** Scalars whose text is not the plain one, with their keys. */
+type OddTexts = [key: string | number, text: string][];
 
 /**
  * Reads JSON as JSON.parse does (RFC 8259; a byte order mark before it is let pass), with the line and column of a
  * syntax error, and without losing anything: repeated fields are errors, and `spellingOf` keeps what a value cannot
- * show of its text.
+ * show of its text. `visit` hears where each value inside an object or a list begins; the path is the reader's own.
  */
-export function readJson(text: string): JsonRead {
+export function readJson(text: string, visit?: (path: Path, at: number) => void): JsonRead {
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   let failure: { readonly says: string; readonly at: number } | null = null;
   const path: (string | number)[] = [];
   const lineOf = lineFinder(text);
-  const repeated: SiteError[] = [];
+  const repeated: Fault[] = [];
 
   const fail = (says: string, where = at): undefined => {
     failure ??= { says, at: where };
@@ -71,10 +75,10 @@ export function readJson(text: string): JsonRead {
     return { value: JSON.parse(raw) as string, raw };
   };
 
-  const scalar = (texts: Map<string | number, string>, key: string | number): unknown => {
+  const scalar = (oddTexts: OddTexts, key: string | number): unknown => {
     if (text[at] === '"') {
       const literal = string();
-      if (literal !== undefined && literal.raw !== JSON.stringify(literal.value)) texts.set(key, literal.raw);
+      if (literal !== undefined && literal.raw !== JSON.stringify(literal.value)) oddTexts.push([key, literal.raw]);
       return literal?.value;
     }
     NUMBER.lastIndex = at;
@@ -82,7 +86,7 @@ export function readJson(text: string): JsonRead {
       const raw = text.slice(at, NUMBER.lastIndex);
       at = NUMBER.lastIndex;
       const value = Number(raw);
-      if (String(value) !== raw) texts.set(key, raw);
+      if (String(value) !== raw) oddTexts.push([key, raw]);
       return value;
     }
     for (const [word, value] of WORDS) {
@@ -93,9 +97,9 @@ export function readJson(text: string): JsonRead {
     return fail(`expected a value, ${here()}`);
   };
 
-  const value = (texts: Map<string | number, string>, key: string | number, depth: number): unknown => {
+  const value = (oddTexts: OddTexts, key: string | number, depth: number): unknown => {
     const open = text[at];
-    if (open !== '{' && open !== '[') return scalar(texts, key);
+    if (open !== '{' && open !== '[') return scalar(oddTexts, key);
     if (depth >= MAX_DEPTH) return fail(`nested deeper than ${MAX_DEPTH} levels`);
     return open === '{' ? object(depth) : list(depth);
   };
@@ -121,23 +125,25 @@ export function readJson(text: string): JsonRead {
 
   const list = (depth: number): unknown[] => {
     const items: unknown[] = [];
-    const texts = new Map<string | number, string>();
-    for (at++; another(CLOSING['['] ?? '', items.length === 0) && failure === null; ) {
+    const oddTexts: OddTexts = [];
+    for (at++; another(']', items.length === 0) && failure === null; ) {
       path.push(items.length);
-      items.push(value(texts, items.length, depth + 1));
+      visit?.(path, at);
+      items.push(value(oddTexts, items.length, depth + 1));
       path.pop();
       if (failure !== null) break;
     }
-    if (texts.size > 0) rememberSpelling(items, { texts });
+    if (oddTexts.length > 0) rememberSpelling(items, { texts: new Map(oddTexts) });
     return items;
   };
 
   const object = (depth: number): object => {
     const fields = {};
     const keys: string[] = [];
-    const texts = new Map<string | number, string>();
-    const keyTexts = new Map<string, string>();
-    for (at++; another(CLOSING['{'] ?? '', keys.length === 0) && failure === null; ) {
+    const oddTexts: OddTexts = [];
+    const oddKeys: [string, string][] = [];
+    let numbered = false;
+    for (at++; another('}', keys.length === 0) && failure === null; ) {
       const start = at;
       const key = text[at] === '"' ? string() : fail(`expected a field name in quotes, ${here()}`);
       if (key === undefined) break;
@@ -149,38 +155,40 @@ export function readJson(text: string): JsonRead {
       at++;
       skipSpace();
       path.push(key.value);
+      visit?.(path, start);
       if (Object.hasOwn(fields, key.value)) {
-        repeated.push(errorAt(path, `the field stands twice in one object, again at ${lineOf(start)}`));
+        const again = lineOf(start);
+        repeated.push({
+          path: [...path],
+          says: `the field stands twice in one object, again at line ${again.line}, column ${again.column}`,
+        });
       }
-      if (key.raw.length !== key.value.length + 2) keyTexts.set(key.value, key.raw);
+      if (key.raw.length !== key.value.length + 2) oddKeys.push([key.value, key.raw]);
       keys.push(key.value);
-      setOwn(fields, key.value, value(texts, key.value, depth + 1));
+      numbered ||= isDigit(key.value.charCodeAt(0));
+      setOwn(fields, key.value, value(oddTexts, key.value, depth + 1));
       path.pop();
       if (failure !== null) break;
     }
-    const reordered = keys.some((key) => /^\d/.test(key)) && Object.keys(fields).some((key, i) => key !== keys[i]);
-    if (reordered || texts.size > 0 || keyTexts.size > 0) {
-      rememberSpelling(fields, { texts, keyTexts, ...(reordered ? { keys } : {}) });
+    // Keys that look like whole numbers come first in an object, wherever they stood.
+    const reordered = numbered && Object.keys(fields).some((key, i) => key !== keys[i]);
+    if (reordered || oddTexts.length > 0 || oddKeys.length > 0) {
+      const texts = { texts: new Map(oddTexts), keyTexts: new Map(oddKeys) };
+      rememberSpelling(fields, reordered ? { ...texts, keys } : texts);
     }
     return fields;
   };
 
   skipSpace();
   if (at >= text.length) fail('the text is empty');
-  const root = failure === null ? value(new Map(), '', 0) : undefined;
+  const root = failure === null ? value([], '', 0) : undefined;
   skipSpace();
   if (failure === null && at < text.length) fail(`expected the end of the text, ${here()}`);
-  return outcome(failure, lineOf, root, repeated);
-}
-
-function outcome(
-  failure: { readonly says: string; readonly at: number } | null,
-  lineOf: (at: number) => string,
-  value: unknown,
-  repeated: readonly SiteError[],
-): JsonRead {
-  if (failure === null) return { ok: true, value, repeated };
-  return { ok: false, error: errorAt([], `not JSON: ${lineOf(failure.at)}: ${failure.says}`) };
+  // Told apart anew: the compiler does not see that the functions above set it.
+  const found = failure as { readonly says: string; readonly at: number } | null;
+  if (found === null) return { ok: true, value: root, repeated };
+  const { line, column } = lineOf(found.at);
+  return { ok: false, line, says: `not JSON: line ${line}, column ${column}: ${found.says}` };
 }
 
 /** Sets an own field whatever its name: plain assignment to `__proto__` would change the prototype. */
@@ -190,19 +198,4 @@ function setOwn(fields: object, name: string, value: unknown): void {
   } else {
     (fields as Record<string, unknown>)[name] = value;
   }
-}
-
-/** Where a character stands, for a person with an editor; both count from 1. The lines are found once, when asked. */
-function lineFinder(text: string): (at: number) => string {
-  let starts: number[] | undefined;
-  return (at) => {
-    starts ??= [0, ...Array.from(text.matchAll(/\r\n|\r|\n/g), (line) => line.index + line[0].length)];
-    let low = 0;
-    for (let high = starts.length; high - low > 1; ) {
-      const middle = (low + high) >> 1;
-      if ((starts[middle] ?? 0) <= at) low = middle;
-      else high = middle;
-    }
-    return `line ${low + 1}, column ${at - (starts[low] ?? 0) + 1}`;
-  };
 }

@@ -1,4 +1,4 @@
-import { errorAt, type SiteError } from './place.ts';
+import type { Fault } from './place.ts';
 
 /** Turns a file of one version into one of the next: pure, on plain JSON that nobody has checked yet. */
 export type Up = (file: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
@@ -6,9 +6,7 @@ export type Up = (file: Readonly<Record<string, unknown>>) => Readonly<Record<st
 /** From version 1 to 2, from 2 to 3, and so on: only ever appended to. Version 1 is the first. */
 export const UPS: readonly Up[] = [];
 
-export type Migrated =
-  | { readonly ok: true; readonly value: unknown }
-  | { readonly ok: false; readonly error: SiteError };
+export type Migrated = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly fault: Fault };
 
 /**
  * A file brought to the newest version, one past the number of `ups`. A newer file is refused with both versions named.
@@ -23,7 +21,7 @@ export function migrated(value: unknown, ups: readonly Up[]): Migrated {
   }
   if (version > newest) {
     const says = `this file is of version ${version}, newer than version ${newest}, the newest that is read here`;
-    return { ok: false, error: errorAt(['version'], says) };
+    return { ok: false, fault: { path: ['version'], says } };
   }
   return { ok: true, value: ups.slice(version - 1).reduce<object>((file, up) => up(file as never), value) };
 }

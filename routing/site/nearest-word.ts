@@ -34,6 +34,7 @@ function editDistance(a: string, b: string): number {
 /** `; did you mean "D07"?` where an id differs from one of these only in case, marks or leading zeros, else ''. */
 export function didYouMeanId(id: string, ids: Iterable<string>): string {
   const bones = bonesOf(id);
+  if (bones === '') return '';
   for (const candidate of ids) if (bonesOf(candidate) === bones) return `; did you mean ${JSON.stringify(candidate)}?`;
   return '';
 }

@@ -1,18 +1,18 @@
+import { linesOf } from './fault-lines.ts';
 import { readJson } from './json-text.ts';
 import { migrated, UPS } from './migrate.ts';
-import { errorAt, type SiteError } from './place.ts';
+import { type Fault, placeOf, type SiteError, type TellFault } from './place.ts';
 import { tellReferenceErrors } from './reference-errors.ts';
 import { tellShapeErrors } from './shape-errors.ts';
 import type { SiteFile } from './site.ts';
-
-export type { SiteError } from './place.ts';
+import { UNITS, type Units } from './vocabulary.ts';
 
 export type ReadResult =
   | { readonly ok: true; readonly file: SiteFile }
   | { readonly ok: false; readonly errors: readonly SiteError[] };
 
 /** Longest text that is read, in characters. */
-export const MAX_TEXT_CHARACTERS = 64 * 1024 * 1024;
+const MAX_TEXT_CHARACTERS = 64 * 1024 * 1024;
 /** So many errors are told one by one; of the rest, the last says how many. */
 export const MAX_ERRORS_TOLD = 1000;
 
@@ -25,35 +25,58 @@ export const MAX_ERRORS_TOLD = 1000;
 export function readSite(text: string): ReadResult {
   if (text.length > MAX_TEXT_CHARACTERS) {
     const says = `the text is ${inMillions(text.length)} characters long; at most ${inMillions(MAX_TEXT_CHARACTERS)} are read`;
-    return { ok: false, errors: [errorAt([], says)] };
+    return { ok: false, errors: [{ place: '', says }] };
   }
   const json = readJson(text);
-  return json.ok ? read(json.value, json.repeated) : { ok: false, errors: [json.error] };
+  if (!json.ok) return { ok: false, errors: [{ place: '', says: json.says, line: json.line }] };
+  const { value, faults, more } = checked(json.value, json.repeated);
+  if (faults.length === 0) return { ok: true, file: value as SiteFile };
+  const lines = linesOf(
+    text,
+    faults.map(({ path }) => path),
+  );
+  return {
+    ok: false,
+    errors: [...faults.map((fault, i) => ({ ...errorOf(fault), line: lines[i] ?? 1 })), ...rest(more)],
+  };
 }
 
 /** Reads a site file that is already a value: out of storage, the clipboard or another worker. */
 export function readSiteValue(value: unknown): ReadResult {
-  return read(value, []);
+  const { value: file, faults, more } = checked(value, []);
+  if (faults.length === 0) return { ok: true, file: file as SiteFile };
+  return { ok: false, errors: [...faults.map(errorOf), ...rest(more)] };
 }
 
-function read(value: unknown, repeated: readonly SiteError[]): ReadResult {
-  const newest = migrated(value, UPS);
-  if (!newest.ok) return { ok: false, errors: [newest.error] };
-  const errors: SiteError[] = [];
+interface Checked {
+  readonly value: unknown;
+  readonly faults: readonly Fault[];
+  /** Faults that are not listed. */
+  readonly more: number;
+}
+
+function checked(given: unknown, repeated: readonly Fault[]): Checked {
+  const newest = migrated(given, UPS);
+  if (!newest.ok) return { value: given, faults: [newest.fault], more: 0 };
+  const faults: Fault[] = [];
   let count = 0;
-  const tell = (error: SiteError): void => {
-    if (++count <= MAX_ERRORS_TOLD) errors.push(error);
+  const tell: TellFault = (path, says) => {
+    if (++count <= MAX_ERRORS_TOLD) faults.push({ path: [...path], says: says() });
   };
-  for (const error of repeated) tell(error);
+  for (const { path, says } of repeated) tell(path, () => says);
   tellShapeErrors(newest.value, unitsOf(newest.value), tell);
   tellReferenceErrors(newest.value, tell);
-  if (count > MAX_ERRORS_TOLD) {
-    errors.push(errorAt([], `and ${(count - MAX_ERRORS_TOLD).toLocaleString('en-US')} more errors`));
-  }
-  return count === 0 ? { ok: true, file: newest.value as SiteFile } : { ok: false, errors };
+  return { value: newest.value, faults, more: count - faults.length };
 }
 
-const unitsOf = (value: unknown): 'ft' | 'm' =>
-  typeof value === 'object' && value !== null && (value as { readonly units?: unknown }).units === 'm' ? 'm' : 'ft';
+const errorOf = ({ path, says }: Fault): SiteError => ({ place: placeOf(path), says });
+
+const rest = (more: number): readonly SiteError[] =>
+  more === 0 ? [] : [{ place: '', says: `and ${more.toLocaleString('en-US')} more errors` }];
+
+const unitsOf = (value: unknown): Units => {
+  const units = typeof value === 'object' && value !== null ? (value as { readonly units?: unknown }).units : undefined;
+  return UNITS.find((known) => known === units) ?? 'ft';
+};
 
 const inMillions = (count: number): string => `${(count / 1e6).toFixed(0)} million`;

@@ -1,11 +1,10 @@
 import { shown } from './expectation.ts';
 import { didYouMean, didYouMeanId } from './nearest-word.ts';
-import { errorAt, type Path, placeOf, type SiteError } from './place.ts';
+import { type Path, placeOf, type TellFault } from './place.ts';
 import { ELEMENT_LISTS, type ElementList } from './schema.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
-type Tell = (error: SiteError) => void;
 
 /** Which field of which list names an element of which other. */
 const REFERENCES: readonly { readonly list: ElementList; readonly field: string; readonly to: ElementList }[] = [
@@ -18,6 +17,7 @@ const REFERENCES: readonly { readonly list: ElementList; readonly field: string;
 ];
 
 const MAX_SEARCHED = 300;
+const MAX_NAMED = 12;
 
 /** One element of a list, for a sentence. */
 const ONE_OF: Readonly<Record<ElementList, string>> = {
@@ -39,7 +39,7 @@ const ONE_OF: Readonly<Record<ElementList, string>> = {
  * Repeated ids and references to what is not there. Works on a value whose shape may be wrong, so that these errors
  * are told together with those of the shape; a part of the wrong shape is passed over.
  */
-export function tellReferenceErrors(value: unknown, tell: Tell): void {
+export function tellReferenceErrors(value: unknown, tell: TellFault): void {
   if (!isFields(value)) return;
   const owners = idOwners(value, tell);
   const lookUp = (id: unknown, to: ElementList, path: Path): void => {
@@ -47,14 +47,11 @@ export function tellReferenceErrors(value: unknown, tell: Tell): void {
     if (typeof id !== 'string' || (Object.hasOwn(value, to) && !Array.isArray(value[to]))) return;
     const owner = owners.get(id);
     if (owner?.list === to) return;
-    const due = `expected the id of ${ONE_OF[to]}, got ${shown(id)}`;
-    tell(
-      errorAt(
-        path,
-        owner === undefined
-          ? `${due}, which nothing has${meant(id, to, owners)}`
-          : `${due}, which is ${ONE_OF[owner.list]} (${placeOf([owner.list, owner.index])})`,
-      ),
+    const due = (): string => `expected the id of ${ONE_OF[to]}, got ${shown(id)}`;
+    tell(path, () =>
+      owner === undefined
+        ? `${due()}, which nothing has${meant(id, to, owners)}`
+        : `${due()}, which is ${ONE_OF[owner.list]} (${placeOf([owner.list, owner.index])})`,
     );
   };
   for (const { list, field, to } of REFERENCES) {
@@ -75,7 +72,7 @@ interface Owner {
   readonly index: number;
 }
 
-function idOwners(value: Fields, tell: Tell): ReadonlyMap<string, Owner> {
+function idOwners(value: Fields, tell: TellFault): ReadonlyMap<string, Owner> {
   const owners = new Map<string, Owner>();
   for (const list of ELEMENT_LISTS) {
     for (const [index, element] of elementsOf(value, list)) {
@@ -85,35 +82,32 @@ function idOwners(value: Fields, tell: Tell): ReadonlyMap<string, Owner> {
       if (first === undefined) owners.set(id, { list, index });
       else
         tell(
-          errorAt(
-            [list, index, 'id'],
-            `repeated id ${shown(id)}: ${placeOf([first.list, first.index, 'id'])} has it too`,
-          ),
+          [list, index, 'id'],
+          () => `repeated id ${shown(id)}: ${placeOf([first.list, first.index, 'id'])} has it too`,
         );
     }
   }
   return owners;
 }
 
-function tellVehicleErrors(value: Fields, tell: Tell): void {
+function tellVehicleErrors(value: Fields, tell: TellFault): void {
   const vehicles = own(value, 'vehicles');
   if (vehicles !== undefined && !isFields(vehicles)) return;
   const names = new Set([...BUILT_IN_VEHICLES.keys(), ...(isFields(vehicles) ? Object.keys(vehicles) : [])]);
   const check = (name: unknown, path: Path): void => {
     if (typeof name !== 'string' || names.has(name)) return;
-    const known = [...names].slice(0, 12).map(shown).join(', ');
-    const more = names.size > 12 ? ' and others' : '';
     tell(
-      errorAt(
-        path,
-        `expected the name of a vehicle class (${known}${more}), got ${shown(name)}${didYouMean(name, names)}`,
-      ),
+      path,
+      () => `expected the name of a vehicle class (${some(names)}), got ${shown(name)}${didYouMean(name, names)}`,
     );
   };
   for (const [index, stall] of elementsOf(value, 'stalls')) check(own(stall, 'vehicle'), ['stalls', index, 'vehicle']);
   const rules = own(value, 'rules');
   if (isFields(rules)) check(own(rules, 'vehicle'), ['rules', 'vehicle']);
 }
+
+const some = (names: ReadonlySet<string>): string =>
+  `${[...names].slice(0, MAX_NAMED).map(shown).join(', ')}${names.size > MAX_NAMED ? ' and others' : ''}`;
 
 /** Searched only in files small enough to be typed by hand. */
 function meant(id: string, to: ElementList, owners: ReadonlyMap<string, Owner>): string {

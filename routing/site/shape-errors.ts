@@ -1,31 +1,29 @@
 import { expectation, leafError, shown } from './expectation.ts';
 import { didYouMean } from './nearest-word.ts';
-import { errorAt, type SiteError } from './place.ts';
+import type { TellFault } from './place.ts';
 import { siteFileSchema } from './schema.ts';
 import { type SchemaNode, schemaNode } from './schema-node.ts';
 import { MAX_LENGTH_FT } from './schema-parts.ts';
 import { fromFeet } from './units.ts';
 import type { Units } from './vocabulary.ts';
 
-type Tell = (error: SiteError) => void;
-
 /**
  * Everything in which a value differs from the shape of a site file, in the order of the file: unknown and missing
  * fields, wrong types, lengths out of range. Valibot judges the scalars; the walk over objects and lists is ours,
  * because valibot stops at the first unknown field, takes a list for an object, and passes over a `__proto__`.
  */
-export function tellShapeErrors(value: unknown, units: Units, tell: Tell): void {
+export function tellShapeErrors(value: unknown, units: Units, tell: TellFault): void {
   const path: (string | number)[] = [];
   const maxLength = fromFeet(MAX_LENGTH_FT, units);
-  const say = (text: string): void => tell(errorAt(path, text));
-  const wrong = (node: SchemaNode, got: unknown): void => say(`expected ${expectation(node)}, got ${shown(got)}`);
+  const say = (text: () => string): void => tell(path, text);
+  const wrong = (node: SchemaNode, got: unknown): void => say(() => `expected ${expectation(node)}, got ${shown(got)}`);
 
   const within = (step: string | number, node: SchemaNode, inner: unknown): void => {
     path.push(step);
     walk(node, inner);
     path.pop();
   };
-  const at = (step: string | number, text: string): void => {
+  const at = (step: string | number, text: () => string): void => {
     path.push(step);
     say(text);
     path.pop();
@@ -35,11 +33,11 @@ export function tellShapeErrors(value: unknown, units: Units, tell: Tell): void 
     switch (node.kind) {
       case 'leaf': {
         if (node.length && typeof got === 'number' && Number.isFinite(got) && Math.abs(got) > maxLength) {
-          say(`expected a length of at most ${tooFar(units)}, got ${got}`);
+          say(() => `expected a length of at most ${tooFar(units)}, got ${got}`);
           return;
         }
         const error = leafError(node, got);
-        if (error !== null) say(error);
+        if (error !== null) say(() => error);
         return;
       }
       case 'list':
@@ -61,7 +59,7 @@ export function tellShapeErrors(value: unknown, units: Units, tell: Tell): void 
             name === '__proto__'
               ? 'cannot be a name'
               : leafError({ kind: 'leaf', schema: node.key, length: false }, name);
-          if (error !== null) at(name, `the name: ${error}`);
+          if (error !== null) at(name, () => `the name: ${error}`);
           within(name, node.value, (got as Record<string, unknown>)[name]);
         }
         return;
@@ -72,11 +70,12 @@ export function tellShapeErrors(value: unknown, units: Units, tell: Tell): void 
         }
         for (const name of Object.keys(got)) {
           const field = node.fields.get(name);
-          if (field === undefined) at(name, `unknown field${didYouMean(name, node.fields.keys())}`);
+          if (field === undefined) at(name, () => `unknown field${didYouMean(name, node.fields.keys())}`);
           else within(name, field.node, (got as Record<string, unknown>)[name]);
         }
         for (const [name, field] of node.fields) {
-          if (field.required && !Object.hasOwn(got, name)) at(name, `missing: expected ${expectation(field.node)}`);
+          if (field.required && !Object.hasOwn(got, name))
+            at(name, () => `missing: expected ${expectation(field.node)}`);
         }
     }
   };
