@@ -1,10 +1,10 @@
 import type { Plan } from '../../calc/plan-shape.ts';
-import type { SiteError } from '../../routing/site/read.ts';
+import type { SiteError } from '../../routing/site/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './edit.ts';
 import type { Ref } from './element-lists.ts';
 import type { Place } from './files.ts';
-import type { History } from './history.ts';
+import type { History, Turn } from './history.ts';
 import type { SelectMode } from './selection.ts';
 
 export const STATIONS = ['layout', 'price', 'build'] as const;
@@ -39,6 +39,8 @@ export interface Saved {
 export interface Keeping {
   readonly kind: 'off' | 'loading' | 'kept' | 'writing' | 'failed' | 'watching';
   readonly says?: string;
+  /** While watching: makes this tab the one that edits. */
+  readonly takeOver?: () => void;
 }
 
 /** The last change, so that a view can show where it happened. */
@@ -90,12 +92,18 @@ export interface DocumentActions {
   readonly openFile: (file: SiteFile, opening?: Opening) => Promise<boolean>;
   /** Opens an empty site. */
   readonly newSite: () => Promise<boolean>;
-  /** Does an edit as one undo entry. An edit without steps does nothing. */
-  readonly apply: (edit: Edit) => void;
-  /** Shows the document with an edit in it that is made against `committed().file`; null shows it without. */
+  /**
+   * Does an edit as one undo entry. False where it was not done: it has no steps, it would make the file invalid (then
+   * `notice` says why), or another tab edits this site.
+   */
+  readonly apply: (edit: Edit) => boolean;
+  /**
+   * Shows the document with an edit in it that is made against `committed().file`; null shows it without. Not checked
+   * until it is committed: for moves and other edits whose elements keep their shape.
+   */
   readonly preview: (edit: Edit | null) => void;
-  /** Does the previewed edit as one undo entry. */
-  readonly commitPreview: () => void;
+  /** Does the previewed edit as one undo entry, as `apply` does. */
+  readonly commitPreview: () => boolean;
   readonly cancelPreview: () => void;
   readonly undo: () => void;
   readonly redo: () => void;
@@ -113,10 +121,10 @@ export interface DocumentActions {
 
 export type DocumentState = DocumentData & DocumentActions;
 
-/** What the keeping of the site hears, in order. */
+/** What the keeping of the site hears, in order; `history` is the document after it. */
 export type DocumentEvent =
-  | { readonly what: 'open'; readonly history: History; readonly fileName?: string }
-  | { readonly what: 'do'; readonly edit: Edit }
-  | { readonly what: 'undo' }
-  | { readonly what: 'redo' }
-  | { readonly what: 'saved'; readonly fileName: string };
+  | { readonly what: 'open'; readonly history: History; readonly fileName?: string; readonly place: Place }
+  | { readonly what: Turn; readonly edit: Edit; readonly history: History }
+  | { readonly what: 'saved'; readonly fileName: string; readonly place: Place; readonly history: History };
+/** A change of the open document or of what is known of it. */
+export type ChangeEvent = Exclude<DocumentEvent, { readonly what: 'open' }>;

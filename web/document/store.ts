@@ -14,8 +14,9 @@ import type {
   Opening,
 } from './document-state.ts';
 import { applyEdit, type Edit, isIdle } from './edit.ts';
+import { editErrors } from './edit-errors.ts';
 import { type FileDoor, fileDoor, fileNameOf, type Place } from './files.ts';
-import { did, type History, newHistory, redid, undid } from './history.ts';
+import { type History, newHistory, turned } from './history.ts';
 import { selected, stillThere, touchedBy } from './selection.ts';
 import { type Warm, warm } from './warm.ts';
 
@@ -30,6 +31,8 @@ export interface DocumentStore extends StoreApi<DocumentState> {
   readonly listen: (listener: (event: DocumentEvent) => void) => () => void;
   /** Puts a document in place with its past, as the keeping of the site found it. Listeners do not hear of it. */
   readonly resume: (history: History, opening: Opening & { readonly inFile: boolean }) => Promise<boolean>;
+  /** Puts a newer state of the same document in place, as another tab made it. Listeners do not hear of it. */
+  readonly follow: (history: History) => void;
   /** Says how the browser keeps the site. While another tab writes it, edits are refused. */
   readonly setKeeping: (keeping: Keeping) => void;
 }
@@ -37,7 +40,7 @@ export interface DocumentStore extends StoreApi<DocumentState> {
 /** A document with nothing on it. */
 export const emptySite = (name = 'New site'): SiteFile => ({ format: 'overrow/site', version: 1, units: 'ft', name });
 
-const WATCHING = 'This site is being edited in another tab. Take over to edit it here.';
+const WATCHING = 'This site is being edited in another tab. Take it over to edit it here.';
 
 /**
  * The open document: the site file, what the engine makes of it, what is selected, and the ways to change it.
@@ -104,15 +107,27 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       openFile: async (file, from = {}) => {
         const next = newHistory(file);
         const opened = await putInPlace(next, { ...from, inFile: from.fileName !== undefined });
-        if (opened)
-          emit({ what: 'open', history: next, ...(from.fileName !== undefined && { fileName: from.fileName }) });
+        const { fileName: openedName, place: openedPlace = null } = from;
+        if (opened) {
+          const named = openedName === undefined ? {} : { fileName: openedName };
+          emit({ what: 'open', history: next, place: openedPlace, ...named });
+        }
         return opened;
       },
       newSite: () => actions.openFile(emptySite()),
       apply: (edit) => {
-        if (isIdle(edit) || refused()) return;
-        move(did(history, edit), 'done', edit);
-        emit({ what: 'do', edit });
+        if (isIdle(edit) || refused()) return false;
+        const next = turned(history, 'do', edit);
+        const [error] = editErrors(next.file, edit);
+        if (error) {
+          actions.cancelPreview();
+          set({ notice: `${edit.name}: not done. ${error.place}: ${error.says}.` });
+          return false;
+        }
+        const { previewed, file } = get();
+        move(edit === previewed ? { ...next, file } : next, 'done', edit);
+        emit({ what: 'do', edit, history });
+        return true;
       },
       preview: (edit) => {
         if (edit === null || isIdle(edit)) {
@@ -124,22 +139,22 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       },
       commitPreview: () => {
         const edit = get().previewed;
-        if (edit) actions.apply(edit);
+        return edit !== undefined && actions.apply(edit);
       },
       cancelPreview: () => actions.preview(null),
       undo: () => {
         actions.cancelPreview();
         const edit = history.done.at(-1);
         if (!edit || refused()) return;
-        move(undid(history), 'undone', edit);
-        emit({ what: 'undo' });
+        move(turned(history, 'undo', edit), 'undone', edit);
+        emit({ what: 'undo', edit, history });
       },
       redo: () => {
         actions.cancelPreview();
         const edit = history.undone.at(-1);
         if (!edit || refused()) return;
-        move(redid(history), 'redone', edit);
-        emit({ what: 'redo' });
+        move(turned(history, 'redo', edit), 'redone', edit);
+        emit({ what: 'redo', edit, history });
       },
       select: (refs, mode = 'replace') => {
         const selection = selected(get().selection, stillThere(get().file, refs), mode);
@@ -160,7 +175,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
         fileName = saved.fileName;
         filePlace = saved.place;
         set({ saved: savedNow(), notice: `Saved as ${saved.fileName}` });
-        emit({ what: 'saved', fileName: saved.fileName });
+        emit({ what: 'saved', fileName: saved.fileName, place: saved.place, history });
         return true;
       },
       pick: async () => {
@@ -217,6 +232,11 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       return () => listeners.delete(listener);
     },
     resume: putInPlace,
+    follow: (next: History) => {
+      history = next;
+      const selection = stillThere(next.file, store.getState().selection);
+      store.setState({ ...shown(next.file), ...past(), selection, previewed: undefined });
+    },
     setKeeping: (keeping: Keeping) => store.setState({ keeping }),
   });
 }

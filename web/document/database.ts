@@ -1,0 +1,105 @@
+import { type IDBPDatabase, openDB } from 'idb';
+import type { Stored } from './recovery.ts';
+import {
+  DATABASE_NAME,
+  DATABASE_VERSION,
+  type DocumentRecord,
+  type LogRecord,
+  type SnapshotRecord,
+  type StoredSites,
+} from './storage-records.ts';
+
+export type SiteDatabase = IDBPDatabase<StoredSites>;
+
+/**
+ * Opens the browser's store of sites. `onClosed` is called when it can no longer be written through this connection:
+ * a newer page wants to change it, or the browser took it away. Rejects where the browser has no store, or one of a
+ * newer page's making (VersionError).
+ */
+export function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<SiteDatabase> {
+  return openDB<StoredSites>(DATABASE_NAME, DATABASE_VERSION, {
+    upgrade: (database) => {
+      database.createObjectStore('documents', { keyPath: 'doc' });
+      database.createObjectStore('snapshots', { keyPath: ['doc', 'seq'] });
+      database.createObjectStore('log', { keyPath: ['doc', 'seq'] });
+    },
+    blocking: (_, __, event) => {
+      (event.target as IDBDatabase).close();
+      onClosed('newer');
+    },
+    terminated: () => onClosed('lost'),
+  });
+}
+
+// A key that is an array comes after every number, so this covers a document's records whatever their number.
+const allOf = (doc: string): IDBKeyRange => IDBKeyRange.bound([doc], [doc, []]);
+const upTo = (doc: string, seq: number): IDBKeyRange => IDBKeyRange.bound([doc], [doc, seq]);
+const past = (doc: string, seq: number): IDBKeyRange => IDBKeyRange.bound([doc, seq], [doc, []], true);
+
+/** What the store holds of a document. */
+export async function readStored(database: SiteDatabase, doc: string): Promise<Stored> {
+  const transaction = database.transaction(['snapshots', 'log']);
+  const [snapshots, log] = await Promise.all([
+    transaction.objectStore('snapshots').getAll(allOf(doc)),
+    transaction.objectStore('log').getAll(allOf(doc)),
+  ]);
+  return { snapshots, log };
+}
+
+/** The log of a document after an entry. */
+export const readLogAfter = (database: SiteDatabase, doc: string, seq: number): Promise<readonly LogRecord[]> =>
+  database.getAll('log', past(doc, seq));
+
+/** What one write puts down, in one transaction: all of it or nothing. */
+export interface Writing {
+  readonly document: DocumentRecord;
+  readonly log: readonly LogRecord[];
+  readonly snapshot?: SnapshotRecord;
+  /** With a snapshot: the older one that is kept beside it. What came before that goes. */
+  readonly keepFrom?: number;
+}
+
+/**
+ * Writes to the store. All requests are made before the function first waits, so that a write begun while the page is
+ * being closed is complete. Rejects with a ConstraintError, having changed nothing, where another tab has written the
+ * same entries.
+ */
+export async function write(database: SiteDatabase, writing: Writing): Promise<void> {
+  const { document, log, snapshot, keepFrom } = writing;
+  const transaction = database.transaction(['documents', 'snapshots', 'log'], 'readwrite', {
+    durability: snapshot ? 'strict' : 'relaxed',
+  });
+  const requests: Promise<unknown>[] = [];
+  const ask = (request: Promise<unknown>): void => {
+    // The transaction rejects for all of its requests; none of them is left unheard.
+    request.catch(() => {});
+    requests.push(request);
+  };
+  for (const entry of log) ask(transaction.objectStore('log').add(entry));
+  ask(transaction.objectStore('documents').put(document));
+  if (snapshot) {
+    ask(transaction.objectStore('snapshots').put(snapshot));
+    if (keepFrom !== undefined) {
+      const { doc } = document;
+      ask(transaction.objectStore('log').delete(upTo(doc, keepFrom)));
+      ask(transaction.objectStore('snapshots').delete(IDBKeyRange.bound([doc], [doc, keepFrom], false, true)));
+    }
+  }
+  const done = transaction.done;
+  done.catch(() => {});
+  await Promise.all(requests);
+  await done;
+}
+
+/** Forgets documents altogether. */
+export async function forget(database: SiteDatabase, docs: readonly string[]): Promise<void> {
+  const transaction = database.transaction(['documents', 'snapshots', 'log'], 'readwrite');
+  await Promise.all([
+    ...docs.flatMap((doc) => [
+      transaction.objectStore('documents').delete(doc),
+      transaction.objectStore('snapshots').delete(allOf(doc)),
+      transaction.objectStore('log').delete(allOf(doc)),
+    ]),
+    transaction.done,
+  ]);
+}

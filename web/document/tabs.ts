@@ -1,0 +1,89 @@
+/** What the tabs of one browser tell each other. */
+export type TabMessage =
+  /** The store has a document up to an entry. */
+  | { readonly kind: 'wrote'; readonly doc: string; readonly seq: number }
+  /** A tab asks the one that edits a document to finish writing it. */
+  | { readonly kind: 'hand-over'; readonly doc: string }
+  /** And is told that it has. */
+  | { readonly kind: 'handed-over'; readonly doc: string };
+
+/** The right to write one document, held by one tab at a time. */
+export interface Claim {
+  readonly release: () => void;
+}
+
+/** `if-free`: now or not at all; `when-free`: as soon as no other tab holds it; `now`: taken from whoever does. */
+export type ClaimWay = 'if-free' | 'when-free' | 'now';
+
+export interface Tabs {
+  /** The claim, or null where it was not to be had or the wait for it was called off. `onLost`: another tab took it. */
+  readonly claim: (doc: string, way: ClaimWay, onLost: () => void, callOff?: AbortSignal) => Promise<Claim | null>;
+  readonly tell: (message: TabMessage) => void;
+  /** Hears what other tabs tell from now on. */
+  readonly hear: (listener: (message: TabMessage) => void) => void;
+  readonly close: () => void;
+}
+
+/** The part of the browser's lock manager that is used. */
+export type Locks = Pick<LockManager, 'request'>;
+
+/**
+ * The tabs of this browser. Without a lock manager (a page that was not fetched safely has none) every claim is
+ * granted; that two tabs wrote one document then shows when the second write is refused.
+ */
+export function browserTabs(locks: Locks | undefined, channel: BroadcastChannel): Tabs {
+  return {
+    claim: (doc, way, onLost, callOff) =>
+      locks ? claimWith(locks, `overrow ${doc}`, way, onLost, callOff) : Promise.resolve({ release: () => {} }),
+    tell: (message) => channel.postMessage(message),
+    hear: (listener) =>
+      channel.addEventListener('message', (event) => {
+        const message = messageOf(event.data);
+        if (message) listener(message);
+      }),
+    close: () => channel.close(),
+  };
+}
+
+function claimWith(
+  locks: Locks,
+  name: string,
+  way: ClaimWay,
+  onLost: () => void,
+  callOff?: AbortSignal,
+): Promise<Claim | null> {
+  const options: LockOptions =
+    way === 'if-free' ? { ifAvailable: true } : way === 'now' ? { steal: true } : callOff ? { signal: callOff } : {};
+  return new Promise((answer) => {
+    let holding = false;
+    locks
+      .request(name, options, (lock) => {
+        if (!lock) {
+          answer(null);
+          return;
+        }
+        return new Promise<void>((free) => {
+          holding = true;
+          answer({
+            release: () => {
+              holding = false;
+              free();
+            },
+          });
+        });
+      })
+      .catch(() => {
+        // The wait was called off, or another tab took the claim while it was held.
+        if (holding) onLost();
+        else answer(null);
+      });
+  });
+}
+
+function messageOf(data: unknown): TabMessage | null {
+  if (typeof data !== 'object' || data === null) return null;
+  const { kind, doc, seq } = data as Readonly<Record<string, unknown>>;
+  if (typeof doc !== 'string') return null;
+  if (kind === 'wrote') return typeof seq === 'number' ? { kind, doc, seq } : null;
+  return kind === 'hand-over' || kind === 'handed-over' ? { kind, doc } : null;
+}
