@@ -88,10 +88,10 @@ function standingNear(equipment: Equipment, space: WorkingSpace, site: Site): St
       what: `a car in stall ${stall.id}`,
       outline: stallRectangle(stall),
     })),
-    ...columnsIn(site.columns, box).map(({ id, outline }) => ({ id, what: `column ${id}`, outline })),
+    ...columnsIn(site.columns, box).map(({ item: { id }, outline }) => ({ id, what: `column ${id}`, outline })),
     ...equipmentIn(site.equipment, box)
-      .filter(({ id }) => id !== equipment.id)
-      .map(({ id, outline }) => ({ id, what: id, outline })),
+      .filter(({ item }) => item.id !== equipment.id)
+      .map(({ item: { id }, outline }) => ({ id, what: id, outline })),
     ...site.keepouts
       .filter((keepout) => keepout.blocks.includes('equipment') && standsUnder(keepout, space.height))
       .map(({ id, outline }) => ({ id, what: `keep-out ${id}`, outline })),
@@ -99,26 +99,25 @@ function standingNear(equipment: Equipment, space: WorkingSpace, site: Site): St
 }
 
 interface Outlined extends Box {
-  readonly id: string;
   readonly outline: readonly Point2[];
 }
 
 /** Finds the items of a list in a box; the search tree of the last list is kept. */
-function finderOf<T extends { readonly id: string }>(outlineOf: (item: T) => readonly Point2[]) {
+function finderOf<T extends object>(outlineOf: (item: T) => readonly Point2[]) {
   const outlines = new WeakMap<T, Outlined>();
   const outlined = (item: T): Outlined => {
     const known = outlines.get(item);
     if (known) return known;
     const outline = outlineOf(item);
-    const made = { id: item.id, outline, ...boxOf(outline) };
+    const made = { outline, ...boxOf(outline) };
     outlines.set(item, made);
     return made;
   };
-  let last: { readonly list: readonly T[]; readonly index: BoxIndex<Outlined> } | null = null;
-  return (list: readonly T[], box: Box): Outlined[] => {
-    if (last?.list !== list) last = { list, index: boxIndex(list.map(outlined), last?.index) };
-    const { index } = last;
-    return positionsIn(index, box).map((i) => index.items[i]!);
+  let last: BoxIndex<T> | undefined;
+  return (list: readonly T[], box: Box): { readonly item: T; readonly outline: readonly Point2[] }[] => {
+    if (last?.items !== list) last = boxIndex(list, outlined, last);
+    const { items } = last;
+    return positionsIn(last, box).map((i) => ({ item: items[i]!, outline: outlined(items[i]!).outline }));
   };
 }
 

@@ -153,34 +153,22 @@ function workOut(site: Site, charger: Charger, drop: Drop, from: Equipment, ways
 }
 
 function runOf(ways: Ways, charger: Charger, drop: Drop, rules: Site['rules']): Run {
-  const ends = { charger: charger.id, drop: drop.id, from: charger.from };
   const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));
   const way = tap && shortestWay(ways, [tap], drop.box);
-  if (!way)
-    return {
-      ...ends,
-      length: null,
-      conductorLength: null,
-      taps: null,
-      path: [],
-      raceways: [],
-      legs: [],
-      bends: 0,
-      bendDegrees: 0,
-      ok: false,
-    };
-  const { length, taps, path, raceways, legs, bends, bendDegrees } = way;
-  const conductorLength = length + rules.allowance.equipment + rules.allowance.box;
+  const conductorLength = way && way.length + rules.allowance.equipment + rules.allowance.box;
+  // Written out in full, every run with the same fields in the same order: there are many.
   return {
-    ...ends,
-    length,
+    charger: charger.id,
+    drop: drop.id,
+    from: charger.from,
+    length: way ? way.length : null,
     conductorLength,
-    taps: { equipment: taps.start, box: taps.end },
-    path,
-    raceways,
-    legs,
-    bends,
-    bendDegrees,
-    ok: conductorLength <= (charger.branchLimit ?? rules.branchLimit) + LENGTH_SLACK,
+    taps: way && { equipment: way.taps.start, box: way.taps.end },
+    path: way ? way.path : [],
+    raceways: way ? way.raceways : [],
+    legs: way ? way.legs : [],
+    bends: way ? way.bends : 0,
+    bendDegrees: way ? way.bendDegrees : 0,
+    ok: conductorLength !== null && conductorLength <= (charger.branchLimit ?? rules.branchLimit) + LENGTH_SLACK,
   };
 }

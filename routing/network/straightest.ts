@@ -56,9 +56,11 @@ export function stepsFrom(network: Network, entry: Point3, tap: Tap, base: numbe
     const common = { tap, node: n - base, length, distance: tap.length + length };
     if (length < COINCIDENT)
       return { ...common, rank: -1, heading: tap.length < COINCIDENT ? [0, 0, 0] : [tx, ty, tz], bends: 0 };
-    const heading: Point3 = [x[n]! - px, y[n]! - py, z[n]! - pz];
-    const bends = tap.length >= COINCIDENT && isBend(tx, ty, tz, ...heading) ? 1 : 0;
-    return { ...common, rank: legs.rank[tap.leg]!, heading, bends };
+    const dx = x[n]! - px;
+    const dy = y[n]! - py;
+    const dz = z[n]! - pz;
+    const bends = tap.length >= COINCIDENT && isBend(tx, ty, tz, dx, dy, dz) ? 1 : 0;
+    return { ...common, rank: legs.rank[tap.leg]!, heading: [dx, dy, dz], bends };
   });
 }
 
@@ -102,7 +104,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
       if (bends[arrival]! >= 0) into.push(arrival);
     }
     const here = stepsAt.get(node);
-    if (here) into.push(...here);
+    if (here) for (const state of here) into.push(state);
   };
   const heading = (state: number): Point3 => {
     if (state >= halves) return steps[state - halves]!.heading;
@@ -112,7 +114,10 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
   };
   /** Whether the way bends that arrives by `state` at node `n` and goes on along (dx, dy, dz). */
   const turns = (state: number, n: number, dx: number, dy: number, dz: number): boolean => {
-    if (state >= halves) return isBend(...steps[state - halves]!.heading, dx, dy, dz);
+    if (state >= halves) {
+      const [ux, uy, uz] = steps[state - halves]!.heading;
+      return isBend(ux, uy, uz, dx, dy, dz);
+    }
     const from = tail[state + baseHalf]!;
     return isBend(x[n]! - x[from]!, y[n]! - y[from]!, z[n]! - z[from]!, dx, dy, dz);
   };

@@ -37,64 +37,65 @@ interface Choice {
  * back to the equipment, come first.
  */
 export function shortestWay(ways: Ways, ends: readonly Tap[], to: Point3): Way | null {
-  const approaches = ends.flatMap((end) => approachesTo(ways, end));
+  const approaches: Approach[] = [];
+  for (const end of ends) addApproaches(approaches, ways, end);
   let least = Number.POSITIVE_INFINITY;
   for (const { length } of approaches) if (length < least) least = length;
   let best: Choice | null = null;
-  for (const approach of approaches) {
-    if (!isNoLonger(approach.length, least)) continue;
-    for (const choice of choicesOf(ways, approach, to)) if (!best || isBetter(choice, best)) best = choice;
-  }
+  for (const approach of approaches) if (isNoLonger(approach.length, least)) best = betterOf(best, ways, approach, to);
   return best && traced(ways, best, to, least);
 }
 
-function approachesTo(ways: Ways, end: Tap): Approach[] {
+function addApproaches(approaches: Approach[], ways: Ways, end: Tap): void {
   const { network } = ways;
   const part = ways.parts.get(componentOf(network, end));
-  if (!part) return [];
+  if (!part) return;
   const { stopNode, stopAlong } = network;
   const beside = stopsBeside(network, end);
-  const approaches = beside.map(({ stop, length }): Approach => {
+  for (const { stop, length: stretch } of beside) {
     const node = stopNode[stop]!;
     const before = part.distances.distance[node - part.distances.base]!;
-    return { part, end, stretch: length, length: before + length + end.length, node, start: null };
-  });
-  if (beside.length < 2) return approaches;
-  const low = stopAlong[beside[0]!.stop]!;
-  const high = stopAlong[beside[1]!.stop]!;
+    approaches.push({ part, end, stretch, length: before + stretch + end.length, node, start: null });
+  }
+  if (beside.length < 2) return;
+  const low = stopAlong[beside[0]!.stop]! + COINCIDENT;
+  const high = stopAlong[beside[1]!.stop]! - COINCIDENT;
   for (const start of part.taps) {
-    if (start.leg !== end.leg || start.along < low + COINCIDENT || start.along > high - COINCIDENT) continue;
+    if (start.leg !== end.leg || start.along < low || start.along > high) continue;
     const stretch = Math.abs(end.along - start.along);
     approaches.push({ part, end, stretch, length: start.length + stretch + end.length, node: -1, start });
   }
-  return approaches;
 }
 
-function choicesOf(ways: Ways, approach: Approach, to: Point3): Choice[] {
-  const { network } = ways;
+/** The better of `best` and the ways that come by one approach. */
+function betterOf(best: Choice | null, ways: Ways, approach: Approach, to: Point3): Choice | null {
+  const { network, entry } = ways;
   const { part, end, stretch, node, start } = approach;
-  const [qx, qy, qz] = end.point;
-  const tap: Point3 = end.length < COINCIDENT ? [0, 0, 0] : [to[0] - qx, to[1] - qy, to[2] - qz];
   const rank = stretch < COINCIDENT ? -1 : network.legs.rank[end.leg]!;
+  const tap = end.length < COINCIDENT ? NOWHERE : headingTo(end.point, to);
   const turns = (before: Point3, last: Point3): number =>
-    stretch < COINCIDENT
-      ? Number(isBend(...before, ...tap))
-      : Number(isBend(...before, ...last)) + Number(isBend(...last, ...tap));
+    stretch < COINCIDENT ? Number(bend(before, tap)) : Number(bend(before, last)) + Number(bend(last, tap));
   if (start) {
-    const [sx, sy, sz] = start.point;
-    const { entry } = ways;
-    const first: Point3 = start.length < COINCIDENT ? [0, 0, 0] : [sx - entry[0], sy - entry[1], sz - entry[2]];
-    return [{ approach, state: -1, bends: turns(first, [qx - sx, qy - sy, qz - sz]), rank }];
+    const first = start.length < COINCIDENT ? NOWHERE : headingTo(entry, start.point);
+    const choice = { approach, state: -1, bends: turns(first, headingTo(start.point, end.point)), rank };
+    return !best || isBetter(choice, best) ? choice : best;
   }
   const { straightest, distances } = part;
-  const last: Point3 = [qx - network.x[node]!, qy - network.y[node]!, qz - network.z[node]!];
-  return straightest.arrivals(node - distances.base).map((state) => ({
-    approach,
-    state,
-    bends: straightest.bends[state]! + turns(straightest.heading(state), last),
-    rank,
-  }));
+  const last = headingTo([network.x[node]!, network.y[node]!, network.z[node]!], end.point);
+  let better = best;
+  for (const state of straightest.arrivals(node - distances.base)) {
+    const bends = straightest.bends[state]! + turns(straightest.heading(state), last);
+    const choice = { approach, state, bends, rank };
+    if (!better || isBetter(choice, better)) better = choice;
+  }
+  return better;
 }
+
+const NOWHERE: Point3 = [0, 0, 0];
+
+const headingTo = (from: Point3, to: Point3): Point3 => [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+
+const bend = (a: Point3, b: Point3): boolean => isBend(a[0], a[1], a[2], b[0], b[1], b[2]);
 
 function isBetter(a: Choice, b: Choice): boolean {
   if (a.bends !== b.bends) return a.bends < b.bends;
@@ -104,65 +105,55 @@ function isBetter(a: Choice, b: Choice): boolean {
   return a.approach.part.straightest.compare(a.rank, a.state, b.rank, b.state) < 0;
 }
 
-/** Walks the choice back to the equipment and writes it down from there. */
-function traced(ways: Ways, { approach, state, rank }: Choice, to: Point3, length: number): Way {
+/**
+ * Walks the choice back from its end to the equipment, and turns it round. Points that repeat the one before are left
+ * out, and nodes passed in the middle of a leg; but even where the end is at the entry the path has both.
+ */
+function traced(ways: Ways, { approach, state }: Choice, to: Point3, length: number): Way {
   const { network, entry } = ways;
-  const { straightest, distances } = approach.part;
-  const { legs, head, leg, x, y, z } = network;
-  const trail = trailOf(entry);
+  const { part, end, stretch } = approach;
+  const { straightest, distances } = part;
+  const { x, y, z, head, leg } = network;
+  const path: Point3[] = [to];
+  const legs: (string | null)[] = [];
+  const goBack = (point: Point3, on: number): void => {
+    if (distance(path[path.length - 1]!, point) < COINCIDENT) return;
+    path.push(point);
+    legs.push(on < 0 ? null : network.legs.raceways[network.legs.rank[on]!]!);
+  };
+  goBack(end.point, -1);
+  let on = stretch < COINCIDENT ? -1 : end.leg;
   let start = approach.start;
-  const states: number[] = [];
-  for (let at = state; at >= 0; at = straightest.via[at]!) states.push(at);
-  if (!start) start = straightest.steps[states.at(-1)! - straightest.halves]!.tap;
-  trail.go(start.point, -1, null);
-  for (const at of states.reverse()) {
+  for (let at = state; at >= 0; at = straightest.via[at]!) {
     const step = at >= straightest.halves ? straightest.steps[at - straightest.halves]! : null;
-    const n = step ? step.node + distances.base : head[at + distances.baseHalf]!;
-    const on = step ? step.tap.leg : leg[at + distances.baseHalf]!;
-    trail.go([x[n]!, y[n]!, z[n]!], on, on < 0 ? null : legs.raceways[legs.rank[on]!]!);
+    const node = step ? step.node + distances.base : head[at + distances.baseHalf]!;
+    const before = step ? (step.rank < 0 ? -1 : step.tap.leg) : leg[at + distances.baseHalf]!;
+    if (before < 0 || before !== on) goBack([x[node]!, y[node]!, z[node]!], on);
+    on = before;
+    if (step) start = step.tap;
   }
-  const { end } = approach;
-  trail.go(end.point, end.leg, rank < 0 ? null : legs.raceways[rank]!);
-  trail.go(to, -1, null);
-  trail.endAt(to);
-  const { path, legs: ids } = trail;
+  if (!start) throw new RangeError('a way that leaves the equipment by no tap');
+  goBack(start.point, on);
+  goBack(entry, -1);
+  if (path.length > 1) path[path.length - 1] = entry;
+  else {
+    path.push(entry);
+    legs.push(null);
+  }
+  path.reverse();
+  legs.reverse();
   const bends = bendsOf(path);
+  let bendDegrees = 0;
+  for (const { degrees } of bends) bendDegrees += degrees;
   return {
     length,
     taps: { start: start.length, end: end.length },
     path,
-    legs: ids,
-    raceways: inOrderOfTravel(ids),
+    legs,
+    raceways: inOrderOfTravel(legs),
     bends: bends.length,
-    bendDegrees: bends.reduce((sum, { degrees }) => sum + degrees, 0),
+    bendDegrees,
   };
-}
-
-/**
- * A path as it is walked: points that repeat the last are left out, and those passed in the middle of a leg. Even where
- * the box is at the entry it has both.
- */
-function trailOf(from: Point3) {
-  const path: Point3[] = [from];
-  const legs: (string | null)[] = [];
-  let lastLeg = -1;
-  const go = (to: Point3, leg: number, raceway: string | null): void => {
-    if (distance(path[path.length - 1]!, to) < COINCIDENT) return;
-    if (leg >= 0 && leg === lastLeg) path[path.length - 1] = to;
-    else {
-      path.push(to);
-      legs.push(raceway);
-    }
-    lastLeg = leg;
-  };
-  const endAt = (to: Point3): void => {
-    if (path.length > 1) path[path.length - 1] = to;
-    else {
-      path.push(to);
-      legs.push(null);
-    }
-  };
-  return { path, legs, go, endAt };
 }
 
 function inOrderOfTravel(legs: readonly (string | null)[]): string[] {
