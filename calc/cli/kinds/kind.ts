@@ -36,7 +36,12 @@ function errorOf(issue: v.BaseIssue<unknown>): InputError {
   const place = placeOf((issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key : String(key))));
   if (issue.expected === 'never') return { place, says: 'unknown field' };
   if (issue.received === 'undefined' && issue.type === 'strict_object') return { place, says: 'missing' };
-  return { place, says: issue.message };
+  if (issue.expected === null) return { place, says: issue.message };
+  const expected = `expected ${issue.expected}`;
+  return {
+    place,
+    says: issue.received === 'undefined' ? `missing: ${expected}` : `${expected}, got ${issue.received}`,
+  };
 }
 
 const allFinite = (value: unknown): boolean =>

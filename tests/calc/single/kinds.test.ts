@@ -165,6 +165,14 @@ describe('voltage-drop', () => {
     expect(Object.keys(places)).toEqual(['conductor.size', 'conductor.metal']);
     expect(places['conductor.size']).toContain('expected a conductor size');
   });
+  test('says what it expected and what came', () => {
+    expect(errors('voltage-drop', { ...drop, volts: -5, phases: 2 })).toEqual({
+      volts: 'expected >0, got -5',
+      phases: 'expected (1 | 3), got 2',
+    });
+    const { method: _m, ...unsaid } = drop;
+    expect(errors('voltage-drop', unsaid).method).toMatch(/^missing: expected .*exact/);
+  });
   test('refuses a size that the table lacks', () => {
     const conductor = { size: '14', metal: 'aluminum' };
     expect(errors('voltage-drop', { ...drop, conductor })).toHaveProperty(['conductor.size']);
