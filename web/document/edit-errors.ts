@@ -1,4 +1,4 @@
-import { type Path, placeOf, type SiteError } from '../../routing/site/place.ts';
+import { type Path, placeOf, type SiteError, type TellFault } from '../../routing/site/place.ts';
 import { tellReferenceErrors } from '../../routing/site/reference-errors.ts';
 import { tellShapeErrors } from '../../routing/site/shape-errors.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
@@ -12,13 +12,14 @@ import type { Element, ListName } from './element-lists.ts';
  */
 export function editErrors(after: SiteFile, edit: Edit): readonly SiteError[] {
   const errors: SiteError[] = [];
+  const hear =
+    (file: SiteFile): TellFault =>
+    (path, says) => {
+      errors.push({ place: named(file, path), says: says() });
+    };
   const touched = touchedPart(after, edit);
-  tellShapeErrors(touched, after.units, (path, says) => {
-    errors.push({ place: named(touched, placeOf(path)), says: says() });
-  });
-  if (edit.steps.some(relinks)) {
-    tellReferenceErrors(after, (path, says) => errors.push({ place: placeOf(path), says: says() }));
-  }
+  tellShapeErrors(touched, after.units, hear(touched));
+  if (edit.steps.some(relinks)) tellReferenceErrors(after, hear(after));
   return errors;
 }
 

@@ -2,7 +2,7 @@ import type * as v from 'valibot';
 import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
 import { ELEMENT_LISTS, siteFileSchema } from '../../routing/site/schema.ts';
 import type { Point2, Point3, SiteFile } from '../../routing/site/site.ts';
-import { fromFeet } from '../../routing/site/units.ts';
+import { fromFeet, toFeet } from '../../routing/site/units.ts';
 import { UNITS, type Units } from '../../routing/site/vocabulary.ts';
 import type { ElementOf, ListName } from './element-lists.ts';
 
@@ -59,6 +59,28 @@ export const elementInFile = <L extends ListName, T extends Partial<ElementOf<L>
   list: L,
   fields: T,
 ): T => elementRewrites[list][file.units](fields);
+
+/** An element of a file of other units, in this file's. */
+export const elementFrom = <L extends ListName>(
+  units: Units,
+  file: Pick<SiteFile, 'units'>,
+  list: L,
+  element: ElementOf<L>,
+): ElementOf<L> =>
+  units === file.units
+    ? element
+    : lengthRewriter(elementSchema(list), (length) => inFile(file, toFeet(length, units)))(element);
+
+/** A top-level field of a file of other units, in this file's. */
+export const fieldFrom = <F extends keyof typeof fieldSchemas>(
+  units: Units,
+  file: Pick<SiteFile, 'units'>,
+  field: F,
+  value: NonNullable<SiteFile[F]>,
+): NonNullable<SiteFile[F]> =>
+  units === file.units
+    ? value
+    : lengthRewriter(fieldSchemas[field], (length) => inFile(file, toFeet(length, units)))(value);
 
 /** A top-level field of the file with lengths in site feet, in the file's units. */
 export const fieldInFile = <F extends keyof typeof fieldSchemas>(

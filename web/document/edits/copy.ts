@@ -57,18 +57,21 @@ function copied(file: SiteFile, refs: readonly Ref[], verb: string, motions: rea
   return joinEdits(name, ...edits);
 }
 
-function withDependents(file: SiteFile, refs: readonly Ref[]): readonly Ref[] {
-  const has = (list: ListName, id: string): boolean => refs.some((ref) => ref.list === list && ref.id === id);
-  const drops = new Set(refs.filter(({ list }) => list === 'drops').map(({ id }) => id));
+/** The refs with those of what is copied along: a drop's chargers, equipment's loads and the feeder into it. */
+export function withDependents(file: SiteFile, refs: readonly Ref[]): readonly Ref[] {
+  const idsIn = (list: ListName): ReadonlySet<string> =>
+    new Set(refs.flatMap((ref) => (ref.list === list ? ref.id : [])));
+  const drops = idsIn('drops');
+  const equipment = idsIn('equipment');
   const dependents: Ref[] = [];
   for (const { id, drop } of elementsOf(file, 'chargers')) {
     if (drops.has(drop)) dependents.push({ list: 'chargers', id });
   }
   for (const { id, from } of elementsOf(file, 'loads')) {
-    if (has('equipment', from)) dependents.push({ list: 'loads', id });
+    if (equipment.has(from)) dependents.push({ list: 'loads', id });
   }
   for (const { id, to } of elementsOf(file, 'feeders')) {
-    if (has('equipment', to)) dependents.push({ list: 'feeders', id });
+    if (equipment.has(to)) dependents.push({ list: 'feeders', id });
   }
   return [...refs, ...dependents];
 }

@@ -1,4 +1,5 @@
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import { MAX_ID_LENGTH } from '../../../routing/site/schema-parts.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { type Element, elementsOf, positionsOf } from '../element-lists.ts';
 
@@ -36,7 +37,9 @@ function numberingOf(elements: readonly Element[]): ReadonlyMap<string, Numberin
  * Free ids under a prefix, in order: one past the highest number in use, padded as the ids there are (`S07` and on to
  * `S08`); two digits where none are.
  */
-export function newIds(file: SiteFile, prefix: string, count: number): readonly string[] {
+export function newIds(file: SiteFile, wanted: string, count: number): readonly string[] {
+  // Room for the number in the longest name that a file may hold.
+  const prefix = wanted.slice(0, MAX_ID_LENGTH - 10);
   const lists = ELEMENT_LISTS.map((list) => elementsOf(file, list)).filter((elements) => elements.length > 0);
   const numbered = lists.flatMap((elements) => numberingOf(elements).get(prefix) ?? []);
   const width = numbered.length > 0 ? Math.max(...numbered.map((numbering) => numbering.width)) : 2;
