@@ -118,7 +118,7 @@ export function fleetYard(): SiteFile {
       y: LINES.map((at, i) => ({ label: 'AB'[i] ?? '', at })),
     },
     equipment: [
-      { id: 'SVC', kind: 'source', at: [-60, 300], size: [8, 4, 7], entry: [-60, 300, 0], volts: 480, phases: 3 },
+      { id: 'SVC', kind: 'source', at: [-60, 130], size: [8, 4, 7], entry: [-60, 130, 0], volts: 480, phases: 3 },
       {
         id: 'T1',
         kind: 'transformer',

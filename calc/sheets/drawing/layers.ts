@@ -1,0 +1,45 @@
+/** Layers of the drawings, one a kind of thing. Names follow the national CAD standard's form: discipline, major, minor. */
+export interface Layer {
+  readonly name: string;
+  readonly says: string;
+  /** `#rrggbb` on paper. */
+  readonly colour: string;
+  /** Colour index of the DXF format. */
+  readonly index: number;
+  /** Line weight on the plotted sheet, millimetres. */
+  readonly weight: number;
+  /** Dash and gap on the plotted sheet, millimetres; none: a full line. */
+  readonly dash?: readonly [number, number];
+}
+
+const existing = '#8a8478';
+const ink = '#20242c';
+
+/** Existing work is thin and grey; what is installed is in full ink. */
+export const LAYERS = {
+  stalls: { name: 'C-PKNG-STAL', says: 'stalls', colour: existing, index: 8, weight: 0.18 },
+  stallNumbers: { name: 'C-PKNG-IDEN', says: 'stall numbers', colour: existing, index: 8, weight: 0.18 },
+  aisles: { name: 'C-PKNG-AISL', says: 'aisles', colour: existing, index: 9, weight: 0.13, dash: [4, 2] },
+  columns: { name: 'S-COLS', says: 'columns', colour: existing, index: 8, weight: 0.25 },
+  members: { name: 'S-BEAM', says: 'beams and purlins', colour: existing, index: 9, weight: 0.13, dash: [6, 1.5] },
+  gridlines: { name: 'S-GRID', says: 'gridlines', colour: existing, index: 9, weight: 0.13, dash: [8, 2] },
+  gridLabels: { name: 'S-GRID-IDEN', says: 'gridline labels', colour: existing, index: 9, weight: 0.18 },
+  keepouts: { name: 'C-SITE-NPLT', says: 'keep-outs', colour: ink, index: 7, weight: 0.18, dash: [1.5, 1.5] },
+  equipment: { name: 'E-POWR-EQPM', says: 'equipment', colour: ink, index: 7, weight: 0.5 },
+  workingSpace: { name: 'E-POWR-CLRN', says: 'working space', colour: ink, index: 7, weight: 0.13, dash: [2, 1] },
+  raceways: { name: 'E-POWR-CNDT', says: 'raceways, overhead and surface', colour: ink, index: 7, weight: 0.35 },
+  underground: {
+    name: 'E-POWR-UGND',
+    says: 'raceways, underground',
+    colour: ink,
+    index: 7,
+    weight: 0.35,
+    dash: [3, 1.5],
+  },
+  conduitSizes: { name: 'E-POWR-IDEN', says: 'conduit sizes', colour: ink, index: 7, weight: 0.18 },
+  pullPoints: { name: 'E-POWR-JBOX', says: 'pull points', colour: ink, index: 7, weight: 0.25 },
+  drops: { name: 'E-POWR-DROP', says: 'drops: box and retractor', colour: ink, index: 7, weight: 0.35 },
+  dropNumbers: { name: 'E-POWR-TEXT', says: 'drop numbers', colour: ink, index: 7, weight: 0.18 },
+} as const satisfies Record<string, Layer>;
+
+export type LayerName = keyof typeof LAYERS;

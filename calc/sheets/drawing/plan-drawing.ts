@@ -1,0 +1,188 @@
+import { footprintOf } from '../../../routing/network/footprint.ts';
+import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { stallRectangle } from '../../../routing/reach/parked.ts';
+import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import type { Plan } from '../../plan-shape.ts';
+import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
+import { extentOf } from './extent.ts';
+import type { LayerName } from './layers.ts';
+
+/** Heights of lettering, feet of the site: 3/32 in and 1/8 in at 1/8 in = 1 ft. */
+const SMALL = 0.75;
+const LARGE = 1;
+/** Gridlines run this far past what they are lines of, feet. */
+const OVERHANG = 8;
+const BUBBLE = 2;
+
+/** The site plan with what is installed on it: existing work below, raceways, equipment and drops above. */
+export function planDrawing(site: Site, plan: Plan): Drawing {
+  const below = [...aisles(site), ...stalls(site), ...columnsAndMembers(site)];
+  const above = [...equipment(site), ...raceways(site, plan), ...drops(site)];
+  const inner = extentOf([...below, ...above]);
+  const items = [...below, ...(inner ? gridlines(site, inner) : []), ...above];
+  return { title: site.name, items, extent: extentOf(items) };
+}
+
+const line = (layer: LayerName, points: readonly Point2[], closed = false): DrawnItem => ({
+  kind: 'line',
+  layer,
+  points,
+  closed,
+});
+
+const lineInSpace = (layer: LayerName, points: readonly Point3[]): DrawnItem => ({
+  kind: 'line',
+  layer,
+  points: points.map(flat),
+  closed: false,
+  z: points.map(([, , z]) => z),
+});
+
+const flat = ([x, y]: Point3): Point2 => [x, y];
+
+const text = (layer: LayerName, at: Point2, words: string, more: Partial<DrawnText> = {}): DrawnItem => ({
+  kind: 'text',
+  layer,
+  at,
+  text: words,
+  height: SMALL,
+  turn: 0,
+  anchor: 'middle',
+  ...more,
+});
+
+const aisles = (site: Site): DrawnItem[] => [
+  ...site.aisles.map(({ outline }) => line('aisles', outline, true)),
+  ...site.keepouts.map(({ outline }) => line('keepouts', outline, true)),
+];
+
+const stalls = (site: Site): DrawnItem[] =>
+  site.stalls.flatMap((stall) => [
+    line('stalls', stallRectangle(stall), true),
+    text('stallNumbers', entryOf(stall), stall.label ?? stall.id),
+  ]);
+
+/** A little inside the entry edge, where a painted number stands. */
+function entryOf({ at, heading }: Stall): Point2 {
+  const turn = (heading * Math.PI) / 180;
+  return [at[0] + 2 * Math.cos(turn), at[1] + 2 * Math.sin(turn)];
+}
+
+const columnsAndMembers = (site: Site): DrawnItem[] => [
+  ...site.members.map(({ from, to }) => lineInSpace('members', [from, to])),
+  ...site.columns.map(({ at, size, rotation = 0 }) => line('columns', rectangleAt(at, size, rotation), true)),
+];
+
+function equipment(site: Site): DrawnItem[] {
+  return site.equipment.flatMap((one) => {
+    const space = workingSpaceOf(one);
+    return [
+      ...(space ? [line('workingSpace', space, true)] : []),
+      line('equipment', footprintOf(one), true),
+      text('equipment', [one.at[0], one.at[1] + one.size[1] / 2 + 0.6], one.id, { height: LARGE }),
+    ];
+  });
+}
+
+function raceways(site: Site, plan: Plan): DrawnItem[] {
+  const drawn = site.raceways.map(({ path, place }) =>
+    lineInSpace(place === 'underground' ? 'underground' : 'raceways', path),
+  );
+  const points = site.pullpoints.map(
+    ({ id, at }): DrawnItem => ({
+      kind: 'symbol',
+      layer: 'pullPoints',
+      symbol: 'pull-point',
+      at: flat(at),
+      z: at[2],
+      of: id,
+    }),
+  );
+  return [...drawn, ...conduitSizes(plan), ...points];
+}
+
+/** One note a place: what lies there together, such as `2 x 1 EMT, 1-1/4 EMT`. */
+function conduitSizes(plan: Plan): DrawnItem[] {
+  const places = new Map<string, { at: Point2; turn: number; sizes: Map<string, number> }>();
+  for (const { path, tradeSize, method } of plan.conduits) {
+    const longest = longestLevel(path);
+    if (!longest) continue;
+    const [from, to] = longest;
+    const at: Point2 = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
+    const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+    // Read from below or from the right.
+    const turn = angle > 90 || angle <= -90 ? angle + 180 : angle;
+    const place = places.get(key) ?? { at, turn, sizes: new Map<string, number>() };
+    const size = `${tradeSize ?? ''} ${method}`.trim();
+    place.sizes.set(size, (place.sizes.get(size) ?? 0) + 1);
+    places.set(key, place);
+  }
+  return [...places.values()].map(({ at, turn, sizes }) => {
+    const words = [...sizes].map(([size, count]) => (count > 1 ? `${count} x ${size}` : size)).join(', ');
+    const up = ((turn + 90) * Math.PI) / 180;
+    return text('conduitSizes', [at[0] + 0.5 * Math.cos(up), at[1] + 0.5 * Math.sin(up)], words, { turn, height: 0.6 });
+  });
+}
+
+function longestLevel(path: readonly Point3[]): readonly [Point3, Point3] | undefined {
+  let best: readonly [Point3, Point3] | undefined;
+  let most = 2;
+  path.slice(1).forEach((to, i) => {
+    const from = path[i] as Point3;
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (length > most) {
+      most = length;
+      best = [from, to];
+    }
+  });
+  return best;
+}
+
+function drops(site: Site): DrawnItem[] {
+  return site.drops.flatMap(({ id, box, retractor }) => {
+    const hung = retractor ?? box;
+    const apart = Math.hypot(hung[0] - box[0], hung[1] - box[1]);
+    return [
+      { kind: 'symbol', layer: 'drops', symbol: 'box', at: flat(box), z: box[2], of: id } as const,
+      ...(apart > 0.01 ? [line('drops', [flat(box), flat(hung)])] : []),
+      ...(retractor
+        ? [
+            {
+              kind: 'symbol',
+              layer: 'drops',
+              symbol: 'retractor',
+              at: flat(retractor),
+              z: retractor[2],
+              of: id,
+            } as const,
+          ]
+        : []),
+      text('dropNumbers', [hung[0] + 1.1, hung[1] + 0.3], id, { anchor: 'left', height: 0.6 }),
+    ];
+  });
+}
+
+function gridlines(site: Site, { minX, minY, maxX, maxY }: Extent): DrawnItem[] {
+  const bubble = (label: string, at: Point2): DrawnItem[] => [
+    { kind: 'circle', layer: 'gridLabels', at, radius: BUBBLE },
+    text('gridLabels', [at[0], at[1] - LARGE / 2], label, { height: LARGE }),
+  ];
+  return [
+    ...site.gridlines.x.flatMap(({ label, at }) => [
+      line('gridlines', [
+        [at, minY - OVERHANG / 2],
+        [at, maxY + OVERHANG],
+      ]),
+      ...bubble(label, [at, maxY + OVERHANG + BUBBLE]),
+    ]),
+    ...site.gridlines.y.flatMap(({ label, at }) => [
+      line('gridlines', [
+        [minX - OVERHANG, at],
+        [maxX + OVERHANG / 2, at],
+      ]),
+      ...bubble(label, [minX - OVERHANG - BUBBLE, at]),
+    ]),
+  ];
+}

@@ -1,0 +1,91 @@
+import { CAUTIONS } from '../cautions.ts';
+import type { Drawing, DrawnItem } from './drawing/drawing.ts';
+import { LAYERS, type LayerName } from './drawing/layers.ts';
+import { SYMBOLS } from './drawing/symbols.ts';
+
+/** Pixels a foot, and the margin round the drawing, feet. */
+const SCALE = 8;
+const MARGIN = 6;
+/** Pixels a millimetre of line weight. */
+const PER_MM = 96 / 25.4;
+
+/**
+ * A drawing as an SVG 1.1 document: a group a layer, real text, y turned to run down as SVG has it, one user unit a
+ * pixel at 8 px a foot. Names cannot bring markup in.
+ */
+export function svg(drawing: Drawing): string {
+  const { minX, minY, maxX, maxY } = drawing.extent ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
+  const px = (x: number): string => number((x - minX + MARGIN) * SCALE);
+  const py = (y: number): string => number((maxY - y + MARGIN) * SCALE);
+  const width = (maxX - minX + 2 * MARGIN) * SCALE;
+  const height = (maxY - minY + 2 * MARGIN) * SCALE;
+  const groups = (Object.keys(LAYERS) as LayerName[]).map((layer) => {
+    const items = drawing.items.filter((item) => item.layer === layer);
+    return items.length === 0 ? '' : group(layer, items.map((item) => drawn(item, px, py)).join('\n'));
+  });
+  return [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + 40)}" viewBox="0 0 ${number(width)} ${number(height + 40)}">`,
+    `<title>${escaped(drawing.title)}</title>`,
+    `<desc>${escaped(CAUTIONS)}</desc>`,
+    `<rect width="100%" height="100%" fill="#ffffff"/>`,
+    ...groups.filter(Boolean),
+    `<text x="${MARGIN * SCALE}" y="${number(height + 16)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(CAUTIONS)}</text>`,
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function group(layer: LayerName, inside: string): string {
+  const { name, colour, weight, dash } = { dash: undefined, ...LAYERS[layer] };
+  const dashes = dash ? ` stroke-dasharray="${dash.map((mm) => number(mm * PER_MM)).join(' ')}"` : '';
+  return `<g id="${name}" fill="none" stroke="${colour}" stroke-width="${number(weight * PER_MM)}"${dashes}>\n${inside}\n</g>`;
+}
+
+type Place = (value: number) => string;
+
+function drawn(item: DrawnItem, px: Place, py: Place): string {
+  switch (item.kind) {
+    case 'line': {
+      const points = item.points.map(([x, y]) => `${px(x)},${py(y)}`).join(' ');
+      return `<${item.closed ? 'polygon' : 'polyline'} points="${points}"/>`;
+    }
+    case 'circle':
+      return `<circle cx="${px(item.at[0])}" cy="${py(item.at[1])}" r="${number(item.radius * SCALE)}"/>`;
+    case 'text': {
+      const anchor = { left: 'start', middle: 'middle', right: 'end' }[item.anchor];
+      const [x, y] = [px(item.at[0]), py(item.at[1])];
+      const turn = item.turn === 0 ? '' : ` transform="rotate(${number(-item.turn)} ${x} ${y})"`;
+      // Capitals stand about 0.72 of the font's size.
+      const size = number((item.height * SCALE) / 0.72);
+      const fill = LAYERS[item.layer].colour;
+      return `<text x="${x}" y="${y}"${turn} text-anchor="${anchor}" font-family="sans-serif" font-size="${size}" fill="${fill}" stroke="none">${escaped(item.text)}</text>`;
+    }
+    case 'symbol': {
+      const { circles, lines } = SYMBOLS[item.symbol];
+      const inside = [
+        ...circles.map(
+          ({ radius, filled }) =>
+            `<circle r="${number(radius * SCALE)}"${filled ? ` fill="${LAYERS[item.layer].colour}"` : ''}/>`,
+        ),
+        ...lines.map(
+          ({ points, closed }) =>
+            `<${closed ? 'polygon' : 'polyline'} points="${points.map(([x, y]) => `${number(x * SCALE)},${number(-y * SCALE)}`).join(' ')}"/>`,
+        ),
+      ];
+      return `<g transform="translate(${px(item.at[0])} ${py(item.at[1])})">${inside.join('')}</g>`;
+    }
+  }
+}
+
+const number = (value: number): string => String(Math.round(value * 1000) / 1000);
+
+/** Text that is only text in XML: markup escaped, characters that XML 1.0 forbids left out. */
+export const escaped = (text: string): string =>
+  text
+    .replace(/[^\P{Cc}\t\n\r]|[\p{Cs}\ufffe\uffff]/gu, '')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
