@@ -97,6 +97,17 @@ export interface SupplyEquipment {
   readonly spareAmps?: number;
   readonly spareSpaces?: number;
   readonly faultAmps?: number;
+  /** Line currents of its single-phase chargers as assigned, and as plain rotation would have them. */
+  readonly balance?: { readonly assigned: LineBalance; readonly rotation: LineBalance };
+  /** Share of their rated amperes that load management leaves its chargers; 1 where it has nothing to do. */
+  readonly chargerShare: number;
+}
+
+/** Line currents of the chargers of one panel at their rated amperes. */
+export interface LineBalance {
+  readonly worstLineAmps: number;
+  /** Greatest line current over the mean of the three, less one, percent. */
+  readonly imbalancePercent: number;
 }
 
 export interface SupplyFeeder {
@@ -107,14 +118,22 @@ export interface SupplyFeeder {
   readonly dropPercent: number;
   readonly lossWatts: number;
   readonly breakerAmps: number;
+  /** Greatest line current that it is chosen for, A. */
+  readonly demandAmps: number;
+  /** `demandAmps` of the breaker. */
   readonly percentLoaded: number;
 }
 
 export interface SupplyTransformer {
   readonly id: string;
+  /** 0 where the file gives no rating. */
   readonly kva: number;
   readonly loadKva: number;
   readonly percentLoaded: number;
+  /** Greatest line current of its secondary, percent of the rated. */
+  readonly worstLinePercent: number;
+  /** In its windings; the loss of its core is not known. */
+  readonly lossWatts: number;
 }
 
 /** The supply with every charger running at once; `withoutGeneration` where generation makes a difference. */

@@ -1,0 +1,26 @@
+import type { Charger, Load, Rules } from '../../routing/site/site.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import type { Demand } from './demand.ts';
+import type { PanelSchedule } from './panel-schedule.ts';
+import type { SupplyLines } from './supply-lines.ts';
+import type { SupplyModel } from './supply-model.ts';
+import type { SupplyState } from './supply-solve.ts';
+import type { SupplyTree } from './supply-tree.ts';
+
+/** Everything that the checks of a supply look at. Lists without a word to them run as the tree's nodes do. */
+export interface SupplyFacts {
+  readonly tree: SupplyTree;
+  readonly model: SupplyModel;
+  readonly lines: SupplyLines;
+  readonly state: SupplyState;
+  readonly demands: readonly Demand[];
+  readonly faults: readonly (number | undefined)[];
+  readonly loads: readonly Load[];
+  readonly chargers: readonly Charger[];
+  readonly rules: Rules;
+  readonly schedules: ReadonlyMap<string, PanelSchedule>;
+  readonly tables: CodeTables;
+}
+
+/** Amperes for the eye: whole from 100 on, one decimal below. */
+export const ampsText = (amps: number): string => `${amps >= 100 ? Math.round(amps) : Number(amps.toFixed(1))} A`;

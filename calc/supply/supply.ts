@@ -1,0 +1,127 @@
+import { feederRoutesOf } from '../../routing/network/feeder-routes.ts';
+import type { Run } from '../../routing/network/run.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import type { Charger, Load, Rules, Site } from '../../routing/site/site.ts';
+import { remembered } from '../memo.ts';
+import type { Supply } from '../plan-shape.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import type { BoxVolts, BranchOhms } from './box-volts.ts';
+import { boxesOf } from './boxes.ts';
+import { demandsOf } from './demand.ts';
+import { faultAmpsOf } from './fault.ts';
+import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
+import { chargerSums, runFinder } from './supply-draws.ts';
+import { supplyFindings } from './supply-findings.ts';
+import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
+import { type SupplyModel, supplyModel } from './supply-model.ts';
+import { reportOf } from './supply-report.ts';
+import { type SupplyState, supplyState } from './supply-solve.ts';
+import type { SupplyTree } from './supply-tree.ts';
+import { totalDropFindings } from './total-drop.ts';
+
+export interface SupplyResult {
+  readonly supply: Supply;
+  /** At the box of each charger, in the order of the site's chargers; null where it has no branch. */
+  readonly boxes: readonly (BoxVolts | null)[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The supply of a site with every charger that has a run on at its rated amperes, or at what load management leaves:
+ * volts, amps, demand and losses from the sources to each box, and what there is to say about them.
+ * @param ohms of one line of each charger's branch, end to end, in the order of the chargers; null where it has none
+ * Remembered on the identity of its parts: a drop that moves costs the volts at its own box.
+ */
+export function supplyOf(
+  site: Site,
+  runs: readonly Run[],
+  ohms: readonly (BranchOhms | null)[],
+  tables: CodeTables,
+): SupplyResult {
+  const { loads, chargers, rules } = site;
+  const { powerFactor } = rules;
+  const tree = treeOf(site);
+  const lines = linesOf(site);
+  const routed = feederRoutesOf(site);
+  const routes = new Map(routed.routes.map(({ feeder, way }) => [feeder, way?.length ?? null]));
+  const lengths = tree.nodes.map(({ feeder }) =>
+    feeder === null ? null : (feeder.length ?? routes.get(feeder.id) ?? null),
+  );
+  const model = supplyModel(tree, lines, lengths, tables);
+  const runOf = runFinder(runs);
+  const hasRun = (charger: Charger, i: number): boolean => (runOf(charger, i)?.length ?? null) !== null;
+  const sums = chargerSums(tree, model, lines, chargers, hasRun, tables.vehicleSupply.unitLoadVa);
+  const continuousFactor = tables.continuous.factor;
+  const state = supplyState({ tree, model, lines, loads, powerFactor, continuousFactor }, sums);
+  const { supply, findings } = written(
+    state,
+    tree,
+    model,
+    lines,
+    lengths,
+    loads,
+    chargers,
+    rules,
+    panelSchedules(site),
+    tables,
+  );
+  const boxCase = { tree, model, lines, chargers, powerFactor };
+  const boxes = boxesOf(boxCase, state.full, ohms);
+  const dark = state.withoutGeneration === null ? boxes : boxesOf(boxCase, state.withoutGeneration, ohms);
+  return {
+    supply,
+    boxes,
+    findings: [...routed.findings, ...tree.findings, ...findings, ...totalDropFindings(site, boxes, dark)],
+  };
+}
+
+/** What depends on the state of the supply and not on any single box. */
+const written = remembered(
+  (
+    state: SupplyState,
+    tree: SupplyTree,
+    model: SupplyModel,
+    lines: SupplyLines,
+    lengths: readonly (number | null)[],
+    loads: readonly Load[],
+    chargers: readonly Charger[],
+    rules: Rules,
+    schedules: ReadonlyMap<string, PanelSchedule>,
+    tables: CodeTables,
+  ): Omit<SupplyResult, 'boxes'> => {
+    const demands = demandsOf(tree, model, state, loads);
+    const faults = faultAmpsOf(tree, model);
+    const report = {
+      tree,
+      model,
+      lines,
+      lengths,
+      demands,
+      faults,
+      spareSpaces: tree.nodes.map(({ equipment: { id, spaces } }) =>
+        spaces === undefined ? undefined : spaces - (schedules.get(id)?.poles ?? 0),
+      ),
+      loads: loads.map(({ id }) => ({ id, lines: lines.loads.get(id)! })),
+    };
+    const full = reportOf(report, state.full);
+    return {
+      supply:
+        state.withoutGeneration === null
+          ? full
+          : { ...full, withoutGeneration: reportOf(report, state.withoutGeneration) },
+      findings: supplyFindings({
+        tree,
+        model,
+        lines,
+        state,
+        demands,
+        faults,
+        loads,
+        chargers,
+        rules,
+        schedules,
+        tables,
+      }),
+    };
+  },
+);
