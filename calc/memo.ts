@@ -1,12 +1,7 @@
 /**
  * Memory for stages: an answer is kept as long as what it was worked from is the same. The site is immutable and edits
- * share structure, so "the same" is identity; of a list, identity of each of its items.
+ * share structure, so "the same" is identity; of a list, identity of each of its items. Nothing outlives its key.
  */
-
-/** True where both are one thing, or two lists of the same things. */
-function same(a: unknown, b: unknown): boolean {
-  return a === b || (Array.isArray(a) && Array.isArray(b) && sameItems(a, b));
-}
 
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   if (a.length !== b.length) return false;
@@ -14,17 +9,22 @@ function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
   return true;
 }
 
-/**
- * `work`, with its last answer for each `key` remembered: worked again only where an argument is no longer the same.
- * Nothing outlives its key.
- */
+/** True where both are one thing, or two lists of the same things. */
+const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && sameItems(a, b));
+
+function allSame(a: readonly unknown[], b: readonly unknown[]): boolean {
+  for (let i = 0; i < a.length; i++) if (!same(a[i], b[i])) return false;
+  return true;
+}
+
+/** `work`, with its last answer for each `key` remembered: worked again only where an argument is no longer the same. */
 export function remembered<Key extends object, Rest extends readonly unknown[], Answer>(
   work: (key: Key, ...rest: Rest) => Answer,
 ): (key: Key, ...rest: Rest) => Answer {
   const memory = new WeakMap<Key, { readonly rest: Rest; readonly answer: Answer }>();
   return (key, ...rest) => {
     const known = memory.get(key);
-    if (known !== undefined && known.rest.every((value, i) => same(value, rest[i]))) return known.answer;
+    if (known !== undefined && allSame(rest, known.rest)) return known.answer;
     const answer = work(key, ...rest);
     memory.set(key, { rest, answer });
     return answer;
@@ -35,15 +35,42 @@ export function remembered<Key extends object, Rest extends readonly unknown[], 
 export const settled = <Item>(previous: readonly Item[] | undefined, next: readonly Item[]): readonly Item[] =>
   previous !== undefined && sameItems(previous, next) ? previous : next;
 
+/** Takes the items of a list at some places; the same list again as long as they are the same items. */
+export function picking<Item>(): (list: readonly Item[], places: readonly number[]) => readonly Item[] {
+  const memory = new WeakMap<readonly number[], readonly Item[]>();
+  return (list, places) => {
+    const known = memory.get(places);
+    let i = 0;
+    if (known !== undefined) while (i < places.length && list[places[i]!] === known[i]) i++;
+    if (known !== undefined && i === places.length) return known;
+    const picked = places.map((place) => list[place]!);
+    memory.set(places, picked);
+    return picked;
+  };
+}
+
 /** Items to a chunk: few enough to work again when one changes, many enough that the chunks are few. */
 const CHUNK = 128;
 
-/** A list cut in pieces that `work` can remember by their first item. */
-export function inChunks<Item extends object, Answer>(
-  list: readonly Item[],
-  work: (first: Item, chunk: readonly Item[]) => Answer,
-): readonly Answer[] {
-  const answers: Answer[] = [];
-  for (let i = 0; i < list.length; i += CHUNK) answers.push(work(list[i]!, list.slice(i, i + CHUNK)));
-  return answers;
+/** Cuts lists in chunks; the same chunk again as long as its items are the same, for `remembered` to know it by. */
+export function chunking<Item extends object>(): (list: readonly Item[]) => readonly (readonly Item[])[] {
+  const memory = new WeakMap<Item, readonly Item[]>();
+  return (list) => {
+    const chunks: (readonly Item[])[] = [];
+    for (let from = 0; from < list.length; from += CHUNK) {
+      const first = list[from]!;
+      const size = Math.min(CHUNK, list.length - from);
+      const known = memory.get(first);
+      let i = known?.length === size ? 0 : -1;
+      if (known !== undefined && i === 0) while (i < size && known[i] === list[from + i]) i++;
+      if (known !== undefined && i === size) {
+        chunks.push(known);
+        continue;
+      }
+      const chunk = list.slice(from, from + size);
+      memory.set(first, chunk);
+      chunks.push(chunk);
+    }
+    return chunks;
+  };
 }

@@ -1,50 +1,67 @@
-import type { Site } from '../../routing/site/site.ts';
+import type { Charger, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { BranchCircuit } from '../conduits/named.ts';
-import { remembered } from '../memo.ts';
+import { picking, remembered } from '../memo.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
+import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
+import type { SupplyLines } from '../supply/supply-lines.ts';
 
-/** What the supply has at the box of a charger. */
-export interface AtBox {
-  readonly totalDropPercent: number;
-  readonly volts: number;
-}
-
-/** Circuits of every piece of equipment, in the order of its chargers and without those that have none. */
+/** The circuits of one piece of equipment, complete, with the lines that its chargers hang on. */
 export interface EquipmentCircuits {
   readonly branches: EquipmentBranches;
+  /** In the order of its chargers, as is `circuits`. */
   readonly phases: readonly PhasePair[];
   readonly circuits: readonly (Circuit | null)[];
 }
 
-/** The circuits of one piece of equipment, complete. */
-export const equipmentCircuits = remembered(
+/** Ohms of one line of each charger's branch, in the order of the site's chargers; null where it has none. */
+export function ohmsOf(site: Site, branches: readonly EquipmentBranches[]): readonly (BranchOhms | null)[] {
+  const ohms = new Array<BranchOhms | null>(site.chargers.length).fill(null);
+  for (const { positions, circuits } of branches)
+    for (let i = 0; i < positions.length; i++) ohms[positions[i]!] = circuits[i]?.branch.ohms ?? null;
+  return ohms;
+}
+
+/** Completes the branches of each piece of equipment with their lines and with what the supply has at their boxes. */
+export const equipmentCircuits = (
+  branches: readonly EquipmentBranches[],
+  lines: SupplyLines,
+  boxes: readonly (BoxVolts | null)[],
+): readonly EquipmentCircuits[] =>
+  branches.map((one) => {
+    const phases = phasesOf(one.chargers, lines);
+    return completed(one, phases, ownBoxes(boxes, one.positions));
+  });
+
+const ownBoxes = picking<BoxVolts | null>();
+
+const phasesOf = remembered((chargers: readonly Charger[], lines: SupplyLines): readonly PhasePair[] =>
+  chargers.map(({ id }) => lines.chargers.get(id)!),
+);
+
+const completed = remembered(
   (
     branches: EquipmentBranches,
     phases: readonly PhasePair[],
-    atBoxes: readonly (AtBox | null)[],
+    boxes: readonly (BoxVolts | null)[],
   ): EquipmentCircuits => {
     const circuits = branches.circuits.map((circuit, i) => {
-      const atBox = atBoxes[i];
-      return circuit === null || !atBox ? null : complete(circuit, phases[i]!, atBox.totalDropPercent, atBox.volts);
+      const box = boxes[i];
+      return circuit === null || !box ? null : complete(circuit, phases[i]!, box);
     });
     return { branches, phases, circuits };
   },
 );
 
-const complete = remembered(
-  (circuit: BranchCircuit, phases: PhasePair, totalDropPercent: number, voltsAtBox: number): Circuit => {
-    const { way: _way, branch: _branch, ...own } = circuit;
-    return { ...own, phases, totalDropPercent, voltsAtBox };
-  },
-);
+const complete = remembered((circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Circuit => {
+  const { way: _way, branch: _branch, ...own } = circuit;
+  return { ...own, phases, totalDropPercent: box.totalDropPercent, voltsAtBox: box.volts };
+});
 
 /** All circuits in the order of the site's chargers. */
 export function inChargerOrder(site: Site, all: readonly EquipmentCircuits[]): readonly Circuit[] {
   const places = new Array<Circuit | null>(site.chargers.length).fill(null);
-  for (const { branches, circuits } of all) {
-    const { positions } = branches;
-    for (let i = 0; i < positions.length; i++) places[positions[i]!] = circuits[i]!;
-  }
+  for (const { branches, circuits } of all)
+    for (let i = 0; i < branches.positions.length; i++) places[branches.positions[i]!] = circuits[i]!;
   return places.filter((circuit) => circuit !== null);
 }

@@ -1,9 +1,10 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
-import { remembered } from '../memo.ts';
+import { picking, remembered } from '../memo.ts';
 import type { Conduit } from '../plan-shape.ts';
+import type { Design } from './design.ts';
 import { type Ground, groundOf } from './ground.ts';
-import type { Design } from './home-run.ts';
+
 import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
 import { shareConduits } from './sharing.ts';
 import { travelOrder } from './travel-order.ts';
@@ -14,6 +15,7 @@ export interface EquipmentBranches {
   readonly equipment: Equipment;
   /** Where its chargers stand in the site's list. */
   readonly positions: readonly number[];
+  readonly chargers: readonly Charger[];
   readonly homeRuns: readonly NamedHomeRun[];
   /** Of each of its chargers, in the order of `positions`; null without a run or where no conductor will do. */
   readonly circuits: readonly (BranchCircuit | null)[];
@@ -32,10 +34,11 @@ export function equipmentBranches(site: Site, runs: readonly Run[], design: Desi
   return site.equipment.flatMap((equipment) => {
     const feeds = fed.get(equipment.id);
     if (feeds === undefined) return [];
-    const own = feeds.positions.map((position) => runs[position]!);
-    return [branchesOf(equipment, feeds, own, ground, design)];
+    return [branchesOf(equipment, feeds, ownRuns(runs, feeds.positions), ground, design)];
   });
 }
+
+const ownRuns = picking<Run>();
 
 interface Feeds {
   readonly positions: readonly number[];
@@ -76,6 +79,7 @@ const branchesOf = remembered(
     return {
       equipment,
       positions,
+      chargers,
       homeRuns,
       circuits: chargers.map((charger) => byCharger.get(charger.id) ?? null),
       conduits: homeRuns.flatMap(({ conduits }) => conduits),

@@ -1,13 +1,14 @@
 import { remembered } from '../memo.ts';
 import type { Circuit, Conduit } from '../plan-shape.ts';
-import type { HomeRun, MemberBranch, PackedPiece } from './home-run.ts';
+import type { HomeRun } from './home-run.ts';
+import type { Member } from './member.ts';
 import type { Opening } from './piece.ts';
 import { legAt, NO_LENGTH, pathBetween, type Way } from './way.ts';
 
 /** A circuit as far as its own branch decides it: all but what the supply gives. */
 export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'voltsAtBox'> & {
   readonly way: Way;
-  readonly branch: MemberBranch;
+  readonly branch: Member;
 };
 
 /** A home run with its conduits and circuits under the names that the plan uses. */
@@ -22,17 +23,19 @@ export interface NamedHomeRun {
 /** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`. The same objects as long as the name is the same. */
 export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
   const id = `${equipment}-${number}`;
-  const conduits = homeRun.pieces.map((piece, i) => conduitOf(homeRun, piece, id, i + 1));
+  const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id));
   const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
   return { homeRun, id, circuits, conduits };
 });
 
-function conduitOf({ ways }: HomeRun, piece: PackedPiece, homeRun: string, number: number): Conduit {
+function conduitOf({ ways, pieces, packings }: HomeRun, number: number, homeRun: string): Conduit {
+  const piece = pieces[number]!;
   const way = ways[piece.along]!;
-  const { method, tradeSize, conductors, fillPercent, fillLimit, bends, bendDegrees } = piece;
+  const { method, bends, bendDegrees } = piece;
+  const { tradeSize, conductors, fillPercent, fillLimit } = packings[number]!;
   const name = ({ kind, id }: Opening): string => (kind === 'junction' ? `${homeRun}.J${id}` : id);
   return {
-    id: `${homeRun}.${number}`,
+    id: `${homeRun}.${number + 1}`,
     method,
     tradeSize,
     length: piece.to - piece.from,
@@ -59,7 +62,7 @@ function racewaysBetween(way: Way, from: number, to: number): readonly string[] 
 }
 
 function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly Conduit[]): BranchCircuit {
-  const branch = homeRun.branches[member]!;
+  const branch = homeRun.members[member]!;
   const inside = homeRun.pieces
     .map((piece, i) => ({ piece, id: conduits[i]!.id }))
     .filter(({ piece }) => piece.members.includes(member))

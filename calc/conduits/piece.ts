@@ -25,120 +25,113 @@ export interface Piece {
   readonly bendDegrees: number;
 }
 
-interface Node {
+interface Opened {
   /** First member whose way passes the place, and its distance on it. */
   readonly owner: number;
   readonly at: number;
   readonly opening: Opening;
 }
 
-/**
- * Cuts the ways of one home run, in travel order, into conduits: at the equipment, the boxes, the pull points, where a
- * member parts from the rest and where the method changes. Each foot that members share is in one piece, and the pieces
- * of a member lie end to end along its way. `shared[i]`: how far members i and i + 1 go as one, ft. A pull point within
- * `tolerance` of another opening is that opening.
- */
-export function piecesOf(ways: readonly Way[], shared: readonly number[], tolerance: number): readonly Piece[] {
-  const nodes: Node[] = [];
-  const pieces: Piece[] = [];
-  let junctions = 0;
-  const together = (i: number, j: number): number => {
-    let least = Infinity;
-    for (let k = i; k < j; k++) least = Math.min(least, shared[k]!);
-    return least;
-  };
+/** Ways of one home run in travel order, and how far each goes as one with the next, ft. */
+interface Bundle {
+  readonly ways: readonly Way[];
+  readonly shared: readonly number[];
+}
 
-  ways.forEach((way, j) => {
-    const begin = j === 0 ? 0 : Math.min(shared[j - 1]!, way.length);
-    if (way.length - begin <= NO_LENGTH) return;
-    const ends: number[] = [];
-    for (let i = j + 1; i < ways.length; i++) {
-      const until = together(j, i);
-      if (until > begin + NO_LENGTH && until < way.length - NO_LENGTH) ends.push(until);
-    }
-    const openings = openingsAlong(way, begin, ends, tolerance);
-    let start = begin <= NO_LENGTH ? atEquipment(way) : openingAt(begin, j);
-    openings.push({ at: way.length, id: null });
+/** How far two members of a bundle go as one, ft; `i` at most `j`. */
+function together(shared: readonly number[], i: number, j: number): number {
+  let least = Infinity;
+  for (let k = i; k < j; k++) least = Math.min(least, shared[k]!);
+  return least;
+}
+
+/**
+ * Cuts the ways of one home run into conduits: at the equipment, the boxes, the pull points, where a member parts from
+ * the rest and where the method changes. Each foot that members share is in one piece, and the pieces of a member lie end
+ * to end along its way. A pull point within `tolerance`, ft, of another opening is that opening.
+ */
+export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
+  const { ways, shared } = bundle;
+  const opened: Opened[] = [];
+  const pieces: Piece[] = [];
+  for (let j = 0; j < ways.length; j++) {
+    const way = ways[j]!;
+    const begin = j === 0 ? 0 : shared[j - 1]!;
+    if (way.length - begin <= NO_LENGTH) continue;
     let from = begin;
-    for (const { at, id } of openings) {
-      const end = opened(at, j, id);
-      pieces.push({
-        along: j,
-        from,
-        to: at,
-        start,
-        end,
-        method: methodAfter(way, from),
-        members: ways.flatMap((_, i) => (i === j || (i > j && together(j, i) >= at - NO_LENGTH) ? [i] : [])),
-        ...bendsBetween(way, from, at),
-      });
+    let start = begin <= NO_LENGTH ? way.fedFrom : openingAt(bundle, opened, j, begin);
+    for (const { at, pull } of breaksOf(bundle, j, begin, tolerance)) {
+      const end = open(bundle, opened, j, at, pull);
+      pieces.push(pieceOf(bundle, j, from, at, start, end));
       from = at;
       start = end;
     }
-  });
+  }
   return pieces;
-
-  /** The opening that an earlier member made where member j leaves it. */
-  function openingAt(at: number, j: number): Opening {
-    const node = nodes.find(
-      (other) => Math.abs(other.at - at) <= NO_LENGTH && together(other.owner, j) >= at - NO_LENGTH,
-    );
-    return node?.opening ?? opened(at, j, null);
-  }
-
-  function opened(at: number, j: number, pull: string | null): Opening {
-    const box = ways.find(
-      (way, i) => i >= j && Math.abs(way.length - at) <= NO_LENGTH && together(j, i) >= at - NO_LENGTH,
-    );
-    const opening: Opening =
-      box !== undefined
-        ? { kind: 'drop', id: box.charger.drop }
-        : pull !== null
-          ? { kind: 'pullpoint', id: pull }
-          : { kind: 'junction', id: String(++junctions) };
-    nodes.push({ owner: j, at, opening });
-    return opening;
-  }
 }
 
-const atEquipment = (way: Way): Opening => ({ kind: 'equipment', id: way.charger.from });
+function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Opening, end: Opening): Piece {
+  const way = ways[j]!;
+  const members = [j];
+  for (let i = j + 1; i < ways.length && together(shared, j, i) >= to - NO_LENGTH; i++) members.push(i);
+  let leg = 0;
+  while (way.at[leg + 1]! <= from + NO_LENGTH) leg++;
+  let bends = 0;
+  let bendDegrees = 0;
+  for (let i = leg + 1; way.at[i]! < to - NO_LENGTH; i++) {
+    if (way.turns[i] === 0) continue;
+    bends++;
+    bendDegrees += way.turns[i]!;
+  }
+  return { along: j, from, to, start, end, method: way.methods[leg]!, members, bends, bendDegrees };
+}
+
+/** The opening that an earlier member made where member j leaves it. */
+function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): Opening {
+  for (const other of opened)
+    if (Math.abs(other.at - at) <= NO_LENGTH && together(bundle.shared, other.owner, j) >= at - NO_LENGTH)
+      return other.opening;
+  return open(bundle, opened, j, at, null);
+}
+
+/** Opens the conduit along member j: at the box of whoever's it is, at a pull point, or at a junction. */
+function open({ ways, shared }: Bundle, opened: Opened[], j: number, at: number, pull: string | null): Opening {
+  let opening: Opening | null = null;
+  for (let i = j; i < ways.length && opening === null; i++)
+    if (Math.abs(ways[i]!.length - at) <= NO_LENGTH && together(shared, j, i) >= at - NO_LENGTH)
+      opening = ways[i]!.endsAt;
+  if (opening === null && pull !== null) opening = { kind: 'pullpoint', id: pull };
+  opening ??= { kind: 'junction', id: String(1 + opened.filter((other) => other.opening.kind === 'junction').length) };
+  opened.push({ owner: j, at, opening });
+  return opening;
+}
 
 interface Break {
   readonly at: number;
   /** Pull point there, if it is one. */
-  readonly id: string | null;
+  readonly pull: string | null;
 }
 
-/** Places between `begin` and the box where conduit ends, in order: partings, changes of method, pull points. */
-function openingsAlong(way: Way, begin: number, partings: readonly number[], tolerance: number): Break[] {
-  const forced = [...partings];
-  for (let leg = 1; leg < way.legs.length; leg++) {
-    const at = way.at[leg]!;
-    if (way.methods[leg] !== way.methods[leg - 1] && at > begin + NO_LENGTH) forced.push(at);
+/** Places after `begin` where conduit along member j ends, in order: partings, changes of method, pull points, the box. */
+function breaksOf({ ways, shared }: Bundle, j: number, begin: number, tolerance: number): readonly Break[] {
+  const way = ways[j]!;
+  const forced: number[] = [];
+  let until = Infinity;
+  for (let i = j + 1; i < ways.length; i++) {
+    until = Math.min(until, shared[i - 1]!);
+    if (until <= begin + NO_LENGTH) break;
+    if (until < way.length - NO_LENGTH) forced.push(until);
   }
+  for (const at of way.changes) if (at > begin + NO_LENGTH) forced.push(at);
+  forced.push(way.length);
   forced.sort((a, b) => a - b);
-  const breaks: { at: number; id: string | null }[] = [];
-  for (const at of forced) if (at - (breaks.at(-1)?.at ?? begin) > NO_LENGTH) breaks.push({ at, id: null });
-  for (const pull of way.pulls) {
-    const near = breaks.find((other) => Math.abs(other.at - pull.at) <= tolerance);
-    if (near !== undefined) near.id ??= pull.id;
-    else if (pull.at > begin + tolerance) breaks.push({ at: pull.at, id: pull.id });
+  const breaks: { at: number; pull: string | null }[] = [];
+  for (const at of forced) if (at - (breaks.at(-1)?.at ?? begin) > NO_LENGTH) breaks.push({ at, pull: null });
+  if (way.pulls.length === 0) return breaks;
+  for (const { at, id } of way.pulls) {
+    const near = breaks.find((other) => Math.abs(other.at - at) <= tolerance);
+    if (near !== undefined) near.pull ??= id;
+    else if (at > begin + tolerance) breaks.push({ at, pull: id });
   }
   return breaks.sort((a, b) => a.at - b.at);
-}
-
-function methodAfter(way: Way, distance: number): Method {
-  const leg = way.legs.findIndex((_, i) => way.at[i + 1]! > distance + NO_LENGTH);
-  return way.methods[leg]!;
-}
-
-function bendsBetween(way: Way, from: number, to: number): { readonly bends: number; readonly bendDegrees: number } {
-  let bends = 0;
-  let bendDegrees = 0;
-  way.turns.forEach((turn, i) => {
-    if (turn === 0 || way.at[i]! <= from + NO_LENGTH || way.at[i]! >= to - NO_LENGTH) return;
-    bends++;
-    bendDegrees += turn;
-  });
-  return { bends, bendDegrees };
 }

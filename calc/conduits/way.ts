@@ -1,9 +1,11 @@
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Run } from '../../routing/network/run.ts';
+import { COINCIDENT } from '../../routing/plane/space.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
 import type { Method, Place } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../memo.ts';
 import type { Ground } from './ground.ts';
+import type { Opening } from './piece.ts';
 
 /** A pull point on the way, by its distance from the equipment's entry, ft. */
 export interface PullAt {
@@ -30,10 +32,14 @@ export interface Way {
   readonly pulls: readonly PullAt[];
   /** Change of direction at each point, degrees; 0 at both ends and where the way goes straight on. */
   readonly turns: readonly number[];
+  /** Distances at which the method changes. */
+  readonly changes: readonly number[];
+  readonly fedFrom: Opening;
+  readonly endsAt: Opening;
 }
 
-/** Legs shorter than this, ft, are not there. */
-export const NO_LENGTH = 1e-9;
+/** Places nearer than this, ft, are one; legs shorter are not there. */
+export const NO_LENGTH = COINCIDENT;
 
 const apart = (a: Point3, b: Point3): number => Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
 
@@ -78,6 +84,7 @@ const measured = remembered(
       legs.push(run.legs[i] ?? '');
     }
     const along = racewaysOfLegs(legs, lanes, raceways[0]);
+    const methods = along.map((raceway) => raceway?.method ?? 'EMT');
     return {
       charger,
       run,
@@ -85,10 +92,13 @@ const measured = remembered(
       points,
       at,
       legs,
-      methods: along.map((raceway) => raceway?.method ?? 'EMT'),
+      methods,
       places: along.map((raceway) => raceway?.place ?? 'overhead'),
       pulls: pullsOn({ points, at, legs }, lanes, tolerance),
       turns: turnsOf(points),
+      changes: at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),
+      fedFrom: { kind: 'equipment', id: charger.from },
+      endsAt: { kind: 'drop', id: charger.drop },
     };
   },
 );

@@ -1,40 +1,35 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Rules } from '../../routing/site/site.ts';
+import type { Charger, Drop, Rules } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Design } from '../conduits/design.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { BranchCircuit } from '../conduits/named.ts';
-import { remembered } from '../memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 
 /** Branch drop past its limit in any size, loads past the tables, and pilots past their capacitance budget. */
-export const circuitFindings = remembered(
-  (
-    branches: EquipmentBranches,
-    cords: readonly number[],
-    tables: CodeTables,
-    rules: Rules,
-    units: Units,
-  ): readonly Finding[] => [
-    ...branches.unsized.map((charger): Finding => {
-      return {
-        severity: 'fail',
-        rule: 'circuit-size',
-        about: [charger.id, branches.equipment.id],
-        says: `${charger.id} asks for more than one conductor of the tables carries: ${charger.amps} A continuous at ${rules.ambientC} °C in ${rules.metal} ${rules.insulation}. Feed it as a feeder, with conductors in parallel.`,
-        value: charger.amps,
-        unit: 'A',
-        source: tables.ampacity.source,
-      };
-    }),
-    ...branches.circuits.flatMap((circuit) =>
-      circuit !== null && circuit.branchDropPercent > rules.dropLimit.branch
-        ? [branchDrop(circuit, tables, rules)]
-        : [],
-    ),
-    ...pilotFindings(branches, cords, rules, units),
-  ],
-);
+export function circuitFindings(
+  branches: EquipmentBranches,
+  drops: readonly Drop[],
+  { tables, rules }: Design,
+  units: Units,
+): readonly Finding[] {
+  const findings: Finding[] = branches.unsized.map((charger) => unsized(charger, branches.equipment.id, tables, rules));
+  for (const circuit of branches.circuits)
+    if (circuit !== null && circuit.branchDropPercent > rules.dropLimit.branch)
+      findings.push(branchDrop(circuit, tables, rules));
+  return [...findings, ...pilotFindings(branches, drops, rules, units)];
+}
+
+const unsized = ({ id, amps }: Charger, from: string, tables: CodeTables, rules: Rules): Finding => ({
+  severity: 'fail',
+  rule: 'circuit-size',
+  about: [id, from],
+  says: `${id} asks for more than one conductor of the tables carries: ${amps} A continuous at ${rules.ambientC} °C in ${rules.metal} ${rules.insulation}. Feed it as a feeder, with conductors in parallel.`,
+  value: amps,
+  unit: 'A',
+  source: tables.ampacity.source,
+});
 
 function branchDrop(circuit: BranchCircuit, tables: CodeTables, rules: Rules): Finding {
   const { charger, from, conductor, branchDropPercent } = circuit;
@@ -58,13 +53,13 @@ export const longestPilotBranch = ({ pilot }: Rules, cord: number): number =>
 /** One finding for all pilots of the equipment behind cords of one length, so that a row of them does not drown the rest. */
 function pilotFindings(
   branches: EquipmentBranches,
-  cords: readonly number[],
+  drops: readonly Drop[],
   rules: Rules,
   units: Units,
 ): readonly Finding[] {
   const past = new Map<number, BranchCircuit[]>();
   branches.circuits.forEach((circuit, i) => {
-    const cord = cords[i]!;
+    const { cord } = drops[i]!;
     if (circuit?.pilot !== true || circuit.way.run.conductorLength! <= longestPilotBranch(rules, cord)) return;
     const others = past.get(cord);
     if (others === undefined) past.set(cord, [circuit]);

@@ -2,6 +2,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Design } from '../conduits/design.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { remembered } from '../memo.ts';
 import type { Conduit } from '../plan-shape.ts';
@@ -9,10 +10,10 @@ import type { CodeTables } from '../tables/code-tables.ts';
 
 /** Over-full conduits, too many degrees of bend and too long a pull between two openings, in one home run. */
 export const conduitFindings = remembered(
-  (homeRun: NamedHomeRun, tables: CodeTables, rules: Rules, units: Units): readonly Finding[] =>
+  (homeRun: NamedHomeRun, { tables, rules }: Design, units: Units): readonly Finding[] =>
     homeRun.conduits.flatMap((conduit, i) => {
       const findings: Finding[] = [];
-      if (!homeRun.homeRun.pieces[i]!.fits) findings.push(overfull(conduit, tables));
+      if (!homeRun.homeRun.packings[i]!.fits) findings.push(overfull(conduit, tables));
       if (conduit.bendDegrees > rules.bendLimit + 1e-6) findings.push(tooBent(conduit, tables, rules));
       if (conduit.length > rules.pullLimit + 1e-9) findings.push(tooLong(conduit, rules, units));
       return findings;

@@ -1,10 +1,18 @@
 import type { Charger, Drop, Pullpoint } from '../../routing/site/site.ts';
-import { type Kind, type Tally, tallying } from './tally.ts';
+import { byWords, kindOf } from './kind.ts';
+import { type Tally, tallying } from './tally.ts';
 
-const BOX: Kind = { item: 'junction box', spec: 'at the drop', unit: 'each', basis: 'one at each drop' };
-const RETRACTOR: Kind = { item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' };
-const PEDESTAL: Kind = { item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' };
-const PULL: Kind = { item: 'pull point', spec: 'pull box or conduit body', unit: 'each', basis: 'as drawn' };
+const BOX = kindOf({ item: 'junction box', spec: 'at the drop', unit: 'each', basis: 'one at each drop' });
+const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
+const PEDESTAL = kindOf({ item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' });
+const PULL = kindOf({ item: 'pull point', spec: 'pull box or conduit body', unit: 'each', basis: 'as drawn' });
+
+const cordKind = byWords((length, amps) =>
+  kindOf({ item: 'cord', spec: `${length} usable, ${amps} A`, unit: 'each', basis: 'one of each charger' }),
+);
+const moduleKind = byWords((rating, phases) =>
+  kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
+);
 
 /** Boxes, retractors and cords of drops. A charger has one cord, as long as its drop says, in the words of the file. */
 export function dropQuantities(
@@ -18,8 +26,7 @@ export function dropQuantities(
     if (drop.mount === 'pedestal') add(PEDESTAL, drop.id, 1);
     if (drop.retractor !== undefined) add(RETRACTOR, drop.id, 1);
     for (const { id, amps } of chargersAt.get(drop.id) ?? []) {
-      const spec = `${lengthInWords(drop.cord)} usable, ${amps} A`;
-      add({ item: 'cord', spec, unit: 'each', basis: 'one of each charger' }, id, 1);
+      add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1);
     }
   }
   return tally;
@@ -29,8 +36,7 @@ export function dropQuantities(
 export function chargerQuantities(chargers: readonly Charger[]): Tally {
   const { add, tally } = tallying();
   for (const { id, amps, volts, phases } of chargers) {
-    const spec = `${amps} A ${volts} V ${phases === 3 ? 'three-phase' : 'single-phase'}`;
-    add({ item: 'charging module', spec, unit: 'each', basis: 'one of each charger' }, id, 1);
+    add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1);
   }
   return tally;
 }

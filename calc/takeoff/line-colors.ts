@@ -4,15 +4,13 @@ import type { PhasePair } from '../plan-shape.ts';
 const COLORS = [
   { toVolts: 250, A: 'black', B: 'red', C: 'blue' },
   { toVolts: Infinity, A: 'brown', B: 'orange', C: 'yellow' },
-] as const;
-
-/** Color of a line conductor. */
-export type LineColor = (typeof COLORS)[number]['A' | 'B' | 'C'];
+].map(({ toVolts, A, B, C }) => {
+  const colors: Readonly<Record<PhasePair, readonly string[]>> = { AB: [A, B], BC: [B, C], CA: [C, A], ABC: [A, B, C] };
+  return { toVolts, colors };
+});
 
 export const GROUNDING_COLOR = 'green';
 
 /** Colours of the lines of a circuit at so many volts between lines. */
-export function lineColors(phases: PhasePair, volts: number): readonly LineColor[] {
-  const colors = COLORS.find(({ toVolts }) => volts <= toVolts)!;
-  return [...phases].map((line) => colors[line as 'A' | 'B' | 'C']);
-}
+export const lineColors = (phases: PhasePair, volts: number): readonly string[] =>
+  COLORS.find(({ toVolts }) => volts <= toVolts)!.colors[phases];

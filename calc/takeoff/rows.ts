@@ -44,13 +44,14 @@ const WASTE: Readonly<Record<string, 'conductor' | 'raceway'>> = {
 export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
   const rows: TakeoffRow[] = [];
   for (const sum of sums) {
-    const wasted = WASTE[sum.item];
+    const { kind, net } = sum;
+    const wasted = WASTE[kind.item];
     const waste = wasted === undefined ? 0 : rules.waste[wasted];
-    const basis = wasted === undefined ? sum.basis : `${sum.basis}; plus ${percent(waste)} waste`;
-    rows.push(rowOf(sum, sum, sum.net * (1 + waste), basis));
-    if (sum.item === 'raceway' && !sum.spec.startsWith('LFMC')) {
-      const sticks = Math.ceil((sum.net * (1 + waste)) / STICK - 1e-9);
-      const name = { item: 'raceway stick', spec: `${sum.spec}, ${STICK} ft`, unit: 'each' };
+    const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
+    rows.push(rowOf(sum, kind, net * (1 + waste), basis));
+    if (kind.item === 'raceway' && !kind.spec.startsWith('LFMC')) {
+      const sticks = Math.ceil((net * (1 + waste)) / STICK - 1e-9);
+      const name = { item: 'raceway stick', spec: `${kind.spec}, ${STICK} ft`, unit: 'each' };
       rows.push(rowOf(sum, name, sticks, `length with waste in ${STICK} ft lengths, rounded up`));
     }
   }

@@ -1,5 +1,6 @@
 import type { Equipment, Feeder, Rules } from '../../routing/site/site.ts';
 import type { SupplyFeeder } from '../plan-shape.ts';
+import { kindOf } from './kind.ts';
 import { conductorSpec } from './spec.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -8,7 +9,7 @@ export function equipmentQuantities(equipment: readonly Equipment[]): Tally {
   const { add, tally } = tallying();
   for (const piece of equipment) {
     if (piece.kind === 'source') continue;
-    add({ item: piece.kind, spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }, piece.id, 1);
+    add(kindOf({ item: piece.kind, spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }), piece.id, 1);
   }
   return tally;
 }
@@ -52,12 +53,12 @@ export function feederQuantities(feeders: readonly Feeder[], rules: Rules, solve
     if (feeder.existing === true || length === undefined) continue;
     const { size, metal, sets, insulation } = feeder.conductor;
     add(
-      {
+      kindOf({
         item: 'feeder conductor',
         spec: conductorSpec(size, metal, insulation),
         unit: 'ft',
         basis: 'lines and neutral of each set: the length and the allowance at both ends',
-      },
+      }),
       feeder.id,
       4 * sets * (length + 2 * rules.allowance.equipment),
     );

@@ -1,23 +1,18 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Charger, Drop, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import type { EquipmentCircuits } from '../circuits/circuits.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
-import { inChunks, remembered } from '../memo.ts';
+import { chunking, remembered } from '../memo.ts';
 import type { PhasePair, SupplyFeeder, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { addConductors } from './conductor-quantities.ts';
 import { chargerQuantities, dropQuantities, pullpointQuantities } from './drop-quantities.ts';
-import { homeRunQuantities } from './home-run-quantities.ts';
+import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
 import { equipmentQuantities, feederQuantities } from './supply-quantities.ts';
-import { addedUp, type Tally } from './tally.ts';
-
-/** The branches of one piece of equipment with the lines that each of its chargers hangs on. */
-export interface PhasedBranches {
-  readonly branches: EquipmentBranches;
-  /** In the order of the equipment's chargers. */
-  readonly phases: readonly PhasePair[];
-}
+import { addedUp, type Tally, tallying } from './tally.ts';
 
 /**
  * Quantities of everything that the site's branches, drops, equipment and new feeders need. Conductor and raceway
@@ -26,19 +21,20 @@ export interface PhasedBranches {
 export function takeoff(
   site: Site,
   tables: CodeTables,
-  branches: readonly PhasedBranches[],
+  circuits: readonly EquipmentCircuits[],
   feeders: readonly SupplyFeeder[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
-  const total = addedUp([
+  const tallies = [
     equipmentTally(site.equipment),
     feedersTally(site.feeders, rules, feeders),
-    ...branches.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
     pullsTally(site.pullpoints),
-    ...inChunks(site.drops, (first, chunk) => dropsTally(first, chunk, chargersAt, units)),
-    ...inChunks(site.chargers, chargersTally),
-  ]);
+    ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
+    ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
+    ...chargerChunks(site.chargers).map((chunk) => chargersTally(chunk)),
+  ];
+  const total = addedUp(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
   return rowsOf([...total.values()], rules);
 }
 
@@ -46,12 +42,16 @@ const equipmentTally = remembered(equipmentQuantities);
 const feedersTally = remembered(feederQuantities);
 const pullsTally = remembered(pullpointQuantities);
 
+const dropChunks = chunking<Drop>();
+const chargerChunks = chunking<Charger>();
+const tallyChunks = chunking<Tally>();
+const chunkTally = remembered(addedUp);
+const chargersTally = remembered(chargerQuantities);
+
 const dropsTally = remembered(
-  (_first: Drop, chunk: readonly Drop[], chargersAt: ReadonlyMap<string, readonly Charger[]>, units: Units): Tally =>
+  (chunk: readonly Drop[], chargersAt: ReadonlyMap<string, readonly Charger[]>, units: Units): Tally =>
     dropQuantities(chunk, chargersAt, (feet) => printLength(feet, units)),
 );
-
-const chargersTally = remembered((_first: Charger, chunk: readonly Charger[]): Tally => chargerQuantities(chunk));
 
 const chargersByDrop = remembered((chargers: readonly Charger[]): ReadonlyMap<string, readonly Charger[]> => {
   const at = new Map<string, Charger[]>();
@@ -83,6 +83,10 @@ const branchesTally = remembered(
 );
 
 const homeRunTally = remembered(
-  (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally =>
-    homeRunQuantities(tables, rules, homeRun, phases),
+  (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {
+    const { add, tally } = tallying();
+    addConductors(rules, homeRun, phases, add);
+    addRaceways(tables, homeRun, add);
+    return tally;
+  },
 );

@@ -1,0 +1,65 @@
+import type { Rules } from '../../routing/site/site.ts';
+import type { Insulation, Metal } from '../../routing/site/vocabulary.ts';
+import type { NamedHomeRun } from '../conduits/named.ts';
+import { PILOT_SIZE } from '../conduits/packing.ts';
+import type { PhasePair } from '../plan-shape.ts';
+import { byWords, kindOf } from './kind.ts';
+import { GROUNDING_COLOR, lineColors } from './line-colors.ts';
+import { conductorSpec } from './spec.ts';
+import type { Add } from './tally.ts';
+
+const lineKind = byWords((conductor, color) =>
+  kindOf({
+    item: 'conductor',
+    spec: `${conductor}, ${color}`,
+    unit: 'ft',
+    basis: 'one of each line of a circuit: its run and the allowances at equipment and box',
+  }),
+);
+const groundingKind = byWords((conductor, color) =>
+  kindOf({
+    item: 'grounding conductor',
+    spec: `${conductor}, ${color}`,
+    unit: 'ft',
+    basis: 'one in each conduit, shared by its circuits: its length and the allowances at equipment and box',
+  }),
+);
+const pilotKind = byWords((conductor) =>
+  kindOf({
+    item: 'pilot conductor',
+    spec: conductor,
+    unit: 'ft',
+    basis: 'one of each circuit with a pilot: its run and the allowances at equipment and box',
+  }),
+);
+const breakerKind = byWords((poles, amps) =>
+  kindOf({
+    item: 'breaker',
+    spec: `${poles}-pole ${amps} A`,
+    unit: 'each',
+    basis: 'one of each circuit: 125% of its amps at the next standard rating',
+  }),
+);
+const specOf = byWords((size, metalAndInsulation) => {
+  const [metal, insulation] = metalAndInsulation.split(' ');
+  return conductorSpec(size, metal as Metal, insulation as Insulation);
+});
+
+/** Conductors and breakers of a home run. `phases` are those of its circuits. */
+export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: readonly PhasePair[], add: Add): void {
+  const { allowance, insulation } = rules;
+  const made = `${rules.metal} ${insulation}`;
+  homeRun.circuits.forEach(({ way, conductor, breakerAmps, pilot }, i) => {
+    const { charger, run } = way;
+    const spec = specOf(conductor.size, made);
+    const colors = lineColors(phases[i]!, charger.volts);
+    for (const color of colors) add(lineKind(spec, color), charger.id, run.conductorLength!);
+    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, run.conductorLength!);
+    add(breakerKind(String(colors.length), String(breakerAmps)), charger.id, 1);
+  });
+  homeRun.homeRun.pieces.forEach(({ from, to, start, end }, i) => {
+    const grounding = homeRun.homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
+    const ends = (start.kind === 'equipment' ? allowance.equipment : 0) + (end.kind === 'drop' ? allowance.box : 0);
+    add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), homeRun.conduits[i]!.id, to - from + ends);
+  });
+}

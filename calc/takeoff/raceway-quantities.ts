@@ -1,0 +1,104 @@
+import type { Method } from '../../routing/site/vocabulary.ts';
+import type { NamedHomeRun } from '../conduits/named.ts';
+import type { Piece } from '../conduits/piece.ts';
+import { NO_LENGTH, type Way } from '../conduits/way.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { supportSpacing } from '../tables/lookup.ts';
+import { byWords, type Kind, kindOf } from './kind.ts';
+import { racewaySpec, STICK } from './spec.ts';
+import type { Add } from './tally.ts';
+
+/** Conduit this short between boxes needs no strap of its own, ft. Common practice. */
+const UNSTRAPPED = 2;
+
+/** Conduits of a home run with their fittings and supports, and the junction boxes that it needs on the way. */
+export function addRaceways(tables: CodeTables, { homeRun, conduits, id }: NamedHomeRun, add: Add): void {
+  homeRun.pieces.forEach((piece, i) => {
+    const conduit = conduits[i]!.id;
+    const { method } = piece;
+    const { tradeSize } = homeRun.packings[i]!;
+    const kinds = racewayKinds(method, tradeSize ?? '');
+    const way = homeRun.ways[piece.along]!;
+    add(kinds.raceway, conduit, piece.to - piece.from);
+    add(kinds.connector, conduit, method === 'tray' ? 0 : 2);
+    add(kinds.support, conduit, supports(tables, method, tradeSize, aboveGround(piece, way)));
+    if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
+    if (piece.end.kind === 'junction') add(JUNCTION, `${id}.J${piece.end.id}`, 1);
+  });
+}
+
+const JUNCTION = kindOf({
+  item: 'junction box',
+  spec: 'on the raceway',
+  unit: 'each',
+  basis: 'one where circuits of a conduit part or the method changes, away from boxes and pull points',
+});
+
+interface RacewayKinds {
+  readonly raceway: Kind;
+  readonly coupling: Kind;
+  readonly connector: Kind;
+  readonly support: Kind;
+  readonly elbow90: Kind;
+  readonly elbow45: Kind;
+  readonly offset: Kind;
+}
+
+const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
+  const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
+  const each = (item: string, basis: string, of = spec): Kind => kindOf({ item, spec: of, unit: 'each', basis });
+  const corner = 'one at each corner of a conduit';
+  return {
+    raceway: kindOf({ item: 'raceway', spec, unit: 'ft', basis: 'length of the conduits, taken square at corners' }),
+    coupling: each('coupling', `between the ${STICK} ft sticks of each straight, and two at each elbow`),
+    connector: each('connector', 'two of each conduit'),
+    support: each(
+      method === 'tray' ? 'tray support' : 'strap',
+      'code spacing along each conduit above ground, the first within the code distance of each end',
+    ),
+    elbow90: each('elbow', corner, `${spec} 90`),
+    elbow45: each('elbow', corner, `${spec} 45`),
+    offset: each('elbow', corner, `${spec} offset`),
+  };
+});
+
+/** Elbows at the corners, and couplings: the straights between corners are made up of sticks. */
+function addFittings(kinds: RacewayKinds, piece: Piece, way: Way, conduit: string, add: Add): void {
+  let couplings = 0;
+  let from = piece.from;
+  const straight = (to: number): void => {
+    couplings += couplingsOn(to - from);
+    from = to;
+  };
+  for (let i = 1; i < way.turns.length; i++) {
+    const turn = way.turns[i]!;
+    if (turn === 0 || way.at[i]! <= piece.from + NO_LENGTH || way.at[i]! >= piece.to - NO_LENGTH) continue;
+    straight(way.at[i]!);
+    couplings += 2;
+    add(turn > 67.5 ? kinds.elbow90 : turn > 37.5 ? kinds.elbow45 : kinds.offset, conduit, 1);
+  }
+  straight(piece.to);
+  add(kinds.coupling, conduit, couplings);
+}
+
+/** A rounding of sums must not start another stick. */
+const FULL = 1e-9;
+
+/** Couplings on a straight of so many feet. */
+export const couplingsOn = (feet: number): number => Math.max(0, Math.ceil(feet / STICK - FULL) - 1);
+
+/** Straps on a straight of so many feet: one within the code distance of each end, the rest at the code spacing. */
+export function supports(tables: CodeTables, method: Method, tradeSize: string | null, feet: number): number {
+  if (feet <= UNSTRAPPED) return 0;
+  const { spacingFt, firstFt } = supportSpacing(tables, method, tradeSize);
+  return Math.max(0, Math.ceil((feet - 2 * firstFt) / spacingFt - FULL)) + 1;
+}
+
+function aboveGround(piece: Piece, way: Way): number {
+  let feet = 0;
+  way.places.forEach((place, leg) => {
+    if (place === 'underground') return;
+    feet += Math.max(0, Math.min(piece.to, way.at[leg + 1]!) - Math.max(piece.from, way.at[leg]!));
+  });
+  return feet;
+}
