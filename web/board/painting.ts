@@ -1,12 +1,12 @@
 import { marginsOf } from '../../calc/margins.ts';
-import { type BoxIndex, positionsIn } from '../../routing/plane/box-index.ts';
+import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { frameOf, type Frame } from './pictures/frame.ts';
 import type { Ink } from './ink.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import type { Mark } from './scene/mark.ts';
-import { type Scene, type SceneList, sceneOf } from './scene/scene.ts';
+import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
 import type { ViewState, ViewStore } from './view-store.ts';
 
 /**
@@ -142,7 +142,7 @@ export function marksInView<L extends SceneList>(
   box: Frame['box'],
   hidden: ReadonlySet<Mark>,
 ): Scene[L]['items'] {
-  const index = scene[list] as BoxIndex<Mark>;
+  const index = marksOf(scene, list);
   const found: Mark[] = [];
   for (const i of positionsIn(index, box)) {
     const mark = index.items[i]!;

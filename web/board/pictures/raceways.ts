@@ -1,5 +1,4 @@
-import type { LineColor } from '../../../calc/takeoff/line-colors.ts';
-import type { PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
+import type { LineColor, PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceBeside } from './lanes.ts';
 import { traceLine } from './outline.ts';

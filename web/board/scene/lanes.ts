@@ -1,6 +1,6 @@
 import type { PhasePair } from '../../../calc/plan-shape.ts';
 import { lineColors } from '../../../calc/takeoff/line-colors.ts';
-import type { RunMark } from './mark.ts';
+import type { LineColor, RunMark } from './mark.ts';
 
 const LANE = { A: -1, B: 0, C: 1 } as const;
 
@@ -9,6 +9,6 @@ const LANE = { A: -1, B: 0, C: 1 } as const;
  * as A left, B middle, C right. A two-pole circuit shows two of the three.
  */
 export function lanesOf(phases: PhasePair, volts: number): RunMark['lanes'] {
-  const colors = lineColors(phases, volts);
+  const colors = lineColors(phases, volts) as readonly LineColor[];
   return [...phases].map((line, i) => ({ color: colors[i]!, lane: LANE[line as keyof typeof LANE] }));
 }

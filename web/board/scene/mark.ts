@@ -1,4 +1,3 @@
-import type { LineColor } from '../../../calc/takeoff/line-colors.ts';
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Rectangle } from '../../../routing/plane/rectangle.ts';
 import type { Severity } from '../../../routing/site/finding.ts';
@@ -80,6 +79,9 @@ export interface DropMark extends Box {
   /** By how much its cord is short, in words, where it is. */
   readonly short: string;
 }
+
+/** Insulation color of a line conductor, by trade custom. */
+export type LineColor = 'black' | 'red' | 'blue' | 'brown' | 'orange' | 'yellow';
 
 export interface RunMark extends Box {
   readonly kind: 'run';

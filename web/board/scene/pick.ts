@@ -1,11 +1,11 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import { boxHolds } from '../../../routing/plane/box.ts';
-import { type BoxIndex, positionsIn } from '../../../routing/plane/box-index.ts';
+import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import type { Mark } from './mark.ts';
 import { pointInOutline, toSegment } from './near.ts';
-import type { Scene, SceneList } from './scene.ts';
+import { marksOf, type Scene, type SceneList } from './scene.ts';
 
 /** What the hand can take hold of, the topmost and smallest first. Runs are chosen through their drops. */
 const ORDER = [
@@ -55,7 +55,7 @@ export function refOf(mark: Mark): Ref | null {
 export function pickAt(scene: Scene, at: Point2, near: number): Ref | null {
   const box = { minX: at[0] - near, minY: at[1] - near, maxX: at[0] + near, maxY: at[1] + near };
   for (const list of ORDER) {
-    const index = scene[list] as BoxIndex<Mark>;
+    const index = marksOf(scene, list);
     let best: Mark | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const i of positionsIn(index, box)) {
@@ -74,7 +74,7 @@ export function pickAt(scene: Scene, at: Point2, near: number): Ref | null {
 export function pickIn(scene: Scene, box: Box): Ref[] {
   const inside = (lists: readonly (typeof ORDER)[number][]): Ref[] =>
     lists.flatMap((list) => {
-      const index = scene[list] as BoxIndex<Mark>;
+      const index = marksOf(scene, list);
       return positionsIn(index, box)
         .map((i) => index.items[i]!)
         .filter((mark) => boxHolds(box, mark))

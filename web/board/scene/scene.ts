@@ -14,6 +14,7 @@ import type {
   DropMark,
   EquipmentMark,
   FeederMark,
+  Mark,
   MemberMark,
   PullpointMark,
   RacewayMark,
@@ -81,8 +82,8 @@ export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Mar
   const was = last?.site;
   const same = (...parts: (keyof Site)[]): boolean => was !== undefined && parts.every((part) => site[part] === was[part]);
   // A list whose sources are the same objects is not gone through again: most edits touch one list of many.
-  const kept = <L extends SceneList>(list: L, unchanged: boolean, marks: () => readonly Item<L>[]): Scene[L] =>
-    last && unchanged ? last[list] : (boxIndex(marks(), last?.[list] as BoxIndex<Item<L>>) as unknown as Scene[L]);
+  const kept = <L extends SceneList>(list: L, unchanged: boolean, marks: () => readonly Mark[]): Scene[L] =>
+    last && unchanged ? last[list] : (boxIndex(marks(), ownBox, last && marksOf(last, list)) as unknown as Scene[L]);
   const lists: Pick<Scene, SceneList> = {
     aisles: kept('aisles', same('aisles'), () => site.aisles.map(aisleMark)),
     keepouts: kept('keepouts', same('keepouts'), () => site.keepouts.map(keepoutMark)),
@@ -110,7 +111,10 @@ export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Mar
   };
 }
 
-type Item<L extends SceneList> = Scene[L]['items'][number];
+const ownBox = (mark: Mark): Box => mark;
+
+/** A list of a scene, whatever its marks. */
+export const marksOf = (scene: Scene, list: SceneList): BoxIndex<Mark> => scene[list] as unknown as BoxIndex<Mark>;
 
 function feederMarks(site: Site): FeederMark[] {
   const equipment = new Map(site.equipment.map((each) => [each.id, each]));

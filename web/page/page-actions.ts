@@ -1,0 +1,18 @@
+import { createContext, useContext } from 'react';
+import type { Ref } from '../document/element-lists.ts';
+
+/** What panels and tables can ask of the page. */
+export interface PageActions {
+  /** Selects elements and brings them into view on the board. */
+  readonly reveal: (refs: readonly Ref[]) => void;
+  readonly openSample: (name: string) => Promise<void>;
+}
+
+const ActionsContext = createContext<PageActions | null>(null);
+export const ActionsProvider = ActionsContext.Provider;
+
+export function usePageActions(): PageActions {
+  const actions = useContext(ActionsContext);
+  if (!actions) throw new RangeError('a component that asks something of the page stands outside ActionsProvider');
+  return actions;
+}

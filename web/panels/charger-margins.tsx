@@ -1,0 +1,38 @@
+import { MARGIN_KINDS, marginsOf } from '../../calc/margins.ts';
+import { useDocument } from '../document/use-document.ts';
+import { PARKED } from '../words/margins.ts';
+import { MarginRow } from './margin-bar.tsx';
+
+/** Rules whose warnings speak of a margin, so that its bar asks for a look. */
+const WARNS = { cord: ['reach', 'low-cord'], branch: ['branch-limit', 'pilot-budget'], volts: ['branch-drop', 'total-drop'] } as const;
+
+/** The three margins of a charger, and the case that decides its cord. */
+export function ChargerMargins({ charger }: { readonly charger: string }) {
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const margins = marginsOf(plan, site).get(charger);
+  if (!margins) return null;
+  const warned = plan.findings.filter(({ severity, about }) => severity === 'warn' && about.includes(charger));
+  return (
+    <section className="margins" aria-label={`Margins of ${charger}`} data-charger={charger}>
+      {MARGIN_KINDS.map((kind) => (
+        <MarginRow
+          key={kind}
+          kind={kind}
+          margins={margins}
+          units={site.units}
+          severity={warned.some(({ rule }) => (WARNS[kind] as readonly string[]).includes(rule)) ? 'warn' : undefined}
+        />
+      ))}
+      {margins.cord && (
+        <p className="quiet small">
+          Worst cord: stall {labelOf(site.stalls, margins.cord.stall)}, {PARKED[margins.cord.direction]}, inlet{' '}
+          {margins.cord.inlet}.
+        </p>
+      )}
+    </section>
+  );
+}
+
+const labelOf = (stalls: readonly { readonly id: string; readonly label?: string }[], id: string): string =>
+  stalls.find((stall) => stall.id === id)?.label ?? id;

@@ -1,0 +1,141 @@
+import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
+import { circuitSteps } from '../../calc/circuits/circuit-steps.ts';
+import { useDocument } from '../document/use-document.ts';
+import { nearestInch } from '../words/lengths.ts';
+import { ChargerMargins } from './charger-margins.tsx';
+import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
+import { ChoiceField, NumberField, TextField } from './fields.tsx';
+import { useChange, useElement } from './use-element.ts';
+import { Working } from './working.tsx';
+
+export function ChargerPanel({ id }: { readonly id: string }) {
+  const charger = useElement('chargers', id);
+  if (!charger) return null;
+  return (
+    <>
+      <ChargerMargins charger={id} />
+      <p>
+        Hangs at <Link id={charger.drop} />
+      </p>
+      <ChargerFields id={id} />
+      <Circuit charger={id} />
+      <OwnFindings id={id} />
+    </>
+  );
+}
+
+/** What the file says of a charger. */
+export function ChargerFields({ id }: { readonly id: string }) {
+  const charger = useElement('chargers', id);
+  const change = useChange('chargers', id);
+  const equipment = useDocument((state) => state.site.equipment);
+  const stalls = useDocument((state) => state.site.stalls);
+  if (!charger) return null;
+  const known = new Set(stalls.map((stall) => stall.id));
+  return (
+    <section className="fields" aria-label={`Charger ${id}`}>
+      <ChoiceField
+        label="fed from"
+        value={charger.from}
+        choices={equipment.map((each) => each.id)}
+        onChange={(from) => change({ from })}
+      />
+      <TextField
+        label="serves stalls"
+        value={charger.stalls.join(' ')}
+        check={(text) => {
+          const missing = idsIn(text).filter((stall) => !known.has(stall));
+          return missing.length > 0 ? `no stall ${missing.join(', ')}` : null;
+        }}
+        onChange={(text) => change({ stalls: idsIn(text) })}
+      />
+      <NumberField label="rated" unit="A" value={charger.amps} onChange={(amps) => change({ amps })} />
+      <NumberField label="voltage" unit="V" value={charger.volts} onChange={(volts) => change({ volts })} />
+      <ChoiceField
+        label="phases"
+        value={String(charger.phases)}
+        choices={['1', '3']}
+        words={(choice) => (choice === '1' ? 'single, line to line' : 'three')}
+        onChange={(phases) => change({ phases: phases === '3' ? 3 : 1 })}
+      />
+    </section>
+  );
+}
+
+const idsIn = (text: string): string[] => [...new Set(text.split(/[\s,;]+/).filter(Boolean))];
+
+/** What the plan makes of a charger: its run, breaker, conductors, and the conduits with who else is in them. */
+export function Circuit({ charger }: { readonly charger: string }) {
+  const units = useDocument((state) => state.site.units);
+  const circuit = useDocument((state) => state.plan.circuits.find((each) => each.charger === charger));
+  const run = useDocument((state) => state.plan.runs.find((each) => each.charger === charger));
+  const conduits = useDocument((state) => state.plan.conduits);
+  if (!run || run.length === null) return <p className="quiet">No run, so no circuit.</p>;
+  const own = circuit?.conduits.flatMap((id) => conduits.find((each) => each.id === id) ?? []) ?? [];
+  return (
+    <section aria-label={`Circuit of ${charger}`}>
+      <Facts>
+        <Fact name="run">
+          {nearestInch(run.length, units)} from <Link id={run.from} />, {run.bends}{' '}
+          {run.bends === 1 ? 'bend' : 'bends'}
+        </Fact>
+        <Fact name="conductor length">{nearestInch(run.conductorLength ?? Number.NaN, units)} a line</Fact>
+        {circuit && <CircuitFacts circuit={circuit} />}
+      </Facts>
+      {circuit && <Why circuit={circuit} />}
+      {own.length > 0 && <ConduitList conduits={own} charger={charger} />}
+    </section>
+  );
+}
+
+function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
+  const { breakerAmps, phases, conductor, grounding, pilot, factors, ampacity, voltsAtBox, totalDropPercent } = circuit;
+  const poles = phases.length;
+  return (
+    <>
+      <Fact name="breaker">
+        {breakerAmps} A, {poles} pole, lines {[...phases].join(' ')}
+      </Fact>
+      <Fact name="conductors">
+        {poles} #{conductor.size} {conductor.metal} {conductor.insulation}, #{grounding.size} ground
+        {pilot ? ', pilot' : ''}
+      </Fact>
+      <Fact name="ampacity">
+        {ampacity.toFixed(1)} A with {factors.ambient.toFixed(2)} for heat, {factors.bundling.toFixed(2)} for bundling
+      </Fact>
+      <Fact name="at the box">
+        {voltsAtBox.toFixed(1)} V, {totalDropPercent.toFixed(2)} % below nominal in all
+      </Fact>
+    </>
+  );
+}
+
+function Why({ circuit }: { readonly circuit: CircuitPlan }) {
+  const rules = useDocument((state) => state.site.rules);
+  const amps = useElement('chargers', circuit.charger)?.amps;
+  if (amps === undefined) return null;
+  return (
+    <details className="why">
+      <summary>Why #{circuit.conductor.size}?</summary>
+      <Working steps={circuitSteps(rules, circuit, amps)} />
+    </details>
+  );
+}
+
+function ConduitList({ conduits, charger }: { readonly conduits: readonly Conduit[]; readonly charger: string }) {
+  const units = useDocument((state) => state.site.units);
+  return (
+    <ul className="conduits" aria-label="Conduits on the way">
+      {conduits.map(({ id, method, tradeSize, length, fillPercent, fillLimit, circuits, from, to }) => (
+        <li key={id}>
+          <b>{tradeSize ? `${tradeSize}" ${method}` : method}</b> {nearestInch(length, units)}, {from} to {to}
+          <span className="quiet">
+            {tradeSize ? `, ${fillPercent.toFixed(0)} of ${fillLimit} % full` : ''}
+            {circuits.length > 1 && ', with '}
+          </span>
+          {circuits.length > 1 && <Links ids={circuits.filter((each) => each !== charger)} />}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,59 @@
+import { MOUNTS } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
+import { ChargerMargins } from './charger-margins.tsx';
+import { ChargerFields, Circuit } from './charger-panel.tsx';
+import { OwnFindings } from './facts.tsx';
+import { ChoiceField, LengthField, PlaceFields } from './fields.tsx';
+import { useChange, useElement } from './use-element.ts';
+
+/** A drop: its chargers' margins, where it hangs, and what feeds it. */
+export function DropPanel({ id }: { readonly id: string }) {
+  const drop = useElement('drops', id);
+  const change = useChange('drops', id);
+  const chargers = useDocument((state) => state.site.chargers);
+  if (!drop) return null;
+  const own = chargers.filter((charger) => charger.drop === id);
+  const { box, retractor, cord, mount, restHeight } = drop;
+  return (
+    <>
+      {own.map((charger) => (
+        <div key={charger.id}>
+          {own.length > 1 && <h3>{charger.id}</h3>}
+          <ChargerMargins charger={charger.id} />
+        </div>
+      ))}
+      {own.length === 0 && <p className="quiet">No charger hangs here.</p>}
+      <section className="fields" aria-label="Where it hangs">
+        <PlaceFields label="box" value={box} onChange={(next) => change({ box: next })} />
+        {retractor ? (
+          <PlaceFields label="retractor" value={retractor} onChange={(next) => change({ retractor: next })} />
+        ) : (
+          <button type="button" className="plain" onClick={() => change({ retractor: box })}>
+            Add a retractor
+          </button>
+        )}
+        <LengthField label="cord" value={cord} least={0.1} onChange={(next) => change({ cord: next })} />
+        <LengthField
+          label="connector rests at"
+          value={restHeight ?? Number.NaN}
+          least={0}
+          onChange={(next) => change({ restHeight: next })}
+        />
+        <ChoiceField
+          label="mount"
+          value={mount ?? 'overhead'}
+          choices={MOUNTS}
+          onChange={(next) => change({ mount: next === 'overhead' ? undefined : next })}
+        />
+      </section>
+      {own.map((charger) => (
+        <div key={charger.id}>
+          <h3>Charger {charger.id}</h3>
+          <ChargerFields id={charger.id} />
+          <Circuit charger={charger.id} />
+        </div>
+      ))}
+      <OwnFindings id={id} />
+    </>
+  );
+}

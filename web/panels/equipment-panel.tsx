@@ -1,0 +1,83 @@
+import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
+import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
+import { useChange, useElement } from './use-element.ts';
+
+const AMPS = ['busAmps', 'mainAmps', 'managedAmps'] as const;
+const AMP_WORDS = { busAmps: 'bus', mainAmps: 'main', managedAmps: 'managed to' } as const;
+
+export function EquipmentPanel({ id }: { readonly id: string }) {
+  const equipment = useElement('equipment', id);
+  const change = useChange('equipment', id);
+  const plan = useDocument((state) => state.plan);
+  if (!equipment) return null;
+  const supply = plan.supply.equipment.find((each) => each.id === id);
+  const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
+  const size = equipment.size;
+  return (
+    <>
+      <Facts>
+        <Fact name="feeds">
+          <Links ids={fed} />
+        </Fact>
+        {supply && (
+          <>
+            <Fact name="connected">{(supply.connectedVa / 1000).toFixed(1)} kVA</Fact>
+            <Fact name="demand">
+              {supply.demandAmps.toFixed(0)} A
+              {supply.percentLoaded === undefined ? '' : `, ${supply.percentLoaded.toFixed(0)} % loaded`}
+            </Fact>
+            <Fact name="lines">
+              A {supply.amps.A.toFixed(0)}, B {supply.amps.B.toFixed(0)}, C {supply.amps.C.toFixed(0)} A
+            </Fact>
+            {supply.spareSpaces !== undefined && <Fact name="spare spaces">{supply.spareSpaces}</Fact>}
+            {supply.faultAmps !== undefined && <Fact name="fault current">{Math.round(supply.faultAmps)} A</Fact>}
+          </>
+        )}
+      </Facts>
+      <section className="fields" aria-label="Equipment">
+        <ChoiceField label="kind" value={equipment.kind} choices={EQUIPMENT_KINDS} onChange={(kind) => change({ kind })} />
+        <PlaceFields label="center" value={equipment.at} onChange={(at) => change({ at })} />
+        <PlaceFields label="entry" value={equipment.entry} onChange={(entry) => change({ entry })} />
+        {(['width', 'depth', 'height'] as const).map((name, axis) => (
+          <LengthField
+            key={name}
+            label={name}
+            value={size[axis]!}
+            least={0.1}
+            onChange={(next) => change({ size: size.map((was, i) => (i === axis ? next : was)) as unknown as typeof size })}
+          />
+        ))}
+        <NumberField
+          label="rotation"
+          unit="degrees"
+          least={Number.NEGATIVE_INFINITY}
+          value={equipment.rotation ?? 0}
+          onChange={(rotation) => change({ rotation: rotation === 0 ? undefined : rotation })}
+        />
+        <LengthField
+          label="working space"
+          value={equipment.workingSpace ?? Number.NaN}
+          least={0.1}
+          onChange={(workingSpace) => change({ workingSpace })}
+        />
+        {AMPS.map((name) =>
+          equipment[name] === undefined ? null : (
+            <NumberField
+              key={name}
+              label={AMP_WORDS[name]}
+              unit="A"
+              value={equipment[name]}
+              onChange={(amps) => change({ [name]: amps })}
+            />
+          ),
+        )}
+        {equipment.volts !== undefined && (
+          <NumberField label="voltage" unit="V" value={equipment.volts} onChange={(volts) => change({ volts })} />
+        )}
+      </section>
+      <OwnFindings id={id} />
+    </>
+  );
+}

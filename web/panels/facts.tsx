@@ -1,0 +1,78 @@
+import type { ReactNode } from 'react';
+import type { Severity } from '../../routing/site/finding.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { SEVERITY_WORDS } from '../words/finding-groups.ts';
+import { refsOf } from '../words/refs.ts';
+import { SeveritySign } from './severity-sign.tsx';
+
+/** Names and figures in two columns. */
+export const Facts = ({ children }: { readonly children: ReactNode }) => <dl className="facts">{children}</dl>;
+
+export const Fact = ({ name, children }: { readonly name: string; readonly children: ReactNode }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{children}</dd>
+  </div>
+);
+
+/** The name of an element, as a way to it. */
+export function Link({ id }: { readonly id: string }) {
+  const document = useDocumentStore();
+  const { reveal } = usePageActions();
+  return (
+    <button
+      type="button"
+      className="link"
+      onClick={() => {
+        const { file, plan } = document.getState();
+        reveal(refsOf(file, plan, id));
+      }}
+    >
+      {id}
+    </button>
+  );
+}
+
+/** Several names in a row; past `most` the rest is a number. */
+export function Links({ ids, most = 12 }: { readonly ids: readonly string[]; readonly most?: number }) {
+  if (ids.length === 0) return <span className="quiet">none</span>;
+  return (
+    <span className="links">
+      {ids.slice(0, most).map((id) => (
+        <Link key={id} id={id} />
+      ))}
+      {ids.length > most && <span className="quiet">and {ids.length - most} more</span>}
+    </span>
+  );
+}
+
+/** What the plan has to say about an element. */
+export function OwnFindings({ id }: { readonly id: string }) {
+  const findings = useDocument((state) => state.plan.findings);
+  const own = findings.filter(({ about }) => about.includes(id)).slice(0, 6);
+  if (own.length === 0) return null;
+  return (
+    <section aria-label="Findings">
+      {own.map((finding) => (
+        <article key={`${finding.rule} ${finding.about.join(' ')}`} className="finding" data-severity={finding.severity}>
+          <p className="place">
+            <FindingWords severity={finding.severity}>{finding.says}</FindingWords>
+          </p>
+          <p className="source">{finding.source}</p>
+        </article>
+      ))}
+    </section>
+  );
+}
+
+function FindingWords({ severity, children }: { readonly severity: Severity; readonly children: ReactNode }) {
+  return (
+    <>
+      <SeveritySign severity={severity} />
+      <span>
+        <b>{SEVERITY_WORDS[severity]}.</b> {children}
+      </span>
+    </>
+  );
+}

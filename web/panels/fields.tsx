@@ -1,0 +1,173 @@
+import { useId, useState } from 'react';
+import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
+import { useDocument } from '../document/use-document.ts';
+
+interface FieldProps<T> {
+  readonly label: string;
+  readonly value: T;
+  readonly onChange: (value: T) => void;
+}
+
+interface TypedProps<T> extends FieldProps<T> {
+  readonly print: (value: T) => string;
+  /** What the text means, or what is wrong with it. */
+  readonly read: (text: string) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
+  readonly inputMode?: 'decimal' | 'text';
+}
+
+/** A field that is typed: taken over with Enter or when left, put back with Escape, told what is wrong beneath it. */
+export function TypedField<T>({ label, value, onChange, print, read, inputMode = 'text' }: TypedProps<T>) {
+  const id = useId();
+  const [draft, setDraft] = useState<string | null>(null);
+  const shown = draft ?? print(value);
+  const now = draft === null ? null : read(draft);
+  const wrong = now && !now.ok ? now.says : null;
+
+  const take = (): void => {
+    if (draft === null || wrong) return;
+    if (now?.ok && draft !== print(value)) onChange(now.value);
+    setDraft(null);
+  };
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        value={shown}
+        inputMode={inputMode}
+        autoComplete="off"
+        spellCheck={false}
+        aria-invalid={wrong !== null}
+        aria-describedby={wrong ? `${id}-says` : undefined}
+        onChange={(event) => setDraft(event.target.value)}
+        onFocus={(event) => event.target.select()}
+        onBlur={() => (wrong ? setDraft(null) : take())}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') take();
+          if (event.key === 'Escape') {
+            event.stopPropagation();
+            setDraft(null);
+          }
+        }}
+      />
+      {wrong && (
+        <p className="wrong" id={`${id}-says`} role="alert">
+          {wrong}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface LengthProps extends FieldProps<number> {
+  /** Feet; the field takes nothing below. */
+  readonly least?: number;
+}
+
+/** A length in feet, typed as a tape reads: 12' 6, 12.5, 150", 3.8m, 9' * 3. */
+export function LengthField({ least = Number.NEGATIVE_INFINITY, ...props }: LengthProps) {
+  const units = useDocument((state) => state.site.units);
+  return (
+    <TypedField
+      {...props}
+      print={(feet) => printLength(feet, units)}
+      read={(text) => {
+        const length = parseLength(text, units);
+        if (!length.ok) return { ok: false, says: length.says };
+        return length.feet < least
+          ? { ok: false, says: `at least ${printLength(least, units)}` }
+          : { ok: true, value: length.feet };
+      }}
+    />
+  );
+}
+
+interface NumberProps extends FieldProps<number> {
+  readonly unit: string;
+  readonly least?: number;
+  readonly whole?: boolean;
+}
+
+export function NumberField({ unit, least = 0, whole = false, ...props }: NumberProps) {
+  return (
+    <TypedField
+      {...props}
+      inputMode="decimal"
+      print={(value) => `${value}${unit && ` ${unit}`}`}
+      read={(text) => {
+        const bare = text.trim().replace(new RegExp(`\\s*${unit}$`, 'i'), '');
+        const value = Number(bare);
+        if (bare === '' || !Number.isFinite(value)) return { ok: false, says: 'expected a number' };
+        if (whole && !Number.isInteger(value)) return { ok: false, says: 'expected a whole number' };
+        return value < least || (value === 0 && least === 0)
+          ? { ok: false, says: least === 0 ? 'expected more than 0' : `at least ${least}` }
+          : { ok: true, value };
+      }}
+    />
+  );
+}
+
+interface TextProps extends FieldProps<string> {
+  readonly check?: (text: string) => string | null;
+}
+
+export function TextField({ check, ...props }: TextProps) {
+  return (
+    <TypedField
+      {...props}
+      print={(text) => text}
+      read={(text) => {
+        const says = check?.(text.trim()) ?? null;
+        return says === null ? { ok: true, value: text.trim() } : { ok: false, says };
+      }}
+    />
+  );
+}
+
+interface ChoiceProps<T extends string> extends FieldProps<T> {
+  readonly choices: readonly T[];
+  readonly words?: (choice: T) => string;
+}
+
+export function ChoiceField<T extends string>({ label, value, onChange, choices, words }: ChoiceProps<T>) {
+  const id = useId();
+  return (
+    <div className="field">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} onChange={(event) => onChange(event.target.value as T)}>
+        {choices.map((choice) => (
+          <option key={choice} value={choice}>
+            {words?.(choice) ?? choice}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+/** A place in space or in the plan as two or three lengths. */
+export function PlaceFields<P extends readonly number[]>({
+  label,
+  value,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: P;
+  readonly onChange: (value: P) => void;
+}) {
+  return (
+    <fieldset className="place-fields">
+      <legend>{label}</legend>
+      {value.map((length, axis) => (
+        <LengthField
+          key={AXES[axis]}
+          label={AXES[axis] ?? ''}
+          value={length}
+          onChange={(next) => onChange(value.map((was, i) => (i === axis ? next : was)) as unknown as P)}
+        />
+      ))}
+    </fieldset>
+  );
+}
+
+const AXES = ['x', 'y', 'z'];

@@ -1,0 +1,98 @@
+import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
+import { servedStalls } from '../../calc/served.ts';
+import { itemTotals } from '../../calc/takeoff/totals.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { nearestInch } from '../words/lengths.ts';
+import { dropOf } from '../words/refs.ts';
+import { FindingList } from './finding-list.tsx';
+import { MarginRow } from './margin-bar.tsx';
+import { Quantities } from './quantities.tsx';
+import { TitleCells } from './title-cells.tsx';
+
+/** The ledger with nothing selected: how the lot stands. */
+export function LotPanel() {
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const station = useDocument((state) => state.station);
+  const count = (severity: string): number => plan.findings.filter((finding) => finding.severity === severity).length;
+  const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
+  const fails = count('fail');
+  const looks = count('warn');
+  const total = (item: string): number => itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
+  return (
+    <div className="panel" data-testid="lot-panel">
+      <h2>The lot</h2>
+      <TitleCells
+        cells={[
+          { label: 'stalls served', value: `${served} of ${site.stalls.length}` },
+          { label: 'chargers', value: String(site.chargers.length) },
+          { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass' },
+          { label: 'to look at', value: String(looks), state: looks > 0 ? 'warn' : 'pass' },
+          ...(station === 'build'
+            ? []
+            : [
+                { label: 'conductor, waste in', value: nearestFoot(total('conductor'), site.units) },
+                { label: 'raceway, waste in', value: nearestFoot(total('raceway'), site.units) },
+              ]),
+        ]}
+      />
+      {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? <EmptyLot /> : <WorstMargins />}
+      {station === 'price' && <Quantities />}
+      <h3>Findings</h3>
+      <FindingList />
+    </div>
+  );
+}
+
+const nearestFoot = (feet: number, units: 'ft' | 'm'): string =>
+  units === 'm' ? nearestInch(feet, 'm') : `${Math.round(feet).toLocaleString('en-US')}'`;
+
+/** The worst margin of each kind with the charger it belongs to. */
+function WorstMargins() {
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const margins = marginsOf(plan, site);
+  return (
+    <section aria-label="Worst margins">
+      <h3>Worst in the lot</h3>
+      {MARGIN_KINDS.map((kind) => (
+        <Worst key={kind} kind={kind} worst={worstOf(margins, kind)} />
+      ))}
+    </section>
+  );
+}
+
+function Worst({ kind, worst }: { readonly kind: MarginKind; readonly worst: ReturnType<typeof worstOf> }) {
+  const units = useDocument((state) => state.site.units);
+  const document = useDocumentStore();
+  const { reveal } = usePageActions();
+  if (!worst) return null;
+  return (
+    <MarginRow kind={kind} margins={worst} units={units}>
+      <button
+        type="button"
+        className="link"
+        onClick={() => {
+          const ref = dropOf(document.getState().file, worst.charger);
+          if (ref) reveal([ref]);
+        }}
+      >
+        {worst.charger}
+      </button>
+    </MarginRow>
+  );
+}
+
+/** An empty lot invites. */
+function EmptyLot() {
+  const { openSample } = usePageActions();
+  return (
+    <section className="empty" aria-label="An empty lot">
+      <p>Nothing is drawn yet. Open a site file, drop one on the page, or begin from a sample.</p>
+      <button type="button" onClick={() => openSample('library-lot')}>
+        Open the library lot
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,48 @@
+import { METHODS, PLACES } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
+import { nearestInch } from '../words/lengths.ts';
+import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { ChoiceField, PlaceFields } from './fields.tsx';
+import { useChange, useElement } from './use-element.ts';
+
+/** A raceway: who travels in it, its conduits, and its vertices. */
+export function RacewayPanel({ id }: { readonly id: string }) {
+  const raceway = useElement('raceways', id);
+  const change = useChange('raceways', id);
+  const plan = useDocument((state) => state.plan);
+  const units = useDocument((state) => state.site.units);
+  if (!raceway) return null;
+  const inside = plan.runs.filter(({ raceways }) => raceways.includes(id)).map(({ charger }) => charger);
+  const conduits = plan.conduits.filter(({ raceways }) => raceways.includes(id));
+  return (
+    <>
+      <Facts>
+        <Fact name="carries">
+          <Links ids={inside} />
+        </Fact>
+        {conduits.slice(0, 8).map((conduit) => (
+          <Fact key={conduit.id} name={`${conduit.from} to ${conduit.to}`}>
+            {conduit.tradeSize ? `${conduit.tradeSize}" ` : ''}
+            {conduit.method}, {nearestInch(conduit.length, units)},{' '}
+            {conduit.circuits.length === 1 ? '1 circuit' : `${conduit.circuits.length} circuits`}
+          </Fact>
+        ))}
+        {conduits.length > 8 && <Fact name="and">{conduits.length - 8} more conduits</Fact>}
+      </Facts>
+      <section className="fields" aria-label="Raceway">
+        <ChoiceField label="method" value={raceway.method} choices={METHODS} onChange={(method) => change({ method })} />
+        <ChoiceField label="place" value={raceway.place} choices={PLACES} onChange={(place) => change({ place })} />
+        {raceway.path.map((at, index) => (
+          <PlaceFields
+            // biome-ignore lint/suspicious/noArrayIndexKey: a vertex has no name but its place in the path
+            key={index}
+            label={`vertex ${index + 1}`}
+            value={at}
+            onChange={(next) => change({ path: raceway.path.map((was, i) => (i === index ? next : was)) as [typeof at, typeof at] })}
+          />
+        ))}
+      </section>
+      <OwnFindings id={id} />
+    </>
+  );
+}

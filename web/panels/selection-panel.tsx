@@ -1,0 +1,61 @@
+import type { ReactNode } from 'react';
+import { deleteElements } from '../document/edits/delete.ts';
+import { inWords, wordFor } from '../document/edits/in-words.ts';
+import type { Ref } from '../document/element-lists.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { ChargerPanel } from './charger-panel.tsx';
+import { DropPanel } from './drop-panel.tsx';
+import { EquipmentPanel } from './equipment-panel.tsx';
+import { AreaPanel, ColumnPanel, FeederPanel, LoadPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
+import { RacewayPanel } from './raceway-panel.tsx';
+import { SeveralPanel } from './several-panel.tsx';
+import { StallPanel } from './stall-panel.tsx';
+
+const PANELS: Readonly<Record<Ref['list'], (props: { readonly id: string }) => ReactNode>> = {
+  stalls: StallPanel,
+  columns: ColumnPanel,
+  members: MemberPanel,
+  keepouts: (props) => <AreaPanel {...props} list="keepouts" />,
+  aisles: (props) => <AreaPanel {...props} list="aisles" />,
+  equipment: EquipmentPanel,
+  feeders: FeederPanel,
+  loads: LoadPanel,
+  raceways: RacewayPanel,
+  pullpoints: PullpointPanel,
+  drops: DropPanel,
+  chargers: ChargerPanel,
+};
+
+/** The ledger with something selected: its fields, its margins, and what it is part of. */
+export function SelectionPanel() {
+  const document = useDocumentStore();
+  const selection = useDocument((state) => state.selection);
+  const [first] = selection;
+  if (!first) return null;
+  const one = selection.every(({ list, id }) => list === first.list && id === first.id);
+  const Panel = PANELS[first.list];
+  return (
+    <div className="panel" data-testid="selection-panel">
+      <header className="panel-head">
+        <h2>{one ? first.id : inWords(selection)}</h2>
+        {one && <span className="quiet">{wordFor(first.list)}</span>}
+        <span className="panel-acts">
+          <button
+            type="button"
+            className="plain"
+            onClick={() => {
+              const { file, apply } = document.getState();
+              apply(deleteElements(file, selection));
+            }}
+          >
+            Delete
+          </button>
+          <button type="button" className="plain" onClick={() => document.getState().select([])}>
+            To the lot
+          </button>
+        </span>
+      </header>
+      {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
+    </div>
+  );
+}

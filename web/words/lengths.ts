@@ -1,0 +1,20 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+
+const INCH = { inchParts: 1, decimals: 2 } as const;
+
+/** A worked-out length to the nearest inch or centimeter; what is drawn or typed is printed to the full by `printLength`. */
+export const nearestInch = (feet: number, units: Units): string => printLength(feet, units, INCH);
+
+/** What is left or missing. To the inch, but never rounded to nothing: a sixteenth short is short. */
+export function leftLength(feet: number, units: Units): string {
+  const size = Math.abs(feet);
+  return size < 1 ? printLength(size, units) : nearestInch(size, units);
+}
+
+/** "3' 10" spare", "1' 4" short"; a length of nothing left is "none spare". */
+export function spareOrShort(feet: number, units: Units): string {
+  if (feet === Number.NEGATIVE_INFINITY) return 'no way there';
+  if (feet === 0) return 'none spare';
+  return `${leftLength(feet, units)} ${feet < 0 ? 'short' : 'spare'}`;
+}
