@@ -15,7 +15,7 @@ import type { MarksByList } from './scene/differ.ts';
 import type { DropMark, Mark, PullpointMark } from './scene/mark.ts';
 import { refOf } from './scene/pick.ts';
 import type { Scene, SceneList } from './scene/scene.ts';
-import { drawGuides, drawBand, drawMeasure } from './pictures/guides.ts';
+import { drawBand, drawGuides, drawMeasure, drawPin } from './pictures/guides.ts';
 import type { ViewState } from './view-store.ts';
 
 type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
@@ -52,6 +52,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
   drawGuides(pen, plain, view.guides);
   if (view.measured) drawMeasure(pen, plain, view.measured);
+  if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);
   return count;
 }

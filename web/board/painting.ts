@@ -30,7 +30,7 @@ export interface Painting {
   readonly close: () => void;
 }
 
-const LIVE_VIEW = ['camera', 'viewport', 'hovered', 'guides', 'band', 'measured'] as const satisfies (keyof ViewState)[];
+const LIVE_VIEW = ['camera', 'viewport', 'hovered', 'guides', 'band', 'measured', 'pin'] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();
 const NO_MARKS: MarksByList = {};
 

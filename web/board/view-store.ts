@@ -28,6 +28,8 @@ export interface ViewState {
   readonly guides: readonly Guide[];
   readonly band: Box | null;
   readonly measured: readonly [Point2, Point2] | null;
+  /** A place that a panel points at. */
+  readonly pin: Point2 | null;
   readonly drawer: Drawer | null;
   readonly drawerHeight: number;
   readonly theme: 'light' | 'dark';
@@ -50,6 +52,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     guides: [],
     band: null,
     measured: null,
+    pin: null,
     drawer: null,
     drawerHeight: 260,
     theme: 'light',

@@ -90,3 +90,21 @@ export function drawMeasure(pen: Pen, frame: Frame, [from, to]: readonly [Point2
   if (dx > 0 && dy > 0)
     halo(pen, frame, `${printLength(dx, units)} along x, ${printLength(dy, units)} along y`, bx + 12, by + 8, 400, ink.soft);
 }
+
+/** A place that a panel points at: a cross in a ring. */
+export function drawPin(pen: Pen, { left, top, scale, ink }: Frame, [x, y]: Point2): void {
+  const px = left + x * scale;
+  const py = top - y * scale;
+  pen.beginPath();
+  pen.arc(px, py, 11, 0, 2 * Math.PI);
+  pen.moveTo(px - 16, py);
+  pen.lineTo(px + 16, py);
+  pen.moveTo(px, py - 16);
+  pen.lineTo(px, py + 16);
+  pen.strokeStyle = ink.paper;
+  pen.lineWidth = 4;
+  pen.stroke();
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1.4;
+  pen.stroke();
+}

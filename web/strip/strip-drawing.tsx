@@ -1,0 +1,147 @@
+import type { LineColor } from '../board/scene/mark.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { nearestInch } from '../words/lengths.ts';
+import type { StripPoint, Unrolled } from './unrolled.ts';
+
+interface StripDrawingProps {
+  readonly flat: Unrolled;
+  readonly width: number;
+  readonly units: Units;
+  readonly from: string;
+  readonly equipmentHeight: number;
+  readonly drop: string;
+  readonly retractorUp: number | undefined;
+  readonly restsAt: number | undefined;
+  readonly colors: readonly LineColor[];
+  readonly onPlace: (along: number) => void;
+}
+
+const HEIGHT = 132;
+const LEFT = 64;
+const RIGHT = 150;
+const TOP = 30;
+const BOTTOM = 18;
+/** A label wants this many pixels of leg. */
+const LABEL_PX = 64;
+
+/** The strip itself. Elevation is drawn larger than distance where the run is long; both are labelled. */
+export function StripDrawing(props: StripDrawingProps) {
+  const { flat, width, units, from, equipmentHeight, drop, retractorUp, restsAt, colors, onPlace } = props;
+  const low = Math.min(0, flat.low);
+  const high = Math.max(flat.high, equipmentHeight, 1);
+  const perFootUp = (HEIGHT - TOP - BOTTOM) / (high - low);
+  const perFoot = Math.min(perFootUp * 4, Math.max(40, width - LEFT - RIGHT) / (flat.along || 1));
+  const x = ({ along }: Pick<StripPoint, 'along'>): number => LEFT + along * perFoot;
+  const y = (up: number): number => TOP + (high - up) * perFootUp;
+  const path = flat.points.map((point, i) => `${i === 0 ? 'M' : 'L'}${x(point)} ${y(point.up)}`).join(' ');
+  const end = flat.points.at(-1)!;
+  const rest = restsAt ?? 0;
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the board and its keys show the same places
+    <svg
+      width={width}
+      height={HEIGHT}
+      role="img"
+      aria-label={wordsFor(props)}
+      onClick={(event) => {
+        const at = (event.clientX - event.currentTarget.getBoundingClientRect().left - LEFT) / perFoot;
+        onPlace(Math.min(flat.along, Math.max(0, at)));
+      }}
+    >
+      <line className="grade" x1={8} x2={width - 8} y1={y(0)} y2={y(0)} />
+      <text className="soft" x={10} y={y(0) + 13}>
+        grade
+      </text>
+      <rect className="strip-box" x={LEFT - 15} y={y(equipmentHeight)} width={15} height={equipmentHeight * perFootUp} />
+      <text className="strong" x={LEFT - 20} y={y(equipmentHeight / 2) + 4} textAnchor="end">
+        {from}
+      </text>
+      <path className="strip-tube-edge" d={path} />
+      <path className="strip-tube" d={path} />
+      {colors.map((color, i) => (
+        <path
+          key={color}
+          d={path}
+          className={`strip-line line-${color}`}
+          strokeDasharray={i === 0 ? undefined : `10 ${10 * colors.length - 10}`}
+          strokeDashoffset={-10 * i}
+        />
+      ))}
+      {flat.legs.map(({ kind, from: a, to: b, length }) => {
+        const label = nearestInch(length, units);
+        const key = `${a.along} ${a.up} ${b.along} ${b.up}`;
+        if (kind === 'riser')
+          return (
+            <text key={key} className="soft" x={x(a) + 8} y={(y(a.up) + y(b.up)) / 2 + 4}>
+              riser {label}
+            </text>
+          );
+        if (x(b) - x(a) < LABEL_PX) return null;
+        return (
+          <text key={key} className="soft" x={(x(a) + x(b)) / 2} y={y((a.up + b.up) / 2) + 17} textAnchor="middle">
+            {kind === 'tap' ? 'tap ' : ''}
+            {label} at {nearestInch(b.up, units)}
+          </text>
+        );
+      })}
+      {flat.conduits.map(({ conduit, from: a, to: b }) => (
+        <Conduit key={conduit.id} conduit={conduit} x1={x(a)} x2={x(b)} top={Math.min(y(a.up), y(b.up))} />
+      ))}
+      {flat.bends.map((at) => (
+        <circle key={`${at.along} ${at.up}`} className="strip-bend" cx={x(at)} cy={y(at.up)} r={2.6} />
+      ))}
+      {flat.pullpoints.map(({ id, at }) => (
+        <g key={id}>
+          <rect className="strip-pull" x={x(at) - 6} y={y(at.up) - 6} width={12} height={12} />
+          <text className="soft" x={x(at)} y={y(at.up) + 19} textAnchor="middle">
+            {id}
+          </text>
+        </g>
+      ))}
+      <path
+        className="strip-cord"
+        d={`M${x(end)} ${y(end.up)} C${x(end) + 2} ${y((end.up + rest) / 2)} ${x(end) + 6} ${y(rest)} ${x(end) + 24} ${y(rest)}`}
+      />
+      {retractorUp !== undefined && <circle className="strip-drop" cx={x(end)} cy={y(retractorUp)} r={5} />}
+      <rect className="strip-pull" x={x(end) - 5} y={y(end.up) - 5} width={10} height={10} />
+      <text className="strong" x={x(end) + 10} y={y(end.up) + 4}>
+        {drop}
+      </text>
+      <text className="soft" x={x(end) + 30} y={y(rest) + 4}>
+        {restsAt === undefined ? 'connector' : `rests at ${nearestInch(restsAt, units)}`}
+      </text>
+    </svg>
+  );
+}
+
+interface ConduitProps {
+  readonly conduit: Unrolled['conduits'][number]['conduit'];
+  readonly x1: number;
+  readonly x2: number;
+  readonly top: number;
+}
+
+/** The size of a conduit over the stretch that it lies along. */
+function Conduit({ conduit, x1, x2, top }: ConduitProps) {
+  const { tradeSize, method, circuits } = conduit;
+  if (x2 - x1 < 34) return null;
+  const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;
+  const line = top - 11;
+  return (
+    <g>
+      <path className="strip-span" d={`M${x1 + 2} ${line + 4} V${line} H${x2 - 2} V${line + 4}`} />
+      <text className="soft" x={(x1 + x2) / 2} y={line - 5} textAnchor="middle">
+        {x2 - x1 > 130 ? `${size}, ${circuits.length === 1 ? '1 circuit' : `${circuits.length} circuits`}` : size}
+      </text>
+    </g>
+  );
+}
+
+function wordsFor({ flat, units, from, drop }: StripDrawingProps): string {
+  const legs = flat.legs.map(({ kind, length, to }) =>
+    kind === 'riser'
+      ? `${kind} of ${nearestInch(length, units)}`
+      : `${nearestInch(length, units)} to an elevation of ${nearestInch(to.up, units)}`,
+  );
+  return `Run from ${from} to ${drop}: ${legs.join(', ')}.`;
+}

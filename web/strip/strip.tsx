@@ -1,0 +1,94 @@
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { useView, useViewStore } from '../board/view-store.ts';
+import { boxInView } from '../board/camera.ts';
+import { lanesOf } from '../board/scene/lanes.ts';
+import { useDocument } from '../document/use-document.ts';
+import { Links } from '../panels/facts.tsx';
+import { nearestInch } from '../words/lengths.ts';
+import { StripDrawing } from './strip-drawing.tsx';
+import { planPointAt, unrolled } from './unrolled.ts';
+
+/** The selected run unrolled under the board: distance to the right, elevation up. Nothing where no run is selected. */
+export function Strip() {
+  const view = useViewStore();
+  const drawer = useView((state) => state.drawer);
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const charger = useDocument((state) => chargerOf(state.site.chargers, state.selection));
+  const frame = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(0);
+  const run = plan.runs.find((each) => each.charger === charger);
+  const circuit = plan.circuits.find((each) => each.charger === charger);
+  const shown = drawer === null && run !== undefined && run.path.length > 1;
+
+  useEffect(() => {
+    const element = frame.current;
+    if (!element || !shown) return;
+    const sized = new ResizeObserver(([entry]) => setWidth(Math.round(entry?.contentRect.width ?? 0)));
+    sized.observe(element);
+    return () => sized.disconnect();
+  }, [shown]);
+
+  const flat = useMemo(() => {
+    if (!run) return null;
+    const own = circuit?.conduits.flatMap((id) => plan.conduits.find((each) => each.id === id) ?? []) ?? [];
+    return unrolled(run, own, site.pullpoints);
+  }, [run, circuit, plan.conduits, site.pullpoints]);
+
+  if (!shown || !run || !flat) return null;
+  const drop = site.drops.find(({ id }) => id === run.drop);
+  const volts = site.chargers.find(({ id }) => id === run.charger)?.volts ?? 0;
+  const mates = [...new Set(flat.conduits.flatMap(({ conduit }) => conduit.circuits))].filter((id) => id !== charger);
+  const { units } = site;
+  return (
+    <section className="strip" aria-label={`Run to ${run.drop}`}>
+      <p className="strip-head">
+        <b>
+          Run to {run.drop} from {run.from}
+        </b>
+        <span className="quiet">
+          {nearestInch(run.length ?? 0, units)} along, {nearestInch(run.conductorLength ?? 0, units)} of conductor,{' '}
+          {run.bends} {run.bends === 1 ? 'bend' : 'bends'} of {Math.round(run.bendDegrees)} degrees in all
+        </span>
+        {mates.length > 0 && (
+          <span className="quiet">
+            shares conduit with <Links ids={mates} most={6} />
+          </span>
+        )}
+      </p>
+      <div ref={frame} className="strip-frame">
+        {width > 0 && (
+          <StripDrawing
+            flat={flat}
+            width={width}
+            units={units}
+            from={run.from}
+            equipmentHeight={site.equipment.find(({ id }) => id === run.from)?.size[2] ?? 0}
+            drop={run.drop}
+            retractorUp={drop?.retractor?.[2]}
+            restsAt={drop?.restHeight}
+            colors={circuit ? lanesOf(circuit.phases, volts).map(({ color }) => color) : []}
+            onPlace={(along) => {
+              const [x, y] = planPointAt(run.path, along);
+              const { camera, viewport } = view.getState();
+              const seen = boxInView(camera, viewport, -30);
+              const inView = x > seen.minX && x < seen.maxX && y > seen.minY && y < seen.maxY;
+              view.setState({ pin: [x, y], ...(inView ? {} : { camera: { ...camera, x, y } }) });
+            }}
+          />
+        )}
+      </div>
+    </section>
+  );
+}
+
+type Chargers = readonly { readonly id: string; readonly drop: string }[];
+type Selection = readonly { readonly list: string; readonly id: string }[];
+
+/** The charger whose run is selected: itself, or the first at the selected drop. */
+function chargerOf(chargers: Chargers, selection: Selection): string | undefined {
+  const [first] = selection;
+  if (!first || selection.some(({ list, id }) => list !== first.list || id !== first.id)) return undefined;
+  if (first.list === 'chargers') return first.id;
+  return first.list === 'drops' ? chargers.find(({ drop }) => drop === first.id)?.id : undefined;
+}

@@ -1,0 +1,80 @@
+import { type PointerEvent as HandEvent, useRef } from 'react';
+import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
+import { useDocument } from '../document/use-document.ts';
+import { Cautions } from '../panels/cautions.tsx';
+import { RunsTable } from './runs-table.tsx';
+import { SettingOutTable } from './setting-out-table.tsx';
+import { TakeoffTable } from './takeoff-table.tsx';
+
+const NAMES: Readonly<Record<DrawerName, string>> = { runs: 'Runs', takeoff: 'Takeoff', 'setting-out': 'Setting out' };
+const TABLES = { runs: RunsTable, takeoff: TakeoffTable, 'setting-out': SettingOutTable } as const;
+const LEAST_PX = 120;
+const STEP_PX = 24;
+
+/** The tables under the board, one at a time; the bar with their names is always there. */
+export function Drawer() {
+  const view = useViewStore();
+  const open = useView((state) => state.drawer);
+  const height = useView((state) => state.drawerHeight);
+  const runs = useDocument((state) => state.plan.runs.length);
+  const rows = useDocument((state) => state.plan.takeoff.length);
+  const drops = useDocument((state) => state.site.drops.length);
+  const counts: Readonly<Record<DrawerName, number>> = { runs, takeoff: rows, 'setting-out': drops };
+  const Table = open ? TABLES[open] : null;
+  return (
+    <section className="drawer" aria-label="Tables">
+      {open && <Grip height={height} />}
+      <div className="drawer-bar">
+        {DRAWERS.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-expanded={open === name}
+            aria-controls="drawer-table"
+            onClick={() => view.setState({ drawer: open === name ? null : name })}
+          >
+            {NAMES[name]} <span className="quiet">{counts[name]}</span>
+          </button>
+        ))}
+      </div>
+      {Table && (
+        <div className="drawer-table" id="drawer-table" style={{ height }}>
+          <Table />
+          <Cautions />
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** The edge by which the tables are made higher or lower, by hand or with the arrows. */
+function Grip({ height }: { readonly height: number }) {
+  const view = useViewStore();
+  const from = useRef<{ readonly y: number; readonly height: number } | null>(null);
+  const set = (wanted: number): void =>
+    view.setState({ drawerHeight: Math.min(window.innerHeight * 0.7, Math.max(LEAST_PX, wanted)) });
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a separator that is moved has no element of its own
+    <div
+      className="grip"
+      role="separator"
+      aria-orientation="horizontal"
+      aria-label="Height of the tables"
+      aria-valuenow={Math.round(height)}
+      aria-valuemin={LEAST_PX}
+      tabIndex={0}
+      onPointerDown={(event: HandEvent<HTMLDivElement>) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        from.current = { y: event.clientY, height };
+      }}
+      onPointerMove={(event) => from.current && set(from.current.height + from.current.y - event.clientY)}
+      onPointerUp={() => {
+        from.current = null;
+      }}
+      onKeyDown={(event) => {
+        if (event.key === 'ArrowUp') set(height + STEP_PX);
+        if (event.key === 'ArrowDown') set(height - STEP_PX);
+      }}
+    />
+  );
+}

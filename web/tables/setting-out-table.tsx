@@ -1,0 +1,96 @@
+import type { Circuit } from '../../calc/plan-shape.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import { fromGridline } from '../../routing/site/from-gridlines.ts';
+import type { Charger, Drop, Gridline, Site } from '../../routing/site/site.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { type Column, WindowedTable } from './windowed-table.tsx';
+
+interface SettingOut {
+  readonly drop: Drop;
+  readonly chargers: readonly Charger[];
+  readonly circuits: readonly Circuit[];
+  readonly checkedOn: string;
+}
+
+/** Where each drop is hung, as a crew measures it: from the gridlines, and up from grade. */
+export function SettingOutTable() {
+  const document = useDocumentStore();
+  const { reveal } = usePageActions();
+  const site = useDocument((state) => state.site);
+  const circuits = useDocument((state) => state.plan.circuits);
+  const selection = useDocument((state) => state.selection);
+  const chosen = new Set(selection.filter(({ list }) => list === 'drops').map(({ id }) => id));
+  return (
+    <WindowedTable
+      name="Setting out"
+      rows={rowsOf(site, circuits)}
+      columns={columnsFor(site)}
+      keyOf={({ drop }) => drop.id}
+      isChosen={({ drop }) => chosen.has(drop.id)}
+      onChoose={({ drop }, adds) => {
+        if (adds) document.getState().select([{ list: 'drops', id: drop.id }], 'toggle');
+        else reveal([{ list: 'drops', id: drop.id }]);
+      }}
+    />
+  );
+}
+
+function rowsOf(site: Site, circuits: readonly Circuit[]): readonly SettingOut[] {
+  const at = new Map<string, Charger[]>();
+  for (const charger of site.chargers) at.set(charger.drop, [...(at.get(charger.drop) ?? []), charger]);
+  const byCharger = new Map(circuits.map((circuit) => [circuit.charger, circuit]));
+  return site.drops.map((drop) => {
+    const chargers = at.get(drop.id) ?? [];
+    return {
+      drop,
+      chargers,
+      circuits: chargers.flatMap(({ id }) => byCharger.get(id) ?? []),
+      checkedOn: site.asBuilt.get(drop.id)?.checkedOn ?? '',
+    };
+  });
+}
+
+function columnsFor(site: Site): readonly Column<SettingOut>[] {
+  const { units, gridlines } = site;
+  const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
+  const length = (feet: number): string => printLength(feet, units);
+  const from = (lines: readonly Gridline[], value: number): string => {
+    const found = fromGridline(lines, value);
+    if (!found) return length(value);
+    if (Math.abs(found.offset) < 1e-6) return `on ${found.label}`;
+    return `${found.label} ${found.offset < 0 ? '−' : '+'} ${length(Math.abs(found.offset))}`;
+  };
+  return [
+    { head: 'drop', cell: ({ drop }) => drop.id, sort: ({ drop }) => drop.id },
+    {
+      head: 'stalls',
+      cell: ({ chargers }) => chargers.flatMap(({ stalls }) => stalls.map((id) => labels.get(id) ?? id)).join(', ') || '–',
+    },
+    { head: 'box along', cell: ({ drop }) => from(gridlines.x, drop.box[0]), sort: ({ drop }) => drop.box[0] },
+    { head: 'box across', cell: ({ drop }) => from(gridlines.y, drop.box[1]), sort: ({ drop }) => drop.box[1] },
+    { head: 'box up', numeric: true, cell: ({ drop }) => length(drop.box[2]), sort: ({ drop }) => drop.box[2] },
+    {
+      head: 'retractor up',
+      numeric: true,
+      cell: ({ drop }) => (drop.retractor ? length(drop.retractor[2]) : '–'),
+      sort: ({ drop }) => drop.retractor?.[2] ?? 0,
+    },
+    { head: 'cord', numeric: true, cell: ({ drop }) => length(drop.cord), sort: ({ drop }) => drop.cord },
+    {
+      head: 'rests at',
+      numeric: true,
+      cell: ({ drop }) => (drop.restHeight === undefined ? '–' : length(drop.restHeight)),
+    },
+    {
+      head: 'circuit',
+      cell: ({ circuits }) =>
+        circuits.map(({ from: panel, breakerAmps, phases }) => `${panel}, ${breakerAmps} A, ${phases}`).join('; ') || '–',
+    },
+    {
+      head: 'conduits',
+      cell: ({ circuits }) => circuits.flatMap(({ conduits }) => conduits).join(' ') || '–',
+    },
+    { head: 'as built', cell: ({ checkedOn }) => checkedOn || <span className="quiet">not yet checked</span> },
+  ];
+}

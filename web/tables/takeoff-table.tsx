@@ -1,0 +1,41 @@
+import type { TakeoffRow } from '../../calc/plan-shape.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { quantityWords } from '../words/quantities.ts';
+import { refsOf } from '../words/refs.ts';
+import { type Column, WindowedTable } from './windowed-table.tsx';
+
+/** Quantities with their basis; a row shows on the board what it is made of. */
+export function TakeoffTable() {
+  const document = useDocumentStore();
+  const { reveal } = usePageActions();
+  const takeoff = useDocument((state) => state.plan.takeoff);
+  const units = useDocument((state) => state.site.units);
+  return (
+    <WindowedTable
+      name="Takeoff"
+      rows={takeoff}
+      columns={columnsFor(units)}
+      keyOf={keyOf}
+      onChoose={({ of }) => {
+        const { file, plan } = document.getState();
+        reveal(of.flatMap((id) => refsOf(file, plan, id)));
+      }}
+    />
+  );
+}
+
+const keyOf = ({ item, spec, unit }: TakeoffRow): string => `${item} ${spec} ${unit}`;
+
+const columnsFor = (units: Units): readonly Column<TakeoffRow>[] => [
+  { head: 'item', cell: ({ item }) => item, sort: ({ item }) => item },
+  { head: 'specification', cell: ({ spec }) => spec, sort: ({ spec }) => spec },
+  {
+    head: 'quantity',
+    numeric: true,
+    cell: ({ quantity, unit }) => quantityWords(quantity, unit, units),
+    sort: ({ quantity }) => quantity,
+  },
+  { head: 'basis', cell: ({ basis }) => <span className="quiet">{basis}</span> },
+];

@@ -1,0 +1,131 @@
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+
+export interface Column<Row> {
+  readonly head: string;
+  readonly cell: (row: Row) => ReactNode;
+  readonly numeric?: boolean;
+  /** What the column is sorted by; without it the column is not. */
+  readonly sort?: (row: Row) => number | string;
+}
+
+interface TableProps<Row> {
+  readonly name: string;
+  readonly rows: readonly Row[];
+  readonly columns: readonly Column<Row>[];
+  readonly keyOf: (row: Row) => string;
+  readonly isChosen?: (row: Row) => boolean;
+  readonly onChoose?: (row: Row, adds: boolean) => void;
+  readonly stateOf?: (row: Row) => string | undefined;
+}
+
+const ROW_PX = 27;
+/** Below this many rows all are drawn; above, those in view and some before and after. */
+const WINDOW_FROM = 150;
+const BEYOND = 12;
+
+/** A table that draws only the rows in view, sorts by its heads, and brings the chosen row into view. */
+export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onChoose, stateOf }: TableProps<Row>) {
+  const frame = useRef<HTMLDivElement>(null);
+  const [top, setTop] = useState(0);
+  const [height, setHeight] = useState(400);
+  const [order, setOrder] = useState<{ readonly column: number; readonly down: boolean } | null>(null);
+  const sorted = inOrder(rows, columns, order);
+  const chosen = isChosen ? sorted.findIndex(isChosen) : -1;
+
+  useEffect(() => {
+    const element = frame.current;
+    if (!element) return;
+    const sized = new ResizeObserver(() => setHeight(element.clientHeight));
+    sized.observe(element);
+    return () => sized.disconnect();
+  }, []);
+
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only a newly chosen row is brought into view
+  useEffect(() => {
+    const element = frame.current;
+    if (!element || chosen < 0) return;
+    const at = chosen * ROW_PX;
+    const seen = element.clientHeight - ROW_PX * 2;
+    if (at < element.scrollTop || at > element.scrollTop + seen) element.scrollTop = Math.max(0, at - seen / 2);
+  }, [chosen]);
+
+  const all = sorted.length <= WINDOW_FROM;
+  const first = all ? 0 : Math.max(0, Math.floor(top / ROW_PX) - BEYOND);
+  const last = all ? sorted.length : Math.min(sorted.length, Math.ceil((top + height) / ROW_PX) + BEYOND);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys
+    <div className="table-frame" ref={frame} tabIndex={0} role="region" aria-label={name} onScroll={(event) => setTop(event.currentTarget.scrollTop)}>
+      <table aria-rowcount={sorted.length + 1}>
+        <thead>
+          <tr aria-rowindex={1}>
+            {columns.map(({ head, numeric, sort }, i) => (
+              <th key={head} scope="col" className={numeric ? 'numeric' : undefined} aria-sort={sortWord(order, i)}>
+                {sort ? (
+                  <button type="button" onClick={() => setOrder(nextOrder(order, i))}>
+                    {head}
+                    <span aria-hidden="true">{order?.column === i ? (order.down ? ' ↓' : ' ↑') : ''}</span>
+                  </button>
+                ) : (
+                  head
+                )}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {first > 0 && <tr className="spacer" style={{ height: first * ROW_PX }} aria-hidden="true" />}
+          {sorted.slice(first, last).map((row, i) => (
+            // biome-ignore lint/a11y/useKeyWithClickEvents: the first cell's button does the same by keys
+            <tr
+              key={keyOf(row)}
+              aria-rowindex={first + i + 2}
+              aria-selected={isChosen ? isChosen(row) : undefined}
+              data-state={stateOf?.(row)}
+              data-row={keyOf(row)}
+              onClick={onChoose && ((event) => onChoose(row, event.shiftKey || event.ctrlKey || event.metaKey))}
+            >
+              {columns.map(({ head, cell, numeric }, column) =>
+                column === 0 ? (
+                  <th key={head} scope="row">
+                    {onChoose ? (
+                      <button type="button" className="link">
+                        {cell(row)}
+                      </button>
+                    ) : (
+                      cell(row)
+                    )}
+                  </th>
+                ) : (
+                  <td key={head} className={numeric ? 'numeric' : undefined}>
+                    {cell(row)}
+                  </td>
+                ),
+              )}
+            </tr>
+          ))}
+          {last < sorted.length && (
+            <tr className="spacer" style={{ height: (sorted.length - last) * ROW_PX }} aria-hidden="true" />
+          )}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+type Order = { readonly column: number; readonly down: boolean } | null;
+
+const nextOrder = (order: Order, column: number): Order =>
+  order?.column !== column ? { column, down: false } : order.down ? null : { column, down: true };
+
+const sortWord = (order: Order, column: number): 'ascending' | 'descending' | undefined =>
+  order?.column !== column ? undefined : order.down ? 'descending' : 'ascending';
+
+function inOrder<Row>(rows: readonly Row[], columns: readonly Column<Row>[], order: Order): readonly Row[] {
+  const sort = order ? columns[order.column]?.sort : undefined;
+  if (!sort || !order) return rows;
+  const sign = order.down ? -1 : 1;
+  return [...rows].sort((a, b) => {
+    const [x, y] = [sort(a), sort(b)];
+    return sign * (typeof x === 'string' ? x.localeCompare(String(y), 'en', { numeric: true }) : x - Number(y));
+  });
+}
