@@ -41,12 +41,12 @@ const ONE_OF: Readonly<Record<ElementList, string>> = {
  */
 export function tellReferenceErrors(value: unknown, tell: TellFault): void {
   if (!isFields(value)) return;
-  const owners = idOwners(value, tell);
+  const { owners, held } = idsOf(value, tell);
   const lookUp = (id: unknown, to: ElementList, path: Path): void => {
     // A list that is no list has told its own error.
     if (typeof id !== 'string' || (Object.hasOwn(value, to) && !Array.isArray(value[to]))) return;
+    if (held[to].has(id)) return;
     const owner = owners.get(id);
-    if (owner?.list === to) return;
     const due = (): string => `expected the id of ${ONE_OF[to]}, got ${shown(id)}`;
     tell(path, () =>
       owner === undefined
@@ -67,17 +67,29 @@ export function tellReferenceErrors(value: unknown, tell: TellFault): void {
   tellVehicleErrors(value, tell);
 }
 
+/** Where an id stands first. */
 interface Owner {
   readonly list: ElementList;
   readonly index: number;
 }
 
-function idOwners(value: Fields, tell: TellFault): ReadonlyMap<string, Owner> {
+interface Ids {
+  readonly owners: ReadonlyMap<string, Owner>;
+  /** Every id of each list, those that stand elsewhere too included: an id repeated is one error, not many. */
+  readonly held: Readonly<Record<ElementList, ReadonlySet<string>>>;
+}
+
+function idsOf(value: Fields, tell: TellFault): Ids {
   const owners = new Map<string, Owner>();
+  const held = Object.fromEntries(ELEMENT_LISTS.map((list) => [list, new Set<string>()])) as Record<
+    ElementList,
+    Set<string>
+  >;
   for (const list of ELEMENT_LISTS) {
     for (const [index, element] of elementsOf(value, list)) {
       const id = own(element, 'id');
       if (typeof id !== 'string') continue;
+      held[list].add(id);
       const first = owners.get(id);
       if (first === undefined) owners.set(id, { list, index });
       else
@@ -87,7 +99,7 @@ function idOwners(value: Fields, tell: TellFault): ReadonlyMap<string, Owner> {
         );
     }
   }
-  return owners;
+  return { owners, held };
 }
 
 function tellVehicleErrors(value: Fields, tell: TellFault): void {
