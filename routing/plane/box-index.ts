@@ -1,9 +1,10 @@
 import Flatbush from 'flatbush';
 import { type Box, boxesMeet } from './box.ts';
 
-/** Boxes that can be searched by box. */
-export interface BoxIndex<T extends Box> {
+/** Items that can be searched by box. */
+export interface BoxIndex<T> {
   readonly items: readonly T[];
+  readonly box: (item: T) => Box;
   /** The tree, and the items that it was built on. */
   readonly tree: Flatbush | null;
   readonly built: readonly T[];
@@ -15,29 +16,32 @@ export interface BoxIndex<T extends Box> {
 const MOST_CHANGED = 32;
 
 /**
- * An index of some items, each its own box. Where `last` indexes a list that differs in a few items, its tree is kept
- * and the few are looked at one by one, so that dragging one item does not build a tree at every step.
+ * An index of some items by a box of each. Where `last` indexes a list that differs in a few items, its tree is kept and
+ * the few are looked at one by one, so that dragging one item does not build a tree at every step.
  */
-export function boxIndex<T extends Box>(items: readonly T[], last?: BoxIndex<T>): BoxIndex<T> {
+export function boxIndex<T>(items: readonly T[], box: (item: T) => Box, last?: BoxIndex<T>): BoxIndex<T> {
   if (last && last.built.length === items.length) {
     const changed: number[] = [];
     for (let i = 0; i < items.length && changed.length <= MOST_CHANGED; i++)
       if (items[i] !== last.built[i]) changed.push(i);
-    if (changed.length <= MOST_CHANGED) return { items, tree: last.tree, built: last.built, changed };
+    if (changed.length <= MOST_CHANGED) return { items, box, tree: last.tree, built: last.built, changed };
   }
-  if (items.length === 0) return { items, tree: null, built: items, changed: [] };
+  if (items.length === 0) return { items, box, tree: null, built: items, changed: [] };
   const tree = new Flatbush(items.length);
-  for (const box of items) tree.add(box.minX, box.minY, box.maxX, box.maxY);
+  for (const item of items) {
+    const { minX, minY, maxX, maxY } = box(item);
+    tree.add(minX, minY, maxX, maxY);
+  }
   tree.finish();
-  return { items, tree, built: items, changed: [] };
+  return { items, box, tree, built: items, changed: [] };
 }
 
-/** Positions of the items that share a point with a box, ascending. */
-export function positionsIn<T extends Box>(index: BoxIndex<T>, box: Box): number[] {
+/** Positions of the items whose box shares a point with a box, ascending. */
+export function positionsIn<T>(index: BoxIndex<T>, box: Box): number[] {
   if (!index.tree) return [];
   const found = index.tree.search(box.minX, box.minY, box.maxX, box.maxY);
   if (index.changed.length === 0) return found.sort((a, b) => a - b);
   const kept = found.filter((i) => index.items[i] === index.built[i]);
-  for (const i of index.changed) if (boxesMeet(index.items[i]!, box)) kept.push(i);
+  for (const i of index.changed) if (boxesMeet(index.box(index.items[i]!), box)) kept.push(i);
   return kept.sort((a, b) => a - b);
 }

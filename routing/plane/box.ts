@@ -19,7 +19,9 @@ export const NO_BOX: Box = {
 /** The smallest box round some points. */
 export function boxOf(points: readonly Point2[]): Box {
   let { minX, minY, maxX, maxY } = NO_BOX;
-  for (const [x, y] of points) {
+  for (let i = 0; i < points.length; i++) {
+    const x = points[i]![0];
+    const y = points[i]![1];
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;
@@ -42,3 +44,11 @@ export const boxesMeet = (a: Box, b: Box): boolean =>
 /** `inner` lies within `outer`, touching allowed. */
 export const boxHolds = (outer: Box, inner: Box): boolean =>
   outer.minX <= inner.minX && outer.minY <= inner.minY && outer.maxX >= inner.maxX && outer.maxY >= inner.maxY;
+
+/** A box grown by a distance on every side. */
+export const widened = (box: Box, by: number): Box => ({
+  minX: box.minX - by,
+  minY: box.minY - by,
+  maxX: box.maxX + by,
+  maxY: box.maxY + by,
+});

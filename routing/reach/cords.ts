@@ -46,6 +46,7 @@ export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Bo
 }
 
 function crosses(path: readonly Point2[], o: Obstacle): boolean {
+  if (path.length === 1) return enters(o, path[0]![0], path[0]![1], path[0]![0], path[0]![1]);
   for (let i = 1; i < path.length; i++) {
     const a = path[i - 1]!;
     const b = path[i]!;

@@ -8,21 +8,12 @@ import type { Units } from '../site/vocabulary.ts';
 /** Two boxes nearer than this are in one place: there is no room to mount both. Common practice, no source. */
 const APART = 0.5;
 
-const boxes = new WeakMap<Drop, Box>();
-
-function boxAt(drop: Drop): Box {
-  const known = boxes.get(drop);
-  if (known) return known;
-  const [x, y] = drop.box;
-  const made = { minX: x, minY: y, maxX: x, maxY: y };
-  boxes.set(drop, made);
-  return made;
-}
+const boxAt = ({ box: [x, y] }: Drop): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
 
 /** Pairs of drops whose boxes are in one place, as positions in the list; `built` are the pairs within the index's tree. */
 interface Crowd {
   readonly drops: readonly Drop[];
-  readonly index: BoxIndex<Box>;
+  readonly index: BoxIndex<Drop>;
   readonly built: readonly (readonly [number, number])[];
 }
 
@@ -30,7 +21,7 @@ let latest: Crowd | null = null;
 
 function crowdOf(drops: readonly Drop[]): Crowd {
   if (latest?.drops === drops) return latest;
-  const index = boxIndex(drops.map(boxAt), latest?.index);
+  const index = boxIndex(drops, boxAt, latest?.index);
   const kept = latest && index.tree === latest.index.tree ? latest.built : null;
   const built = kept ?? pairsOf(drops, index, drops.keys());
   latest = { drops, index, built };
@@ -38,7 +29,7 @@ function crowdOf(drops: readonly Drop[]): Crowd {
 }
 
 /** The pairs that some of the drops are in. */
-function pairsOf(drops: readonly Drop[], index: BoxIndex<Box>, some: Iterable<number>): [number, number][] {
+function pairsOf(drops: readonly Drop[], index: BoxIndex<Drop>, some: Iterable<number>): [number, number][] {
   const pairs: [number, number][] = [];
   for (const i of some) {
     const [x, y] = drops[i]!.box;
@@ -79,15 +70,13 @@ const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b
  * Drops from which more cords hang than they say they hold: one, unless `holds` says otherwise. `places` has the
  * position of each charger's drop.
  */
-export function cordsPerDrop(
-  drops: readonly Drop[],
-  chargers: readonly Charger[],
-  places: readonly number[],
-): Finding[] {
+export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[], places: Int32Array): Finding[] {
   const cords = new Uint32Array(drops.length);
   for (const place of places) cords[place]!++;
   const findings: Finding[] = [];
   for (let i = 0; i < drops.length; i++) {
+    // Every drop holds one.
+    if (cords[i]! <= 1) continue;
     const { id, holds = 1 } = drops[i]!;
     if (cords[i]! <= holds) continue;
     const hung = chargers.filter((_, c) => places[c] === i).map((charger) => charger.id);

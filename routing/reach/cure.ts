@@ -1,9 +1,9 @@
-import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
+import { type Box, boxOf, joinedBox, NO_BOX, widened } from '../plane/box.ts';
 import { direction } from '../plane/direction.ts';
 import type { Drop, Point2, Point3, Rules, Stall, Vehicle } from '../site/site.ts';
 import { cordStart } from './cord-start.ts';
-import { type Field, obstaclesFor, vehicleUnder } from './field.ts';
-import { type CordStart, coverageOf, inletCases, MARGIN_TIE, stallReach } from './stall-reach.ts';
+import { type Field, vehicleUnder, windowOn } from './field.ts';
+import { type CordStart, covers, inletCases, MARGIN_TIE } from './stall-reach.ts';
 
 /** What a coverage must be no less than to meet a rule, rounding of the shares allowed for. */
 export const meets = (coverage: number, rules: Pick<Rules, 'coverage'>): boolean =>
@@ -116,26 +116,24 @@ function moved(drop: Drop, what: Move['what'], way: Point2, by: number): Drop {
 /** Works one moved drop through, cheapest refusals first, and remembers where it looked. */
 function trialOf({ drop, served, field, rules, allowed }: Cure) {
   const inlets = served.map(({ stall, vehicle }) => inletCases(stall, vehicle, rules.headClearance));
-  const plan = ({ from }: CordStart): Point2 => [from[0], from[1]];
-  const mayBeOver = vehicleUnder(field, plan(cordStart(drop, rules))) !== null;
+  const over = ({ from: [x, y] }: CordStart): boolean => vehicleUnder(field, [x, y]) !== null;
+  const { from } = cordStart(drop, rules);
+  const mayBeOver = over({ from, available: 0 });
+  const depth = served[0]!.stall.depth;
+  const ends = boxOf([from, ...inlets.flat().map((one) => one.at)].map(([x, y]): Point2 => [x, y]));
+  const at = windowOn(field, widened(ends, depth));
   let seen = NO_BOX;
   const passes = (candidate: Drop): boolean => {
     const start = cordStart(candidate, rules);
-    const near = inlets.every((cases) =>
-      meets(coverageOf(cases.map(({ share, at }) => ({ share, margin: start.available - crow(start, at) }))), rules),
-    );
-    if (!near || !allowed(start.from) || !allowed(candidate.box)) return false;
-    const [x, y] = plan(start);
-    seen = joinedBox(seen, { minX: x, minY: y, maxX: x, maxY: y });
-    if (!mayBeOver && vehicleUnder(field, [x, y])) return false;
-    return inlets.every((cases) => {
-      const reach = stallReach(start, cases, obstaclesFor(field, [x, y]));
-      seen = joinedBox(seen, reach.seen);
-      return meets(reach.coverage, rules);
+    const [x, y] = start.from;
+    const near = at([x, y]);
+    const enough = inlets.every((cases) => {
+      const answer = covers(start, cases, near, rules.coverage);
+      seen = joinedBox(seen, answer.seen);
+      return answer.enough;
     });
+    if (!enough || !allowed(start.from) || !allowed(candidate.box)) return false;
+    return mayBeOver || !over(start);
   };
   return { passes, seen: () => seen };
 }
-
-// No cord is shorter than the straight line, so a place that fails by it needs no look at the vehicles.
-const crow = ({ from }: CordStart, at: Point3): number => Math.hypot(from[0] - at[0], from[1] - at[1], from[2] - at[2]);

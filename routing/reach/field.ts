@@ -1,7 +1,8 @@
-import { type Box, boxesMeet } from '../plane/box.ts';
+import { type Box, boxHolds } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
 import type { Column, Point2, Site, Stall, Vehicle } from '../site/site.ts';
+import { nearAmong } from './cords.ts';
 import { insideOf, type Obstacle, obstacleOf } from './obstacle.ts';
 import { parkedRectangle, vehicleOf } from './parked.ts';
 
@@ -39,33 +40,35 @@ function columnObstacle(column: Column): Obstacle {
 }
 
 // The last field: most sites asked about differ from the one before in nothing, or in one element.
-let latest: { site: Standing; field: Field } | null = null;
+let latest: { readonly site: Standing; readonly field: Field } | null = null;
 
 /** The field of a site. The same object as the last time where nothing that stands on the site has changed. */
 export function fieldOf(site: Standing): Field {
-  const { headClearance } = site.rules;
-  if (
-    latest &&
-    latest.site.stalls === site.stalls &&
-    latest.site.columns === site.columns &&
+  const { stalls, columns, rules } = site;
+  const { headClearance } = rules;
+  const alike =
+    latest !== null &&
     latest.site.vehicles === site.vehicles &&
-    latest.site.rules.vehicle === site.rules.vehicle &&
-    latest.field.headClearance === headClearance
-  )
-    return latest.field;
-  const vehicles = site.stalls.map((stall) => vehicleOf(stall, site));
-  const items = site.stalls.map((stall, i) => parkedObstacle(stall, vehicles[i]!, headClearance));
-  for (const column of site.columns) items.push(columnObstacle(column));
-  const last = latest?.field.index;
-  const same = last && last.items.length === items.length && items.every((item, i) => item === last.items[i]);
-  // Each obstacle belongs to one stall or column object: the same obstacles are the same elements.
-  const field =
-    same && latest
-      ? latest.field
-      : { stalls: site.stalls, columns: site.columns, vehicles, headClearance, index: boxIndex(items, last) };
+    latest.site.rules.vehicle === rules.vehicle &&
+    latest.field.headClearance === headClearance;
+  const last = alike && latest ? latest.field : null;
+  if (last?.stalls === stalls && last.columns === columns) return last;
+  const vehicles = new Array<Vehicle>(stalls.length);
+  const items = new Array<Obstacle>(stalls.length + columns.length);
+  for (let i = 0; i < stalls.length; i++) {
+    const kept = last && last.stalls[i] === stalls[i] ? last : null;
+    const vehicle = kept ? kept.vehicles[i]! : vehicleOf(stalls[i]!, site);
+    vehicles[i] = vehicle;
+    items[i] = kept ? kept.index.items[i]! : parkedObstacle(stalls[i]!, vehicle, headClearance);
+  }
+  for (let i = 0; i < columns.length; i++) items[stalls.length + i] = columnObstacle(columns[i]!);
+  const index = boxIndex(items, itself, latest?.field.index);
+  const field: Field = { stalls, columns, vehicles, headClearance, index };
   latest = { site, field };
   return field;
 }
+
+const itself = (obstacle: Obstacle): Box => obstacle;
 
 /** Most boxes that `changesBetween` lists one by one. */
 const MOST_CHANGES = 200;
@@ -112,6 +115,15 @@ export function vehicleUnder(field: Field, at: Point2): { readonly stall: Stall;
   return null;
 }
 
-/** A box meets one of some changes; null stands for "all changed". */
-export const touched = (box: Box, changes: readonly Box[] | null): boolean =>
-  changes === null || changes.some((change) => boxesMeet(box, change));
+/**
+ * The same answers as from `field`'s index within a window that many cords are looked for in: what stands in the window
+ * is fetched once. `seen` in their results still says what had a say.
+ */
+export function windowOn(field: Field, window: Box): (from: Point2) => (box: Box) => readonly Obstacle[] {
+  const inWindow = positionsIn(field.index, window).map((i) => field.index.items[i]!);
+  return (from) => {
+    const outside = obstaclesFor(field, from);
+    const inside = nearAmong(inWindow.filter((o) => !insideOf(o, from[0], from[1])));
+    return (box) => (boxHolds(window, box) ? inside(box) : outside(box));
+  };
+}

@@ -24,10 +24,10 @@ export function stallOutline(stall: Stall): Obstacle {
   return made;
 }
 
-let latest: { readonly stalls: readonly Stall[]; readonly index: BoxIndex<Obstacle> } | null = null;
+let latest: BoxIndex<Stall> | undefined;
 
 /** The stalls whose painted outline shares a point with a box. */
 export function stallsIn(stalls: readonly Stall[], box: Box): Stall[] {
-  if (latest?.stalls !== stalls) latest = { stalls, index: boxIndex(stalls.map(stallOutline), latest?.index) };
-  return positionsIn(latest.index, box).map((i) => stalls[i]!);
+  if (latest?.items !== stalls) latest = boxIndex(stalls, stallOutline, latest);
+  return positionsIn(latest, box).map((i) => stalls[i]!);
 }

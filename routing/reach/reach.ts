@@ -1,8 +1,8 @@
 import type { Finding } from '../site/finding.ts';
-import type { Charger, Site } from '../site/site.ts';
+import type { Site } from '../site/site.ts';
 import { coincidingBoxes, cordsPerDrop } from './crowded-drops.ts';
-import { keptDropChecks, keptRacewayChecks } from './kept-checks.ts';
-import { keptReach } from './kept-reach.ts';
+import { dropChecks, racewayChecks } from './kept-checks.ts';
+import { type KeptReach, keptReach, NO_FINDINGS, work } from './kept-reach.ts';
 import { nowOf } from './now.ts';
 import type { Reach } from './reach-result.ts';
 
@@ -23,32 +23,31 @@ export interface SiteReach {
  */
 export function reachOf(site: Site): SiteReach {
   const now = nowOf(site);
-  const kept = keptReach.all(site.chargers, now);
-  const reach: Reach[] = [];
+  const run = keptReach(now);
+  for (let i = 0; i < site.chargers.length; i++) work(run, i);
   const findings: Finding[] = [];
-  const drops: number[] = [];
-  const served = new Uint8Array(site.stalls.length);
-  for (const one of kept) {
-    for (const row of one.reach) reach.push(row);
-    for (const finding of one.findings) findings.push(finding);
-    for (const at of one.places.stalls) served[at] = 1;
-    drops.push(one.places.drop);
-  }
-  for (const { findings: said } of keptDropChecks.all(site.drops, now)) findings.push(...said);
-  for (const { findings: said } of keptRacewayChecks.all(site.raceways, now)) findings.push(...said);
-  findings.push(...coincidingBoxes(site.drops, site.units), ...cordsPerDrop(site.drops, site.chargers, drops));
-  findings.push(...unserved(site, served));
-  return { reach, findings };
+  for (const list of [run.findings, dropChecks(site.drops, now), racewayChecks(site.raceways, now)])
+    for (const said of list) if (said !== NO_FINDINGS) findings.push(...said);
+  findings.push(...coincidingBoxes(site.drops, site.units), ...cordsPerDrop(site.drops, site.chargers, run.dropPlace));
+  findings.push(...unserved(site, run));
+  return { reach: run.reach.slice(), findings };
 }
 
 /** The reach of one charger of a site, kept for `reachOf`: a page can work a large site in slices with it. */
-export function reachOfCharger(site: Site, charger: Charger): readonly Reach[] {
-  return keptReach.one(charger, nowOf(site)).reach;
+export function reachOfCharger(site: Site, place: number): readonly Reach[] {
+  const run = keptReach(nowOf(site));
+  if (!run.chargers[place]) throw new RangeError(`no charger at place ${place}`);
+  work(run, place);
+  return run.reach.slice(run.first[place]!, run.first[place + 1]!);
 }
 
-function unserved({ stalls, chargers }: Site, served: Uint8Array): Finding[] {
+/** Stalls that no charger serves, and chargers that serve none. */
+function unserved({ stalls, chargers }: Site, { first, stallPlace }: KeptReach): Finding[] {
   const findings: Finding[] = [];
-  const without = stalls.filter((_, i) => served[i] === 0).map(({ id }) => id);
+  const served = new Uint8Array(stalls.length);
+  for (const at of stallPlace) served[at] = 1;
+  const without: string[] = [];
+  for (let i = 0; i < stalls.length; i++) if (served[i] === 0) without.push(stalls[i]!.id);
   if (without.length > 0 && chargers.length > 0)
     findings.push({
       severity: 'note',
@@ -58,7 +57,8 @@ function unserved({ stalls, chargers }: Site, served: Uint8Array): Finding[] {
       value: without.length,
       source: 'chargers of the site',
     });
-  const idle = chargers.filter((charger) => charger.stalls.length === 0).map(({ id }) => id);
+  const idle: string[] = [];
+  for (let i = 0; i < chargers.length; i++) if (first[i] === first[i + 1]) idle.push(chargers[i]!.id);
   if (idle.length > 0)
     findings.push({
       severity: 'note',

@@ -1,3 +1,4 @@
+import { length2 } from '../plane/distance.ts';
 import type { Point2 } from '../site/site.ts';
 import { enters, type Obstacle } from './obstacle.ts';
 
@@ -64,7 +65,7 @@ export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit =
     const y = ys[here]!;
     for (let i = 1; i < count; i++) {
       if (settled[i] === 1) continue;
-      const length = least + Math.hypot(xs[i]! - x, ys[i]! - y);
+      const length = least + length2(xs[i]! - x, ys[i]! - y);
       if (length > limit || !(length < reach[i]! - TIE) || blocked(obstacles, x, y, xs[i]!, ys[i]!)) continue;
       reach[i] = length;
       before[i] = here;
@@ -89,7 +90,7 @@ export function lastCorner(
   for (let i = 0; i < spider.count; i++) {
     const soFar = spider.reach[i]!;
     if (!(soFar < least)) continue;
-    const length = soFar + Math.hypot(x - spider.xs[i]!, y - spider.ys[i]!);
+    const length = soFar + length2(x - spider.xs[i]!, y - spider.ys[i]!);
     if (!(length < least - TIE) || blocked(spider.obstacles, spider.xs[i]!, spider.ys[i]!, x, y)) continue;
     node = i;
     least = length;

@@ -1,4 +1,5 @@
-import type { Box } from '../plane/box.ts';
+import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
+import { length2, length3 } from '../plane/distance.ts';
 import type { Point2, Point3, Stall, Vehicle } from '../site/site.ts';
 import { type Cord, cordsTo } from './cords.ts';
 import type { Obstacle } from './obstacle.ts';
@@ -68,11 +69,41 @@ export function stallReach(
   );
   const cases = inlets.map(({ direction, inlet, share, at }, i): CordCase => {
     const cord = cords[i]!;
-    const needed = cord ? Math.hypot(cord.length, start.from[2] - at[2]) : null;
+    const needed = cord ? length2(cord.length, start.from[2] - at[2]) : null;
     const margin = needed === null ? null : start.available - needed;
     return { direction, inlet, share, needed, available: start.available, margin, inletAt: at, cord };
   });
   return { cases, coverage: coverageOf(cases), seen };
+}
+
+/**
+ * Whether a cord covers as large a share of a stall's cases as is wanted. The same as by `stallReach`, but it looks at one
+ * inlet at a time, those farthest off first, and stops at the first that settles it.
+ */
+export function covers(
+  start: CordStart,
+  inlets: readonly InletCase[],
+  near: (box: Box) => readonly Obstacle[],
+  wanted: number,
+): { readonly enough: boolean; readonly seen: Box } {
+  const [x, y, z] = start.from;
+  const crow = ({ at }: InletCase): number => length3(at[0] - x, at[1] - y, at[2] - z);
+  // No cord is shorter than the straight line, so those that are too far by it need no look at the vehicles.
+  const spare = 1 - wanted + MARGIN_TIE;
+  let short = 0;
+  let seen = NO_BOX;
+  for (const one of inlets) if (crow(one) > start.available + MARGIN_TIE) short += one.share;
+  if (short > spare) return { enough: false, seen };
+  for (const one of inlets.toSorted((a, b) => crow(b) - crow(a))) {
+    if (crow(one) > start.available + MARGIN_TIE) continue;
+    const { cords, seen: box } = cordsTo([x, y], [[one.at[0], one.at[1]]], near);
+    seen = joinedBox(seen, box);
+    const cord = cords[0];
+    if (cord && length2(cord.length, z - one.at[2]) <= start.available + MARGIN_TIE) continue;
+    short += one.share;
+    if (short > spare) return { enough: false, seen };
+  }
+  return { enough: true, seen };
 }
 
 /** The share of the cases that the cord reaches, exactly 1 where none that can occur is short. */
