@@ -1,31 +1,9 @@
+import { siteFileSchema } from '../../routing/site/schema.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Field, Step } from './edit.ts';
 
-/** The fields of a site file in the order in which a new one is put among those that are there. */
-const ORDER = [
-  'format',
-  'version',
-  'units',
-  'name',
-  'note',
-  'georef',
-  'rules',
-  'vehicles',
-  'gridlines',
-  'stalls',
-  'columns',
-  'members',
-  'keepouts',
-  'aisles',
-  'equipment',
-  'feeders',
-  'loads',
-  'raceways',
-  'pullpoints',
-  'drops',
-  'chargers',
-  'asBuilt',
-] as const satisfies readonly (keyof SiteFile)[];
+/** The fields of a site file in the schema's order, by which a new one is put among those that are there. */
+const ORDER = Object.keys(siteFileSchema.entries);
 
 /** The step that gives a field of the file a new value, or takes the field away (undefined). */
 export function setStep<F extends Field>(file: SiteFile, field: F, after: SiteFile[F] | undefined): Step {
@@ -40,7 +18,7 @@ export function setStep<F extends Field>(file: SiteFile, field: F, after: SiteFi
 }
 
 function placeOf(file: SiteFile, field: Field): number {
-  const names = Object.keys(file) as (keyof SiteFile)[];
+  const names = Object.keys(file);
   const found = names.indexOf(field);
   if (found >= 0) return found;
   const rank = ORDER.indexOf(field);
