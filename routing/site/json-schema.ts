@@ -7,15 +7,16 @@ import { siteFileSchema } from './schema.ts';
  * cannot say.
  */
 export function siteJsonSchema(): JsonSchema {
-  const shape = toJsonSchema(siteFileSchema, {
+  const { $schema, ...shape } = toJsonSchema(siteFileSchema, {
     target: 'draft-2020-12',
     // JSON has no number that is not finite, and the mark of a length is no keyword of JSON Schema.
     ignoreActions: ['finite', 'metadata'],
   });
   return {
-    ...shape,
+    ...($schema === undefined ? {} : { $schema }),
     title: 'Overrow site file, version 1',
     description:
       'Lengths and coordinates are in `units`; plane coordinates are [x, y], x to the right, y up; elevations are above finished grade; angles are degrees, counter-clockwise from +x. Beyond this schema, no field stands twice in an object, ids are unique in the file, references name elements that are there, and a metric file holds no length past 30,480 m.',
+    ...shape,
   };
 }
