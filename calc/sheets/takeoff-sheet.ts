@@ -5,7 +5,10 @@ import type { Plan } from '../plan-shape.ts';
 import type { Cell } from './csv.ts';
 
 /** A row for each item of the takeoff with its basis and what it is made of; lengths in the site's units. */
-export function takeoffSheet({ units }: Pick<Site, 'units'>, { takeoff }: Pick<Plan, 'takeoff'>): readonly (readonly Cell[])[] {
+export function takeoffSheet(
+  { units }: Pick<Site, 'units'>,
+  { takeoff }: Pick<Plan, 'takeoff'>,
+): readonly (readonly Cell[])[] {
   const rows = takeoff.map(({ item, spec, quantity, unit, basis, of }): Cell[] => {
     const isLength = unit === 'ft';
     const value = isLength ? fromFeet(quantity, units) : quantity;

@@ -1,0 +1,62 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import { fromGridline } from '../../routing/site/from-gridlines.ts';
+import type { Gridline, Point3, Site } from '../../routing/site/site.ts';
+import { CAUTIONS } from '../cautions.ts';
+import type { Cell } from './csv.ts';
+
+/**
+ * Where the field sets each box and retractor: from the nearest gridlines and above finished grade, in tape units, with
+ * what was measured where the site has it, and room to write it in where it has not.
+ */
+export function settingOutSheet(site: Site): readonly (readonly Cell[])[] {
+  const head = [
+    'drop',
+    'part',
+    'from gridline',
+    'offset x',
+    'from gridline',
+    'offset y',
+    'above grade',
+    'as built x',
+    'as built y',
+    'as built z',
+    'off by',
+    'checked on',
+    'note',
+  ];
+  const rows = site.drops.flatMap((drop) => {
+    const built = site.asBuilt.get(drop.id);
+    const parts: readonly (readonly ['box' | 'retractor', Point3 | undefined])[] = [
+      ['box', drop.box],
+      ['retractor', drop.retractor],
+    ];
+    return parts.flatMap(([part, at]) => {
+      if (!at) return [];
+      const measured = built?.[part];
+      return [
+        [
+          drop.id,
+          part,
+          ...along(site, site.gridlines.x, at[0]),
+          ...along(site, site.gridlines.y, at[1]),
+          printLength(at[2], site.units),
+          ...(measured ?? [null, null, null]).map(
+            (value): Cell => (value === null ? null : printLength(value, site.units)),
+          ),
+          measured
+            ? printLength(Math.hypot(at[0] - measured[0], at[1] - measured[1], at[2] - measured[2]), site.units)
+            : null,
+          built?.checkedOn ?? null,
+          built?.note ?? null,
+        ],
+      ];
+    });
+  });
+  return [head, ...rows, [], [CAUTIONS]];
+}
+
+/** Label and offset from the nearest gridline, or from the origin where there is none. */
+function along(site: Site, lines: readonly Gridline[], value: number): [Cell, Cell] {
+  const from = fromGridline(lines, value);
+  return from ? [from.label, printLength(from.offset, site.units)] : ['origin', printLength(value, site.units)];
+}
