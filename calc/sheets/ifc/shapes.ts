@@ -1,0 +1,67 @@
+import type { Point2, Point3 } from '../../../routing/site/site.ts';
+import { of, real, type StepValue, type StepWriter, text, word } from './step.ts';
+
+/** What every shape needs: the writer, the context it stands in, and how long a foot is in the file's unit. */
+export interface ShapeRoom {
+  readonly writer: StepWriter;
+  readonly context: number;
+  readonly placement: number;
+  readonly scaled: (feet: number) => number;
+}
+
+const point = ({ writer, scaled }: ShapeRoom, at: readonly number[]): number =>
+  writer.add(
+    'IFCCARTESIANPOINT',
+    at.map((value) => real(scaled(value))),
+  );
+
+/** A prism over an outline from one elevation to another, as a product's shape. */
+export function prism(room: ShapeRoom, outline: readonly Point2[], bottom: number, height: number): number {
+  const { writer, scaled } = room;
+  const ring = [...outline, outline[0] as Point2].map((corner) => of(point(room, corner)));
+  const curve = writer.add('IFCPOLYLINE', ring);
+  const profile = writer.add('IFCARBITRARYCLOSEDPROFILEDEF', word('AREA'), null, of(curve));
+  const base = writer.add('IFCAXIS2PLACEMENT3D', of(point(room, [0, 0, bottom])), null, null);
+  const up = writer.add('IFCDIRECTION', [real(0), real(0), real(1)]);
+  const solid = writer.add('IFCEXTRUDEDAREASOLID', of(profile), of(base), of(up), real(scaled(height)));
+  return shape(room, 'Body', 'SweptSolid', solid);
+}
+
+/** A round rod along a path in space, as a product's shape. */
+export function rod(room: ShapeRoom, path: readonly Point3[], radius: number): number {
+  const { writer, scaled } = room;
+  const curve = writer.add(
+    'IFCPOLYLINE',
+    path.map((at) => of(point(room, at))),
+  );
+  const solid = writer.add('IFCSWEPTDISKSOLID', of(curve), real(scaled(radius)), null, null, null);
+  return shape(room, 'Body', 'AdvancedSweptSolid', solid);
+}
+
+function shape({ writer, context }: ShapeRoom, identifier: string, type: string, item: number): number {
+  const representation = writer.add('IFCSHAPEREPRESENTATION', of(context), text(identifier), text(type), [of(item)]);
+  return writer.add('IFCPRODUCTDEFINITIONSHAPE', null, null, [of(representation)]);
+}
+
+/** A set of properties hung on a product: names with text or numbers. */
+export function properties(
+  { writer }: ShapeRoom,
+  product: number,
+  set: { readonly guid: string; readonly relation: string; readonly name: string },
+  values: Readonly<Record<string, string | number | boolean | null | undefined>>,
+): void {
+  const singles: StepValue[] = [];
+  for (const [name, value] of Object.entries(values)) {
+    if (value === null || value === undefined) continue;
+    const nominal: StepValue =
+      typeof value === 'number'
+        ? { typed: 'IFCREAL', value: real(value) }
+        : typeof value === 'boolean'
+          ? { typed: 'IFCBOOLEAN', value: word(value ? 'T' : 'F') }
+          : { typed: 'IFCLABEL', value: text(value) };
+    singles.push(of(writer.add('IFCPROPERTYSINGLEVALUE', text(name), null, nominal, null)));
+  }
+  if (singles.length === 0) return;
+  const propertySet = writer.add('IFCPROPERTYSET', text(set.guid), null, text(set.name), null, singles);
+  writer.add('IFCRELDEFINESBYPROPERTIES', text(set.relation), null, null, null, [of(product)], of(propertySet));
+}
