@@ -1,5 +1,5 @@
 import { LENGTH_SLACK } from '../plane/space.ts';
-import { closestShare, distanceToShare, type Legs } from './legs.ts';
+import { closestAlong, distanceTo, type Legs } from './legs.ts';
 
 /**
  * Where raceways touch. Joint i ties the points `2i` and `2i + 1` of the lists: each a leg and a distance along it.
@@ -61,13 +61,13 @@ function joinVertices(legs: Legs, tolerance: number, joints: Joints): void {
         let best = Number.POSITIVE_INFINITY;
         for (; k < near.length && rank[near[k]!] === other; k++) {
           const i = near[k]!;
-          const t = closestShare(legs, i, px, py, pz);
-          if (other === own && Math.abs(along[start[i]!]! + t * length[i]! - along[v]!) <= loop) continue;
-          const d = distanceToShare(legs, i, t, px, py, pz);
+          const at = closestAlong(legs, i, px, py, pz);
+          if (other === own && Math.abs(along[start[i]!]! + at - along[v]!) <= loop) continue;
+          const d = distanceTo(legs, i, at, px, py, pz);
           if (d > limit || d >= best - LENGTH_SLACK) continue;
           best = d;
           bestLeg = i;
-          bestAlong = t * length[i]!;
+          bestAlong = at;
         }
         if (bestLeg >= 0) add(joints, vertexLeg, v < last ? 0 : length[vertexLeg]!, bestLeg, bestAlong, best);
       }
@@ -105,61 +105,50 @@ function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
 
 /** Joins two legs at their crossing in plan, if they meet there. False where they are parallel in plan. */
 function joinAtPlanCrossing(legs: Legs, i: number, j: number, tolerance: number, joints: Joints): boolean {
-  const { x, y, z, start, length } = legs;
+  const { x, y, z, start, length, ux, uy, uz } = legs;
   const a = start[i]!;
   const b = start[j]!;
-  const ux = x[a + 1]! - x[a]!;
-  const uy = y[a + 1]! - y[a]!;
-  const vx = x[b + 1]! - x[b]!;
-  const vy = y[b + 1]! - y[b]!;
-  const cross = ux * vy - uy * vx;
-  if (Math.abs(cross) <= PARALLEL * Math.hypot(ux, uy) * Math.hypot(vx, vy)) return false;
+  const cross = ux[i]! * uy[j]! - uy[i]! * ux[j]!;
+  if (Math.abs(cross) <= PARALLEL * Math.hypot(ux[i]!, uy[i]!) * Math.hypot(ux[j]!, uy[j]!)) return false;
   const wx = x[b]! - x[a]!;
   const wy = y[b]! - y[a]!;
-  const s = (wx * vy - wy * vx) / cross;
-  const t = (wx * uy - wy * ux) / cross;
-  if (s < 0 || s > 1 || t < 0 || t > 1) return true;
-  const rise = z[b]! + t * (z[b + 1]! - z[b]!) - (z[a]! + s * (z[a + 1]! - z[a]!));
-  const gap = Math.abs(rise);
-  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance))
-    add(joints, i, s * length[i]!, j, t * length[j]!, gap);
+  const s = (wx * uy[j]! - wy * ux[j]!) / cross;
+  const t = (wx * uy[i]! - wy * ux[i]!) / cross;
+  if (s < 0 || s > length[i]! || t < 0 || t > length[j]!) return true;
+  const gap = Math.abs(z[b]! + t * uz[j]! - z[a]! - s * uz[i]!);
+  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance)) add(joints, i, s, j, t, gap);
   return true;
 }
 
 /** Joins two legs where the straight lines they lie on come closest, if that is on both and within the tolerance. */
 function joinAtClosestApproach(legs: Legs, i: number, j: number, tolerance: number, joints: Joints): void {
-  const { x, y, z, start, length } = legs;
+  const { x, y, z, start, length, ux, uy, uz } = legs;
   const a = start[i]!;
   const b = start[j]!;
-  const ux = x[a + 1]! - x[a]!;
-  const uy = y[a + 1]! - y[a]!;
-  const uz = z[a + 1]! - z[a]!;
-  const vx = x[b + 1]! - x[b]!;
-  const vy = y[b + 1]! - y[b]!;
-  const vz = z[b + 1]! - z[b]!;
   const wx = x[b]! - x[a]!;
   const wy = y[b]! - y[a]!;
   const wz = z[b]! - z[a]!;
-  const uu = ux * ux + uy * uy + uz * uz;
-  const vv = vx * vx + vy * vy + vz * vz;
-  const uv = ux * vx + uy * vy + uz * vz;
-  const determinant = uu * vv - uv * uv;
+  const cosine = ux[i]! * ux[j]! + uy[i]! * uy[j]! + uz[i]! * uz[j]!;
+  const square = 1 - cosine * cosine;
   // Parallel in space: where such legs come near each other, a vertex of one is near the other.
-  if (determinant <= PARALLEL * uu * vv) return;
-  const uw = ux * wx + uy * wy + uz * wz;
-  const vw = vx * wx + vy * wy + vz * wz;
-  const s = (uw * vv - vw * uv) / determinant;
-  const t = (uw * uv - vw * uu) / determinant;
-  if (s < 0 || s > 1 || t < 0 || t > 1) return;
-  const gap = Math.hypot(wx + t * vx - s * ux, wy + t * vy - s * uy, wz + t * vz - s * uz);
-  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance))
-    add(joints, i, s * length[i]!, j, t * length[j]!, gap);
+  if (square <= PARALLEL) return;
+  const uw = ux[i]! * wx + uy[i]! * wy + uz[i]! * wz;
+  const vw = ux[j]! * wx + uy[j]! * wy + uz[j]! * wz;
+  const s = (uw - vw * cosine) / square;
+  const t = (uw * cosine - vw) / square;
+  if (s < 0 || s > length[i]! || t < 0 || t > length[j]!) return;
+  const gap = Math.hypot(wx + t * ux[j]! - s * ux[i]!, wy + t * uy[j]! - s * uy[i]!, wz + t * uz[j]! - s * uz[i]!);
+  if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance)) add(joints, i, s, j, t, gap);
 }
 
 /** Two places on one raceway, too near each other along it to count as its coming back to itself. */
-function isNearAlong(legs: Legs, i: number, s: number, j: number, t: number, tolerance: number): boolean {
-  const { rank, along, start, length } = legs;
-  if (rank[i] !== rank[j]) return false;
-  const gone = along[start[i]!]! + s * length[i]! - along[start[j]!]! - t * length[j]!;
-  return Math.abs(gone) <= 4 * tolerance;
+function isNearAlong(
+  { rank, along, start }: Legs,
+  i: number,
+  s: number,
+  j: number,
+  t: number,
+  tolerance: number,
+): boolean {
+  return rank[i] === rank[j] && Math.abs(along[start[i]!]! + s - along[start[j]!]! - t) <= 4 * tolerance;
 }

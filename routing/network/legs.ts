@@ -1,6 +1,6 @@
 import Flatbush from 'flatbush';
 import { COINCIDENT } from '../plane/space.ts';
-import type { Raceway } from '../site/site.ts';
+import type { Point3, Raceway } from '../site/site.ts';
 
 /**
  * The straight legs of all raceways as flat arrays. Raceways stand in the order of their ids, so that nothing that
@@ -22,6 +22,10 @@ export interface Legs {
   readonly start: Int32Array;
   readonly rank: Int32Array;
   readonly length: Float64Array;
+  /** Direction of each leg, of length 1; none where it has no length. */
+  readonly ux: Float64Array;
+  readonly uy: Float64Array;
+  readonly uz: Float64Array;
   /** The legs' boxes in plan; null where there is no leg. */
   readonly index: Flatbush | null;
 }
@@ -42,6 +46,9 @@ export function legsOf(raceways: readonly Raceway[]): Legs {
   const start = new Int32Array(most);
   const rank = new Int32Array(most);
   const length = new Float64Array(most);
+  const ux = new Float64Array(most);
+  const uy = new Float64Array(most);
+  const uz = new Float64Array(most);
   let vertex = 0;
   let leg = 0;
   for (let r = 0; r < sorted.length; r++) {
@@ -57,7 +64,13 @@ export function legsOf(raceways: readonly Raceway[]): Legs {
         along[vertex] = along[vertex - 1]! + gone;
         start[leg] = vertex - 1;
         rank[leg] = r;
-        length[leg++] = gone;
+        length[leg] = gone;
+        if (gone > 0) {
+          ux[leg] = (px - x[vertex - 1]!) / gone;
+          uy[leg] = (py - y[vertex - 1]!) / gone;
+          uz[leg] = (pz - z[vertex - 1]!) / gone;
+        }
+        leg++;
       }
       x[vertex] = px;
       y[vertex] = py;
@@ -76,6 +89,9 @@ export function legsOf(raceways: readonly Raceway[]): Legs {
     start: start.subarray(0, leg),
     rank: rank.subarray(0, leg),
     length: length.subarray(0, leg),
+    ux: ux.subarray(0, leg),
+    uy: uy.subarray(0, leg),
+    uz: uz.subarray(0, leg),
   };
   return { ...table, index: indexOf(table) };
 }
@@ -97,25 +113,38 @@ function indexOf({ count, start, x, y }: Omit<Legs, 'index'>): Flatbush | null {
   return index;
 }
 
-/** Share of leg `i`, 0 to 1, at its point closest to (px, py, pz). */
-export function closestShare(legs: Legs, i: number, px: number, py: number, pz: number): number {
-  const a = legs.start[i]!;
-  const { x, y, z } = legs;
-  const ux = x[a + 1]! - x[a]!;
-  const uy = y[a + 1]! - y[a]!;
-  const uz = z[a + 1]! - z[a]!;
-  const square = ux * ux + uy * uy + uz * uz;
-  if (square === 0) return 0;
-  const t = ((px - x[a]!) * ux + (py - y[a]!) * uy + (pz - z[a]!) * uz) / square;
-  return Math.min(1, Math.max(0, t));
+/** Distance along leg `i` of its point closest to (px, py, pz). */
+export function closestAlong(
+  { start, x, y, z, ux, uy, uz, length }: Legs,
+  i: number,
+  px: number,
+  py: number,
+  pz: number,
+): number {
+  const a = start[i]!;
+  const along = (px - x[a]!) * ux[i]! + (py - y[a]!) * uy[i]! + (pz - z[a]!) * uz[i]!;
+  return Math.min(length[i]!, Math.max(0, along));
 }
 
-/** Distance in space from (px, py, pz) to the point at share `t` of leg `i`. */
-export function distanceToShare(legs: Legs, i: number, t: number, px: number, py: number, pz: number): number {
-  const a = legs.start[i]!;
-  const { x, y, z } = legs;
-  const dx = x[a]! + t * (x[a + 1]! - x[a]!) - px;
-  const dy = y[a]! + t * (y[a + 1]! - y[a]!) - py;
-  const dz = z[a]! + t * (z[a + 1]! - z[a]!) - pz;
+/** Distance in space from (px, py, pz) to the point some way along leg `i`. */
+export function distanceTo(
+  { start, x, y, z, ux, uy, uz }: Legs,
+  i: number,
+  along: number,
+  px: number,
+  py: number,
+  pz: number,
+): number {
+  const a = start[i]!;
+  const dx = x[a]! + along * ux[i]! - px;
+  const dy = y[a]! + along * uy[i]! - py;
+  const dz = z[a]! + along * uz[i]! - pz;
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
+
+/** The point some way along leg `i`; its own vertices at its ends. */
+export function pointOf({ start, x, y, z, ux, uy, uz, length }: Legs, i: number, along: number): Point3 {
+  const a = start[i]!;
+  if (along === length[i]) return [x[a + 1]!, y[a + 1]!, z[a + 1]!];
+  return [x[a]! + along * ux[i]!, y[a]! + along * uy[i]!, z[a]! + along * uz[i]!];
 }

@@ -52,10 +52,9 @@ export function stopsOf(legs: Legs, joints: Joints): Stops {
       const e = inside[next]!;
       const at = joints.along[e]!;
       if (at - along[stop - 1]! >= COINCIDENT) {
-        const t = at / legs.length[i]!;
-        x[count] = legs.x[a]! + t * (legs.x[a + 1]! - legs.x[a]!);
-        y[count] = legs.y[a]! + t * (legs.y[a + 1]! - legs.y[a]!);
-        z[count] = legs.z[a]! + t * (legs.z[a + 1]! - legs.z[a]!);
+        x[count] = legs.x[a]! + at * legs.ux[i]!;
+        y[count] = legs.y[a]! + at * legs.uy[i]!;
+        z[count] = legs.z[a]! + at * legs.uz[i]!;
         along[stop] = at;
         raw[stop++] = count++;
       }

@@ -1,6 +1,6 @@
 import { LENGTH_SLACK } from '../plane/space.ts';
 import type { Point3 } from '../site/site.ts';
-import { closestShare, distanceToShare } from './legs.ts';
+import { closestAlong, distanceTo, pointOf } from './legs.ts';
 import type { Network } from './network.ts';
 
 /** A straight tap from a point to the closest point of a raceway. Lengths in feet. */
@@ -71,23 +71,13 @@ function closestOf(network: Network, from: Point3, candidates: readonly number[]
   const { legs } = network;
   const [x, y, z] = from;
   let least = Number.POSITIVE_INFINITY;
-  for (const i of candidates) {
-    const d = distanceToShare(legs, i, closestShare(legs, i, x, y, z), x, y, z);
-    if (d < least) least = d;
-  }
+  for (const i of candidates) least = Math.min(least, distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z));
   let leg = -1;
   for (const i of candidates) {
-    const d = distanceToShare(legs, i, closestShare(legs, i, x, y, z), x, y, z);
-    if (d <= least + LENGTH_SLACK && (leg === -1 || i < leg)) leg = i;
+    if (leg !== -1 && i > leg) continue;
+    if (distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z) <= least + LENGTH_SLACK) leg = i;
   }
   if (leg === -1) return null;
-  const t = closestShare(legs, leg, x, y, z);
-  const a = legs.start[leg]!;
-  const at = (v: Float64Array): number => (t === 1 ? v[a + 1]! : v[a]! + t * (v[a + 1]! - v[a]!));
-  return {
-    leg,
-    along: t * legs.length[leg]!,
-    point: [at(legs.x), at(legs.y), at(legs.z)],
-    length: distanceToShare(legs, leg, t, x, y, z),
-  };
+  const along = closestAlong(legs, leg, x, y, z);
+  return { leg, along, point: pointOf(legs, leg, along), length: distanceTo(legs, leg, along, x, y, z) };
 }

@@ -1,0 +1,475 @@
+import { describe, expect, test } from 'vitest';
+import { runsOf } from '../../../routing/network/runs.ts';
+import type { Point3, Raceway, Site } from '../../../routing/site/site.ts';
+import { box, charger, oneRun, panel, raceway, siteOf } from './sites.ts';
+
+const first = (site: Site) => runsOf(site).runs[0]!;
+
+// Every length below is worked by hand from the coordinates, site file section 3.
+describe('a run is tap + raceway + tap, measured in space', () => {
+  test('along one level raceway, from a panel under it to a box beside it', () => {
+    const run = first(
+      oneRun(
+        [
+          raceway('R1', [
+            [0, 0, 11],
+            [100, 0, 11],
+          ]),
+        ],
+        [0, 0, 6],
+        [40, 3, 11],
+      ),
+    );
+    expect(run.taps).toEqual({ equipment: 5, box: 3 });
+    expect(run.length).toBe(5 + 40 + 3);
+    expect(run.conductorLength).toBe(48 + 5 + 1);
+    expect(run.path).toEqual([
+      [0, 0, 6],
+      [0, 0, 11],
+      [40, 0, 11],
+      [40, 3, 11],
+    ]);
+    expect(run.legs).toEqual([null, 'R1', null]);
+    expect(run.raceways).toEqual(['R1']);
+    expect([run.bends, run.bendDegrees]).toEqual([2, 180]);
+  });
+  test('upright legs count in full', () => {
+    const risers = raceway('R1', [
+      [0, 0, 6],
+      [0, 0, 11],
+      [20, 0, 11],
+      [20, 0, 9],
+    ]);
+    const run = first(oneRun([risers], [0, 0, 6], [20, 0, 9]));
+    expect(run.length).toBe(5 + 20 + 2);
+    expect(run.taps).toEqual({ equipment: 0, box: 0 });
+    expect(run.path).toEqual(risers.path);
+    expect(run.legs).toEqual(['R1', 'R1', 'R1']);
+  });
+  test('so does the way under grade', () => {
+    const under = raceway('R1', [
+      [0, 0, 5],
+      [0, 0, -2],
+      [60, 0, -2],
+      [60, 0, 9],
+    ]);
+    const run = first(oneRun([under], [0, 0, 5], [60, 0, 9]));
+    expect(run.length).toBe(7 + 60 + 11);
+    expect(run.bendDegrees).toBe(180);
+  });
+  test('a sloped raceway is measured along its slope', () => {
+    const run = first(
+      oneRun(
+        [
+          raceway('R1', [
+            [0, 0, 10],
+            [30, 0, 12.5],
+            [30, 40, 12.5],
+          ]),
+        ],
+        [0, 0, 10],
+        [30, 40, 12.5],
+      ),
+    );
+    expect(run.length).toBeCloseTo(Math.hypot(30, 2.5) + 40, 12);
+  });
+  test('a tap is straight in space, to the closest point', () => {
+    // From (10, 3, 7) the closest of the x axis at 11 ft is (10, 0, 11): 3-4-5.
+    const run = first(
+      oneRun(
+        [
+          raceway('R1', [
+            [0, 0, 11],
+            [50, 0, 11],
+          ]),
+        ],
+        [10, 3, 7],
+        [30, 0, 11],
+      ),
+    );
+    expect(run.taps!.equipment).toBe(5);
+    expect(run.length).toBe(25);
+  });
+  test('the nearest raceway is the nearest in space, not in plan', () => {
+    const over = raceway('R1', [
+      [0, 0, 16],
+      [50, 0, 16],
+    ]);
+    const beside = raceway('R2', [
+      [0, 3, 11],
+      [50, 3, 11],
+    ]);
+    const rise = raceway('R3', [
+      [0, 0, 16],
+      [0, 3, 11],
+    ]);
+    const run = first(oneRun([over, beside, rise], [0, 0, 16], [40, 0, 11]));
+    expect(run.taps!.box).toBe(3);
+    expect(run.raceways.at(-1)).toBe('R2');
+  });
+  test('points that repeat are passed over', () => {
+    const again = raceway('R1', [
+      [0, 0, 11],
+      [0, 0, 11],
+      [10, 0, 11],
+      [10, 0, 11],
+      [10, 0, 11],
+      [10, 5, 11],
+      [10, 5, 11],
+    ]);
+    const run = first(oneRun([again], [0, 0, 11], [10, 5, 11]));
+    expect(run.path).toEqual([
+      [0, 0, 11],
+      [10, 0, 11],
+      [10, 5, 11],
+    ]);
+    expect([run.length, run.bends]).toEqual([15, 1]);
+  });
+  test('a box at the entry has a run of no length and both its ends', () => {
+    const run = first(
+      oneRun(
+        [
+          raceway('R1', [
+            [0, 0, 11],
+            [9, 0, 11],
+          ]),
+        ],
+        [4, 0, 11],
+        [4, 0, 11],
+      ),
+    );
+    expect(run.length).toBe(0);
+    expect(run.path).toEqual([
+      [4, 0, 11],
+      [4, 0, 11],
+    ]);
+    expect(run.legs).toEqual([null]);
+    expect(run.ok).toBe(true);
+  });
+});
+
+describe('taps', () => {
+  const long = raceway('R1', [
+    [0, 0, 11],
+    [100, 0, 11],
+  ]);
+  test('equipment and box may be tapped on one leg, either way along it', () => {
+    expect(first(oneRun([long], [60, 0, 9], [20, 1, 11])).length).toBe(2 + 40 + 1);
+    expect(first(oneRun([long], [20, 0, 9], [60, 1, 11])).length).toBe(2 + 40 + 1);
+  });
+  test('a box is come to from whichever end is shorter', () => {
+    // A square ring of 40 ft sides: the box is 30 ft along the far side, so 40 + 30 one way and 40 + 40 + 10 the other.
+    const ring = raceway('R1', [
+      [0, 0, 11],
+      [40, 0, 11],
+      [40, 40, 11],
+      [0, 40, 11],
+      [0, 0, 11],
+    ]);
+    expect(first(oneRun([ring], [0, 0, 11], [30, 40, 11])).length).toBe(70);
+    expect(first(oneRun([ring], [0, 0, 11], [40, 30, 11])).length).toBe(70);
+  });
+  test('equipment is tapped to every raceway in its reach, and each run takes the best of its taps', () => {
+    const west = raceway('R1', [
+      [-40, 0, 11],
+      [-1, 0, 11],
+    ]);
+    const east = raceway('R2', [
+      [1, 0, 11],
+      [40, 0, 11],
+    ]);
+    const site = siteOf({
+      raceways: [west, east],
+      equipment: [panel('P1', [0, 0, 11])],
+      drops: [box('D1', [-20, 0, 11]), box('D2', [25, 0, 11])],
+      chargers: [charger('C1', 'D1', 'P1'), charger('C2', 'D2', 'P1')],
+    });
+    expect(runsOf(site).runs.map(({ length }) => length)).toEqual([20, 25]);
+  });
+  test('a longer tap is used where the way from it is shorter', () => {
+    // Tapped 0 ft from R1, but by R1 it is 60 ft round; 5 ft up to R2 and 10 along it is less.
+    const round = raceway('R1', [
+      [0, 0, 6],
+      [0, 30, 6],
+      [10, 30, 6],
+      [10, 0, 11],
+    ]);
+    const straight = raceway('R2', [
+      [0, 0, 11],
+      [10, 0, 11],
+    ]);
+    const run = first(oneRun([round, straight], [0, 0, 6], [10, 0, 11]));
+    expect(run.length).toBe(15);
+    expect(run.raceways).toEqual(['R2']);
+  });
+  test('one at exactly the limit is within it, a hair farther is not', () => {
+    const at = (z: number) => first(oneRun([long], [0, 0, z], [50, 0, 11])).length;
+    expect(at(5)).toBe(56);
+    expect(at(4.999)).toBeNull();
+  });
+  test('a box goes to the nearest raceway of those connected, passing over a nearer loose one', () => {
+    const loose = raceway('R2', [
+      [0, 4, 11],
+      [100, 4, 11],
+    ]);
+    const run = first(oneRun([long, loose], [0, -1, 11], [50, 3, 11], { tapLimit: 4 }));
+    expect(run.taps).toEqual({ equipment: 1, box: 3 });
+    expect(run.raceways).toEqual(['R1']);
+  });
+  test('of equally near raceways the box takes the one whose id comes first, whatever the order of the file', () => {
+    const a = raceway('A', [
+      [0, 0, 11],
+      [50, 0, 11],
+    ]);
+    const b = raceway('B', [
+      [0, 0, 11],
+      [0, 6, 11],
+      [50, 6, 11],
+    ]);
+    for (const raceways of [
+      [a, b],
+      [b, a],
+    ]) {
+      const run = first(oneRun(raceways, [0, 0, 11], [40, 3, 11]));
+      expect(run.raceways).toEqual(['A']);
+      expect(run.length).toBe(43);
+    }
+  });
+  test('of equally near points of one raceway the first along it is tapped', () => {
+    const hairpin = raceway('R1', [
+      [0, 0, 11],
+      [50, 0, 11],
+      [50, 6, 11],
+      [0, 6, 11],
+    ]);
+    expect(first(oneRun([hairpin], [0, 0, 11], [40, 3, 11])).length).toBe(43);
+  });
+});
+
+describe('no run passes through equipment', () => {
+  test('though a panel on both raceways would join them', () => {
+    const site = siteOf({
+      raceways: [
+        raceway('R1', [
+          [0, 0, 11],
+          [20, 0, 11],
+        ]),
+        raceway('R2', [
+          [24, 0, 11],
+          [60, 0, 11],
+        ]),
+      ],
+      equipment: [panel('P1', [0, 0, 11]), panel('P2', [22, 0, 11])],
+      drops: [box('D1', [40, 0, 11])],
+      chargers: [charger('C1', 'D1', 'P1'), charger('C2', 'D1', 'P2')],
+    });
+    const { runs } = runsOf(site);
+    expect(runs.map(({ length }) => length)).toEqual([null, 18]);
+  });
+});
+
+describe('a charger without a run', () => {
+  const far = raceway('R1', [
+    [0, 0, 11],
+    [100, 0, 11],
+  ]);
+  const said = (site: Site) => runsOf(site).findings[0]!;
+
+  test('says how far its box is from the nearest connected raceway', () => {
+    const site = oneRun([far], [0, 0, 11], [50, 8.5, 11]);
+    const { runs } = runsOf(site);
+    expect(runs[0]).toMatchObject({ length: null, conductorLength: null, taps: null, path: [], legs: [], ok: false });
+    expect(said(site)).toMatchObject({
+      severity: 'fail',
+      rule: 'no-run',
+      about: ['C1', 'D1', 'R1'],
+      value: 8.5,
+      limit: 6,
+      unit: 'ft',
+    });
+    expect(said(site).says).toContain(`8' 6"`);
+  });
+  test('is told of a raceway within reach that is not joined to its equipment', () => {
+    const site = oneRun(
+      [
+        far,
+        raceway('R2', [
+          [0, 30, 11],
+          [100, 30, 11],
+        ]),
+      ],
+      [0, 0, 11],
+      [50, 29, 11],
+    );
+    expect(said(site).value).toBe(29);
+    expect(said(site).says).toContain('R2 is 1\' 0" from it but is not joined to the raceways of P1');
+  });
+  test('says how far its equipment is from the nearest raceway', () => {
+    const site = oneRun([far], [-30, 40, 11], [50, 0, 11]);
+    expect(said(site)).toMatchObject({ rule: 'no-run', about: ['C1', 'P1', 'R1'], value: 50, limit: 6 });
+  });
+  test('says that there is no raceway at all', () => {
+    const finding = said(oneRun([], [0, 0, 11], [50, 0, 11]));
+    expect(finding).toMatchObject({ rule: 'no-run', about: ['C1', 'P1'] });
+    expect(finding.says).toContain('no raceway');
+    expect(finding.value).toBeUndefined();
+  });
+  test('in a metric file says it in metres', () => {
+    const site = siteOf({
+      units: 'm',
+      raceways: [
+        raceway('R1', [
+          [0, 0, 3],
+          [30, 0, 3],
+        ]),
+      ],
+      equipment: [panel('P1', [0, 0, 3])],
+      drops: [box('D1', [15, 4, 3])],
+      chargers: [charger('C1', 'D1', 'P1')],
+    });
+    expect(said(site).value).toBeCloseTo(4 / 0.3048, 9);
+    expect(said(site).says).toMatch(/\b4(\.0+)? m\b/);
+  });
+});
+
+describe('the branch limit', () => {
+  const long = raceway('R1', [
+    [0, 0, 11],
+    [400, 0, 11],
+  ]);
+  const at = (x: number, own?: number) =>
+    siteOf({
+      raceways: [long],
+      equipment: [panel('P1', [0, 0, 11])],
+      drops: [box('D1', [x, 0, 11])],
+      chargers: [charger('C1', 'D1', 'P1', own === undefined ? {} : { branchLimit: own })],
+    });
+  test('is on the conductor length, allowances included', () => {
+    expect(first(at(244)).ok).toBe(true);
+    expect(runsOf(at(244)).findings).toEqual([]);
+    expect(first(at(245)).ok).toBe(false);
+    expect(runsOf(at(245)).findings[0]).toMatchObject({
+      severity: 'fail',
+      rule: 'branch-limit',
+      value: 251,
+      limit: 250,
+      unit: 'ft',
+    });
+    expect(runsOf(at(245)).findings[0]!.says).toContain(`1' 0" over`);
+  });
+  test('is the charger’s own where it has one', () => {
+    expect(first(at(300, 306)).ok).toBe(true);
+    expect(runsOf(at(100, 90)).findings[0]).toMatchObject({ value: 106, limit: 90 });
+  });
+});
+
+describe('bends', () => {
+  const bendsOn = (path: Point3[], entry = path[0]!, to = path.at(-1)!) => {
+    const { bends, bendDegrees } = first(oneRun([raceway('R1', path)], entry, to));
+    return { bends, bendDegrees };
+  };
+  test('are changes of direction over 1 degree, in space', () => {
+    expect(
+      bendsOn([
+        [0, 0, 11],
+        [10, 0, 11],
+        [20, 10, 11],
+      ]),
+    ).toEqual({ bends: 1, bendDegrees: expect.closeTo(45, 9) });
+    expect(
+      bendsOn([
+        [0, 0, 11],
+        [10, 0, 11],
+        [10, 0, 21],
+      ]),
+    ).toEqual({ bends: 1, bendDegrees: 90 });
+    const slight = Math.tan((0.9 * Math.PI) / 180) * 100;
+    expect(
+      bendsOn([
+        [0, 0, 11],
+        [100, 0, 11],
+        [200, slight, 11],
+      ]),
+    ).toEqual({ bends: 0, bendDegrees: 0 });
+    const more = Math.tan((1.1 * Math.PI) / 180) * 100;
+    expect(
+      bendsOn([
+        [0, 0, 11],
+        [100, 0, 11],
+        [200, more, 11],
+      ]),
+    ).toEqual({ bends: 1, bendDegrees: expect.closeTo(1.1, 9) });
+  });
+  test('a raceway that doubles back is one of 180 degrees', () => {
+    // Tolerance 0, so that the way back is not joined to the way out.
+    const out: Raceway = raceway('R1', [
+      [0, 0, 11],
+      [20, 0, 11],
+      [20, 3, 11],
+      [15, 3, 11],
+    ]);
+    expect(first(oneRun([out], [0, 0, 11], [15, 3, 11]))).toMatchObject({ bends: 2, bendDegrees: 180 });
+  });
+  test('those at both taps count', () => {
+    expect(
+      bendsOn(
+        [
+          [0, 0, 11],
+          [50, 0, 11],
+        ],
+        [10, 0, 8],
+        [40, 2, 11],
+      ),
+    ).toEqual({ bends: 2, bendDegrees: 180 });
+    expect(
+      bendsOn(
+        [
+          [0, 0, 11],
+          [50, 0, 11],
+        ],
+        [-3, 0, 11],
+        [53, 0, 11],
+      ),
+    ).toEqual({ bends: 0, bendDegrees: 0 });
+  });
+});
+
+test('runs stand in the order of the chargers', () => {
+  const site = siteOf({
+    raceways: [
+      raceway('R1', [
+        [0, 0, 11],
+        [90, 0, 11],
+      ]),
+    ],
+    equipment: [panel('P1', [0, 0, 11])],
+    drops: [box('D1', [10, 0, 11]), box('D2', [20, 0, 11]), box('D3', [30, 0, 11])],
+    chargers: [
+      charger('C9', 'D3', 'P1'),
+      charger('C1', 'D1', 'P1'),
+      charger('C5', 'D2', 'P1'),
+      charger('C6', 'D2', 'P1'),
+    ],
+  });
+  expect(runsOf(site).runs.map(({ charger: id, length }) => [id, length])).toEqual([
+    ['C9', 30],
+    ['C1', 10],
+    ['C5', 20],
+    ['C6', 20],
+  ]);
+});
+
+test('a reference to what is not in the site is a programmer’s error', () => {
+  const site = oneRun(
+    [
+      raceway('R1', [
+        [0, 0, 11],
+        [9, 0, 11],
+      ]),
+    ],
+    [0, 0, 11],
+    [9, 0, 11],
+  );
+  expect(() => runsOf({ ...site, drops: [] })).toThrow(RangeError);
+  expect(() => runsOf({ ...site, equipment: [] })).toThrow(RangeError);
+});
