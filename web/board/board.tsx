@@ -20,6 +20,9 @@ export function Board({ painting }: { readonly painting: Painting }) {
   const opened = useDocument((state) => state.opened);
   const name = useDocument((state) => state.name);
   const measured = useView((state) => state.viewport.width > 0);
+  const tool = useView((state) => state.tool);
+  const doing = useView((state) => state.doing);
+  const over = useView((state) => state.hovered !== null);
 
   useEffect(() => {
     const board = element.current;
@@ -55,6 +58,9 @@ export function Board({ painting }: { readonly painting: Painting }) {
         aria-roledescription="drawing"
         aria-label={`Drawing of ${name}. Point and comma go from one element to the next, arrows move it, F shows the whole lot. The tables below hold the same in words.`}
         data-testid="board"
+        data-tool={tool}
+        data-doing={doing}
+        data-over={over ? 'yes' : 'no'}
       >
         {tally && <Layers painting={painting} tally={tally} />}
       </div>

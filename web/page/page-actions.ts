@@ -1,11 +1,15 @@
 import { createContext, useContext } from 'react';
 import type { Ref } from '../document/element-lists.ts';
+import type { KeptSite } from '../document/storage.ts';
 
 /** What panels and tables can ask of the page. */
 export interface PageActions {
   /** Selects elements and brings them into view on the board. */
   readonly reveal: (refs: readonly Ref[]) => void;
   readonly openSample: (name: string) => Promise<void>;
+  /** The sites that this browser keeps, the newest first. */
+  readonly kept: () => Promise<readonly KeptSite[]>;
+  readonly reopen: (doc: string) => Promise<boolean>;
 }
 
 const ActionsContext = createContext<PageActions | null>(null);

@@ -27,6 +27,7 @@ export function attachPointer(world: HandWorld): () => void {
   const { element, document, view, scene } = world;
   let gesture: Gesture = IDLE;
   const fingers = new Map<number, ScreenPoint>();
+  let space = false;
 
   const at = (event: PointerEvent): ScreenPoint => {
     const box = element.getBoundingClientRect();
@@ -53,7 +54,7 @@ export function attachPointer(world: HandWorld): () => void {
     }
     if (gesture.kind !== 'idle') return;
     const { tool } = view.getState();
-    if (event.button === 1 || event.button === 2 || tool === 'pan') become({ kind: 'panning', last: point });
+    if (event.button === 1 || event.button === 2 || tool === 'pan' || space) become({ kind: 'panning', last: point });
     else if (tool === 'measure') {
       const from = measurePoint(inSite(point));
       view.setState({ measured: [from, from] });
@@ -222,6 +223,11 @@ export function attachPointer(world: HandWorld): () => void {
   const leave = (): void => {
     if (gesture.kind === 'idle') view.setState({ pointer: null, hovered: null });
   };
+  const spaceBar = (event: KeyboardEvent): void => {
+    if (event.key !== ' ') return;
+    event.preventDefault();
+    space = event.type === 'keydown';
+  };
   const noMenu = (event: Event): void => event.preventDefault();
 
   const stop = new AbortController();
@@ -232,6 +238,8 @@ export function attachPointer(world: HandWorld): () => void {
   element.addEventListener('pointercancel', cancel, { signal });
   element.addEventListener('pointerleave', leave, { signal });
   element.addEventListener('contextmenu', noMenu, { signal });
+  element.addEventListener('keydown', spaceBar, { signal });
+  element.addEventListener('keyup', spaceBar, { signal });
   window.addEventListener('keydown', escape, { signal, capture: true });
   return () => stop.abort();
 }

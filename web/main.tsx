@@ -1,0 +1,47 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import './styles/type.css';
+import './styles/tokens.css';
+import './styles/page.css';
+import './styles/head.css';
+import './styles/board.css';
+import './styles/ledger.css';
+import './styles/tables.css';
+import './styles/strip.css';
+import './styles/dialogs.css';
+import './styles/phone.css';
+import { createPainting } from './board/painting.ts';
+import { readInk } from './board/ink.ts';
+import { createViewStore } from './board/view-store.ts';
+import { pageWorld } from './document/page-world.ts';
+import { DEFAULT_SAMPLE, sample } from './document/samples.ts';
+import { keepSites } from './document/storage.ts';
+import { createDocumentStore } from './document/store.ts';
+import { Page } from './page/page.tsx';
+import { startTheme } from './page/theme.ts';
+
+const PHONE = '(max-width: 760px)';
+
+/** Opens the page: the site that was open before, else the smallest sample. */
+async function start(root: HTMLElement): Promise<void> {
+  const store = createDocumentStore();
+  const phone = matchMedia(PHONE).matches;
+  const view = createViewStore({ theme: startTheme(), drawer: phone ? 'setting-out' : null });
+  if (phone) store.getState().setStation('build');
+  const painting = createPainting(store, view, readInk(document.documentElement));
+  // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
+  for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
+  const keeping = keepSites(store, pageWorld());
+  createRoot(root).render(
+    <StrictMode>
+      <Page store={store} view={view} painting={painting} keeping={keeping} />
+    </StrictMode>,
+  );
+  const { resumed } = await keeping;
+  if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
+  root.dataset['ready'] = 'yes';
+}
+
+const root = document.getElementById('page');
+if (!root) throw new RangeError('the page has no place to stand');
+void start(root);

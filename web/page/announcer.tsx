@@ -1,0 +1,24 @@
+import { marginsOf } from '../../calc/margins.ts';
+import { inWords } from '../document/edits/in-words.ts';
+import { useDocument } from '../document/use-document.ts';
+import { spareOrShort } from '../words/lengths.ts';
+
+/** Says to those who listen what the eye sees: what is selected, how it fares, and what was just done. */
+export function Announcer() {
+  const selection = useDocument((state) => state.selection);
+  const dragging = useDocument((state) => state.previewed !== undefined);
+  const change = useDocument((state) => state.lastChange);
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const [first] = selection;
+  const done = change ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. ` : '';
+  const chosen = selection.length > 0 ? `Selected: ${inWords(selection)}. ` : '';
+  const charger = first?.list === 'drops' ? site.chargers.find(({ drop }) => drop === first.id)?.id : undefined;
+  const cord = charger === undefined ? null : marginsOf(plan, site).get(charger)?.cord;
+  const fares = cord ? `Cord ${spareOrShort(cord.left, site.units)}.` : '';
+  return (
+    <p className="heard" aria-live="polite">
+      {dragging ? '' : `${done}${chosen}${fares}`}
+    </p>
+  );
+}

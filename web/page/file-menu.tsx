@@ -1,0 +1,31 @@
+import { useState } from 'react';
+import type { KeptSite } from '../document/storage.ts';
+import { useDocumentStore } from '../document/use-document.ts';
+import { Menu } from './menu.tsx';
+import { usePageActions } from './page-actions.ts';
+
+const MOST_KEPT = 8;
+
+/** Ways to a site: a file of one's own, one that this browser keeps, an empty one. */
+export function FileMenu() {
+  const document = useDocumentStore();
+  const { kept, reopen } = usePageActions();
+  const [sites, setSites] = useState<readonly KeptSite[]>([]);
+  const { pick, newSite, save } = document.getState();
+  return (
+    <Menu
+      name="Open"
+      onOpen={() => void kept().then((found) => setSites(found.slice(0, MOST_KEPT)))}
+      entries={[
+        { name: 'A site file…', act: () => void pick(), keys: 'Ctrl+O' },
+        { name: 'An empty site', act: () => void newSite() },
+        { name: 'Save under another name…', act: () => void save({ as: true }), keys: 'Ctrl+Shift+S' },
+        ...sites.map(({ doc, name, fileName }) => ({
+          name: fileName ? `${name} (${fileName})` : name,
+          act: () => void reopen(doc),
+          under: 'Kept in this browser',
+        })),
+      ]}
+    />
+  );
+}

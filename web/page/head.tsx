@@ -1,0 +1,129 @@
+import type { Painting } from '../board/painting.ts';
+import { useView, useViewStore } from '../board/view-store.ts';
+import { STATIONS, type Station } from '../document/document-state.ts';
+import { SAMPLES } from '../document/samples.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { FileMenu } from './file-menu.tsx';
+import { KeepingWords } from './keeping-words.tsx';
+import { Menu } from './menu.tsx';
+import { usePageActions } from './page-actions.ts';
+import { SHEETS } from './sheets.ts';
+import { STATION_WORDS } from './stations.ts';
+import { setTheme } from './theme.ts';
+import { readInk } from '../board/ink.ts';
+
+/** The head of the page: which site, the three stations, and what is done with the whole of it. */
+export function Head({ painting }: { readonly painting: Painting }) {
+  const name = useDocument((state) => state.name);
+  return (
+    <header className="head">
+      <div className="head-site">
+        <h1>{name}</h1>
+        <KeepingWords />
+      </div>
+      <StationBar />
+      <div className="head-acts" role="toolbar" aria-label="The whole site">
+        <PastButtons />
+        <FileActs />
+        <ThemeButton painting={painting} />
+        <HelpButton />
+      </div>
+    </header>
+  );
+}
+
+function StationBar() {
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const station = useDocument((state) => state.station);
+  const go = (to: Station): void => {
+    document.getState().setStation(to);
+    view.setState({ drawer: STATION_WORDS[to].drawer });
+  };
+  return (
+    <nav className="stations" aria-label="Stations">
+      {STATIONS.map((each) => (
+        <button key={each} type="button" aria-current={each === station ? 'page' : undefined} onClick={() => go(each)}>
+          {STATION_WORDS[each].name}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function PastButtons() {
+  const document = useDocumentStore();
+  const undoName = useDocument((state) => state.undoName);
+  const redoName = useDocument((state) => state.redoName);
+  return (
+    <>
+      <button type="button" className="past" disabled={!undoName} title="Ctrl+Z" onClick={() => document.getState().undo()}>
+        Undo{undoName && <span className="past-name">: {lower(undoName)}</span>}
+      </button>
+      <button type="button" className="past" disabled={!redoName} title="Ctrl+Shift+Z" onClick={() => document.getState().redo()}>
+        Redo{redoName && <span className="past-name">: {lower(redoName)}</span>}
+      </button>
+    </>
+  );
+}
+
+const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
+
+function FileActs() {
+  const document = useDocumentStore();
+  const { openSample } = usePageActions();
+  return (
+    <>
+      <FileMenu />
+      <button type="button" title="Ctrl+S" onClick={() => document.getState().save()}>
+        Save
+      </button>
+      <Menu
+        name="Samples"
+        entries={SAMPLES.map((each) => ({ name: sampleWords(each), act: () => void openSample(each) }))}
+      />
+      <Menu
+        name="Sheets"
+        entries={SHEETS.map(({ name, make }) => ({
+          name,
+          act: () => make(document.getState()),
+        }))}
+      />
+    </>
+  );
+}
+
+const sampleWords = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
+
+function ThemeButton({ painting }: { readonly painting: Painting }) {
+  const view = useViewStore();
+  const theme = useView((state) => state.theme);
+  const next = theme === 'light' ? 'dark' : 'light';
+  return (
+    <button
+      type="button"
+      className="icon"
+      aria-label={`Change to the ${next} theme`}
+      title={`${next === 'dark' ? 'Dark' : 'Light'} theme`}
+      onClick={() => {
+        setTheme(next);
+        view.setState({ theme: next });
+        painting.setInk(readInk(window.document.documentElement));
+      }}
+    >
+      <svg viewBox="-9 -9 18 18" width="18" height="18" aria-hidden="true">
+        <circle r="6.5" className="theme-ring" />
+        <path d="M0 -6.5 A6.5 6.5 0 0 1 0 6.5 Z" className="theme-half" />
+      </svg>
+    </button>
+  );
+}
+
+function HelpButton() {
+  const view = useViewStore();
+  return (
+    <button type="button" className="icon" aria-label="Keys" title="Keys (?)" onClick={() => view.setState({ help: true })}>
+      ?
+    </button>
+  );
+}

@@ -1,0 +1,69 @@
+import { useView, useViewStore } from '../board/view-store.ts';
+import { Dialog } from './dialog.tsx';
+
+const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: string, does: string])[]])[] = [
+  [
+    'Anywhere',
+    [
+      ['Ctrl+Z', 'undo'],
+      ['Ctrl+Shift+Z', 'redo'],
+      ['Ctrl+O', 'open a site file'],
+      ['Ctrl+S', 'save it'],
+      ['Ctrl+Shift+S', 'save it under another name'],
+      ['?', 'this list'],
+    ],
+  ],
+  [
+    'On the board',
+    [
+      ['. and ,', 'go to the next element, or the one before'],
+      ['Arrows', 'nudge what is selected by 3 in. (metric: 0.1 m), or push the drawing'],
+      ['Shift+arrows', 'nudge by 1 ft (metric: 0.5 m)'],
+      ['Delete', 'delete what is selected'],
+      ['Ctrl+A', 'select every drop'],
+      ['F', 'show the whole lot'],
+      ['Shift+F', 'show what is selected'],
+      ['+ and -', 'zoom'],
+      ['V, H, M', 'select, pan, measure'],
+      ['Escape', 'stop, or select nothing'],
+    ],
+  ],
+  [
+    'By hand',
+    [
+      ['Wheel', 'zoom to the pointer'],
+      ['Space or right drag', 'push the drawing'],
+      ['Drag on open ground', 'select what lies inside the box'],
+      ['Shift+click', 'add to the selection, or take out of it'],
+      ['Shift while dragging', 'one way only'],
+      ['Alt while dragging', 'no snapping'],
+    ],
+  ],
+];
+
+export function KeysDialog() {
+  const view = useViewStore();
+  const open = useView((state) => state.help);
+  if (!open) return null;
+  return (
+    <Dialog title="Keys" onClose={() => view.setState({ help: false })}>
+      <div className="dialog-scroll keys-list">
+        {KEYS.map(([where, keys]) => (
+          <section key={where} aria-label={where}>
+            <h3>{where}</h3>
+            <dl className="facts">
+              {keys.map(([key, does]) => (
+                <div key={key}>
+                  <dt>
+                    <kbd>{key}</kbd>
+                  </dt>
+                  <dd>{does}</dd>
+                </div>
+              ))}
+            </dl>
+          </section>
+        ))}
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,35 @@
+import { useEffect } from 'react';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+
+const STAYS_MS = 8000;
+
+/** What the page has to say in passing, and long work under way. */
+export function Notice() {
+  const document = useDocumentStore();
+  const notice = useDocument((state) => state.notice);
+  const busy = useDocument((state) => state.busy);
+
+  useEffect(() => {
+    if (!notice) return;
+    const gone = setTimeout(() => document.getState().notify(null), STAYS_MS);
+    return () => clearTimeout(gone);
+  }, [notice, document]);
+
+  return (
+    <div className="notices" role="status" aria-live="polite">
+      {busy && (
+        <p className="notice">
+          {busy.what} <progress max={busy.of || 1} value={busy.done} aria-label={busy.what} />
+        </p>
+      )}
+      {notice && (
+        <p className="notice">
+          {notice}{' '}
+          <button type="button" className="plain" onClick={() => document.getState().notify(null)}>
+            Close
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

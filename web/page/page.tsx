@@ -1,0 +1,85 @@
+import { useEffect, useMemo, useState } from 'react';
+import { Board } from '../board/board.tsx';
+import { frameRefs } from '../board/framing.ts';
+import type { Painting } from '../board/painting.ts';
+import { ToolBar } from '../board/tool-bar.tsx';
+import { type ViewStore, ViewProvider } from '../board/view-store.ts';
+import { openDroppedFiles } from '../document/dropped-files.ts';
+import { sample } from '../document/samples.ts';
+import type { SiteKeeping } from '../document/storage.ts';
+import type { DocumentStore } from '../document/store.ts';
+import { DocumentProvider } from '../document/use-document.ts';
+import { Ledger } from '../panels/ledger.tsx';
+import { Strip } from '../strip/strip.tsx';
+import { Drawer } from '../tables/drawer.tsx';
+import { Announcer } from './announcer.tsx';
+import { Head } from './head.tsx';
+import { KeysDialog } from './keys-dialog.tsx';
+import { Notice } from './notice.tsx';
+import { ActionsProvider, type PageActions } from './page-actions.ts';
+import { attachPageKeys } from './page-keys.ts';
+import { ProblemsDialog } from './problems-dialog.tsx';
+
+interface PageProps {
+  readonly store: DocumentStore;
+  readonly view: ViewStore;
+  readonly painting: Painting;
+  readonly keeping: Promise<SiteKeeping>;
+}
+
+/** The whole page: head, board with its tables, ledger. */
+export function Page({ store, view, painting, keeping }: PageProps) {
+  const [over, setOver] = useState(false);
+
+  const actions = useMemo(
+    (): PageActions => ({
+      reveal: (refs) => {
+        if (refs.length === 0) return;
+        store.getState().select(refs);
+        view.setState({ pin: null });
+        frameRefs(view, painting.scene(), refs);
+      },
+      openSample: async (name) => {
+        await store.getState().openFile(await sample(name));
+      },
+      kept: async () => (await keeping).list(),
+      reopen: async (doc) => (await keeping).reopen(doc),
+    }),
+    [store, view, painting, keeping],
+  );
+
+  useEffect(() => openDroppedFiles(document, store, setOver), [store]);
+  useEffect(() => attachPageKeys(store, view), [store, view]);
+  // A pin points at the run that is selected; it goes with the selection.
+  useEffect(
+    () =>
+      store.subscribe((state, before) => {
+        if (state.selection !== before.selection && view.getState().pin) view.setState({ pin: null });
+      }),
+    [store, view],
+  );
+
+  return (
+    <DocumentProvider value={store}>
+      <ViewProvider value={view}>
+        <ActionsProvider value={actions}>
+          <Head painting={painting} />
+          <main className="desk">
+            <div className="drawing">
+              <ToolBar painting={painting} />
+              <Board painting={painting} />
+              <Strip />
+              <Drawer />
+            </div>
+            <Ledger />
+          </main>
+          <Notice />
+          <Announcer />
+          <ProblemsDialog />
+          <KeysDialog />
+          {over && <div className="drop-here">Let go to open the site file</div>}
+        </ActionsProvider>
+      </ViewProvider>
+    </DocumentProvider>
+  );
+}

@@ -1,0 +1,38 @@
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { Dialog } from './dialog.tsx';
+
+/** Why a file was not opened: every error with its place. The open site stands as it was. */
+export function ProblemsDialog() {
+  const document = useDocumentStore();
+  const problems = useDocument((state) => state.problems);
+  const name = useDocument((state) => state.name);
+  if (!problems) return null;
+  const { title, errors } = problems;
+  return (
+    <Dialog title={title} onClose={() => document.getState().dismissProblems()}>
+      <p>
+        {errors.length === 1 ? 'One thing is' : `${errors.length} things are`} wrong with it. {name} stays open as it was.
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys */}
+      <div className="dialog-scroll" tabIndex={0} role="region" aria-label="Errors">
+        <table className="problems">
+          <thead>
+            <tr>
+              <th scope="col">where</th>
+              <th scope="col">what</th>
+            </tr>
+          </thead>
+          <tbody>
+            {errors.map(({ place, says }, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the same error may stand twice
+              <tr key={i}>
+                <th scope="row">{place || 'the file'}</th>
+                <td>{says}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Dialog>
+  );
+}
