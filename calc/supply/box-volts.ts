@@ -38,19 +38,41 @@ const PAIRS: Readonly<Record<PhasePair, readonly (readonly [number, number])[]>>
   ],
 };
 
+/** Scratch arrays for one box after the other. */
+export interface Desk {
+  readonly panel: Float64Array;
+  readonly current: Float64Array;
+  readonly flow: Float64Array;
+}
+
+export const newDesk = (): Desk => ({
+  panel: new Float64Array(6),
+  current: new Float64Array(PER_BUS),
+  flow: new Float64Array(6),
+});
+
 /**
  * Volts where a branch ends: the charger's current, as a phasor, lags the voltage across its lines where it is fed, and
  * meets the impedance of each of its conductors.
- * @param panel line-to-neutral phasors of the equipment, six numbers
+ * @param volts line-to-neutral phasors of every bus, six numbers each
+ * @param bus that of the equipment
  */
-export function boxVolts(ohms: BranchOhms, panel: Float64Array, load: BoxLoad): BoxVolts {
+export function boxVolts(
+  ohms: BranchOhms,
+  volts: Float64Array,
+  bus: number,
+  load: BoxLoad,
+  desk: Desk = newDesk(),
+): BoxVolts {
   const { lines, amps, powerFactor, nominal } = load;
-  const current = new Float64Array(PER_BUS);
+  const { panel, current, flow } = desk;
+  for (let k = 0; k < 6; k++) panel[k] = volts[6 * bus + k]!;
+  current.fill(0);
+  flow.fill(0);
   addDraw(current, 0, lines, amps * powerFactor, -amps * Math.sqrt(1 - powerFactor ** 2));
-  const flow = new Float64Array(6);
   addConstantCurrents(current, 0, panel, flow);
   let atPanel = Infinity;
-  let volts = Infinity;
+  let atBox = Infinity;
   for (const [one, other] of PAIRS[lines]) {
     const re = panel[2 * one]! - panel[2 * other]!;
     const im = panel[2 * one + 1]! - panel[2 * other + 1]!;
@@ -59,11 +81,11 @@ export function boxVolts(ohms: BranchOhms, panel: Float64Array, load: BoxLoad): 
     const boxRe = re - ohms.r * flowRe + ohms.x * flowIm;
     const boxIm = im - ohms.r * flowIm - ohms.x * flowRe;
     atPanel = Math.min(atPanel, Math.hypot(re, im));
-    volts = Math.min(volts, Math.hypot(boxRe, boxIm));
+    atBox = Math.min(atBox, Math.hypot(boxRe, boxIm));
   }
   return {
-    volts,
-    branchDropPercent: (100 * (atPanel - volts)) / nominal,
-    totalDropPercent: (100 * (nominal - volts)) / nominal,
+    volts: atBox,
+    branchDropPercent: (100 * (atPanel - atBox)) / nominal,
+    totalDropPercent: (100 * (nominal - atBox)) / nominal,
   };
 }

@@ -1,16 +1,15 @@
 import type { Charger } from '../../routing/site/site.ts';
-import { settled } from '../memo.ts';
-import { type BoxVolts, type BranchOhms, boxVolts } from './box-volts.ts';
-import type { SupplyLines } from './supply-lines.ts';
-import type { SupplyModel } from './supply-model.ts';
+import { LINES } from '../../routing/site/vocabulary.ts';
+import type { PhasePair } from '../plan-shape.ts';
+import { type BoxVolts, type BranchOhms, boxVolts, type Desk, newDesk } from './box-volts.ts';
+import type { Seats } from './supply-draws.ts';
 import type { SupplyTree } from './supply-tree.ts';
 import type { Solved } from './sweep.ts';
 
 /** What the voltages at the boxes were worked from. */
 export interface BoxCase {
   readonly tree: SupplyTree;
-  readonly model: SupplyModel;
-  readonly lines: SupplyLines;
+  readonly seats: Seats;
   readonly chargers: readonly Charger[];
   readonly powerFactor: number;
 }
@@ -24,8 +23,8 @@ interface Known {
 const known = new WeakMap<Solved, Known>();
 
 /**
- * Volts at the box of each charger, in the order of the chargers; null where it has no branch. Only boxes whose own branch
- * changed are worked again while the state of the supply is the same.
+ * Volts at the box of each charger, in the order of the chargers; null where it has no branch. While the state of the
+ * supply is the same, only boxes whose own branch changed are worked again, and the list is the last one where none did.
  */
 export function boxesOf(
   of: BoxCase,
@@ -33,29 +32,39 @@ export function boxesOf(
   ohms: readonly (BranchOhms | null)[],
 ): readonly (BoxVolts | null)[] {
   const last = known.get(solved);
-  const same =
-    last !== undefined &&
-    last.of.lines === of.lines &&
-    last.of.chargers === of.chargers &&
-    last.of.powerFactor === of.powerFactor;
-  const boxes = of.chargers.map((charger, i) => {
-    const branch = ohms[i] ?? null;
-    if (same && last.ohms[i] === branch) return last.boxes[i]!;
-    return branch === null ? null : boxOf(of, solved, charger, branch);
-  });
-  const kept = settled(same ? last.boxes : undefined, boxes);
-  known.set(solved, { of, ohms, boxes: kept });
-  return kept;
+  const same = last !== undefined && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
+  const desk = newDesk();
+  const boxes = same
+    ? changed(last, solved, ohms)
+    : of.chargers.map((_, i) => boxOf(of, solved, i, ohms[i] ?? null, desk));
+  known.set(solved, { of, ohms, boxes });
+  return boxes;
 }
 
-function boxOf(of: BoxCase, solved: Solved, charger: Charger, ohms: BranchOhms): BoxVolts | null {
-  const place = of.tree.placeOf.get(charger.from);
-  if (place === undefined) return null;
-  const bus = of.model.loadBus[place]!;
-  return boxVolts(ohms, solved.volts.subarray(6 * bus, 6 * bus + 6), {
-    lines: of.lines.chargers.get(charger.id)!,
-    amps: charger.amps * solved.share[bus]!,
-    powerFactor: of.powerFactor,
-    nominal: of.tree.nodes[place]!.system.volts,
-  });
+function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
+  let boxes: (BoxVolts | null)[] | undefined;
+  for (let i = 0; i < last.boxes.length; i++) {
+    if (ohms[i] === last.ohms[i]) continue;
+    boxes ??= [...last.boxes];
+    boxes[i] = boxOf(last.of, solved, i, ohms[i] ?? null, newDesk());
+  }
+  return boxes ?? last.boxes;
+}
+
+function boxOf(
+  { tree, seats, chargers, powerFactor }: BoxCase,
+  solved: Solved,
+  i: number,
+  ohms: BranchOhms | null,
+  desk: Desk,
+): BoxVolts | null {
+  if (ohms === null) return null;
+  const bus = seats.bus[i]!;
+  const load = {
+    lines: LINES[seats.lines[i]!] as PhasePair,
+    amps: chargers[i]!.amps * solved.share[bus]!,
+    powerFactor,
+    nominal: tree.nodes[seats.node[i]!]!.system.volts,
+  };
+  return boxVolts(ohms, solved.volts, bus, load, desk);
 }

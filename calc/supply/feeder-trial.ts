@@ -39,11 +39,12 @@ export function trialDrop(supply: TrialSupply, load: TrialLoad): number {
   const last = buses.length - 1;
   const solved = solve(buses, drawsOf(load, buses.length));
   if (solved.unsettled.length > 0) return Infinity;
-  const panel = solved.volts.subarray(6 * last, 6 * last + 6);
   const { amps, powerFactor, branch } = load;
   const nominal = panelVolts(supply);
   return Math.max(
-    ...PAIRS.map((lines) => boxVolts(branch, panel, { lines, amps, powerFactor, nominal }).totalDropPercent),
+    ...PAIRS.map(
+      (lines) => boxVolts(branch, solved.volts, last, { lines, amps, powerFactor, nominal }).totalDropPercent,
+    ),
   );
 }
 

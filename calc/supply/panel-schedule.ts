@@ -1,7 +1,8 @@
-import type { Charger, Feeder, Load, Site } from '../../routing/site/site.ts';
+import type { Charger, Equipment, Load, Site } from '../../routing/site/site.ts';
 import type { Lines } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../memo.ts';
 import type { PhasePair } from '../plan-shape.ts';
+import { spacesFor } from './panel-spaces.ts';
 import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
 import type { SupplyTree } from './supply-tree.ts';
 
@@ -37,6 +38,8 @@ const SERVING_KINDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']
 export const panelSchedules = (site: Site): ReadonlyMap<string, PanelSchedule> =>
   schedulesOf(treeOf(site), linesOf(site), site.chargers, site.loads);
 
+type Wanted = Omit<PanelCircuit, 'spaces'>;
+
 const schedulesOf = remembered(
   (
     tree: SupplyTree,
@@ -44,97 +47,56 @@ const schedulesOf = remembered(
     chargers: readonly Charger[],
     loads: readonly Load[],
   ): ReadonlyMap<string, PanelSchedule> => {
-    const wanted = new Map<string, Omit<PanelCircuit, 'spaces'>[]>();
-    const add = (from: string, circuit: Omit<PanelCircuit, 'spaces'>): void => {
-      const list = wanted.get(from);
-      if (list === undefined) wanted.set(from, [circuit]);
-      else list.push(circuit);
-    };
-    for (const { feeder, equipment } of tree.nodes) {
-      const incoming = lines.equipment.get(equipment.id);
-      if (feeder !== null && incoming !== undefined) add(feeder.from, outgoing(feeder, incoming));
-    }
-    for (const { id, from } of chargers) add(from, { id, serves: 'charger', lines: lines.chargers.get(id)! });
-    for (const { id, from } of loads) add(from, { id, serves: 'load', lines: lines.loads.get(id)! });
+    const wanted = wantedBy(tree, lines, chargers, loads);
     const schedules = new Map<string, PanelSchedule>();
     for (const { equipment, system } of tree.nodes) {
       const { id, kind, spaces } = equipment;
       if (!SERVING_KINDS.has(kind) && spaces === undefined) continue;
       const circuits = wanted.get(id) ?? [];
       const rows = system.phases === 3 ? 'ABC' : (lines.equipment.get(id) ?? 'AB');
-      schedules.set(id, {
-        equipment: id,
-        circuits: placed(circuits, rows, spaces),
-        poles: circuits.reduce((sum, circuit) => sum + circuit.lines.length, 0),
-        ...(spaces === undefined ? {} : { spaces }),
-      });
+      const spread = circuits.flatMap((circuit) => [circuit.id, circuit.serves, circuit.lines]);
+      schedules.set(id, scheduleOf(equipment, rows, spread));
     }
     return schedules;
   },
 );
 
-const outgoing = ({ id }: Feeder, incoming: PhasePair): Omit<PanelCircuit, 'spaces'> => ({
-  id,
-  serves: 'feeder',
-  lines: incoming,
+/** The breakers of each piece of equipment: outgoing feeders, chargers, loads. */
+function wantedBy(
+  tree: SupplyTree,
+  lines: SupplyLines,
+  chargers: readonly Charger[],
+  loads: readonly Load[],
+): ReadonlyMap<string, readonly Wanted[]> {
+  const wanted = new Map<string, Wanted[]>();
+  const add = (from: string, circuit: Wanted): void => {
+    const list = wanted.get(from);
+    if (list === undefined) wanted.set(from, [circuit]);
+    else list.push(circuit);
+  };
+  for (const { feeder, equipment } of tree.nodes) {
+    if (feeder !== null)
+      add(feeder.from, { id: feeder.id, serves: 'feeder', lines: lines.equipment.get(equipment.id) ?? 'ABC' });
+  }
+  for (const { id, from } of chargers) add(from, { id, serves: 'charger', lines: lines.chargers.get(id)! });
+  for (const { id, from } of loads) add(from, { id, serves: 'load', lines: lines.loads.get(id)! });
+  return wanted;
+}
+
+/** The schedule of one panel, remembered for it. `spread` holds id, what is served and lines of each breaker in turn. */
+const scheduleOf = remembered((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
+  const wanted: Wanted[] = [];
+  for (let i = 0; i < spread.length; i += 3) {
+    const [id, serves, lines] = [spread[i]!, spread[i + 1], spread[i + 2]] as [string, Wanted['serves'], Lines];
+    wanted.push({ id, serves, lines });
+  }
+  const words = wanted.map(({ lines }) => lines);
+  const spaces = spacesFor(words, rows, equipment.spaces);
+  const circuits = wanted.map((circuit, i) => ({ ...circuit, spaces: spaces[i]! }));
+  return {
+    equipment: equipment.id,
+    circuits: circuits.sort((a, b) => (a.spaces[0] ?? Infinity) - (b.spaces[0] ?? Infinity) || 0),
+    poles: words.reduce((sum, { length }) => sum + length, 0),
+    ...(equipment.spaces === undefined ? {} : { spaces: equipment.spaces }),
+  };
 });
-
-/** Breakers down both sides, at each free row the first one left with most poles that fits its lines there. */
-function placed(
-  circuits: readonly Omit<PanelCircuit, 'spaces'>[],
-  rows: string,
-  spaces: number | undefined,
-): PanelCircuit[] {
-  // Breakers that fit where a line begins, in order, by poles and first line; more poles first.
-  const queues = new Map<string, Omit<PanelCircuit, 'spaces'>[]>();
-  for (const circuit of circuits) {
-    const key = startKey(circuit.lines, rows);
-    const queue = queues.get(key);
-    if (queue === undefined) queues.set(key, [circuit]);
-    else queue.push(circuit);
-  }
-  for (const queue of queues.values()) queue.reverse();
-  const done: PanelCircuit[] = [];
-  const next: [number, number] = [0, 0];
-  const last = spaces === undefined ? Infinity : spaces;
-  let left = circuits.length;
-  while (left > 0) {
-    const side = next[0] <= next[1] ? 0 : 1;
-    const row = next[side]!;
-    if (2 * row + side + 1 > last) {
-      if (2 * next[1 - side]! + (1 - side) + 1 > last) break;
-      next[side] = Infinity;
-      continue;
-    }
-    const circuit = takeAt(queues, rows, row, (poles) => 2 * (row + poles - 1) + side + 1 <= last);
-    if (circuit === undefined) {
-      next[side] = row + 1;
-      continue;
-    }
-    const poles = circuit.lines.length;
-    done.push({ ...circuit, spaces: Array.from({ length: poles }, (_, i) => 2 * (row + i) + side + 1) });
-    next[side] = row + poles;
-    left -= 1;
-  }
-  const homeless = [...queues.values()].flatMap((queue) => queue.reverse());
-  done.sort((a, b) => a.spaces[0]! - b.spaces[0]!);
-  return [...done, ...homeless.map((circuit) => ({ ...circuit, spaces: [] }))];
-}
-
-/** Poles and the line that the first of them must be on; any line will do where all lines are taken. */
-const startKey = (lines: Lines, rows: string): string =>
-  lines.length === rows.length ? `${lines.length}` : `${lines.length}${lines[0]}`;
-
-function takeAt(
-  queues: ReadonlyMap<string, Omit<PanelCircuit, 'spaces'>[]>,
-  rows: string,
-  row: number,
-  hasRoom: (poles: number) => boolean,
-): Omit<PanelCircuit, 'spaces'> | undefined {
-  const line = rows[row % rows.length]!;
-  for (let poles = rows.length; poles >= 1; poles--) {
-    const queue = queues.get(poles === rows.length ? `${poles}` : `${poles}${line}`);
-    if (queue !== undefined && queue.length > 0 && hasRoom(poles)) return queue.pop();
-  }
-  return undefined;
-}

@@ -1,11 +1,11 @@
-import type { Charger, Load, Site } from '../../routing/site/site.ts';
+import type { Charger, Equipment, Load, Site } from '../../routing/site/site.ts';
 import type { Lines } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../memo.ts';
 import type { LineBalance, PhasePair } from '../plan-shape.ts';
 import { type LegAmps, linesOfPairs } from './line-current.ts';
 import { loadAmps, type Placeable, placeLoads, singleLoadLines } from './load-lines.ts';
 import { assignPhases } from './phases.ts';
-import { type SupplyNode, type SupplyTree, supplyTree } from './supply-tree.ts';
+import { type SupplyNode, type SupplyTree, supplyTree, voltsHints } from './supply-tree.ts';
 
 /** Which lines everything lies on: decided from the site alone, so that moving a drop changes none of it. */
 export interface SupplyLines {
@@ -18,7 +18,7 @@ export interface SupplyLines {
 }
 
 /** The supply tree of a site. Remembered. */
-export const treeOf = (site: Site): SupplyTree => supplyTree(site.equipment, site.feeders, site.loads, site.chargers);
+export const treeOf = (site: Site): SupplyTree => supplyTree(site.equipment, site.feeders, voltsHints(site));
 
 /**
  * The lines of every charger, load and single-phase panel. Single-phase chargers of three-phase equipment are spread over
@@ -49,7 +49,7 @@ const linesOfTree = remembered(
       const pair = node.primary === null ? incoming : node.system.phases === 1 ? 'AB' : 'ABC';
       const mine = chargersOf.get(id) ?? [];
       if (node.system.phases === 1) for (const charger of mine) result.chargers.set(charger.id, pair);
-      else assignChargers(id, mine, turns.get(id) ?? 0, result);
+      else assignChargers(node.equipment, mine, turns.get(id) ?? 0, result);
       const feeds = fedBy[place]!;
       for (const fed of feeds) if (phasesIn(fed) === 1) result.equipment.set(fed.equipment.id, pair);
       layLoads(node, pair, mine, loadsOf.get(id) ?? [], feeds, vaOf, result);
@@ -92,25 +92,36 @@ interface Making {
   readonly balance: Map<string, { assigned: LineBalance; rotation: LineBalance }>;
 }
 
-function assignChargers(id: string, chargers: readonly Charger[], turn: number, making: Making): void {
+function assignChargers(equipment: Equipment, chargers: readonly Charger[], turn: number, making: Making): void {
   const single = chargers.filter(({ phases }) => phases === 1);
-  for (const { id: charger, phases } of chargers) if (phases === 3) making.chargers.set(charger, 'ABC');
+  for (const { id, phases } of chargers) if (phases === 3) making.chargers.set(id, 'ABC');
   if (single.length === 0) return;
-  const amps = single.map((charger) => charger.amps);
   const threePhaseAmps = chargers.reduce((sum, charger) => sum + (charger.phases === 3 ? charger.amps : 0), 0);
-  const { assignment, legs } = assignPhases({ amps, connection: 'line-to-line', threePhaseAmps, turn });
+  const { assignment, balance } = dealt(
+    equipment,
+    single.map(({ amps }) => amps),
+    threePhaseAmps,
+    turn,
+  );
   assignment.forEach((pair, i) => {
     making.chargers.set(single[i]!.id, pair);
   });
+  making.balance.set(equipment.id, balance);
+}
+
+/** Pairs of the single-phase chargers of one panel, remembered for it. */
+const dealt = remembered((_: Equipment, amps: readonly number[], threePhaseAmps: number, turn: number) => {
+  const { assignment, legs } = assignPhases({ amps, connection: 'line-to-line', threePhaseAmps, turn });
   const rotated: [number, number, number] = [0, 0, 0];
   amps.forEach((one, i) => {
     rotated[i % 3]! += one;
   });
-  making.balance.set(id, {
+  const balance = {
     assigned: balanceOf([legs.AB, legs.BC, legs.CA], threePhaseAmps),
     rotation: balanceOf(rotated, threePhaseAmps),
-  });
-}
+  };
+  return { assignment, balance };
+});
 
 function balanceOf([ab, bc, ca]: LegAmps, threePhaseAmps: number): LineBalance {
   const extra = threePhaseAmps / Math.sqrt(3);

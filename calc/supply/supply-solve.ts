@@ -1,4 +1,5 @@
 import type { Load } from '../../routing/site/site.ts';
+import { remembered } from '../memo.ts';
 import type { Draws } from './draws.ts';
 import { type ChargerSums, drawsOf } from './supply-draws.ts';
 import type { SupplyLines } from './supply-lines.ts';
@@ -20,73 +21,38 @@ export interface SupplyState {
   readonly sums: ChargerSums;
 }
 
-export interface SupplyCase {
-  readonly tree: SupplyTree;
-  readonly model: SupplyModel;
-  readonly lines: SupplyLines;
-  readonly loads: readonly Load[];
-  readonly powerFactor: number;
-  /** Times that a continuous load counts. */
-  readonly continuousFactor: number;
-}
-
 const produced = (load: Load): number => (load.generation === true ? load.va : 0);
 const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
 
-function solveCase(of: SupplyCase, sums: ChargerSums): SupplyState {
-  const { tree, model, lines, loads, powerFactor, continuousFactor } = of;
-  const draws = (factor: number, vaOf: (load: Load) => number, amps = sums.amps): Draws =>
-    drawsOf(tree, model, lines, amps, loads, { powerFactor, factor, vaOf });
-  const open = withoutImpedance(model.buses);
-  const generates = loads.some((load) => produced(load) > 0);
-  const planned = (load: Load): number => drawn(load) * (load.continuous ? continuousFactor : 1);
-  return {
-    full: solve(
-      model.buses,
-      draws(1, (load) => drawn(load) - produced(load)),
-    ),
-    withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
-    // A set ceiling counts as continuous load: 220.70 (from memory).
-    demand: solve(open, draws(continuousFactor, planned)),
-    unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
-    backFeed: generates
-      ? solve(
-          open,
-          draws(0, (load) => continuousFactor * produced(load)),
-        )
-      : null,
-    sums,
-  };
-}
-
-const sameNumbers = (a: Float64Array, b: Float64Array): boolean => {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
-};
-
-interface Known {
-  readonly of: SupplyCase;
-  readonly state: SupplyState;
-}
-
-const known = new WeakMap<SupplyModel, Known>();
-
 /**
- * The state of a supply. It depends on the chargers only through their sums, and so is kept while those are equal: a drop
- * that moves and keeps its run changes no current.
+ * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
+ * not change. Remembered.
  */
-export function supplyState(of: SupplyCase, sums: ChargerSums): SupplyState {
-  const last = known.get(of.model);
-  const same =
-    last !== undefined &&
-    last.of.loads === of.loads &&
-    last.of.lines === of.lines &&
-    last.of.powerFactor === of.powerFactor &&
-    last.of.continuousFactor === of.continuousFactor &&
-    sameNumbers(last.state.sums.amps, sums.amps);
-  if (same) return last.state;
-  const state = solveCase(of, sums);
-  known.set(of.model, { of, state });
-  return state;
-}
+export const supplyState = remembered(
+  (
+    sums: ChargerSums,
+    tree: SupplyTree,
+    model: SupplyModel,
+    lines: SupplyLines,
+    loads: readonly Load[],
+    powerFactor: number,
+    continuousFactor: number,
+  ): SupplyState => {
+    const draws = (factor: number, vaOf: (load: Load) => number, amps = sums.amps): Draws =>
+      drawsOf(tree, model, lines, amps, loads, { powerFactor, factor, vaOf });
+    const open = withoutImpedance(model.buses);
+    const generates = loads.some((load) => produced(load) > 0);
+    const planned = (load: Load): number => drawn(load) * (load.continuous ? continuousFactor : 1);
+    const full = draws(1, (load) => drawn(load) - produced(load));
+    const back = draws(0, (load) => continuousFactor * produced(load));
+    return {
+      full: solve(model.buses, full),
+      withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
+      // A set ceiling counts as continuous load: 220.70 (from memory).
+      demand: solve(open, draws(continuousFactor, planned)),
+      unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
+      backFeed: generates ? solve(open, back) : null,
+      sums,
+    };
+  },
+);

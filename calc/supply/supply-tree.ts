@@ -1,5 +1,5 @@
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Charger, Equipment, Feeder, Load } from '../../routing/site/site.ts';
+import type { Equipment, Feeder, Site } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
 import { type System, singlePhaseSystem, suitsVolts, systemName, threePhaseSystem } from './system.ts';
 
@@ -40,20 +40,16 @@ const noted = (
  * The supply as trees, rooted at what nothing feeds: the source, and any equipment without a feeder, which is then held at
  * its nominal voltage. A feeder that would be the second into one piece of equipment, that would close a ring or that
  * leads into a source is left out, with a finding; so is nothing else. Nominal systems come from the equipment, else from
- * what feeds it, else from what it feeds.
+ * what feeds it, else from what it feeds, which the `hints` say in the order of the equipment. Remembered.
  */
 export const supplyTree = remembered(
-  (
-    equipment: readonly Equipment[],
-    feeders: readonly Feeder[],
-    loads: readonly Load[],
-    chargers: readonly Charger[],
-  ): SupplyTree => {
+  (equipment: readonly Equipment[], feeders: readonly Feeder[], hints: readonly (number | undefined)[]): SupplyTree => {
     const findings: Finding[] = [];
     const feederInto = incoming(equipment, feeders, findings);
     const order = outwards(equipment, feederInto);
     const placeOf = new Map(order.map(({ id }, place) => [id, place]));
-    const hint = voltsHint(feeders, loads, chargers, equipment);
+    const hintOf = new Map(equipment.map(({ id }, i) => [id, hints[i]]));
+    const hint = (id: string): number | undefined => hintOf.get(id);
     const nodes: SupplyNode[] = [];
     const derivedFrom: number[] = [];
     for (const one of order) {
@@ -112,24 +108,22 @@ function outwards(equipment: readonly Equipment[], into: ReadonlyMap<string, Fee
   return order;
 }
 
-/** Volts that what hangs on equipment speaks of, where the equipment itself says none. */
-function voltsHint(
-  feeders: readonly Feeder[],
-  loads: readonly Load[],
-  chargers: readonly Charger[],
-  equipment: readonly Equipment[],
-): (id: string) => number | undefined {
-  const byId = new Map(equipment.map((one) => [one.id, one]));
-  return (id) => {
+/**
+ * Volts that what hangs on each piece of equipment speaks of, where it says none itself: its first charger, what it feeds,
+ * a three-phase load. Undefined where it says its own, or nothing does.
+ */
+export function voltsHints({ equipment, feeders, chargers, loads }: Site): readonly (number | undefined)[] {
+  return equipment.map(({ id, kind, volts, secondaryVolts }) => {
+    if (volts !== undefined || (kind === 'transformer' && secondaryVolts !== undefined)) return undefined;
     const charger = chargers.find(({ from }) => from === id);
     if (charger !== undefined) return charger.volts;
     for (const { from, to } of feeders) {
-      const fed = from === id ? byId.get(to) : undefined;
-      const volts = fed?.kind === 'transformer' ? fed.primaryVolts : fed?.volts;
-      if (volts !== undefined) return volts;
+      const fed = from === id ? equipment.find((one) => one.id === to) : undefined;
+      const hinted = fed?.kind === 'transformer' ? fed.primaryVolts : fed?.volts;
+      if (hinted !== undefined) return hinted;
     }
     return loads.find(({ from, phases }) => from === id && phases === 3)?.volts;
-  };
+  });
 }
 
 function systemsOf(

@@ -10,7 +10,7 @@ import { boxesOf } from './boxes.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
-import { chargerSums, runFinder } from './supply-draws.ts';
+import { chargerSums, seatsOf } from './supply-draws.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
 import { type SupplyModel, supplyModel } from './supply-model.ts';
@@ -48,11 +48,9 @@ export function supplyOf(
     feeder === null ? null : (feeder.length ?? routes.get(feeder.id) ?? null),
   );
   const model = supplyModel(tree, lines, lengths, tables);
-  const runOf = runFinder(runs);
-  const hasRun = (charger: Charger, i: number): boolean => (runOf(charger, i)?.length ?? null) !== null;
-  const sums = chargerSums(tree, model, lines, chargers, hasRun, tables.vehicleSupply.unitLoadVa);
-  const continuousFactor = tables.continuous.factor;
-  const state = supplyState({ tree, model, lines, loads, powerFactor, continuousFactor }, sums);
+  const seats = seatsOf(tree, model, lines, chargers);
+  const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
+  const state = supplyState(sums, tree, model, lines, loads, powerFactor, tables.continuous.factor);
   const { supply, findings } = written(
     state,
     tree,
@@ -65,7 +63,7 @@ export function supplyOf(
     panelSchedules(site),
     tables,
   );
-  const boxCase = { tree, model, lines, chargers, powerFactor };
+  const boxCase = { tree, seats, chargers, powerFactor };
   const boxes = boxesOf(boxCase, state.full, ohms);
   const dark = state.withoutGeneration === null ? boxes : boxesOf(boxCase, state.withoutGeneration, ohms);
   return {

@@ -1,10 +1,34 @@
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Site } from '../../routing/site/site.ts';
+import type { Charger, Site } from '../../routing/site/site.ts';
 import type { BoxVolts } from './box-volts.ts';
 
 interface Over {
   readonly charger: string;
   readonly percent: number;
+}
+
+interface Known {
+  readonly boxes: readonly (BoxVolts | null)[];
+  readonly dark: readonly (BoxVolts | null)[];
+  readonly percents: Float64Array;
+}
+
+const known = new WeakMap<readonly Charger[], Known>();
+
+/** Drop to each box, percent, 0 where there is none: the greater of the two cases. */
+function percentsOf(
+  chargers: readonly Charger[],
+  boxes: readonly (BoxVolts | null)[],
+  dark: readonly (BoxVolts | null)[],
+): Float64Array {
+  const last = known.get(chargers);
+  const percents = last?.percents ?? new Float64Array(boxes.length);
+  for (let i = 0; i < boxes.length; i++) {
+    if (last !== undefined && boxes[i] === last.boxes[i] && dark[i] === last.dark[i]) continue;
+    percents[i] = Math.max(boxes[i]?.totalDropPercent ?? 0, dark[i]?.totalDropPercent ?? 0);
+  }
+  known.set(chargers, { boxes, dark, percents });
+  return percents;
 }
 
 /**
@@ -17,16 +41,16 @@ export function totalDropFindings(
   dark: readonly (BoxVolts | null)[],
 ): readonly Finding[] {
   const limit = site.rules.dropLimit.total;
+  const percents = percentsOf(site.chargers, boxes, dark);
   const over = new Map<string, Over[]>();
-  boxes.forEach((box, i) => {
-    if (box === null) return;
-    const percent = Math.max(box.totalDropPercent, dark[i]?.totalDropPercent ?? 0);
-    if (percent <= limit) return;
+  for (let i = 0; i < percents.length; i++) {
+    const percent = percents[i]!;
+    if (percent <= limit) continue;
     const { id, from } = site.chargers[i]!;
     const list = over.get(from);
     if (list === undefined) over.set(from, [{ charger: id, percent }]);
     else list.push({ charger: id, percent });
-  });
+  }
   return [...over].map(([equipment, list]) => finding(equipment, list, limit));
 }
 
