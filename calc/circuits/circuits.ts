@@ -17,8 +17,7 @@ export interface EquipmentCircuits {
 /** Ohms of one line of each charger's branch, in the order of the site's chargers; null where it has none. */
 export function ohmsOf(site: Site, branches: readonly EquipmentBranches[]): readonly (BranchOhms | null)[] {
   const ohms = new Array<BranchOhms | null>(site.chargers.length).fill(null);
-  for (const { positions, circuits } of branches)
-    for (let i = 0; i < positions.length; i++) ohms[positions[i]!] = circuits[i]?.branch.ohms ?? null;
+  for (const one of branches) for (let i = 0; i < one.positions.length; i++) ohms[one.positions[i]!] = one.ohms[i]!;
   return ohms;
 }
 

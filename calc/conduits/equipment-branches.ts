@@ -2,6 +2,7 @@ import type { Run } from '../../routing/network/run.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import { picking, remembered } from '../memo.ts';
 import type { Conduit } from '../plan-shape.ts';
+import type { BranchOhms } from '../supply/box-volts.ts';
 import type { Design } from './design.ts';
 import { type Ground, groundOf } from './ground.ts';
 
@@ -19,6 +20,8 @@ export interface EquipmentBranches {
   readonly homeRuns: readonly NamedHomeRun[];
   /** Of each of its chargers, in the order of `positions`; null without a run or where no conductor will do. */
   readonly circuits: readonly (BranchCircuit | null)[];
+  /** Ohms of one line of each branch, likewise. */
+  readonly ohms: readonly (BranchOhms | null)[];
   readonly conduits: readonly Conduit[];
   /** Chargers with a run whose load is past the tables. */
   readonly unsized: readonly Charger[];
@@ -76,12 +79,14 @@ const branchesOf = remembered(
     const homeRuns = shareConduits(design, travelOrder(ways)).map((homeRun, i) => named(homeRun, equipment.id, i + 1));
     const byCharger = new Map<string, BranchCircuit>();
     for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
+    const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);
     return {
       equipment,
       positions,
       chargers,
       homeRuns,
-      circuits: chargers.map((charger) => byCharger.get(charger.id) ?? null),
+      circuits,
+      ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
       conduits: homeRuns.flatMap(({ conduits }) => conduits),
       unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
     };
@@ -90,7 +95,5 @@ const branchesOf = remembered(
 
 /** All conduits, by equipment and home run. */
 export function conduitsOf(branches: readonly EquipmentBranches[]): readonly Conduit[] {
-  const all: Conduit[] = [];
-  for (const { conduits } of branches) for (const conduit of conduits) all.push(conduit);
-  return all;
+  return ([] as Conduit[]).concat(...branches.map(({ conduits }) => conduits));
 }

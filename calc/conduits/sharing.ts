@@ -1,6 +1,7 @@
 import type { Design } from './design.ts';
 import { type HomeRun, homeRun } from './home-run.ts';
-import type { Travel } from './travel-order.ts';
+import { type Grouping, leastGrouping } from './least-grouping.ts';
+import { sharedBetween, type Travel } from './travel-order.ts';
 import type { Way } from './way.ts';
 
 /** What is known of one set of members: what it costs, and once it is chosen the home run itself. */
@@ -26,24 +27,14 @@ const nodeOf = (level: WeakMap<Way, Node>, way: Way): Node => {
   return node;
 };
 
-/** How far each of the members goes with the next one, ft. `members` are places in the travel order, ascending. */
-function sharedBy({ shared }: Travel, members: readonly number[]): readonly number[] {
-  const between: number[] = [];
-  for (let i = 0; i + 1 < members.length; i++) {
-    let least = Infinity;
-    for (let place = members[i]!; place < members[i + 1]!; place++) least = Math.min(least, shared[place]!);
-    between.push(least);
-  }
-  return between;
-}
-
 const designed = (design: Design, travel: Travel, members: readonly number[]): HomeRun | null =>
   homeRun(
     design,
     members.map((place) => travel.ways[place]!),
-    sharedBy(travel, members),
+    sharedBetween(travel, members),
   );
 
+/** Remembered by the ways themselves: while one box moves, only the sets that it is in are weighed again. */
 function knownOf(design: Design, travel: Travel, members: readonly number[]): Known {
   let level = memory.get(design);
   if (level === undefined) {
@@ -61,44 +52,52 @@ function knownOf(design: Design, travel: Travel, members: readonly number[]): Kn
   return node.known;
 }
 
-/** Dollars in place of a home run of these members; Infinity where one cannot be sized so. Remembered. */
-const costOf = (design: Design, travel: Travel, members: readonly number[]): number =>
-  knownOf(design, travel, members).cost;
-
 function homeRunOf(design: Design, travel: Travel, members: readonly number[]): HomeRun | null {
   const known = knownOf(design, travel, members);
   known.run ??= designed(design, travel, members);
   return known.run;
 }
 
-/** Costs closer than this, dollars, are one: the rounding of sums decides nothing. */
-const SAME_COST = 1e-6;
-
 /**
- * Shares conduits among circuits from one piece of equipment: the split of their travel order into home runs of at most
- * `rules.circuitsPerConduit` circuits that costs least in place. Circuits that cannot be sized even alone are left out.
+ * Shares conduits among circuits from one piece of equipment so that conduits and conductors cost least in place, with at
+ * most `rules.circuitsPerConduit` to a home run: more in one conduit save raceway, and derate and so may thicken
+ * conductors. Never dearer than a conduit for each circuit or than a fixed number to a conduit. Circuits that cannot be
+ * sized even alone are left out.
  */
 export function shareConduits(design: Design, travel: Travel): readonly HomeRun[] {
-  return leastSplit(design, travel).flatMap((members) => homeRunOf(design, travel, members) ?? []);
+  const most = design.rules.circuitsPerConduit;
+  const grouping = leastGrouping({
+    count: travel.ways.length,
+    most,
+    costOf: (members) => knownOf(design, travel, members).cost,
+    others: fixedNumbers(travel, most),
+    isOpen: (members) => forks(travel, members) || !alike(travel, members),
+  });
+  return grouping.flatMap((members) => homeRunOf(design, travel, members) ?? []);
 }
 
-function leastSplit(design: Design, travel: Travel): readonly (readonly number[])[] {
-  const count = travel.ways.length;
-  const most = design.rules.circuitsPerConduit;
-  const best: number[] = [0];
-  const last: (readonly number[])[] = [[]];
-  for (let end = 1; end <= count; end++) {
-    best.push(Infinity);
-    last.push([end - 1]);
-    for (let size = 1; size <= Math.min(most, end); size++) {
-      const members = Array.from({ length: size }, (_, i) => end - size + i);
-      const cost = best[end - size]! + costOf(design, travel, members);
-      if (cost >= best[end]! - SAME_COST) continue;
-      best[end] = cost;
-      last[end] = members;
-    }
-  }
-  const groups: (readonly number[])[] = [];
-  for (let end = count; end > 0; end -= last[end]!.length) groups.push(last[end]!);
-  return groups.reverse();
+/** So many to a conduit in the order of the chargers' ids, for every number up to the most. */
+function fixedNumbers({ ways }: Travel, most: number): readonly Grouping[] {
+  const places = ways.map((_, place) => place);
+  const byId = places.sort((a, b) => (ways[a]!.charger.id < ways[b]!.charger.id ? -1 : 1));
+  return Array.from({ length: Math.min(most, ways.length) }, (_, i) =>
+    Array.from({ length: Math.ceil(ways.length / (i + 1)) }, (_, chunk) =>
+      byId.slice(chunk * (i + 1), (chunk + 1) * (i + 1)).sort((a, b) => a - b),
+    ),
+  );
+}
+
+/** True where the members do not all leave one trunk one after the other. */
+function forks(travel: Travel, members: readonly number[]): boolean {
+  const shared = sharedBetween(travel, members);
+  return shared.some((feet, i) => i > 0 && feet < shared[i - 1]! - 1e-6);
+}
+
+/** True where the members' chargers are alike, so that only where they are tells them apart. */
+function alike({ ways }: Travel, members: readonly number[]): boolean {
+  const first = ways[members[0]!]!.charger;
+  return members.every((place) => {
+    const { amps, volts, phases, pilot } = ways[place]!.charger;
+    return amps === first.amps && volts === first.volts && phases === first.phases && pilot === first.pilot;
+  });
 }

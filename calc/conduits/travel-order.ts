@@ -18,6 +18,17 @@ export function travelOrder(ways: readonly Way[]): Travel {
   return { ways: ordered, shared };
 }
 
+/** How far each of some ways, by their places ascending, goes as one with the next of them, ft. */
+export function sharedBetween({ shared }: Travel, places: readonly number[]): readonly number[] {
+  const between: number[] = [];
+  for (let i = 0; i + 1 < places.length; i++) {
+    let least = Infinity;
+    for (let place = places[i]!; place < places[i + 1]!; place++) least = Math.min(least, shared[place]!);
+    between.push(least);
+  }
+  return between;
+}
+
 /** How far two ways go as one, and which branch comes first where they part. */
 function fork(a: Way, b: Way): { readonly shared: number; readonly order: number } {
   let i = 0;

@@ -1,5 +1,6 @@
 import type { Rules } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-shape.ts';
+import { byWords } from './kind.ts';
 import { STICK } from './spec.ts';
 import { type Part, partsOf, type Sum } from './tally.ts';
 
@@ -42,25 +43,34 @@ const WASTE: Readonly<Record<string, 'conductor' | 'raceway'>> = {
 
 /** Takeoff rows of sums: waste added to what is cut from stock, raceways in sticks besides, in an estimator's order. */
 export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
-  const rows: TakeoffRow[] = [];
+  const rows: { readonly place: string; readonly row: TakeoffRow }[] = [];
   for (const sum of sums) {
     const { kind, net } = sum;
     const wasted = WASTE[kind.item];
     const waste = wasted === undefined ? 0 : rules.waste[wasted];
     const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
-    rows.push(rowOf(sum, kind, net * (1 + waste), basis));
+    rows.push({ place: placeOf(kind.item, kind.spec), row: rowOf(sum, kind, net * (1 + waste), basis) });
     if (kind.item === 'raceway' && !kind.spec.startsWith('LFMC')) {
       const sticks = Math.ceil((net * (1 + waste)) / STICK - 1e-9);
       const name = { item: 'raceway stick', spec: `${kind.spec}, ${STICK} ft`, unit: 'each' };
-      rows.push(rowOf(sum, name, sticks, `length with waste in ${STICK} ft lengths, rounded up`));
+      const row = rowOf(sum, name, sticks, `length with waste in ${STICK} ft lengths, rounded up`);
+      rows.push({ place: placeOf(name.item, name.spec), row });
     }
   }
-  return rows.sort(
-    (a, b) => (ORDER.get(a.item) ?? ORDER.size) - (ORDER.get(b.item) ?? ORDER.size) || collator.compare(a.spec, b.spec),
-  );
+  return rows.sort((a, b) => (a.place < b.place ? -1 : a.place > b.place ? 1 : 0)).map(({ row }) => row);
 }
 
-const collator = new Intl.Collator('en', { numeric: true });
+/** Sorts rows: the item's place in the order, then the spec with its numbers by value. */
+const placeOf = byWords((item, spec) => {
+  const inWords = spec.replace(NUMBER, (_, whole = '0', top, bottom, plain) => {
+    const value = plain === undefined ? Number(whole) + Number(top) / Number(bottom) : Number(plain);
+    return value.toFixed(3).padStart(12, '0');
+  });
+  return `${String(ORDER.get(item) ?? ORDER.size).padStart(3, '0')} ${inWords}`;
+});
+
+/** `1-1/4`, `3/4`, `250`, `0.75`; an aught size such as `4/0` is none. */
+const NUMBER = /(?:(\d+)-)?(\d+)\/([1-9]\d*)|(\d+(?:\.\d+)?)(?!\/)/g;
 
 const percent = (share: number): string => `${Number((100 * share).toPrecision(6))}%`;
 

@@ -32,7 +32,7 @@ export function takeoff(
     pullsTally(site.pullpoints),
     ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
-    ...chargerChunks(site.chargers).map((chunk) => chargersTally(chunk)),
+    chargersTally(site.chargers),
   ];
   const total = addedUp(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
   return rowsOf([...total.values()], rules);
@@ -43,7 +43,6 @@ const feedersTally = remembered(feederQuantities);
 const pullsTally = remembered(pullpointQuantities);
 
 const dropChunks = chunking<Drop>();
-const chargerChunks = chunking<Charger>();
 const tallyChunks = chunking<Tally>();
 const chunkTally = remembered(addedUp);
 const chargersTally = remembered(chargerQuantities);
