@@ -46,7 +46,7 @@ const NO_CONTROLS = /^[^\u0000-\u001f\u007f-\u009f]+$/;
 
 export const id = v.pipe(v.string(), v.nonEmpty(), v.maxLength(MAX_ID_LENGTH), v.regex(NO_CONTROLS));
 /** The id of another element. */
-export const ref = id;
+export const ref = told(id, 'Id of another element.');
 
 export const point2 = v.strictTuple([length, length]);
 export const point3 = v.strictTuple([length, length, length]);
