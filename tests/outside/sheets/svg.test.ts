@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
+import { svg } from '../../../calc/sheets/svg.ts';
+import { nastyLot, plannedSample } from './planned-samples.ts';
+
+/** Tags of well-formed markup in order; throws where they do not nest. A small reader, and not the writer's own. */
+function tagsOf(markup: string): string[] {
+  const open: string[] = [];
+  const tags: string[] = [];
+  const rest = markup
+    .replace(/<\?xml[^?]*\?>/, '')
+    .replace(
+      /<(\/?)([A-Za-z]+)((?:\s+[\w:-]+="[^"<&]*(?:&[a-z0-9#]+;[^"<&]*)*")*)\s*(\/?)>/g,
+      (_, close, name, _attributes, self) => {
+        if (close) {
+          if (open.pop() !== name) throw new Error(`</${name}> closes nothing`);
+        } else {
+          tags.push(name);
+          if (!self) open.push(name);
+        }
+        return '';
+      },
+    );
+  if (open.length > 0) throw new Error(`${open.join(', ')} left open`);
+  if (/[<>]/.test(rest)) throw new Error(`stray markup: ${rest.slice(rest.search(/[<>]/), rest.search(/[<>]/) + 60)}`);
+  return tags;
+}
+
+describe('the SVG', () => {
+  const { site, planned } = plannedSample('library-lot');
+  const markup = svg(planDrawing(site, planned));
+
+  test('is well-formed, with a polygon for each stall', () => {
+    const inside = /<g id="C-PKNG-STAL"[^>]*>([\s\S]*?)<\/g>/.exec(markup)?.[1] ?? '';
+    expect(tagsOf(markup)[0]).toBe('svg');
+    expect(inside.match(/<polygon /g)).toHaveLength(site.stalls.length);
+  });
+  test('turns y: north is up', () => {
+    const inside = /<g id="C-PKNG-STAL"[^>]*>([\s\S]*?)<\/g>/.exec(markup)?.[1] ?? '';
+    const tops = [...inside.matchAll(/points="([^"]+)"/g)].map(([, points = '']) =>
+      Math.min(...points.split(' ').map((point) => Number(point.split(',')[1]))),
+    );
+    // S01 is north of S09.
+    expect(tops[0]).toBeLessThan(tops[8] as number);
+  });
+  test('carries the cautions', () => {
+    expect(markup).toContain('authority having jurisdiction');
+  });
+  test('takes names as text', () => {
+    const nasty = nastyLot();
+    expect(tagsOf(svg(planDrawing(nasty.site, nasty.planned)))).toEqual(tagsOf(markup));
+  });
+});
