@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BoardFoot } from './board-foot.tsx';
-import { fitNow } from './framing.ts';
+import { fitNow, resized } from './framing.ts';
 import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
@@ -30,7 +30,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
     const sized = new ResizeObserver(([entry]) => {
       if (!entry) return;
       const { width, height } = entry.contentRect;
-      view.setState({ viewport: { width: Math.round(width), height: Math.round(height) } });
+      resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) });
     });
     sized.observe(board);
     const world = { element: board, document, view, scene: painting.scene };

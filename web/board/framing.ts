@@ -1,6 +1,6 @@
 import { type Box, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
 import type { Ref } from '../document/element-lists.ts';
-import { boxInView, type Camera, fitted, zoomed } from './camera.ts';
+import { boxInView, type Camera, fitted, type Viewport, zoomed } from './camera.ts';
 import { chosenMarks } from './scene/chosen.ts';
 import type { Scene } from './scene/scene.ts';
 import type { ViewStore } from './view-store.ts';
@@ -33,6 +33,14 @@ function glideTo(view: ViewStore, to: Camera): void {
 /** Shows the whole drawing. */
 export const fitAll = (view: ViewStore, scene: Scene): void =>
   glideTo(view, fitted(scene.extent, view.getState().viewport, ROOM));
+
+/** Takes a new size of the board; a drawing that was shown whole stays whole. */
+export function resized(view: ViewStore, scene: Scene, viewport: Viewport): void {
+  const { camera, viewport: was } = view.getState();
+  const whole = fitted(scene.extent, was, ROOM);
+  const isWhole = was.width > 0 && Math.abs(camera.scale / whole.scale - 1) < 1e-6 && camera.x === whole.x && camera.y === whole.y;
+  view.setState({ viewport, ...(isWhole ? { camera: fitted(scene.extent, viewport, ROOM) } : {}) });
+}
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {

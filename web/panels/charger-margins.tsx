@@ -4,7 +4,7 @@ import { PARKED } from '../words/margins.ts';
 import { MarginRow } from './margin-bar.tsx';
 
 /** Rules whose warnings speak of a margin, so that its bar asks for a look. */
-const WARNS = { cord: ['reach', 'low-cord'], branch: ['branch-limit', 'pilot-budget'], volts: ['branch-drop', 'total-drop'] } as const;
+const WARNS = { cord: ['reach'], branch: ['branch-limit'], volts: ['branch-drop', 'total-drop'] } as const;
 
 /** The three margins of a charger, and the case that decides its cord. */
 export function ChargerMargins({ charger }: { readonly charger: string }) {

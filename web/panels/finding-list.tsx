@@ -72,9 +72,9 @@ function Place({ finding, lead = false }: { readonly finding: Finding; readonly 
   const { says, severity, about } = finding;
   const words = (
     <>
-      {lead && <SeveritySign severity={severity} />}
+      {lead && <SeveritySign severity={finding.rule === 'sound' ? 'pass' : severity} />}
       <span>
-        {lead && <b>{SEVERITY_WORDS[severity]}. </b>}
+        {lead && <b>{finding.rule === 'sound' ? 'Sound' : SEVERITY_WORDS[severity]}. </b>}
         {says}
       </span>
     </>

@@ -26,10 +26,10 @@ export function MarginRow({ kind, margins, units, severity, children }: MarginRo
     <div className="margin" data-kind={kind} data-state={state}>
       <span className="margin-kind">{kind}</span>
       <Bar share={left / FULL[kind]} state={state} />
-      <span className="margin-words">
+      <span className="margin-words" title={words?.full}>
         {words ? (
           <>
-            <b>{words.left}</b> {children ?? <span className="quiet">{words.used}</span>}
+            <b>{words.left}</b> {children ?? <span className="quiet">{words.limit}</span>}
           </>
         ) : (
           <span className="quiet">no figure</span>

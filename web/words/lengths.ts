@@ -6,10 +6,11 @@ const INCH = { inchParts: 1, decimals: 2 } as const;
 /** A worked-out length to the nearest inch or centimeter; what is drawn or typed is printed to the full by `printLength`. */
 export const nearestInch = (feet: number, units: Units): string => printLength(feet, units, INCH);
 
-/** What is left or missing. To the inch, but never rounded to nothing: a sixteenth short is short. */
+/** What is left or missing: to the inch, finer where it is little, and never rounded to nothing. */
 export function leftLength(feet: number, units: Units): string {
   const size = Math.abs(feet);
-  return size < 1 ? printLength(size, units) : nearestInch(size, units);
+  if (size >= 1) return nearestInch(size, units);
+  return printLength(size, units, size >= 1 / 12 ? { inchParts: 4, decimals: 2 } : { inchParts: 16, decimals: 3 });
 }
 
 /** "3' 10" spare", "1' 4" short"; a length of nothing left is "none spare". */

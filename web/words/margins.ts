@@ -9,8 +9,10 @@ export const PARKED = { 'nose-in': 'nose in', 'back-in': 'backed in' } as const;
 export interface MarginWords {
   /** In bold: "3' 10" spare", "38' 0" too long". */
   readonly left: string;
-  /** After it: "19' 2" of 23' 0"". */
-  readonly used: string;
+  /** After it: "of 23' 0"". */
+  readonly limit: string;
+  /** In full: "19' 2" of 23' 0"". */
+  readonly full: string;
 }
 
 export function marginWords(kind: MarginKind, margins: Margins, units: Units): MarginWords | null {
@@ -21,17 +23,20 @@ export function marginWords(kind: MarginKind, margins: Margins, units: Units): M
     case 'cord':
       return {
         left: spareOrShort(left, units),
-        used: Number.isFinite(used) ? `${nearestInch(used, units)} of ${nearestInch(limit, units)}` : '',
+        limit: `of ${nearestInch(limit, units)}`,
+        full: Number.isFinite(used) ? `needs ${nearestInch(used, units)} of ${nearestInch(limit, units)}` : 'no way there',
       };
     case 'branch':
       return {
         left: left < 0 ? `${leftLength(left, units)} too long` : `${nearestInch(left, units)} spare`,
-        used: `${nearestInch(used, units)} of ${nearestInch(limit, units)}`,
+        limit: `of ${nearestInch(limit, units)}`,
+        full: `${nearestInch(used, units)} of conductor, limit ${nearestInch(limit, units)}`,
       };
     case 'volts':
       return {
         left: left < 0 ? `${(-left).toFixed(2)} % over` : `${left.toFixed(2)} % spare`,
-        used: `${used.toFixed(2)} of ${limit} %`,
+        limit: `of ${limit} %`,
+        full: `drops ${used.toFixed(2)} %, limit ${limit} %`,
       };
   }
 }

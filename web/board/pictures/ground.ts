@@ -33,14 +33,16 @@ export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly AreaMark[])
   pen.setLineDash([]);
 }
 
-/** Beams and purlins, which stand already: thin grey. */
+/** Beams and purlins, which stand already and lie above: thin, grey and broken. */
 export function drawMembers(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
   if (frame.scale < 1 && !frame.chosen) return;
   pen.beginPath();
   for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);
   pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.existing;
-  pen.lineWidth = frame.chosen ? 2 : 0.6;
+  pen.lineWidth = frame.chosen ? 2 : 0.7;
+  pen.setLineDash([3, 4]);
   pen.stroke();
+  pen.setLineDash([]);
 }
 
 /** The edge of each canopy, broken because it lies above the cut. */

@@ -1,11 +1,9 @@
 import type { Reach } from '../../../routing/reach/reach-result.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { nearestInch, spareOrShort } from '../../words/lengths.ts';
+import { PARKED } from '../../words/margins.ts';
 import { lettering } from '../ink.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceLine } from './outline.ts';
-
-/** Words for the way a car stands. */
-const WAY = { 'nose-in': 'nose in', 'back-in': 'backed in' } as const;
 
 /** The taut cord of a reach to its worst inlet, round what stands in its way, and where the slack cord hangs low. */
 export function drawCord(pen: Pen, frame: Frame, reach: Reach): void {
@@ -44,25 +42,21 @@ export function drawCord(pen: Pen, frame: Frame, reach: Reach): void {
 
 /** The note at the inlet: which it is, needed of available, and what is spare or short. */
 export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
-  const { ink, scale, left, top, units } = frame;
-  const { direction, inlet, needed, available, margin, inletAt } = reach.worst;
-  const first = `worst inlet: ${inlet}, ${WAY[direction]}`;
+  const { ink, units } = frame;
+  const { direction, inlet, needed, available, margin } = reach.worst;
+  const first = `worst inlet: ${inlet}, ${PARKED[direction]}`;
   const can = needed !== null && margin !== null;
   const second = can
-    ? `${printLength(needed, units)} of ${printLength(available, units)}`
+    ? `${nearestInch(needed, units)} of ${nearestInch(available, units)}`
     : 'no way round to this inlet';
-  const third = can ? `${printLength(Math.abs(margin), units)} ${margin < 0 ? 'short' : 'spare'}` : '';
+  const third = can ? spareOrShort(margin, units) : '';
   pen.font = lettering(12, 700);
   const split = pen.measureText(`${second}  `).width;
   const thirdWidth = pen.measureText(third).width;
   pen.font = lettering(12);
   const width = Math.max(pen.measureText(first).width, split + thirdWidth) + 18;
   const height = 40;
-  const x = left + inletAt[0] * scale;
-  const y = top - inletAt[1] * scale;
-  const atX = Math.round(Math.min(Math.max(8, x + 14), Math.max(8, frame.width - width - 8)));
-  const below = y - height - 12 < 60;
-  const atY = Math.round(below ? y + 12 : y - height - 12);
+  const [atX, atY] = besideInlet(frame, reach, width, height);
   pen.beginPath();
   pen.rect(atX, atY, width, height);
   pen.fillStyle = ink.sheet;
@@ -80,4 +74,56 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
   pen.fillText(second, atX + 9, atY + 29);
   pen.fillStyle = color;
   pen.fillText(third, atX + 9 + split, atY + 29);
+}
+
+const GAP = 14;
+
+/** Where the note stands: at the corner of the inlet where it hides least of the cord and stays on the board. */
+function besideInlet(frame: Frame, { worst }: Reach, width: number, height: number): readonly [number, number] {
+  const { scale, left, top } = frame;
+  const x = left + worst.inletAt[0] * scale;
+  const y = top - worst.inletAt[1] * scale;
+  const corners = [
+    [x + GAP, y - GAP - height],
+    [x - GAP - width, y - GAP - height],
+    [x + GAP, y + GAP],
+    [x - GAP - width, y + GAP],
+  ] as const;
+  let best = corners[0];
+  let least = Number.POSITIVE_INFINITY;
+  for (const corner of corners) {
+    const off = outside(corner[0], width, frame.width) + outside(corner[1], height, frame.height);
+    const cost = 3 * off + hidden(frame, worst.path, corner, width, height);
+    if (cost < least) {
+      best = corner;
+      least = cost;
+    }
+  }
+  const within = (at: number, size: number, room: number): number => Math.round(Math.min(Math.max(8, at), Math.max(8, room - size - 8)));
+  return [within(best[0], width, frame.width), within(best[1], height, frame.height)];
+}
+
+const outside = (at: number, size: number, room: number): number => Math.max(0, 8 - at) + Math.max(0, at + size + 8 - room);
+
+/** Pixels of the cord that a box would lie over, sampled. */
+function hidden(
+  { scale, left, top }: Frame,
+  path: readonly (readonly [number, number])[],
+  [x, y]: readonly [number, number],
+  width: number,
+  height: number,
+): number {
+  let over = 0;
+  for (let i = 1; i < path.length; i++) {
+    const [ax, ay] = path[i - 1]!;
+    const [bx, by] = path[i]!;
+    const length = Math.hypot(bx - ax, by - ay) * scale;
+    const steps = Math.max(1, Math.ceil(length / 6));
+    for (let n = 0; n <= steps; n++) {
+      const px = left + (ax + ((bx - ax) * n) / steps) * scale;
+      const py = top - (ay + ((by - ay) * n) / steps) * scale;
+      if (px > x && px < x + width && py > y && py < y + height) over += length / steps;
+    }
+  }
+  return over;
 }

@@ -84,16 +84,12 @@ export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMar
 }
 
 /** Accessible stalls are named in words: the painted sign is the stall's, not the drawing's. */
-function drawUse(pen: Pen, { scale, left, top, ink }: Frame, { stall, corners }: StallMark): void {
+function drawUse(pen: Pen, { scale, left, top, ink }: Frame, { stall, labelAt }: StallMark): void {
   if (stall.use !== 'accessible' && stall.use !== 'van-accessible') return;
-  const x = (corners[1][0] + corners[2][0]) / 2;
-  const y = (corners[1][1] + corners[2][1]) / 2;
-  const towardEntry = 0.09;
+  const inward = Math.sign(labelAt[1] - stall.at[1]) || 1;
   pen.font = lettering(11);
   pen.fillStyle = ink.soft;
-  pen.fillText(
-    stall.use === 'van-accessible' ? 'van acc.' : 'acc.',
-    left + (x + (stall.at[0] - x) * towardEntry) * scale,
-    top - (y + (stall.at[1] - y) * towardEntry) * scale,
-  );
+  const words = stall.use === 'van-accessible' ? 'van accessible' : 'accessible';
+  if (pen.measureText(words).width > stall.width * scale - 6) return;
+  pen.fillText(words, left + labelAt[0] * scale, top - labelAt[1] * scale - inward * 15);
 }

@@ -4,9 +4,9 @@ import type { Plan } from '../../../calc/plan-shape.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
+import { leftLength } from '../../words/lengths.ts';
 import { canopyOutlines } from './canopy.ts';
 import type {
   AreaMark,
@@ -53,7 +53,7 @@ export interface Scene {
   readonly runs: BoxIndex<RunMark>;
   readonly pullpoints: BoxIndex<PullpointMark>;
   readonly drops: BoxIndex<DropMark>;
-  /** Everything that is drawn lies in this box. */
+  /** What is looked at when the whole lot is shown: all of it but aisles and the utility's source. */
   readonly extent: Box;
 }
 
@@ -147,7 +147,7 @@ function dropMarks(
       if (own === 'fail' || (own === 'warn' && severity !== 'fail')) severity = own;
       shortest = Math.min(shortest, margins.get(charger)?.cord?.left ?? 0);
     }
-    const short = shortest < 0 && Number.isFinite(shortest) ? `${printLength(-shortest, site.units)} short` : '';
+    const short = shortest < 0 && Number.isFinite(shortest) ? `${leftLength(shortest, site.units)} short` : '';
     return dropMark(drop, severity, short);
   });
 }
@@ -165,10 +165,14 @@ export const chargersByDrop = remembered((chargers: Site['chargers']): ReadonlyM
 
 function extentOf(site: Site, lists: Pick<Scene, SceneList>): Box {
   let extent = NO_BOX;
-  for (const name of SCENE_LISTS) {
-    const { items } = lists[name];
-    for (const mark of items) extent = joinedBox(extent, mark);
-  }
+  const grow = (marks: readonly Mark[]): void => {
+    for (const mark of marks) extent = joinedBox(extent, mark);
+  };
+  // Aisles and the utility's source may reach far: they are drawn, but the lot is what one looks at.
+  for (const name of SCENE_LISTS)
+    if (name !== 'aisles' && name !== 'feeders' && name !== 'equipment') grow(lists[name].items);
+  grow(lists.equipment.items.filter(({ equipment }) => equipment.kind !== 'source'));
+  if (extent.minX > extent.maxX) for (const name of SCENE_LISTS) grow(lists[name].items);
   if (extent.minX > extent.maxX) {
     const { x, y } = site.gridlines;
     if (x.length + y.length > 0)
