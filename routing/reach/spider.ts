@@ -1,6 +1,6 @@
 import { length2 } from '../plane/distance.ts';
 import type { Point2 } from '../site/site.ts';
-import { enters, type Obstacle } from './obstacle.ts';
+import { enters, GRAZE, type Obstacle } from './obstacle.ts';
 
 /** Shortest taut ways from one point to the corners around it. Node 0 is the point itself. */
 export interface Spider {
@@ -23,17 +23,51 @@ const TIE = 1e-12;
 /**
  * The shortest ways from a point to every corner of some obstacles that a taut cord can bend at: Dijkstra over their
  * visibility graph, whose edges are tested only when they would shorten a way. A shortest way among polygons bends only
- * at their convex corners (Lozano-Perez and Wesley 1979), also where the polygons overlap.
+ * at their convex corners (Lozano-Perez and Wesley 1979), also where the polygons overlap. A corner that is met head-on
+ * only, with its obstacle to both sides of the cord, is none that a cord bends at and has no way.
  */
 export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit = Number.POSITIVE_INFINITY): Spider {
+  const spider = nodesOf(from, obstacles);
+  const { count, xs, ys, reach, before } = spider;
+  const settled = new Uint8Array(count);
+  for (;;) {
+    let here = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < count; i++) {
+      if (settled[i] === 0 && reach[i]! < least) {
+        here = i;
+        least = reach[i]!;
+      }
+    }
+    if (here < 0) return spider;
+    settled[here] = 1;
+    const x = xs[here]!;
+    const y = ys[here]!;
+    for (let i = 1; i < count; i++) {
+      if (settled[i] === 1) continue;
+      const dx = xs[i]! - x;
+      const dy = ys[i]! - y;
+      const length = least + length2(dx, dy);
+      if (length > limit || !(length < reach[i]! - TIE)) continue;
+      if (headOn(spider, i, dx, dy) || headOn(spider, here, dx, dy)) continue;
+      if (blocked(obstacles, x, y, xs[i]!, ys[i]!)) continue;
+      reach[i] = length;
+      before[i] = here;
+    }
+  }
+}
+
+function nodesOf(from: Point2, obstacles: readonly Obstacle[]): Spider {
   let count = 1;
   for (const o of obstacles) for (let i = 0; i < o.count; i++) count += o.bends[i]!;
   const xs = new Float64Array(count);
   const ys = new Float64Array(count);
   const owner = new Int32Array(count).fill(-1);
   const corner = new Int32Array(count).fill(-1);
+  const reach = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   xs[0] = from[0];
   ys[0] = from[1];
+  reach[0] = 0;
   let next = 1;
   for (let k = 0; k < obstacles.length; k++) {
     const o = obstacles[k]!;
@@ -46,31 +80,21 @@ export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit =
       next++;
     }
   }
-  const reach = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
-  const before = new Int32Array(count).fill(-1);
-  const settled = new Uint8Array(count);
-  reach[0] = 0;
-  for (;;) {
-    let here = -1;
-    let least = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < count; i++) {
-      if (settled[i] === 0 && reach[i]! < least) {
-        here = i;
-        least = reach[i]!;
-      }
-    }
-    if (here < 0) return { count, xs, ys, reach, before, obstacles, owner, corner };
-    settled[here] = 1;
-    const x = xs[here]!;
-    const y = ys[here]!;
-    for (let i = 1; i < count; i++) {
-      if (settled[i] === 1) continue;
-      const length = least + length2(xs[i]! - x, ys[i]! - y);
-      if (length > limit || !(length < reach[i]! - TIE) || blocked(obstacles, x, y, xs[i]!, ys[i]!)) continue;
-      reach[i] = length;
-      before[i] = here;
-    }
-  }
+  return { count, xs, ys, reach, before: new Int32Array(count).fill(-1), obstacles, owner, corner };
+}
+
+/**
+ * The line through a corner in a direction has the corner's obstacle to both sides, ahead of it or behind: no taut cord
+ * lies on it, as it could be drawn shorter past the corner to one side.
+ */
+function headOn({ obstacles, owner, corner }: Spider, node: number, dx: number, dy: number): boolean {
+  if (node === 0) return false;
+  const o = obstacles[owner[node]!]!;
+  const i = corner[node]!;
+  const j = i === 0 ? o.count - 1 : i - 1;
+  const a = o.nx[j]! * dx + o.ny[j]! * dy;
+  const b = o.nx[i]! * dx + o.ny[i]! * dy;
+  return (a > GRAZE && b > GRAZE) || (a < -GRAZE && b < -GRAZE);
 }
 
 /** A cord laid straight from a to b would enter one of the obstacles. */
@@ -91,7 +115,8 @@ export function lastCorner(
     const soFar = spider.reach[i]!;
     if (!(soFar < least)) continue;
     const length = soFar + length2(x - spider.xs[i]!, y - spider.ys[i]!);
-    if (!(length < least - TIE) || blocked(spider.obstacles, spider.xs[i]!, spider.ys[i]!, x, y)) continue;
+    if (!(length < least - TIE) || headOn(spider, i, x - spider.xs[i]!, y - spider.ys[i]!)) continue;
+    if (blocked(spider.obstacles, spider.xs[i]!, spider.ys[i]!, x, y)) continue;
     node = i;
     least = length;
   }

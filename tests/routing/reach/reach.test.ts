@@ -1,0 +1,260 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { reachOf, reachOfCharger } from '../../../routing/reach/reach.ts';
+import type { Reach } from '../../../routing/reach/reach-result.ts';
+import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
+import { CAR, charger, drop, inlet, row, siteOf, stall } from './sites.ts';
+
+const one = (car = CAR, more: Partial<SiteFile> = {}): Partial<SiteFile> => ({
+  vehicles: { car },
+  stalls: [stall('S1', [0, 0])],
+  drops: [drop('D1', [0, 18, 10])],
+  chargers: [charger('C1', 'D1', ['S1'])],
+  ...more,
+});
+
+const only = (reach: readonly Reach[]): Reach => {
+  expect(reach).toHaveLength(1);
+  return reach[0]!;
+};
+
+describe('the reach of a charger', () => {
+  // Drop at the head, 2 ft behind the bumper at y = 16; tail at y = 1; inlet heights 2.5 ft, 7.5 ft of fall.
+  // Farthest: the front inlet of a car backed in, at (0, 1): round a corner (3, 16) and (3, 1), 3 ft in.
+  test('is worked for every direction and inlet, and its worst case is the one with the least margin', () => {
+    const { worst, cases, coverage, overVehicle } = only(
+      reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 18, 10], { cord: 24 })] }))).reach,
+    );
+    const plan = Math.hypot(3, 2) + 15 + 3;
+    expect(cases).toHaveLength(10);
+    expect(worst.direction).toBe('back-in');
+    expect(worst.inlet).toBe('front');
+    expect(worst.needed).toBeCloseTo(Math.hypot(plan, 7.5), 12);
+    expect(worst.available).toBe(22);
+    expect(worst.margin).toBeCloseTo(22 - Math.hypot(plan, 7.5), 12);
+    expect(worst.inletAt).toEqual([0, 1, 2.5]);
+    // The other nine lie nearer: 22 ft are enough for them, so one direction and one of five inlets is short.
+    expect(coverage).toBeCloseTo(0.9, 12);
+    expect(overVehicle).toBeNull();
+  });
+
+  test('goes round the vehicles of other stalls, each taken as occupied, and round columns', () => {
+    const side = (parts: Partial<SiteFile>) =>
+      only(
+        reachOf(
+          siteOf(
+            one(
+              { ...CAR, inlets: [inlet('rear-left', 'left', 1)] },
+              { stalls: [stall('S1', [0, 0], { parking: 'nose-in' })], drops: [drop('D1', [-20, 1, 10])], ...parts },
+            ),
+          ),
+        ).reach,
+      ).worst;
+    expect(side({}).needed).toBeCloseTo(Math.hypot(17, 7.5), 12);
+    const between = stall('S2', [-10, -8], { vehicle: 'car' });
+    const stalls = [stall('S1', [0, 0], { parking: 'nose-in' as const }), between];
+    // The neighbour's car stands from y = -7 to 8, 3 ft to either side of x = -10: the way round its head is
+    // (-20, 1) (-13, 8) (-7, 8) (-3, 1).
+    const round = Math.hypot(7, 7) + 6 + Math.hypot(4, 7);
+    expect(side({ stalls }).needed).toBeCloseTo(Math.hypot(round, 7.5), 12);
+    const columns = [{ id: 'K1', at: [-10, 1] as const, size: [2, 2] as const, rotation: 45 }];
+    const half = Math.SQRT2;
+    const past = Math.hypot(10, half) + Math.hypot(7, half);
+    expect(side({ columns }).needed).toBeCloseTo(Math.hypot(past, 7.5), 12);
+  });
+
+  test('goes straight over a vehicle that the retractor hangs over, and says which', () => {
+    const over = drop('D1', [0, 8, 10]);
+    const { worst, overVehicle } = only(reachOf(siteOf(one(CAR, { drops: [over] }))).reach);
+    expect(overVehicle).toBe('S1');
+    // The front inlet nose-in, 8 ft ahead; the corners are nearer.
+    expect(worst.needed).toBeCloseTo(Math.hypot(8, 7.5), 12);
+    expect(worst.path).toEqual([
+      [0, 8],
+      [0, 16],
+    ]);
+  });
+
+  test('from a retractor over the very edge of a vehicle goes round it: the edge is not inside', () => {
+    const { overVehicle, worst } = only(reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 16, 10])] }))).reach);
+    expect(overVehicle).toBeNull();
+    expect(worst.needed).toBeCloseTo(Math.hypot(3 + 15 + 3, 7.5), 12);
+  });
+
+  test('starts at the retractor, with the way there from the box and the slack taken off the cord', () => {
+    const away = drop('D1', [0, 22, 13], { retractor: [0, 18, 10], cord: 24 });
+    const { worst } = only(reachOf(siteOf(one(CAR, { drops: [away], rules: { cordSlack: 1.5 } }))).reach);
+    expect(worst.available).toBe(24 - 5 - 1.5);
+    expect(worst.path[0]).toEqual([0, 18]);
+  });
+
+  test('has no needed length where columns wall the retractor in, and covers nothing then', () => {
+    const columns = [
+      { id: 'K1', at: [0, 20] as Point2, size: [6, 1] as Point2 },
+      { id: 'K2', at: [0, 17] as Point2, size: [6, 1] as Point2 },
+      { id: 'K3', at: [-2.5, 18.5] as Point2, size: [1, 4] as Point2 },
+      { id: 'K4', at: [2.5, 18.5] as Point2, size: [1, 4] as Point2 },
+    ];
+    const { reach, findings } = reachOf(siteOf(one(CAR, { columns })));
+    expect(only(reach)).toMatchObject({
+      coverage: 0,
+      worst: { needed: null, margin: null, path: [], hang: null, direction: 'nose-in', inlet: 'rear-left' },
+    });
+    expect(findings.find(({ rule }) => rule === 'reach')?.says).toContain('no way round');
+    expect(JSON.parse(JSON.stringify(reach))).toEqual(reach);
+  });
+
+  test('gives the chargers in their order, and each one its stalls in its own', () => {
+    const site = siteOf({
+      ...row(3),
+      vehicles: { car: CAR },
+      chargers: [charger('C2', 'D1', ['S2', 'S0']), charger('C1', 'D0', ['S1']), charger('C3', 'D2', [])],
+    });
+    expect(reachOf(site).reach.map(({ charger: c, stall: s }) => [c, s])).toEqual([
+      ['C2', 'S2'],
+      ['C2', 'S0'],
+      ['C1', 'S1'],
+    ]);
+  });
+
+  test('may be worked charger by charger, to the same objects', () => {
+    const site = siteOf({ ...row(4), vehicles: { car: CAR } });
+    const slices = site.chargers.flatMap((_, i) => reachOfCharger(site, i));
+    const whole = reachOf(site).reach;
+    expect(slices.length).toBe(whole.length);
+    whole.forEach((reach, i) => {
+      expect(reach).toBe(slices[i]);
+    });
+    expect(() => reachOfCharger(site, 99)).toThrow(RangeError);
+  });
+});
+
+const quarter = (min: number, max: number) => fc.integer({ min: min * 4, max: max * 4 }).map((n) => n / 4);
+const lot = fc
+  .record({
+    heading: fc.integer({ min: 0, max: 359 }),
+    count: fc.integer({ min: 1, max: 4 }),
+    at: fc.array(fc.tuple(quarter(-15, 40), quarter(-10, 30)), { minLength: 1, maxLength: 3 }),
+    cord: fc.integer({ min: 12, max: 25 }),
+    columns: fc.array(fc.tuple(quarter(-10, 40), quarter(-10, 30)), { maxLength: 3 }),
+    parking: fc.constantFrom('nose-in' as const, 'back-in' as const, 'either' as const),
+  })
+  .map(({ heading, count, at, cord, columns, parking }): SiteFile => {
+    const { stalls } = row(count, { heading: 90, parking });
+    const leaning = stalls.map((one, i) => ({ ...one, heading: 90 + ((heading + 7 * i) % 30) }));
+    return {
+      format: 'overrow/site',
+      version: 1,
+      units: 'ft',
+      name: 'random',
+      vehicles: { car: CAR },
+      stalls: leaning,
+      columns: columns.map((place, i) => ({ id: `K${i}`, at: place, size: [1, 2], rotation: 15 * i })),
+      drops: at.map(([x, y], i) => drop(`D${i}`, [x, y, 11], { retractor: [x + 1, y, 10], cord })),
+      chargers: at.map((_, i) => charger(`C${i}`, `D${i}`, [`S${i % count}`])),
+    };
+  });
+
+/** The site with every place moved, turned, and mirrored where asked: then left is right as well. */
+function carried(file: SiteFile, dx: number, dy: number, degrees: number, mirror: boolean): SiteFile {
+  const radians = (degrees * Math.PI) / 180;
+  const [c, s] = [Math.cos(radians), Math.sin(radians)];
+  const place = ([x, y]: Point2): Point2 => {
+    const u = mirror ? -x : x;
+    return [c * u - s * y + dx, s * u + c * y + dy];
+  };
+  const spot = ([x, y, z]: Point3): Point3 => [...place([x, y]), z];
+  const angle = (a: number): number => (mirror ? 180 - a : a) + degrees;
+  const swapped = { left: 'right', right: 'left', front: 'front', rear: 'rear' } as const;
+  return {
+    ...file,
+    vehicles: {
+      car: { ...CAR, inlets: CAR.inlets.map((i) => ({ ...i, side: mirror ? swapped[i.side] : i.side })) },
+    },
+    stalls: file.stalls!.map((one) => ({ ...one, at: place(one.at), heading: angle(one.heading) })),
+    columns: file.columns!.map((one) => ({
+      ...one,
+      at: place(one.at),
+      rotation: mirror ? degrees - (one.rotation ?? 0) : (one.rotation ?? 0) + degrees,
+    })),
+    drops: file.drops!.map((one) => ({ ...one, box: spot(one.box), retractor: spot(one.retractor!) })),
+  };
+}
+
+const read = (file: SiteFile) => siteOf(file);
+
+describe('on random lots', () => {
+  test('no cord beats the straight line, and coverage is the share of the cases that it covers', () => {
+    fc.assert(
+      fc.property(lot, (file) => {
+        const site = read(file);
+        for (const { charger: id, cases, worst, coverage } of reachOf(site).reach) {
+          const from = site.drops.find((d) => d.id === site.chargers.find((c) => c.id === id)!.drop)!.retractor!;
+          const [x, y, z] = worst.inletAt;
+          if (worst.needed !== null)
+            expect(worst.needed).toBeGreaterThanOrEqual(Math.hypot(from[0] - x, from[1] - y, from[2] - z) - 1e-9);
+          const share = cases.reduce((sum, c) => sum + (c.margin !== null && c.margin >= -1e-9 ? c.share : 0), 0);
+          expect(coverage).toBeCloseTo(share, 9);
+          const margins = cases.map(({ margin }) => margin ?? Number.NEGATIVE_INFINITY);
+          expect(worst.margin ?? Number.NEGATIVE_INFINITY).toBeLessThanOrEqual(Math.min(...margins) + 1e-9);
+        }
+      }),
+    );
+  });
+
+  test('moving, turning and mirroring the whole site changes no needed length', () => {
+    fc.assert(
+      fc.property(
+        lot,
+        fc.tuple(quarter(-900, 900), quarter(-900, 900), fc.integer({ min: 0, max: 359 }), fc.boolean()),
+        (file, [dx, dy, degrees, mirror]) => {
+          const before = reachOf(read(file)).reach;
+          const after = reachOf(read(carried(file, dx, dy, degrees, mirror))).reach;
+          after.forEach((reach, i) => {
+            reach.cases.forEach(({ needed }, k) => {
+              const was = before[i]!.cases[k]!.needed;
+              if (was === null) expect(needed).toBeNull();
+              else expect(needed).toBeCloseTo(was, 6);
+            });
+            expect(reach.overVehicle).toBe(before[i]!.overVehicle);
+          });
+        },
+      ),
+    );
+  });
+
+  test('adding a vehicle never improves a case, unless it comes to stand under a retractor', () => {
+    fc.assert(
+      fc.property(
+        lot,
+        fc.tuple(quarter(-20, 45), quarter(-20, 30), fc.integer({ min: 0, max: 359 })),
+        (file, [x, y, heading]) => {
+          const extra = stall('X', [x, y], { heading });
+          const before = reachOf(read(file)).reach;
+          const after = reachOf(read({ ...file, stalls: [...file.stalls!, extra] })).reach;
+          after.forEach((reach, i) => {
+            if (reach.overVehicle === 'X') return;
+            reach.cases.forEach(({ margin }, k) => {
+              const was = before[i]!.cases[k]!.margin;
+              expect(margin ?? Number.NEGATIVE_INFINITY).toBeLessThanOrEqual((was ?? Number.NEGATIVE_INFINITY) + 1e-9);
+            });
+            expect(reach.coverage).toBeLessThanOrEqual(before[i]!.coverage + 1e-9);
+          });
+        },
+      ),
+    );
+  });
+
+  test('a longer cord only gains', () => {
+    fc.assert(
+      fc.property(lot, (file) => {
+        const before = reachOf(read(file)).reach;
+        const longer = { ...file, drops: file.drops!.map((d) => ({ ...d, cord: d.cord + 3 })) };
+        reachOf(read(longer)).reach.forEach((reach, i) => {
+          expect(reach.coverage).toBeGreaterThanOrEqual(before[i]!.coverage - 1e-12);
+          if (reach.worst.margin !== null) expect(reach.worst.margin).toBeCloseTo(before[i]!.worst.margin! + 3, 9);
+        });
+      }),
+    );
+  });
+});
