@@ -5,7 +5,7 @@ import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.
 import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
 import { branchBreaker, branchConductor } from './branch.ts';
 import { grounding } from './grounding.ts';
-import { type Drop, phasorDrop } from './line-drop.ts';
+import { type Drop, estimatedDrop, type Line, phasorDrop } from './line-drop.ts';
 
 /** Conductor length of a branch by what its raceways are made of, ft, allowances included. */
 export type LengthByKind = Readonly<Partial<Record<RacewayKind, number>>>;
@@ -43,17 +43,17 @@ export function branchSize(
   const duty = { ...surroundings, amps, continuous: true, breakerAmps, metal, insulation, terminalC };
   const needed = neededConductor(tables, duty);
   if (needed === null || !isWorkable(tables, needed)) return null;
-  const dropOf = (size: string): Pick<BranchSize, 'ohms' | 'drop'> => {
+  const workedWith = (size: string): Pick<BranchSize, 'ohms' | 'drop'> => {
     const ohms = lineOhms(tables, { ...needed, size }, lengths);
-    return { ohms, drop: phasorDrop({ phases, volts, amps, ...ohms, powerFactor }) };
+    return { ohms, drop: dropOf({ phases, volts, amps, ...ohms, powerFactor }) };
   };
   let size = needed.size;
-  let worked = dropOf(size);
+  let worked = workedWith(size);
   for (const larger of sizesUpFrom(needed.size).slice(1)) {
     if (worked.drop.dropPercent <= rules.dropLimit.branch) break;
     if (!isWorkable(tables, { ...needed, size: larger })) continue;
     size = larger;
-    worked = dropOf(size);
+    worked = workedWith(size);
   }
   const conductor = { size, metal, insulation };
   const carried = ampacity(tables, { conductor, ...surroundings, terminalC });
@@ -67,6 +67,16 @@ export function branchSize(
     ampacity: carried.ampacity,
     ...worked,
   };
+}
+
+/**
+ * The phasors' drop, as long as more impedance means fewer volts. Past that, where no such current could flow, the
+ * estimate's, which goes on growing.
+ */
+function dropOf(line: Line): Drop {
+  const phasors = phasorDrop(line);
+  const estimate = estimatedDrop(line);
+  return estimate.dropVolts > line.volts / 2 ? estimate : phasors;
 }
 
 type Duty = Parameters<typeof branchConductor>[1];

@@ -1,0 +1,183 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan.ts';
+import type { Plan, TakeoffRow } from '../../../calc/plan-shape.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { couplingsOn, supports } from '../../../calc/takeoff/raceway-quantities.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { box, charger } from '../../routing/network/sites.ts';
+import { anyLot, trunkLot } from '../conduits/lots.ts';
+
+const planOf = (file: SiteFile): Plan => plan(toSite(file));
+
+/** Quantity of the one row of an item and spec. */
+function quantity({ takeoff }: Plan, item: string, spec: string): number | undefined {
+  const rows = takeoff.filter((row) => row.item === item && row.spec === spec);
+  expect(rows.length).toBeLessThanOrEqual(1);
+  return rows[0]?.quantity;
+}
+
+const of = ({ takeoff }: Plan, item: string): readonly TakeoffRow[] => takeoff.filter((row) => row.item === item);
+
+describe('a straight of raceway', () => {
+  test('47 ft of EMT has 6 straps, 3 ft from each end and 10 ft apart at most (358.30)', () => {
+    expect(supports(NEC_2023, 'EMT', '3/4', 47)).toBe(6);
+  });
+
+  test('47 ft in 10 ft sticks has 4 couplings', () => {
+    expect(couplingsOn(47)).toBe(4);
+  });
+
+  test.each([
+    [10, 0],
+    [10.001, 1],
+    [20, 1],
+    [0.5, 0],
+  ])('%f ft has %i couplings', (feet, couplings) => {
+    expect(couplingsOn(feet)).toBe(couplings);
+  });
+
+  test('47 ft of 1/2 in. PVC is strapped every 3 ft (Table 352.30): ceil(41 / 3) + 1', () => {
+    expect(supports(NEC_2023, 'PVC40', '1/2', 47)).toBe(15);
+  });
+
+  test('no gap between straps is over the spacing and none from an end over 3 ft', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 2.1, max: 500, noNaN: true }), (feet) => {
+        const count = supports(NEC_2023, 'EMT', '1', feet);
+        expect((count - 1) * 10 + 6).toBeGreaterThanOrEqual(feet - 1e-6);
+        if (count > 1) expect((count - 2) * 10 + 6).toBeLessThan(feet);
+      }),
+    );
+  });
+});
+
+describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
+  const result = planOf(
+    trunkLot([50], {
+      drops: [{ ...box('D1', [50, 0, 8]), retractor: [50, 0, 7.5] }],
+      chargers: [charger('C1', 'D1', 'P1', { pilot: true })],
+      raceways: [
+        {
+          id: 'R1',
+          path: [
+            [0, 0, 10],
+            [50, 0, 10],
+          ],
+          method: 'EMT',
+          place: 'overhead',
+        },
+      ],
+    }),
+  );
+
+  test('conductors: 52 ft of run, 5 at the panel, 1 at the box, and 5% waste', () => {
+    expect(quantity(result, 'conductor', '8 AWG copper THWN-2, black')).toBeCloseTo(58 * 1.05, 9);
+    expect(quantity(result, 'conductor', '8 AWG copper THWN-2, red')).toBeCloseTo(58 * 1.05, 9);
+    expect(quantity(result, 'grounding conductor', '10 AWG copper THWN-2, green')).toBeCloseTo(58 * 1.05, 9);
+    expect(quantity(result, 'pilot conductor', '14 AWG copper THWN-2')).toBeCloseTo(58 * 1.05, 9);
+  });
+
+  test('raceway: 52 ft and 5% are 54.6 ft, six sticks; an elbow with two couplings, four in the 50 ft', () => {
+    expect(quantity(result, 'raceway', 'EMT 1/2 in')).toBeCloseTo(54.6, 9);
+    expect(quantity(result, 'raceway stick', 'EMT 1/2 in, 10 ft')).toBe(6);
+    expect(quantity(result, 'elbow', 'EMT 1/2 in 90')).toBe(1);
+    expect(quantity(result, 'coupling', 'EMT 1/2 in')).toBe(4 + 2);
+    expect(quantity(result, 'connector', 'EMT 1/2 in')).toBe(2);
+    // ceil((52 - 6) / 10) + 1.
+    expect(quantity(result, 'strap', 'EMT 1/2 in')).toBe(6);
+  });
+
+  test('one each of breaker, module, cord, retractor and box', () => {
+    expect(quantity(result, 'breaker', '2-pole 40 A')).toBe(1);
+    expect(quantity(result, 'charging module', '32 A 208 V single-phase')).toBe(1);
+    for (const item of ['cord', 'retractor']) expect(of(result, item).map((row) => row.quantity)).toEqual([1]);
+    expect(quantity(result, 'junction box', 'at the drop')).toBe(1);
+    expect(quantity(result, 'junction box', 'on the raceway')).toBeUndefined();
+  });
+
+  test('every row says where it comes from and what it is made of', () => {
+    for (const row of result.takeoff) {
+      expect(row.basis).not.toBe('');
+      expect(row.of.length).toBeGreaterThan(0);
+    }
+  });
+});
+
+test('underground raceway has no straps', () => {
+  const raceways: SiteFile['raceways'] = [
+    {
+      id: 'R1',
+      path: [
+        [0, 0, 10],
+        [50, 0, 10],
+      ],
+      method: 'PVC40',
+      place: 'underground',
+    },
+  ];
+  expect(of(planOf(trunkLot([50], { raceways })), 'strap')).toEqual([]);
+});
+
+test('colours follow the lines and the voltage: black, red, blue to 250 V; brown, orange, yellow above', () => {
+  const colors = (volts: number): string[] =>
+    of(
+      planOf(
+        trunkLot([20, 30, 40], { chargers: ['1', '2', '3'].map((n) => charger(`C${n}`, `D${n}`, 'P1', { volts })) }),
+      ),
+      'conductor',
+    ).map(({ spec }) => spec.split(', ')[1]!);
+  expect(colors(208).sort()).toEqual(['black', 'blue', 'red']);
+  expect(colors(480).sort()).toEqual(['brown', 'orange', 'yellow']);
+});
+
+describe('on any lot', () => {
+  const sum = (rows: readonly TakeoffRow[]): number => rows.reduce((total, row) => total + row.quantity, 0);
+
+  test('conductors are circuits times lengths plus allowances plus waste', () => {
+    fc.assert(
+      fc.property(anyLot({ mostChargers: 12 }), (file) => {
+        const result = planOf(file);
+        const runs = new Map(result.runs.map((run) => [run.charger, run]));
+        const feet = result.circuits.reduce(
+          (total, { charger: id, phases }) => total + phases.length * runs.get(id)!.conductorLength!,
+          0,
+        );
+        expect(sum(of(result, 'conductor'))).toBeCloseTo(feet * 1.05, 5);
+        expect(sum(of(result, 'breaker'))).toBe(result.circuits.length);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('raceway is the conduits plus waste, by method and trade size', () => {
+    fc.assert(
+      fc.property(anyLot({ mostChargers: 12 }), (file) => {
+        const result = planOf(file);
+        const feet = new Map<string, number>();
+        for (const { method, tradeSize, length } of result.conduits) {
+          const spec = tradeSize === null ? method : `${method} ${tradeSize} in`;
+          feet.set(spec, (feet.get(spec) ?? 0) + length);
+        }
+        const rows = new Map(of(result, 'raceway').map((row) => [row.spec, row.quantity]));
+        expect([...rows.keys()].sort()).toEqual([...feet.keys()].sort());
+        for (const [spec, length] of feet) expect(rows.get(spec)).toBeCloseTo(length * 1.05, 6);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('a row is the sum of its parts, before waste', () => {
+    fc.assert(
+      fc.property(anyLot({ mostChargers: 10 }), (file) => {
+        for (const { item, quantity: total, parts, unit } of planOf(file).takeoff) {
+          if (item === 'raceway stick') continue;
+          const net = parts.reduce((all, part) => all + part.quantity, 0);
+          expect(total).toBeCloseTo(unit === 'ft' ? net * 1.05 : net, 6);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
