@@ -171,7 +171,7 @@ export function fleetYard(): SiteFile {
         id: 'F3',
         from: 'SB1',
         to: 'P1',
-        conductor: { size: '3/0', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
+        conductor: { size: '250', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
         raceway: 'PVC40',
         breakerAmps: 200,
       },
@@ -179,7 +179,7 @@ export function fleetYard(): SiteFile {
         id: 'F4',
         from: 'SB1',
         to: 'P2',
-        conductor: { size: '3/0', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
+        conductor: { size: '250', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
         raceway: 'PVC40',
         breakerAmps: 200,
       },
@@ -214,7 +214,7 @@ export function fleetYard(): SiteFile {
     ],
     drops,
     chargers,
-    rules: { vehicle: 'pickup' },
+    rules: { vehicle: 'pickup', dropLimit: { branch: 2.5 } },
     georef: { lon: -93.2, lat: 41.7, bearing: 0 },
   };
 }
