@@ -1,0 +1,85 @@
+import type { PDFDocument, PDFFont, PDFRef } from '@cantoo/pdf-lib';
+import * as fontkit from 'fontkit';
+import { inert } from './inert.ts';
+
+/** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
+export interface FontBytes {
+  readonly regular: Uint8Array;
+  /** For names and headings. */
+  readonly bold: Uint8Array;
+}
+
+export type Weight = keyof FontBytes;
+
+/** Measures text and turns it into the codes of the embedded fonts. */
+export interface Lettering {
+  /** Width of a text as it is printed, points. */
+  readonly width: (text: string, size: number, weight?: Weight) => number;
+  /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
+  readonly encoded: (text: string, weight?: Weight) => string;
+  /** Signs that were asked for and that the font does not have, in order of asking; a square stands for each. */
+  readonly missing: () => readonly string[];
+  readonly refs: Readonly<Record<Weight, PDFRef>>;
+}
+
+/** What stands for a sign that the font lacks. */
+const INSTEAD = ['\u25a1', '\ufffd', '?'];
+
+interface Sign {
+  readonly code: string;
+  /** Advance, as a share of the size of the font. */
+  readonly advance: number;
+}
+
+/**
+ * Embeds the fonts, cut down to the signs that are used, with figures of one width where the font has them. Text is set
+ * sign by sign, without ligatures, so that what is copied out of the sheet is what went in.
+ */
+export async function letteringIn(doc: PDFDocument, fonts: FontBytes): Promise<Lettering> {
+  doc.registerFontkit(fontkit as Parameters<PDFDocument['registerFontkit']>[0]);
+  const embed = (bytes: Uint8Array, customName: string): Promise<PDFFont> =>
+    doc.embedFont(bytes, { subset: true, customName, features: { tnum: true } });
+  const faces: Readonly<Record<Weight, PDFFont>> = {
+    regular: await embed(fonts.regular, 'OVRRWA+Lettering'),
+    bold: await embed(fonts.bold, 'OVRRWB+Lettering-Bold'),
+  };
+  const missing = new Set<string>();
+  const regular = signsOf(faces.regular, missing);
+  const bold = signsOf(faces.bold, missing);
+  const signs = { regular, bold };
+  return {
+    width: (text, size, weight = 'regular') => {
+      let sum = 0;
+      for (const letter of inert(text)) sum += signs[weight](letter).advance;
+      return sum * size;
+    },
+    encoded: (text, weight = 'regular') => {
+      let codes = '';
+      for (const letter of inert(text)) codes += signs[weight](letter).code;
+      return `<${codes}>`;
+    },
+    missing: () => [...missing],
+    refs: { regular: faces.regular.ref, bold: faces.bold.ref },
+  };
+}
+
+/** The names under which the fonts stand in a page's resources. */
+export const FONT_NAMES: Readonly<Record<Weight, string>> = { regular: 'F1', bold: 'F2' };
+
+function signsOf(face: PDFFont, missing: Set<string>): (letter: string) => Sign {
+  const has = new Set(face.getCharacterSet());
+  const signs = new Map<string, Sign>();
+  const instead = INSTEAD.find((letter) => has.has(letter.codePointAt(0)!)) ?? ' ';
+  return (letter) => {
+    const known = signs.get(letter);
+    if (known !== undefined) return known;
+    const isThere = has.has(letter.codePointAt(0)!);
+    const isSpace = /^\p{Zs}$/u.test(letter);
+    if (!isThere && !isSpace) missing.add(letter);
+    const printed = isThere ? letter : isSpace ? ' ' : instead;
+    const code = face.encodeText(printed).toString().slice(1, -1);
+    const sign = { code, advance: face.widthOfTextAtSize(printed, 1000) / 1000 };
+    signs.set(letter, sign);
+    return sign;
+  };
+}

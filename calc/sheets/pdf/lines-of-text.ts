@@ -1,0 +1,70 @@
+import { inert } from './inert.ts';
+import type { Lettering, Weight } from './lettering.ts';
+
+/** A text that goes into a width: itself, or its beginning and an ellipsis. */
+export function shortened(text: string, width: number, size: number, lettering: Lettering, weight?: Weight): string {
+  if (lettering.width(text, size, weight) <= width) return text;
+  const letters = [...inert(text)];
+  let used = lettering.width('…', size, weight);
+  let count = 0;
+  while (count < letters.length) {
+    used += lettering.width(letters[count]!, size, weight);
+    if (used > width) break;
+    count++;
+  }
+  return `${letters.slice(0, count).join('').trimEnd()}…`;
+}
+
+/**
+ * A text in lines of at most a width: parted at spaces, and inside a word only where the word alone is too long. At most
+ * `most` lines; then the last one ends in an ellipsis.
+ */
+export function wrapped(
+  text: string,
+  width: number,
+  size: number,
+  lettering: Lettering,
+  { most = Infinity, weight = 'regular' }: { readonly most?: number; readonly weight?: Weight } = {},
+): readonly string[] {
+  const lines: string[] = [];
+  const space = lettering.width(' ', size, weight);
+  let line = '';
+  let used = 0;
+  const push = (): void => {
+    if (line !== '') lines.push(line);
+    line = '';
+    used = 0;
+  };
+  for (const whole of inert(text).split(' ')) {
+    if (whole === '') continue;
+    for (const word of broken(whole, width, size, lettering, weight)) {
+      const wide = lettering.width(word, size, weight);
+      if (line !== '' && used + space + wide > width) push();
+      used += (line === '' ? 0 : space) + wide;
+      line = line === '' ? word : `${line} ${word}`;
+    }
+  }
+  push();
+  if (lines.length <= most) return lines;
+  const last = lines.slice(most - 1).join(' ');
+  return [...lines.slice(0, most - 1), shortened(last, width, size, lettering, weight)];
+}
+
+/** A word in parts that each go into the width. */
+function broken(word: string, width: number, size: number, lettering: Lettering, weight: Weight): readonly string[] {
+  if (lettering.width(word, size, weight) <= width) return [word];
+  const parts: string[] = [];
+  let part = '';
+  let used = 0;
+  for (const letter of word) {
+    const wide = lettering.width(letter, size, weight);
+    if (part !== '' && used + wide > width) {
+      parts.push(part);
+      part = '';
+      used = 0;
+    }
+    part += letter;
+    used += wide;
+  }
+  return [...parts, part];
+}
