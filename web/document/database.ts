@@ -69,26 +69,38 @@ export async function write(database: SiteDatabase, writing: Writing): Promise<v
   const transaction = database.transaction(['documents', 'snapshots', 'log'], 'readwrite', {
     durability: snapshot ? 'strict' : 'relaxed',
   });
+  const { done } = transaction;
   const requests: Promise<unknown>[] = [];
   const ask = (request: Promise<unknown>): void => {
-    // The transaction rejects for all of its requests; none of them is left unheard.
+    // When the transaction fails, each of its requests does; none of them is left unheard.
     request.catch(() => {});
     requests.push(request);
   };
-  for (const entry of log) ask(transaction.objectStore('log').add(entry));
-  ask(transaction.objectStore('documents').put(document));
-  if (snapshot) {
-    ask(transaction.objectStore('snapshots').put(snapshot));
+  try {
+    for (const entry of log) ask(transaction.objectStore('log').add(entry));
+    ask(transaction.objectStore('documents').put(document));
+    if (snapshot) ask(transaction.objectStore('snapshots').put(snapshot));
     if (keepFrom !== undefined) {
       const { doc } = document;
       ask(transaction.objectStore('log').delete(upTo(doc, keepFrom)));
       ask(transaction.objectStore('snapshots').delete(IDBKeyRange.bound([doc], [doc, keepFrom], false, true)));
     }
+    await Promise.all(requests);
+    await done;
+  } catch (error) {
+    // A request that was refused outright has not ended the transaction, and half of it must not be kept.
+    if (transaction.error === null) abort(transaction);
+    await done.catch(() => {});
+    throw transaction.error ?? error;
   }
-  const done = transaction.done;
-  done.catch(() => {});
-  await Promise.all(requests);
-  await done;
+}
+
+function abort(transaction: { readonly abort: () => void }): void {
+  try {
+    transaction.abort();
+  } catch {
+    // It has ended of itself.
+  }
 }
 
 /** Forgets documents altogether. */

@@ -27,21 +27,14 @@ export interface Journal {
 }
 
 /** The journal of a document that the store does not know yet: its first writing is a snapshot. */
-export function newJournal(
-  doc: string,
-  at: number,
-  from: Pick<DocumentRecord, 'name' | 'fileName' | 'place'>,
-): Journal {
-  const saved = from.fileName === undefined ? {} : { savedSeq: 0 };
-  return {
-    document: { doc, seq: 0, edits: 0, at, ...from, ...saved },
-    pending: [],
-    snapshots: [],
-    snapshotAt: at,
-    broken: false,
-    stale: true,
-  };
-}
+export const newJournal = (document: Omit<DocumentRecord, 'seq'>): Journal => ({
+  document: { ...document, seq: 0 },
+  pending: [],
+  snapshots: [],
+  snapshotAt: document.at,
+  broken: false,
+  stale: true,
+});
 
 /** The journal of a document that was brought back from the store. Its first writing is a snapshot too. */
 export const foundJournal = (document: DocumentRecord, at: number): Journal => ({

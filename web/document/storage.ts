@@ -107,7 +107,10 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   async function begin(history: History, from: Origin): Promise<void> {
     if (!database) return;
     const doc = world.newDocument();
-    const next = writing(database, newJournal(doc, world.now(), { name: history.file.name, ...from }), history, null);
+    const { name } = history.file;
+    const saved = store.getState().saved.inFile ? { savedSeq: 0 } : {};
+    const document = { doc, name, edits: history.done.length, at: world.now(), ...from, ...saved };
+    const next = writing(database, newJournal(document), history, null);
     const left = take(next);
     keeping({ kind: 'writing' });
     if (next.kind !== 'writing') return;

@@ -60,21 +60,20 @@ export function createWriter(
     const { writing, journal: next } = handed(state, history, now());
     state = next;
     underWay += 1;
-    try {
-      await write(database, writing);
-      if (!stopped) told({ kind: 'wrote', document: writing.document });
-    } catch (error) {
-      if (stopped) return;
-      if (error instanceof DOMException && error.name === 'ConstraintError') {
-        stop();
-        told({ kind: 'conflict' });
-        return;
-      }
+    const error = await write(database, writing).then(
+      () => null,
+      (reason: unknown) => ({ reason }),
+    );
+    underWay -= 1;
+    if (stopped) return;
+    if (error === null) told({ kind: 'wrote', document: writing.document });
+    else if (error.reason instanceof DOMException && error.reason.name === 'ConstraintError') {
+      stop();
+      told({ kind: 'conflict' });
+    } else {
       state = failed(state, writing);
-      told({ kind: 'failed', error });
+      told({ kind: 'failed', error: error.reason });
       wait(RETRY_MS);
-    } finally {
-      underWay -= 1;
     }
   }
 

@@ -1,7 +1,7 @@
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
-import { type Element, elementsOf, type ListName, type Ref } from '../element-lists.ts';
+import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';
 import { inFile, placeInFile } from '../file-lengths.ts';
 import { type Held, held, insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
@@ -88,6 +88,7 @@ export function copySteps(file: SiteFile, originals: readonly Held[], motion: Mo
   });
 }
 
+/** New names for the originals: those they have, where another site has no use for them, else the next free ones. */
 function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
   const byPrefix = new Map<string, string[]>();
   for (const { element } of originals) {
@@ -98,27 +99,32 @@ function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<strin
   }
   const ids = new Map<string, string>();
   for (const [prefix, old] of byPrefix) {
-    const fresh = newIds(file, prefix, old.length);
+    const fresh = old.every((id) => listOf(file, id) === undefined) ? old : newIds(file, prefix, old.length);
     for (const [index, id] of old.entries()) ids.set(id, fresh[index]!);
   }
   return ids;
 }
 
-/** Stall labels go on from the highest in use, in the order of the originals; one that has no number is kept. */
+/** Stall labels likewise: going on from the highest in use, in the originals' order; one without a number is kept. */
 function freshLabels(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
+  const used = new Set<string>();
   const highest = new Map<string, number>();
   for (const { label } of elementsOf(file, 'stalls')) {
     const { prefix, digits } = splitId(label ?? '');
+    if (label !== undefined) used.add(label);
     if (digits !== '') highest.set(prefix, Math.max(highest.get(prefix) ?? 0, Number(digits)));
   }
+  const labelled = originals.flatMap(({ element }) =>
+    'heading' in element && element.label !== undefined ? [{ id: element.id, label: element.label }] : [],
+  );
+  if (!labelled.some(({ label }) => used.has(label))) return new Map(labelled.map(({ id, label }) => [id, label]));
   const labels = new Map<string, string>();
-  for (const { list, element } of originals) {
-    if (list !== 'stalls' || !('label' in element) || element.label === undefined) continue;
-    const { prefix, digits } = splitId(element.label);
+  for (const { id, label } of labelled) {
+    const { prefix, digits } = splitId(label);
     if (digits === '') continue;
     const next = (highest.get(prefix) ?? 0) + 1;
     highest.set(prefix, next);
-    labels.set(element.id, `${prefix}${String(next).padStart(digits.startsWith('0') ? digits.length : 1, '0')}`);
+    labels.set(id, `${prefix}${String(next).padStart(digits.startsWith('0') ? digits.length : 1, '0')}`);
   }
   return labels;
 }

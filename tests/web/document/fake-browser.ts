@@ -1,0 +1,101 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory } from 'fake-indexeddb';
+import { openSites, type SiteDatabase } from '../../../web/document/database.ts';
+import type { Mirror } from '../../../web/document/mirror.ts';
+import type { PageWorld } from '../../../web/document/page-world.ts';
+import { keepSites, type SiteKeeping } from '../../../web/document/storage.ts';
+import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
+import { browserTabs, type TabMessage } from '../../../web/document/tabs.ts';
+import { FakeLocks } from './fake-locks.ts';
+
+/** One open tab with the page in it. */
+export interface Tab {
+  readonly store: DocumentStore;
+  readonly keeping: SiteKeeping;
+  /** The page is about to go: `pagehide`. */
+  readonly leave: () => void;
+  /** The tab is gone as if its process had been killed: what was not handed to the store is lost. */
+  readonly kill: () => void;
+  /** The tab no longer hears or answers, but has not gone: as when the browser puts it to sleep. */
+  readonly freeze: () => void;
+}
+
+/** A browser of which only what the keeping of sites touches is there. What it keeps outlives its tabs. */
+export class FakeBrowser {
+  now = 1_800_000_000_000;
+  persists = true;
+  mirror: Mirror | null = null;
+  readonly locks = new FakeLocks();
+  withLocks = true;
+  private docs = 0;
+  private readonly channels = new Set<{ hear: ((message: TabMessage) => void) | null; asleep: boolean }>();
+
+  constructor() {
+    globalThis.indexedDB = new IDBFactory();
+  }
+
+  /** Deletes what the pages have stored, as a browser short of room does. */
+  clear(): void {
+    globalThis.indexedDB = new IDBFactory();
+  }
+
+  /** A connection to the store, to look into it or to spoil it. */
+  look(): Promise<SiteDatabase> {
+    return openSites(() => {});
+  }
+
+  /** The part of the world that a tab sees; `session` is what the tab itself remembers over reloads. */
+  world(session: { doc: string | null }): PageWorld & { leave: () => void; kill: () => void; freeze: () => void } {
+    const tab = {};
+    let leaving = (): void => {};
+    let connection: SiteDatabase | null = null;
+    const own: { hear: ((message: TabMessage) => void) | null; asleep: boolean } = { hear: null, asleep: false };
+    this.channels.add(own);
+    const channel = {
+      postMessage: (message: TabMessage) => {
+        if (own.asleep) return;
+        for (const other of this.channels) {
+          if (other !== own) queueMicrotask(() => !other.asleep && other.hear?.(structuredClone(message)));
+        }
+      },
+      addEventListener: (_: string, listener: (event: { data: TabMessage }) => void) => {
+        own.hear = (data) => listener({ data });
+      },
+      close: () => this.channels.delete(own),
+    };
+    return {
+      openDatabase: async (onClosed) => {
+        connection = await openSites(onClosed);
+        return connection;
+      },
+      tabs: browserTabs(this.withLocks ? this.locks.of(tab) : undefined, channel as unknown as BroadcastChannel),
+      tabDocument: { get: () => session.doc, set: (doc) => (session.doc = doc) },
+      mirror: { get: () => this.mirror, set: (mirror) => (this.mirror = mirror) },
+      onLeaving: (listener) => (leaving = listener),
+      persist: async () => this.persists,
+      now: () => this.now,
+      newDocument: () => `doc${++this.docs}`,
+      leave: () => leaving(),
+      freeze: () => (own.asleep = true),
+      kill: () => {
+        own.hear = null;
+        this.channels.delete(own);
+        connection?.close();
+        this.locks.forget(tab);
+      },
+    };
+  }
+
+  /** Opens a tab with the page in it, or the same tab again. */
+  async open(session: { doc: string | null } = { doc: null }): Promise<Tab> {
+    const store = createDocumentStore();
+    const world = this.world(session);
+    const keeping = await keepSites(store, world);
+    return { store, keeping, leave: world.leave, kill: world.kill, freeze: world.freeze };
+  }
+}
+
+/** Lets everything that is under way in the store and between tabs come to rest. */
+export async function settle(): Promise<void> {
+  for (let i = 0; i < 40; i++) await new Promise((resolve) => setImmediate(resolve));
+}

@@ -1,0 +1,374 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { writeSite } from '../../../routing/site/write.ts';
+import type { DocumentEvent } from '../../../web/document/document-state.ts';
+import { addElements } from '../../../web/document/edits/add.ts';
+import { changeElement } from '../../../web/document/edits/change.ts';
+import { deleteElements } from '../../../web/document/edits/delete.ts';
+import { moveElements } from '../../../web/document/edits/move.ts';
+import { nameSite } from '../../../web/document/edits/set.ts';
+import type { Ref } from '../../../web/document/element-lists.ts';
+import type { FileDoor, Place } from '../../../web/document/files.ts';
+import { createDocumentStore, type DocumentStore, emptySite } from '../../../web/document/store.ts';
+import { anyGesture, editOf } from './any-edit.ts';
+import { SMALL } from './small-site.ts';
+
+const D1: Ref = { list: 'drops', id: 'D1' };
+const D2: Ref = { list: 'drops', id: 'D2' };
+
+async function opened(file: SiteFile = SMALL, files?: FileDoor): Promise<DocumentStore> {
+  const store = createDocumentStore(files ? { files } : {});
+  await store.getState().openFile(file);
+  return store;
+}
+
+const moved = (file: SiteFile, dx: number) => moveElements(file, [D1], dx, 0);
+
+/** What the document is, without the view of it. */
+const documentOf = (store: DocumentStore) => {
+  const { file, site, plan: planned, undoName, redoName } = store.getState();
+  return { file, site, plan: planned, undoName, redoName };
+};
+
+describe('opening', () => {
+  test('a new store holds an empty, valid site with its plan', () => {
+    const { file, plan: planned, name } = createDocumentStore().getState();
+    expect(file).toEqual(emptySite());
+    expect(name).toBe('New site');
+    expect(planned.runs).toEqual([]);
+  });
+
+  test('an invalid file shows every error with its place and leaves the open site as it was', async () => {
+    const store = await opened();
+    store.getState().apply(moved(SMALL, 1));
+    store.getState().select([D2]);
+    const before = documentOf(store);
+    const broken = { ...SMALL, drops: [{ id: 'D1', box: [0, 0], cord: -2, color: 'red' }] };
+    expect(await store.getState().open(JSON.stringify(broken), 'lot.site.json')).toBe(false);
+    const { problems, selection } = store.getState();
+    expect(problems?.title).toBe('lot.site.json was not opened');
+    const places = problems?.errors.map(({ place }) => place);
+    for (const place of ['drops[0].box', 'drops[0].cord', 'drops[0].color', 'chargers[1].drop']) {
+      expect(places).toContain(place);
+    }
+    expect(documentOf(store)).toEqual(before);
+    expect(store.getState().file).toBe(before.file);
+    expect(selection).toEqual([D2]);
+    store.getState().undo();
+    expect(store.getState().file).toEqual(SMALL);
+  });
+
+  test('text that is no site file at all is told so', async () => {
+    const store = await opened();
+    for (const text of ['', 'hello', '[]', 'null', '{"format":"overrow/site","version":99}']) {
+      expect(await store.getState().open(text)).toBe(false);
+      expect(store.getState().problems?.errors.length).toBeGreaterThan(0);
+    }
+    expect(store.getState().file).toBe(SMALL);
+    store.getState().dismissProblems();
+    expect(store.getState().problems).toBeUndefined();
+  });
+
+  test('a valid file replaces the site, its past, the selection and old problems', async () => {
+    const store = await opened();
+    store.getState().apply(moved(SMALL, 1));
+    store.getState().select([D1]);
+    await store.getState().open('broken');
+    const text = readFileSync('samples/library-lot.site.json', 'utf8');
+    expect(await store.getState().open(text, 'library-lot.site.json')).toBe(true);
+    const state = store.getState();
+    expect(state.plan.runs).toHaveLength(state.file.chargers!.length);
+    expect([state.selection, state.problems, state.undoName]).toEqual([[], undefined, undefined]);
+    expect(state.saved).toEqual({ inFile: true, fileName: 'library-lot.site.json' });
+    expect(writeSite(state.file)).toBe(text);
+  });
+
+  test('of two files opened at once the later one stands', async () => {
+    const waits: (() => void)[] = [];
+    const store = createDocumentStore({ warm: () => new Promise<void>((go) => waits.push(go)) });
+    const first = store.getState().openFile({ ...SMALL, name: 'first' });
+    const second = store.getState().openFile({ ...SMALL, name: 'second' });
+    for (const go of waits.reverse()) go();
+    expect(await Promise.all([first, second])).toEqual([false, true]);
+    expect(store.getState().name).toBe('second');
+  });
+
+  test('long work says how far it is, and the open site stands until it is done', async () => {
+    const seen: unknown[] = [];
+    const store = createDocumentStore({
+      warm: async (site, onProgress) => {
+        onProgress(1, site.chargers.length);
+        await Promise.resolve();
+        seen.push(store.getState().busy, store.getState().name);
+      },
+    });
+    await store.getState().openFile(SMALL);
+    expect(seen).toEqual([{ what: 'Working out the plan of Small lot', done: 1, of: 2 }, 'New site']);
+    expect(store.getState().busy).toBeUndefined();
+  });
+});
+
+describe('editing', () => {
+  test('site and plan are those of the file after every edit', async () => {
+    const store = await opened();
+    fc.assert(
+      fc.property(anyGesture, (gesture) => {
+        const edit = editOf(store.getState().file, gesture);
+        if (edit) store.getState().apply(edit);
+        const { file, site, plan: planned, name } = store.getState();
+        expect(site).toBe(toSite(file));
+        expect(planned).toEqual(plan(toSite(structuredClone(file))));
+        expect(name).toBe(file.name);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('undo and redo go through the gestures by name', async () => {
+    const store = await opened();
+    store.getState().apply(moved(SMALL, 1));
+    store.getState().apply(changeElement(store.getState().file, 'D2', { cord: 30 }));
+    const after = store.getState().file;
+    expect(store.getState().undoName).toBe('Change cord of drop D2');
+    store.getState().undo();
+    expect([store.getState().undoName, store.getState().redoName]).toEqual(['Move drop D1', 'Change cord of drop D2']);
+    store.getState().undo();
+    store.getState().undo();
+    expect(store.getState().file).toEqual(SMALL);
+    expect(store.getState().undoName).toBeUndefined();
+    store.getState().redo();
+    store.getState().redo();
+    store.getState().redo();
+    expect(store.getState().file).toEqual(after);
+  });
+
+  test('a new edit forgets what had been undone', async () => {
+    const store = await opened();
+    store.getState().apply(moved(SMALL, 1));
+    store.getState().undo();
+    store.getState().apply(nameSite(store.getState().file, 'Other'));
+    expect(store.getState().redoName).toBeUndefined();
+  });
+
+  test('an edit that would make the file invalid is refused with the reason, and nothing changes', async () => {
+    const store = await opened();
+    const before = documentOf(store);
+    expect(store.getState().apply(changeElement(SMALL, 'D1', { cord: -5 }))).toBe(false);
+    expect(store.getState().notice).toMatch(/^Change cord of drop D1: not done\. D1\.cord: expected/);
+    expect(store.getState().apply(moved(SMALL, 200_000))).toBe(false);
+    expect(store.getState().notice).toMatch(/D1\.box\[0\]: expected a length of at most 100,000 ft/);
+    const twice = addElements(SMALL, 'columns', [{ id: 'D1', at: [0, 0], size: [1, 1] }]);
+    expect(store.getState().apply(twice)).toBe(false);
+    expect(store.getState().notice).toMatch(/repeated id/);
+    expect(store.getState().apply(changeElement(SMALL, 'E1', { drop: 'S07' }))).toBe(false);
+    expect(store.getState().notice).toMatch(/E1\.drop: expected the id of a drop/);
+    expect(documentOf(store)).toEqual(before);
+  });
+
+  test('an edit without steps leaves no trace', async () => {
+    const store = await opened();
+    expect(store.getState().apply({ name: 'Nothing', steps: [] })).toBe(false);
+    expect(store.getState().undoName).toBeUndefined();
+  });
+
+  test('the selection loses what is deleted, and undo does not bring it back selected', async () => {
+    const store = await opened();
+    store.getState().select([D1, D2]);
+    store.getState().apply(deleteElements(SMALL, [D1]));
+    expect(store.getState().selection).toEqual([D2]);
+    store.getState().undo();
+    expect(store.getState().selection).toEqual([D2]);
+    expect(store.getState().lastChange).toMatchObject({ how: 'undone', name: 'Delete drop D1 with charger E1' });
+  });
+});
+
+describe('a drag', () => {
+  test('shows every position with its plan and leaves one undo entry', async () => {
+    const store = await opened();
+    const lengths: (number | null | undefined)[] = [];
+    for (let dx = 1; dx <= 5; dx++) {
+      store.getState().preview(moved(store.getState().committed().file, dx));
+      lengths.push(store.getState().plan.runs[0]?.length);
+    }
+    // The box stays on the raceway, and every foot along it is a foot of run.
+    for (const [i, length] of lengths.entries()) expect(length).toBeCloseTo(lengths[0]! - i, 9);
+    expect(store.getState().undoName).toBeUndefined();
+    expect(store.getState().commitPreview()).toBe(true);
+    expect(store.getState().file.drops?.[0]?.box[0]).toBe(9.5);
+    store.getState().undo();
+    expect(store.getState().file).toEqual(SMALL);
+    expect(store.getState().undoName).toBeUndefined();
+  });
+
+  test('the committed document is the one last shown, not worked out again', async () => {
+    const store = await opened();
+    store.getState().preview(moved(SMALL, 2));
+    const { file, plan: planned } = store.getState();
+    store.getState().commitPreview();
+    expect(store.getState().file).toBe(file);
+    expect(store.getState().plan).toBe(planned);
+  });
+
+  test('called off, it leaves everything as it was', async () => {
+    const store = await opened();
+    const before = documentOf(store);
+    store.getState().preview(moved(SMALL, 2));
+    expect(store.getState().previewed?.name).toBe('Move drop D1');
+    store.getState().cancelPreview();
+    expect(documentOf(store)).toEqual(before);
+    expect(store.getState().file).toBe(before.file);
+    expect(store.getState().commitPreview()).toBe(false);
+  });
+
+  test('undo in the middle of it calls it off and takes back the edit before', async () => {
+    const store = await opened();
+    store.getState().apply(nameSite(SMALL, 'Named'));
+    store.getState().preview(moved(store.getState().file, 2));
+    store.getState().undo();
+    expect(store.getState().file).toEqual(SMALL);
+    expect(store.getState().previewed).toBeUndefined();
+  });
+
+  test('dropped out of bounds, it goes back', async () => {
+    const store = await opened();
+    store.getState().preview(moved(SMALL, 99_999));
+    expect(store.getState().commitPreview()).toBe(false);
+    expect(store.getState().file).toBe(SMALL);
+    expect(store.getState().notice).toMatch(/100,000 ft/);
+  });
+});
+
+describe('selecting', () => {
+  test('replaces, adds, toggles and takes away; what is not there is not selected', async () => {
+    const { getState } = await opened();
+    getState().select([D1, { list: 'drops', id: 'gone' }]);
+    expect(getState().selection).toEqual([D1]);
+    getState().select([D2], 'add');
+    getState().select([D2], 'add');
+    expect(getState().selection).toEqual([D1, D2]);
+    getState().select([D1], 'toggle');
+    expect(getState().selection).toEqual([D2]);
+    getState().select([D2], 'remove');
+    expect(getState().selection).toEqual([]);
+  });
+
+  test('selecting the same again is no change of state', async () => {
+    const { getState } = await opened();
+    getState().select([D1]);
+    const { selection } = getState();
+    getState().select([D1]);
+    expect(getState().selection).toBe(selection);
+  });
+});
+
+describe('saving', () => {
+  const handle = { name: 'picked.site.json' } as unknown as NonNullable<Place>;
+  interface Save {
+    readonly text: string;
+    readonly fileName: string;
+    readonly place: Place;
+  }
+  const door = (saves: Save[], picked = ''): FileDoor => ({
+    pick: async () => ({ kind: 'picked', text: picked, fileName: 'picked.site.json', place: handle }),
+    save: async (text, fileName, place) => {
+      saves.push({ text, fileName, place });
+      return { kind: 'saved', fileName, place: handle };
+    },
+  });
+
+  test('writes the site under its name, and says whether the file has it', async () => {
+    const saves: Save[] = [];
+    const store = await opened({ ...SMALL, name: 'North lot: level 2' }, door(saves));
+    expect(store.getState().saved).toEqual({ inFile: false });
+    await store.getState().save();
+    expect(saves).toEqual([
+      { text: writeSite(store.getState().file), fileName: 'North lot level 2.site.json', place: null },
+    ]);
+    expect(store.getState().saved.inFile).toBe(true);
+    store.getState().apply(moved(store.getState().file, 1));
+    expect(store.getState().saved.inFile).toBe(false);
+    store.getState().undo();
+    expect(store.getState().saved.inFile).toBe(true);
+  });
+
+  test('a second save goes to the same file without asking, "save as" asks', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves));
+    await store.getState().save();
+    await store.getState().save();
+    await store.getState().save({ as: true });
+    expect(saves.map(({ place }) => place)).toEqual([null, handle, null]);
+  });
+
+  test('a file that was picked and found invalid is never written to', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves, 'not a site'));
+    expect(await store.getState().pick()).toBe(false);
+    await store.getState().save();
+    expect(saves).toMatchObject([{ place: null, fileName: 'Small lot.site.json' }]);
+  });
+
+  test('a file that was picked is saved to', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves, writeSite({ ...SMALL, name: 'Picked' })));
+    expect(await store.getState().pick()).toBe(true);
+    await store.getState().save();
+    expect(saves).toMatchObject([{ place: handle, fileName: 'picked.site.json' }]);
+  });
+
+  test('a drag under way is not saved', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves));
+    store.getState().preview(moved(SMALL, 2));
+    await store.getState().save();
+    expect(saves[0]?.text).toBe(writeSite(SMALL));
+  });
+
+  test('a dialog that is closed changes nothing; a failure is said', async () => {
+    const none: FileDoor = { pick: async () => ({ kind: 'none' }), save: async () => ({ kind: 'none' }) };
+    const store = await opened(SMALL, none);
+    expect([await store.getState().save(), await store.getState().pick()]).toEqual([false, false]);
+    expect(store.getState().notice).toBeUndefined();
+    const failing: FileDoor = {
+      pick: async () => ({ kind: 'failed', says: 'no access' }),
+      save: async () => ({ kind: 'failed', says: 'disk full' }),
+    };
+    const other = await opened(SMALL, failing);
+    await other.getState().save();
+    expect(other.getState().notice).toBe('The file was not saved: disk full');
+    expect(other.getState().saved.inFile).toBe(false);
+  });
+});
+
+describe('listening', () => {
+  test('hears committed changes in order, each with the document after it, and no previews', async () => {
+    const store = createDocumentStore();
+    const heard: DocumentEvent[] = [];
+    const stop = store.listen((event) => heard.push(event));
+    await store.getState().openFile(SMALL);
+    store.getState().preview(moved(SMALL, 1));
+    store.getState().preview(moved(SMALL, 2));
+    store.getState().commitPreview();
+    store.getState().undo();
+    store.getState().redo();
+    expect(heard.map(({ what }) => what)).toEqual(['open', 'do', 'undo', 'redo']);
+    expect(heard.map(({ history }) => history.file.drops?.[0]?.box[0])).toEqual([4.5, 6.5, 4.5, 6.5]);
+    stop();
+    store.getState().undo();
+    expect(heard).toHaveLength(4);
+  });
+
+  test('while another tab edits the site, edits are refused and say why', async () => {
+    const store = await opened();
+    store.setKeeping({ kind: 'watching' });
+    expect(store.getState().apply(moved(SMALL, 1))).toBe(false);
+    store.getState().preview(moved(SMALL, 1));
+    store.getState().undo();
+    expect(store.getState().file).toBe(SMALL);
+    expect(store.getState().notice).toMatch(/another tab/);
+  });
+});

@@ -1,0 +1,45 @@
+import { expect, test, vi } from 'vitest';
+import { plan } from '../../../calc/plan.ts';
+import { reachOf } from '../../../routing/reach/reach.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { applyEdit } from '../../../web/document/edit.ts';
+import { array } from '../../../web/document/edits/copy.ts';
+import { warm } from '../../../web/document/warm.ts';
+import { SMALL } from './small-site.ts';
+
+const refs = (['stalls', 'drops'] as const).flatMap((list) => SMALL[list]!.map(({ id }) => ({ list, id })));
+const LOT = applyEdit(SMALL, array(SMALL, refs, { count: 30, step: [30, 0] }));
+
+test('a small site is warm before the page draws again', async () => {
+  let drawn = false;
+  setTimeout(() => {
+    drawn = true;
+  });
+  await warm(toSite(SMALL), () => expect.fail('no need to tell of it'));
+  expect(drawn).toBe(false);
+});
+
+test('a large one lets the page draw between slices and tells how far it is', async () => {
+  // A clock on which every charger takes ten milliseconds.
+  let clock = 0;
+  vi.spyOn(performance, 'now').mockImplementation(() => (clock += 10));
+  const site = toSite(structuredClone(LOT));
+  const told: number[] = [];
+  await warm(site, (done, of) => {
+    expect(of).toBe(site.chargers.length);
+    told.push(done);
+  });
+  vi.restoreAllMocks();
+  expect(told.length).toBeGreaterThan(10);
+  expect(told).toEqual([...told].sort((a, b) => a - b));
+  expect(told.at(-1)).toBeLessThan(site.chargers.length);
+});
+
+test('the plan of a warm site holds the reach that was worked, and is the plan of a cold one', async () => {
+  const site = toSite(structuredClone(LOT));
+  await warm(site, () => {});
+  const reach = reachOf(site).reach;
+  const warmPlan = plan(site);
+  expect(warmPlan.reach[0]).toBe(reach[0]);
+  expect(warmPlan).toEqual(plan(toSite(structuredClone(LOT))));
+});
