@@ -70,8 +70,8 @@ export function branchSize(
 }
 
 /**
- * The phasors' drop, as long as more impedance means fewer volts. Past that, where no such current could flow, the
- * estimate's, which goes on growing.
+ * The phasors' drop to half the volts. Past that, where no charger runs anyway and the phasors soon begin to promise more
+ * volts for more impedance, the estimate's, which goes on growing.
  */
 function dropOf(line: Line): Drop {
   const phasors = phasorDrop(line);

@@ -79,37 +79,42 @@ function leastSplit({ count, most, costOf }: GroupingTask): Grouping {
 /** One that may not be costs nothing alone, so that the rest can still be grouped. */
 const alone = (cost: number, size: number): number => (size === 1 && cost === Infinity ? 0 : cost);
 
-/** The least grouping of some items: over all sets of them, the best group for the first one left out. */
+/** The least grouping of some items: for every set of them, the best group for its first item, and the best of the rest. */
 function leastOf({ most, costOf }: GroupingTask, items: readonly number[]): Grouping {
   const full = (1 << items.length) - 1;
+  const groups = groupsByFirst(items.length, most);
+  const costs = groups.map((sets) =>
+    sets.map((set) => {
+      const members = items.filter((_, i) => set & (1 << i));
+      return alone(costOf(members), members.length);
+    }),
+  );
   const best = new Float64Array(full + 1).fill(Infinity);
   const choice = new Int32Array(full + 1);
-  const costs = new Float64Array(full + 1).fill(Number.NaN);
-  const costOfSet = (set: number): number => {
-    if (Number.isNaN(costs[set]!)) {
-      const members = items.filter((_, i) => set & (1 << i));
-      costs[set] = alone(costOf(members), members.length);
-    }
-    return costs[set]!;
-  };
   best[0] = 0;
   for (let set = 1; set <= full; set++) {
-    const first = set & -set;
-    const rest = set ^ first;
-    // Every subset of the rest joins the first one, the empty one last: of equal costs the fuller group stays.
-    for (let others = rest; ; others = (others - 1) & rest) {
-      if (bits(others) < most) {
-        const cost = costOfSet(first | others) + best[rest ^ others]!;
-        if (cost < best[set]! - SAME || best[set] === Infinity) {
-          best[set] = cost;
-          choice[set] = first | others;
-        }
-      }
-      if (others === 0) break;
+    const first = 31 - Math.clz32(set & -set);
+    const sets = groups[first]!;
+    const own = costs[first]!;
+    for (let i = 0; i < sets.length; i++) {
+      const group = sets[i]!;
+      if ((group & set) !== group) continue;
+      const cost = own[i]! + best[set ^ group]!;
+      if (cost >= best[set]! - SAME && best[set] !== Infinity) continue;
+      best[set] = cost;
+      choice[set] = group;
     }
   }
-  const groups: (readonly number[])[] = [];
-  for (let set = full; set !== 0; set ^= choice[set]!) groups.push(items.filter((_, i) => choice[set]! & (1 << i)));
+  const grouping: (readonly number[])[] = [];
+  for (let set = full; set !== 0; set ^= choice[set]!) grouping.push(items.filter((_, i) => choice[set]! & (1 << i)));
+  return grouping;
+}
+
+/** Sets of at most `most` of `count` bits by their lowest bit, the fuller ones first: of equal costs those are taken. */
+function groupsByFirst(count: number, most: number): readonly (readonly number[])[] {
+  const groups: number[][] = Array.from({ length: count }, () => []);
+  for (let set = 1; set < 1 << count; set++) if (bits(set) <= most) groups[31 - Math.clz32(set & -set)]!.push(set);
+  for (const sets of groups) sets.sort((a, b) => bits(b) - bits(a) || a - b);
   return groups;
 }
 

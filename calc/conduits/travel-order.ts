@@ -8,14 +8,80 @@ export interface Travel {
 }
 
 /**
- * Orders ways from one entry as one walks the tree that they make: at each fork the boxes right there, then each branch
- * whole. The order does not depend on the order they come in.
+ * Orders ways from one entry as one walks the tree that they make, at each fork first those that go on alone, by charger,
+ * and the branch that goes farthest last: along a trunk, the boxes as they leave it. The order depends neither on the
+ * order they come in nor on where the site lies.
  */
 export function travelOrder(ways: readonly Way[]): Travel {
-  const ordered = [...ways].sort((a, b) => fork(a, b).order);
-  const shared: number[] = [];
-  for (let i = 0; i + 1 < ordered.length; i++) shared.push(fork(ordered[i]!, ordered[i + 1]!).shared);
-  return { ways: ordered, shared };
+  const sorted = [...ways].sort((a, b) => fork(a, b).order);
+  const together = sorted.slice(1).map((way, i) => fork(sorted[i]!, way).shared);
+  const travel: { ways: Way[]; shared: number[] } = { ways: [], shared: [] };
+  if (sorted.length > 0) walk(branching(sorted, together), travel);
+  return travel;
+}
+
+/** A fork of the tree, or the end of one way. */
+interface Branch {
+  /** Distance of the fork from the entry, ft; Infinity for the end of a way. */
+  readonly at: number;
+  readonly branches: Branch[];
+  readonly way: Way | null;
+  /** Farthest that it goes, ft, and the first of its chargers by id: what branches are ordered by. */
+  farthest: number;
+  first: string;
+}
+
+const endOf = (way: Way): Branch => {
+  return { at: Infinity, branches: [], way, farthest: way.length, first: way.charger.id };
+};
+
+function forkOf(at: number, branches: Branch[]): Branch {
+  const farthest = Math.max(...branches.map((branch) => branch.farthest));
+  const first = branches.reduce((least, branch) => (branch.first < least ? branch.first : least), branches[0]!.first);
+  return { at, branches, way: null, farthest, first };
+}
+
+/** The tree of ways that stand in the order of some walk through it, from how far neighbours go together. */
+function branching(sorted: readonly Way[], together: readonly number[]): Branch {
+  // Forks on the path to the last way, each with the branches that are finished; the last of each is still growing.
+  const open: { readonly at: number; readonly branches: Branch[] }[] = [];
+  let last = endOf(sorted[0]!);
+  const close = (at: number): void => {
+    while (open.length > 0 && open.at(-1)!.at > at + NO_LENGTH) {
+      const { at: place, branches } = open.pop()!;
+      branches.push(last);
+      last = forkOf(place, branches);
+    }
+  };
+  together.forEach((at, i) => {
+    close(at);
+    const top = open.at(-1);
+    if (top !== undefined && Math.abs(top.at - at) <= NO_LENGTH) top.branches.push(last);
+    else open.push({ at, branches: [last] });
+    last = endOf(sorted[i + 1]!);
+  });
+  close(Number.NEGATIVE_INFINITY);
+  return last;
+}
+
+/** Distances that differ by less, ft, order nothing. */
+const LIKE = 1e-6;
+
+function walk(branch: Branch, travel: { ways: Way[]; shared: number[] }): void {
+  if (branch.way !== null) {
+    travel.ways.push(branch.way);
+    return;
+  }
+  const inOrder = branch.branches.sort((a, b) => {
+    const endsA = a.way !== null;
+    if (endsA !== (b.way !== null)) return endsA ? -1 : 1;
+    const difference = endsA ? 0 : a.farthest - b.farthest;
+    return Math.abs(difference) > LIKE ? difference : compareIds(a.first, b.first);
+  });
+  inOrder.forEach((one, i) => {
+    if (i > 0) travel.shared.push(branch.at);
+    walk(one, travel);
+  });
 }
 
 /** How far each of some ways, by their places ascending, goes as one with the next of them, ft. */
@@ -62,7 +128,7 @@ function direction(way: Way, leg: number): readonly [number, number, number] {
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length, (to[2] - from[2]) / length];
 }
 
-/** Boxes at the fork first, by charger; then branches by raceway, then by direction. */
+/** Any order that does not mix the branches of a fork: ends of ways first, then by raceway, then by direction. */
 function branchOrder(a: Way, i: number, b: Way, j: number): number {
   const endsA = i + 1 >= a.legs.length && (a.legs[i] ?? '') === '';
   const endsB = j + 1 >= b.legs.length && (b.legs[j] ?? '') === '';
