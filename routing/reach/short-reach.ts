@@ -54,7 +54,7 @@ function cureOf({ rules, units }: Shared, cord: number | null, move: Move | null
   const length = (feet: number): string => printLength(feet, units);
   const moved = move && `move the ${move.what} ${length(move.distance)} ${move.toward}`;
   if (cord === null) return moved ? `${capital(moved)}.` : 'No cord and no straight move of the drop would cure it.';
-  const rounded = roundedUp(cord, units === 'm' ? METRE / 2 : 1);
+  const rounded = roundedUp(cord, units === 'm' ? METRE / 10 : 1);
   const past =
     rounded > rules.cordLimit
       ? `, past the ${length(rules.cordLimit)} limit unless the equipment is listed with cable management`
