@@ -1,4 +1,5 @@
 import { marksInView, type Painting } from './painting.ts';
+import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawDrops, drawDropWords } from './pictures/drops.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
@@ -34,6 +35,7 @@ function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): Base
 /** The base from the ground up: what stands, then what is installed, then its lettering. */
 export const BASE_PICTURES: readonly BasePicture[] = [
   culled('aisles', 'aisles', drawAisles),
+  culled('feeders', 'feeders', drawFeeders),
   culled('stalls', 'stalls', drawStalls),
   culled('cars', 'stalls', drawCars),
   culled('keepouts', 'keepouts', drawKeepouts),
@@ -56,7 +58,6 @@ export const BASE_PICTURES: readonly BasePicture[] = [
     },
   },
   culled('columns', 'columns', drawColumns),
-  culled('feeders', 'feeders', drawFeeders),
   culled('raceways', 'raceways', drawRaceways),
   culled('runs', 'runs', drawRuns),
   culled('equipment', 'equipment', drawEquipment),
@@ -64,4 +65,15 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('drops', 'drops', drawDrops),
   culled('stall labels', 'stalls', drawStallLabels),
   culled('drop words', 'drops', drawDropWords),
+  {
+    name: 'conduit words',
+    draw: (pen, painting) => {
+      const frame = painting.frame();
+      if (frame.station !== 'price') return 0;
+      const scene = painting.base();
+      const marks = marksInView(scene, 'raceways', frame.box, painting.hidden());
+      drawConduitWords(pen, frame, marks, scene.plan.conduits);
+      return marks.length;
+    },
+  },
 ];

@@ -6,8 +6,8 @@ import type { Scene } from './scene/scene.ts';
 import type { ViewStore } from './view-store.ts';
 
 const GLIDE_MS = 180;
-/** Room round what is framed, pixels. */
-const ROOM = 70;
+/** Room round what is framed, pixels: less where the board is small. */
+const roomOf = ({ width, height }: Viewport): number => Math.min(70, Math.min(width, height) * 0.13);
 
 let gliding = 0;
 
@@ -30,22 +30,24 @@ function glideTo(view: ViewStore, to: Camera): void {
   gliding = requestAnimationFrame(step);
 }
 
+const wholeIn = (scene: Scene, viewport: Viewport): Camera => fitted(scene.extent, viewport, roomOf(viewport));
+
 /** Shows the whole drawing. */
 export const fitAll = (view: ViewStore, scene: Scene): void =>
-  glideTo(view, fitted(scene.extent, view.getState().viewport, ROOM));
+  glideTo(view, wholeIn(scene, view.getState().viewport));
 
 /** Takes a new size of the board; a drawing that was shown whole stays whole. */
 export function resized(view: ViewStore, scene: Scene, viewport: Viewport): void {
   const { camera, viewport: was } = view.getState();
-  const whole = fitted(scene.extent, was, ROOM);
+  const whole = wholeIn(scene, was);
   const isWhole = was.width > 0 && Math.abs(camera.scale / whole.scale - 1) < 1e-6 && camera.x === whole.x && camera.y === whole.y;
-  view.setState({ viewport, ...(isWhole ? { camera: fitted(scene.extent, viewport, ROOM) } : {}) });
+  view.setState({ viewport, ...(isWhole ? { camera: wholeIn(scene, viewport) } : {}) });
 }
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {
   cancelAnimationFrame(gliding);
-  view.setState({ camera: fitted(scene.extent, view.getState().viewport, ROOM) });
+  view.setState({ camera: wholeIn(scene, view.getState().viewport) });
 };
 
 /** The box round what a selection puts in heavier ink; one of nothing where that is nowhere. */
@@ -64,7 +66,7 @@ export function frameRefs(view: ViewStore, scene: Scene, refs: readonly Ref[]): 
   const seen = boxInView(camera, viewport, -30);
   const inView = box.minX >= seen.minX && box.maxX <= seen.maxX && box.minY >= seen.minY && box.maxY <= seen.maxY;
   if (inView && camera.scale >= 3.5) return;
-  const { x, y, scale } = fitted(box, viewport, ROOM * 1.5, Math.max(camera.scale, 10));
+  const { x, y, scale } = fitted(box, viewport, roomOf(viewport) * 1.5, Math.max(camera.scale, 10));
   glideTo(view, { x, y, scale: inView ? Math.max(scale, camera.scale) : scale });
 }
 

@@ -22,12 +22,12 @@ type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
 
 const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
   ['aisles', drawAisles],
+  ['feeders', drawFeeders],
   ['stalls', drawStalls],
   ['stalls', drawCars],
   ['keepouts', drawKeepouts],
   ['members', drawMembers],
   ['columns', drawColumns],
-  ['feeders', drawFeeders],
   ['raceways', drawRaceways],
   ['runs', drawRuns],
   ['equipment', drawEquipment],

@@ -86,7 +86,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     moving: () => moving,
     frame: (chosen = false) => {
       const { camera, viewport } = view.getState();
-      return frameOf(camera, viewport, inks, shown.units, chosen);
+      return frameOf(camera, viewport, inks, { units: shown.units, station: document.getState().station }, chosen);
     },
     setInk: (next) => {
       inks = next;

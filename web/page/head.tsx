@@ -8,6 +8,7 @@ import { KeepingWords } from './keeping-words.tsx';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';
 import { SHEETS } from './sheets.ts';
+import { sampleWords } from './sample-words.ts';
 import { STATION_WORDS } from './stations.ts';
 import { setTheme } from './theme.ts';
 import { readInk } from '../board/ink.ts';
@@ -80,6 +81,7 @@ function FileActs() {
       </button>
       <Menu
         name="Samples"
+        className="menu-samples"
         entries={SAMPLES.map((each) => ({ name: sampleWords(each), act: () => void openSample(each) }))}
       />
       <Menu
@@ -92,8 +94,6 @@ function FileActs() {
     </>
   );
 }
-
-const sampleWords = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');
 
 function ThemeButton({ painting }: { readonly painting: Painting }) {
   const view = useViewStore();

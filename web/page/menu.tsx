@@ -12,10 +12,11 @@ interface MenuProps {
   readonly name: string;
   readonly entries: readonly MenuEntry[];
   readonly onOpen?: () => void;
+  readonly className?: string;
 }
 
 /** A button that opens a short list of things to do. Arrows go through it, Escape shuts it. */
-export function Menu({ name, entries, onOpen }: MenuProps) {
+export function Menu({ name, entries, onOpen, className }: MenuProps) {
   const id = useId();
   const [open, setOpen] = useState(false);
   const box = useRef<HTMLDivElement>(null);
@@ -45,7 +46,7 @@ export function Menu({ name, entries, onOpen }: MenuProps) {
 
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys are those of the list within
-    <div className="menu" ref={box} onKeyDown={open ? keys : undefined}>
+    <div className={`menu ${className ?? ''}`} ref={box} onKeyDown={open ? keys : undefined}>
       <button
         ref={button}
         type="button"

@@ -6,13 +6,14 @@ import { SelectionPanel } from './selection-panel.tsx';
 
 /** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
 export function Ledger() {
-  const some = useDocument((state) => state.selection.length > 0);
+  const first = useDocument((state) => state.selection[0]);
   return (
     <aside className="ledger" aria-label="Ledger">
       <BarPatterns />
+      {/* A new subject is read from its top. */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys */}
-      <div className="ledger-scroll" tabIndex={0} role="region" aria-label="Facts">
-        {some ? <SelectionPanel /> : <LotPanel />}
+      <div key={first ? `${first.list} ${first.id}` : 'lot'} className="ledger-scroll" tabIndex={0} role="region" aria-label="Facts">
+        {first ? <SelectionPanel /> : <LotPanel />}
       </div>
       <Cautions />
     </aside>

@@ -19,6 +19,7 @@ export function LotPanel() {
   const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
   const fails = count('fail');
   const looks = count('warn');
+  const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   const total = (item: string): number => itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
   return (
     <div className="panel" data-testid="lot-panel">
@@ -30,7 +31,7 @@ export function LotPanel() {
           { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass' },
           { label: 'to look at', value: String(looks), state: looks > 0 ? 'warn' : 'pass' },
           ...(station === 'build'
-            ? []
+            ? [{ label: 'checked as built', value: `${checked} of ${site.drops.length}` }]
             : [
                 { label: 'conductor, waste in', value: nearestFoot(total('conductor'), site.units) },
                 { label: 'raceway, waste in', value: nearestFoot(total('raceway'), site.units) },

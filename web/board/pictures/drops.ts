@@ -1,3 +1,4 @@
+import { nearestInch } from '../../words/lengths.ts';
 import { lettering } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
@@ -67,16 +68,22 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
     let at = left + x * scale + radius + 4;
     const line = top - y * scale - radius - 3;
     if (severity === 'fail' || severity === 'warn') {
-      sign(pen, frame, severity, at + 4, line);
-      at += 12;
+      // Far off, what wants a look steps back so that what fails is seen.
+      const size = severity === 'fail' ? 1 : Math.min(1, Math.max(0.5, scale / 6));
+      sign(pen, frame, severity, at + 4 * size, line, size);
+      at += 12 * size;
     }
-    if (scale >= LABELS_FROM || chosen) at += halo(pen, frame, drop.id, at, line, chosen ? 700 : 400, ink.ink) + 6;
+    if (scale >= LABELS_FROM || chosen) at += halo(pen, frame, wordsFor(frame, drop), at, line, chosen ? 700 : 400, ink.ink) + 6;
     if (short && (scale >= LABELS_FROM || chosen)) halo(pen, frame, short, at, line, 700, ink.fail);
   }
 }
 
+/** A drop's name; for who hangs it, with the elevation of its box. */
+const wordsFor = ({ station, units }: Frame, { id, box }: DropMark['drop']): string =>
+  station === 'build' ? `${id}, ${nearestInch(box[2], units)} up` : id;
+
 /** Fail is a filled diamond, look is a triangle: told apart without their colors. */
-export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number): void {
+export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number, size = 1): void {
   pen.beginPath();
   if (severity === 'fail') {
     pen.moveTo(x, y - 6);
@@ -96,14 +103,14 @@ export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: num
     pen.stroke();
     return;
   }
-  pen.moveTo(x, y - 5);
-  pen.lineTo(x + 5.5, y + 4.5);
-  pen.lineTo(x - 5.5, y + 4.5);
+  pen.moveTo(x, y - 5 * size);
+  pen.lineTo(x + 5.5 * size, y + 4.5 * size);
+  pen.lineTo(x - 5.5 * size, y + 4.5 * size);
   pen.closePath();
   pen.fillStyle = ink.paper;
   pen.fill();
   pen.strokeStyle = ink.warn;
-  pen.lineWidth = 1.8;
+  pen.lineWidth = 1.8 * Math.max(0.7, size);
   pen.lineJoin = 'round';
   pen.stroke();
 }

@@ -1,5 +1,6 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
+import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
 import type { Ink } from '../ink.ts';
 
@@ -16,13 +17,21 @@ export interface Frame {
   readonly box: Box;
   readonly ink: Ink;
   readonly units: Units;
+  /** The station for which it is drawn: it decides which words stand on the board. */
+  readonly station: Station;
   /** Drawn heavier: what is selected. */
   readonly chosen: boolean;
 }
 
 const MARGIN_PX = 80;
 
-export const frameOf = (camera: Camera, view: Viewport, ink: Ink, units: Units, chosen = false): Frame => ({
+export const frameOf = (
+  camera: Camera,
+  view: Viewport,
+  ink: Ink,
+  { units, station }: Pick<Frame, 'units' | 'station'>,
+  chosen = false,
+): Frame => ({
   scale: camera.scale,
   left: view.width / 2 - camera.x * camera.scale,
   top: view.height / 2 + camera.y * camera.scale,
@@ -31,5 +40,6 @@ export const frameOf = (camera: Camera, view: Viewport, ink: Ink, units: Units, 
   box: boxInView(camera, view, MARGIN_PX),
   ink,
   units,
+  station,
   chosen,
 });

@@ -93,7 +93,7 @@ function besideInlet(frame: Frame, { worst }: Reach, width: number, height: numb
   let least = Number.POSITIVE_INFINITY;
   for (const corner of corners) {
     const off = outside(corner[0], width, frame.width) + outside(corner[1], height, frame.height);
-    const cost = 3 * off + hidden(frame, worst.path, corner, width, height);
+    const cost = 3 * off + hidden(frame, worst.path, corner, width, height) + overDrop(frame, worst.path[0], corner, width, height);
     if (cost < least) {
       best = corner;
       least = cost;
@@ -104,6 +104,24 @@ function besideInlet(frame: Frame, { worst }: Reach, width: number, height: numb
 }
 
 const outside = (at: number, size: number, room: number): number => Math.max(0, 8 - at) + Math.max(0, at + size + 8 - room);
+
+/** Pixels round the drop that its handles take up. */
+const HANDLES = 34;
+
+/** Whether a box would lie over the drop and its handles. */
+function overDrop(
+  { scale, left, top }: Frame,
+  drop: readonly [number, number] | undefined,
+  [x, y]: readonly [number, number],
+  width: number,
+  height: number,
+): number {
+  if (!drop) return 0;
+  const px = left + drop[0] * scale;
+  const py = top - drop[1] * scale;
+  const apart = px + HANDLES < x || px - HANDLES > x + width || py + HANDLES < y || py - HANDLES > y + height;
+  return apart ? 0 : 120;
+}
 
 /** Pixels of the cord that a box would lie over, sampled. */
 function hidden(

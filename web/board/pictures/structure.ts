@@ -1,6 +1,7 @@
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
 import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
+import { halo, sign } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceLine, traceOutline } from './outline.ts';
 
@@ -25,7 +26,7 @@ export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]
 /** Equipment, the working space that must stay clear before it, and where raceways enter it. */
 export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
-  for (const { equipment, corners, space, words } of marks) {
+  for (const { equipment, corners, space } of marks) {
     const existing = equipment.kind === 'source';
     if (space && scale > 2.5) {
       pen.beginPath();
@@ -46,20 +47,50 @@ export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentM
     pen.lineWidth = chosen ? 4 : 1.2;
     pen.stroke();
     if (equipment.kind === 'transformer' && scale > 2.5) drawCoils(pen, frame, equipment.at);
-    if (scale < 1.2) continue;
-    const x = left + equipment.at[0] * scale;
-    const y = top - Math.max(...corners.map((corner) => corner[1])) * scale - 8;
-    pen.textAlign = 'center';
-    pen.textBaseline = 'alphabetic';
-    pen.fillStyle = ink.ink;
-    pen.font = lettering(13, 700);
-    pen.fillText(equipment.id, x, words && scale > 3 ? y - 14 : y);
-    if (words && scale > 3) {
-      pen.font = lettering(11);
-      pen.fillStyle = ink.soft;
-      pen.fillText(words, x, y);
-    }
   }
+  if (scale >= 1.2) drawEquipmentWords(pen, frame, marks);
+}
+
+interface Patch {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+const apart = (a: Patch, b: Patch): boolean =>
+  a.x + a.width < b.x || b.x + b.width < a.x || a.y + a.height < b.y || b.y + b.height < a.y;
+
+/** Names and ratings, each where it lies over no other piece of equipment and no other name. */
+function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
+  const { scale, left, top, ink } = frame;
+  const bodies = marks.map(({ equipment: { at, size } }): Patch => {
+    const half = (Math.max(size[0], size[1]) / 2) * scale;
+    return { x: left + at[0] * scale - half, y: top - at[1] * scale - half, width: half * 2, height: half * 2 };
+  });
+  const taken: Patch[] = [...bodies];
+  pen.textAlign = 'left';
+  pen.textBaseline = 'middle';
+  marks.forEach(({ equipment, words, severity }, i) => {
+    const rating = scale > 3 ? words : '';
+    pen.font = lettering(12, 700);
+    const width = Math.max(pen.measureText(equipment.id).width, rating ? pen.measureText(rating).width * 0.94 : 0);
+    const height = rating ? 28 : 14;
+    const body = bodies[i]!;
+    const middle = body.x + body.width / 2 - width / 2;
+    const places: readonly (readonly [number, number])[] = [
+      [middle, body.y - height - 4],
+      [body.x - width - 8, body.y + body.height / 2 - height / 2],
+      [body.x + body.width + 8, body.y + body.height / 2 - height / 2],
+      [middle, body.y + body.height + 4],
+    ];
+    const patches = places.map(([x, y]): Patch => ({ x, y, width, height }));
+    const patch = patches.find((each) => taken.every((other) => other === body || apart(each, other))) ?? patches[0]!;
+    taken.push(patch);
+    const idWidth = halo(pen, frame, equipment.id, patch.x, patch.y + 7, 700, ink.ink);
+    if (severity === 'fail' || severity === 'warn') sign(pen, frame, severity, patch.x + idWidth + 12, patch.y + 7);
+    if (rating) halo(pen, frame, rating, patch.x, patch.y + 21, 400, ink.soft);
+  });
 }
 
 function drawCoils(pen: Pen, { scale, left, top, ink }: Frame, [x, y]: readonly [number, number]): void {
@@ -78,7 +109,8 @@ export function drawFeeders(pen: Pen, frame: Frame, marks: readonly FeederMark[]
   const { ink } = frame;
   for (const existing of [true, false]) {
     pen.beginPath();
-    for (const mark of marks) if (mark.existing === existing) traceLine(pen, frame, [mark.from, mark.to]);
+    for (const mark of marks)
+      if (mark.existing === existing && (!mark.routed || frame.chosen)) traceLine(pen, frame, [mark.from, mark.to]);
     pen.strokeStyle = existing ? ink.existing : ink.ink;
     pen.lineWidth = frame.chosen ? 3 : 1;
     pen.setLineDash(existing ? [10, 3, 2, 3] : [6, 4]);

@@ -51,6 +51,7 @@ export interface EquipmentMark extends Box {
   readonly corners: Rectangle;
   readonly space: readonly Point2[] | null;
   readonly words: string;
+  readonly severity: Severity | null;
 }
 
 export interface FeederMark extends Box {
@@ -59,6 +60,8 @@ export interface FeederMark extends Box {
   readonly from: Point2;
   readonly to: Point2;
   readonly existing: boolean;
+  /** It lies along the raceways, which are drawn: the link adds nothing unless it is selected. */
+  readonly routed: boolean;
 }
 
 export interface RacewayMark extends Box {

@@ -67,7 +67,7 @@ export const keepoutMark = remembered(
 );
 export const aisleMark = remembered((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
 
-export const equipmentMark = remembered((equipment: Equipment): EquipmentMark => {
+export const equipmentMark = remembered((equipment: Equipment, severity: Severity | null): EquipmentMark => {
   const corners = rectangleAt(equipment.at, [equipment.size[0], equipment.size[1]], equipment.rotation ?? 0);
   const space = workingSpaceOf(equipment);
   return {
@@ -76,6 +76,7 @@ export const equipmentMark = remembered((equipment: Equipment): EquipmentMark =>
     corners,
     space,
     words: ratingOf(equipment),
+    severity,
     ...boxOf([...corners, ...(space ?? []), plan2(equipment.entry)]),
   };
 });
@@ -93,9 +94,9 @@ function ratingOf({ kind, volts, phases, kva, primaryVolts, secondaryVolts }: Eq
 }
 
 export const feederMark = remembered(
-  (from: Equipment, to: Equipment, id: string, existing: boolean): FeederMark => {
+  (from: Equipment, to: Equipment, id: string, existing: boolean, routed: boolean): FeederMark => {
     const ends: [Point2, Point2] = [plan2(from.entry), plan2(to.entry)];
-    return { kind: 'feeder', id, from: ends[0], to: ends[1], existing, ...boxOf(ends) };
+    return { kind: 'feeder', id, from: ends[0], to: ends[1], existing, routed, ...boxOf(ends) };
   },
 );
 

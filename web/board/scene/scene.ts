@@ -78,7 +78,7 @@ export type SceneList = (typeof SCENE_LISTS)[number];
  * trees that hold them, so that a drag builds no tree at each step.
  */
 export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Margins>, last?: Scene): Scene {
-  const severities = severityById(plan.findings);
+  const severities = severityById(plan.findings, site.chargers);
   const was = last?.site;
   const same = (...parts: (keyof Site)[]): boolean => was !== undefined && parts.every((part) => site[part] === was[part]);
   // A list whose sources are the same objects is not gone through again: most edits touch one list of many.
@@ -92,7 +92,9 @@ export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Mar
       site.stalls.map((stall) => stallMark(stall, vehicleOf(stall, site), site.rules.headClearance)),
     ),
     columns: kept('columns', same('columns'), () => site.columns.map(columnMark)),
-    equipment: kept('equipment', same('equipment'), () => site.equipment.map(equipmentMark)),
+    equipment: kept('equipment', same('equipment', 'chargers') && plan === last?.plan, () =>
+      site.equipment.map((each) => equipmentMark(each, severities.get(each.id) ?? null)),
+    ),
     feeders: kept('feeders', same('feeders', 'equipment'), () => feederMarks(site)),
     raceways: kept('raceways', same('raceways'), () => site.raceways.map(racewayMark)),
     runs: kept('runs', same('chargers') && plan.runs === last?.plan.runs && plan.circuits === last.plan.circuits, () =>
@@ -121,7 +123,7 @@ function feederMarks(site: Site): FeederMark[] {
   return site.feeders.flatMap((feeder) => {
     const from = equipment.get(feeder.from);
     const to = equipment.get(feeder.to);
-    return from && to ? [feederMark(from, to, feeder.id, feeder.existing ?? false)] : [];
+    return from && to ? [feederMark(from, to, feeder.id, feeder.existing ?? false, feeder.length === undefined)] : [];
   });
 }
 

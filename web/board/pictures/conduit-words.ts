@@ -1,0 +1,55 @@
+import { remembered } from '../../../calc/memo.ts';
+import type { Plan } from '../../../calc/plan-shape.ts';
+import type { Point3 } from '../../../routing/site/site.ts';
+import type { RacewayMark } from '../scene/mark.ts';
+import { halo } from './drops.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** A leg wants this many pixels to carry its words. */
+const LEG_PX = 96;
+
+/** What lies in each raceway: "3 of 1\" EMT, 1/2\" EMT". */
+const conduitsIn = remembered((conduits: Plan['conduits']): ReadonlyMap<string, string> => {
+  const counts = new Map<string, Map<string, number>>();
+  for (const { method, tradeSize, raceways } of conduits) {
+    const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;
+    for (const raceway of new Set(raceways)) {
+      const own = counts.get(raceway) ?? new Map<string, number>();
+      counts.set(raceway, own.set(size, (own.get(size) ?? 0) + 1));
+    }
+  }
+  const words = (own: ReadonlyMap<string, number>): string =>
+    [...own].map(([size, count]) => (count === 1 ? size : `${count} of ${size}`)).join(', ');
+  return new Map([...counts].map(([raceway, own]) => [raceway, words(own)]));
+});
+
+/** For who prices it: the conduits in each raceway, beside its longest leg. */
+export function drawConduitWords(pen: Pen, frame: Frame, marks: readonly RacewayMark[], conduits: Plan['conduits']): void {
+  const { scale, left, top, ink } = frame;
+  const words = conduitsIn(conduits);
+  pen.textBaseline = 'middle';
+  for (const { raceway } of marks) {
+    const said = words.get(raceway.id);
+    const [from, to] = longestLeg(raceway.path);
+    if (!said || Math.hypot(to[0] - from[0], to[1] - from[1]) * scale < LEG_PX) continue;
+    const level = Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
+    pen.textAlign = level ? 'center' : 'left';
+    const x = left + ((from[0] + to[0]) / 2) * scale;
+    const y = top - ((from[1] + to[1]) / 2) * scale;
+    halo(pen, frame, said, level ? x : x + 10, level ? y - 15 : y, 600, ink.ink);
+  }
+  pen.textAlign = 'left';
+}
+
+function longestLeg(path: readonly Point3[]): readonly [Point3, Point3] {
+  let best: readonly [Point3, Point3] = [path[0]!, path[1]!];
+  let most = 0;
+  for (let i = 1; i < path.length; i++) {
+    const length = Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
+    if (length > most) {
+      best = [path[i - 1]!, path[i]!];
+      most = length;
+    }
+  }
+  return best;
+}
