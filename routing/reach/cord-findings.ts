@@ -1,6 +1,7 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
-import type { Keepout, Stall } from '../site/site.ts';
+import type { Keepout, Point2, Stall } from '../site/site.ts';
+import { besideVehicle } from './field.ts';
 import { outlineOf } from './outlines.ts';
 import { partsInside } from './plan-path.ts';
 import type { Reach } from './reach-result.ts';
@@ -38,15 +39,27 @@ function crosses({ cord, margin, inletAt }: CordCase, keepout: Keepout, from: nu
   });
 }
 
-/** Aisles and walkways over which the slack cord hangs lower than the walk headroom in the worst case. */
-export function aisleFindings({ charger, drop, shared }: Served, row: Reach): Finding[] {
+/** Less of a low cord than this over an aisle is not spoken of: a step in from the stalls. Common practice, no source. */
+const LEAST_OVER = 1;
+
+/**
+ * Aisles and walkways over which the slack cord hangs lower than the walk headroom in the worst case. Where it lies along
+ * a parked vehicle, as round a tail that stands out of its stall, it is in nobody's way that the vehicle is not.
+ */
+export function aisleFindings({ charger, drop, field, shared }: Served, row: Reach): Finding[] {
   const { strip, low } = row.worst.hang ?? { strip: null, low: 0 };
   if (!strip) return [];
   const { walk } = shared.rules.clearHeight;
   const length = (feet: number): string => printLength(feet, shared.units);
+  const legs = strip.path
+    .slice(1)
+    .map((end, i): [Point2, Point2] => [strip.path[i]!, end])
+    .filter(([a, b]) => !besideVehicle(field, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2]));
   return shared.aisles.flatMap((aisle): Finding[] => {
-    const over = partsInside(strip.path, outlineOf(aisle)).reduce((sum, [from, to]) => sum + to - from, 0);
-    if (over === 0) return [];
+    const over = legs
+      .flatMap((leg) => partsInside(leg, outlineOf(aisle)))
+      .reduce((sum, [from, to]) => sum + to - from, 0);
+    if (over < LEAST_OVER) return [];
     return [
       {
         severity: 'warn',
@@ -54,7 +67,7 @@ export function aisleFindings({ charger, drop, shared }: Served, row: Reach): Fi
         about: [charger.id, aisle.id, drop.id, row.stall],
         says: `The slack cord of ${charger.id} at ${drop.id}, out to the inlet ${row.worst.inlet} in ${row.stall}, hangs lower than the walk headroom of ${length(walk)} over ${length(over)} of ${aisle.id}; its lowest point is ${low === 0 ? 'on the ground' : `at ${length(low)}`}.`,
         value: over,
-        limit: 0,
+        limit: LEAST_OVER,
         unit: 'ft',
         source: 'headroom of 80 in on walks, 2010 ADA Standards 307.4; site rule clearHeight.walk',
       },

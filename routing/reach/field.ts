@@ -1,9 +1,9 @@
-import { type Box, boxHolds } from '../plane/box.ts';
+import { type Box, boxHolds, widened } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
 import type { Column, Point2, Site, Stall, Vehicle } from '../site/site.ts';
 import { nearAmong } from './cords.ts';
-import { insideOf, type Obstacle, obstacleOf } from './obstacle.ts';
+import { insideOf, type Obstacle, obstacleOf, outlineDistance } from './obstacle.ts';
 import { parkedRectangle, vehicleOf } from './parked.ts';
 
 type Standing = Pick<Site, 'stalls' | 'columns' | 'vehicles' | 'rules'>;
@@ -113,6 +113,15 @@ export function vehicleUnder(field: Field, at: Point2): { readonly stall: Stall;
     if (stall && insideOf(field.index.items[i]!, at[0], at[1])) return { stall, vehicle: field.vehicles[i]! };
   }
   return null;
+}
+
+// Above rounding, and below anything that is laid out.
+const BESIDE = 1e-6;
+
+/** A point lies on the outline of a parked vehicle. */
+export function besideVehicle(field: Field, [x, y]: Point2): boolean {
+  const near = positionsIn(field.index, widened({ minX: x, minY: y, maxX: x, maxY: y }, BESIDE));
+  return near.some((i) => i < field.stalls.length && outlineDistance(field.index.items[i]!, x, y) <= BESIDE);
 }
 
 /**

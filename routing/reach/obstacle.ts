@@ -156,7 +156,8 @@ function oddCrossings(o: Obstacle, x: number, y: number): boolean {
   return odd;
 }
 
-function outlineDistance(o: Obstacle, x: number, y: number): number {
+/** Distance from a point to the outline, from inside or outside. */
+export function outlineDistance(o: Obstacle, x: number, y: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < o.count; i++) {
     const j = (i + 1) % o.count;

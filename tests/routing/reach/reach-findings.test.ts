@@ -225,23 +225,36 @@ describe('a slack cord over an aisle', () => {
     ] as Point2[],
   });
 
+  // The drop stands across the aisle from the stall, 12 ft from the tail of the car at y = 1; the car is nosed in with its
+  // inlet in the middle of the tail, so the cord runs straight along x = 0, taut but for 3.3 ft.
+  const across = (more: Partial<SiteFile> = {}): Partial<SiteFile> => ({
+    vehicles: { car: { ...CAR, inlets: [inlet('tail', 'rear', 1)] } },
+    stalls: [stall('S1', [0, 0], { parking: 'nose-in' })],
+    drops: [drop('D1', [0, -11, 14], { cord: 22 })],
+    ...more,
+  });
+
   test('is a warning with the length that hangs under the walk headroom', () => {
-    const finding = only(found('low-cord', { aisles: [aisle(-24, 2)] }));
+    const finding = only(found('low-cord', across({ aisles: [aisle(-24, 0)] })));
     expect(finding).toMatchObject({ severity: 'warn', about: ['C1', 'A1', 'D1', 'S1'] });
-    const { worst } = reachOf(siteOf(lot())).reach[0]!;
-    // The worst inlet is round the tail of the car: all of the way with y < 2 hangs low.
-    const over = worst.path.slice(1).reduce((sum, [x, y], i) => {
-      const [px, py] = worst.path[i]!;
-      const [low, high] = [Math.min(y, py), Math.max(y, py)];
-      const share = low === high ? Number(y < 2) : Math.min(1, Math.max(0, (2 - low) / (high - low)));
-      return sum + share * Math.hypot(x - px, y - py);
-    }, 0);
-    expect(over).toBeGreaterThan(1);
-    expect(finding.value).toBeCloseTo(over, 9);
+    const { strip } = reachOf(siteOf(lot(across()))).reach[0]!.worst.hang!;
+    expect(strip?.to).toEqual([0, 1]);
+    expect(finding.value).toBeCloseTo(strip!.length - 1, 9);
+  });
+
+  test('is none along a vehicle, where a tail stands out of its stall', () => {
+    // The cord from beside the car goes round the tail, 1 ft out in the aisle.
+    const stalls = [stall('S1', [0, 0], { parking: 'nose-in' })];
+    const vehicles = { car: { ...CAR, length: 17, inlets: [inlet('tail', 'rear', 1)] } };
+    const { worst } = reachOf(siteOf(lot({ stalls, vehicles }))).reach[0]!;
+    expect(worst.path.at(-2)).toEqual([3, -1]);
+    expect(found('low-cord', { stalls, vehicles, aisles: [aisle(-24, -0.9)] })).toEqual([]);
   });
 
   test('is none where the aisle is out of its way', () => {
-    expect(found('low-cord', { aisles: [aisle(-24, 0)] })).toEqual([]);
+    expect(found('low-cord', across({ aisles: [aisle(2, 24)] }))).toEqual([]);
+    // Less than a foot of it.
+    expect(found('low-cord', across({ aisles: [aisle(-0.5, 0.25)] }))).toEqual([]);
   });
 });
 
