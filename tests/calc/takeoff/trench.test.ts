@@ -1,0 +1,94 @@
+import { describe, expect, test } from 'vitest';
+import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
+import { trenches } from '../../../calc/takeoff/trench.ts';
+import type { Point3, Raceway } from '../../../routing/site/site.ts';
+
+const buried = (id: string, path: readonly Point3[]): Raceway => ({ id, path, method: 'PVC40', place: 'underground' });
+const total = (raceways: readonly Raceway[]): number => trenches(raceways).reduce((sum, { length }) => sum + length, 0);
+
+describe('trenches', () => {
+  test('run along the plan of a raceway, not up its risers', () => {
+    const raceway = buried('U1', [
+      [0, 0, 2],
+      [0, 0, -2],
+      [50, 0, -2],
+      [50, 30, -2],
+      [50, 30, 1],
+    ]);
+    expect(trenches([raceway]).map(({ length, depth }) => [length, depth])).toEqual([
+      [50, 2],
+      [30, 2],
+    ]);
+  });
+  test('are dug once for raceways side by side', () => {
+    const one = buried('U1', [
+      [0, 0, -2],
+      [50, 0, -2],
+    ]);
+    const beside = buried('U2', [
+      [10, 0.5, -2],
+      [70, 0.5, -2],
+    ]);
+    // 50 ft for the first, and of the second's 60 ft the 20 past its end.
+    expect(total([one, beside])).toBeCloseTo(70, 9);
+    expect(total([one, one])).toBeCloseTo(50, 9);
+  });
+  test('are dug twice for raceways that cross or lie apart', () => {
+    const one = buried('U1', [
+      [0, 0, -2],
+      [50, 0, -2],
+    ]);
+    expect(
+      total([
+        one,
+        buried('U2', [
+          [25, -10, -2],
+          [25, 10, -2],
+        ]),
+      ]),
+    ).toBeCloseTo(70, 9);
+    expect(
+      total([
+        one,
+        buried('U3', [
+          [0, 4, -2],
+          [50, 4, -2],
+        ]),
+      ]),
+    ).toBeCloseTo(100, 9);
+  });
+  test('are none for what lies above grade', () => {
+    expect(
+      total([
+        buried('U1', [
+          [0, 0, 0],
+          [50, 0, 0],
+        ]),
+        {
+          ...buried('R1', [
+            [0, 0, -2],
+            [9, 0, -2],
+          ]),
+          place: 'surface',
+        },
+      ]),
+    ).toBe(0);
+  });
+});
+
+describe('what is set in the ground', () => {
+  test('a raceway that goes under and comes up is drilled for twice, a pedestal has two bollards', () => {
+    const raceway = buried('U1', [
+      [0, 0, 2],
+      [0, 0, -2],
+      [50, 0, -2],
+      [50, 0, 2],
+    ]);
+    const tally = groundQuantities([raceway], [{ id: 'D1', box: [50, 0, 3], cord: 20, mount: 'pedestal' }]);
+    expect([...tally.values()].map(({ kind, net }) => [kind.item, kind.spec, net])).toEqual([
+      ['trench', 'asphalt, 24 in deep', 50],
+      ['core drill', 'through paving', 2],
+      ['bollard', 'at a pedestal', 2],
+    ]);
+  });
+});
