@@ -4,6 +4,7 @@ import type { Machine } from './machine.ts';
 import { done, type Outcome, wrong } from './outcome.ts';
 import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
+import { compareVerb } from './verbs/compare.ts';
 import { planVerb } from './verbs/plan.ts';
 import { schemaVerb } from './verbs/schema.ts';
 
@@ -11,6 +12,8 @@ const USAGE = `overrow VERB ...
 
   plan FILE... [--json]     the plan of each site file: a summary, or one line of JSON a file
   check FILE...             the findings; exit status 1 where one of them fails
+  compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
+                            with --changes, what the second of two versions changes in the first
   calc KIND [--explain]     one calculation: JSON objects on standard input, one a line; one line out for each
   schema                    the JSON Schema of the site file
 
@@ -35,6 +38,19 @@ export function runWords(words: readonly string[], machine: Machine): Outcome {
       return only(values, ['json'], verb) ?? planVerb(rest, { json: values.json ?? false }, machine);
     case 'check':
       return only(values, [], verb) ?? checkVerb(rest, machine);
+    case 'compare':
+      return (
+        only(values, ['json', 'changes', 'prices'], verb) ??
+        compareVerb(
+          rest,
+          {
+            json: values.json ?? false,
+            changes: values.changes ?? false,
+            ...(values.prices === undefined ? {} : { prices: values.prices }),
+          },
+          machine,
+        )
+      );
     case 'calc':
       return only(values, ['explain'], verb) ?? calcVerb(rest, { explain: values.explain ?? false }, machine);
     case 'schema':
@@ -51,6 +67,8 @@ const parse = (words: readonly string[]) =>
     options: {
       json: { type: 'boolean' },
       explain: { type: 'boolean' },
+      changes: { type: 'boolean' },
+      prices: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

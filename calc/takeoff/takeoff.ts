@@ -9,6 +9,7 @@ import type { PhasePair, SupplyFeeder, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerQuantities, dropQuantities, pullpointQuantities } from './drop-quantities.ts';
+import { groundQuantities } from './ground-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
 import { equipmentQuantities, feederQuantities } from './supply-quantities.ts';
@@ -30,6 +31,7 @@ export function takeoff(
     equipmentTally(site.equipment),
     feedersTally(site.feeders, rules, feeders),
     pullsTally(site.pullpoints),
+    groundTally(site.raceways, site.drops),
     ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
     chargersTally(site.chargers),
@@ -41,6 +43,7 @@ export function takeoff(
 const equipmentTally = remembered(equipmentQuantities);
 const feedersTally = remembered(feederQuantities);
 const pullsTally = remembered(pullpointQuantities);
+const groundTally = remembered(groundQuantities);
 
 const dropChunks = chunking<Drop>();
 const tallyChunks = chunking<Tally>();

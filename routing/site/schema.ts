@@ -31,6 +31,7 @@ import {
   PARKING_WAYS,
   PLACES,
   STALL_USES,
+  SURFACES,
   UNITS,
 } from './vocabulary.ts';
 
@@ -128,6 +129,8 @@ export const racewaySchema = v.strictObject({
   path: v.pipe(v.array(point3), v.minLength(2)),
   method: v.picklist(METHODS),
   place: v.picklist(PLACES),
+  /** Over an underground raceway; asphalt where absent. */
+  surface: v.exactOptional(v.picklist(SURFACES)),
 });
 
 export const pullpointSchema = v.strictObject({ id, at: point3 });

@@ -32,6 +32,10 @@ export type Method = (typeof METHODS)[number];
 export const PLACES = ['overhead', 'surface', 'underground'] as const;
 export type Place = (typeof PLACES)[number];
 
+/** What is cut open and made good over a trench. */
+export const SURFACES = ['asphalt', 'concrete', 'soil'] as const;
+export type Surface = (typeof SURFACES)[number];
+
 export const MOUNTS = ['overhead', 'pedestal', 'wall'] as const;
 export type Mount = (typeof MOUNTS)[number];
 

@@ -1,0 +1,23 @@
+import { INVENTED_LIST } from '../takeoff/invented-list.ts';
+import { type PriceList, readPrices } from '../takeoff/price-list.ts';
+import type { Machine } from './machine.ts';
+
+/** The price list in the named file, or the invented one where none is named; or every fault of it. */
+export function pricesIn(
+  path: string | undefined,
+  machine: Machine,
+): { readonly ok: true; readonly list: PriceList } | { readonly ok: false; readonly reason: string } {
+  if (path === undefined) return { ok: true, list: INVENTED_LIST };
+  let text: string;
+  try {
+    text = machine.read(path);
+  } catch (error) {
+    return { ok: false, reason: `${path}: cannot be read: ${error instanceof Error ? error.message : String(error)}` };
+  }
+  const read = readPrices(text, path);
+  if (read.ok) return read;
+  return {
+    ok: false,
+    reason: read.errors.map(({ place, says }) => `${path}: ${place ? `${place}: ` : ''}${says}`).join('\n'),
+  };
+}

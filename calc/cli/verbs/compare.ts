@@ -1,0 +1,125 @@
+import { printLength } from '../../../routing/site/feet-inches.ts';
+import { fromFeet } from '../../../routing/site/units.ts';
+import type { Units } from '../../../routing/site/vocabulary.ts';
+import { alternativeOf } from '../../alternative.ts';
+import { CAUTIONS } from '../../cautions.ts';
+import { type Alternative, type ComparedFact, comparison } from '../../comparison.ts';
+import { type Revision, revision } from '../../revision.ts';
+import type { Machine } from '../machine.ts';
+import { done, type Outcome, wrong } from '../outcome.ts';
+import { pricesIn } from '../prices.ts';
+import { readSites } from '../sites.ts';
+import { findingLine } from '../summary.ts';
+import { textTable } from '../text-table.ts';
+
+const MOST = 6;
+
+export interface CompareOptions {
+  readonly json: boolean;
+  readonly changes: boolean;
+  readonly prices?: string;
+}
+
+/**
+ * `compare FILE FILE...`: two to six alternatives side by side, differences first; with `changes`, what the second of
+ * two versions changes in the first. Lengths in the first file's units.
+ */
+export function compareVerb(paths: readonly string[], options: CompareOptions, machine: Machine): Outcome {
+  if (paths.length < 2 || paths.length > MOST)
+    return wrong(`compare: name two to ${MOST} site files, not ${paths.length}`);
+  if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
+  const prices = pricesIn(options.prices, machine);
+  if (!prices.ok) return wrong(prices.reason);
+  const read = readSites(paths, machine);
+  if (!read.ok) return wrong(read.reason);
+  const alternatives = read.sites.map(({ path, site }) => alternativeOf(path, site, prices.list));
+  const units = read.sites[0]?.site.units ?? 'ft';
+  const facts = comparison(alternatives);
+  const changes = options.changes
+    ? revision(alternatives[0] as Alternative, alternatives[1] as Alternative)
+    : undefined;
+  if (options.json) return done(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
+  const parts = [
+    sideBySide(alternatives, facts, units),
+    ...(changes ? [changesText(changes, units)] : []),
+    `Prices: ${prices.list.name}.`,
+    CAUTIONS,
+  ];
+  return done(`${parts.join('\n\n')}\n`);
+}
+
+function sideBySide(alternatives: readonly Alternative[], facts: readonly ComparedFact[], units: Units): string {
+  const differing = facts.filter(({ differs }) => differs).length;
+  return textTable(facts, [
+    {
+      head: differing > 0 ? `${differing} figures differ` : 'nothing differs',
+      text: ({ fact, differs }) => `${differs ? '' : '  same: '}${fact}`,
+    },
+    ...alternatives.map(({ name }, i) => ({
+      head: name,
+      text: ({ values, unit }: ComparedFact) => shown(values[i] ?? null, unit, units),
+      align: 'right' as const,
+    })),
+  ]);
+}
+
+function shown(value: number | null, unit: string, units: Units): string {
+  if (value === null) return 'none';
+  if (unit === 'ft') return printLength(value, units);
+  if (unit === 'dollars') return `$${value.toFixed(2)}`;
+  return `${Number(value.toFixed(2))} ${unit}`;
+}
+
+function changesText({ elements, quantities, cost, findings }: Revision, units: Units): string {
+  const lines = [
+    `Changed elements: ${elements.length}`,
+    ...elements.map(({ change, list, id }) => `  ${change} ${id} (${list})`),
+    `Changed quantities: ${quantities.length}`,
+    ...quantities.map(
+      ({ item, spec, unit, before, after }) =>
+        `  ${item}, ${spec}: ${shown(before, unit, units)} to ${shown(after, unit, units)} (${after > before ? '+' : '-'}${shown(Math.abs(after - before), unit, units)})`,
+    ),
+    `Price: $${cost.before.toFixed(2)} to $${cost.after.toFixed(2)}`,
+    `Findings gone: ${findings.gone.length}`,
+    ...findings.gone.map((finding) => `  ${findingLine(finding)}`),
+    `Findings come: ${findings.come.length}`,
+    ...findings.come.map((finding) => `  ${findingLine(finding)}`),
+  ];
+  return lines.join('\n');
+}
+
+function written(
+  alternatives: readonly Alternative[],
+  facts: readonly ComparedFact[],
+  changes: Revision | undefined,
+  prices: string,
+  units: Units,
+): object {
+  const inUnits = (value: number | null, unit: string): number | null =>
+    value !== null && unit === 'ft' ? fromFeet(value, units) : value;
+  const unitOf = (unit: string): string => (unit === 'ft' ? units : unit);
+  return {
+    format: 'overrow/comparison',
+    version: 1,
+    prices,
+    files: alternatives.map(({ name, site }) => ({ file: name, site: site.name })),
+    facts: facts.map(({ fact, unit, better, values, differs }) => ({
+      fact,
+      unit: unitOf(unit),
+      better,
+      values: values.map((value) => inUnits(value, unit)),
+      differs,
+    })),
+    ...(changes && {
+      changes: {
+        ...changes,
+        quantities: changes.quantities.map((row) => ({
+          ...row,
+          unit: unitOf(row.unit),
+          before: inUnits(row.before, row.unit),
+          after: inUnits(row.after, row.unit),
+        })),
+      },
+    }),
+  };
+}
