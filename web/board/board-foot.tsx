@@ -1,6 +1,7 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument } from '../document/use-document.ts';
+import { nearestInch } from '../words/lengths.ts';
 import { useView, type ViewState } from './view-store.ts';
 
 interface Advice {
@@ -75,7 +76,10 @@ export function BoardFoot() {
 function Coordinates() {
   const units = useDocument((state) => state.site.units);
   const pointer = useView((state) => state.pointer);
-  const print = (value: number | undefined): string => (value === undefined ? '–' : printLength(value, units));
+  // What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or the figures would flicker.
+  const exact = useView((state) => state.doing === 'dragging');
+  const print = (value: number | undefined): string =>
+    value === undefined ? '–' : exact ? printLength(value, units) : nearestInch(value, units);
   return (
     <p className="coordinates" data-testid="coordinates">
       <span>

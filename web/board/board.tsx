@@ -27,10 +27,15 @@ export function Board({ painting }: { readonly painting: Painting }) {
   useEffect(() => {
     const board = element.current;
     if (!board) return;
+    // Opening a table or sizing the window asks for the drawing in its new room; the strip under it does not.
+    const room = (): string => [window.innerWidth, window.innerHeight, view.getState().drawer].join(' ');
+    let lastRoom = room();
     const sized = new ResizeObserver(([entry]) => {
       if (!entry) return;
+      const refits = lastRoom !== room();
+      lastRoom = room();
       const { width, height } = entry.contentRect;
-      resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) });
+      resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits);
     });
     sized.observe(board);
     const world = { element: board, document, view, scene: painting.scene };

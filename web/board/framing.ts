@@ -36,13 +36,27 @@ const wholeIn = (scene: Scene, viewport: Viewport): Camera => fitted(scene.exten
 export const fitAll = (view: ViewStore, scene: Scene): void =>
   glideTo(view, wholeIn(scene, view.getState().viewport));
 
-/** Takes a new size of the board; a drawing that was shown whole stays whole. */
-export function resized(view: ViewStore, scene: Scene, viewport: Viewport): void {
+/**
+ * Takes a new size of the board. The drawing stays where it is on the screen, from the upper left corner; where it was
+ * shown whole and the person changed the room (`refits`), it is shown whole again.
+ */
+export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refits: boolean): void {
   const { camera, viewport: was } = view.getState();
-  const whole = wholeIn(scene, was);
-  const isWhole = was.width > 0 && Math.abs(camera.scale / whole.scale - 1) < 1e-6 && camera.x === whole.x && camera.y === whole.y;
-  view.setState({ viewport, ...(isWhole ? { camera: wholeIn(scene, viewport) } : {}) });
+  if (was.width === 0) {
+    view.setState({ viewport });
+    return;
+  }
+  const stays = {
+    x: camera.x + (viewport.width - was.width) / 2 / camera.scale,
+    y: camera.y - (viewport.height - was.height) / 2 / camera.scale,
+    scale: camera.scale,
+  };
+  const whole = refits && sameCamera(camera, wholeIn(scene, was));
+  view.setState({ viewport, camera: whole ? wholeIn(scene, viewport) : stays });
 }
+
+const sameCamera = (a: Camera, b: Camera): boolean =>
+  Math.abs(a.scale / b.scale - 1) < 1e-6 && Math.hypot(a.x - b.x, a.y - b.y) * b.scale < 0.01;
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {

@@ -39,7 +39,9 @@ export function Layers({ painting, tally }: LayersProps) {
       scene: (context: Konva.Context) => {
         if (i === 0) {
           drawn = 0;
+          const { x, y, scale } = view.getState().camera;
           tally.dataset['baseDraws'] = String(Number(tally.dataset['baseDraws'] ?? 0) + 1);
+          tally.dataset['camera'] = `${x} ${y} ${scale}`;
         }
         context.save();
         drawn += draw(context._context as CanvasRenderingContext2D, painting);
@@ -47,7 +49,7 @@ export function Layers({ painting, tally }: LayersProps) {
         tally.dataset['baseMarks'] = String(drawn);
       },
     }));
-  }, [painting, tally]);
+  }, [painting, tally, view]);
 
   const drawLiveLayer = useMemo(
     () => (context: Konva.Context) => {

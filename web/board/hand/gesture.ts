@@ -9,6 +9,8 @@ export type Gesture =
   | {
       readonly kind: 'pressing';
       readonly from: ScreenPoint;
+      /** The same in the plan: the board may change its size before the hand has moved. */
+      readonly at: Point2;
       /** What would be moved; null where the press is on open ground. */
       readonly refs: readonly Ref[] | null;
       readonly anchor: Point2 | null;

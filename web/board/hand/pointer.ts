@@ -3,6 +3,7 @@ import type { Ref } from '../../document/element-lists.ts';
 import { moveElements } from '../../document/edits/move.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
+import { frameRefs } from '../framing.ts';
 import { pickAt, pickIn } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { ViewStore } from '../view-store.ts';
@@ -41,7 +42,6 @@ export function attachPointer(world: HandWorld): () => void {
   };
 
   const down = (event: PointerEvent): void => {
-    element.focus({ preventScroll: true });
     const point = at(event);
     fingers.set(event.pointerId, point);
     element.setPointerCapture(event.pointerId);
@@ -72,19 +72,28 @@ export function attachPointer(world: HandWorld): () => void {
     const { camera, viewport } = view.getState();
     const { site, selection, select } = document.getState();
     const near = nearOf(event);
+    const here = inSite(point);
     const handle = handlesOf(site, selection, camera.scale).find((each) => {
       const shown = handleOnScreen(each, camera, viewport);
       return Math.hypot(shown.px - point.px, shown.py - point.py) <= near;
     });
     if (handle) {
       select([handle.ref]);
-      become({ kind: 'pressing', from: point, refs: [handle.ref], anchor: [handle.at[0], handle.at[1]], alone: null, adds: false });
+      become({
+        kind: 'pressing',
+        from: point,
+        at: here,
+        refs: [handle.ref],
+        anchor: [handle.at[0], handle.at[1]],
+        alone: null,
+        adds: false,
+      });
       return;
     }
     const adds = event.shiftKey;
-    const ref = pickAt(scene(), inSite(point), near / camera.scale);
+    const ref = pickAt(scene(), here, near / camera.scale);
     if (!ref) {
-      become({ kind: 'pressing', from: point, refs: null, anchor: null, alone: null, adds });
+      become({ kind: 'pressing', from: point, at: here, refs: null, anchor: null, alone: null, adds });
       return;
     }
     const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
@@ -93,7 +102,7 @@ export function attachPointer(world: HandWorld): () => void {
     if (adds) select([ref], 'toggle');
     else if (!held) select([ref]);
     const refs = moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
-    become({ kind: 'pressing', from: point, refs, anchor: anchorOf(site, ref), alone: adds ? null : ref, adds });
+    become({ kind: 'pressing', from: point, at: here, refs, anchor: anchorOf(site, ref), alone: adds ? null : ref, adds });
   };
 
   const move = (event: PointerEvent): void => {
@@ -121,7 +130,7 @@ export function attachPointer(world: HandWorld): () => void {
         return drag(event, point, gesture);
       case 'pressing': {
         if (Math.hypot(point.px - gesture.from.px, point.py - gesture.from.py) < TREMBLE) return;
-        const from = inSite(gesture.from);
+        const from = gesture.at;
         if (gesture.refs && gesture.anchor) {
           become({ kind: 'dragging', from, refs: gesture.refs, anchor: gesture.anchor });
           view.setState({ hovered: null });
@@ -201,8 +210,11 @@ export function attachPointer(world: HandWorld): () => void {
         break;
       }
       case 'pressing':
-        if (gesture.alone && !gesture.adds) select([gesture.alone]);
-        else if (!gesture.refs && !gesture.adds) select([]);
+        if (gesture.alone && !gesture.adds) {
+          select([gesture.alone]);
+          // The run strip may have opened over it.
+          frameRefs(view, scene(), [gesture.alone]);
+        } else if (!gesture.refs && !gesture.adds) select([]);
         break;
     }
     view.setState({ band: null, guides: [] });
