@@ -48,7 +48,7 @@ export function memberOf(design: Design, way: Way, currentCarrying: number): Mem
 
 function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
   const { charger } = way;
-  const surroundings = { ambientC: rules.ambientC, currentCarrying };
+  const surroundings = { ambientC: hottest(way, rules), currentCarrying };
   const size = branchSize(tables, rules, charger, surroundings, lengthByKind(way, rules.allowance));
   if (size === null) return null;
   const poles = polesOf(charger.phases);
@@ -63,6 +63,10 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
     load: `${poles}x${size.conductor.size} ${size.grounding.size}${pilot ? ' pilot' : ''}`,
   };
 }
+
+/** Ambient of the hottest place on the way: the least ampacity along a circuit is that of the whole (310.14(A)(2)). */
+const hottest = (way: Way, { ambientC, placeAmbientC }: Rules): number =>
+  way.places.length === 0 ? ambientC : Math.max(...way.places.map((place) => placeAmbientC[place]));
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
 const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {

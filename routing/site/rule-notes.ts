@@ -24,6 +24,9 @@ const PILOT =
 const WIRE_CAPACITANCE =
   'upper end of 30 to 50 pF/ft given for wire in hobby and bus-design notes; a guess on the safe side: none measured for single conductors in grounded steel raceway was found. The limit in the listed instructions of the equipment rules';
 
+const BY_PLACE =
+  'the ambientC of the site where it is not given. In the sun on a roof, closer to it than 7/8 in, NEC 310.15(B)(2) (from memory) adds 33 C; cooler ground is for the engineer to show';
+
 type Note = readonly [unit: string, meaning: string, source: string];
 
 const NOTES: Readonly<Record<RulePath, Note>> = {
@@ -61,6 +64,14 @@ const NOTES: Readonly<Record<RulePath, Note>> = {
     'C',
     'Ambient temperature of branch conductors',
     `${PRACTICE}: a hot day outdoors in shade; the design temperature of the site belongs here`,
+  ],
+  'placeAmbientC.overhead': ['C', 'Ambient temperature of raceways overhead, as under a canopy', BY_PLACE],
+  'placeAmbientC.surface': ['C', 'Ambient temperature of raceways on a surface', BY_PLACE],
+  'placeAmbientC.underground': ['C', 'Ambient temperature of raceways in the ground', BY_PLACE],
+  temperatureRangeC: [
+    'C',
+    'From the coldest to the hottest that exposed raceways get, for expansion fittings',
+    `${PRACTICE}: about 100 F between a winter night and summer sun; the range of the site belongs here`,
   ],
   terminalC: [
     'C',

@@ -34,6 +34,13 @@ export const rulesSchema = v.strictObject({
     ),
   ),
   ambientC: maybe(told(number, 'Ambient temperature of branch conductors, degrees C.')),
+  placeAmbientC: maybe(
+    told(
+      v.strictObject({ overhead: maybe(number), surface: maybe(number), underground: maybe(number) }),
+      'Ambient temperature of raceways by their place, degrees C; ambientC where it is not given.',
+    ),
+  ),
+  temperatureRangeC: maybe(told(nonNegative, 'From the coldest to the hottest that raceways get, degrees C.')),
   terminalC: maybe(told(v.picklist([60, 75, 90]), 'Temperature rating of terminals, degrees C.')),
   dropLimit: maybe(
     told(

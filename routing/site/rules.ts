@@ -12,6 +12,8 @@ export const DEFAULT_RULES: Rules = {
   coverage: 1,
   allowance: { equipment: 5, box: 1 },
   ambientC: 40,
+  placeAmbientC: { overhead: 40, surface: 40, underground: 40 },
+  temperatureRangeC: 56,
   terminalC: 75,
   dropLimit: { branch: 3, total: 5 },
   powerFactor: 0.99,

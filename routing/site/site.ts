@@ -67,6 +67,10 @@ export interface Rules {
   readonly coverage: number;
   readonly allowance: { readonly equipment: number; readonly box: number };
   readonly ambientC: number;
+  /** Of raceways by their place; a branch takes the hottest on its way. */
+  readonly placeAmbientC: { readonly overhead: number; readonly surface: number; readonly underground: number };
+  /** From the coldest to the hottest that raceways get. */
+  readonly temperatureRangeC: number;
   readonly terminalC: 60 | 75 | 90;
   readonly dropLimit: { readonly branch: number; readonly total: number };
   readonly powerFactor: number;

@@ -107,10 +107,12 @@ const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 const rulesInFeet = lengthRewriter(rulesSchema, (metres) => toFeet(metres, 'm'));
 const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rules => {
   const set = units === 'm' ? rulesInFeet(from) : from;
+  const ambientC = set.ambientC ?? DEFAULT_RULES.ambientC;
   return {
     ...DEFAULT_RULES,
     ...set,
     allowance: { ...DEFAULT_RULES.allowance, ...set.allowance },
+    placeAmbientC: { overhead: ambientC, surface: ambientC, underground: ambientC, ...set.placeAmbientC },
     dropLimit: { ...DEFAULT_RULES.dropLimit, ...set.dropLimit },
     waste: { ...DEFAULT_RULES.waste, ...set.waste },
     restHeight: { ...DEFAULT_RULES.restHeight, ...set.restHeight },
