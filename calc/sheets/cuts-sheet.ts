@@ -1,0 +1,49 @@
+import type { Site } from '../../routing/site/site.ts';
+import { fromFeet } from '../../routing/site/units.ts';
+import { CAUTIONS } from '../cautions.ts';
+import type { Plan } from '../plan-shape.ts';
+import { cutPlan } from '../takeoff/cut-plan.ts';
+import type { Cell } from './csv.ts';
+
+/** A row for each cut: which stick or reel, in what order, for what, how long, and what is left of the stock. */
+export function cutsSheet({ units }: Pick<Site, 'units'>, plan: Plan): readonly (readonly Cell[])[] {
+  const length = (feet: number): Cell => Number(fromFeet(feet, units).toFixed(4));
+  const head = [
+    'item',
+    'spec',
+    `stock (${units})`,
+    'stock number',
+    'cut',
+    'for',
+    `length (${units})`,
+    `offcut (${units})`,
+    'fewest stocks',
+  ];
+  const rows = cutPlan(plan).flatMap(({ item, spec, stock, stocks, bound, toLength }): Cell[][] => [
+    ...stocks.flatMap(({ pieces, offcut }, n) =>
+      pieces.map((piece, i): Cell[] => [
+        item,
+        spec,
+        length(stock),
+        n + 1,
+        i + 1,
+        piece.of,
+        length(piece.length),
+        i === pieces.length - 1 ? length(offcut) : null,
+        bound === stocks.length ? 'proved' : `at least ${bound}`,
+      ]),
+    ),
+    ...toLength.map(({ of, length: long }): Cell[] => [
+      item,
+      spec,
+      'to length',
+      null,
+      null,
+      of,
+      length(long),
+      null,
+      null,
+    ]),
+  ]);
+  return [head, ...rows, [], [CAUTIONS]];
+}
