@@ -1,11 +1,14 @@
 import type { Charger, Rules } from '../../routing/site/site.ts';
 import type { Insulation } from '../../routing/site/vocabulary.ts';
+import { SILENT, type Tell } from '../explain.ts';
+import { measured } from '../measured.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
 import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
 import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
-import { branchBreaker, branchConductor } from './branch.ts';
+import { branch, branchBreaker, branchConductor } from './branch.ts';
 import { grounding } from './grounding.ts';
 import { type Drop, estimatedDrop, type Line, phasorDrop } from './line-drop.ts';
+import { DROP_FORMULAS } from './voltage-drop.ts';
 
 /** Conductor length of a branch by what its raceways are made of, ft, allowances included. */
 export type LengthByKind = Readonly<Partial<Record<RacewayKind, number>>>;
@@ -35,6 +38,7 @@ export function branchSize(
   charger: Charger,
   surroundings: Surroundings,
   lengths: LengthByKind,
+  tell: Tell = SILENT,
 ): BranchSize | null {
   const { amps, phases, volts } = charger;
   const { metal, insulation, terminalC, powerFactor } = rules;
@@ -58,10 +62,14 @@ export function branchSize(
   const conductor = { size, metal, insulation };
   const carried = ampacity(tables, { conductor, ...surroundings, terminalC });
   if (carried === null) return null;
+  if (tell !== SILENT) {
+    branch(tables, { ...duty, continuous: true }, tell);
+    tellDrop(tables, rules, charger, { needed: needed.size, size, lengths, ...worked }, tell);
+  }
   return {
     breakerAmps,
     conductor,
-    grounding: grounding(tables, { breakerAmps, metal, conductor: size, conductorNeeded: needed.size }),
+    grounding: grounding(tables, { breakerAmps, metal, conductor: size, conductorNeeded: needed.size }, tell),
     sizedBy: size === needed.size ? 'ampacity' : 'voltage drop',
     factors: { ambient: carried.temperatureFactor, bundling: carried.bundlingFactor },
     ampacity: carried.ampacity,
@@ -97,6 +105,53 @@ function neededConductor(tables: CodeTables, duty: Duty): PowerConductor | null 
     known.set(key, conductor);
   }
   return conductor;
+}
+
+function tellDrop(
+  tables: CodeTables,
+  rules: Rules,
+  { amps, phases, volts }: Charger,
+  found: Pick<BranchSize, 'ohms' | 'drop'> & {
+    readonly needed: string;
+    readonly size: string;
+    readonly lengths: LengthByKind;
+  },
+  tell: Tell,
+): void {
+  const { needed, size, lengths, ohms, drop } = found;
+  const { metal, powerFactor, dropLimit } = rules;
+  tell(() => ({
+    find: 'resistance and reactance of one line',
+    formula: 'ohms per 1000 ft in each kind of raceway x conductor length in it / 1000, added up',
+    values: {
+      conductor: `${size} ${metal}`,
+      ...Object.fromEntries(Object.entries(lengths).map(([kind, feet]) => [`length in ${kind}`, measured(feet, 'ft')])),
+    },
+    result: `${measured(ohms.r, 'ohm')} + j${measured(ohms.x, 'ohm')}`,
+    source: tables.impedances.source,
+  }));
+  tell(() => ({
+    find: 'voltage drop of the branch',
+    formula: DROP_FORMULAS.exact,
+    values: {
+      volts: measured(volts, 'V'),
+      amperes: measured(amps, 'A'),
+      'power factor': powerFactor,
+      k: phases === 3 ? 'sqrt 3' : '2, there and back',
+      limit: `${dropLimit.branch}%`,
+    },
+    result: drop.dropPercent,
+    unit: '%',
+    source: "Ohm's law; site rule dropLimit.branch",
+  }));
+  if (size !== needed)
+    tell(() => ({
+      find: 'conductor grown for voltage drop',
+      formula: 'the next sizes up until the drop is within its limit',
+      values: { 'needed for its load': needed, limit: `${dropLimit.branch}%` },
+      result: size,
+      source: `${tables.dropAdvice.source}; site rule dropLimit.branch`,
+    }));
 }
 
 /** True where the tables know the size's impedance and its area over the insulation. */

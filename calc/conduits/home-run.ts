@@ -21,7 +21,7 @@ export interface HomeRun {
 const UNFIT = 1e9;
 
 /** Conduit no longer than this between openings is a nipple: no bundling factor, 60% fill (Chapter 9 Note 4). */
-const nippleFeet = (tables: CodeTables): number => tables.fill.nippleInches / 12;
+export const isNipple = (tables: CodeTables, feet: number): boolean => feet <= tables.fill.nippleInches / 12;
 
 /**
  * Designs the conduits and branches of circuits that share one conduit from the equipment on. `ways` in travel order,
@@ -29,9 +29,8 @@ const nippleFeet = (tables: CodeTables): number => tables.fill.nippleInches / 12
  */
 export function homeRun(design: Design, ways: readonly Way[], shared: readonly number[]): HomeRun | null {
   const { tables, rules, cost: prices } = design;
-  const nipple = nippleFeet(tables);
   const pieces = piecesOf({ ways, shared }, rules.joinTolerance);
-  const members = sizedMembers(design, ways, pieces, nipple);
+  const members = sizedMembers(design, ways, pieces);
   if (members === null) return null;
   let cost = 0;
   for (const { dollars } of members) cost += dollars;
@@ -41,7 +40,7 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
       design,
       method,
       inside.map((i) => members[i]!),
-      to - from <= nipple,
+      isNipple(tables, to - from),
     );
     packings.push(own);
     cost += (to - from) * own.foot + own.ends + bends * own.bend + (own.fits ? 0 : UNFIT);
@@ -50,17 +49,12 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
   return { ways, members, pieces, packings, cost };
 }
 
-function sizedMembers(
-  design: Design,
-  ways: readonly Way[],
-  pieces: readonly Piece[],
-  nipple: number,
-): readonly Member[] | null {
+function sizedMembers(design: Design, ways: readonly Way[], pieces: readonly Piece[]): readonly Member[] | null {
   const carrying = ways.map(({ charger }) => polesOf(charger.phases));
   const poles = [...carrying];
   for (const piece of pieces) {
     // In a tray each circuit is a cable of its own; a nipple is exempt (310.15(C)(1)(b)).
-    if (piece.method === 'tray' || piece.to - piece.from <= nipple) continue;
+    if (piece.method === 'tray' || isNipple(design.tables, piece.to - piece.from)) continue;
     let inside = 0;
     for (const i of piece.members) inside += poles[i]!;
     for (const i of piece.members) if (inside > carrying[i]!) carrying[i] = inside;

@@ -69,7 +69,7 @@ const hottest = (way: Way, { ambientC, placeAmbientC }: Rules): number =>
   way.places.length === 0 ? ambientC : Math.max(...way.places.map((place) => placeAmbientC[place]));
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
-const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {
+export const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {
   const lengths: Partial<Record<'PVC' | 'aluminum' | 'steel', number>> = {};
   const add = (leg: number, feet: number): void => {
     const kind = methodRaceway(way.methods[leg] ?? 'EMT');
