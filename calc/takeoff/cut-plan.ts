@@ -88,12 +88,7 @@ function inSticks(of: string, length: number): CutPiece[] {
   ];
 }
 
-const ON_REELS: ReadonlySet<string> = new Set([
-  'conductor',
-  'grounding conductor',
-  'pilot conductor',
-  'feeder conductor',
-]);
+const ON_REELS: ReadonlySet<string> = new Set(['conductor', 'grounding conductor', 'pilot conductor']);
 
 function reelGroups(takeoff: readonly TakeoffRow[]): CutGroup[] {
   const bySpec = new Map<string, CutPiece[]>();
