@@ -98,6 +98,11 @@ export interface DocumentActions {
    */
   readonly apply: (edit: Edit) => boolean;
   /**
+   * Does an edit that puts in a great deal (an array, a paste, a proposal) as `apply` does, after working out its plan
+   * in slices with `busy` told. False also where the document changed in the meantime.
+   */
+  readonly applyLarge: (edit: Edit) => Promise<boolean>;
+  /**
    * Shows the document with an edit in it that is made against `committed().file`; null shows it without. Not checked
    * until it is committed: for moves and other edits whose elements keep their shape.
    */

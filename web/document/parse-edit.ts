@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { ELEMENT_LISTS, siteFileSchema } from '../../routing/site/schema.ts';
-import type { Edit, Field } from './edit.ts';
+import type { Edit } from './edit.ts';
 import type { ListName } from './element-lists.ts';
 import { elementSchema } from './file-lengths.ts';
 
@@ -28,9 +28,6 @@ const fieldSchemas = new Map<string, v.GenericSchema>(
     .filter(([field]) => field !== 'format' && field !== 'version')
     .map(([field, schema]) => [field, 'wrapped' in schema ? schema.wrapped : schema]),
 );
-
-/** The schema of a field that an edit may set, the way it stands where it is there. */
-export const fieldSchema = (field: Field): v.GenericSchema => fieldSchemas.get(field) ?? v.never();
 
 /** An edit out of a store or another tab; null where it is none. Every element in it is a sound one of its list. */
 export function parseEdit(value: unknown): Edit | null {

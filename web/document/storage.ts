@@ -246,7 +246,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
       return false;
     }
     if (claim && found.kind === 'whole') {
-      void take(writing(database, foundJournal(document, world.now()), found.history, claim));
+      void take(writing(database, foundJournal({ ...document, seq: found.seq }, world.now()), found.history, claim));
       keeping(kept());
     } else if (found.kind === 'whole') await watch(doc, found.seq, 0);
     else {

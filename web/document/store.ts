@@ -129,6 +129,14 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
         emit({ what: 'do', edit, history });
         return true;
       },
+      applyLarge: async (edit) => {
+        const before = history;
+        const next = turned(before, 'do', edit).file;
+        if (isIdle(edit) || refused() || editErrors(next, edit).length > 0) return actions.apply(edit);
+        await warmUp(toSite(next), (done, of) => set({ busy: { what: edit.name, done, of } }));
+        set({ busy: undefined });
+        return history === before && actions.apply(edit);
+      },
       preview: (edit) => {
         if (edit === null || isIdle(edit)) {
           if (get().previewed !== undefined) set({ ...shown(history.file), previewed: undefined });

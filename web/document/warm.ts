@@ -1,24 +1,35 @@
+import { designOf } from '../../calc/conduits/design.ts';
+import { equipmentBranches } from '../../calc/conduits/equipment-branches.ts';
+import { runsOf } from '../../routing/network/runs.ts';
 import { reachOfCharger } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /** Fills what `plan` remembers, a slice at a time, so that the page stays alive; `done` of `of` after each slice. */
 export type Warm = (site: Site, onProgress: (done: number, of: number) => void) => Promise<void>;
 
-/** So long the page may stand still at a time, in milliseconds. */
+/** So long the page may stand still at a time, in milliseconds, where the work can be cut. */
 const SLICE_MS = 25;
 
 /**
- * Works the reach of every charger ahead of the plan, of which it is nearly all: a site that takes no longer than a
- * slice is done when this returns, a larger one lets the page draw and listen between slices.
+ * Works ahead what takes a plan long: the reach of every charger, then the branches of each piece of equipment. A site
+ * that takes no longer than a slice is done when this returns, a larger one lets the page draw and listen in between.
  */
 export const warm: Warm = async (site, onProgress) => {
-  const of = site.chargers.length;
+  const pieces = piecesOf(site);
   let until = performance.now() + SLICE_MS;
-  for (let place = 0; place < of; place++) {
-    reachOfCharger(site, place);
-    if (performance.now() < until || place === of - 1) continue;
-    onProgress(place + 1, of);
+  for (const [i, piece] of pieces.entries()) {
+    piece();
+    if (performance.now() < until || i === pieces.length - 1) continue;
+    onProgress(i + 1, pieces.length);
     await new Promise((resolve) => setTimeout(resolve));
     until = performance.now() + SLICE_MS;
   }
 };
+
+function piecesOf(site: Site): readonly (() => void)[] {
+  const reach = site.chargers.map((_, place) => () => void reachOfCharger(site, place));
+  const branches = site.equipment.map((one) => () => {
+    equipmentBranches({ ...site, equipment: [one] }, runsOf(site).runs, designOf(site.rules));
+  });
+  return [...reach, () => void runsOf(site), ...branches];
+}

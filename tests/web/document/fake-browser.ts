@@ -28,6 +28,7 @@ export class FakeBrowser {
   readonly locks = new FakeLocks();
   withLocks = true;
   private docs = 0;
+  private readonly tabs: Tab[] = [];
   private readonly channels = new Set<{ hear: ((message: TabMessage) => void) | null; asleep: boolean }>();
 
   constructor() {
@@ -86,12 +87,19 @@ export class FakeBrowser {
     };
   }
 
+  /** Kills every tab, so that none of them goes on writing behind the next test. */
+  end(): void {
+    for (const tab of this.tabs) tab.kill();
+  }
+
   /** Opens a tab with the page in it, or the same tab again. */
   async open(session: { doc: string | null } = { doc: null }): Promise<Tab> {
-    const store = createDocumentStore();
+    const store = createDocumentStore({ warm: async () => {} });
     const world = this.world(session);
     const keeping = await keepSites(store, world);
-    return { store, keeping, leave: world.leave, kill: world.kill, freeze: world.freeze };
+    const tab: Tab = { store, keeping, leave: world.leave, kill: world.kill, freeze: world.freeze };
+    this.tabs.push(tab);
+    return tab;
   }
 }
 

@@ -25,6 +25,7 @@ beforeEach(() => {
   browser = new FakeBrowser();
 });
 afterEach(() => {
+  browser.end();
   vi.useRealTimers();
   vi.restoreAllMocks();
 });
@@ -212,7 +213,7 @@ describe('when it is written', () => {
     move(before, 3);
     await before.keeping.flush();
     before.kill();
-    const store = createDocumentStore();
+    const store = createDocumentStore({ warm: async () => {} });
     const world = browser.world({ doc: null });
     let load = (): void => {};
     const gate = new Promise<void>((go) => (load = go));

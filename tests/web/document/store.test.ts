@@ -8,6 +8,7 @@ import { writeSite } from '../../../routing/site/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
 import { changeElement } from '../../../web/document/edits/change.ts';
+import { array } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
@@ -173,6 +174,40 @@ describe('editing', () => {
     const store = await opened();
     expect(store.getState().apply({ name: 'Nothing', steps: [] })).toBe(false);
     expect(store.getState().undoName).toBeUndefined();
+  });
+
+  test('a large edit is worked out in slices and told of, and is one undo entry', async () => {
+    const seen: unknown[] = [];
+    const store: DocumentStore = createDocumentStore({
+      warm: async (site, onProgress) => {
+        onProgress(1, 9);
+        seen.push(store.getState().busy, site.columns.length, store.getState().site.columns.length);
+      },
+    });
+    await store.getState().openFile(SMALL);
+    seen.length = 0;
+    const edit = array(SMALL, [{ list: 'columns', id: 'C1' }], { count: 50, step: [2, 0] });
+    expect(await store.getState().applyLarge(edit)).toBe(true);
+    expect(seen).toEqual([{ what: 'Array column C1', done: 1, of: 9 }, 50, 1]);
+    expect(store.getState()).toMatchObject({ busy: undefined, undoName: 'Array column C1' });
+    store.getState().undo();
+    expect(store.getState().file).toEqual(SMALL);
+  });
+
+  test('a large edit is not put over what was done while it was worked out', async () => {
+    let go = (): void => {};
+    const store = createDocumentStore({
+      warm: (site) => (site.columns.length > 1 ? new Promise((end) => (go = end)) : Promise.resolve()),
+    });
+    await store.getState().openFile(SMALL);
+    const large = store
+      .getState()
+      .applyLarge(array(SMALL, [{ list: 'columns', id: 'C1' }], { count: 3, step: [2, 0] }));
+    store.getState().apply(moved(SMALL, 1));
+    go();
+    expect(await large).toBe(false);
+    expect(store.getState().undoName).toBe('Move drop D1');
+    expect(await store.getState().applyLarge(changeElement(store.getState().file, 'D1', { cord: -5 }))).toBe(false);
   });
 
   test('the selection loses what is deleted, and undo does not bring it back selected', async () => {
