@@ -11,8 +11,8 @@ export interface Split {
 
 /**
  * Splits loads over three legs at the least cost. Proved best for whatever a panel holds: loads with a common unit by a
- * table of the sums that can be reached, others by search. Where neither comes to its end in good time, the best found is
- * given, and `bound` says what no split can better.
+ * table of the sums that can be reached, others by search. Where neither comes to its end in good time, the best of the
+ * search and of a table of rounded loads is given, and `bound` says what no split can better.
  */
 export function leastSplit(loads: readonly number[], cost: LegCost): Split {
   const legOf = largestFirst(loads);
@@ -20,17 +20,24 @@ export function leastSplit(loads: readonly number[], cost: LegCost): Split {
   const unit = commonUnit(loads);
   const bound = cost(evenLegs(loads, unit));
   if (reached <= bound * (1 + 1e-12)) return { legOf, bound: reached };
-  const table =
-    unit === null
-      ? null
-      : splitByTable(
-          loads.map((load) => Math.round(load / unit)),
-          ([x, y, z]) => cost([x * unit, y * unit, z * unit]),
-          reached,
-        );
-  const best = table ?? splitBySearch(loads, cost, { legOf, cost: reached }, bound);
-  return { legOf: best.legOf, bound: best.proved ? cost(sumsOf(loads, best.legOf)) : bound };
+  const exact = unit === null ? null : tabled(loads, cost, unit, reached);
+  if (exact !== null) return { legOf: exact, bound: cost(sumsOf(loads, exact)) };
+  const found = splitBySearch(loads, cost, { legOf, cost: reached }, bound);
+  if (found.proved) return { legOf: found.legOf, bound: cost(sumsOf(loads, found.legOf)) };
+  const rough = tabled(loads, cost, loads.reduce((sum, load) => sum + load, 0) / ROUGH_STEPS, 1.02 * reached);
+  const better = rough !== null && cost(sumsOf(loads, rough)) < cost(sumsOf(loads, found.legOf));
+  return { legOf: better ? rough : found.legOf, bound };
 }
+
+/** Steps that the total is rounded to where loads have no unit and are too many to search. */
+const ROUGH_STEPS = 3000;
+
+const tabled = (loads: readonly number[], cost: LegCost, unit: number, reached: number): readonly number[] | null =>
+  splitByTable(
+    loads.map((load) => Math.round(load / unit)),
+    ([x, y, z]) => cost([x * unit, y * unit, z * unit]),
+    reached,
+  );
 
 /** The sum of each leg. */
 export function sumsOf(loads: readonly number[], legOf: readonly number[]): LegAmps {

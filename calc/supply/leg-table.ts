@@ -8,14 +8,10 @@ const MOST_STEPS = 4e8;
 /**
  * The split of whole-numbered loads over three legs that costs least, by a table of every pair of sums of legs 0 and 1
  * that can be reached; each cell holds the number of the load that first reached it. Leg 2 has the rest. Null where the
- * table would be too large. Dynamic programming over reachable sums: exact.
+ * table would be too large, or no split costs what is known. Dynamic programming over reachable sums: exact.
  * @param reached what a known split costs, which bounds the table
  */
-export function splitByTable(
-  loads: readonly number[],
-  cost: LegCost,
-  reached: number,
-): { readonly legOf: readonly number[]; readonly proved: true } | null {
+export function splitByTable(loads: readonly number[], cost: LegCost, reached: number): number[] | null {
   const total = loads.reduce((sum, load) => sum + load, 0);
   const most = largestLeg(total, cost, reached);
   const side = most + 1;
@@ -31,7 +27,7 @@ export function splitByTable(
       if (now < least) [least, at] = [now, x * side + y];
     }
   }
-  return { legOf: walkBack(loads, first, side, at), proved: true };
+  return at < 0 ? null : walkBack(loads, first, side, at);
 }
 
 /** Greatest sum of a leg in any split that costs no more than `reached`. */

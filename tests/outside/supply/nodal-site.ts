@@ -1,0 +1,86 @@
+import type { PhasePair, Supply } from '../../../calc/plan-shape.ts';
+import type { BranchOhms } from '../../../calc/supply/box-volts.ts';
+import { boxesOf } from '../../../calc/supply/boxes.ts';
+import { demandsOf } from '../../../calc/supply/demand.ts';
+import { chargerSums, seatsOf } from '../../../calc/supply/supply-draws.ts';
+import type { SupplyLines } from '../../../calc/supply/supply-lines.ts';
+import { supplyModel } from '../../../calc/supply/supply-model.ts';
+import { reportOf } from '../../../calc/supply/supply-report.ts';
+import { supplyState } from '../../../calc/supply/supply-solve.ts';
+import { supplyTree } from '../../../calc/supply/supply-tree.ts';
+import type { Solved } from '../../../calc/supply/sweep.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import type { Run } from '../../../routing/network/run.ts';
+import type { Charger, Equipment, Feeder, Load } from '../../../routing/site/site.ts';
+import type { Lines } from '../../../routing/site/vocabulary.ts';
+
+/** A supply with the lines of everything given, not chosen. */
+export interface NodalSite {
+  readonly equipment: readonly (Omit<Equipment, 'at' | 'size' | 'entry'> & { readonly lines?: PhasePair })[];
+  readonly feeders: readonly Feeder[];
+  readonly loads: readonly (Load & { readonly lines: Lines })[];
+  readonly chargers: readonly (Omit<Charger, 'drop' | 'stalls'> & {
+    readonly lines: PhasePair;
+    readonly branch: BranchOhms;
+    readonly hasRun: boolean;
+  })[];
+}
+
+export interface WorkedOut extends Omit<Supply, 'withoutGeneration'> {
+  readonly boxes: ReadonlyMap<string, number>;
+}
+
+/** The same stages that the supply of a site goes through, with the lines that the site gives. */
+export function workedOut(
+  site: NodalSite,
+  powerFactor: number,
+): { readonly full: WorkedOut; readonly withoutGeneration: WorkedOut | null; readonly unsettled: readonly number[] } {
+  const equipment = site.equipment.map(
+    ({ lines: _, ...one }): Equipment => ({ ...one, at: [0, 0], size: [1, 1, 1], entry: [0, 0, 0] }),
+  );
+  const chargers = site.chargers.map(
+    ({ lines: _l, branch: _b, hasRun: _h, ...one }): Charger => ({ ...one, drop: one.id, stalls: [] }),
+  );
+  const loads = site.loads.map(({ lines: _, ...one }): Load => one);
+  const tree = supplyTree(
+    equipment,
+    site.feeders,
+    equipment.map(() => undefined),
+  );
+  const lines: SupplyLines = {
+    chargers: new Map(site.chargers.map((one) => [one.id, one.lines])),
+    loads: new Map(site.loads.map((one) => [one.id, one.lines])),
+    equipment: new Map(site.equipment.flatMap((one) => (one.lines === undefined ? [] : [[one.id, one.lines]]))),
+    balance: new Map(),
+  };
+  const lengths = tree.nodes.map(({ feeder }) => feeder?.length ?? null);
+  const model = supplyModel(tree, lines, lengths, NEC_2023);
+  const seats = seatsOf(tree, model, lines, chargers);
+  const runs = site.chargers.map(({ id, hasRun }) => ({ charger: id, length: hasRun ? 1 : null }) as Run);
+  const sums = chargerSums(tree, model, seats, chargers, runs, 0);
+  const state = supplyState(sums, tree, model, lines, loads, powerFactor, 1.25);
+  const report = {
+    tree,
+    model,
+    lines,
+    lengths,
+    demands: demandsOf(tree, model, state, loads),
+    faults: tree.nodes.map(() => undefined),
+    spareSpaces: tree.nodes.map(() => undefined),
+    loads: site.loads,
+  };
+  const ohms = site.chargers.map(({ branch, hasRun }) => (hasRun ? branch : null));
+  const written = (solved: Solved): WorkedOut => ({
+    ...reportOf(report, solved),
+    boxes: new Map(
+      boxesOf({ tree, seats, chargers, powerFactor }, solved, ohms).flatMap((box, i) =>
+        box === null ? [] : [[chargers[i]!.id, box.volts]],
+      ),
+    ),
+  });
+  return {
+    full: written(state.full),
+    withoutGeneration: state.withoutGeneration === null ? null : written(state.withoutGeneration),
+    unsettled: state.full.unsettled,
+  };
+}
