@@ -1,5 +1,5 @@
-import type { Direction } from '../routing/site/vocabulary.ts';
 import type { Site } from '../routing/site/site.ts';
+import type { Direction } from '../routing/site/vocabulary.ts';
 import { remembered } from './memo.ts';
 import type { Plan } from './plan-shape.ts';
 
@@ -53,7 +53,10 @@ export const marginsOf = remembered((plan: Plan, site: Site): ReadonlyMap<string
         charger: id,
         cord: cords.get(id) ?? null,
         branch: length === null ? null : { left: limit - length, used: length, limit },
-        volts: drop === undefined ? null : { left: site.rules.dropLimit.branch - drop, used: drop, limit: site.rules.dropLimit.branch },
+        volts:
+          drop === undefined
+            ? null
+            : { left: site.rules.dropLimit.branch - drop, used: drop, limit: site.rules.dropLimit.branch },
       };
       return [id, margins];
     }),

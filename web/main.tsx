@@ -10,8 +10,8 @@ import './styles/tables.css';
 import './styles/strip.css';
 import './styles/dialogs.css';
 import './styles/phone.css';
-import { createPainting } from './board/painting.ts';
 import { readInk } from './board/ink.ts';
+import { createPainting } from './board/painting.ts';
 import { createViewStore } from './board/view-store.ts';
 import { pageWorld } from './document/page-world.ts';
 import { DEFAULT_SAMPLE, sample } from './document/samples.ts';
@@ -39,7 +39,7 @@ async function start(root: HTMLElement): Promise<void> {
   );
   const { resumed } = await keeping;
   if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
-  root.dataset['ready'] = 'yes';
+  root.dataset.ready = 'yes';
 }
 
 const root = document.getElementById('page');

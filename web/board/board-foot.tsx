@@ -22,11 +22,26 @@ function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: st
         ['Esc', 'put back'],
       ],
     };
-  if (doing === 'boxing') return { action: 'Select', next: 'Let go to take what lies wholly inside.', keys: [['Esc', 'stop']] };
+  if (doing === 'boxing')
+    return { action: 'Select', next: 'Let go to take what lies wholly inside.', keys: [['Esc', 'stop']] };
   if (doing === 'panning' || tool === 'pan')
-    return { action: 'Pan', next: 'Drag to push the drawing.', keys: [['V', 'select'], ['F', 'fit']] };
+    return {
+      action: 'Pan',
+      next: 'Drag to push the drawing.',
+      keys: [
+        ['V', 'select'],
+        ['F', 'fit'],
+      ],
+    };
   if (tool === 'measure')
-    return { action: 'Measure', next: 'Drag from one point to another.', keys: [['V', 'select'], ['Esc', 'clear']] };
+    return {
+      action: 'Measure',
+      next: 'Drag from one point to another.',
+      keys: [
+        ['V', 'select'],
+        ['Esc', 'clear'],
+      ],
+    };
   if (selected)
     return {
       action: 'Select',

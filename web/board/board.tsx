@@ -46,14 +46,13 @@ export function Board({ painting }: { readonly painting: Painting }) {
     };
   }, [document, view, painting]);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a newly opened document is the occasion, not an input
+  // A newly opened document is the occasion, not an input.
   useEffect(() => {
     if (measured) fitNow(view, painting.scene());
   }, [opened, measured, view, painting]);
 
   return (
     <section className="board" aria-label="Board">
-      {/* biome-ignore lint/a11y/useSemanticElements: a drawing that takes keys has no element of its own */}
       <div
         ref={element}
         className="board-paper"

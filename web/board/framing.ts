@@ -33,8 +33,7 @@ function glideTo(view: ViewStore, to: Camera): void {
 const wholeIn = (scene: Scene, viewport: Viewport): Camera => fitted(scene.extent, viewport, roomOf(viewport));
 
 /** Shows the whole drawing. */
-export const fitAll = (view: ViewStore, scene: Scene): void =>
-  glideTo(view, wholeIn(scene, view.getState().viewport));
+export const fitAll = (view: ViewStore, scene: Scene): void => glideTo(view, wholeIn(scene, view.getState().viewport));
 
 /**
  * Takes a new size of the board. The drawing stays where it is on the screen, from the upper left corner; where it was

@@ -1,10 +1,10 @@
-import Konva from 'konva';
+import type Konva from 'konva';
 import { useEffect, useMemo, useRef } from 'react';
 import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BASE_PICTURES } from './base-pictures.ts';
-import { handleOnScreen, handlesOf } from './hand/handles.ts';
 import { toScreen } from './camera.ts';
+import { handleOnScreen, handlesOf } from './hand/handles.ts';
 import { drawLive } from './live-picture.ts';
 import type { Painting } from './painting.ts';
 import { useView, useViewStore } from './view-store.ts';
@@ -27,10 +27,7 @@ export function Layers({ painting, tally }: LayersProps) {
   const base = useRef<Konva.Layer>(null);
   const live = useRef<Konva.Layer>(null);
 
-  useEffect(
-    () => painting.onDraw((what) => (what === 'base' ? base : live).current?.batchDraw()),
-    [painting],
-  );
+  useEffect(() => painting.onDraw((what) => (what === 'base' ? base : live).current?.batchDraw()), [painting]);
 
   const pictures = useMemo(() => {
     let drawn = 0;
@@ -40,24 +37,24 @@ export function Layers({ painting, tally }: LayersProps) {
         if (i === 0) {
           drawn = 0;
           const { x, y, scale } = view.getState().camera;
-          tally.dataset['baseDraws'] = String(Number(tally.dataset['baseDraws'] ?? 0) + 1);
-          tally.dataset['camera'] = `${x} ${y} ${scale}`;
+          tally.dataset.baseDraws = String(Number(tally.dataset.baseDraws ?? 0) + 1);
+          tally.dataset.camera = `${x} ${y} ${scale}`;
         }
         context.save();
         drawn += draw(context._context as CanvasRenderingContext2D, painting);
         context.restore();
-        tally.dataset['baseMarks'] = String(drawn);
+        tally.dataset.baseMarks = String(drawn);
       },
     }));
   }, [painting, tally, view]);
 
   const drawLiveLayer = useMemo(
     () => (context: Konva.Context) => {
-      tally.dataset['liveDraws'] = String(Number(tally.dataset['liveDraws'] ?? 0) + 1);
+      tally.dataset.liveDraws = String(Number(tally.dataset.liveDraws ?? 0) + 1);
       context.save();
       const { selection } = document.getState();
       const pen = context._context as CanvasRenderingContext2D;
-      tally.dataset['liveMarks'] = String(drawLive(pen, painting, view.getState(), selection));
+      tally.dataset.liveMarks = String(drawLive(pen, painting, view.getState(), selection));
       context.restore();
     },
     [document, view, painting, tally],

@@ -5,6 +5,7 @@ import type { Painting } from './painting.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
 import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
+import { drawBand, drawGuides, drawMeasure, drawPin } from './pictures/guides.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
 import { drawCord, drawCordNote } from './pictures/reach.ts';
@@ -15,7 +16,6 @@ import type { MarksByList } from './scene/differ.ts';
 import type { DropMark, Mark, PullpointMark } from './scene/mark.ts';
 import { refOf } from './scene/pick.ts';
 import type { Scene, SceneList } from './scene/scene.ts';
-import { drawBand, drawGuides, drawMeasure, drawPin } from './pictures/guides.ts';
 import type { ViewState } from './view-store.ts';
 
 type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
@@ -78,7 +78,11 @@ function drawOver(pen: Pen, plain: Frame, heavy: Frame, scene: Scene, chosen: Ma
   }
   const own = new Set<Mark>(chosen.drops);
   drawPullpoints(pen, plain, [...pullpoints]);
-  drawDrops(pen, plain, [...drops].filter((mark) => !own.has(mark)));
+  drawDrops(
+    pen,
+    plain,
+    [...drops].filter((mark) => !own.has(mark)),
+  );
   drawDrops(pen, heavy, (chosen.drops ?? []) as readonly DropMark[]);
   drawDropWords(pen, heavy, (chosen.drops ?? []) as readonly DropMark[]);
   return pullpoints.size + drops.size;

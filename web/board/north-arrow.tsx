@@ -5,7 +5,11 @@ export function NorthArrow() {
   const bearing = useDocument((state) => state.site.georef?.bearing);
   const words = bearing === undefined ? 'plan north' : 'N';
   return (
-    <div className="north" role="img" aria-label={bearing === undefined ? 'Plan north is up' : `North, ${bearing} degrees left of up`}>
+    <div
+      className="north"
+      role="img"
+      aria-label={bearing === undefined ? 'Plan north is up' : `North, ${bearing} degrees left of up`}
+    >
       <svg viewBox="-14 -20 28 40" width="28" height="40" aria-hidden="true">
         <g transform={`rotate(${-(bearing ?? 0)})`}>
           <path d="M0 -18 L8 14 L0 8 L-8 14 Z" className="north-half" />

@@ -2,8 +2,8 @@ import { marginsOf } from '../../calc/margins.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { frameOf, type Frame } from './pictures/frame.ts';
 import type { Ink } from './ink.ts';
+import { type Frame, frameOf } from './pictures/frame.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
@@ -30,7 +30,15 @@ export interface Painting {
   readonly close: () => void;
 }
 
-const LIVE_VIEW = ['camera', 'viewport', 'hovered', 'guides', 'band', 'measured', 'pin'] as const satisfies (keyof ViewState)[];
+const LIVE_VIEW = [
+  'camera',
+  'viewport',
+  'hovered',
+  'guides',
+  'band',
+  'measured',
+  'pin',
+] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();
 const NO_MARKS: MarksByList = {};
 

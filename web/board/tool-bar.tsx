@@ -1,10 +1,15 @@
 import { fitAll, zoomBy } from './framing.ts';
 import type { Painting } from './painting.ts';
+import { PastButtons } from './past-buttons.tsx';
 import { TOOLS, type Tool, useView, useViewStore } from './view-store.ts';
 
 const WORDS: Readonly<Record<Tool, { readonly name: string; readonly key: string; readonly mark: string }>> = {
   select: { name: 'Select', key: 'V', mark: 'M3 2 L13 8 L8.5 9.2 L11 14 L9 15 L6.6 10.2 L3 13 Z' },
-  pan: { name: 'Pan', key: 'H', mark: 'M8 1 L10.5 4 H5.5 Z M8 15 L5.5 12 H10.5 Z M1 8 L4 5.5 V10.5 Z M15 8 L12 10.5 V5.5 Z M7 5 H9 V11 H7 Z M5 7 H11 V9 H5 Z' },
+  pan: {
+    name: 'Pan',
+    key: 'H',
+    mark: 'M8 1 L10.5 4 H5.5 Z M8 15 L5.5 12 H10.5 Z M1 8 L4 5.5 V10.5 Z M15 8 L12 10.5 V5.5 Z M7 5 H9 V11 H7 Z M5 7 H11 V9 H5 Z',
+  },
   measure: { name: 'Measure', key: 'M', mark: 'M1 5 H2.2 V7.4 H13.8 V5 H15 V11 H13.8 V8.6 H2.2 V11 H1 Z' },
 };
 
@@ -20,7 +25,8 @@ export function ToolBar({ painting }: { readonly painting: Painting }) {
           type="button"
           aria-pressed={tool === each}
           title={`${WORDS[each].name} (${WORDS[each].key})`}
-          onClick={() => view.setState({ tool: each, measured: null })}
+          className={`tool-${each}`}
+          onClick={() => view.setState({ tool: tool === each ? 'select' : each, measured: null })}
         >
           <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
             <path d={WORDS[each].mark} />
@@ -28,11 +34,19 @@ export function ToolBar({ painting }: { readonly painting: Painting }) {
           {WORDS[each].name}
         </button>
       ))}
+      <span className="tool-rule" />
+      <PastButtons />
       <span className="tool-gap" />
       <button type="button" title="Show the whole lot (F)" onClick={() => fitAll(view, painting.scene())}>
         Fit
       </button>
-      <button type="button" className="icon" aria-label="Zoom out" title="Zoom out (-)" onClick={() => zoomBy(view, 1 / 1.4)}>
+      <button
+        type="button"
+        className="icon"
+        aria-label="Zoom out"
+        title="Zoom out (-)"
+        onClick={() => zoomBy(view, 1 / 1.4)}
+      >
         −
       </button>
       <button type="button" className="icon" aria-label="Zoom in" title="Zoom in (+)" onClick={() => zoomBy(view, 1.4)}>

@@ -11,7 +11,9 @@ export function Announcer() {
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const [first] = selection;
-  const done = change ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. ` : '';
+  const done = change
+    ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. `
+    : '';
   const chosen = selection.length > 0 ? `Selected: ${inWords(selection)}. ` : '';
   const charger = first?.list === 'drops' ? site.chargers.find(({ drop }) => drop === first.id)?.id : undefined;
   const cord = charger === undefined ? null : marginsOf(plan, site).get(charger)?.cord;

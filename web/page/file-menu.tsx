@@ -1,6 +1,6 @@
 import { useState } from 'react';
-import type { KeptSite } from '../document/storage.ts';
 import { SAMPLES } from '../document/samples.ts';
+import type { KeptSite } from '../document/storage.ts';
 import { useDocumentStore } from '../document/use-document.ts';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';

@@ -1,3 +1,4 @@
+import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
@@ -7,11 +8,10 @@ import { FileMenu } from './file-menu.tsx';
 import { KeepingWords } from './keeping-words.tsx';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';
-import { SHEETS } from './sheets.ts';
 import { sampleWords } from './sample-words.ts';
+import { SHEETS } from './sheets.ts';
 import { STATION_WORDS } from './stations.ts';
 import { setTheme } from './theme.ts';
-import { readInk } from '../board/ink.ts';
 
 /** The head of the page: which site, the three stations, and what is done with the whole of it. */
 export function Head({ painting }: { readonly painting: Painting }) {
@@ -24,7 +24,6 @@ export function Head({ painting }: { readonly painting: Painting }) {
       </div>
       <StationBar />
       <div className="head-acts" role="toolbar" aria-label="The whole site">
-        <PastButtons />
         <FileActs />
         <ThemeButton painting={painting} />
         <HelpButton />
@@ -51,24 +50,6 @@ function StationBar() {
     </nav>
   );
 }
-
-function PastButtons() {
-  const document = useDocumentStore();
-  const undoName = useDocument((state) => state.undoName);
-  const redoName = useDocument((state) => state.redoName);
-  return (
-    <>
-      <button type="button" className="past" disabled={!undoName} title="Ctrl+Z" onClick={() => document.getState().undo()}>
-        Undo{undoName && <span className="past-name">: {lower(undoName)}</span>}
-      </button>
-      <button type="button" className="past" disabled={!redoName} title="Ctrl+Shift+Z" onClick={() => document.getState().redo()}>
-        Redo{redoName && <span className="past-name">: {lower(redoName)}</span>}
-      </button>
-    </>
-  );
-}
-
-const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 
 function FileActs() {
   const document = useDocumentStore();
@@ -122,7 +103,13 @@ function ThemeButton({ painting }: { readonly painting: Painting }) {
 function HelpButton() {
   const view = useViewStore();
   return (
-    <button type="button" className="icon" aria-label="Keys" title="Keys (?)" onClick={() => view.setState({ help: true })}>
+    <button
+      type="button"
+      className="icon"
+      aria-label="Keys"
+      title="Keys (?)"
+      onClick={() => view.setState({ help: true })}
+    >
       ?
     </button>
   );

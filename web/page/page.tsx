@@ -3,7 +3,7 @@ import { Board } from '../board/board.tsx';
 import { frameRefs } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { ToolBar } from '../board/tool-bar.tsx';
-import { type ViewStore, ViewProvider } from '../board/view-store.ts';
+import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { openDroppedFiles } from '../document/dropped-files.ts';
 import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/storage.ts';
@@ -50,6 +50,16 @@ export function Page({ store, view, painting, keeping }: PageProps) {
 
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
   useEffect(() => attachPageKeys(store, view), [store, view]);
+  // What was taken back or done again is shown where it happened.
+  useEffect(
+    () =>
+      store.subscribe((state, before) => {
+        const change = state.lastChange;
+        if (change && change !== before.lastChange && change.how !== 'done')
+          frameRefs(view, painting.scene(), change.refs);
+      }),
+    [store, view, painting],
+  );
   // A pin points at the run that is selected; it goes with the selection.
   useEffect(
     () =>

@@ -1,5 +1,6 @@
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { Dialog } from './dialog.tsx';
+import { Scroller } from './scroller.tsx';
 
 /** Why a file was not opened: every error with its place. The open site stands as it was. */
 export function ProblemsDialog() {
@@ -11,10 +12,10 @@ export function ProblemsDialog() {
   return (
     <Dialog title={title} onClose={() => document.getState().dismissProblems()}>
       <p>
-        {errors.length === 1 ? 'One thing is' : `${errors.length} things are`} wrong with it. {name} stays open as it was.
+        {errors.length === 1 ? 'One thing is' : `${errors.length} things are`} wrong with it. {name} stays open as it
+        was.
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys */}
-      <div className="dialog-scroll" tabIndex={0} role="region" aria-label="Errors">
+      <Scroller className="dialog-scroll" aria-label="Errors">
         <table className="problems">
           <thead>
             <tr>
@@ -24,7 +25,6 @@ export function ProblemsDialog() {
           </thead>
           <tbody>
             {errors.map(({ place, says }, i) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: the same error may stand twice
               <tr key={i}>
                 <th scope="row">{place || 'the file'}</th>
                 <td>{says}</td>
@@ -32,7 +32,7 @@ export function ProblemsDialog() {
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroller>
     </Dialog>
   );
 }

@@ -2,9 +2,7 @@ import type { Drawer } from '../board/view-store.ts';
 import type { Station } from '../document/document-state.ts';
 
 /** What a person does at each station, and the table that lies open there. */
-export const STATION_WORDS: Readonly<
-  Record<Station, { readonly name: string; readonly drawer: Drawer | null }>
-> = {
+export const STATION_WORDS: Readonly<Record<Station, { readonly name: string; readonly drawer: Drawer | null }>> = {
   layout: { name: 'Lay out', drawer: null },
   price: { name: 'Price', drawer: 'takeoff' },
   build: { name: 'Build', drawer: 'setting-out' },

@@ -11,13 +11,13 @@ export function startTheme(): Theme {
       : matchMedia('(prefers-color-scheme: dark)').matches
         ? 'dark'
         : 'light';
-  document.documentElement.dataset['theme'] = theme;
+  document.documentElement.dataset.theme = theme;
   return theme;
 }
 
 /** Puts a theme on the page and remembers it. */
 export function setTheme(theme: Theme): void {
-  document.documentElement.dataset['theme'] = theme;
+  document.documentElement.dataset.theme = theme;
   quietly(() => localStorage.setItem(KEY, theme));
 }
 

@@ -1,5 +1,5 @@
-import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
 import { circuitSteps } from '../../calc/circuits/circuit-steps.ts';
+import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { ChargerMargins } from './charger-margins.tsx';
@@ -76,8 +76,7 @@ export function Circuit({ charger }: { readonly charger: string }) {
     <section aria-label={`Circuit of ${charger}`}>
       <Facts>
         <Fact name="run">
-          {nearestInch(run.length, units)} from <Link id={run.from} />, {run.bends}{' '}
-          {run.bends === 1 ? 'bend' : 'bends'}
+          {nearestInch(run.length, units)} from <Link id={run.from} />, {run.bends} {run.bends === 1 ? 'bend' : 'bends'}
         </Fact>
         <Fact name="conductor length">{nearestInch(run.conductorLength ?? Number.NaN, units)} a line</Fact>
         {circuit && <CircuitFacts circuit={circuit} />}

@@ -37,7 +37,12 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         )}
       </Facts>
       <section className="fields" aria-label="Equipment">
-        <ChoiceField label="kind" value={equipment.kind} choices={EQUIPMENT_KINDS} onChange={(kind) => change({ kind })} />
+        <ChoiceField
+          label="kind"
+          value={equipment.kind}
+          choices={EQUIPMENT_KINDS}
+          onChange={(kind) => change({ kind })}
+        />
         <PlaceFields label="center" value={equipment.at} onChange={(at) => change({ at })} />
         <PlaceFields label="entry" value={equipment.entry} onChange={(entry) => change({ entry })} />
         {(['width', 'depth', 'height'] as const).map((name, axis) => (
@@ -46,7 +51,9 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
             label={name}
             value={size[axis]!}
             least={0.1}
-            onChange={(next) => change({ size: size.map((was, i) => (i === axis ? next : was)) as unknown as typeof size })}
+            onChange={(next) =>
+              change({ size: size.map((was, i) => (i === axis ? next : was)) as unknown as typeof size })
+            }
           />
         ))}
         <NumberField

@@ -55,7 +55,11 @@ export function OwnFindings({ id }: { readonly id: string }) {
   return (
     <section aria-label="Findings">
       {own.map((finding) => (
-        <article key={`${finding.rule} ${finding.about.join(' ')}`} className="finding" data-severity={finding.severity}>
+        <article
+          key={`${finding.rule} ${finding.about.join(' ')}`}
+          className="finding"
+          data-severity={finding.severity}
+        >
           <p className="place">
             <FindingWords severity={finding.severity}>{finding.says}</FindingWords>
           </p>

@@ -11,7 +11,9 @@ interface FieldProps<T> {
 interface TypedProps<T> extends FieldProps<T> {
   readonly print: (value: T) => string;
   /** What the text means, or what is wrong with it. */
-  readonly read: (text: string) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
+  readonly read: (
+    text: string,
+  ) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
   readonly inputMode?: 'decimal' | 'text';
 }
 

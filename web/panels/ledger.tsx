@@ -1,4 +1,5 @@
 import { useDocument } from '../document/use-document.ts';
+import { Scroller } from '../page/scroller.tsx';
 import { Cautions } from './cautions.tsx';
 import { LotPanel } from './lot-panel.tsx';
 import { BarPatterns } from './margin-bar.tsx';
@@ -11,10 +12,9 @@ export function Ledger() {
     <aside className="ledger" aria-label="Ledger">
       <BarPatterns />
       {/* A new subject is read from its top. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys */}
-      <div key={first ? `${first.list} ${first.id}` : 'lot'} className="ledger-scroll" tabIndex={0} role="region" aria-label="Facts">
+      <Scroller key={first ? `${first.list} ${first.id}` : 'lot'} className="ledger-scroll" aria-label="Facts">
         {first ? <SelectionPanel /> : <LotPanel />}
-      </div>
+      </Scroller>
       <Cautions />
     </aside>
   );

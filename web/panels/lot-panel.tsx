@@ -20,7 +20,8 @@ export function LotPanel() {
   const fails = count('fail');
   const looks = count('warn');
   const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
-  const total = (item: string): number => itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
+  const total = (item: string): number =>
+    itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
   return (
     <div className="panel" data-testid="lot-panel">
       <h2>The lot</h2>
@@ -31,17 +32,26 @@ export function LotPanel() {
           { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass' },
           { label: 'to look at', value: String(looks), state: looks > 0 ? 'warn' : 'pass' },
           ...(station === 'build'
-            ? [{ label: 'checked as built', value: `${checked} of ${site.drops.length}` }]
+            ? [
+                { label: 'drops', value: String(site.drops.length) },
+                { label: 'checked as built', value: `${checked} of ${site.drops.length}` },
+              ]
             : [
                 { label: 'conductor, waste in', value: nearestFoot(total('conductor'), site.units) },
                 { label: 'raceway, waste in', value: nearestFoot(total('raceway'), site.units) },
               ]),
         ]}
       />
-      {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? <EmptyLot /> : <WorstMargins />}
-      {station === 'price' && <Quantities />}
-      <h3>Findings</h3>
-      <FindingList />
+      {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? (
+        <EmptyLot />
+      ) : (
+        <>
+          <WorstMargins />
+          {station === 'price' && <Quantities />}
+          <h3>Findings</h3>
+          <FindingList />
+        </>
+      )}
     </div>
   );
 }

@@ -47,7 +47,9 @@ function Bar({ share, state }: { readonly share: number; readonly state: string 
   return (
     <svg className="bar" width={HALF * 2} height={HEIGHT + 4} aria-hidden="true">
       <line x1="0" x2={HALF * 2} y1={HEIGHT / 2 + 2} y2={HEIGHT / 2 + 2} className="bar-scale" />
-      {state !== 'none' && <rect x={x} y={3} width={Math.max(2, size)} height={HEIGHT - 2} className={`bar-${state}`} />}
+      {state !== 'none' && (
+        <rect x={x} y={3} width={Math.max(2, size)} height={HEIGHT - 2} className={`bar-${state}`} />
+      )}
       {past && (
         <path
           className="bar-past"

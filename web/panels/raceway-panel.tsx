@@ -30,15 +30,21 @@ export function RacewayPanel({ id }: { readonly id: string }) {
         {conduits.length > 8 && <Fact name="and">{conduits.length - 8} more conduits</Fact>}
       </Facts>
       <section className="fields" aria-label="Raceway">
-        <ChoiceField label="method" value={raceway.method} choices={METHODS} onChange={(method) => change({ method })} />
+        <ChoiceField
+          label="method"
+          value={raceway.method}
+          choices={METHODS}
+          onChange={(method) => change({ method })}
+        />
         <ChoiceField label="place" value={raceway.place} choices={PLACES} onChange={(place) => change({ place })} />
         {raceway.path.map((at, index) => (
           <PlaceFields
-            // biome-ignore lint/suspicious/noArrayIndexKey: a vertex has no name but its place in the path
             key={index}
             label={`vertex ${index + 1}`}
             value={at}
-            onChange={(next) => change({ path: raceway.path.map((was, i) => (i === index ? next : was)) as [typeof at, typeof at] })}
+            onChange={(next) =>
+              change({ path: raceway.path.map((was, i) => (i === index ? next : was)) as [typeof at, typeof at] })
+            }
           />
         ))}
       </section>

@@ -1,5 +1,5 @@
-import type { LineColor } from '../board/scene/mark.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import type { LineColor } from '../board/scene/mark.ts';
 import { nearestInch } from '../words/lengths.ts';
 import type { StripPoint, Unrolled } from './unrolled.ts';
 
@@ -52,7 +52,13 @@ export function StripDrawing(props: StripDrawingProps) {
       <text className="soft" x={10} y={y(0) + 13}>
         grade
       </text>
-      <rect className="strip-box" x={LEFT - 15} y={y(equipmentHeight)} width={15} height={equipmentHeight * perFootUp} />
+      <rect
+        className="strip-box"
+        x={LEFT - 15}
+        y={y(equipmentHeight)}
+        width={15}
+        height={equipmentHeight * perFootUp}
+      />
       <text className="strong" x={LEFT - 20} y={y(equipmentHeight / 2) + 4} textAnchor="end">
         {from}
       </text>

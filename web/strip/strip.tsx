@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { useView, useViewStore } from '../board/view-store.ts';
 import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
+import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Links } from '../panels/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';

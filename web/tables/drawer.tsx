@@ -1,4 +1,4 @@
-import { type PointerEvent as HandEvent, useRef } from 'react';
+import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Cautions } from '../panels/cautions.tsx';
@@ -38,7 +38,7 @@ export function Drawer() {
         ))}
       </div>
       {Table && (
-        <div className="drawer-table" id="drawer-table" style={{ height }}>
+        <div className="drawer-table" id="drawer-table" style={{ '--drawer-height': `${height}px` } as CSSProperties}>
           <Table />
           <Cautions />
         </div>

@@ -1,8 +1,8 @@
 import type { MarginKind } from '../../calc/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { SeveritySign } from '../panels/severity-sign.tsx';
 import { usePageActions } from '../page/page-actions.ts';
+import { SeveritySign } from '../panels/severity-sign.tsx';
 import { nearestInch, spareOrShort } from '../words/lengths.ts';
 import { type RunRow, runRows } from './run-rows.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
@@ -108,5 +108,5 @@ const Failing = ({ children }: { readonly children: React.ReactNode }) => (
 );
 
 function Judged({ left, children }: { readonly left: number; readonly children: React.ReactNode }) {
-  return left < 0 ? <Failing>{children}</Failing> : <>{children}</>;
+  return left < 0 ? <Failing>{children}</Failing> : children;
 }

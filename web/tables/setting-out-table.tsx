@@ -65,7 +65,8 @@ function columnsFor(site: Site): readonly Column<SettingOut>[] {
     { head: 'drop', cell: ({ drop }) => drop.id, sort: ({ drop }) => drop.id },
     {
       head: 'stalls',
-      cell: ({ chargers }) => chargers.flatMap(({ stalls }) => stalls.map((id) => labels.get(id) ?? id)).join(', ') || '–',
+      cell: ({ chargers }) =>
+        chargers.flatMap(({ stalls }) => stalls.map((id) => labels.get(id) ?? id)).join(', ') || '–',
     },
     { head: 'box along', cell: ({ drop }) => from(gridlines.x, drop.box[0]), sort: ({ drop }) => drop.box[0] },
     { head: 'box across', cell: ({ drop }) => from(gridlines.y, drop.box[1]), sort: ({ drop }) => drop.box[1] },
@@ -85,7 +86,8 @@ function columnsFor(site: Site): readonly Column<SettingOut>[] {
     {
       head: 'circuit',
       cell: ({ circuits }) =>
-        circuits.map(({ from: panel, breakerAmps, phases }) => `${panel}, ${breakerAmps} A, ${phases}`).join('; ') || '–',
+        circuits.map(({ from: panel, breakerAmps, phases }) => `${panel}, ${breakerAmps} A, ${phases}`).join('; ') ||
+        '–',
     },
     {
       head: 'conduits',

@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { Scroller } from '../page/scroller.tsx';
 
 export interface Column<Row> {
   readonly head: string;
@@ -25,7 +26,7 @@ const BEYOND = 12;
 
 /** A table that draws only the rows in view, sorts by its heads, and brings the chosen row into view. */
 export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onChoose, stateOf }: TableProps<Row>) {
-  const frame = useRef<HTMLDivElement>(null);
+  const frame = useRef<HTMLElement>(null);
   const [top, setTop] = useState(0);
   const [height, setHeight] = useState(400);
   const [order, setOrder] = useState<{ readonly column: number; readonly down: boolean } | null>(null);
@@ -40,7 +41,7 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
     return () => sized.disconnect();
   }, []);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: only a newly chosen row is brought into view
+  // Only a newly chosen row is brought into view.
   useEffect(() => {
     const element = frame.current;
     if (!element || chosen < 0) return;
@@ -53,8 +54,12 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
   const first = all ? 0 : Math.max(0, Math.floor(top / ROW_PX) - BEYOND);
   const last = all ? sorted.length : Math.min(sorted.length, Math.ceil((top + height) / ROW_PX) + BEYOND);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by keys
-    <div className="table-frame" ref={frame} tabIndex={0} role="region" aria-label={name} onScroll={(event) => setTop(event.currentTarget.scrollTop)}>
+    <Scroller
+      className="table-frame"
+      ref={frame}
+      aria-label={name}
+      onScroll={(event) => setTop(event.currentTarget.scrollTop)}
+    >
       <table aria-rowcount={sorted.length + 1}>
         <thead>
           <tr aria-rowindex={1}>
@@ -73,9 +78,8 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
           </tr>
         </thead>
         <tbody>
-          {first > 0 && <tr className="spacer" style={{ height: first * ROW_PX }} aria-hidden="true" />}
+          {first > 0 && <tr className="spacer" style={{ height: first * ROW_PX }} />}
           {sorted.slice(first, last).map((row, i) => (
-            // biome-ignore lint/a11y/useKeyWithClickEvents: the first cell's button does the same by keys
             <tr
               key={keyOf(row)}
               aria-rowindex={first + i + 2}
@@ -103,12 +107,10 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
               )}
             </tr>
           ))}
-          {last < sorted.length && (
-            <tr className="spacer" style={{ height: (sorted.length - last) * ROW_PX }} aria-hidden="true" />
-          )}
+          {last < sorted.length && <tr className="spacer" style={{ height: (sorted.length - last) * ROW_PX }} />}
         </tbody>
       </table>
-    </div>
+    </Scroller>
   );
 }
 

@@ -45,7 +45,11 @@ export const findingGroups = remembered((findings: readonly Finding[]): readonly
     const key = `${severity} ${rule}`;
     const so = groups.get(key);
     if (so) so.findings.push(finding);
-    else groups.set(key, { group: { key, severity, rule, heading: HEADINGS[rule] ?? inWords(rule) }, findings: [finding] });
+    else
+      groups.set(key, {
+        group: { key, severity, rule, heading: HEADINGS[rule] ?? inWords(rule) },
+        findings: [finding],
+      });
   }
   return [...groups.values()]
     .map(({ group, findings: own }) => ({ ...group, findings: own }))

@@ -24,7 +24,9 @@ export function marginWords(kind: MarginKind, margins: Margins, units: Units): M
       return {
         left: spareOrShort(left, units),
         limit: `of ${nearestInch(limit, units)}`,
-        full: Number.isFinite(used) ? `needs ${nearestInch(used, units)} of ${nearestInch(limit, units)}` : 'no way there',
+        full: Number.isFinite(used)
+          ? `needs ${nearestInch(used, units)} of ${nearestInch(limit, units)}`
+          : 'no way there',
       };
     case 'branch':
       return {

@@ -1,9 +1,5 @@
-import type { Box } from '../../../routing/plane/box.ts';
-import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
-import type { Scene } from '../scene/scene.ts';
-import type { Segment } from './snap.ts';
 
 const flat = (point: readonly number[] | undefined): Point2 | null => (point ? [point[0]!, point[1]!] : null);
 
@@ -42,19 +38,4 @@ export function anchorOf(site: Site, { list, id, part }: Ref): Point2 | null {
 }
 
 /** What rides on raceways is drawn to them: drops, pull points and the vertices of other raceways. */
-const RIDES: readonly Ref['list'][] = ['drops', 'pullpoints', 'raceways'];
-
-/** The raceway segments in a box that a moved thing may snap to; none of what moves itself. */
-export function segmentsFor(scene: Scene, refs: readonly Ref[], box: Box): Segment[] {
-  const [first] = refs;
-  if (!first || !RIDES.includes(first.list)) return [];
-  const moving = new Set(refs.filter(({ list }) => list === 'raceways').map(({ id }) => id));
-  return positionsIn(scene.raceways, box).flatMap((i) => {
-    const { raceway } = scene.raceways.items[i]!;
-    if (moving.has(raceway.id)) return [];
-    return raceway.path.slice(1).map((to, leg) => {
-      const from = raceway.path[leg]!;
-      return { from: [from[0], from[1]] as const, to: [to[0], to[1]] as const, label: raceway.id };
-    });
-  });
-}
+export const RIDES: ReadonlySet<Ref['list']> = new Set(['drops', 'pullpoints', 'raceways']);

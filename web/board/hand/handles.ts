@@ -24,7 +24,11 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
   });
   if (first.list === 'raceways') {
     const raceway = site.raceways.find(({ id }) => id === first.id);
-    return raceway?.path.map((at, index) => handle({ kind: 'vertex', index }, at, 'square', riser(raceway.path, index, scale))) ?? [];
+    return (
+      raceway?.path.map((at, index) =>
+        handle({ kind: 'vertex', index }, at, 'square', riser(raceway.path, index, scale)),
+      ) ?? []
+    );
   }
   if (first.list === 'drops') {
     const drop = site.drops.find(({ id }) => id === first.id);
@@ -46,7 +50,9 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
 /** A vertex straight above another is drawn beside it, or the lower of the two could not be taken hold of. */
 function riser(path: readonly Point3[], index: number, scale: number): readonly [number, number] {
   const at = path[index]!;
-  const above = path.slice(0, index).filter((other) => Math.hypot(other[0] - at[0], other[1] - at[1]) * scale < 8).length;
+  const above = path
+    .slice(0, index)
+    .filter((other) => Math.hypot(other[0] - at[0], other[1] - at[1]) * scale < 8).length;
   return [above * BESIDE * 0.8, above * BESIDE * 0.8];
 }
 

@@ -4,8 +4,8 @@ import type { Ref } from '../../document/element-lists.ts';
 import { pushed } from '../camera.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
 import { refOf } from '../scene/pick.ts';
+import { longStepOf, stepOf } from '../snap/step.ts';
 import type { HandWorld } from './pointer.ts';
-import { longStepOf, stepOf } from './snap.ts';
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -101,10 +101,22 @@ const ACTS: Readonly<Record<string, Act>> = {
 };
 
 /** The elements in the order in which the keys go through them: first what is worked on most. */
-const TOUR = ['drops', 'pullpoints', 'equipment', 'raceways', 'columns', 'stalls', 'members', 'keepouts', 'aisles'] as const;
+const TOUR = [
+  'drops',
+  'pullpoints',
+  'equipment',
+  'raceways',
+  'columns',
+  'stalls',
+  'members',
+  'keepouts',
+  'aisles',
+] as const;
 
 function step({ document, view, scene }: HandWorld, by: 1 | -1): void {
-  const all = TOUR.flatMap((list) => scene()[list].items.flatMap((mark): Ref[] => [refOf(mark)].filter((ref) => ref !== null)));
+  const all = TOUR.flatMap((list) =>
+    scene()[list].items.flatMap((mark): Ref[] => [refOf(mark)].filter((ref) => ref !== null)),
+  );
   const { selection, select } = document.getState();
   const [first] = selection;
   const at = first ? all.findIndex(({ list, id }) => list === first.list && id === first.id) : by > 0 ? -1 : 0;

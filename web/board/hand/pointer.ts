@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
 import { moveElements } from '../../document/edits/move.ts';
+import type { Ref } from '../../document/element-lists.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
 import { frameRefs } from '../framing.ts';
@@ -101,46 +101,48 @@ export function attachPointer(world: HandWorld): () => void {
     const moves = event.pointerType !== 'touch' || held;
     if (adds) select([ref], 'toggle');
     else if (!held) select([ref]);
-    const refs = moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
-    become({ kind: 'pressing', from: point, at: here, refs, anchor: anchorOf(site, ref), alone: adds ? null : ref, adds });
+    const refs =
+      moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
+    become({
+      kind: 'pressing',
+      from: point,
+      at: here,
+      refs,
+      anchor: anchorOf(site, ref),
+      alone: adds ? null : ref,
+      adds,
+    });
   };
 
   const move = (event: PointerEvent): void => {
     const point = at(event);
     if (fingers.has(event.pointerId)) fingers.set(event.pointerId, point);
-    switch (gesture.kind) {
-      case 'idle':
-        return hover(event, point);
-      case 'panning': {
-        const { camera } = view.getState();
-        view.setState({ camera: pushed(camera, point.px - gesture.last.px, point.py - gesture.last.py) });
-        return become({ kind: 'panning', last: point });
-      }
-      case 'pinching':
-        return pinch();
-      case 'measuring':
-        return view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
-      case 'boxing': {
-        const [x, y] = inSite(point);
-        const [fx, fy] = gesture.from;
-        const band = { minX: Math.min(x, fx), minY: Math.min(y, fy), maxX: Math.max(x, fx), maxY: Math.max(y, fy) };
-        return view.setState({ band, pointer: [x, y] });
-      }
-      case 'dragging':
-        return drag(event, point, gesture);
-      case 'pressing': {
-        if (Math.hypot(point.px - gesture.from.px, point.py - gesture.from.py) < TREMBLE) return;
-        const from = gesture.at;
-        if (gesture.refs && gesture.anchor) {
-          become({ kind: 'dragging', from, refs: gesture.refs, anchor: gesture.anchor });
-          view.setState({ hovered: null });
-          return move(event);
-        }
-        if (event.pointerType === 'touch') return become({ kind: 'panning', last: point });
-        if (gesture.alone) return;
-        return become({ kind: 'boxing', from, adds: gesture.adds });
-      }
-    }
+    if (gesture.kind === 'idle') hover(event, point);
+    else if (gesture.kind === 'panning') {
+      const { camera } = view.getState();
+      view.setState({ camera: pushed(camera, point.px - gesture.last.px, point.py - gesture.last.py) });
+      become({ kind: 'panning', last: point });
+    } else if (gesture.kind === 'pinching') pinch();
+    else if (gesture.kind === 'measuring')
+      view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
+    else if (gesture.kind === 'boxing') {
+      const [x, y] = inSite(point);
+      const [fx, fy] = gesture.from;
+      const band = { minX: Math.min(x, fx), minY: Math.min(y, fy), maxX: Math.max(x, fx), maxY: Math.max(y, fy) };
+      view.setState({ band, pointer: [x, y] });
+    } else if (gesture.kind === 'dragging') drag(event, point, gesture);
+    else if (Math.hypot(point.px - gesture.from.px, point.py - gesture.from.py) >= TREMBLE)
+      setOff(event, point, gesture);
+  };
+
+  /** A press that has moved becomes a drag, a push of the drawing, or a box. */
+  const setOff = (event: PointerEvent, point: ScreenPoint, press: Extract<Gesture, { kind: 'pressing' }>): void => {
+    if (press.refs && press.anchor) {
+      become({ kind: 'dragging', from: press.at, refs: press.refs, anchor: press.anchor });
+      view.setState({ hovered: null });
+      move(event);
+    } else if (event.pointerType === 'touch') become({ kind: 'panning', last: point });
+    else if (!press.alone) become({ kind: 'boxing', from: press.at, adds: press.adds });
   };
 
   const drag = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'dragging' }>): void => {
@@ -199,7 +201,10 @@ export function attachPointer(world: HandWorld): () => void {
     switch (gesture.kind) {
       case 'pinching':
         // The finger that stays goes on pushing the drawing.
-        if (fingers.size === 1) return become({ kind: 'panning', last: [...fingers.values()][0]! });
+        if (fingers.size === 1) {
+          become({ kind: 'panning', last: [...fingers.values()][0]! });
+          return;
+        }
         break;
       case 'dragging':
         commitPreview();
@@ -227,7 +232,7 @@ export function attachPointer(world: HandWorld): () => void {
     view.setState({ band: null, guides: [] });
     become(IDLE);
   };
-  const escape = (event: KeyboardEvent): void => {
+  const putBack = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape' || gesture.kind === 'idle') return;
     event.stopImmediatePropagation();
     cancel();
@@ -252,7 +257,7 @@ export function attachPointer(world: HandWorld): () => void {
   element.addEventListener('contextmenu', noMenu, { signal });
   element.addEventListener('keydown', spaceBar, { signal });
   element.addEventListener('keyup', spaceBar, { signal });
-  window.addEventListener('keydown', escape, { signal, capture: true });
+  window.addEventListener('keydown', putBack, { signal, capture: true });
   return () => stop.abort();
 }
 

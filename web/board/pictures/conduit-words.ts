@@ -1,12 +1,12 @@
 import { remembered } from '../../../calc/memo.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
+import { lettering } from '../ink.ts';
 import type { RacewayMark } from '../scene/mark.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
-/** A leg wants this many pixels to carry its words. */
-const LEG_PX = 96;
+const WORDS_FROM = 4;
 
 /** What lies in each raceway: "3 of 1\" EMT, 1/2\" EMT". */
 const conduitsIn = remembered((conduits: Plan['conduits']): ReadonlyMap<string, string> => {
@@ -24,14 +24,21 @@ const conduitsIn = remembered((conduits: Plan['conduits']): ReadonlyMap<string, 
 });
 
 /** For who prices it: the conduits in each raceway, beside its longest leg. */
-export function drawConduitWords(pen: Pen, frame: Frame, marks: readonly RacewayMark[], conduits: Plan['conduits']): void {
+export function drawConduitWords(
+  pen: Pen,
+  frame: Frame,
+  marks: readonly RacewayMark[],
+  conduits: Plan['conduits'],
+): void {
   const { scale, left, top, ink } = frame;
+  if (scale < WORDS_FROM) return;
   const words = conduitsIn(conduits);
   pen.textBaseline = 'middle';
   for (const { raceway } of marks) {
     const said = words.get(raceway.id);
     const [from, to] = longestLeg(raceway.path);
-    if (!said || Math.hypot(to[0] - from[0], to[1] - from[1]) * scale < LEG_PX) continue;
+    pen.font = lettering(12, 600);
+    if (!said || pen.measureText(said).width > Math.hypot(to[0] - from[0], to[1] - from[1]) * scale) continue;
     const level = Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
     pen.textAlign = level ? 'center' : 'left';
     const x = left + ((from[0] + to[0]) / 2) * scale;

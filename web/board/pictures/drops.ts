@@ -5,6 +5,8 @@ import type { Frame, Pen } from './frame.ts';
 
 const SYMBOLS_FROM = 1.6;
 const LABELS_FROM = 7;
+/** Elevations want the width of a stall for their words. */
+const ELEVATIONS_FROM = 12;
 /** Pixels: no symbol is larger or smaller, so that it stays a symbol. */
 const radiusOf = (scale: number): number => Math.min(9, Math.max(3.5, scale * 0.55));
 
@@ -73,14 +75,15 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
       sign(pen, frame, severity, at + 4 * size, line, size);
       at += 12 * size;
     }
-    if (scale >= LABELS_FROM || chosen) at += halo(pen, frame, wordsFor(frame, drop), at, line, chosen ? 700 : 400, ink.ink) + 6;
+    if (scale >= LABELS_FROM || chosen)
+      at += halo(pen, frame, wordsFor(frame, drop), at, line, chosen ? 700 : 400, ink.ink) + 6;
     if (short && (scale >= LABELS_FROM || chosen)) halo(pen, frame, short, at, line, 700, ink.fail);
   }
 }
 
 /** A drop's name; for who hangs it, with the elevation of its box. */
-const wordsFor = ({ station, units }: Frame, { id, box }: DropMark['drop']): string =>
-  station === 'build' ? `${id}, ${nearestInch(box[2], units)} up` : id;
+const wordsFor = ({ station, units, scale }: Frame, { id, box }: DropMark['drop']): string =>
+  station === 'build' && scale >= ELEVATIONS_FROM ? `${id}, ${nearestInch(box[2], units)} up` : id;
 
 /** Fail is a filled diamond, look is a triangle: told apart without their colors. */
 export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number, size = 1): void {

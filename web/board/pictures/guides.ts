@@ -1,34 +1,39 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Guide } from '../hand/snap.ts';
+import type { Guide } from '../snap/guide.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
-/** What the moved thing is held to: the gridline or the raceway, with its name. */
+/** What the hand is held to, with its name. */
 export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): void {
   const { left, top, scale, width, height, ink } = frame;
   for (const guide of guides) {
     pen.beginPath();
     let words: readonly [string, number, number];
-    if (guide.kind === 'raceway') {
+    if (guide.kind === 'point') {
+      const x = left + guide.at[0] * scale;
+      const y = top - guide.at[1] * scale;
+      pen.rect(x - 6, y - 6, 12, 12);
+      words = [guide.label, x + 12, y + 18];
+    } else if (guide.kind === 'segment') {
       pen.moveTo(left + guide.from[0] * scale, top - guide.from[1] * scale);
       pen.lineTo(left + guide.to[0] * scale, top - guide.to[1] * scale);
-      words = [`on ${guide.label}`, left + guide.to[0] * scale + 8, top - guide.to[1] * scale - 10];
+      words = [guide.label, left + guide.to[0] * scale + 8, top - guide.to[1] * scale - 10];
     } else if (guide.kind === 'x') {
       const x = left + guide.at * scale;
       pen.moveTo(x, 0);
       pen.lineTo(x, height);
-      words = [`on ${guide.label}`, x + 6, height - 14];
+      words = [guide.label, x + 6, height - 14];
     } else {
       const y = top - guide.at * scale;
       pen.moveTo(0, y);
       pen.lineTo(width, y);
-      words = [`on ${guide.label}`, 10, y - 10];
+      words = [guide.label, 10, y - 10];
     }
     pen.strokeStyle = ink.ink;
-    pen.lineWidth = guide.kind === 'raceway' ? 2 : 1;
-    pen.setLineDash([2, 4]);
+    pen.lineWidth = guide.kind === 'segment' || guide.kind === 'point' ? 1.6 : 1;
+    if (guide.kind !== 'point') pen.setLineDash([2, 4]);
     pen.stroke();
     pen.setLineDash([]);
     pen.textAlign = 'left';
@@ -88,7 +93,15 @@ export function drawMeasure(pen: Pen, frame: Frame, [from, to]: readonly [Point2
   const words = printLength(Math.hypot(dx, dy), units);
   halo(pen, frame, words, bx + 12, by - 9, 700, ink.ink);
   if (dx > 0 && dy > 0)
-    halo(pen, frame, `${printLength(dx, units)} along x, ${printLength(dy, units)} along y`, bx + 12, by + 8, 400, ink.soft);
+    halo(
+      pen,
+      frame,
+      `${printLength(dx, units)} along x, ${printLength(dy, units)} along y`,
+      bx + 12,
+      by + 8,
+      400,
+      ink.soft,
+    );
 }
 
 /** A place that a panel points at: a cross in a ring. */

@@ -36,16 +36,7 @@ export function traceBeside(pen: Pen, { scale, left, top }: Frame, path: readonl
   if (legs > 0) pen.lineTo(lastX - dirY * offset, lastY + dirX * offset);
 }
 
-function joint(
-  pen: Pen,
-  x: number,
-  y: number,
-  ax: number,
-  ay: number,
-  bx: number,
-  by: number,
-  offset: number,
-): void {
+function joint(pen: Pen, x: number, y: number, ax: number, ay: number, bx: number, by: number, offset: number): void {
   const nx = -ay - by;
   const ny = ax + bx;
   const size = Math.hypot(nx, ny);

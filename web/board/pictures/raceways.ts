@@ -6,8 +6,9 @@ import { traceLine } from './outline.ts';
 /** Below this many pixels to a foot the conductors of a raceway cannot be told apart: it is one line. */
 const LANES_FROM = 2;
 
-const laneGap = (scale: number): number => Math.min(3, Math.max(1.6, scale * 0.22));
-const tubeWidth = (scale: number): number => laneGap(scale) * 3 + 3;
+const laneGap = (scale: number): number => Math.min(3, Math.max(1, scale * 0.24));
+const wallOf = (scale: number): number => Math.min(3, scale * 0.28);
+const tubeWidth = (scale: number): number => laneGap(scale) * 3 + wallOf(scale);
 
 /** Raceways as the tubes that they are; what lies in them is drawn by `drawRuns`. Underground ones have a broken edge. */
 export function drawRaceways(pen: Pen, frame: Frame, marks: readonly RacewayMark[]): void {
@@ -55,12 +56,12 @@ export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): voi
   pen.lineJoin = 'round';
   pen.lineCap = 'butt';
   pen.strokeStyle = chosen ? ink.ink : ink.tubeEdge;
-  pen.lineWidth = gap * 3 + 5;
+  pen.lineWidth = gap * 3 + wallOf(scale) + 2;
   pen.stroke();
   pen.strokeStyle = ink.tube;
-  pen.lineWidth = gap * 3 + 3;
+  pen.lineWidth = gap * 3 + wallOf(scale);
   pen.stroke();
-  pen.lineWidth = Math.max(1.2, gap * 0.72);
+  pen.lineWidth = Math.max(1, gap * 0.72);
   for (const color of COLORS) {
     pen.beginPath();
     let any = false;

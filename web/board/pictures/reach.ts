@@ -93,17 +93,22 @@ function besideInlet(frame: Frame, { worst }: Reach, width: number, height: numb
   let least = Number.POSITIVE_INFINITY;
   for (const corner of corners) {
     const off = outside(corner[0], width, frame.width) + outside(corner[1], height, frame.height);
-    const cost = 3 * off + hidden(frame, worst.path, corner, width, height) + overDrop(frame, worst.path[0], corner, width, height);
+    const cost =
+      3 * off +
+      hidden(frame, worst.path, corner, width, height) +
+      overDrop(frame, worst.path[0], corner, width, height);
     if (cost < least) {
       best = corner;
       least = cost;
     }
   }
-  const within = (at: number, size: number, room: number): number => Math.round(Math.min(Math.max(8, at), Math.max(8, room - size - 8)));
+  const within = (at: number, size: number, room: number): number =>
+    Math.round(Math.min(Math.max(8, at), Math.max(8, room - size - 8)));
   return [within(best[0], width, frame.width), within(best[1], height, frame.height)];
 }
 
-const outside = (at: number, size: number, room: number): number => Math.max(0, 8 - at) + Math.max(0, at + size + 8 - room);
+const outside = (at: number, size: number, room: number): number =>
+  Math.max(0, 8 - at) + Math.max(0, at + size + 8 - room);
 
 /** Pixels round the drop that its handles take up. */
 const HANDLES = 34;

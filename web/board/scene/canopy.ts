@@ -7,7 +7,9 @@ const NEAR = 2;
 
 /** The outline of each canopy: the hull of the members that hang together in the plan. */
 export const canopyOutlines = remembered((members: Site['members']): readonly (readonly Point2[])[] =>
-  clustersOf(members).map((cluster) => hullOf(cluster.flatMap(endsOf))).filter((hull) => hull.length > 2),
+  clustersOf(members)
+    .map((cluster) => hullOf(cluster.flatMap(endsOf)))
+    .filter((hull) => hull.length > 2),
 );
 
 const endsOf = ({ from, to }: Member): [Point2, Point2] => [
@@ -47,5 +49,4 @@ export function hullOf(points: readonly Point2[]): Point2[] {
   return [...half(sorted), ...half(sorted.reverse())];
 }
 
-const turn = (a: Point2, b: Point2, c: Point2): number =>
-  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+const turn = (a: Point2, b: Point2, c: Point2): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);

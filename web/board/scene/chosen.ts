@@ -28,7 +28,17 @@ export function chosenMarks(scene: Scene, selection: readonly Ref[]): Chosen {
     const items = (scene[list].items as readonly Mark[]).filter(keep);
     if (items.length > 0) marks[list] = items;
   };
-  for (const list of ['stalls', 'columns', 'members', 'keepouts', 'aisles', 'equipment', 'feeders', 'raceways', 'pullpoints'] as const) {
+  for (const list of [
+    'stalls',
+    'columns',
+    'members',
+    'keepouts',
+    'aisles',
+    'equipment',
+    'feeders',
+    'raceways',
+    'pullpoints',
+  ] as const) {
     const wanted = ids.get(list);
     pick(list, wanted !== undefined, (mark) => wanted!.has(refOf(mark)?.id ?? ''));
   }

@@ -1,5 +1,5 @@
-import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
 import type { Mark } from './mark.ts';
+import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
 
 /** What of one scene is not in another, list by list. */
 export type MarksByList = { readonly [L in SceneList]?: readonly Mark[] };

@@ -62,9 +62,7 @@ export const memberMark = remembered(
   (member: Member): MemberMark => ({ kind: 'member', member, ...boxOf([plan2(member.from), plan2(member.to)]) }),
 );
 
-export const keepoutMark = remembered(
-  (area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }),
-);
+export const keepoutMark = remembered((area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }));
 export const aisleMark = remembered((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
 
 export const equipmentMark = remembered((equipment: Equipment, severity: Severity | null): EquipmentMark => {

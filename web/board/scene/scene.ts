@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/memo.ts';
 import type { Margins } from '../../../calc/margins.ts';
+import { remembered } from '../../../calc/memo.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
@@ -80,7 +80,8 @@ export type SceneList = (typeof SCENE_LISTS)[number];
 export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Margins>, last?: Scene): Scene {
   const severities = severityById(plan.findings, site.chargers);
   const was = last?.site;
-  const same = (...parts: (keyof Site)[]): boolean => was !== undefined && parts.every((part) => site[part] === was[part]);
+  const same = (...parts: (keyof Site)[]): boolean =>
+    was !== undefined && parts.every((part) => site[part] === was[part]);
   // A list whose sources are the same objects is not gone through again: most edits touch one list of many.
   const kept = <L extends SceneList>(list: L, unchanged: boolean, marks: () => readonly Mark[]): Scene[L] =>
     last && unchanged ? last[list] : (boxIndex(marks(), ownBox, last && marksOf(last, list)) as unknown as Scene[L]);
