@@ -1,4 +1,4 @@
-import { booleanValid, rewind, truncate } from '@turf/turf';
+import { rewind, truncate } from '@turf/turf';
 import { footprintOf } from '../../routing/network/footprint.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../routing/reach/parked.ts';
@@ -37,10 +37,6 @@ export function geojson(site: Site, plan: Plan): string | null {
   const wound = rewind(collection as never, { reverse: false }) as unknown as typeof collection;
   return `${JSON.stringify(truncate(wound as never, { precision: DECIMALS, coordinates: 2 }))}\n`;
 }
-
-/** True where every feature is a valid geometry; for tests and for what was read. */
-export const validFeatures = (features: readonly unknown[]): boolean =>
-  features.every((feature) => booleanValid(feature as never));
 
 function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
   const place = (point: readonly number[]): Position => {

@@ -6,9 +6,6 @@ const A = 6_378_137;
 const E2 = 0.006_694_379_990_14;
 const RAD = Math.PI / 180;
 
-/** Past this distance from its origin, feet, the flat frame is off by over 0.1 ft and a survey projection is due. */
-export const FLAT_FRAME_FEET = 2000;
-
 interface Frame {
   /** Degrees of longitude and latitude a foot east and a foot north. */
   readonly east: number;
@@ -32,7 +29,7 @@ function frameOf({ lat, bearing }: Georef): Frame {
 
 /**
  * Longitude and latitude of a point of the site, degrees: the flat frame of the ellipsoid's two radii of curvature at
- * the origin, +y turned to its compass bearing. `siteOf` inverts it by the same numbers.
+ * the origin, +y turned to its compass bearing. Past 2,000 ft from the origin it is off by over 0.1 ft. `siteOf` inverts it by the same numbers.
  */
 export function groundOf(georef: Georef, [x, y]: Point2): readonly [lon: number, lat: number] {
   const { east, north, cos, sin } = frameOf(georef);

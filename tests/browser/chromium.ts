@@ -18,7 +18,7 @@ const FLAGS = [
 
 function onPath(): string | undefined {
   for (const name of NAMES)
-    for (const folder of (process.env['PATH'] ?? '').split(delimiter)) {
+    for (const folder of (process.env.PATH ?? '').split(delimiter)) {
       const file = join(folder, name);
       if (folder && existsSync(file)) return file;
     }
@@ -41,7 +41,7 @@ async function fromRegistry(): Promise<string | undefined> {
  * would look like a passed one.
  */
 export async function findChromium(): Promise<string> {
-  const named = process.env['CHROME_PATH'];
+  const named = process.env.CHROME_PATH;
   if (named) {
     if (!existsSync(named)) throw new Error(`CHROME_PATH names ${named}, which is not there`);
     return named;

@@ -15,7 +15,6 @@ export const real = (value: number): StepValue => ({ real: value });
 /** An enumeration value, such as `.POWER.`. */
 export const word = (value: string): StepValue => ({ word: value });
 export const of = (id: number): StepValue => ({ of: id });
-export const typed = (name: string, value: StepValue): StepValue => ({ typed: name, value });
 
 /** Collects records and numbers them. */
 export interface StepWriter {

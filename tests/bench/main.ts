@@ -1,0 +1,23 @@
+import { planStages } from './plan-stages.ts';
+
+const milliseconds = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
+
+/** Rows as a table for a terminal. */
+function print(title: string, rows: readonly object[]): void {
+  console.log(`\n${title}`);
+  console.table(rows);
+}
+
+console.log('Times are of this machine on this run; compare within one run.');
+print(
+  'The plan, milliseconds',
+  planStages([16, 240, 2000, 20_000]).map((row) => ({
+    stalls: row.stalls,
+    what: row.what,
+    runs: milliseconds(row.runs),
+    reach: milliseconds(row.reach),
+    rest: milliseconds(row.rest),
+    whole: milliseconds(row.whole),
+    'run feet': row.checksum.toFixed(2),
+  })),
+);
