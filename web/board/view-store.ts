@@ -3,9 +3,10 @@ import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
-import type { Ref } from '../document/element-lists.ts';
+import type { ListName, Ref } from '../document/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
-import type { Guide } from './hand/snap.ts';
+import type { Guide } from './snap/guide.ts';
+import type { SnapKind } from './snap/kinds.ts';
 
 export const TOOLS = ['select', 'pan', 'measure'] as const;
 /** What the hand does on the board. */
@@ -26,6 +27,11 @@ export interface ViewState {
   /** What the hand is doing, in a word for the foot line. */
   readonly doing: 'nothing' | 'panning' | 'boxing' | 'dragging' | 'measuring';
   readonly guides: readonly Guide[];
+  /** Kinds of places that the hand is not drawn to. */
+  readonly snapsOff: ReadonlySet<SnapKind>;
+  /** Lists whose elements are not shown, and those that the hand leaves alone. */
+  readonly hiddenKinds: ReadonlySet<ListName>;
+  readonly lockedKinds: ReadonlySet<ListName>;
   readonly band: Box | null;
   readonly measured: readonly [Point2, Point2] | null;
   /** A place that a panel points at. */
@@ -50,6 +56,9 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     hovered: null,
     doing: 'nothing',
     guides: [],
+    snapsOff: new Set(),
+    hiddenKinds: new Set(),
+    lockedKinds: new Set(),
     band: null,
     measured: null,
     pin: null,

@@ -6,11 +6,11 @@ import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
 import { frameRefs } from '../framing.ts';
 import { pickAt, pickIn } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
+import { snapAt } from '../snap/snap-at.ts';
 import type { ViewStore } from '../view-store.ts';
-import { anchorOf, segmentsFor } from './anchor.ts';
+import { anchorOf, RIDES } from './anchor.ts';
 import { type Gesture, IDLE, TREMBLE } from './gesture.ts';
 import { handleOnScreen, handlesOf } from './handles.ts';
-import { snapped, stepOf } from './snap.ts';
 
 export interface HandWorld {
   readonly element: HTMLElement;
@@ -63,9 +63,11 @@ export function attachPointer(world: HandWorld): () => void {
   };
 
   const measurePoint = (point: Point2): Point2 => {
-    const { units, site } = scene();
     const near = NEAR.mouse / view.getState().camera.scale;
-    return snapped(point, { near, step: stepOf(units) / 3, gridlines: site.gridlines, segments: [] }).at;
+    const from = gesture.kind === 'measuring' ? gesture.from : null;
+    const { at, guides } = snapAt(scene(), view.getState(), { at: point, near, from });
+    view.setState({ guides });
+    return at;
   };
 
   const press = (event: PointerEvent, point: ScreenPoint): void => {
@@ -147,7 +149,6 @@ export function attachPointer(world: HandWorld): () => void {
 
   const drag = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'dragging' }>): void => {
     const { camera } = view.getState();
-    const { site, units } = scene();
     const [x, y] = inSite(point);
     let dx = x - held.from[0];
     let dy = y - held.from[1];
@@ -157,15 +158,14 @@ export function attachPointer(world: HandWorld): () => void {
     if (alongY) dx = 0;
     const wanted: Point2 = [held.anchor[0] + dx, held.anchor[1] + dy];
     const near = nearOf(event) / camera.scale;
-    const box = { minX: wanted[0] - near, minY: wanted[1] - near, maxX: wanted[0] + near, maxY: wanted[1] + near };
     const free = event.altKey;
     const found = free
       ? { at: wanted, guides: [] }
-      : snapped(wanted, {
+      : snapAt(scene(), view.getState(), {
+          at: wanted,
           near,
-          step: stepOf(units),
-          gridlines: site.gridlines,
-          segments: segmentsFor(scene(), held.refs, box),
+          moving: held.refs,
+          grounded: !held.refs.some(({ list }) => RIDES.has(list)),
         });
     const to: Point2 = [alongY ? held.anchor[0] : found.at[0], alongX ? held.anchor[1] : found.at[1]];
     const { committed, preview } = document.getState();
