@@ -13,7 +13,7 @@ const machine: Machine = {
   input: () => readFileSync(0, 'utf8'),
 };
 
-const { status, out, err } = runWords(process.argv.slice(2), machine);
+const { status, out, err } = await runWords(process.argv.slice(2), machine);
 process.stderr.write(err);
 // A reader that closes early (`| head`) is no fault of ours.
 process.stdout.on('error', () => {});

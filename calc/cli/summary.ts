@@ -4,6 +4,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../cautions.ts';
+import type { Alternative } from '../comparison.ts';
 import type { Circuit, Plan } from '../plan-shape.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
@@ -50,7 +51,7 @@ function runColumns(site: Site): TextColumn<RunRow>[] {
 }
 
 /** The plan as a person reads it at a terminal: findings first, then runs, then quantities, with the cautions. */
-export function summary(site: Site, plan: Plan): string {
+export function summary({ site, plan, cost }: Alternative): string {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const reach = worstReach(plan);
   const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
@@ -71,6 +72,7 @@ export function summary(site: Site, plan: Plan): string {
           { head: 'basis', text: (row) => row.basis },
         ])}`
       : '',
+    `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
     CAUTIONS,
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;

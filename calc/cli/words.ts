@@ -11,6 +11,7 @@ import { schemaVerb } from './verbs/schema.ts';
 const USAGE = `overrow VERB ...
 
   plan FILE... [--json]     the plan of each site file: a summary, or one line of JSON a file
+  plan FILE... --out DIR    every sheet of each, written to that folder [--prices CSV]
   check FILE...             the findings; exit status 1 where one of them fails
   compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
                             with --changes, what the second of two versions changes in the first
@@ -23,7 +24,7 @@ ${CAUTIONS}
 `;
 
 /** Runs the words of one command. Never throws for what a user can cause. */
-export function runWords(words: readonly string[], machine: Machine): Outcome {
+export async function runWords(words: readonly string[], machine: Machine): Promise<Outcome> {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse(words);
@@ -35,7 +36,10 @@ export function runWords(words: readonly string[], machine: Machine): Outcome {
   if (values.help || verb === 'help') return done(USAGE);
   switch (verb) {
     case 'plan':
-      return only(values, ['json'], verb) ?? planVerb(rest, { json: values.json ?? false }, machine);
+      return (
+        only(values, ['json', 'out', 'prices'], verb) ??
+        planVerb(rest, { json: values.json ?? false, ...given(values, 'out'), ...given(values, 'prices') }, machine)
+      );
     case 'check':
       return only(values, [], verb) ?? checkVerb(rest, machine);
     case 'compare':
@@ -46,7 +50,7 @@ export function runWords(words: readonly string[], machine: Machine): Outcome {
           {
             json: values.json ?? false,
             changes: values.changes ?? false,
-            ...(values.prices === undefined ? {} : { prices: values.prices }),
+            ...given(values, 'prices'),
           },
           machine,
         )
@@ -69,9 +73,19 @@ const parse = (words: readonly string[]) =>
       explain: { type: 'boolean' },
       changes: { type: 'boolean' },
       prices: { type: 'string' },
+      out: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });
+
+/** The option by its name where it was given, to spread into a verb's options. */
+const given = <Name extends string>(
+  values: { readonly [key in Name]?: string },
+  name: Name,
+): { readonly [key in Name]?: string } => {
+  const value = values[name];
+  return value === undefined ? {} : ({ [name]: value } as { readonly [key in Name]?: string });
+};
 
 /** Refuses an option that the verb does not take, so that none is ignored in silence. */
 function only(values: object, allowed: readonly string[], verb: string): Outcome | undefined {

@@ -1,0 +1,94 @@
+import type { Alternative } from '../comparison.ts';
+import { conduitsSheet } from './conduits-sheet.ts';
+import { costSheet } from './cost-sheet.ts';
+import { type Cell, csv } from './csv.ts';
+import { cutsSheet } from './cuts-sheet.ts';
+import { panelSheet } from './panel-sheet.ts';
+import { runsSheet } from './runs-sheet.ts';
+import { settingOutSheet } from './setting-out-sheet.ts';
+import { takeoffSheet } from './takeoff-sheet.ts';
+
+type Rows = readonly (readonly Cell[])[];
+
+/** One table of the plan: a CSV file, and a sheet of the workbook. */
+export interface TableSheet {
+  readonly name: string;
+  readonly rows: (planned: Alternative) => Rows;
+}
+
+export const TABLE_SHEETS: readonly TableSheet[] = [
+  { name: 'runs', rows: ({ site, plan }) => runsSheet(site, plan) },
+  { name: 'conduits', rows: ({ site, plan }) => conduitsSheet(site, plan) },
+  { name: 'panels', rows: ({ site, plan }) => panelSheet(site, plan) },
+  { name: 'takeoff', rows: ({ site, plan }) => takeoffSheet(site, plan) },
+  { name: 'cuts', rows: ({ site, plan }) => cutsSheet(site, plan) },
+  { name: 'cost', rows: ({ site, cost }) => costSheet(site, cost) },
+  { name: 'setting-out', rows: ({ site }) => settingOutSheet(site) },
+];
+
+/** One file that a plan can be written to. */
+export interface SheetFile {
+  /** What stands after the site's name, such as `.runs.csv`. */
+  readonly ending: string;
+  readonly says: string;
+  readonly type: string;
+  /** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
+  readonly write: (planned: Alternative) => Promise<string | Uint8Array | null>;
+}
+
+// The larger writers are loaded when they are asked for: the page need not carry them to its first picture.
+export const SHEET_FILES: readonly SheetFile[] = [
+  {
+    ending: '.xlsx',
+    says: 'All tables, as a workbook',
+    type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    write: async (planned) => {
+      const { xlsx } = await import('./xlsx.ts');
+      return xlsx(TABLE_SHEETS.map(({ name, rows }) => ({ name, rows: rows(planned) })));
+    },
+  },
+  ...TABLE_SHEETS.map(
+    ({ name, rows }): SheetFile => ({
+      ending: `.${name}.csv`,
+      says: `${name.replace('-', ' ')}, as CSV`,
+      type: 'text/csv;charset=utf-8',
+      write: async (planned) => csv(rows(planned)),
+    }),
+  ),
+  {
+    ending: '.dxf',
+    says: 'Plan drawing, as DXF',
+    type: 'image/vnd.dxf',
+    write: async ({ site, plan }) => {
+      const [{ planDrawing }, { dxf }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./dxf.ts')]);
+      return dxf(planDrawing(site, plan), site.units);
+    },
+  },
+  {
+    ending: '.svg',
+    says: 'Plan drawing, as SVG',
+    type: 'image/svg+xml',
+    write: async ({ site, plan }) => {
+      const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
+      return svg(planDrawing(site, plan));
+    },
+  },
+  {
+    ending: '.geojson',
+    says: 'Site on the ground, as GeoJSON',
+    type: 'application/geo+json',
+    write: async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
+  },
+  {
+    ending: '.ifc',
+    says: 'Model, as IFC 4',
+    type: 'application/x-step',
+    write: async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
+  },
+  {
+    ending: '.plan.json',
+    says: 'The plan, as JSON',
+    type: 'application/json',
+    write: async ({ site, plan }) => `${JSON.stringify((await import('../write-plan.ts')).writePlan(plan, site))}\n`,
+  },
+];
