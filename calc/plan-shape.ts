@@ -10,6 +10,7 @@ export interface Plan {
   readonly reach: readonly Reach[];
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
+  readonly boxes: readonly Box[];
   readonly supply: Supply;
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
@@ -68,6 +69,21 @@ export interface Conduit {
   readonly path: readonly (readonly [number, number, number])[];
   /** Raceways that it lies along, in order. */
   readonly raceways: readonly string[];
+}
+
+/** A box where conduits meet or end: at a drop, at a pull point, or where circuits part on the way. */
+export interface Box {
+  /** The drop, the pull point, or the junction's name in `Conduit.from` and `to`. */
+  readonly id: string;
+  readonly kind: 'drop' | 'junction' | 'pullpoint';
+  readonly at: readonly [number, number, number];
+  readonly conduits: readonly string[];
+  /** Least volume, cubic inches, for conductors to 6 AWG; null with larger ones. */
+  readonly volume: number | null;
+  /** Smallest standard metal box with that volume; null where none has. */
+  readonly box: string | null;
+  /** Least length, inches, where a conductor is 4 AWG or larger; null where none is. */
+  readonly length: number | null;
 }
 
 export interface LineVolts {

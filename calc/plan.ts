@@ -4,6 +4,7 @@ import { runsOf } from '../routing/network/runs.ts';
 import { reachOf } from '../routing/reach/reach.ts';
 import type { Site } from '../routing/site/site.ts';
 import { equipmentCircuits, inChargerOrder, ohmsOf } from './circuits/circuits.ts';
+import { boxesOf } from './conduits/boxes.ts';
 import { designOf } from './conduits/design.ts';
 import { conduitsOf, equipmentBranches } from './conduits/equipment-branches.ts';
 import { planFindings } from './findings/plan-findings.ts';
@@ -24,14 +25,16 @@ export function plan(site: Site): Plan {
   const branches = equipmentBranches(site, runs.runs, design);
   const supply = supplyOf(site, runs.runs, ohmsOf(site, branches), design.tables);
   const circuits = equipmentCircuits(branches, linesOf(site), supply.boxes);
+  const boxes = boxesOf(branches, design.tables);
   return {
     site: site.name,
     runs: runs.runs,
     reach: reach.reach,
     circuits: inChargerOrder(site, circuits),
     conduits: conduitsOf(branches),
+    boxes: boxes.all,
     supply: supply.supply,
-    takeoff: takeoff(site, design.tables, circuits, supply.supply.feeders),
+    takeoff: takeoff(site, design.tables, circuits, boxes.shared, supply.supply.feeders),
     findings: planFindings(site, design, branches, [
       runs.findings,
       keepoutFindings(site),

@@ -23,6 +23,7 @@ export function writePlan(plan: Plan, site: Site): object {
     reach: plan.reach.map((reach) => writtenReach(reach, length)),
     circuits: plan.circuits,
     conduits: plan.conduits.map((conduit) => writtenConduit(conduit, length)),
+    boxes: plan.boxes.map((box) => ({ ...box, at: point(box.at, length) })),
     supply: writtenSupply(plan.supply, length),
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),

@@ -1,12 +1,14 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import { picking, remembered } from '../memo.ts';
-import type { Conduit } from '../plan-shape.ts';
+import type { Box, Conduit } from '../plan-shape.ts';
 import type { BranchOhms } from '../supply/box-volts.ts';
+import { ownBoxes } from './boxes.ts';
 import type { Design } from './design.ts';
 import { type Ground, groundOf } from './ground.ts';
 
 import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
+import type { OpeningLoad } from './opening-load.ts';
 import { shareConduits } from './sharing.ts';
 import { travelOrder } from './travel-order.ts';
 import { type Way, wayOf } from './way.ts';
@@ -23,6 +25,10 @@ export interface EquipmentBranches {
   /** Ohms of one line of each branch, likewise. */
   readonly ohms: readonly (BranchOhms | null)[];
   readonly conduits: readonly Conduit[];
+  /** Boxes of its drops and junctions. */
+  readonly boxes: readonly Box[];
+  /** What its home runs bring to pull points, and to drops that other equipment feeds too. */
+  readonly shared: readonly OpeningLoad[];
   /** Chargers with a run whose load is past the tables. */
   readonly unsized: readonly Charger[];
 }
@@ -46,13 +52,20 @@ const ownRuns = picking<Run>();
 interface Feeds {
   readonly positions: readonly number[];
   readonly chargers: readonly Charger[];
+  /** Drops of chargers that different equipment feeds. */
+  readonly shared: ReadonlySet<string>;
 }
 
 const chargersFed = remembered((chargers: readonly Charger[]): ReadonlyMap<string, Feeds> => {
-  const fed = new Map<string, { positions: number[]; chargers: Charger[] }>();
+  const fed = new Map<string, { positions: number[]; chargers: Charger[]; shared: Set<string> }>();
+  const shared = new Set<string>();
+  const feederOf = new Map<string, string>();
   chargers.forEach((charger, position) => {
+    const other = feederOf.get(charger.drop);
+    if (other === undefined) feederOf.set(charger.drop, charger.from);
+    else if (other !== charger.from) shared.add(charger.drop);
     const feeds = fed.get(charger.from);
-    if (feeds === undefined) fed.set(charger.from, { positions: [position], chargers: [charger] });
+    if (feeds === undefined) fed.set(charger.from, { positions: [position], chargers: [charger], shared });
     else {
       feeds.positions.push(position);
       feeds.chargers.push(charger);
@@ -64,7 +77,7 @@ const chargersFed = remembered((chargers: readonly Charger[]): ReadonlyMap<strin
 const branchesOf = remembered(
   (
     equipment: Equipment,
-    { positions, chargers }: Feeds,
+    { positions, chargers, shared }: Feeds,
     runs: readonly Run[],
     ground: Ground,
     design: Design,
@@ -80,6 +93,10 @@ const branchesOf = remembered(
     const byCharger = new Map<string, BranchCircuit>();
     for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
     const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);
+    const openings = homeRuns.flatMap((homeRun) => homeRun.openings);
+    const isShared = ({ kind, id }: OpeningLoad): boolean =>
+      kind === 'pullpoint' || (kind === 'drop' && shared.has(id));
+    const own = openings.filter((opening) => !isShared(opening));
     return {
       equipment,
       positions,
@@ -87,6 +104,8 @@ const branchesOf = remembered(
       homeRuns,
       circuits,
       ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
+      boxes: ownBoxes(own, design.tables),
+      shared: openings.filter(isShared),
       conduits: homeRuns.flatMap(({ conduits }) => conduits),
       unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
     };

@@ -2,6 +2,7 @@ import { remembered } from '../memo.ts';
 import type { Circuit, Conduit } from '../plan-shape.ts';
 import type { HomeRun } from './home-run.ts';
 import type { Member } from './member.ts';
+import { type OpeningLoad, openingLoads } from './opening-load.ts';
 import type { Opening } from './piece.ts';
 import { legAt, NO_LENGTH, pathBetween, type Way } from './way.ts';
 
@@ -18,22 +19,33 @@ export interface NamedHomeRun {
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
   readonly conduits: readonly Conduit[];
+  readonly openings: readonly OpeningLoad[];
 }
 
 /** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`. The same objects as long as the name is the same. */
 export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
   const id = `${equipment}-${number}`;
-  const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id));
+  const name = ({ kind, id: own }: Opening): string => (kind === 'junction' ? `${id}.J${own}` : own);
+  const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id, name));
   const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
-  return { homeRun, id, circuits, conduits };
+  const openings = openingLoads(
+    homeRun,
+    conduits.map((conduit) => conduit.id),
+    name,
+  );
+  return { homeRun, id, circuits, conduits, openings };
 });
 
-function conduitOf({ ways, pieces, packings }: HomeRun, number: number, homeRun: string): Conduit {
+function conduitOf(
+  { ways, pieces, packings }: HomeRun,
+  number: number,
+  homeRun: string,
+  name: (opening: Opening) => string,
+): Conduit {
   const piece = pieces[number]!;
   const way = ways[piece.along]!;
   const { method, bends, bendDegrees } = piece;
   const { tradeSize, conductors, fillPercent, fillLimit } = packings[number]!;
-  const name = ({ kind, id }: Opening): string => (kind === 'junction' ? `${homeRun}.J${id}` : id);
   return {
     id: `${homeRun}.${number + 1}`,
     method,

@@ -37,7 +37,7 @@ const endOf = (way: Way): Branch => {
 
 function forkOf(at: number, branches: Branch[]): Branch {
   const farthest = Math.max(...branches.map((branch) => branch.farthest));
-  const first = branches.reduce((least, branch) => (branch.first < least ? branch.first : least), branches[0]!.first);
+  const first = branches.map((branch) => branch.first).sort()[0]!;
   return { at, branches, way: null, farthest, first };
 }
 

@@ -102,7 +102,7 @@ function costRow(item: string, spec: string, quantity: number, price: PriceRow, 
 }
 
 const systemOf = (item: string, spec: string): System =>
-  SYSTEM_OF.get(item) ?? (item === 'junction box' && spec === 'at the drop' ? 'drops' : 'branches');
+  SYSTEM_OF.get(item) ?? (item === 'junction box' && spec.startsWith('at the drop') ? 'drops' : 'branches');
 
 function priceOf(byKey: ReadonlyMap<string, PriceRow>, item: string, spec: string): PriceRow | undefined {
   const exact = byKey.get(keyOf(item, spec));

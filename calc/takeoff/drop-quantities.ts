@@ -1,11 +1,10 @@
-import type { Charger, Drop, Pullpoint } from '../../routing/site/site.ts';
+import type { Charger, Drop } from '../../routing/site/site.ts';
+import { IDLE_DROP } from './box-quantities.ts';
 import { byWords, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
-const BOX = kindOf({ item: 'junction box', spec: 'at the drop', unit: 'each', basis: 'one at each drop' });
 const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
 const PEDESTAL = kindOf({ item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' });
-const PULL = kindOf({ item: 'pull point', spec: 'pull box or conduit body', unit: 'each', basis: 'as drawn' });
 
 const cordKind = byWords((length, amps) =>
   kindOf({ item: 'cord', spec: `${length} usable, ${amps} A`, unit: 'each', basis: 'one of each charger' }),
@@ -14,7 +13,7 @@ const moduleKind = byWords((rating, phases) =>
   kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
 );
 
-/** Boxes, retractors and cords of drops. A charger has one cord, as long as its drop says, in the words of the file. */
+/** Retractors, pedestals and cords of drops. A charger has one cord, as long as its drop says, in the words of the file. */
 export function dropQuantities(
   drops: readonly Drop[],
   chargersAt: ReadonlyMap<string, readonly Charger[]>,
@@ -22,10 +21,11 @@ export function dropQuantities(
 ): Tally {
   const { add, tally } = tallying();
   for (const drop of drops) {
-    add(BOX, drop.id, 1);
     if (drop.mount === 'pedestal') add(PEDESTAL, drop.id, 1);
     if (drop.retractor !== undefined) add(RETRACTOR, drop.id, 1);
-    for (const { id, amps } of chargersAt.get(drop.id) ?? []) {
+    const chargers = chargersAt.get(drop.id);
+    if (chargers === undefined) add(IDLE_DROP, drop.id, 1);
+    for (const { id, amps } of chargers ?? []) {
       add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1);
     }
   }
@@ -38,12 +38,5 @@ export function chargerQuantities(chargers: readonly Charger[]): Tally {
   for (const { id, amps, volts, phases } of chargers) {
     add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1);
   }
-  return tally;
-}
-
-/** Pull points, as drawn. */
-export function pullpointQuantities(pullpoints: readonly Pullpoint[]): Tally {
-  const { add, tally } = tallying();
-  for (const { id } of pullpoints) add(PULL, id, 1);
   return tally;
 }

@@ -11,8 +11,8 @@ import type { Add } from './tally.ts';
 /** Conduit this short between boxes needs no strap of its own, ft. Common practice. */
 const UNSTRAPPED = 2;
 
-/** Conduits of a home run with their fittings and supports, and the junction boxes that it needs on the way. */
-export function addRaceways(tables: CodeTables, { homeRun, conduits, id }: NamedHomeRun, add: Add): void {
+/** Conduits of a home run with their fittings and supports. */
+export function addRaceways(tables: CodeTables, { homeRun, conduits }: NamedHomeRun, add: Add): void {
   homeRun.pieces.forEach((piece, i) => {
     const conduit = conduits[i]!.id;
     const { method } = piece;
@@ -23,16 +23,8 @@ export function addRaceways(tables: CodeTables, { homeRun, conduits, id }: Named
     add(kinds.connector, conduit, method === 'tray' ? 0 : 2);
     add(kinds.support, conduit, supports(tables, method, tradeSize, aboveGround(piece, way)));
     if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
-    if (piece.end.kind === 'junction') add(JUNCTION, `${id}.J${piece.end.id}`, 1);
   });
 }
-
-const JUNCTION = kindOf({
-  item: 'junction box',
-  spec: 'on the raceway',
-  unit: 'each',
-  basis: 'one where circuits of a conduit part or the method changes, away from boxes and pull points',
-});
 
 interface RacewayKinds {
   readonly raceway: Kind;

@@ -1,14 +1,15 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Charger, Drop, Rules, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { EquipmentCircuits } from '../circuits/circuits.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { chunking, remembered } from '../memo.ts';
-import type { PhasePair, SupplyFeeder, TakeoffRow } from '../plan-shape.ts';
+import type { Box, PhasePair, SupplyFeeder, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { boxQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
-import { chargerQuantities, dropQuantities, pullpointQuantities } from './drop-quantities.ts';
+import { chargerQuantities, dropQuantities } from './drop-quantities.ts';
 import { groundQuantities } from './ground-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
@@ -23,6 +24,7 @@ export function takeoff(
   site: Site,
   tables: CodeTables,
   circuits: readonly EquipmentCircuits[],
+  sharedBoxes: readonly Box[],
   feeders: readonly SupplyFeeder[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
@@ -30,7 +32,8 @@ export function takeoff(
   const tallies = [
     equipmentTally(site.equipment),
     feedersTally(site.feeders, rules, feeders),
-    pullsTally(site.pullpoints),
+    idlePullsTally(site.pullpoints, sharedBoxes),
+    sharedBoxesTally(site.pullpoints, sharedBoxes),
     groundTally(site.raceways, site.drops),
     ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
@@ -42,7 +45,10 @@ export function takeoff(
 
 const equipmentTally = remembered(equipmentQuantities);
 const feedersTally = remembered(feederQuantities);
-const pullsTally = remembered(pullpointQuantities);
+const idlePullsTally = remembered(idlePullpointQuantities);
+const sharedBoxesTally = remembered(
+  (_pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally => boxQuantities(boxes),
+);
 const groundTally = remembered(groundQuantities);
 
 const dropChunks = chunking<Drop>();
@@ -71,18 +77,24 @@ const branchesTally = remembered(
     branches.circuits.forEach((circuit, i) => {
       if (circuit !== null) byCharger.set(circuit.charger, phases[i]!);
     });
-    return addedUp(
-      branches.homeRuns.map((homeRun) =>
-        homeRunTally(
-          homeRun,
-          homeRun.circuits.map(({ charger }) => byCharger.get(charger)!),
-          tables,
-          rules,
-        ),
+    const homeRuns = branches.homeRuns.map((homeRun) =>
+      homeRunTally(
+        homeRun,
+        homeRun.circuits.map(({ charger }) => byCharger.get(charger)!),
+        tables,
+        rules,
       ),
     );
+    return addedUp([...homeRuns, boxQuantities(branches.boxes), idleDropQuantities(idleDrops(branches))]);
   },
 );
+
+/** Drops of chargers without a circuit that no other charger brings a circuit to. */
+function idleDrops({ circuits, chargers, boxes, shared }: EquipmentBranches): readonly string[] {
+  const idle = new Set(chargers.flatMap(({ drop }, i) => (circuits[i] === null ? [drop] : [])));
+  if (idle.size > 0) for (const { id } of [...boxes, ...shared]) idle.delete(id);
+  return [...idle];
+}
 
 const homeRunTally = remembered(
   (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {

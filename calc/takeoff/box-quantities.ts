@@ -1,0 +1,57 @@
+import type { Pullpoint } from '../../routing/site/site.ts';
+import type { Box } from '../plan-shape.ts';
+import { byWords, type Kind, kindOf } from './kind.ts';
+import { type Tally, tallying } from './tally.ts';
+
+const WHERE = {
+  drop: { item: 'junction box', where: 'at the drop, ', basis: 'one at each drop' },
+  junction: {
+    item: 'junction box',
+    where: 'on the raceway, ',
+    basis: 'one where circuits of a conduit part or the method changes, away from boxes and pull points',
+  },
+  pullpoint: { item: 'pull point', where: '', basis: 'as drawn' },
+} as const;
+
+const kindFor = byWords((place, size): Kind => {
+  const { item, where, basis } = WHERE[place as Box['kind']];
+  const rule = size.endsWith('long') ? '314.28' : '314.16';
+  return kindOf({ item, spec: `${where}${size}`, unit: 'each', basis: `${basis}; size by ${rule}` });
+});
+
+/** The box in words: a standard one, or what it must at least have. Upwards to the cubic inch and the inch. */
+function sizeInWords({ box, volume, length }: Box): string {
+  if (length !== null) return `pull box ${Math.ceil(length - 1e-9)} in long`;
+  return box ?? `box of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
+}
+
+/** Boxes by place and size. */
+export function boxQuantities(boxes: readonly Box[]): Tally {
+  const { add, tally } = tallying();
+  for (const box of boxes) add(kindFor(box.kind, sizeInWords(box)), box.id, 1);
+  return tally;
+}
+
+/** Box of a drop without a circuit. */
+export const IDLE_DROP = kindOf({
+  item: 'junction box',
+  spec: 'at the drop, no circuit yet',
+  unit: 'each',
+  basis: 'one at each drop',
+});
+const IDLE_PULL = kindOf({ item: 'pull point', spec: 'no circuit passes', unit: 'each', basis: 'as drawn' });
+
+/** Boxes of drops that no circuit comes to, so that no size is known. */
+export function idleDropQuantities(drops: readonly string[]): Tally {
+  const { add, tally } = tallying();
+  for (const id of drops) add(IDLE_DROP, id, 1);
+  return tally;
+}
+
+/** Pull points that no circuit passes, of those that have no box. */
+export function idlePullpointQuantities(pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally {
+  const { add, tally } = tallying();
+  const passed = new Set(boxes.map(({ id }) => id));
+  for (const { id } of pullpoints) if (!passed.has(id)) add(IDLE_PULL, id, 1);
+  return tally;
+}
