@@ -4,7 +4,6 @@ export interface Machine {
   readonly read: (path: string) => string;
   /** Writes a file, making its folder where it is missing. */
   readonly write: (path: string, content: string | Uint8Array) => void;
-  readonly exists: (path: string) => boolean;
   /** All of standard input. */
   readonly input: () => string;
 }

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { Machine } from './machine.ts';
 import { runWords } from './words.ts';
@@ -9,7 +9,6 @@ const machine: Machine = {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, content);
   },
-  exists: existsSync,
   input: () => readFileSync(0, 'utf8'),
 };
 

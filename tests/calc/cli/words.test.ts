@@ -1,0 +1,197 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { Machine } from '../../../calc/cli/machine.ts';
+import { runWords } from '../../../calc/cli/words.ts';
+
+const SAMPLES = join(import.meta.dirname, '../../../samples');
+
+/** A machine with these files and this standard input, and the samples; what is written is kept. */
+function machineWith(
+  files: Readonly<Record<string, string>> = {},
+  input = '',
+): Machine & { readonly written: Map<string, string | Uint8Array> } {
+  const written = new Map<string, string | Uint8Array>();
+  return {
+    written,
+    read: (path) => {
+      const held = files[path];
+      if (held !== undefined) return held;
+      if (path.startsWith('samples/')) return readFileSync(join(SAMPLES, path.slice(8)), 'utf8');
+      throw new Error('no such file');
+    },
+    write: (path, content) => {
+      written.set(path, content);
+    },
+    input: () => input,
+  };
+}
+
+const LIBRARY = 'samples/library-lot.site.json';
+const HOSPITAL = 'samples/hospital-lot.site.json';
+
+describe('plan', () => {
+  test('prints a summary with runs, takeoff and the cautions', async () => {
+    const { status, out, err } = await runWords(['plan', LIBRARY], machineWith());
+    expect([status, err]).toEqual([0, '']);
+    for (const words of ['16 stalls', 'EV16', '99\' 0"', 'junction box', 'authority having jurisdiction'])
+      expect(out).toContain(words);
+  });
+  test('--json prints one line a file, in their order', async () => {
+    const { out } = await runWords(['plan', '--json', HOSPITAL, LIBRARY], machineWith());
+    const plans = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(plans.map(({ format, version, site, runs }) => [format, version, site, runs.length])).toEqual([
+      ['overrow/plan', 1, 'Mill Creek Hospital lot', 240],
+      ['overrow/plan', 1, 'Alder Street Library lot', 16],
+    ]);
+  });
+  test('--out writes every sheet there, and nothing elsewhere', async () => {
+    const machine = machineWith();
+    const { status, out } = await runWords(['plan', LIBRARY, '--out', 'sheets'], machine);
+    expect(status).toBe(0);
+    expect([...machine.written.keys()]).toEqual(out.trimEnd().split('\n'));
+    for (const ending of ['.xlsx', '.runs.csv', '.dxf', '.svg', '.geojson', '.ifc', '.plan.json'])
+      expect(machine.written.has(join('sheets', `library-lot${ending}`))).toBe(true);
+  });
+  test('--out refuses two files of one name', async () => {
+    const machine = machineWith({ 'a/x.site.json': readFileSync(join(SAMPLES, 'library-lot.site.json'), 'utf8') });
+    const { status, out } = await runWords(['plan', 'a/x.site.json', 'a/x.site.json', '--out', 'sheets'], machine);
+    expect([status, out, machine.written.size]).toEqual([2, '', 0]);
+  });
+});
+
+describe('check', () => {
+  test('is 0 for a sound lot and 1 for one with faults', async () => {
+    expect((await runWords(['check', LIBRARY], machineWith())).status).toBe(0);
+    const { status, out } = await runWords(['check', LIBRARY, HOSPITAL], machineWith());
+    expect(status).toBe(1);
+    for (const rule of [
+      'reach',
+      'no-run',
+      'branch-limit',
+      'boxes-coincide',
+      'cord-limit',
+      'bends',
+      'over-vehicle',
+      'cords-per-drop',
+      'keepout-crossed',
+      'working-space',
+    ])
+      expect(out).toContain(`[${rule};`);
+  });
+});
+
+describe('wrong input and wrong words', () => {
+  test.each([
+    [[], /name a verb/],
+    [['plot'], /no verb "plot"/],
+    [['plan'], /name one site file/],
+    [['plan', '--fast', LIBRARY], /fast/],
+    [['check', '--json', LIBRARY], /takes no --json/],
+    [['compare', LIBRARY], /two to 6/],
+    [['compare', '--changes', LIBRARY, LIBRARY, LIBRARY], /two versions/],
+    [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],
+    [['plan', LIBRARY, 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
+    [['calc'], /name a kind/],
+    [['calc', 'ohms'], /no kind "ohms"/],
+    [['plan', LIBRARY, '--prices', 'bad.csv'], /bad\.csv: line 1/],
+  ])('%j: status 2, a reason, nothing printed', async (words, says) => {
+    const broken = JSON.stringify({
+      format: 'overrow/site',
+      version: 1,
+      units: 'ft',
+      name: 'x',
+      drops: [{ id: 'D1', box: [0, 0, 9], cord: 'long' }],
+    });
+    const { status, out, err } = await runWords(
+      words,
+      machineWith({ 'broken.site.json': broken, 'bad.csv': 'item,price\n' }),
+    );
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toMatch(says);
+  });
+});
+
+describe('calc', () => {
+  // NEC Chapter 9 Table 8: 8 AWG stranded uncoated copper, 0.778 ohm per 1,000 ft: 2 x 32 A x 0.150 x 0.778 = 7.4688 V.
+  const wish = {
+    phases: 1,
+    volts: 208,
+    amps: 32,
+    length: 150,
+    conductor: { size: '8', metal: 'copper' },
+    method: 'resistance',
+    raceway: 'steel',
+    powerFactor: 1,
+  };
+  test('answers one line for each', async () => {
+    const { status, out } = await runWords(
+      ['calc', 'voltage-drop'],
+      machineWith({}, `${JSON.stringify(wish)}\n\n${JSON.stringify({ ...wish, length: 300 })}\n`),
+    );
+    const answers = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(status).toBe(0);
+    expect(answers[0].dropVolts).toBeCloseTo(7.4688, 6);
+    expect(answers[1].dropVolts).toBeCloseTo(14.9376, 6);
+  });
+  test('--explain prints the steps with their sources', async () => {
+    const { out } = await runWords(['calc', 'voltage-drop', '--explain'], machineWith({}, JSON.stringify(wish)));
+    const { steps } = JSON.parse(out);
+    expect(steps.length).toBeGreaterThan(0);
+    for (const step of steps) {
+      expect(step.formula).not.toBe('');
+      expect(step.source).not.toBe('');
+    }
+  });
+  test('names the line and place of what is wrong, and answers nothing', async () => {
+    const { status, out, err } = await runWords(
+      ['calc', 'voltage-drop'],
+      machineWith({}, `${JSON.stringify(wish)}\n{"phases": 2}\nnot json\n`),
+    );
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toMatch(/line 2: method: missing/);
+    expect(err).toMatch(/line 3: not JSON/);
+  });
+});
+
+describe('compare', () => {
+  test('sets differences first, in the first file’s units', async () => {
+    const { out } = await runWords(
+      ['compare', LIBRARY, 'samples/library-pedestals.site.json', '--json'],
+      machineWith(),
+    );
+    const { facts } = JSON.parse(out);
+    const differs = facts.map((fact: { differs: boolean }) => fact.differs);
+    expect(differs).toEqual([...differs].sort((a, b) => Number(b) - Number(a)));
+    const trench = facts.find(({ fact }: { fact: string }) => fact === 'trench');
+    expect(trench.values[0]).toBe(0);
+    expect(trench.values[1]).toBeGreaterThan(80);
+  });
+  test('--changes tells what moved and what it does to the quantities', async () => {
+    const lot = JSON.parse(readFileSync(join(SAMPLES, 'library-lot.site.json'), 'utf8'));
+    lot.drops[2].box[1] -= 2;
+    lot.drops[2].retractor[1] -= 2;
+    const { out } = await runWords(
+      ['compare', LIBRARY, 'later.site.json', '--changes', '--json'],
+      machineWith({ 'later.site.json': JSON.stringify(lot) }),
+    );
+    const { changes } = JSON.parse(out);
+    expect(changes.elements).toEqual([{ list: 'drops', id: 'D03', change: 'moved' }]);
+    const black = changes.quantities.filter(({ item }: { item: string }) => item === 'conductor');
+    // Two lines of one circuit, 2 ft shorter each, with 5 percent waste.
+    expect(
+      black.reduce((sum: number, { before, after }: { before: number; after: number }) => sum + before - after, 0),
+    ).toBeCloseTo(4.2, 6);
+  });
+});
+
+test('schema prints a JSON Schema', async () => {
+  const { out } = await runWords(['schema'], machineWith());
+  expect(JSON.parse(out).properties.format.const).toBe('overrow/site');
+});
