@@ -4,7 +4,6 @@ export interface Phasor {
   readonly im: number;
 }
 
-export const phasor = (re: number, im = 0): Phasor => ({ re, im });
 export const plus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re + b.re, im: a.im + b.im });
 export const minus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re - b.re, im: a.im - b.im });
 export const times = (a: Phasor, b: Phasor): Phasor => ({

@@ -138,6 +138,15 @@ describe('findings of the supply', () => {
     expect(found({ ...parts, rules: { dropLimit: { total: 12 } } }, 'total-drop')).toBeUndefined();
   });
 
+  test('the finding on the total drop comes and goes with the branch that it is about', () => {
+    const site = siteOf(oneFeeder(3));
+    const told = (r: number): readonly string[] =>
+      supplied(site, [], { r, x: 0.005 }).findings.flatMap(({ rule, about }) => (rule === 'total-drop' ? about : []));
+    expect(told(0.05)).toEqual([]);
+    expect(told(0.5)).toContain('EV-P-1');
+    expect(told(0.05)).toEqual([]);
+  });
+
   test.each([
     [240, 1, 208],
     [208, 1, 240],

@@ -1,6 +1,12 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { greatestLine } from '../../../calc/supply/demand.ts';
+import { addDraw, noDraws } from '../../../calc/supply/draws.ts';
 import { placeLoads } from '../../../calc/supply/load-lines.ts';
+import { polar } from '../../../calc/supply/phasor.ts';
 import { linesOf } from '../../../calc/supply/supply-lines.ts';
+import { type Bus, solve } from '../../../calc/supply/sweep.ts';
+import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
 import { chargers, equipment, feeder, load, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 
 describe('the lines that everything lies on', () => {
@@ -97,5 +103,37 @@ describe('the lines that everything lies on', () => {
   test('a charger that asks for more phases than there are lies across the two lines', () => {
     const site = siteOf({ equipment: [panel('P', { phases: 1 })], chargers: chargers('P', 1, { phases: 3 }) });
     expect(linesOf(site).chargers.get('EV-P-1')).toBe('AB');
+  });
+});
+
+describe('a load beside chargers goes where the greatest line current is least', () => {
+  const NOMINAL = 208 / Math.sqrt(3);
+  const bus: Bus = {
+    parent: -1,
+    nominal: NOMINAL,
+    held: new Float64Array([0, -120, 120].flatMap((angle) => Object.values(polar(NOMINAL, angle)))),
+    ratio: null,
+    back: null,
+    impedance: null,
+  };
+  const worst = (lines: readonly { readonly lines: Lines; readonly amps: number }[]): number => {
+    const draws = noDraws(1);
+    for (const one of lines) addDraw(draws.current, 0, one.lines, one.amps, 0);
+    return greatestLine(solve([bus], draws).out, 0);
+  };
+
+  test('as the sweeps have it, for loads to neutral and across lines', () => {
+    const standing = fc.array(
+      fc.record({ lines: fc.constantFrom(...LINES), amps: fc.double({ min: 1, max: 80, noNaN: true }) }),
+      { maxLength: 6 },
+    );
+    const choices = fc.constantFrom<readonly Lines[]>(['A', 'B', 'C'], ['AB', 'BC', 'CA']);
+    fc.assert(
+      fc.property(standing, choices, fc.double({ min: 1, max: 60, noNaN: true }), (there, words, amps) => {
+        const chosen = placeLoads([{ id: 'L', amps, choices: words }], there).get('L')!;
+        const costs = words.map((lines) => worst([...there, { lines, amps }]));
+        expect(worst([...there, { lines: chosen, amps }])).toBeCloseTo(Math.min(...costs), 6);
+      }),
+    );
   });
 });
