@@ -31,6 +31,23 @@ export function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<Si
   });
 }
 
+/** How long the browser may take to open its store, in milliseconds. */
+const OPENING_MS = 5_000;
+
+/** A store that does not open at all must not keep the page from opening. */
+export async function inTime(opening: Promise<SiteDatabase>): Promise<SiteDatabase> {
+  let late = false;
+  let waited: ReturnType<typeof setTimeout> | undefined;
+  const tooLate = new Promise<never>((_, reject) => {
+    waited = setTimeout(() => {
+      late = true;
+      reject(new Error('its store does not answer'));
+    }, OPENING_MS);
+  });
+  opening.then((database) => late && database.close()).catch(() => {});
+  return Promise.race([opening, tooLate]).finally(() => clearTimeout(waited));
+}
+
 // A key that is an array comes after every number, so this covers a document's records whatever their number.
 const allOf = (doc: string): IDBKeyRange => IDBKeyRange.bound([doc], [doc, []]);
 const upTo = (doc: string, seq: number): IDBKeyRange => IDBKeyRange.bound([doc], [doc, seq]);
@@ -85,6 +102,8 @@ export async function write(database: SiteDatabase, writing: Writing): Promise<v
       ask(transaction.objectStore('log').delete(upTo(doc, keepFrom)));
       ask(transaction.objectStore('snapshots').delete(IDBKeyRange.bound([doc], [doc, keepFrom], false, true)));
     }
+    // Without this the browser would wait to hear that no more is coming, from a page that may be gone by then.
+    transaction.commit();
     await Promise.all(requests);
     await done;
   } catch (error) {

@@ -20,8 +20,8 @@ export interface Journal {
   readonly snapshots: readonly number[];
   /** When the newest was made, by this machine's clock. */
   readonly snapshotAt: number;
-  /** A write failed: what the store holds is only known again when the document has been written down whole. */
-  readonly broken: boolean;
+  /** Nothing of it is in the store yet, or a write failed and what is there is not known: it must be written whole. */
+  readonly unsure: boolean;
   /** There is something to write. */
   readonly stale: boolean;
 }
@@ -32,17 +32,17 @@ export const newJournal = (document: Omit<DocumentRecord, 'seq'>): Journal => ({
   pending: [],
   snapshots: [],
   snapshotAt: document.at,
-  broken: false,
+  unsure: true,
   stale: true,
 });
 
-/** The journal of a document that was brought back from the store. Its first writing is a snapshot too. */
+/** The journal of a document that was brought back from the store. A snapshot of it is due with its first change. */
 export const foundJournal = (document: DocumentRecord, at: number): Journal => ({
   document,
   pending: [],
   snapshots: [],
   snapshotAt: at,
-  broken: false,
+  unsure: false,
   stale: false,
 });
 
@@ -69,21 +69,24 @@ export interface Handing {
   readonly journal: Journal;
 }
 
-/** Hands over what is not in the store, `history` being the document at the journal's newest entry. */
-export function handed(journal: Journal, history: History, now: number): Handing {
-  const { document, pending, snapshots, broken } = journal;
+/**
+ * Hands over what is not in the store, `history` being the document at the journal's newest entry. In haste, as when the
+ * page is about to go, a snapshot that is only due is left for later.
+ */
+export function handed(journal: Journal, history: History, now: number, haste: boolean): Handing {
+  const { document, pending, snapshots, unsure } = journal;
   const after = { ...journal, pending: [], stale: false };
-  if (!broken && !snapshotDue(journal, now)) return { writing: { document, log: pending }, journal: after };
+  if (!unsure && (haste || !snapshotDue(journal, now))) return { writing: { document, log: pending }, journal: after };
   const older = snapshots.at(-1);
   return {
     writing: {
       document,
-      // After a failure nobody knows which of the entries are there; the snapshot has them all.
-      log: broken ? [] : pending,
+      // Which of the entries are there is not known; the snapshot has them all.
+      log: unsure ? [] : pending,
       snapshot: snapshotOf(document, history),
       ...(older !== undefined && { keepFrom: older }),
     },
-    journal: { ...after, snapshots: [...snapshots, document.seq].slice(-2), snapshotAt: now, broken: false },
+    journal: { ...after, snapshots: [...snapshots, document.seq].slice(-2), snapshotAt: now, unsure: false },
   };
 }
 
@@ -91,7 +94,7 @@ export function handed(journal: Journal, history: History, now: number): Handing
 export const failed = (journal: Journal, { snapshot }: Writing): Journal => ({
   ...journal,
   snapshots: snapshot ? journal.snapshots.filter((seq) => seq !== snapshot.seq) : journal.snapshots,
-  broken: true,
+  unsure: true,
   stale: true,
 });
 

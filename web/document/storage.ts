@@ -1,4 +1,4 @@
-import { readLogAfter, readStored, type SiteDatabase } from './database.ts';
+import { inTime, readLogAfter, readStored, type SiteDatabase } from './database.ts';
 import type { DocumentEvent, Keeping } from './document-state.ts';
 import type { History } from './history.ts';
 import { foundJournal, type Journal, newJournal } from './journal.ts';
@@ -9,7 +9,7 @@ import type { PageWorld } from './page-world.ts';
 import { recovered, replayed } from './recovery.ts';
 import type { DocumentRecord } from './storage-records.ts';
 import type { DocumentStore } from './store.ts';
-import type { Claim } from './tabs.ts';
+import { askToHandOver, type Claim, HAND_OVER_MS } from './tabs.ts';
 import { createWriter, type Writer, type Wrote } from './writer.ts';
 
 /** A site that the browser keeps, for a list to open it from. */
@@ -17,7 +17,7 @@ export type KeptSite = Pick<DocumentRecord, 'doc' | 'name' | 'edits' | 'at' | 'f
 
 /** The keeping of sites in this browser. */
 export interface SiteKeeping {
-  /** A site was brought back when the page was opened. */
+  /** A site stands on the page: it was brought back, or opened while that was under way. */
   readonly resumed: boolean;
   /** The sites kept, the newest first. */
   readonly list: () => Promise<readonly KeptSite[]>;
@@ -30,9 +30,6 @@ export interface SiteKeeping {
   /** Writes down everything and keeps no more. */
   readonly stop: () => Promise<void>;
 }
-
-/** How long a tab that is asked to hand a document over has to finish, in milliseconds. */
-const HAND_OVER_MS = 1_500;
 
 /** What this tab does with the document that it has open. */
 type Role =
@@ -58,16 +55,21 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   let early: Origin | null = null;
   let mayClear = false;
   let askedToPersist = false;
-  const handOvers = new Map<string, () => void>();
+
+  /** Work that nobody waits for; where the store fails it, that is said. */
+  function see(work: Promise<unknown>): void {
+    work.catch((error: unknown) => {
+      if (database) keeping({ kind: 'failed', says: failureSays(error) });
+    });
+  }
 
   const unlisten = store.listen(hear);
   tabs.hear((message) => {
     const { doc } = message;
-    if (message.kind === 'handed-over') handOvers.get(doc)?.();
-    else if (message.kind === 'wrote') {
-      if (role.kind === 'watching' && role.doc === doc && message.seq > role.seq) void catchUp();
-    } else if (role.kind === 'writing' && role.doc === doc) {
-      void stepBack(doc, 2 * HAND_OVER_MS).then(() => tabs.tell({ kind: 'handed-over', doc }));
+    if (message.kind === 'wrote') {
+      if (role.kind === 'watching' && role.doc === doc && message.seq > role.seq) see(catchUp());
+    } else if (message.kind === 'hand-over' && role.kind === 'writing' && role.doc === doc) {
+      see(stepBack(doc, 2 * HAND_OVER_MS).then(() => tabs.tell({ kind: 'handed-over', doc })));
     }
   });
 
@@ -75,7 +77,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
     if (event.what === 'open') {
       const from = originOf(event);
       if (loading) early = from;
-      else void begin(event.history, from);
+      else see(begin(event.history, from));
     } else if (role.kind === 'writing') {
       role.writer.note(event);
       if (store.getState().keeping.kind === 'kept') keeping({ kind: 'writing' });
@@ -129,14 +131,14 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
 
   function told(doc: string, wrote: Wrote): void {
     if (role.kind !== 'writing' || role.doc !== doc) return;
-    if (wrote.kind === 'conflict') void fork();
+    if (wrote.kind === 'conflict') see(fork());
     else if (wrote.kind === 'failed') keeping({ kind: 'failed', says: failureSays(wrote.error) });
     else {
       const { name, seq, edits, at } = wrote.document;
       world.mirror.set({ doc, name, edits, at });
       tabs.tell({ kind: 'wrote', doc, seq });
       keeping(role.writer.isBehind() ? { kind: 'writing' } : kept());
-      if (edits > 0) void askToPersist();
+      if (edits > 0) see(askToPersist());
     }
   }
 
@@ -153,11 +155,11 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   function lost(doc: string): void {
     if (role.kind !== 'writing' || role.doc !== doc) return;
     if (!role.writer.isBehind()) {
-      void stepBack(doc, 0);
+      see(stepBack(doc, 0));
       return;
     }
     role.writer.stop();
-    void fork();
+    see(fork());
   }
 
   /** From writing a document to following it; the right to write is not asked for again before `patience` ms. */
@@ -172,10 +174,10 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   async function watch(doc: string, seq: number, patience: number): Promise<void> {
     const callOff = new AbortController();
     const left = take({ kind: 'watching', doc, seq, callOff });
-    keeping({ kind: 'watching', says: WATCHING, takeOver: () => void takeOver(doc) });
-    const ask = setTimeout(async () => {
-      const claim = await tabs.claim(doc, 'when-free', () => lost(doc), callOff.signal);
-      if (claim) await becomeWriter(doc, claim);
+    keeping({ kind: 'watching', says: WATCHING, takeOver: () => see(takeOver(doc)) });
+    const ask = setTimeout(() => {
+      const claimed = tabs.claim(doc, 'when-free', () => lost(doc), callOff.signal);
+      see(claimed.then((claim) => claim && becomeWriter(doc, claim)));
     }, patience);
     callOff.signal.addEventListener('abort', () => clearTimeout(ask));
     await left;
@@ -184,15 +186,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   async function takeOver(doc: string): Promise<void> {
     if (role.kind !== 'watching' || role.doc !== doc) return;
     role.callOff.abort();
-    await new Promise<void>((go) => {
-      const waited = setTimeout(go, HAND_OVER_MS);
-      handOvers.set(doc, () => {
-        clearTimeout(waited);
-        go();
-      });
-      tabs.tell({ kind: 'hand-over', doc });
-    });
-    handOvers.delete(doc);
+    await askToHandOver(tabs, doc);
     const claim = await tabs.claim(doc, 'now', () => lost(doc));
     if (claim) await becomeWriter(doc, claim);
   }
@@ -205,7 +199,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
       return;
     }
     const journal = foundJournal({ ...document, seq: role.seq }, world.now());
-    void take(writing(database, journal, current(), claim));
+    see(take(writing(database, journal, current(), claim)));
     keeping(kept());
   }
 
@@ -246,7 +240,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
       return false;
     }
     if (claim && found.kind === 'whole') {
-      void take(writing(database, foundJournal({ ...document, seq: found.seq }, world.now()), found.history, claim));
+      see(take(writing(database, foundJournal({ ...document, seq: found.seq }, world.now()), found.history, claim)));
       keeping(kept());
     } else if (found.kind === 'whole') await watch(doc, found.seq, 0);
     else {
@@ -261,11 +255,12 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   async function start(): Promise<boolean> {
     keeping({ kind: 'loading' });
     try {
-      database = await world.openDatabase((why) => {
+      const opening = world.openDatabase((why) => {
         database = null;
         if (role.kind === 'writing') role.writer.stop();
         keeping({ kind: 'failed', says: closedSays(why) });
       });
+      database = await inTime(opening);
     } catch (error) {
       keeping({ kind: 'failed', says: failureSays(error) });
       return false;
@@ -288,10 +283,12 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
   const flush = async (): Promise<void> => {
     if (role.kind === 'writing') await role.writer.flush();
   };
-  world.onLeaving(() => void flush());
+  world.onLeaving(() => {
+    if (role.kind === 'writing') see(role.writer.flush('haste'));
+  });
 
   return {
-    resumed,
+    resumed: resumed || early !== null,
     list: async () => (database ? recordsOf(database) : []),
     reopen: bringBack,
     textsOf: async (doc) => (database ? textsOf(database, doc) : []),

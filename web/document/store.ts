@@ -227,7 +227,8 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       previewed: undefined,
       lastChange: undefined,
       problems: undefined,
-      notice: from.notice,
+      // What was said while the page was opened (that a site was lost, say) stands beside the first document.
+      notice: from.notice ?? (store.getState().opened === 0 ? store.getState().notice : undefined),
       busy: undefined,
       opened: store.getState().opened + 1,
     });

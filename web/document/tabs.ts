@@ -19,8 +19,8 @@ export interface Tabs {
   /** The claim, or null where it was not to be had or the wait for it was called off. `onLost`: another tab took it. */
   readonly claim: (doc: string, way: ClaimWay, onLost: () => void, callOff?: AbortSignal) => Promise<Claim | null>;
   readonly tell: (message: TabMessage) => void;
-  /** Hears what other tabs tell from now on. */
-  readonly hear: (listener: (message: TabMessage) => void) => void;
+  /** Hears what other tabs tell from now on; returns the way to stop. */
+  readonly hear: (listener: (message: TabMessage) => void) => () => void;
   readonly close: () => void;
 }
 
@@ -36,13 +36,35 @@ export function browserTabs(locks: Locks | undefined, channel: BroadcastChannel)
     claim: (doc, way, onLost, callOff) =>
       locks ? claimWith(locks, `overrow ${doc}`, way, onLost, callOff) : Promise.resolve({ release: () => {} }),
     tell: (message) => channel.postMessage(message),
-    hear: (listener) =>
-      channel.addEventListener('message', (event) => {
+    hear: (listener) => {
+      const heard = (event: MessageEvent): void => {
         const message = messageOf(event.data);
         if (message) listener(message);
-      }),
+      };
+      channel.addEventListener('message', heard);
+      return () => channel.removeEventListener('message', heard);
+    },
     close: () => channel.close(),
   };
+}
+
+/** How long a tab that is asked to hand a document over has to finish, in milliseconds. */
+export const HAND_OVER_MS = 1_500;
+
+/** Asks the tab that edits a document to finish; resolves when it has, or when it has had long enough. */
+export function askToHandOver(tabs: Tabs, doc: string): Promise<void> {
+  return new Promise((go) => {
+    const done = (): void => {
+      clearTimeout(waited);
+      stop();
+      go();
+    };
+    const waited = setTimeout(done, HAND_OVER_MS);
+    const stop = tabs.hear((message) => {
+      if (message.kind === 'handed-over' && message.doc === doc) done();
+    });
+    tabs.tell({ kind: 'hand-over', doc });
+  });
 }
 
 function claimWith(

@@ -19,8 +19,8 @@ export interface Writer {
   readonly doc: string;
   /** Notes a change, to be written soon. */
   readonly note: (event: ChangeEvent) => void;
-  /** Hands everything to the store at once and waits until it is there. */
-  readonly flush: () => Promise<void>;
+  /** Hands everything to the store at once and waits until it is there; in `haste` as little as will do. */
+  readonly flush: (haste?: 'haste') => Promise<void>;
   /** Number of the newest entry. */
   readonly seq: () => number;
   /** Whether the store may not have everything yet. */
@@ -54,10 +54,10 @@ export function createWriter(
     timer = null;
   };
 
-  async function flush(): Promise<void> {
+  async function flush(haste?: 'haste'): Promise<void> {
     stopWaiting();
     if (stopped || !state.stale) return;
-    const { writing, journal: next } = handed(state, history, now());
+    const { writing, journal: next } = handed(state, history, now(), haste === 'haste');
     state = next;
     underWay += 1;
     const error = await write(database, writing).then(

@@ -20,6 +20,13 @@ export interface Tab {
   readonly freeze: () => void;
 }
 
+type Ear = (event: { readonly data: TabMessage }) => void;
+
+interface Channel {
+  readonly ears: Set<Ear>;
+  asleep: boolean;
+}
+
 /** A browser of which only what the keeping of sites touches is there. What it keeps outlives its tabs. */
 export class FakeBrowser {
   now = 1_800_000_000_000;
@@ -29,7 +36,7 @@ export class FakeBrowser {
   withLocks = true;
   private docs = 0;
   private readonly tabs: Tab[] = [];
-  private readonly channels = new Set<{ hear: ((message: TabMessage) => void) | null; asleep: boolean }>();
+  private readonly channels = new Set<Channel>();
 
   constructor() {
     globalThis.indexedDB = new IDBFactory();
@@ -50,18 +57,20 @@ export class FakeBrowser {
     const tab = {};
     let leaving = (): void => {};
     let connection: SiteDatabase | null = null;
-    const own: { hear: ((message: TabMessage) => void) | null; asleep: boolean } = { hear: null, asleep: false };
+    const own: Channel = { ears: new Set(), asleep: false };
     this.channels.add(own);
     const channel = {
       postMessage: (message: TabMessage) => {
         if (own.asleep) return;
         for (const other of this.channels) {
-          if (other !== own) queueMicrotask(() => !other.asleep && other.hear?.(structuredClone(message)));
+          if (other === own) continue;
+          queueMicrotask(() => {
+            if (!other.asleep) for (const ear of [...other.ears]) ear({ data: structuredClone(message) });
+          });
         }
       },
-      addEventListener: (_: string, listener: (event: { data: TabMessage }) => void) => {
-        own.hear = (data) => listener({ data });
-      },
+      addEventListener: (_: string, ear: Ear) => own.ears.add(ear),
+      removeEventListener: (_: string, ear: Ear) => own.ears.delete(ear),
       close: () => this.channels.delete(own),
     };
     return {
@@ -79,7 +88,7 @@ export class FakeBrowser {
       leave: () => leaving(),
       freeze: () => (own.asleep = true),
       kill: () => {
-        own.hear = null;
+        own.ears.clear();
         this.channels.delete(own);
         connection?.close();
         this.locks.forget(tab);

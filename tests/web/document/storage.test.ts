@@ -229,7 +229,7 @@ describe('when it is written', () => {
     load();
     const keeping = await starting;
     await settle();
-    expect([keeping.resumed, store.getState().name]).toEqual([false, 'and changed']);
+    expect([keeping.resumed, store.getState().name]).toEqual([true, 'and changed']);
     expect((await keeping.list()).map(({ name, edits }) => [name, edits]).sort()).toEqual([
       ['Small lot', 1],
       ['and changed', 1],
@@ -259,6 +259,21 @@ describe('when it is written', () => {
     tab.leave();
     tab.kill();
     expect(columnX(await browser.open())).toBe(5.5);
+  });
+
+  test('in haste only what is new: a snapshot that is due is left for the next writing', async () => {
+    const before = await opened();
+    before.leave();
+    before.kill();
+    const tab = await browser.open();
+    const [added, put] = [vi.spyOn(IDBObjectStore.prototype, 'add'), vi.spyOn(IDBObjectStore.prototype, 'put')];
+    move(tab);
+    tab.leave();
+    expect([added.mock.calls.length, put.mock.calls.length]).toEqual([1, 1]);
+    await settle();
+    move(tab);
+    await tab.keeping.flush();
+    expect([added.mock.calls.length, put.mock.calls.length]).toEqual([2, 3]);
   });
 
   test('what the hand holds during a drag is not written', async () => {
@@ -452,7 +467,12 @@ describe('a store that was spoiled', () => {
     browser.clear();
     const after = await browser.open();
     expect(after.keeping.resumed).toBe(false);
-    expect(stateOf(after).notice).toMatch(/^This browser has cleared “Small lot” with its 2 changes/);
+    const said = /^This browser has cleared “Small lot” with its 2 changes/;
+    expect(stateOf(after).notice).toMatch(said);
+    await stateOf(after).openFile({ ...SMALL, name: 'a sample' });
+    expect(stateOf(after).notice).toMatch(said);
+    await stateOf(after).openFile({ ...SMALL, name: 'another' });
+    expect(stateOf(after).notice).toBeUndefined();
   });
 });
 
@@ -468,6 +488,15 @@ describe('a store that cannot be had', () => {
       kind: 'failed',
       says: expect.stringMatching(/Save the site to a file now/),
     });
+  });
+
+  test('a store that does not answer does not keep the page from opening', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    const store = createDocumentStore({ warm: async () => {} });
+    const starting = keepSites(store, { ...browser.world({ doc: null }), openDatabase: () => new Promise(() => {}) });
+    await vi.advanceTimersByTimeAsync(10_000);
+    expect((await starting).resumed).toBe(false);
+    expect(store.getState().keeping).toMatchObject({ kind: 'failed', says: expect.stringMatching(/does not answer/) });
   });
 
   test('a page that is older than the store keeps its hands off it', async () => {
