@@ -32,6 +32,7 @@ import {
   PLACES,
   STALL_USES,
   SURFACES,
+  UNDERLAY_KINDS,
   UNITS,
 } from './vocabulary.ts';
 
@@ -179,6 +180,25 @@ export const asBuiltSchema = v.strictObject({
   note: maybe(text),
 });
 
+export const underlaySchema = v.strictObject({
+  file: told(filledText, 'Name of the file, which is kept apart from the site.'),
+  kind: v.picklist(UNDERLAY_KINDS),
+  page: maybe(told(wholePositive, 'Page of a PDF; 1 where absent.')),
+  hash: told(v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/)), 'SHA-256 of the file, in hexadecimal digits.'),
+  at: told(point2, 'Where `origin` lies on the site.'),
+  origin: maybe(
+    told(
+      v.strictTuple([number, number]),
+      'Point of the file that lies at `at`, in its own units: pixels or points from the lower left corner, drawing units, degrees. [0, 0] where absent.',
+    ),
+  ),
+  scale: told(positiveLength, 'Length on the site of one unit of the file: a pixel, a point, a drawing unit, a foot.'),
+  rotation: maybe(told(number, 'Degrees, about `at`.')),
+  dim: maybe(told(fraction, 'How far it is faded: 0 not at all, 1 out of sight; 0.5 where absent.')),
+  locked: maybe(told(v.boolean(), 'Placed for good: the hand does not move it.')),
+  hidden: maybe(v.boolean()),
+});
+
 const list = <const T extends v.GenericSchema>(item: T) => maybe(v.array(item));
 
 export const siteFileSchema = v.strictObject({
@@ -210,6 +230,7 @@ export const siteFileSchema = v.strictObject({
     }),
   ),
   asBuilt: maybe(v.record(id, asBuiltSchema)),
+  underlay: maybe(told(underlaySchema, 'A drawing or picture that lies under the plan.')),
 });
 
 /** The lists of elements with ids; every id is unique across all of them. */

@@ -50,6 +50,8 @@ export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
 export type Georef = NonNullable<SiteFile['georef']>;
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
+/** What lies under the drawing and where; nothing is reckoned from it. */
+export type Underlay = NonNullable<SiteFile['underlay']>;
 export interface Gridline {
   readonly label: string;
   readonly at: number;
@@ -118,4 +120,5 @@ export interface Site {
   readonly rules: Rules;
   readonly georef?: Georef;
   readonly asBuilt: ReadonlyMap<string, AsBuilt>;
+  readonly underlay?: Underlay;
 }

@@ -17,9 +17,10 @@ import {
   pullpointSchema,
   racewaySchema,
   stallSchema,
+  underlaySchema,
   vehicleSchema,
 } from './schema.ts';
-import type { AsBuilt, Feeder, Rules, Site, SiteFile, Vehicle } from './site.ts';
+import type { AsBuilt, Feeder, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { toFeet } from './units.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 import { metalOf, type Units } from './vocabulary.ts';
@@ -104,6 +105,13 @@ const asBuiltOf = perUnits(
 );
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
+const underlayInFeet = lengthRewriter(underlaySchema, (metres) => toFeet(metres, 'm'));
+const underlayOf = perUnits(
+  (units) =>
+    (from: NonNullable<SiteFile['underlay']>): Underlay =>
+      units === 'm' ? underlayInFeet(from) : from,
+);
+
 const rulesInFeet = lengthRewriter(rulesSchema, (metres) => toFeet(metres, 'm'));
 const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rules => {
   const set = units === 'm' ? rulesInFeet(from) : from;
@@ -149,5 +157,6 @@ export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Sit
     rules: file.rules === undefined ? DEFAULT_RULES : rulesOf[units](file.rules),
     ...(file.georef === undefined ? {} : { georef: file.georef }),
     asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
+    ...(file.underlay === undefined ? {} : { underlay: underlayOf[units](file.underlay) }),
   };
 });

@@ -39,6 +39,10 @@ export type Surface = (typeof SURFACES)[number];
 export const MOUNTS = ['overhead', 'pedestal', 'wall'] as const;
 export type Mount = (typeof MOUNTS)[number];
 
+/** Kinds of file that can lie under the drawing. */
+export const UNDERLAY_KINDS = ['png', 'jpeg', 'svg', 'pdf', 'dxf', 'geojson'] as const;
+export type UnderlayKind = (typeof UNDERLAY_KINDS)[number];
+
 export const METALS = ['copper', 'aluminum'] as const;
 export type Metal = (typeof METALS)[number];
 /** Spellings of a metal that a file may use; the engine knows only the words. */

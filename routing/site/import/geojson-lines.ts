@@ -1,0 +1,61 @@
+import { siteOf } from '../georef.ts';
+import type { Georef } from '../site.ts';
+import type { GroundFeature } from './geojson.ts';
+import type { DrawnLine } from './imported.ts';
+
+/** The middle of what features cover, degrees; null where they cover nothing. */
+export function middleOfGeojson(features: readonly GroundFeature[]): readonly [lon: number, lat: number] | null {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { shapes } of features)
+    for (const { points } of shapes)
+      for (const [lon, lat] of points) {
+        west = Math.min(west, lon);
+        east = Math.max(east, lon);
+        south = Math.min(south, lat);
+        north = Math.max(north, lat);
+      }
+  return west <= east ? [(west + east) / 2, (south + north) / 2] : null;
+}
+
+/** The layer that a feature belongs to: what its properties call its list, layer or kind, else the kind of its shape. */
+function layerOf({ properties, shapes }: GroundFeature): string {
+  for (const name of ['list', 'layer', 'Layer', 'kind', 'type', 'class']) {
+    const value = properties.get(name);
+    if (typeof value === 'string' && value !== '') return value;
+  }
+  const [first] = shapes;
+  return first?.kind === 'ring' ? 'areas' : first?.kind === 'line' ? 'lines' : 'points';
+}
+
+/** Half of the cross by which a place is drawn, feet. */
+const CROSS = 1;
+
+/** The features as lines in feet about a place on the ground; a place of no extent is a small cross. */
+export function linesOfGeojson(features: readonly GroundFeature[], georef: Georef): readonly DrawnLine[] {
+  return features.flatMap((feature) => {
+    const layer = layerOf(feature);
+    return feature.shapes.flatMap(({ kind, points }): DrawnLine[] => {
+      const here = points.map((point) => siteOf(georef, point));
+      if (kind !== 'point') return [{ layer, points: here, closed: kind === 'ring' }];
+      const [x, y] = here[0]!;
+      return [
+        {
+          layer,
+          points: [
+            [x - CROSS, y],
+            [x + CROSS, y],
+          ],
+          closed: false,
+        },
+        {
+          layer,
+          points: [
+            [x, y - CROSS],
+            [x, y + CROSS],
+          ],
+          closed: false,
+        },
+      ];
+    });
+  });
+}

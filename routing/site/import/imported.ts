@@ -1,0 +1,46 @@
+import type { Point2 } from '../site.ts';
+
+/** What keeps a file from being read: where in it, and what was expected there. */
+export interface ImportFault {
+  readonly place: string;
+  readonly says: string;
+}
+
+export type Imported<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly fault: ImportFault };
+
+export const refused = (place: string, says: string): { readonly ok: false; readonly fault: ImportFault } => ({
+  ok: false,
+  fault: { place, says },
+});
+
+/** A line of a drawing, in the drawing's own units; a closed one does not repeat its first point. */
+export interface DrawnLine {
+  readonly layer: string;
+  readonly points: readonly Point2[];
+  readonly closed: boolean;
+}
+
+/** A line drawing of another program, flattened: blocks expanded, arcs as short chords. */
+export interface LineDrawing {
+  readonly lines: readonly DrawnLine[];
+  /** Feet in a unit of the drawing; null where the file does not say. */
+  readonly feetPerUnit: number | null;
+  /** Kinds of entity that were left out, with how many of each. */
+  readonly skipped: ReadonlyMap<string, number>;
+}
+
+/** No file that is read may hold more; the limits are far past any site plan and keep a bad file from stopping the page. */
+export const BUDGET = {
+  /** Characters of a text file. */
+  characters: 64_000_000,
+  /** Entities or features, blocks expanded. */
+  entities: 300_000,
+  /** Points, arcs flattened. */
+  points: 2_000_000,
+  /** Blocks within blocks, collections within collections. */
+  nesting: 12,
+  /** No coordinate of a drawing is larger, in its own units. */
+  coordinate: 1e9,
+} as const;
