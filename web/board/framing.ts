@@ -23,14 +23,25 @@ function glideTo(view: ViewStore, to: Camera): void {
   const step = (now: number): void => {
     const t = Math.min(1, (now - start) / GLIDE_MS);
     const eased = 1 - (1 - t) ** 3;
+    if (t === 1) {
+      view.setState({ camera: to });
+      return;
+    }
     const mix = (a: number, b: number): number => a + (b - a) * eased;
     view.setState({ camera: { x: mix(from.x, to.x), y: mix(from.y, to.y), scale: mix(from.scale, to.scale) } });
-    if (t < 1) gliding = requestAnimationFrame(step);
+    gliding = requestAnimationFrame(step);
   };
   gliding = requestAnimationFrame(step);
 }
 
-const wholeIn = (scene: Scene, viewport: Viewport): Camera => fitted(scene.extent, viewport, roomOf(viewport));
+/** Cameras that show the whole drawing because that was asked for, and not by chance. */
+const wholes = new WeakSet<Camera>();
+
+function wholeIn(scene: Scene, viewport: Viewport): Camera {
+  const camera = fitted(scene.extent, viewport, roomOf(viewport));
+  wholes.add(camera);
+  return camera;
+}
 
 /** Shows the whole drawing. */
 export const fitAll = (view: ViewStore, scene: Scene): void => glideTo(view, wholeIn(scene, view.getState().viewport));
@@ -45,17 +56,15 @@ export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refit
     view.setState({ viewport });
     return;
   }
-  const stays = {
+  const stays: Camera = {
     x: camera.x + (viewport.width - was.width) / 2 / camera.scale,
     y: camera.y - (viewport.height - was.height) / 2 / camera.scale,
     scale: camera.scale,
   };
-  const whole = refits && sameCamera(camera, wholeIn(scene, was));
-  view.setState({ viewport, camera: whole ? wholeIn(scene, viewport) : stays });
+  const whole = wholes.has(camera);
+  if (whole) wholes.add(stays);
+  view.setState({ viewport, camera: whole && refits ? wholeIn(scene, viewport) : stays });
 }
-
-const sameCamera = (a: Camera, b: Camera): boolean =>
-  Math.abs(a.scale / b.scale - 1) < 1e-6 && Math.hypot(a.x - b.x, a.y - b.y) * b.scale < 0.01;
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {

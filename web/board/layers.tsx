@@ -1,6 +1,10 @@
 import type Konva from 'konva';
 import { useEffect, useMemo, useRef } from 'react';
-import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva';
+// Only the shapes that are used: the whole of the library is three times as large.
+import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import 'konva/lib/shapes/Circle';
+import 'konva/lib/shapes/Line';
+import 'konva/lib/shapes/Rect';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BASE_PICTURES } from './base-pictures.ts';
 import { toScreen } from './camera.ts';

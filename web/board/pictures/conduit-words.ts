@@ -38,12 +38,21 @@ export function drawConduitWords(
     const said = words.get(raceway.id);
     const [from, to] = longestLeg(raceway.path);
     pen.font = lettering(12, 600);
-    if (!said || pen.measureText(said).width > Math.hypot(to[0] - from[0], to[1] - from[1]) * scale) continue;
-    const level = Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1]);
-    pen.textAlign = level ? 'center' : 'left';
-    const x = left + ((from[0] + to[0]) / 2) * scale;
-    const y = top - ((from[1] + to[1]) / 2) * scale;
-    halo(pen, frame, said, level ? x : x + 10, level ? y - 15 : y, 600, ink.ink);
+    const room = Math.hypot(to[0] - from[0], to[1] - from[1]) * scale;
+    const width = said ? pen.measureText(said).width : 0;
+    if (!said || width > room) continue;
+    // Branches cross their trunk in the middle: words that fit in the half stand there.
+    const share = width < room / 3 || width > room / 2 ? 0.5 : 0.75;
+    const x = left + (from[0] + (to[0] - from[0]) * share) * scale;
+    const y = top - (from[1] + (to[1] - from[1]) * share) * scale;
+    const along = Math.atan2(-(to[1] - from[1]), to[0] - from[0]);
+    pen.save();
+    pen.translate(x, y);
+    // Read from below or from the right, as lettering on a drawing is.
+    pen.rotate(along > Math.PI / 2 - 0.01 ? along - Math.PI : along <= -Math.PI / 2 - 0.01 ? along + Math.PI : along);
+    pen.textAlign = 'center';
+    halo(pen, frame, said, 0, -15, 600, ink.ink);
+    pen.restore();
   }
   pen.textAlign = 'left';
 }
