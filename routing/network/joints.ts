@@ -78,7 +78,7 @@ function joinVertices(legs: Legs, tolerance: number, joints: Joints): void {
 const isEnd = (start: number, vertex: number): boolean => start === vertex || start + 1 === vertex;
 
 function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
-  const { x, y, start, rank, index } = legs;
+  const { x, y, start, index } = legs;
   const limit = tolerance + LENGTH_SLACK;
   const upright = (i: number): boolean => {
     const a = start[i]!;
@@ -96,7 +96,6 @@ function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
       (j) => (j > i ? grow > 0 || !upright(j) : j < i && grow > 0 && !upright(j)),
     );
     for (const j of near.sort((p, q) => p - q)) {
-      if (rank[i] === rank[j] && Math.abs(i - j) === 1) continue;
       if (grow > 0 || !joinAtPlanCrossing(legs, i, j, tolerance, joints))
         joinAtClosestApproach(legs, i, j, tolerance, joints);
     }

@@ -50,18 +50,13 @@ function addApproaches(approaches: Approach[], ways: Ways, end: Tap): void {
   const { network } = ways;
   const part = ways.parts.get(componentOf(network, end));
   if (!part) return;
-  const { stopNode, stopAlong } = network;
-  const beside = stopsBeside(network, end);
-  for (const { stop, length: stretch } of beside) {
-    const node = stopNode[stop]!;
+  for (const { stop, length: stretch } of stopsBeside(network, end)) {
+    const node = network.stopNode[stop]!;
     const before = part.distances.distance[node - part.distances.base]!;
     approaches.push({ part, end, stretch, length: before + stretch + end.length, node, start: null });
   }
-  if (beside.length < 2) return;
-  const low = stopAlong[beside[0]!.stop]! + COINCIDENT;
-  const high = stopAlong[beside[1]!.stop]! - COINCIDENT;
   for (const start of part.taps) {
-    if (start.leg !== end.leg || start.along < low || start.along > high) continue;
+    if (start.leg !== end.leg) continue;
     const stretch = Math.abs(end.along - start.along);
     approaches.push({ part, end, stretch, length: start.length + stretch + end.length, node: -1, start });
   }

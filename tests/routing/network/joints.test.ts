@@ -138,9 +138,45 @@ describe('a raceway that comes back to itself', () => {
   });
 });
 
+test('of two equally near legs of one raceway the first is touched, at whatever angle it is drawn', () => {
+  // Legs 0.2 ft apart and an end midway: from 25 ft along the first leg it is 15 ft back to it.
+  for (let degrees = 0; degrees < 360; degrees += 17) {
+    const a = (degrees * Math.PI) / 180;
+    const at = (x: number, y: number, z: number): Point3 => [
+      Math.cos(a) * x - Math.sin(a) * y,
+      Math.sin(a) * x + Math.cos(a) * y,
+      z,
+    ];
+    const hairpin = line('A', at(0, 0, 11), at(30, 0, 11), at(30, 0.2, 11), at(0, 0.2, 11));
+    const end = line('B', at(10, 0.1, 20), at(10, 0.1, 11.05));
+    expect(lengthBetween([hairpin, end], at(25, 0, 11), at(10, 0.1, 20))).toBeCloseTo(
+      15 + Math.hypot(0.1, 0.05) + 8.95,
+      9,
+    );
+  }
+});
+
+test('a place passed in the middle of a leg is no point of the path, a vertex passed straight on is', () => {
+  const main = line('A', [0, 0, 11], [25, 0, 11], [40, 0, 11]);
+  const crossed = [main, line('B', [10, -5, 11], [10, 5, 11]), line('C', [30, 0, 11], [30, 5, 11])];
+  const run = runsOf(oneRun(crossed, [0, 0, 11], [40, 0, 11])).runs[0]!;
+  expect(run.path).toEqual(main.path);
+  expect(run.legs).toEqual(['A', 'A']);
+});
+
+test('legs shorter than what lengths can be told apart by are walked in order', () => {
+  const fine = Array.from({ length: 6 }, (_, i): Point3 => [90_000 + i * 5e-5, 0, 11]);
+  expect(lengthBetween([line('A', [0, 0, 11], ...fine)], [0, 0, 11], fine.at(-1)!)).toBeCloseTo(90_000.00025, 6);
+});
+
 describe('odd raceways', () => {
+  test('a loop smaller than four tolerances is not cut off', () => {
+    const loop = line('A', [0, 0, 11], [5.2, 0, 11], [5.2, 0.2, 11], [5, 0.2, 11], [5, -9, 11]);
+    expect(lengthBetween([loop], [0, 0, 11], [5, -9, 11])).toBeCloseTo(5.2 + 0.2 + 0.2 + 9.2, 9);
+  });
   test('one whose points all coincide is a point that others touch', () => {
     expect(joined(along, line('B', [40, 0, 11], [40, 0, 11], [40, 0, 11]))).toBe(true);
+    expect(built([line('B', [5, 5, 5], [5, 5, 5])]).nodes).toBe(1);
     expect(lengthBetween([line('B', [5, 5, 5], [5, 5, 5])], [5, 5, 5], [5, 5, 5])).toBe(0);
   });
   test('none at all make an empty network', () => {

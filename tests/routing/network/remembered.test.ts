@@ -72,6 +72,13 @@ test('a change of the rules or of a raceway reaches every run', () => {
   const before = runsOf(site);
   const allowed = runsOf({ ...site, rules: { ...site.rules, allowance: { equipment: 8, box: 2 } } });
   expect(allowed.runs.map((run) => run.conductorLength)).toEqual(before.runs.map((run) => run.length! + 10));
+  const apart = {
+    ...site,
+    equipment: site.equipment.map((e) => ({ ...e, entry: [e.entry[0], e.entry[1] + 1, e.entry[2]] as const })),
+  };
+  expect(runsOf(apart).runs.every(({ length }) => length !== null)).toBe(true);
+  const close = runsOf({ ...apart, rules: { ...site.rules, tapLimit: 0.5 } });
+  expect(close.runs.every(({ length }) => length === null)).toBe(true);
   const lifted = runsOf({
     ...site,
     raceways: site.raceways.map((r) => ({ ...r, path: r.path.map(([x, y, z]) => [x, y, z + 1] as const) })),

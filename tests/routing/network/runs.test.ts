@@ -304,6 +304,31 @@ describe('a charger without a run', () => {
     expect(said(site).value).toBe(29);
     expect(said(site).says).toContain('R2 is 1\' 0" from it but is not joined to the raceways of P1');
   });
+  test('says so too of one far overhead', () => {
+    const overhead = [
+      raceway('R1', [
+        [0, 0, 0],
+        [9, 0, 0],
+        [9, 0, 500],
+        [50, 0, 500],
+      ]),
+    ];
+    expect(said(oneRun(overhead, [0, 0, 0], [50, 0, 3])).value).toBeCloseTo(Math.hypot(41, 0), 9);
+    expect(
+      said(
+        oneRun(
+          [
+            raceway('R1', [
+              [0, 0, 500],
+              [9, 0, 500],
+            ]),
+          ],
+          [0, 0, 0],
+          [5, 0, 0],
+        ),
+      ).value,
+    ).toBe(500);
+  });
   test('says how far its equipment is from the nearest raceway', () => {
     const site = oneRun([far], [-30, 40, 11], [50, 0, 11]);
     expect(said(site)).toMatchObject({ rule: 'no-run', about: ['C1', 'P1', 'R1'], value: 50, limit: 6 });

@@ -51,6 +51,14 @@ describe('stretches of a run', () => {
     expect(stretchesBetween(stepped, [25]).map(({ bends }) => bends)).toEqual([1, 1]);
     expect(stretchesBetween(stepped, [5, 25, 35]).map(({ bends }) => bends)).toEqual([0, 0, 0, 0]);
   });
+  test('a break at a corner leaves the corner the end of one and the start of the next', () => {
+    const parts = stretchesBetween(stepped, [25]);
+    expect(parts.map(({ path }) => path)).toEqual([stepped.path.slice(0, 3), stepped.path.slice(2)]);
+    expect(parts.map(({ legs }) => legs)).toEqual([
+      ['R1', 'R1'],
+      ['R1', 'R1'],
+    ]);
+  });
   test('breaks come in any order; repeated ones and those at the ends cut nothing', () => {
     const parts = stretchesBetween(stepped, [30, 0, 15, 38, 15, -4, 90]);
     expect(parts.map(({ from, to }) => [from, to])).toEqual([
