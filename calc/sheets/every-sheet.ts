@@ -31,6 +31,8 @@ export interface SheetFile {
   /** What stands after the site's name, such as `.runs.csv`. */
   readonly ending: string;
   readonly says: string;
+  /** What kind of sheet it is, as a list of them is divided. */
+  readonly group: 'tables' | 'drawings' | 'models';
   readonly type: string;
   /** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
   readonly write: (planned: Alternative) => Promise<string | Uint8Array | null>;
@@ -41,6 +43,7 @@ export const SHEET_FILES: readonly SheetFile[] = [
   {
     ending: '.xlsx',
     says: 'All tables, as a workbook',
+    group: 'tables',
     type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
     write: async (planned) => {
       const { xlsx } = await import('./xlsx.ts');
@@ -50,7 +53,8 @@ export const SHEET_FILES: readonly SheetFile[] = [
   ...TABLE_SHEETS.map(
     ({ name, rows }): SheetFile => ({
       ending: `.${name}.csv`,
-      says: `${name.replace('-', ' ')}, as CSV`,
+      says: `${name[0]?.toUpperCase()}${name.slice(1).replace('-', ' ')}, as CSV`,
+      group: 'tables',
       type: 'text/csv;charset=utf-8',
       write: async (planned) => csv(rows(planned)),
     }),
@@ -58,6 +62,7 @@ export const SHEET_FILES: readonly SheetFile[] = [
   {
     ending: '.dxf',
     says: 'Plan drawing, as DXF',
+    group: 'drawings',
     type: 'image/vnd.dxf',
     write: async ({ site, plan }) => {
       const [{ planDrawing }, { dxf }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./dxf.ts')]);
@@ -67,6 +72,7 @@ export const SHEET_FILES: readonly SheetFile[] = [
   {
     ending: '.svg',
     says: 'Plan drawing, as SVG',
+    group: 'drawings',
     type: 'image/svg+xml',
     write: async ({ site, plan }) => {
       const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
@@ -76,18 +82,21 @@ export const SHEET_FILES: readonly SheetFile[] = [
   {
     ending: '.geojson',
     says: 'Site on the ground, as GeoJSON',
+    group: 'models',
     type: 'application/geo+json',
     write: async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
   },
   {
     ending: '.ifc',
     says: 'Model, as IFC 4',
+    group: 'models',
     type: 'application/x-step',
     write: async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
   },
   {
     ending: '.plan.json',
     says: 'The plan, as JSON',
+    group: 'models',
     type: 'application/json',
     write: async ({ site, plan }) => `${JSON.stringify((await import('../write-plan.ts')).writePlan(plan, site))}\n`,
   },

@@ -9,7 +9,7 @@ import { KeepingWords } from './keeping-words.tsx';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';
 import { sampleWords } from './sample-words.ts';
-import { SHEETS } from './sheets.ts';
+import { GROUPS, SHEET_FILES, saveEverySheet, saveSheet } from './sheets.ts';
 import { STATION_WORDS } from './stations.ts';
 import { setTheme } from './theme.ts';
 
@@ -67,10 +67,14 @@ function FileActs() {
       />
       <Menu
         name="Sheets"
-        entries={SHEETS.map(({ name, make }) => ({
-          name,
-          act: () => make(document.getState()),
-        }))}
+        entries={[
+          { name: 'Every sheet, in one ZIP', act: () => void saveEverySheet(document.getState()) },
+          ...SHEET_FILES.map((sheet) => ({
+            name: sheet.says,
+            act: () => void saveSheet(document.getState(), sheet),
+            under: GROUPS[sheet.group],
+          })),
+        ]}
       />
     </>
   );

@@ -1,20 +1,52 @@
-import { type Cell, csv } from '../../calc/sheets/csv.ts';
-import { runsSheet } from '../../calc/sheets/runs-sheet.ts';
-import { takeoffSheet } from '../../calc/sheets/takeoff-sheet.ts';
+import { stallsServed } from '../../calc/comparison.ts';
+import { SHEET_FILES, type SheetFile } from '../../calc/sheets/every-sheet.ts';
+import { costOf } from '../../calc/takeoff/cost.ts';
+import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files.ts';
 
-export interface Sheet {
-  readonly name: string;
-  readonly make: (state: DocumentState) => void;
+export { SHEET_FILES };
+
+/** Headings under which the menu lists the sheets. */
+export const GROUPS: Readonly<Record<SheetFile['group'], string>> = {
+  tables: 'Tables',
+  drawings: 'Drawings',
+  models: 'Models and data',
+};
+
+/** Writes one sheet of the open plan to a file, or says why there is none. */
+export async function saveSheet(state: DocumentState, sheet: SheetFile): Promise<void> {
+  const content = await written(state, sheet);
+  if (content === null) state.notify(`${sheet.says}: the site does not say where on the ground it lies (georef).`);
+  else if (content !== undefined) download(named(state, sheet.ending), sheet.type, content);
 }
 
-/** What can be taken out of a plan, by the name under which the menu has it. */
-export const SHEETS: readonly Sheet[] = [
-  { name: 'Runs, as CSV', make: (state) => save(state, 'runs', runsSheet(state.site, state.plan)) },
-  { name: 'Takeoff, as CSV', make: (state) => save(state, 'takeoff', takeoffSheet(state.site, state.plan)) },
-];
-
-function save({ name }: DocumentState, sheet: string, rows: readonly (readonly Cell[])[]): void {
-  download(fileNameOf(name).replace(/\.site\.json$/, `.${sheet}.csv`), 'text/csv;charset=utf-8', csv(rows));
+/** Writes every sheet of the open plan into one ZIP file. */
+export async function saveEverySheet(state: DocumentState): Promise<void> {
+  const files: Record<string, Uint8Array> = {};
+  for (const sheet of SHEET_FILES) {
+    const content = await written(state, sheet);
+    if (content === undefined) return;
+    if (content !== null)
+      files[named(state, sheet.ending)] = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  }
+  const { zipSync } = await import('fflate');
+  download(named(state, '.sheets.zip'), 'application/zip', new Uint8Array(zipSync(files)));
 }
+
+/** Undefined where the writer failed; the page then says so and the open site is as it was. */
+async function written(
+  { name, site, plan, notify }: DocumentState,
+  sheet: SheetFile,
+): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
+  try {
+    const cost = costOf(plan.takeoff, INVENTED_LIST, stallsServed(site));
+    const content = await sheet.write({ name, site, plan, cost });
+    return content instanceof Uint8Array ? new Uint8Array(content) : content;
+  } catch (error) {
+    notify(`${sheet.says} could not be written: ${error instanceof Error ? error.message : String(error)}`);
+    return undefined;
+  }
+}
+
+const named = ({ name }: DocumentState, ending: string): string => fileNameOf(name).replace(/\.site\.json$/, ending);
