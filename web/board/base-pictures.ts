@@ -5,7 +5,7 @@ import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
 import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
-import { drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
+import { drawBubbles, drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
 import type { SceneList } from './scene/scene.ts';
 
 /** One kind of picture on the base, drawn in a single go; it returns how many marks it drew. */
@@ -32,6 +32,18 @@ function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): Base
   };
 }
 
+function gridlined(name: string, draw: typeof drawGridlines): BasePicture {
+  return {
+    name,
+    draw: (pen, painting) => {
+      const { site, extent } = painting.base();
+      const lines = site.gridlines.x.length + site.gridlines.y.length;
+      if (lines > 0) draw(pen, painting.frame(), site.gridlines, extent);
+      return lines;
+    },
+  };
+}
+
 /** The base from the ground up: what stands, then what is installed, then its lettering. */
 export const BASE_PICTURES: readonly BasePicture[] = [
   culled('aisles', 'aisles', drawAisles),
@@ -48,21 +60,14 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return canopies.length;
     },
   },
-  {
-    name: 'gridlines',
-    draw: (pen, painting) => {
-      const { site, extent } = painting.base();
-      const lines = site.gridlines.x.length + site.gridlines.y.length;
-      if (lines > 0) drawGridlines(pen, painting.frame(), site.gridlines, extent);
-      return lines;
-    },
-  },
+  gridlined('gridlines', drawGridlines),
   culled('columns', 'columns', drawColumns),
   culled('raceways', 'raceways', drawRaceways),
   culled('runs', 'runs', drawRuns),
   culled('equipment', 'equipment', drawEquipment),
   culled('pullpoints', 'pullpoints', drawPullpoints),
   culled('drops', 'drops', drawDrops),
+  gridlined('bubbles', drawBubbles),
   culled('stall labels', 'stalls', drawStallLabels),
   culled('drop words', 'drops', drawDropWords),
   {

@@ -40,9 +40,9 @@ export function drawConduitWords(
     pen.font = lettering(12, 600);
     const room = Math.hypot(to[0] - from[0], to[1] - from[1]) * scale;
     const width = said ? pen.measureText(said).width : 0;
-    if (!said || width > room) continue;
-    // Branches cross their trunk in the middle: words that fit in the half stand there.
-    const share = width < room / 3 || width > room / 2 ? 0.5 : 0.75;
+    // Branches cross their trunk in the middle: words stand in a half, and those of a long raceway where it begins.
+    if (!said || width > room * 0.4) continue;
+    const share = width < room / 3 ? (width / 2 + 16) / room : 0.75;
     const x = left + (from[0] + (to[0] - from[0]) * share) * scale;
     const y = top - (from[1] + (to[1] - from[1]) * share) * scale;
     const along = Math.atan2(-(to[1] - from[1]), to[0] - from[0]);

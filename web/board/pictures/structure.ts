@@ -121,15 +121,28 @@ export function drawFeeders(pen: Pen, frame: Frame, marks: readonly FeederMark[]
 
 const BUBBLE = 13;
 
-/** Gridlines, with their bubbles past the edge of the drawing, or at the edge of the view where that is nearer. */
-export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
-  const { scale, left, top, ink, width, height } = frame;
-  if (scale < 0.4) return;
+interface Edges {
+  readonly upper: number;
+  readonly lower: number;
+  readonly leftmost: number;
+  readonly right: number;
+}
+
+/** Gridlines run past the edge of the drawing, or to the edge of the view where that is nearer. */
+function edgesOf({ scale, left, top, width, height }: Frame, extent: Frame['box']): Edges {
   const clear = BUBBLE * 2.4;
-  const upper = Math.max(BUBBLE + 4, Math.min(top - extent.maxY * scale - clear, height - BUBBLE - 4));
-  const lower = Math.min(height, top - extent.minY * scale + BUBBLE);
-  const right = Math.min(width - BUBBLE - 4, Math.max(left + extent.maxX * scale + clear, BUBBLE + 4));
-  const leftmost = Math.max(0, left + extent.minX * scale - BUBBLE);
+  return {
+    upper: Math.max(BUBBLE + 4, Math.min(top - extent.maxY * scale - clear, height - BUBBLE - 4)),
+    lower: Math.min(height, top - extent.minY * scale + BUBBLE),
+    leftmost: Math.max(0, left + extent.minX * scale - BUBBLE),
+    right: Math.min(width - BUBBLE - 4, Math.max(left + extent.maxX * scale + clear, BUBBLE + 4)),
+  };
+}
+
+export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
+  const { scale, left, top, ink } = frame;
+  if (scale < 0.4) return;
+  const { upper, lower, leftmost, right } = edgesOf(frame, extent);
   pen.beginPath();
   for (const { at } of gridlines.x) {
     pen.moveTo(left + at * scale, upper + BUBBLE);
@@ -144,6 +157,13 @@ export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines
   pen.setLineDash([14, 4, 3, 4]);
   pen.stroke();
   pen.setLineDash([]);
+}
+
+/** The names of the gridlines in their bubbles, over everything: they are what the crew measures from. */
+export function drawBubbles(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
+  const { scale, left, top, ink } = frame;
+  if (scale < 0.4) return;
+  const { upper, right } = edgesOf(frame, extent);
   const bubbles = [
     ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper })),
     ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale })),
