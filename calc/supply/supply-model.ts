@@ -1,7 +1,7 @@
 import { remembered } from '../memo.ts';
 import type { PhasePair } from '../plan-shape.ts';
-import type { CodeTables } from '../tables/code-tables.ts';
-import { findImpedance, methodRaceway } from '../tables/lookup.ts';
+import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
+import { findImpedance } from '../tables/lookup.ts';
 import { fourWire, uncoupled } from './phase-matrix.ts';
 import { type Phasor, scaled } from './phasor.ts';
 import type { SupplyLines } from './supply-lines.ts';
@@ -29,14 +29,20 @@ export interface SupplyModel {
  * or of a conductor that the tables lack has none, which findings say.
  */
 export const supplyModel = remembered(
-  (tree: SupplyTree, lines: SupplyLines, lengths: readonly (number | null)[], tables: CodeTables): SupplyModel => {
+  (
+    tree: SupplyTree,
+    lines: SupplyLines,
+    lengths: readonly (number | null)[],
+    kinds: readonly RacewayKind[],
+    tables: CodeTables,
+  ): SupplyModel => {
     const buses: Bus[] = [];
     const loadBus: number[] = [];
     const feedBus: number[] = [];
     const feeders: (Phasor | null)[] = [];
     const windings: (Phasor | null)[] = [];
     tree.nodes.forEach((node, place) => {
-      const ohms = feederOhms(node, lengths[place] ?? null, tables);
+      const ohms = feederOhms(node, lengths[place] ?? null, kinds[place] ?? 'PVC', tables);
       const system = node.primary ?? node.system;
       const above = node.parent < 0 ? null : tree.nodes[node.parent]!.system;
       buses.push({
@@ -68,11 +74,15 @@ const heldVolts = ({ primary, system }: SupplyNode): Float64Array =>
   new Float64Array(nominalPhasors(primary ?? system).flatMap(({ re, im }) => [re, im]));
 
 /** Ohms of one line of a feeder: Table 9 over its sets, times its length in feet. */
-function feederOhms({ feeder }: SupplyNode, length: number | null, tables: CodeTables): Phasor | null {
+function feederOhms(
+  { feeder }: SupplyNode,
+  length: number | null,
+  kind: RacewayKind,
+  tables: CodeTables,
+): Phasor | null {
   if (feeder === null || length === null) return null;
   const { size, metal, sets } = feeder.conductor;
-  // A feeder that names no raceway is most often the one underground; PVC is common practice there.
-  const found = findImpedance(tables, size, metal, methodRaceway(feeder.raceway ?? 'PVC40'));
+  const found = findImpedance(tables, size, metal, kind);
   return found === undefined ? null : scaled({ re: found.r, im: found.x }, length / 1000 / sets);
 }
 

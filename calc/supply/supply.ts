@@ -1,4 +1,3 @@
-import { feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Load, Rules, Site } from '../../routing/site/site.ts';
@@ -9,6 +8,7 @@ import type { BoxVolts, BranchOhms } from './box-volts.ts';
 import { boxesOf } from './boxes.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
+import { feederWays } from './feeder-ways.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
 import { chargerSums, seatsOf } from './supply-draws.ts';
 import { supplyFindings } from './supply-findings.ts';
@@ -42,12 +42,8 @@ export function supplyOf(
   const { powerFactor } = rules;
   const tree = treeOf(site);
   const lines = linesOf(site);
-  const routed = feederRoutesOf(site);
-  const routes = new Map(routed.routes.map(({ feeder, way }) => [feeder, way?.length ?? null]));
-  const lengths = tree.nodes.map(({ feeder }) =>
-    feeder === null ? null : (feeder.length ?? routes.get(feeder.id) ?? null),
-  );
-  const model = supplyModel(tree, lines, lengths, tables);
+  const ways = feederWays(site, tree);
+  const model = supplyModel(tree, lines, ways.lengths, ways.kinds, tables);
   const seats = seatsOf(tree, model, lines, chargers);
   const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
   const state = supplyState(sums, tree, model, lines, loads, powerFactor, tables.continuous.factor);
@@ -56,7 +52,7 @@ export function supplyOf(
     tree,
     model,
     lines,
-    lengths,
+    ways.lengths,
     loads,
     chargers,
     rules,
@@ -69,7 +65,7 @@ export function supplyOf(
   return {
     supply,
     boxes,
-    findings: [...routed.findings, ...tree.findings, ...findings, ...totalDropFindings(site, boxes, dark)],
+    findings: [...ways.findings, ...tree.findings, ...findings, ...totalDropFindings(site, boxes, dark)],
   };
 }
 

@@ -2,7 +2,7 @@ import type { BranchOhms } from '../../../calc/supply/box-volts.ts';
 import { type SupplyResult, supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
-import type { Charger, Equipment, Feeder, Load, Site, SiteFile } from '../../../routing/site/site.ts';
+import type { Charger, Equipment, Feeder, Load, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 export const equipment = (id: string, kind: Equipment['kind'], rest: Partial<Equipment> = {}): Equipment => ({
@@ -71,6 +71,7 @@ export interface Parts {
   readonly feeders?: readonly Feeder[];
   readonly loads?: readonly Load[];
   readonly chargers?: readonly Charger[];
+  readonly raceways?: readonly Raceway[];
   readonly rules?: SiteFile['rules'];
 }
 

@@ -224,6 +224,44 @@ describe('the supply of a site', () => {
     );
   });
 
+  test('a feeder without a length follows the raceways, in what they are made of', () => {
+    const { length: _l, raceway: _r, ...bare } = feeder('SVC', 'P');
+    const along = (method: 'EMT' | 'PVC40'): ReturnType<typeof supplied> =>
+      supplied(
+        siteOf({
+          equipment: [source(208), { ...panel('P'), entry: [100, 0, 0] }],
+          feeders: [bare],
+          chargers: chargers('P', 6),
+          raceways: [
+            {
+              id: 'R',
+              path: [
+                [0, 0, 3],
+                [100, 0, 3],
+              ],
+              method,
+              place: 'surface',
+            },
+          ],
+        }),
+      );
+    const given = (raceway: 'EMT' | 'PVC40'): ReturnType<typeof supplied> =>
+      supplied(
+        siteOf({
+          equipment: [source(208), panel('P')],
+          feeders: [{ ...bare, length: 106, raceway }],
+          chargers: chargers('P', 6),
+        }),
+      );
+    expect(along('EMT').supply.feeders[0]!.length).toBeCloseTo(106, 9);
+    for (const method of ['EMT', 'PVC40'] as const)
+      expect(along(method).supply.feeders[0]!.dropPercent).toBeCloseTo(given(method).supply.feeders[0]!.dropPercent, 9);
+    expect(along('EMT').supply.feeders[0]!.dropPercent).not.toBeCloseTo(
+      along('PVC40').supply.feeders[0]!.dropPercent,
+      3,
+    );
+  });
+
   test('sets in parallel share the impedance of a feeder', () => {
     const drop = (sets: number, length: number): number => {
       const conductor = { size: '3/0', metal: 'copper', sets, insulation: 'XHHW-2' } as const;

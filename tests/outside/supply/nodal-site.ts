@@ -9,6 +9,7 @@ import { reportOf } from '../../../calc/supply/supply-report.ts';
 import { supplyState } from '../../../calc/supply/supply-solve.ts';
 import { supplyTree } from '../../../calc/supply/supply-tree.ts';
 import type { Solved } from '../../../calc/supply/sweep.ts';
+import { methodRaceway } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Equipment, Feeder, Load } from '../../../routing/site/site.ts';
@@ -54,7 +55,8 @@ export function workedOut(
     balance: new Map(),
   };
   const lengths = tree.nodes.map(({ feeder }) => feeder?.length ?? null);
-  const model = supplyModel(tree, lines, lengths, NEC_2023);
+  const kinds = tree.nodes.map(({ feeder }) => methodRaceway(feeder?.raceway ?? 'PVC40'));
+  const model = supplyModel(tree, lines, lengths, kinds, NEC_2023);
   const seats = seatsOf(tree, model, lines, chargers);
   const runs = site.chargers.map(({ id, hasRun }) => ({ charger: id, length: hasRun ? 1 : null }) as Run);
   const sums = chargerSums(tree, model, seats, chargers, runs, 0);
