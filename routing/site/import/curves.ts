@@ -31,7 +31,7 @@ export function alongBulge(from: Point2, to: Point2, bulge: number): Point2[] {
 
 /**
  * Points along a spline by de Boor's rule, weights where it has them; null where its knots do not fit its points.
- * Eight chords to each span.
+ * Sixteen chords to each span.
  */
 export function alongSpline(
   degree: number,
@@ -47,8 +47,8 @@ export function alongSpline(
     const start = knots[span]!;
     const end = knots[span + 1]!;
     if (!(end > start)) continue;
-    for (let i = points.length === 0 ? 0 : 1; i <= 8; i++) {
-      const point = onSpline(degree, knots, control, weights, span, start + ((end - start) * i) / 8);
+    for (let i = points.length === 0 ? 0 : 1; i <= 16; i++) {
+      const point = onSpline(degree, knots, control, weights, span, start + ((end - start) * i) / 16);
       if (!point) return null;
       points.push(point);
     }
