@@ -103,6 +103,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
       const arrival = twin[h]! - baseHalf;
       if (bends[arrival]! >= 0) into.push(arrival);
     }
+    if (stepsAt.size === 0) return;
     const here = stepsAt.get(node);
     if (here) for (const state of here) into.push(state);
   };
@@ -112,12 +113,13 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
     const b = head[state + baseHalf]!;
     return [x[b]! - x[a]!, y[b]! - y[a]!, z[b]! - z[a]!];
   };
-  /** Whether the way bends that arrives by `state` at node `n` and goes on along (dx, dy, dz). */
-  const turns = (state: number, n: number, dx: number, dy: number, dz: number): boolean => {
+  /** Whether the way bends that arrives by `state` at node `n` and goes on along (dx, dy, dz), on leg `on`. */
+  const turns = (state: number, n: number, on: number, dx: number, dy: number, dz: number): boolean => {
     if (state >= halves) {
       const [ux, uy, uz] = steps[state - halves]!.heading;
       return isBend(ux, uy, uz, dx, dy, dz);
     }
+    if (on >= 0 && leg[state + baseHalf] === on) return false;
     const from = tail[state + baseHalf]!;
     return isBend(x[n]! - x[from]!, y[n]! - y[from]!, z[n]! - z[from]!, dx, dy, dz);
   };
@@ -176,7 +178,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
       let best = -1;
       let least = 0;
       for (const state of here) {
-        const total = bends[state]! + (turns(state, n, dx, dy, dz) ? 1 : 0);
+        const total = bends[state]! + (turns(state, n, on, dx, dy, dz) ? 1 : 0);
         if (best === -1 || total < least || (total === least && compare(rank, state, rank, best) < 0)) {
           best = state;
           least = total;
