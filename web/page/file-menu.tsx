@@ -11,7 +11,7 @@ const MOST_KEPT = 8;
 /** Ways to a site: a file of one's own, one that this browser keeps, an empty one. */
 export function FileMenu() {
   const document = useDocumentStore();
-  const { kept, reopen, openSample } = usePageActions();
+  const { kept, reopen, openSample, branch } = usePageActions();
   const [sites, setSites] = useState<readonly KeptSite[]>([]);
   const { pick, newSite, save } = document.getState();
   return (
@@ -21,6 +21,7 @@ export function FileMenu() {
       entries={[
         { name: 'A site file…', act: () => void pick(), keys: 'Ctrl+O' },
         { name: 'An empty site', act: () => void newSite() },
+        { name: 'An alternative of this site', act: () => void branch() },
         { name: 'Save under another name…', act: () => void save({ as: true }), keys: 'Ctrl+Shift+S' },
         ...SAMPLES.map((each) => ({
           name: sampleWords(each),

@@ -10,6 +10,10 @@ export interface PageActions {
   /** The sites that this browser keeps, the newest first. */
   readonly kept: () => Promise<readonly KeptSite[]>;
   readonly reopen: (doc: string) => Promise<boolean>;
+  /** The text of a kept site as it stands; undefined where it cannot be read. */
+  readonly textOf: (doc: string) => Promise<string | undefined>;
+  /** Opens a copy of the open site under a name of its own; both are kept. */
+  readonly branch: () => Promise<boolean>;
 }
 
 const ActionsContext = createContext<PageActions | null>(null);

@@ -44,6 +44,15 @@ export function Page({ store, view, painting, keeping }: PageProps) {
       },
       kept: async () => (await keeping).list(),
       reopen: async (doc) => (await keeping).reopen(doc),
+      textOf: async (doc) => {
+        await (await keeping).flush();
+        return (await (await keeping).textsOf(doc))[0];
+      },
+      branch: async () => {
+        await (await keeping).flush();
+        const { file, openFile } = store.getState();
+        return openFile({ ...file, name: alternativeName(file.name) });
+      },
     }),
     [store, view, painting, keeping],
   );
@@ -92,4 +101,10 @@ export function Page({ store, view, painting, keeping }: PageProps) {
       </ViewProvider>
     </DocumentProvider>
   );
+}
+
+/** `Lot`, `Lot, alternative 2`, `Lot, alternative 3`. */
+function alternativeName(name: string): string {
+  const [, plain = name, number] = /^(.*), alternative (\d+)$/.exec(name) ?? [];
+  return `${plain}, alternative ${number === undefined ? 2 : Number(number) + 1}`;
 }

@@ -7,6 +7,7 @@ import { nearestInch } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
 import { FindingList } from './finding-list.tsx';
 import { MarginRow } from './margin-bar.tsx';
+import { PricePanel } from './price-panel.tsx';
 import { Quantities } from './quantities.tsx';
 import { TitleCells } from './title-cells.tsx';
 
@@ -47,7 +48,12 @@ export function LotPanel() {
       ) : (
         <>
           <WorstMargins />
-          {station === 'price' && <Quantities />}
+          {station === 'price' && (
+            <>
+              <PricePanel />
+              <Quantities />
+            </>
+          )}
           <h3>Findings</h3>
           <FindingList />
         </>

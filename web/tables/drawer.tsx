@@ -2,12 +2,29 @@ import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'reac
 import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Cautions } from '../panels/cautions.tsx';
+import { CompareTable } from './compare-table.tsx';
+import { CostTable } from './cost-table.tsx';
+import { CutsTable } from './cuts-table.tsx';
 import { RunsTable } from './runs-table.tsx';
 import { SettingOutTable } from './setting-out-table.tsx';
 import { TakeoffTable } from './takeoff-table.tsx';
 
-const NAMES: Readonly<Record<DrawerName, string>> = { runs: 'Runs', takeoff: 'Takeoff', 'setting-out': 'Setting out' };
-const TABLES = { runs: RunsTable, takeoff: TakeoffTable, 'setting-out': SettingOutTable } as const;
+const NAMES: Readonly<Record<DrawerName, string>> = {
+  runs: 'Runs',
+  takeoff: 'Takeoff',
+  cost: 'Cost',
+  cuts: 'Cuts',
+  alternatives: 'Alternatives',
+  'setting-out': 'Setting out',
+};
+const TABLES = {
+  runs: RunsTable,
+  takeoff: TakeoffTable,
+  cost: CostTable,
+  cuts: CutsTable,
+  alternatives: CompareTable,
+  'setting-out': SettingOutTable,
+} as const;
 const LEAST_PX = 120;
 const STEP_PX = 24;
 
@@ -19,7 +36,7 @@ export function Drawer() {
   const runs = useDocument((state) => state.plan.runs.length);
   const rows = useDocument((state) => state.plan.takeoff.length);
   const drops = useDocument((state) => state.site.drops.length);
-  const counts: Readonly<Record<DrawerName, number>> = { runs, takeoff: rows, 'setting-out': drops };
+  const counts: Readonly<Partial<Record<DrawerName, number>>> = { runs, takeoff: rows, 'setting-out': drops };
   const Table = open ? TABLES[open] : null;
   return (
     <section className="drawer" aria-label="Tables">

@@ -1,0 +1,112 @@
+import { useEffect, useMemo, useState } from 'react';
+import { alternativeOf } from '../../calc/alternative.ts';
+import { type Alternative, type ComparedFact, comparison } from '../../calc/comparison.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import { readSite } from '../../routing/site/read.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { usePrices } from '../document/price-store.ts';
+import type { KeptSite } from '../document/storage.ts';
+import { useDocument } from '../document/use-document.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { dollars } from '../words/dollars.ts';
+import { type Column, WindowedTable } from './windowed-table.tsx';
+
+/** Besides the open site. */
+const MOST_OTHERS = 5;
+
+/** The open site beside others that this browser keeps: what differs first. */
+export function CompareTable() {
+  const site = useDocument((state) => state.site);
+  const name = useDocument((state) => state.name);
+  const list = usePrices((state) => state.list);
+  const { kept, textOf, branch } = usePageActions();
+  const [sites, setSites] = useState<readonly KeptSite[]>([]);
+  const [chosen, setChosen] = useState<
+    readonly { readonly doc: string; readonly name: string; readonly text: string }[]
+  >([]);
+
+  useEffect(() => {
+    void kept().then(setSites);
+  }, [kept, name]);
+
+  const others = useMemo(
+    () =>
+      chosen.flatMap(({ name: other, text }): Alternative[] => {
+        const read = readSite(text);
+        return read.ok ? [alternativeOf(other, toSite(read.file), list)] : [];
+      }),
+    [chosen, list],
+  );
+  const open = useMemo(() => alternativeOf(`${name} (open)`, site, list), [name, site, list]);
+  const alternatives = [open, ...others];
+  const toggle = async ({ doc, name: other }: KeptSite): Promise<void> => {
+    if (chosen.some((one) => one.doc === doc)) setChosen(chosen.filter((one) => one.doc !== doc));
+    else {
+      const text = await textOf(doc);
+      if (text !== undefined) setChosen([...chosen, { doc, name: other, text }]);
+    }
+  };
+  return (
+    <>
+      <div className="compare-choice">
+        <button type="button" onClick={() => void branch()}>
+          Branch the open site into an alternative
+        </button>
+        {sites.length > 1 && <span>Beside it:</span>}
+        {sites.map((kept) => (
+          <label key={kept.doc}>
+            <input
+              type="checkbox"
+              checked={chosen.some(({ doc }) => doc === kept.doc)}
+              disabled={chosen.length >= MOST_OTHERS && !chosen.some(({ doc }) => doc === kept.doc)}
+              onChange={() => void toggle(kept)}
+            />
+            {kept.name}
+          </label>
+        ))}
+      </div>
+      <WindowedTable
+        name="Alternatives"
+        rows={comparison(alternatives)}
+        columns={columnsFor(alternatives, site.units)}
+        keyOf={({ fact }) => fact}
+        stateOf={({ differs }) => (differs ? 'differs' : undefined)}
+      />
+    </>
+  );
+}
+
+const columnsFor = (alternatives: readonly Alternative[], units: Units): readonly Column<ComparedFact>[] => [
+  { head: 'figure', cell: ({ fact }) => fact },
+  ...alternatives.map(({ name }, i) => ({
+    head: alternatives.findIndex((other) => other.name === name) === i ? name : `${name} ${i + 1}`,
+    numeric: true,
+    cell: (fact: ComparedFact) => <Value fact={fact} i={i} units={units} />,
+  })),
+];
+
+/** A value; the best of those that differ is marked with a word as well as its weight. */
+function Value({ fact, i, units }: { readonly fact: ComparedFact; readonly i: number; readonly units: Units }) {
+  const value = fact.values[i] ?? null;
+  if (value === null) return <span className="quiet">none</span>;
+  const words =
+    fact.unit === 'ft'
+      ? printLength(value, units)
+      : fact.unit === 'dollars'
+        ? dollars(value)
+        : `${Number(value.toFixed(2)).toLocaleString('en-US')} ${fact.unit}`;
+  return isBest(fact, value) ? (
+    <strong>
+      {words} <span className="quiet">best</span>
+    </strong>
+  ) : (
+    words
+  );
+}
+
+function isBest({ values, better, differs }: ComparedFact, value: number): boolean {
+  if (!differs || better === null) return false;
+  const known = values.filter((one): one is number => one !== null);
+  return value === (better === 'less' ? Math.min(...known) : Math.max(...known));
+}

@@ -1,0 +1,60 @@
+import { type CutGroup, cutPlan } from '../../calc/takeoff/cut-plan.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
+import { type Column, WindowedTable } from './windowed-table.tsx';
+
+interface Row {
+  readonly key: string;
+  readonly group: CutGroup;
+  readonly number: number | null;
+  readonly pieces: string;
+  readonly offcut: number | null;
+}
+
+/** Which stick and which reel gives what, in the order of the cuts. Worked out when it is opened. */
+export function CutsTable() {
+  const plan = useDocument((state) => state.plan);
+  const units = useDocument((state) => state.site.units);
+  const rows = cutPlan(plan).flatMap((group): Row[] => [
+    ...group.stocks.map(({ pieces, offcut }, n) => ({
+      key: `${group.item} ${group.spec} ${n + 1}`,
+      group,
+      number: n + 1,
+      pieces: pieces.map(({ of, length }) => `${of} ${printLength(length, units)}`).join(', '),
+      offcut,
+    })),
+    ...group.toLength.map(({ of, length }) => ({
+      key: `${group.item} ${group.spec} ${of}`,
+      group,
+      number: null,
+      pieces: `${of} ${printLength(length, units)}, ordered to length`,
+      offcut: null,
+    })),
+  ]);
+  return <WindowedTable name="Cuts" rows={rows} columns={columnsFor(units)} keyOf={({ key }) => key} />;
+}
+
+const columnsFor = (units: Units): readonly Column<Row>[] => [
+  { head: 'item', cell: ({ group }) => group.item, sort: ({ group }) => group.item },
+  { head: 'specification', cell: ({ group }) => group.spec, sort: ({ group }) => group.spec },
+  {
+    head: 'stock',
+    numeric: true,
+    cell: ({ group }) => (group.stock > 0 ? printLength(group.stock, units) : ''),
+    sort: ({ group }) => group.stock,
+  },
+  {
+    head: 'number',
+    numeric: true,
+    cell: ({ number, group }) => (number === null ? '' : `${number} of ${group.stocks.length}`),
+    sort: ({ number }) => number ?? 0,
+  },
+  {
+    head: 'offcut',
+    numeric: true,
+    cell: ({ offcut }) => (offcut === null ? '' : printLength(offcut, units)),
+    sort: ({ offcut }) => offcut ?? 0,
+  },
+  { head: 'cut for', cell: ({ pieces }) => <span className="quiet">{pieces}</span> },
+];
