@@ -1,3 +1,4 @@
+import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
 
 const milliseconds = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
@@ -19,5 +20,18 @@ print(
     rest: milliseconds(row.rest),
     whole: milliseconds(row.whole),
     'run feet': row.checksum.toFixed(2),
+  })),
+);
+print(
+  'All run lengths on one network, milliseconds',
+  networkBench().map((row) => ({
+    nodes: row.nodes,
+    edges: row.edges,
+    chargers: row.chargers,
+    what: row.what,
+    timed: row.calls,
+    ms: milliseconds(row.ms),
+    'times ours': row.ratio.toFixed(1),
+    'length of 20': row.checksum.toFixed(2),
   })),
 );
