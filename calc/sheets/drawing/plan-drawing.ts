@@ -6,6 +6,7 @@ import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
 import { extentOf } from './extent.ts';
+import { junctionsOf } from './junctions.ts';
 import type { LayerName } from './layers.ts';
 
 /** Heights of lettering, feet of the site: 3/32 in and 1/8 in at 1/8 in = 1 ft. */
@@ -99,7 +100,29 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
       of: id,
     }),
   );
-  return [...drawn, ...conduitSizes(plan), ...points];
+  const junctions = junctionsOf(site, plan.conduits).map(
+    ({ id, at }): DrawnItem => ({
+      kind: 'symbol',
+      layer: 'pullPoints',
+      symbol: 'junction',
+      at: flat(at),
+      z: at[2],
+      of: id,
+    }),
+  );
+  return [...drawn, ...taps(plan), ...conduitSizes(plan), ...points, ...junctions];
+}
+
+/** Taps from equipment and boxes to the raceways, where there is something of them to see in plan; each once. */
+function taps({ runs }: Plan): DrawnItem[] {
+  const drawn = new Map<string, DrawnItem>();
+  for (const { path, legs } of runs)
+    legs.forEach((raceway, i) => {
+      const [from, to] = [path[i], path[i + 1]];
+      if (raceway !== null || !from || !to || Math.hypot(to[0] - from[0], to[1] - from[1]) < 0.05) return;
+      drawn.set(JSON.stringify([from, to]), lineInSpace('raceways', [from, to]));
+    });
+  return [...drawn.values()];
 }
 
 /** One note a place: what lies there together, such as `2 x 1 EMT, 1-1/4 EMT`. */

@@ -16,7 +16,8 @@ const square = (half: number): readonly Point2[] => [
 
 /**
  * No standard symbol exists for a cord drop or a retractor, so the legend of each sheet shows these: the junction box a
- * square, the retractor a ring with a dot in it, a pull point a square with its diagonals.
+ * square, the retractor a ring with a dot in it, a pull point a square with its diagonals, a junction of conduits a dot in
+ * a small ring.
  */
 export const SYMBOLS: Readonly<Record<DrawnSymbol['symbol'], SymbolStrokes>> = {
   box: { circles: [], lines: [{ points: square(0.45), closed: true }] },
@@ -24,6 +25,13 @@ export const SYMBOLS: Readonly<Record<DrawnSymbol['symbol'], SymbolStrokes>> = {
     circles: [
       { radius: 0.75, filled: false },
       { radius: 0.2, filled: true },
+    ],
+    lines: [],
+  },
+  junction: {
+    circles: [
+      { radius: 0.35, filled: false },
+      { radius: 0.15, filled: true },
     ],
     lines: [],
   },

@@ -1,6 +1,7 @@
 import type { PDFDocument, PDFFont, PDFRef } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
 import { inert } from './inert.ts';
+import type { LetterSizes } from './letters.ts';
 
 /** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
 export interface FontBytes {
@@ -13,6 +14,7 @@ export type Weight = keyof FontBytes;
 
 /** Measures text and turns it into the codes of the embedded fonts. */
 export interface Lettering {
+  readonly sizes: LetterSizes;
   /** Width of a text as it is printed, points. */
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
@@ -35,7 +37,7 @@ interface Sign {
  * Embeds the fonts, cut down to the signs that are used, with figures of one width where the font has them. Text is set
  * sign by sign, without ligatures, so that what is copied out of the sheet is what went in.
  */
-export async function letteringIn(doc: PDFDocument, fonts: FontBytes): Promise<Lettering> {
+export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: LetterSizes): Promise<Lettering> {
   doc.registerFontkit(fontkit as Parameters<PDFDocument['registerFontkit']>[0]);
   const embed = (bytes: Uint8Array, customName: string): Promise<PDFFont> =>
     doc.embedFont(bytes, { subset: true, customName, features: { tnum: true } });
@@ -48,6 +50,7 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes): Promise<L
   const bold = signsOf(faces.bold, missing);
   const signs = { regular, bold };
   return {
+    sizes,
     width: (text, size, weight = 'regular') => {
       let sum = 0;
       for (const letter of inert(text)) sum += signs[weight](letter).advance;

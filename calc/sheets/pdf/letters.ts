@@ -1,23 +1,39 @@
 import { INCH } from './area.ts';
+import type { Paper } from './paper.ts';
 
 /** Height of capitals as a share of the size of the font. */
 export const CAP = 0.7;
 
-const capitals = (inches: number): number => (inches * INCH) / CAP;
-
-/**
- * Sizes of lettering by the height of its capitals on the plotted sheet: nothing is under 0.08 in, notes are 3/32 in
- * (the national CAD standard's least for notes is 3/32 in; 0.08 in, 2 mm, is what a half-size print can still be read at:
- * common practice, no source).
- */
-export const LETTERS = {
-  small: capitals(0.08),
-  note: capitals(3 / 32),
-  head: capitals(1 / 8),
-  title: capitals(3 / 16),
-  name: capitals(1 / 4),
-  number: capitals(7 / 16),
-} as const;
-
 /** From one base line to the next, as a share of the size of the font. */
 export const LEADING = 1.22;
+
+/** Sizes of the font for the kinds of lettering on a sheet, points. */
+export interface LetterSizes {
+  /** Figures of dimensions, labels of a plan, cells of tables. */
+  readonly small: number;
+  readonly note: number;
+  readonly head: number;
+  readonly title: number;
+  readonly number: number;
+}
+
+const sizes = (inches: Readonly<Record<keyof LetterSizes, number>>): LetterSizes => {
+  const points = (height: number): number => (height * INCH) / CAP;
+  return {
+    small: points(inches.small),
+    note: points(inches.note),
+    head: points(inches.head),
+    title: points(inches.title),
+    number: points(inches.number),
+  };
+};
+
+/**
+ * Lettering by the height of its capitals on the plotted sheet, inches. On ANSI D nothing is under 3/32 in, the least that
+ * the national CAD standard has for notes (from memory), so that a print at half size can still be read. Tabloid is the
+ * size that is carried, and is not reduced again: notes are 3/32 in, labels and tables 0.08 in (2 mm).
+ */
+export const LETTERS: Readonly<Record<Paper, LetterSizes>> = {
+  'ANSI D': sizes({ small: 3 / 32, note: 7 / 64, head: 5 / 32, title: 7 / 32, number: 1 / 2 }),
+  tabloid: sizes({ small: 0.08, note: 3 / 32, head: 1 / 8, title: 5 / 32, number: 3 / 8 }),
+};

@@ -37,18 +37,18 @@ export const scalesOf = (units: Units): readonly Scale[] => (units === 'm' ? MET
 export const pointsPerFoot = ({ ratio }: Scale): number => (12 * INCH) / ratio;
 
 /**
- * The largest standard scale, no larger than `atMost`, at which so many feet by so many go into so many points; the
+ * The largest standard scale, of `leastRatio` or more, at which so many feet by so many go into so many points; the
  * smallest there is where none does.
  */
 export function scaleThatFits(
   units: Units,
   feet: { readonly width: number; readonly height: number },
   room: { readonly width: number; readonly height: number },
-  atMost = 0,
+  leastRatio = 0,
 ): Scale {
   const scales = scalesOf(units);
   const fits = (scale: Scale): boolean =>
-    scale.ratio >= atMost &&
+    scale.ratio >= leastRatio &&
     feet.width * pointsPerFoot(scale) <= room.width &&
     feet.height * pointsPerFoot(scale) <= room.height;
   return scales.find(fits) ?? scales.at(-1)!;

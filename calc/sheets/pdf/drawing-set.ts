@@ -1,0 +1,55 @@
+import { PDFDocument } from '@cantoo/pdf-lib';
+import type { Site } from '../../../routing/site/site.ts';
+import type { Plan } from '../../plan-shape.ts';
+import { planDrawing } from '../drawing/plan-drawing.ts';
+import { addPage, describe, nameSheets, sharedResources } from './document.ts';
+import { type Draft, type Job, numberedSheets } from './draft.ts';
+import { enlargedSheets } from './enlarged-sheets.ts';
+import { type FontBytes, letteringIn } from './lettering.ts';
+import { LETTERS } from './letters.ts';
+import { type Paper, sheetShape } from './paper.ts';
+import { penWith } from './pen.ts';
+import { planSheet } from './plan-sheet.ts';
+import { drawTitleBlock } from './title-block.ts';
+import { embedUnderlay, type Underlay } from './underlay.ts';
+
+/** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
+export interface SetParts {
+  readonly fonts: FontBytes;
+  /** As it is to be printed on the sheets. */
+  readonly date: string;
+  readonly paper: Paper;
+  /** Name of the site file, for the title block. */
+  readonly file?: string;
+  readonly underlay?: Underlay;
+}
+
+/**
+ * The drawing set of a site as a PDF: cover, legend, plans to scale, run strips, supply one-line and schedules, numbered by
+ * the national CAD standard. Lines are vectors and all text is text. The same parts give the same bytes. An underlay that
+ * cannot be read is left out and the cover says so; fonts that cannot be read, or a placement that is no number, throw.
+ */
+export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
+  const { fonts, date, paper, file = site.name, underlay } = parts;
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
+  const placed = underlay === undefined ? null : await embedUnderlay(doc, underlay);
+  const job: Job = { site, plan, shape: sheetShape(paper), lettering, date, file, underlay: placed };
+  const sheets = numberedSheets(draftsOf(job));
+  const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
+  const resources = sharedResources(doc, lettering, placed);
+  const pages = sheets.map(({ number, draft }, i) => {
+    const pen = penWith(lettering);
+    draft.draw(pen, numbers);
+    drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place: `${i + 1} of ${sheets.length}` });
+    return addPage(doc, job.shape, resources, pen.content());
+  });
+  nameSheets(doc, sheets, pages);
+  describe(doc, `${site.name}: drawing set`);
+  return doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
+}
+
+function draftsOf(job: Job): readonly Draft[] {
+  const drawing = planDrawing(job.site, job.plan);
+  return [planSheet(job, drawing), ...enlargedSheets(job, drawing)];
+}

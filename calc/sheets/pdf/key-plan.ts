@@ -1,0 +1,51 @@
+import type { Extent } from '../drawing/drawing.ts';
+import { type Area, right, top } from './area.ts';
+import { PALE, PENS } from './ink.ts';
+import { centred, type Pen } from './pen.ts';
+import type { Tile } from './tiles.ts';
+import { sizeOf } from './view.ts';
+
+const LABEL_ROOM = 14;
+
+/** Where one of the enlarged plans lies among the others: all their windows with sheet numbers, this one shaded. */
+export function drawKeyPlan(
+  pen: Pen,
+  area: Area,
+  tiles: readonly Tile[],
+  mine: Tile,
+  numberOf: (tile: Tile) => string,
+): void {
+  const all = tiles.reduce<Extent>(
+    (box, { window }) => ({
+      minX: Math.min(box.minX, window.minX),
+      minY: Math.min(box.minY, window.minY),
+      maxX: Math.max(box.maxX, window.maxX),
+      maxY: Math.max(box.maxY, window.maxY),
+    }),
+    mine.window,
+  );
+  const { width, height } = sizeOf(all);
+  const room = area.height - LABEL_ROOM;
+  const perFoot = Math.min(area.width / width, room / height);
+  const left = right(area) - width * perFoot;
+  const placed = (window: Extent): Area => ({
+    x: left + (window.minX - all.minX) * perFoot,
+    y: area.y + (window.minY - all.minY) * perFoot,
+    width: (window.maxX - window.minX) * perFoot,
+    height: (window.maxY - window.minY) * perFoot,
+  });
+  pen.fillArea(placed(mine.window), PALE);
+  for (const tile of tiles) {
+    const place = placed(tile.window);
+    pen.rectangle(place, tile === mine ? PENS.heavy : PENS.thin);
+    const words = numberOf(tile);
+    const size = pen.lettering.sizes.small;
+    if (pen.lettering.width(words, size) + 3 <= place.width && size <= place.height)
+      pen.text(words, [place.x + place.width / 2, centred(place.y + place.height / 2, size)], {
+        size,
+        anchor: 'middle',
+        weight: tile === mine ? 'bold' : 'regular',
+      });
+  }
+  pen.text('KEY PLAN', [right(area), top(area) - pen.lettering.sizes.small], { size: pen.lettering.sizes.small, weight: 'bold', anchor: 'right' });
+}

@@ -1,0 +1,180 @@
+import { footprintOf } from '../../../routing/network/footprint.ts';
+import { boxesMeet, boxOf } from '../../../routing/plane/box.ts';
+import { direction } from '../../../routing/plane/direction.ts';
+import { stallRectangle } from '../../../routing/reach/parked.ts';
+import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import type { Plan } from '../../plan-shape.ts';
+import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
+import type { Junction } from '../drawing/junctions.ts';
+import { symbolScale } from './base-plan.ts';
+import { circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
+import { alongLine, around, type FreeSpace, freeSpace } from './free-space.ts';
+import { BLACK, GREY } from './ink.ts';
+import { type Ground, type LabelLine, type LabelWish, placesAlong, placesAround } from './labels.ts';
+import { shows, type View } from './view.ts';
+
+const flat = ([x, y]: Point3): Point2 => [x, y];
+
+/** Half of what a drop's symbol takes, feet at the scale of symbols. */
+const DROP_HALF = 0.8;
+const SMALL_HALF = 0.55;
+
+/** What of a view is taken before anything is written on it. */
+export function groundOf(view: View, site: Site, plan: Plan, junctions: readonly Junction[]): Ground {
+  const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+  const perSymbol = symbolScale(view.perFoot);
+  const mark = (at: Point2, half: number): void => {
+    if (!shows(view.window, at)) return;
+    const [x, y] = view.at(at);
+    const r = half * perSymbol;
+    ground.hard.take({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
+  };
+  for (const { box, retractor } of site.drops) {
+    mark(flat(box), SMALL_HALF);
+    if (retractor !== undefined) mark(flat(retractor), DROP_HALF);
+  }
+  for (const { at } of site.pullpoints) mark(flat(at), SMALL_HALF);
+  for (const { at } of junctions) mark(flat(at), SMALL_HALF);
+  for (const one of site.equipment)
+    if (boxesMeet(boxOf(footprintOf(one)), view.window)) ground.hard.take(around(footprintOf(one).map(view.at)));
+  for (const { at, size } of site.columns) {
+    if (!shows(view.window, at)) continue;
+    const half = Math.max(...size) / 2;
+    ground.hard.take(
+      around([
+        view.at([at[0] - half, at[1] - half]),
+        view.at([at[0] + half, at[1] + half]),
+      ]),
+    );
+  }
+  const line = (space: FreeSpace, points: readonly Point2[]): void => {
+    if (!boxesMeet(boxOf(points), view.window)) return;
+    for (const area of alongLine(points.map(view.at), 0.8)) space.take(area);
+  };
+  const soft = (points: readonly Point2[]): void => line(ground.thin, points);
+  for (const { path } of site.raceways) line(ground.heavy, path.map(flat));
+  for (const { path } of plan.runs) if (path.length > 1) line(ground.heavy, path.slice(-2).map(flat));
+  for (const stall of site.stalls) {
+    const corners = stallRectangle(stall);
+    soft([...corners, corners[0]!]);
+  }
+  for (const { from, to } of site.members) soft([flat(from), flat(to)]);
+  for (const { at } of site.gridlines.x)
+    soft([
+      [at, view.window.minY],
+      [at, view.window.maxY],
+    ]);
+  for (const { at } of site.gridlines.y)
+    soft([
+      [view.window.minX, at],
+      [view.window.maxX, at],
+    ]);
+  return ground;
+}
+
+/** Names of the equipment in the view, with what it is. */
+export function equipmentWishes(view: View, site: Site): LabelWish[] {
+  return site.equipment
+    .filter(({ at }) => shows(view.window, at))
+    .map((one) => {
+      const { x, y, width, height } = around(footprintOf(one).map(view.at));
+      return {
+        layer: 'equipment',
+        lines: [{ text: one.id, weight: 'bold' }, { text: one.kind }],
+        size: 'note',
+        colour: BLACK,
+        places: (size) => placesAround([x + width / 2, y + height / 2], Math.max(width, height) / 2 + 4, size, true),
+      };
+    });
+}
+
+/** Number of each drop in the view; with its circuits and their phases where `withCircuits` says so. */
+export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boolean): LabelWish[] {
+  const tags = circuitTags(site);
+  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
+  const linesOf = new Map<string, LabelLine[]>();
+  for (const { id, drop, volts } of withCircuits ? site.chargers : []) {
+    const circuit = circuits.get(id);
+    const line: LabelLine = {
+      text: tags.get(id) ?? '',
+      dots: circuit === undefined ? [] : phaseInks(circuit.phases, volts),
+    };
+    linesOf.set(drop, [...(linesOf.get(drop) ?? []), line]);
+  }
+  return site.drops
+    .filter(({ box }) => shows(view.window, flat(box)))
+    .map(({ id, box, retractor }) => ({
+      layer: 'dropNumbers',
+      lines: [{ text: id, weight: 'bold' }, ...(linesOf.get(id) ?? [])],
+      size: 'small',
+      colour: BLACK,
+      places: (size) =>
+        placesAround(view.at(flat(retractor ?? box)), DROP_HALF * symbolScale(view.perFoot) + 2, size, withCircuits),
+    }));
+}
+
+/** Sizes of the conduits along each straight piece of the view, one size a line. */
+export function conduitWishes(view: View, stretches: readonly ConduitStretch[]): LabelWish[] {
+  return stretches.map(({ from, to, conduits }) => {
+    const lines = conduits.map((alike) => ({
+      text: alike.count > 1 ? `(${alike.count}) ${conduitSize(alike)}` : conduitSize(alike),
+    }));
+    return {
+      layer: 'conduitSizes',
+      lines,
+      size: 'small',
+      colour: BLACK,
+      places: (size) => placesAlong(view.at(from), view.at(to), 3, size),
+    };
+  });
+}
+
+const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = {
+  standard: [],
+  accessible: [{ text: 'ACC' }],
+  'van-accessible': [{ text: 'VAN' }],
+};
+
+/** Painted numbers of the stalls in the view, a little inside the entry edge or deeper in. */
+export function stallWishes(view: View, site: Site): LabelWish[] {
+  return site.stalls
+    .filter(({ at }) => shows(view.window, at))
+    .map((stall) => {
+      const [ux, uy] = direction(stall.heading);
+      return {
+        layer: 'stallNumbers',
+        lines: [{ text: stall.label ?? stall.id }, ...(stall.use === undefined ? [] : USES[stall.use])],
+        size: 'small',
+        colour: GREY,
+        *places({ width, height }) {
+          for (const share of [0.08, 0.16, 0.24, 0.35, 0.5, 0.65, 0.8]) {
+            const deep = Math.max(
+              share * stall.depth,
+              (Math.abs(uy) * height + Math.abs(ux) * width) / 2 / view.perFoot,
+            );
+            const [x, y] = view.at([stall.at[0] + deep * ux, stall.at[1] + deep * uy]);
+            yield { at: [x - width / 2, y - height / 2], turn: 0 };
+          }
+        },
+      };
+    });
+}
+
+/** Names of pull points and junctions in the view; junctions that lie in one place share a label. */
+export function openingWishes(view: View, site: Site, junctions: readonly Junction[]): LabelWish[] {
+  const places = new Map<string, { readonly at: Point2; readonly ids: string[] }>();
+  for (const { id, at } of [...site.pullpoints, ...junctions]) {
+    if (!shows(view.window, flat(at))) continue;
+    const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
+    const place = places.get(key) ?? { at: flat(at), ids: [] };
+    place.ids.push(id);
+    places.set(key, place);
+  }
+  return [...places.values()].map(({ at, ids }) => ({
+    layer: 'pullPoints',
+    lines: ids.length > 3 ? [{ text: `${ids[0]} … ${ids.at(-1)}` }] : ids.map((text) => ({ text })),
+    size: 'small',
+    colour: BLACK,
+    places: (size) => placesAround(view.at(at), SMALL_HALF * symbolScale(view.perFoot) + 2, size, false),
+  }));
+}

@@ -1,0 +1,83 @@
+import type { Site } from '../../../routing/site/site.ts';
+import { conduitStretches } from '../drawing/conduit-stretches.ts';
+import type { Drawing, Extent } from '../drawing/drawing.ts';
+import { extentOf } from '../drawing/extent.ts';
+import { junctionsOf } from '../drawing/junctions.ts';
+import { planDrawing } from '../drawing/plan-drawing.ts';
+import type { Area } from './area.ts';
+import { drawBasePlan } from './base-plan.ts';
+import type { Draft, Job } from './draft.ts';
+import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
+import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
+import { writeLabels } from './labels.ts';
+import type { SheetShape } from './paper.ts';
+import { conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import { scaleThatFits } from './scales.ts';
+import { drawUnderlay } from './underlay.ts';
+import { grown, sizeOf, viewIn } from './view.ts';
+import { drawPlanFoot, FOOT } from './view-title.ts';
+
+/** White round what is drawn, feet. */
+const MARGIN = 6;
+/** No plan is drawn larger than 1/4 in = 1 ft, or 1:50. */
+export const LARGEST_RATIO = 48;
+
+export const PLAN_NOTES = [
+  'Thin grey is existing work and what others build; full ink is what this set installs. Symbols are not to scale: see the legend.',
+  'Conduit sizes stand beside each straight, a number in brackets where several lie side by side. Sizes not shown for want of room are in the conduit schedule.',
+  'Dotted feeders join what they feed: their length is given, their way is not drawn.',
+  'Field verify column and stripe positions before setting out. Written dimensions and the setting-out schedule govern; do not scale.',
+];
+
+/** The room for a plan on a sheet, without its foot and without the gutters of the gridlines. */
+export function planRoom({ field }: SheetShape): Area {
+  const gutter = GRID_GUTTER;
+  return {
+    x: field.x + gutter,
+    y: field.y + FOOT + 8,
+    width: field.width - gutter - 4,
+    height: field.height - FOOT - 8 - gutter,
+  };
+}
+
+export const footOf = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
+
+/** What of a site there is to see: all that is drawn but the gridlines. */
+export function drawnExtent({ items }: Drawing): Extent {
+  const shown = items.filter(({ layer, kind }) => kind !== 'text' && layer !== 'gridlines' && layer !== 'gridLabels');
+  return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
+}
+
+/** The plan of the whole site with its raceways, equipment and drops, at the largest standard scale that fits. */
+export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job.plan)): Draft {
+  const { site, plan, shape } = job;
+  const window = grown(drawnExtent(drawing), MARGIN);
+  const room = planRoom(shape);
+  const scale = scaleThatFits(site.units, sizeOf(window), room, LARGEST_RATIO);
+  const view = viewIn(room, window, scale);
+  const title = 'Raceway and drop plan';
+  return {
+    key: 'plan',
+    series: 'E-1',
+    title,
+    scale: scale.says,
+    draw: (pen) => {
+      if (job.underlay !== null) drawUnderlay(pen, job.underlay, view);
+      drawGridlines(pen, view, site);
+      drawFeeders(pen, view, site);
+      drawBasePlan(pen, view, drawing);
+      const ground = groundOf(view, site, plan, junctionsOf(site, plan.conduits));
+      writeLabels(pen, view.area, ground, [
+        ...equipmentWishes(view, site),
+        ...dropWishes(view, site, plan, false),
+        ...feederWishes(view, site),
+        ...conduitWishes(view, conduitStretches(plan.conduits)),
+        ...stallWishes(view, site),
+      ]);
+      drawPlanFoot(pen, footOf(shape), view, site, title, planNotes(site));
+    },
+  };
+}
+
+const planNotes = (site: Site): readonly string[] =>
+  site.drops.length === 0 ? ['No drop stands on this site yet.', ...PLAN_NOTES] : PLAN_NOTES;
