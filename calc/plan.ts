@@ -7,7 +7,9 @@ import { equipmentCircuits, inChargerOrder, ohmsOf } from './circuits/circuits.t
 import { boxesOf } from './conduits/boxes.ts';
 import { designOf } from './conduits/design.ts';
 import { conduitsOf, equipmentBranches } from './conduits/equipment-branches.ts';
+import { feederConduits } from './conduits/feeder-conduit.ts';
 import { planFindings } from './findings/plan-findings.ts';
+import { feederFindings } from './findings/pull-findings.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
 import { linesOf } from './supply/supply-lines.ts';
@@ -26,6 +28,7 @@ export function plan(site: Site): Plan {
   const supply = supplyOf(site, runs.runs, ohmsOf(site, branches), design.tables);
   const circuits = equipmentCircuits(branches, linesOf(site), supply.boxes);
   const boxes = boxesOf(branches, design.tables);
+  const feeders = feederConduits(site, supply.supply.feeders, design.tables);
   return {
     site: site.name,
     runs: runs.runs,
@@ -34,13 +37,14 @@ export function plan(site: Site): Plan {
     conduits: conduitsOf(branches),
     boxes: boxes.all,
     supply: supply.supply,
-    takeoff: takeoff(site, design.tables, circuits, boxes.shared, supply.supply.feeders),
+    takeoff: takeoff(site, design.tables, circuits, boxes.shared, feeders),
     findings: planFindings(site, design, branches, [
       runs.findings,
       keepoutFindings(site),
       equipmentFindings(site),
       reach.findings,
       supply.findings,
+      ...feeders.map((feeder) => feederFindings(feeder, design.tables)),
     ]),
   };
 }

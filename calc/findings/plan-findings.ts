@@ -34,6 +34,6 @@ const ownDrops = picking<Drop>();
 const branchFindings = remembered(
   (branches: EquipmentBranches, drops: readonly Drop[], design: Design, units: Units): readonly Finding[] => [
     ...circuitFindings(branches, drops, design, units),
-    ...branches.homeRuns.flatMap((homeRun) => conduitFindings(homeRun, design, units)),
+    ...conduitFindings(branches.homeRuns, design, units),
   ],
 );

@@ -112,6 +112,8 @@ function priceOf(byKey: ReadonlyMap<string, PriceRow>, item: string, spec: strin
     const plain = spec.replace(/,[^,]*$/, '');
     return byKey.get(keyOf(item, plain)) ?? byKey.get(keyOf('conductor', plain)) ?? byKey.get(keyOf(item, '*'));
   }
+  // The raceway of a feeder is bought as any other.
+  if (item === 'feeder raceway') return byKey.get(keyOf('raceway', spec)) ?? byKey.get(keyOf('raceway', '*'));
   return byKey.get(keyOf(item, '*'));
 }
 

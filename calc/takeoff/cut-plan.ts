@@ -110,7 +110,7 @@ function reelGroups(takeoff: readonly TakeoffRow[]): CutGroup[] {
 
 const toLengthGroups = (takeoff: readonly TakeoffRow[]): CutGroup[] =>
   takeoff
-    .filter(({ item }) => item === 'feeder conductor')
+    .filter(({ item }) => item === 'feeder conductor' || item === 'feeder grounding conductor')
     .map(({ spec, parts }) => ({
       item: 'conductor',
       spec,

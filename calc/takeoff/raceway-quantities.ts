@@ -1,4 +1,6 @@
+import type { Rules } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
+import { expansion, fittingLength } from '../conduits/expansion.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import type { Piece } from '../conduits/piece.ts';
 import { NO_LENGTH, type Way } from '../conduits/way.ts';
@@ -12,7 +14,12 @@ import type { Add } from './tally.ts';
 const UNSTRAPPED = 2;
 
 /** Conduits of a home run with their fittings and supports. */
-export function addRaceways(tables: CodeTables, { homeRun, conduits }: NamedHomeRun, add: Add): void {
+export function addRaceways(
+  tables: CodeTables,
+  { temperatureRangeC }: Rules,
+  { homeRun, conduits }: NamedHomeRun,
+  add: Add,
+): void {
   homeRun.pieces.forEach((piece, i) => {
     const conduit = conduits[i]!.id;
     const { method } = piece;
@@ -21,8 +28,9 @@ export function addRaceways(tables: CodeTables, { homeRun, conduits }: NamedHome
     const way = homeRun.ways[piece.along]!;
     add(kinds.raceway, conduit, piece.to - piece.from);
     add(kinds.connector, conduit, method === 'tray' ? 0 : 2);
-    add(kinds.support, conduit, supports(tables, method, tradeSize, aboveGround(piece, way)));
+    add(kinds.support, conduit, supports(tables, method, tradeSize, aboveGround(way, piece.from, piece.to)));
     if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
+    if (isPlastic(method)) add(kinds.expansion, conduit, expansionFittings(tables, piece, way, temperatureRangeC));
   });
 }
 
@@ -31,6 +39,7 @@ interface RacewayKinds {
   readonly coupling: Kind;
   readonly connector: Kind;
   readonly support: Kind;
+  readonly expansion: Kind;
   readonly elbow90: Kind;
   readonly elbow45: Kind;
   readonly offset: Kind;
@@ -48,6 +57,10 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
       method === 'tray' ? 'tray support' : 'strap',
       'code spacing along each conduit above ground, the first within the code distance of each end',
     ),
+    expansion: each(
+      'expansion fitting',
+      'for each straight above ground that changes 1/4 in or more over the temperature range, one for every 4 in',
+    ),
     elbow90: each('elbow', corner, `${spec} 90`),
     elbow45: each('elbow', corner, `${spec} 45`),
     offset: each('elbow', corner, `${spec} offset`),
@@ -57,20 +70,44 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
 /** Elbows at the corners, and couplings: the straights between corners are made up of sticks. */
 function addFittings(kinds: RacewayKinds, piece: Piece, way: Way, conduit: string, add: Add): void {
   let couplings = 0;
-  let from = piece.from;
-  const straight = (to: number): void => {
+  for (const [from, to, turn] of straightsOf(piece, way)) {
     couplings += couplingsOn(to - from);
-    from = to;
-  };
-  for (let i = 1; i < way.turns.length; i++) {
-    const turn = way.turns[i]!;
-    if (turn === 0 || way.at[i]! <= piece.from + NO_LENGTH || way.at[i]! >= piece.to - NO_LENGTH) continue;
-    straight(way.at[i]!);
+    if (turn === 0) continue;
     couplings += 2;
     add(turn > 67.5 ? kinds.elbow90 : turn > 37.5 ? kinds.elbow45 : kinds.offset, conduit, 1);
   }
-  straight(piece.to);
   add(kinds.coupling, conduit, couplings);
+}
+
+/** Straights of a conduit as distances along its way, each with the turn at its end, degrees; 0 at the last. */
+function straightsOf(piece: Piece, way: Way): readonly (readonly [from: number, to: number, turn: number])[] {
+  const straights: [number, number, number][] = [];
+  let from = piece.from;
+  for (let i = 1; i < way.turns.length; i++) {
+    const at = way.at[i]!;
+    if (way.turns[i] === 0 || at <= piece.from + NO_LENGTH || at >= piece.to - NO_LENGTH) continue;
+    straights.push([from, at, way.turns[i]!]);
+    from = at;
+  }
+  straights.push([from, piece.to, 0]);
+  return straights;
+}
+
+const isPlastic = (method: Method): boolean => method === 'PVC40' || method === 'PVC80';
+
+/** Inches that one expansion fitting takes up. Common practice, no source. */
+const TRAVEL = 4;
+
+/** Expansion fittings on the straights of a plastic conduit, between its ends and corners (352.44). */
+function expansionFittings(tables: CodeTables, piece: Piece, way: Way, temperatureRangeC: number): number {
+  const least = fittingLength(tables, 'PVC', temperatureRangeC);
+  let fittings = 0;
+  for (const [from, to] of straightsOf(piece, way)) {
+    const length = aboveGround(way, from, to);
+    if (length < least) continue;
+    fittings += Math.ceil(expansion(tables, { material: 'PVC', length, temperatureRangeC }).change / TRAVEL - FULL);
+  }
+  return fittings;
 }
 
 /** A rounding of sums must not start another stick. */
@@ -86,11 +123,12 @@ export function supports(tables: CodeTables, method: Method, tradeSize: string |
   return Math.max(0, Math.ceil((feet - 2 * firstFt) / spacingFt - FULL)) + 1;
 }
 
-function aboveGround(piece: Piece, way: Way): number {
+/** Feet between two distances of a way that are not underground. */
+function aboveGround(way: Way, from: number, to: number): number {
   let feet = 0;
   way.places.forEach((place, leg) => {
     if (place === 'underground') return;
-    feet += Math.max(0, Math.min(piece.to, way.at[leg + 1]!) - Math.max(piece.from, way.at[leg]!));
+    feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
   });
   return feet;
 }

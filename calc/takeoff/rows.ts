@@ -13,6 +13,8 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'disconnect',
     'inverter',
     'feeder conductor',
+    'feeder grounding conductor',
+    'feeder raceway',
     'breaker',
     'conductor',
     'grounding conductor',
@@ -22,6 +24,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'elbow',
     'coupling',
     'connector',
+    'expansion fitting',
     'strap',
     'tray support',
     'pull point',
@@ -38,6 +41,8 @@ const ORDER: ReadonlyMap<string, number> = new Map(
 
 const WASTE: Readonly<Record<string, 'conductor' | 'raceway'>> = {
   'feeder conductor': 'conductor',
+  'feeder grounding conductor': 'conductor',
+  'feeder raceway': 'raceway',
   conductor: 'conductor',
   'grounding conductor': 'conductor',
   'pilot conductor': 'conductor',

@@ -1,19 +1,21 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Charger, Drop, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { EquipmentCircuits } from '../circuits/circuits.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
+import type { FeederConduit } from '../conduits/feeder-conduit.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { chunking, remembered } from '../memo.ts';
-import type { Box, PhasePair, SupplyFeeder, TakeoffRow } from '../plan-shape.ts';
+import type { Box, PhasePair, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { boxQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerQuantities, dropQuantities } from './drop-quantities.ts';
+import { equipmentQuantities } from './equipment-quantities.ts';
+import { feederQuantities } from './feeder-quantities.ts';
 import { groundQuantities } from './ground-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
-import { equipmentQuantities, feederQuantities } from './supply-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /**
@@ -25,13 +27,13 @@ export function takeoff(
   tables: CodeTables,
   circuits: readonly EquipmentCircuits[],
   sharedBoxes: readonly Box[],
-  feeders: readonly SupplyFeeder[],
+  feeders: readonly FeederConduit[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
   const tallies = [
     equipmentTally(site.equipment),
-    feedersTally(site.feeders, rules, feeders),
+    feedersTally(site.feeders, feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes),
     groundTally(site.raceways, site.drops),
@@ -44,7 +46,10 @@ export function takeoff(
 }
 
 const equipmentTally = remembered(equipmentQuantities);
-const feedersTally = remembered(feederQuantities);
+const feedersTally = remembered(
+  (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>
+    feederQuantities(conduits, rules),
+);
 const idlePullsTally = remembered(idlePullpointQuantities);
 const sharedBoxesTally = remembered(
   (_pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally => boxQuantities(boxes),
@@ -100,7 +105,7 @@ const homeRunTally = remembered(
   (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {
     const { add, tally } = tallying();
     addConductors(rules, homeRun, phases, add);
-    addRaceways(tables, homeRun, add);
+    addRaceways(tables, rules, homeRun, add);
     return tally;
   },
 );

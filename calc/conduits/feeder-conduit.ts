@@ -1,0 +1,97 @@
+import { feederRoutesOf } from '../../routing/network/feeder-routes.ts';
+import type { Feeder, Point3, Site } from '../../routing/site/site.ts';
+import type { Method } from '../../routing/site/vocabulary.ts';
+import { grounding } from '../circuits/grounding.ts';
+import { remembered } from '../memo.ts';
+import type { ConduitConductor, SupplyFeeder } from '../plan-shape.ts';
+import { treeOf } from '../supply/supply-lines.ts';
+import type { SupplyNode } from '../supply/supply-tree.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { findConductorArea, isConductorSize } from '../tables/lookup.ts';
+import { fill } from './fill.ts';
+import { isNipple } from './home-run.ts';
+
+/** The conduits of a feeder: one for each set, all alike. */
+export interface FeederConduit {
+  readonly feeder: Feeder;
+  readonly method: Method;
+  /** Null for a tray, and where the tables cannot size it. */
+  readonly tradeSize: string | null;
+  /** Of each set, ft. */
+  readonly length: number;
+  /** What is in each. */
+  readonly conductors: readonly ConduitConductor[];
+  readonly fillPercent: number;
+  readonly fillLimit: number;
+  readonly fits: boolean;
+  /** Along the raceways; null where the file gives the length alone. */
+  readonly path: readonly Point3[] | null;
+}
+
+/** Conduits of the feeders whose length is known, in the order of the feeders. */
+export function feederConduits(
+  site: Site,
+  solved: readonly SupplyFeeder[],
+  tables: CodeTables,
+): readonly FeederConduit[] {
+  const wires = wiresOf(treeOf(site).nodes);
+  const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
+  const lengths = new Map(solved.map(({ id, length }) => [id, length]));
+  const methods = methodsOf(site.raceways);
+  return site.feeders.flatMap((feeder) => {
+    const length = lengths.get(feeder.id);
+    const way = routes.get(feeder.id) ?? null;
+    const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
+    const count = wires.get(feeder.id);
+    return length === undefined || count === undefined
+      ? []
+      : [conduitOf(feeder, method, length, count, way?.path ?? null, tables)];
+  });
+}
+
+const methodsOf = remembered(
+  (raceways: Site['raceways']): ReadonlyMap<string, Method> => new Map(raceways.map(({ id, method }) => [id, method])),
+);
+
+/** Lines and neutral of each feeder; the primary of a transformer is a delta and has no neutral. */
+const wiresOf = remembered(
+  (nodes: readonly SupplyNode[]): ReadonlyMap<string, number> =>
+    new Map(
+      nodes.flatMap(({ feeder, system, primary }) => {
+        if (feeder === null) return [];
+        const { phases, neutral } = primary ?? system;
+        const lines = phases === 3 ? 3 : 2;
+        return [[feeder.id, primary === null && neutral !== null ? lines + 1 : lines] as const];
+      }),
+    ),
+);
+
+const conduitOf = remembered(
+  (
+    feeder: Feeder,
+    method: Method,
+    length: number,
+    count: number,
+    path: readonly Point3[] | null,
+    tables: CodeTables,
+  ): FeederConduit => {
+    const { size, metal, insulation } = feeder.conductor;
+    // Full size in each raceway of parallel sets (250.122(F)).
+    const { size: ground } = isConductorSize(size)
+      ? grounding(tables, { breakerAmps: feeder.breakerAmps, metal, conductor: size })
+      : { size };
+    const conductors: readonly ConduitConductor[] = [
+      { use: 'line', size, insulation, count },
+      { use: 'grounding', size: ground, insulation, count: 1 },
+    ];
+    const known = { feeder, method, length, conductors, path };
+    const sized = conductors.every((one) => findConductorArea(tables, one.insulation, one.size) !== undefined);
+    if (method === 'tray' || !sized) return { ...known, tradeSize: null, fillPercent: 0, fillLimit: 0, fits: true };
+    const { tradeSize, fillPercent, limitPercent, ok } = fill(tables, {
+      method,
+      conductors,
+      nipple: isNipple(tables, length),
+    });
+    return { ...known, tradeSize, fillPercent, fillLimit: limitPercent, fits: ok };
+  },
+);
