@@ -1,8 +1,10 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { inWords } from '../document/edits/in-words.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
-import { useView, type ViewState } from './view-store.ts';
+import { EMPTY } from './draw/draft.ts';
+import { inHand } from './draw/drawing.ts';
+import { useView, useViewStore, type ViewState } from './view-store.ts';
 
 interface Advice {
   readonly action: string;
@@ -70,7 +72,15 @@ export function BoardFoot() {
   const tool = useView((state) => state.tool);
   const doing = useView((state) => state.doing);
   const selection = useDocument((state) => state.selection);
-  const { action, next, keys } = advice(tool, doing, selection.length > 0 ? inWords(selection) : '');
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const draft = useView((state) => state.draft);
+  useView((state) => state.drawOptions);
+  const held = inHand({ document, view });
+  const { action, next, keys } =
+    held && doing !== 'panning'
+      ? held.tool.advice(draft ?? EMPTY, held.options)
+      : advice(tool, doing, selection.length > 0 ? inWords(selection) : '');
   return (
     <div className="board-foot">
       <p className="advice">
@@ -92,7 +102,7 @@ function Coordinates() {
   const units = useDocument((state) => state.site.units);
   const pointer = useView((state) => state.pointer);
   // What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or the figures would flicker.
-  const exact = useView((state) => state.doing === 'dragging');
+  const exact = useView((state) => state.doing === 'dragging' || state.draft !== null);
   const print = (value: number | undefined): string =>
     value === undefined ? '–' : exact ? printLength(value, units) : nearestInch(value, units);
   return (

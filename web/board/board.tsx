@@ -1,6 +1,10 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BoardFoot } from './board-foot.tsx';
+import { drawHand } from './draw/draw-hand.ts';
+import { attachDrawKeys } from './draw/draw-keys.ts';
+import { isDrawTool } from './draw/tool-names.ts';
+import { TypeIn } from './draw/type-in.tsx';
 import { fitNow, resized } from './framing.ts';
 import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
@@ -38,8 +42,16 @@ export function Board({ painting }: { readonly painting: Painting }) {
       resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits);
     });
     sized.observe(board);
-    const world = { element: board, document, view, scene: painting.scene };
-    const stops = [attachPointer(world), attachWheel(world), attachKeys(world), () => sized.disconnect()];
+    const desk = { document, view };
+    const draw = drawHand(desk, painting.base);
+    const world = { element: board, document, view, scene: painting.scene, draw };
+    const stops = [
+      attachDrawKeys(board, desk, draw),
+      attachPointer(world),
+      attachWheel(world),
+      attachKeys(world),
+      () => sized.disconnect(),
+    ];
     setTally(board);
     return () => {
       for (const stop of stops) stop();
@@ -48,6 +60,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
 
   // A newly opened document is the occasion, not an input.
   useEffect(() => {
+    view.setState({ draft: null, draftWords: [], typing: null });
     if (measured) fitNow(view, painting.scene());
   }, [opened, measured, view, painting]);
 
@@ -65,9 +78,11 @@ export function Board({ painting }: { readonly painting: Painting }) {
         data-tool={tool}
         data-doing={doing}
         data-over={over ? 'yes' : 'no'}
+        data-drawing={isDrawTool(tool) ? 'yes' : 'no'}
       >
         {tally && <Layers painting={painting} tally={tally} />}
       </div>
+      <TypeIn />
       <NorthArrow />
       <ScaleBar />
       <BoardFoot />

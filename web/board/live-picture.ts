@@ -2,6 +2,7 @@ import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Ref } from '../document/element-lists.ts';
 import type { Painting } from './painting.ts';
+import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
 import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
@@ -51,6 +52,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
   drawGuides(pen, plain, view.guides);
+  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords);
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);

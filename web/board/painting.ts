@@ -37,6 +37,8 @@ const LIVE_VIEW = [
   'guides',
   'band',
   'measured',
+  'draft',
+  'draftWords',
   'pin',
 ] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();

@@ -1,9 +1,14 @@
+import { useDocumentStore } from '../document/use-document.ts';
+import { ActionButtons } from './draw/action-buttons.tsx';
+import { chooseTool } from './draw/drawing.ts';
 import { fitAll, zoomBy } from './framing.ts';
 import type { Painting } from './painting.ts';
 import { PastButtons } from './past-buttons.tsx';
-import { TOOLS, type Tool, useView, useViewStore } from './view-store.ts';
+import { type TOOLS, useView, useViewStore } from './view-store.ts';
 
-const WORDS: Readonly<Record<Tool, { readonly name: string; readonly key: string; readonly mark: string }>> = {
+const WORDS: Readonly<
+  Record<(typeof TOOLS)[number], { readonly name: string; readonly key: string; readonly mark: string }>
+> = {
   select: { name: 'Select', key: 'V', mark: 'M3 2 L13 8 L8.5 9.2 L11 14 L9 15 L6.6 10.2 L3 13 Z' },
   pan: {
     name: 'Pan',
@@ -13,27 +18,18 @@ const WORDS: Readonly<Record<Tool, { readonly name: string; readonly key: string
   measure: { name: 'Measure', key: 'M', mark: 'M1 5 H2.2 V7.4 H13.8 V5 H15 V11 H13.8 V8.6 H2.2 V11 H1 Z' },
 };
 
+const BEFORE = ['select', 'pan'] as const;
+
 /** What the hand does, named in words beside its mark, and the ways to look. */
 export function ToolBar({ painting }: { readonly painting: Painting }) {
   const view = useViewStore();
-  const tool = useView((state) => state.tool);
   return (
     <div className="tool-bar" role="toolbar" aria-label="The board">
-      {TOOLS.map((each) => (
-        <button
-          key={each}
-          type="button"
-          aria-pressed={tool === each}
-          title={`${WORDS[each].name} (${WORDS[each].key})`}
-          className={`tool-${each}`}
-          onClick={() => view.setState({ tool: tool === each ? 'select' : each, measured: null })}
-        >
-          <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
-            <path d={WORDS[each].mark} />
-          </svg>
-          {WORDS[each].name}
-        </button>
+      {BEFORE.map((each) => (
+        <ToolButton key={each} tool={each} />
       ))}
+      <ActionButtons />
+      <ToolButton tool="measure" />
       <span className="tool-rule" />
       <PastButtons />
       <span className="tool-gap" />
@@ -53,5 +49,25 @@ export function ToolBar({ painting }: { readonly painting: Painting }) {
         +
       </button>
     </div>
+  );
+}
+
+function ToolButton({ tool: name }: { readonly tool: (typeof TOOLS)[number] }) {
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const tool = useView((state) => state.tool);
+  return (
+    <button
+      type="button"
+      aria-pressed={tool === name}
+      title={`${WORDS[name].name} (${WORDS[name].key})`}
+      className={`tool-${name}`}
+      onClick={() => chooseTool({ document, view }, tool === name ? 'select' : name)}
+    >
+      <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
+        <path d={WORDS[name].mark} />
+      </svg>
+      {WORDS[name].name}
+    </button>
   );
 }

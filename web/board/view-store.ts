@@ -5,14 +5,18 @@ import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
+import type { Draft } from './draw/draft.ts';
+import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';
+import type { DrawToolName } from './draw/tool-names.ts';
+import type { Typing } from './draw/typing.ts';
 import type { Guide } from './snap/guide.ts';
 import type { SnapKind } from './snap/kinds.ts';
 
 export const TOOLS = ['select', 'pan', 'measure'] as const;
 /** What the hand does on the board. */
-export type Tool = (typeof TOOLS)[number];
+export type Tool = (typeof TOOLS)[number] | DrawToolName;
 
-export const DRAWERS = ['runs', 'takeoff', 'setting-out'] as const;
+export const DRAWERS = ['runs', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
 /** The table that is open under the board. */
 export type Drawer = (typeof DRAWERS)[number];
 
@@ -25,7 +29,7 @@ export interface ViewState {
   readonly pointer: Point2 | null;
   readonly hovered: Ref | null;
   /** What the hand is doing, in a word for the foot line. */
-  readonly doing: 'nothing' | 'panning' | 'boxing' | 'dragging' | 'measuring';
+  readonly doing: 'nothing' | 'panning' | 'boxing' | 'dragging' | 'measuring' | 'drawing';
   readonly guides: readonly Guide[];
   /** Kinds of places that the hand is not drawn to. */
   readonly snapsOff: ReadonlySet<SnapKind>;
@@ -33,6 +37,12 @@ export interface ViewState {
   readonly hiddenKinds: ReadonlySet<ListName>;
   readonly lockedKinds: ReadonlySet<ListName>;
   readonly band: Box | null;
+  /** What is being drawn, what is said of it beside the hand, and what is being typed. */
+  readonly draft: Draft | null;
+  readonly draftWords: readonly string[];
+  readonly typing: Typing | null;
+  /** What the forms of the drawing actions hold. */
+  readonly drawOptions: DrawOptions;
   readonly measured: readonly [Point2, Point2] | null;
   /** A place that a panel points at. */
   readonly pin: Point2 | null;
@@ -60,6 +70,10 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     hiddenKinds: new Set(),
     lockedKinds: new Set(),
     band: null,
+    draft: null,
+    draftWords: [],
+    typing: null,
+    drawOptions: FIRST_OPTIONS,
     measured: null,
     pin: null,
     drawer: null,

@@ -7,6 +7,8 @@ import { refOf } from '../scene/pick.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
 import type { HandWorld } from './pointer.ts';
 
+type KeyWorld = Omit<HandWorld, 'draw'>;
+
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
@@ -17,7 +19,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 const PUSH = 60;
 
 /** Everything that the pointer does on the board, by keys; they hold while the board has the focus. */
-export function attachKeys({ element, document, view, scene }: HandWorld): () => void {
+export function attachKeys({ element, document, view, scene }: KeyWorld): () => void {
   // Arrows that are held make one edit, done when the last of them is let go.
   let nudge: readonly [number, number] = [0, 0];
   const held = new Set<string>();
@@ -74,7 +76,7 @@ export function attachKeys({ element, document, view, scene }: HandWorld): () =>
   return () => stop.abort();
 }
 
-type Act = (world: HandWorld) => void;
+type Act = (world: KeyWorld) => void;
 
 const remove: Act = ({ document }) => {
   const { file, selection, apply } = document.getState();
@@ -113,7 +115,7 @@ const TOUR = [
   'aisles',
 ] as const;
 
-function step({ document, view, scene }: HandWorld, by: 1 | -1): void {
+function step({ document, view, scene }: KeyWorld, by: 1 | -1): void {
   const all = TOUR.flatMap((list) =>
     scene()[list].items.flatMap((mark): Ref[] => [refOf(mark)].filter((ref) => ref !== null)),
   );

@@ -3,6 +3,8 @@ import { moveElements } from '../../document/edits/move.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
+import type { DrawHand, Point } from '../draw/draw-hand.ts';
+import { isDrawTool } from '../draw/tool-names.ts';
 import { frameRefs } from '../framing.ts';
 import { pickAt, pickIn } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -17,6 +19,7 @@ export interface HandWorld {
   readonly document: DocumentStore;
   readonly view: ViewStore;
   readonly scene: () => Scene;
+  readonly draw: DrawHand;
 }
 
 /** Pixels within which the hand takes hold of a thing, or is drawn to a line. */
@@ -25,7 +28,7 @@ const nearOf = ({ pointerType }: PointerEvent): number => NEAR[pointerType as ke
 
 /** Lets the pointer, one finger or two, work on the board; returns the way to stop. */
 export function attachPointer(world: HandWorld): () => void {
-  const { element, document, view, scene } = world;
+  const { element, document, view, scene, draw } = world;
   let gesture: Gesture = IDLE;
   const fingers = new Map<number, ScreenPoint>();
   let space = false;
@@ -35,6 +38,10 @@ export function attachPointer(world: HandWorld): () => void {
     return { px: event.clientX - box.left, py: event.clientY - box.top };
   };
   const inSite = (point: ScreenPoint): Point2 => toSite(view.getState().camera, view.getState().viewport, point);
+  const pointing = (event: PointerEvent): Point => ({
+    near: nearOf(event) / view.getState().camera.scale,
+    free: event.altKey,
+  });
   const become = (next: Gesture): void => {
     gesture = next;
     const doing = DOING[next.kind];
@@ -55,7 +62,10 @@ export function attachPointer(world: HandWorld): () => void {
     if (gesture.kind !== 'idle') return;
     const { tool } = view.getState();
     if (event.button === 1 || event.button === 2 || tool === 'pan' || space) become({ kind: 'panning', last: point });
-    else if (tool === 'measure') {
+    else if (isDrawTool(tool)) {
+      draw.press(inSite(point), pointing(event));
+      become({ kind: 'drawing', from: point });
+    } else if (tool === 'measure') {
       const from = measurePoint(inSite(point));
       view.setState({ measured: [from, from] });
       become({ kind: 'measuring', from });
@@ -125,6 +135,7 @@ export function attachPointer(world: HandWorld): () => void {
       view.setState({ camera: pushed(camera, point.px - gesture.last.px, point.py - gesture.last.py) });
       become({ kind: 'panning', last: point });
     } else if (gesture.kind === 'pinching') pinch();
+    else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
     else if (gesture.kind === 'measuring')
       view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
     else if (gesture.kind === 'boxing') {
@@ -176,6 +187,10 @@ export function attachPointer(world: HandWorld): () => void {
   const hover = (event: PointerEvent, point: ScreenPoint): void => {
     const state = view.getState();
     const pointer = inSite(point);
+    if (isDrawTool(state.tool)) {
+      draw.hover(pointer, pointing(event));
+      return;
+    }
     const ref = state.tool === 'select' ? pickAt(scene(), pointer, nearOf(event) / state.camera.scale) : null;
     const same = ref?.id === state.hovered?.id && ref?.list === state.hovered?.list;
     view.setState(same ? { pointer } : { pointer, hovered: ref });
@@ -209,6 +224,13 @@ export function attachPointer(world: HandWorld): () => void {
       case 'dragging':
         commitPreview();
         break;
+      case 'drawing': {
+        const { px, py } = at(event);
+        const { from } = gesture;
+        become(IDLE);
+        if (Math.hypot(px - from.px, py - from.py) >= TREMBLE) draw.letGo();
+        return;
+      }
       case 'boxing': {
         const { band } = view.getState();
         if (band) select(pickIn(scene(), band), gesture.adds ? 'add' : 'replace');
@@ -269,4 +291,5 @@ const DOING = {
   dragging: 'dragging',
   boxing: 'boxing',
   measuring: 'measuring',
+  drawing: 'drawing',
 } as const;

@@ -52,7 +52,16 @@ function chargerOf(
   from: Equipment,
   { amps, volts, phases, pilot }: Pick<ChargerWish, 'amps' | 'volts' | 'phases' | 'pilot'>,
 ): Charger {
-  return { id, drop, stalls: [...stalls], from: from.id, amps, volts: volts ?? voltsOf(from), phases, ...(pilot && { pilot }) };
+  return {
+    id,
+    drop,
+    stalls: [...stalls],
+    from: from.id,
+    amps,
+    volts: volts ?? voltsOf(from),
+    phases,
+    ...(pilot && { pilot }),
+  };
 }
 
 export interface Charged {
@@ -76,13 +85,15 @@ export function chargeStalls(file: SiteFile, site: Site, stalls: readonly string
   const chargers = newIds(file, 'EV', places.length);
   const count = `${places.length} ${places.length === 1 ? 'drop and its charger' : 'drops and their chargers'}`;
   const edit = addAll(file, `Add ${count}`, {
-    drops: places.map(({ box, retractor }, i): Drop => ({
-      id: drops[i]!,
-      box,
-      ...(retractor && { retractor }),
-      cord: wish.cord,
-      restHeight: wish.restHeight,
-    })),
+    drops: places.map(
+      ({ box, retractor }, i): Drop => ({
+        id: drops[i]!,
+        box,
+        ...(retractor && { retractor }),
+        cord: wish.cord,
+        restHeight: wish.restHeight,
+      }),
+    ),
     chargers: places.map(({ stall }, i) => chargerOf(chargers[i]!, drops[i]!, [stall], from, wish)),
   });
   const placed = new Set(places.map(({ stall }) => stall));

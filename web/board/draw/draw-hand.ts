@@ -1,0 +1,50 @@
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { Scene } from '../scene/scene.ts';
+import { snapAt } from '../snap/snap-at.ts';
+import type { Spot } from './draft.ts';
+import { type Desk, hover, inHand, letGo, press } from './drawing.ts';
+
+/** How the hand points. */
+export interface Point {
+  /** So near, feet, something draws the hand to it. */
+  readonly near: number;
+  /** Nothing does. */
+  readonly free: boolean;
+}
+
+/** What the pointer does with a drawing action. Places in feet. */
+export interface DrawHand {
+  readonly hover: (at: Point2, how: Point) => void;
+  readonly press: (at: Point2, how: Point) => void;
+  readonly letGo: () => void;
+}
+
+/** The hand that draws on a scene: it snaps to what stands, and not to what it is drawing. */
+export function drawHand(desk: Desk, base: () => Scene): DrawHand {
+  const spotAt = (at: Point2, { near, free }: Point): Spot => {
+    const { view } = desk;
+    if (free) {
+      view.setState({ pointer: at, guides: [] });
+      return { at, z: null, ref: null };
+    }
+    const draft = view.getState().draft;
+    const spots = draft && !draft.whole ? draft.spots : [];
+    const found = snapAt(base(), view.getState(), {
+      at,
+      near,
+      from: spots.at(-1)?.at ?? null,
+      before: spots.at(-2)?.at ?? null,
+      grounded: GROUNDED.has(inHand(desk)?.name ?? ''),
+    });
+    view.setState({ pointer: found.at, guides: found.guides });
+    return { at: found.at, z: found.z, ref: found.ref };
+  };
+  return {
+    hover: (at, how) => hover(desk, spotAt(at, how)),
+    press: (at, how) => press(desk, spotAt(at, how)),
+    letGo: () => letGo(desk),
+  };
+}
+
+/** What is laid out on the ground is not drawn to the beams above it. */
+const GROUNDED: ReadonlySet<string> = new Set(['stalls', 'aisle', 'keepout', 'equipment']);

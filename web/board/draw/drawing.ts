@@ -1,0 +1,227 @@
+import { toSite } from '../../../routing/site/to-site.ts';
+import type { Edit } from '../../document/edit.ts';
+import { insertedBy } from '../../document/selection.ts';
+import type { DocumentStore } from '../../document/store.ts';
+import type { Tool, ViewStore } from '../view-store.ts';
+import { type Draft, type DrawTool, EMPTY, type Ground, type Spot } from './draft.ts';
+import type { DrawOptions } from './options.ts';
+import { type DrawToolName, isDrawTool } from './tool-names.ts';
+import { toolOf } from './tools.ts';
+import { readTyped, type Typing, typedPlace } from './typing.ts';
+
+/** The two stores that drawing works on: the document that it previews its edits in, and the view that holds the draft. */
+export interface Desk {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+}
+
+/** A tool with its options, as they are at the moment. */
+export interface InHand {
+  readonly name: DrawToolName;
+  readonly tool: DrawTool<unknown>;
+  readonly options: unknown;
+}
+
+/** The drawing action in the hand; null where the hand selects, pans or measures. */
+export function inHand({ view }: Desk): InHand | null {
+  const { tool: name, drawOptions } = view.getState();
+  if (!isDrawTool(name)) return null;
+  return { name, tool: toolOf(name) as DrawTool<unknown>, options: drawOptions[name] };
+}
+
+/** The document without the draft. */
+export function groundOf({ document }: Desk): Ground {
+  const { file } = document.getState().committed();
+  return { file, site: toSite(file) };
+}
+
+/** What beside the hand is said of the draft. */
+export function wordsOf(desk: Desk): readonly string[] {
+  const held = inHand(desk);
+  const { draft } = desk.view.getState();
+  return held && draft ? held.tool.words(groundOf(desk), draft, held.options) : [];
+}
+
+/** Shows a draft in the document, as the edit that it would come to. */
+function show(desk: Desk, draft: Draft): void {
+  const held = inHand(desk);
+  if (!held) return;
+  const { document, view } = desk;
+  view.setState({ draft: { ...draft } });
+  document.getState().preview(editOf(desk, held, draft));
+  // What is said follows from the options too.
+  view.setState({ draftWords: wordsOf(desk) });
+}
+
+const editOf = (desk: Desk, { tool, options }: InHand, draft: Draft): Edit | null =>
+  tool.edit(groundOf(desk), draft, options);
+
+const draftOf = ({ view }: Desk): Draft => view.getState().draft ?? EMPTY;
+
+/** Begins an action, or goes back to selecting; what stands whole is set first. */
+export function chooseTool(desk: Desk, tool: Tool): void {
+  if (desk.view.getState().draft?.whole) setDown(desk);
+  dropDraft(desk);
+  desk.view.setState({ tool, measured: null, hovered: null, guides: [] });
+}
+
+function dropDraft({ document, view }: Desk): void {
+  if (view.getState().draft || view.getState().typing)
+    view.setState({ draft: null, typing: null, draftWords: [], guides: [] });
+  document.getState().cancelPreview();
+}
+
+/** The hand moves to a place: what is being drawn follows it. */
+export function hover(desk: Desk, spot: Spot): void {
+  const draft = draftOf(desk);
+  if (draft.whole || !inHand(desk)) return;
+  show(desk, { ...draft, next: typedSpot(desk, draft, spot) });
+}
+
+/** A place as the typed distance and angle make of it. */
+function typedSpot({ view, document }: Desk, { spots }: Draft, spot: Spot): Spot {
+  const { typing } = view.getState();
+  const last = spots.at(-1);
+  if (!typing || !last) return spot;
+  const { units } = document.getState().site;
+  if (!readTyped(typing, 'length', units)?.ok && !readTyped(typing, 'angle', units)?.ok) return spot;
+  return { at: typedPlace(typing, last.at, spot.at, units), z: null, ref: null };
+}
+
+/** The hand presses at a place. */
+export function press(desk: Desk, spot: Spot): void {
+  const held = inHand(desk);
+  if (!held) return;
+  if (draftOf(desk).whole) setDown(desk);
+  const draft = draftOf(desk);
+  const place = typedSpot(desk, draft, spot);
+  const { tool, options } = inHand(desk)!;
+  const more = tool.added ? tool.added(draft, place, options) : [place];
+  const last = draft.spots.at(-1);
+  const same = last && Math.hypot(last.at[0] - place.at[0], last.at[1] - place.at[1]) < 0.02;
+  // A second press on the spot ends a path; on a line it is no end.
+  if (same && more.every((each) => !tool.added || each.z === last.z)) {
+    if (tool.shape === 'path' || tool.shape === 'outline') finish(desk);
+    return;
+  }
+  const spots = [...draft.spots, ...more];
+  const whole = tool.shape === 'point' || (tool.shape === 'line' && spots.length >= 2);
+  desk.view.setState({ typing: null });
+  show(desk, { spots, next: whole ? null : place, whole });
+  if (whole && tool.atOnce) setDown(desk);
+}
+
+/** The hand lets go after a drag: a line ends there, and so do the two corners of a rectangle. */
+export function letGo(desk: Desk): void {
+  const held = inHand(desk);
+  const draft = draftOf(desk);
+  if (!held || draft.whole || !draft.next || draft.spots.length !== 1) return;
+  if (held.tool.shape === 'line') press(desk, draft.next);
+  else if (held.tool.shape === 'outline') {
+    show(desk, { spots: [...draft.spots, draft.next], next: null, whole: true });
+  }
+}
+
+/** Ends what is being drawn where it has enough places, and sets it. */
+export function finish(desk: Desk): void {
+  const held = inHand(desk);
+  const draft = draftOf(desk);
+  if (!held) return;
+  if (draft.whole) {
+    setDown(desk);
+    return;
+  }
+  if (held.tool.shape === 'line' && draft.spots.length === 1 && draft.next) {
+    press(desk, draft.next);
+    return;
+  }
+  if (held.tool.shape !== 'path' && held.tool.shape !== 'outline') return;
+  show(desk, { spots: draft.spots, next: null, whole: true });
+  if (editOf(desk, held, draftOf(desk))) setDown(desk);
+  else show(desk, { ...draft, next: draft.next, whole: false });
+}
+
+/** Sets what stands: one entry in the history. What it put in is selected. */
+function setDown(desk: Desk): void {
+  const held = inHand(desk);
+  const { draft } = desk.view.getState();
+  if (!held || !draft) return;
+  const edit = editOf(desk, held, draft);
+  dropDraft(desk);
+  if (!edit || !desk.document.getState().apply(edit)) return;
+  const { list } = held.tool;
+  desk.document.getState().select(insertedBy(edit).filter((ref) => ref.list === list));
+  const { after } = held.tool;
+  if (after) setOptions(desk, held.name, after(held.options, groundOf(desk)));
+  desk.view.setState({ spoken: `${edit.name}: done` });
+}
+
+/** Takes back the last place that was set, or opens again what stands whole. False where nothing is being drawn. */
+export function back(desk: Desk): boolean {
+  const draft = draftOf(desk);
+  if (draft.spots.length === 0) return false;
+  const spots = draft.spots.slice(0, -1);
+  if (spots.length === 0) dropDraft(desk);
+  else show(desk, { spots, next: draft.next ?? draft.spots.at(-1)!, whole: false });
+  return true;
+}
+
+/** Throws the draft away; where there is none, goes back to selecting. */
+export function stop(desk: Desk): void {
+  const { draft } = desk.view.getState();
+  const begun = draft !== null && (draft.spots.length > 0 || draft.whole);
+  dropDraft(desk);
+  if (!begun) desk.view.setState({ tool: 'select' });
+}
+
+/** Takes over what is typed; the place that it gives is set. */
+export function takeTyped(desk: Desk): void {
+  const { typing, pointer } = desk.view.getState();
+  const held = inHand(desk);
+  const draft = draftOf(desk);
+  if (!typing || !held) return;
+  const { units } = desk.document.getState().site;
+  if (typing.field === 'elevation') {
+    const z = readTyped(typing, 'elevation', units);
+    desk.view.setState({ typing: null });
+    if (!z?.ok || !held.tool.raised) return;
+    const raised = held.tool.raised(draft, z.value, held.options);
+    setOptions(desk, held.name, raised.options);
+    if (desk.view.getState().draft) show(desk, raised.draft);
+    return;
+  }
+  const hand = draft.next ?? { at: pointer ?? draft.spots.at(-1)?.at ?? [0, 0], z: null, ref: null };
+  if (readTyped(typing, 'length', units)?.ok || readTyped(typing, 'angle', units)?.ok) press(desk, hand);
+  desk.view.setState({ typing: null });
+}
+
+/** Changes what is typed; the draft follows. */
+export function type(desk: Desk, typing: Typing | null): void {
+  desk.view.setState({ typing });
+  const draft = desk.view.getState().draft;
+  const { pointer } = desk.view.getState();
+  if (!draft || draft.whole || draft.spots.length === 0) return;
+  const hand = pointer ?? draft.next?.at;
+  if (hand) hover(desk, { at: hand, z: null, ref: null });
+}
+
+function setOptions(desk: Desk, name: DrawToolName, options: unknown): void {
+  const { drawOptions } = desk.view.getState();
+  desk.view.setState({ drawOptions: { ...drawOptions, [name]: options } });
+}
+
+/** Changes options of an action; what is being drawn follows. */
+export function changeOptions<T extends DrawToolName>(desk: Desk, name: T, patch: Partial<DrawOptions[T]>): void {
+  setOptions(desk, name, { ...desk.view.getState().drawOptions[name], ...patch });
+  const { draft, tool } = desk.view.getState();
+  if (draft && tool === name) show(desk, draft);
+}
+
+/** Turns what is being drawn the other way round. */
+export function turnOver(desk: Desk): void {
+  const held = inHand(desk);
+  if (!held?.tool.turned) return;
+  setOptions(desk, held.name, held.tool.turned(held.options));
+  const { draft } = desk.view.getState();
+  if (draft) show(desk, draft);
+}

@@ -1,0 +1,85 @@
+import { printLength } from '../../../../routing/site/feet-inches.ts';
+import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
+import { addElements } from '../../../document/edits/add.ts';
+import { newId } from '../../../document/edits/new-id.ts';
+import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
+import type { DrawOptions, KeepoutOptions } from '../options.ts';
+
+/** A keep-out by its corners. */
+export const keepoutTool: DrawTool<KeepoutOptions> = {
+  ...outlineTool('Keep-out', 'keepouts'),
+  edit: ({ file }, draft, { from, to, blocks }) => {
+    const outline = outlineOf(draft);
+    if (!outline) return null;
+    const keepout: Keepout = {
+      id: newId(file, 'K'),
+      outline: outline as Keepout['outline'],
+      ...(from !== null && { from }),
+      ...(to !== null && { to }),
+      blocks,
+    };
+    return addElements(file, 'keepouts', [keepout]);
+  },
+};
+
+/** A drive aisle or walkway by its corners. */
+export const aisleTool: DrawTool<DrawOptions['aisle']> = {
+  ...outlineTool('Aisle', 'aisles'),
+  edit: ({ file }, draft) => {
+    const outline = outlineOf(draft);
+    return outline
+      ? addElements(file, 'aisles', [{ id: newId(file, 'A'), outline: outline as Aisle['outline'] }])
+      : null;
+  },
+};
+
+function outlineTool(action: string, list: 'keepouts' | 'aisles') {
+  return {
+    shape: 'outline' as const,
+    atOnce: false,
+    list,
+    words: ({ site }: Ground, draft: Draft) => {
+      const corners = spotsOf(draft);
+      const [a, b] = corners.slice(-2);
+      if (!a || !b) return [];
+      return [printLength(Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]), site.units), `${corners.length} corners`];
+    },
+    advice: (draft: Draft): Advice => ({
+      action,
+      next:
+        draft.spots.length === 0
+          ? 'Press its first corner, or drag a rectangle.'
+          : 'Press each corner; finish with Enter.',
+      keys: [
+        ['0-9', 'length'],
+        ['Enter', 'finish'],
+        ['Backspace', 'back'],
+        ['Esc', draft.spots.length === 0 ? 'select' : 'throw away'],
+      ],
+    }),
+  };
+}
+
+/** Two corners that a drag has made are those of a rectangle; else it takes three that are not in one line. */
+function outlineOf(draft: Draft): Point2[] | null {
+  const corners = spotsOf(draft)
+    .map(({ at }) => at)
+    .filter((at, i, all) => i === 0 || Math.hypot(at[0] - all[i - 1]![0], at[1] - all[i - 1]![1]) > 0.02);
+  if (corners.length === 2) {
+    const [[ax, ay], [bx, by]] = corners as [Point2, Point2];
+    if (Math.abs(ax - bx) < 0.05 || Math.abs(ay - by) < 0.05) return null;
+    return [
+      [ax, ay],
+      [bx, ay],
+      [bx, by],
+      [ax, by],
+    ];
+  }
+  return corners.length >= 3 && Math.abs(areaOf(corners)) > 0.01 ? corners : null;
+}
+
+const areaOf = (corners: readonly Point2[]): number =>
+  corners.reduce((sum, [x, y], i) => {
+    const [nx, ny] = corners[(i + 1) % corners.length]!;
+    return sum + (x * ny - nx * y) / 2;
+  }, 0);

@@ -1,0 +1,169 @@
+import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
+import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
+import { joinEdits } from '../../../document/edit.ts';
+import { addElements } from '../../../document/edits/add.ts';
+import { addFeeder } from '../../../document/edits/feed.ts';
+import { newId } from '../../../document/edits/new-id.ts';
+import { type DrawTool, spotsOf } from '../draft.ts';
+import type { EquipmentOptions } from '../options.ts';
+
+/** By custom of the trade, no source. */
+const PREFIX: Readonly<Record<EquipmentKind, string>> = {
+  source: 'SVC',
+  panelboard: 'P',
+  switchboard: 'SWB',
+  transformer: 'T',
+  disconnect: 'DS',
+  inverter: 'INV',
+};
+
+/** Equipment at a place, with its rating and, where asked for, the feeder into it. */
+export const equipmentTool: DrawTool<EquipmentOptions> = {
+  shape: 'point',
+  atOnce: false,
+  list: 'equipment',
+  edit: ({ file }, draft, options) => {
+    const [spot] = spotsOf(draft);
+    if (!spot) return null;
+    const equipment = equipmentAt(file, spot.at, options);
+    const added = addElements(file, 'equipment', [equipment]);
+    const { fedFrom } = options;
+    if (!file.equipment?.some(({ id }) => id === fedFrom)) return added;
+    return joinEdits(
+      added.name,
+      added,
+      addFeeder(file, fedFrom, equipment.id, options.mainAmps ?? options.busAmps ?? 100),
+    );
+  },
+  words: () => [],
+  advice: (draft, { kind }) =>
+    draft.whole
+      ? {
+          action: 'Equipment',
+          next: 'Change it beside the board, then set it.',
+          keys: [
+            ['Enter', 'set'],
+            ['X', 'quarter turn'],
+            ['Esc', 'throw away'],
+          ],
+        }
+      : {
+          action: 'Equipment',
+          next: `Press where the ${kind} stands.`,
+          keys: [
+            ['X', 'quarter turn'],
+            ['Alt', 'no snapping'],
+            ['Esc', 'select'],
+          ],
+        },
+  turned: (options) => ({ ...options, rotation: (options.rotation + 90) % 360 }),
+};
+
+const maybe = <K extends string, V>(name: K, value: V | null): { readonly [P in K]?: V } =>
+  (value === null ? {} : { [name]: value }) as { readonly [P in K]?: V };
+
+function equipmentAt(file: SiteFile, at: Equipment['at'], options: EquipmentOptions): Equipment {
+  const { kind, size, rotation, entryHeight } = options;
+  const transformer = kind === 'transformer';
+  return {
+    id: equipmentId(file, kind),
+    kind,
+    at,
+    size,
+    ...(rotation !== 0 && { rotation }),
+    entry: [at[0], at[1], entryHeight],
+    ...(!transformer && maybe('volts', options.volts)),
+    ...maybe('phases', options.phases),
+    ...maybe('busAmps', options.busAmps),
+    ...maybe('mainAmps', options.mainAmps),
+    ...maybe('spaces', options.spaces),
+    ...maybe('workingSpace', options.workingSpace),
+    ...(transformer && maybe('kva', options.kva)),
+    ...(transformer && maybe('primaryVolts', options.primaryVolts)),
+    ...(transformer && maybe('secondaryVolts', options.secondaryVolts)),
+  };
+}
+
+/** `SVC`, `P1`, `P2`: the first service has no number. */
+function equipmentId(file: SiteFile, kind: EquipmentKind): string {
+  const prefix = PREFIX[kind];
+  const taken = new Set((file.equipment ?? []).map(({ id }) => id));
+  if (kind === 'source' && !taken.has(prefix)) return prefix;
+  for (let n = 1; n < 1000; n++) if (!taken.has(`${prefix}${n}`)) return freeOr(file, `${prefix}${n}`, prefix);
+  return newId(file, prefix);
+}
+
+/** Another kind of element may hold the short name. */
+function freeOr(file: SiteFile, wanted: string, prefix: string): string {
+  const held = Object.values(file).some(
+    (list) => Array.isArray(list) && list.some((element: { id?: string }) => element.id === wanted),
+  );
+  return held ? newId(file, prefix) : wanted;
+}
+
+/** What the form starts from for each kind. Common practice, no source. */
+export const KIND_DEFAULTS: Readonly<Record<EquipmentKind, Partial<EquipmentOptions>>> = {
+  source: {
+    size: [6, 4, 6],
+    entryHeight: 0,
+    volts: 208,
+    phases: 3,
+    busAmps: null,
+    mainAmps: null,
+    spaces: null,
+    workingSpace: null,
+    fedFrom: '',
+  },
+  panelboard: {
+    size: [3, 1, 6],
+    entryHeight: 6,
+    volts: 208,
+    phases: 3,
+    busAmps: 600,
+    mainAmps: 600,
+    spaces: 54,
+    workingSpace: 3,
+  },
+  switchboard: {
+    size: [6, 2.5, 7.5],
+    entryHeight: 7.5,
+    volts: 480,
+    phases: 3,
+    busAmps: 1200,
+    mainAmps: 1200,
+    spaces: null,
+    workingSpace: 3.5,
+  },
+  transformer: {
+    size: [4, 3, 5],
+    entryHeight: 4,
+    phases: 3,
+    busAmps: null,
+    mainAmps: null,
+    spaces: null,
+    workingSpace: null,
+    kva: 225,
+    primaryVolts: 480,
+    secondaryVolts: 208,
+  },
+  disconnect: {
+    size: [2, 1, 4],
+    entryHeight: 4,
+    volts: 208,
+    phases: 3,
+    busAmps: 400,
+    mainAmps: null,
+    spaces: null,
+    workingSpace: 3,
+  },
+  inverter: {
+    size: [3, 1, 4],
+    entryHeight: 4,
+    volts: 208,
+    phases: 3,
+    busAmps: null,
+    mainAmps: null,
+    spaces: null,
+    workingSpace: 3,
+  },
+};

@@ -1,0 +1,111 @@
+import { bendsOf } from '../../../../routing/network/bends.ts';
+import { distance } from '../../../../routing/plane/space.ts';
+import { printLength } from '../../../../routing/site/feet-inches.ts';
+import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
+import { addElements } from '../../../document/edits/add.ts';
+import { newId } from '../../../document/edits/new-id.ts';
+import type { ListName } from '../../../document/element-lists.ts';
+import type { Draft, DrawTool, Spot } from '../draft.ts';
+import type { RacewayOptions } from '../options.ts';
+
+/** What a raceway joins: at its elevation, by going up or down to it. */
+const JOINS: ReadonlySet<ListName> = new Set(['raceways', 'equipment', 'pullpoints', 'drops']);
+const LEVEL = 0.01;
+
+/** A raceway vertex by vertex. It runs at one elevation, and goes up or down at the ends to what it joins. */
+export const racewayTool: DrawTool<RacewayOptions> = {
+  shape: 'path',
+  atOnce: false,
+  list: 'raceways',
+  added,
+  edit: ({ file }, draft, options) => {
+    const path = pathOf(draft, options);
+    if (path.length < 2) return null;
+    const { method, place } = options;
+    const raceway: Raceway = { id: newId(file, 'R'), path: path as Raceway['path'], method, place };
+    return addElements(file, 'raceways', [raceway]);
+  },
+  words: ({ site }, draft, options) => {
+    const path = pathOf(draft, options);
+    if (path.length < 2) return path.length === 1 ? [`at ${printLength(path[0]![2], site.units)}`] : [];
+    return [lengthWords(path, site), bendWords(path, site)];
+  },
+  advice: (draft, { elevation }) =>
+    draft.spots.length === 0
+      ? {
+          action: 'Raceway',
+          next: 'Press where it begins: an entry, a raceway, or open ground.',
+          keys: [
+            ['Z', 'elevation'],
+            ['Esc', 'select'],
+          ],
+        }
+      : {
+          action: 'Raceway',
+          next: `Press each turn${elevation < 0 ? ' (below grade)' : ''}; finish with Enter.`,
+          keys: [
+            ['0-9', 'length'],
+            ['Z', 'up or down to'],
+            ['Enter', 'finish'],
+            ['Backspace', 'back'],
+          ],
+        },
+  raised: (draft, z, options) => {
+    const last = draft.spots.at(-1);
+    if (!last) return { draft, options: { ...options, elevation: z } };
+    const spots =
+      Math.abs((last.z ?? options.elevation) - z) < LEVEL
+        ? draft.spots
+        : [...draft.spots, { at: last.at, z, ref: null }];
+    return { draft: { ...draft, spots }, options: { ...options, elevation: z } };
+  },
+};
+
+/** The vertices that a new place adds: up or down to the run's elevation first, and at last to what it joins. */
+function added({ spots }: Draft, spot: Spot, { elevation }: RacewayOptions): readonly Spot[] {
+  const joined = spot.ref !== null && JOINS.has(spot.ref.list) && spot.z !== null;
+  const last = spots.at(-1);
+  if (!last) return [{ ...spot, z: joined ? spot.z : elevation }];
+  const flat = Math.hypot(last.at[0] - spot.at[0], last.at[1] - spot.at[1]);
+  if (flat < 0.02) return joined && Math.abs(spot.z! - last.z!) > LEVEL ? [{ ...spot }] : [];
+  // What is joined from above or below within the reach of a level run needs no way up and down again.
+  const level = joined && Math.abs(spot.z! - last.z!) < LEVEL;
+  const run = level ? last.z! : elevation;
+  const way: Spot[] = [];
+  if (Math.abs(last.z! - run) > LEVEL) way.push({ at: last.at, z: run, ref: null });
+  way.push({ at: spot.at, z: run, ref: spot.ref });
+  if (joined && Math.abs(spot.z! - run) > LEVEL) way.push({ at: spot.at, z: spot.z, ref: spot.ref });
+  return way;
+}
+
+/** The vertices of a draft, with what the place under the hand would add. */
+function pathOf(draft: Draft, options: RacewayOptions): Point3[] {
+  const next = draft.next && !draft.whole ? added(draft, draft.next, options) : [];
+  return [...draft.spots, ...next].map(({ at, z }): Point3 => [at[0], at[1], z ?? options.elevation]);
+}
+
+function lengthWords(path: readonly Point3[], { units }: Site): string {
+  let length = 0;
+  for (let i = 1; i < path.length; i++) length += distance(path[i - 1]!, path[i]!);
+  const rise = path.at(-1)![2] - path.at(-2)![2];
+  const riser = Math.abs(rise) > LEVEL ? `, ${rise > 0 ? 'up' : 'down'} ${printLength(Math.abs(rise), units)}` : '';
+  return `${printLength(length, units)} at ${printLength(path.at(-1)![2], units)}${riser}`;
+}
+
+/** Bends since the last pull point on the path, against the limit between pull points. */
+function bendWords(path: readonly Point3[], { pullpoints, equipment, rules }: Site): string {
+  const pulls = [...pullpoints, ...equipment.map(({ id, entry }) => ({ id, at: entry }))];
+  const named = (at: Point3): string | undefined => pulls.find((pull) => distance(pull.at, at) < 0.1)?.id;
+  let from = 0;
+  let since = 'its start';
+  path.forEach((at, i) => {
+    const pull = named(at);
+    if (pull === undefined || i === path.length - 1) return;
+    from = i;
+    since = pull;
+  });
+  const bends = bendsOf(path.slice(from));
+  const degrees = Math.round(bends.reduce((sum, bend) => sum + bend.degrees, 0));
+  const over = degrees > rules.bendLimit ? ': pull point needed' : '';
+  return `${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}, ${degrees}° of ${rules.bendLimit}° since ${since}${over}`;
+}

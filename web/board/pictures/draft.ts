@@ -1,0 +1,52 @@
+import { printLength } from '../../../routing/site/feet-inches.ts';
+import { type Draft, spotsOf } from '../draw/draft.ts';
+import { halo } from './drops.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** The line under the hand: from place to place, its last part measured, and what the drawn thing comes to. */
+export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly string[]): void {
+  const { left, top, scale, ink, units } = frame;
+  const spots = spotsOf(draft);
+  if (spots.length === 0) return;
+  const px = (x: number): number => left + x * scale;
+  const py = (y: number): number => top - y * scale;
+  pen.beginPath();
+  for (const [i, { at }] of spots.entries()) {
+    if (i === 0) pen.moveTo(px(at[0]), py(at[1]));
+    else pen.lineTo(px(at[0]), py(at[1]));
+  }
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1.4;
+  pen.setLineDash([6, 4]);
+  pen.stroke();
+  pen.setLineDash([]);
+  pen.beginPath();
+  for (const { at } of spots) {
+    pen.moveTo(px(at[0]) + 4, py(at[1]));
+    pen.arc(px(at[0]), py(at[1]), 4, 0, 2 * Math.PI);
+  }
+  pen.fillStyle = ink.sheet;
+  pen.fill();
+  pen.stroke();
+  const last = spots.at(-1)!.at;
+  const before = spots.at(-2)?.at;
+  const lines = [...words];
+  if (before) {
+    const dx = last[0] - before[0];
+    const dy = last[1] - before[1];
+    const degrees = (((Math.atan2(dy, dx) * 180) / Math.PI + 360) % 360).toFixed(1).replace('.0', '');
+    if (Math.hypot(dx, dy) > 0.02) lines.unshift(`${printLength(Math.hypot(dx, dy), units)} at ${degrees}°`);
+  }
+  pen.textAlign = 'left';
+  pen.textBaseline = 'middle';
+  for (const [i, line] of lines.entries())
+    halo(
+      pen,
+      frame,
+      line,
+      px(last[0]) + 18,
+      py(last[1]) - 16 - (lines.length - 1 - i) * 16,
+      i === 0 ? 700 : 400,
+      ink.ink,
+    );
+}
