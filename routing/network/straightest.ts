@@ -19,7 +19,7 @@ export interface Straightest {
   readonly halves: number;
   /** State before; -1 at a step from a tap. */
   readonly via: Int32Array;
-  /** Bends up to and on arrival, the equipment's tap included; -1 where the state is on no shortest way. */
+  /** Bends up to and on arrival, the equipment's tap included; of states on a shortest way alone. */
   readonly bends: Int32Array;
   readonly steps: readonly Step[];
   /** States that reach a node (counted from the component's first) on a shortest way. */
@@ -81,32 +81,26 @@ export function stopsBeside(network: Network, tap: Tap): { stop: number; length:
 
 /** Works out the straightest of the shortest ways, in one pass over the nodes in the order they were settled. */
 export function straightestOf(network: Network, distances: Distances, steps: readonly Step[]): Straightest {
-  const { first, head, tail, twin, weight, leg, x, y, z, legs } = network;
+  const { first, head, tail, weight, leg, x, y, z, legs } = network;
   const { base, baseHalf, distance, order } = distances;
   const count = distance.length;
   const halves = first[base + count]! - baseHalf;
   const via = new Int32Array(halves + steps.length).fill(-1);
-  const bends = new Int32Array(halves + steps.length).fill(-1);
+  const bends = new Int32Array(halves + steps.length);
   const settledAt = new Int32Array(count);
   for (let k = 0; k < count; k++) settledAt[order[k]!] = k;
 
-  const stepsAt = new Map<number, number[]>();
-  steps.forEach((step, k) => {
-    if (!isNoLonger(step.distance, distance[step.node]!)) return;
-    bends[halves + k] = step.bends;
-    const here = stepsAt.get(step.node);
-    if (here) here.push(halves + k);
-    else stepsAt.set(step.node, [halves + k]);
-  });
-  const collect = (node: number, into: number[]): void => {
-    for (let h = first[node + base]!, stop = first[node + base + 1]!; h < stop; h++) {
-      const arrival = twin[h]! - baseHalf;
-      if (bends[arrival]! >= 0) into.push(arrival);
-    }
-    if (stepsAt.size === 0) return;
-    const here = stepsAt.get(node);
-    if (here) for (const state of here) into.push(state);
+  // The states that arrive at a node, as a list: the last one found, and before each the one found before it.
+  const lastAt = new Int32Array(count).fill(-1);
+  const earlier = new Int32Array(halves + steps.length);
+  const arrive = (state: number, node: number, made: number): void => {
+    bends[state] = made;
+    earlier[state] = lastAt[node]!;
+    lastAt[node] = state;
   };
+  steps.forEach((step, k) => {
+    if (isNoLonger(step.distance, distance[step.node]!)) arrive(halves + k, step.node, step.bends);
+  });
   const heading = (state: number): Point3 => {
     if (state >= halves) return steps[state - halves]!.heading;
     const a = tail[state + baseHalf]!;
@@ -161,11 +155,8 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
     return stateA - stateB;
   };
 
-  const here: number[] = [];
   for (let k = 0; k < count; k++) {
     const node = order[k]!;
-    here.length = 0;
-    collect(node, here);
     const n = node + base;
     for (let h = first[n]!, stop = first[n + 1]!; h < stop; h++) {
       const to = head[h]! - base;
@@ -177,7 +168,7 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
       const dz = z[to + base]! - z[n]!;
       let best = -1;
       let least = 0;
-      for (const state of here) {
+      for (let state = lastAt[node]!; state >= 0; state = earlier[state]!) {
         const total = bends[state]! + (turns(state, n, on, dx, dy, dz) ? 1 : 0);
         if (best === -1 || total < least || (total === least && compare(rank, state, rank, best) < 0)) {
           best = state;
@@ -185,13 +176,13 @@ export function straightestOf(network: Network, distances: Distances, steps: rea
         }
       }
       via[h - baseHalf] = best;
-      bends[h - baseHalf] = least;
+      arrive(h - baseHalf, to, least);
     }
   }
   const arrivals = (node: number): readonly number[] => {
-    const into: number[] = [];
-    collect(node, into);
-    return into;
+    const states: number[] = [];
+    for (let state = lastAt[node]!; state >= 0; state = earlier[state]!) states.push(state);
+    return states;
   };
   return { halves, via, bends, steps, arrivals, heading, compare };
 }
