@@ -50,7 +50,7 @@ const numbered = (prefix: string, n: number, digits: number): string => `${prefi
  * depth. Sound by construction: every cord reaches, every run is inside 250 ft. In feet.
  */
 export function makeLot(wish: LotWish): SiteFile {
-  const perCanopy = wish.perCanopy ?? 60;
+  const perCanopy = wish.perCanopy ?? 50;
   const digits = String(wish.stalls).length;
   const lists: Lists = {
     stalls: [],
