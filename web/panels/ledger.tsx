@@ -1,6 +1,9 @@
+import { isDrawTool } from '../board/draw/tool-names.ts';
+import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Scroller } from '../page/scroller.tsx';
 import { Cautions } from './cautions.tsx';
+import { DrawPanel } from './draw/draw-panel.tsx';
 import { LotPanel } from './lot-panel.tsx';
 import { BarPatterns } from './margin-bar.tsx';
 import { SelectionPanel } from './selection-panel.tsx';
@@ -8,12 +11,18 @@ import { SelectionPanel } from './selection-panel.tsx';
 /** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
 export function Ledger() {
   const first = useDocument((state) => state.selection[0]);
+  const tool = useView((state) => state.tool);
+  const drawing = isDrawTool(tool) ? tool : null;
   return (
     <aside className="ledger" aria-label="Ledger">
       <BarPatterns />
       {/* A new subject is read from its top. */}
-      <Scroller key={first ? `${first.list} ${first.id}` : 'lot'} className="ledger-scroll" aria-label="Facts">
-        {first ? <SelectionPanel /> : <LotPanel />}
+      <Scroller
+        key={drawing ?? (first ? `${first.list} ${first.id}` : 'lot')}
+        className="ledger-scroll"
+        aria-label="Facts"
+      >
+        {drawing ? <DrawPanel tool={drawing} /> : first ? <SelectionPanel /> : <LotPanel />}
       </Scroller>
       <Cautions />
     </aside>

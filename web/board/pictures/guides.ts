@@ -19,7 +19,7 @@ export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): vo
     } else if (guide.kind === 'segment') {
       pen.moveTo(left + guide.from[0] * scale, top - guide.from[1] * scale);
       pen.lineTo(left + guide.to[0] * scale, top - guide.to[1] * scale);
-      words = [guide.label, left + guide.to[0] * scale + 8, top - guide.to[1] * scale - 10];
+      words = [guide.label, left + guide.to[0] * scale + 12, top - guide.to[1] * scale + 18];
     } else if (guide.kind === 'x') {
       const x = left + guide.at * scale;
       pen.moveTo(x, 0);

@@ -1,0 +1,94 @@
+import { parseLength, printLength } from '../../../routing/site/feet-inches.ts';
+import { useDocument } from '../../document/use-document.ts';
+import { TypedField } from '../fields.tsx';
+
+interface MaybeProps {
+  readonly label: string;
+  readonly value: number | null;
+  /** What stands in the field where there is no value, and may be typed for none. */
+  readonly none: string;
+  readonly onChange: (value: number | null) => void;
+  readonly least?: number;
+}
+
+const isNone = (text: string, none: string): boolean => text.trim() === '' || text.trim().toLowerCase() === none;
+
+/** A length that may be left out. Feet. */
+export function MaybeLength({ label, value, none, onChange, least = Number.NEGATIVE_INFINITY }: MaybeProps) {
+  const units = useDocument((state) => state.site.units);
+  return (
+    <TypedField<number | null>
+      label={label}
+      value={value}
+      onChange={onChange}
+      print={(feet) => (feet === null ? none : printLength(feet, units))}
+      read={(text) => {
+        if (isNone(text, none)) return { ok: true, value: null };
+        const length = parseLength(text, units);
+        if (!length.ok) return { ok: false, says: length.says };
+        return length.feet < least
+          ? { ok: false, says: `at least ${printLength(least, units)}` }
+          : { ok: true, value: length.feet };
+      }}
+    />
+  );
+}
+
+interface MaybeNumberProps extends MaybeProps {
+  readonly unit: string;
+  readonly whole?: boolean;
+}
+
+/** A number over 0 that may be left out. */
+export function MaybeNumber({ label, value, none, onChange, unit, whole = false, least = 0 }: MaybeNumberProps) {
+  return (
+    <TypedField<number | null>
+      label={label}
+      value={value}
+      onChange={onChange}
+      inputMode="decimal"
+      print={(number) => (number === null ? none : `${number}${unit && ` ${unit}`}`)}
+      read={(text) => {
+        if (isNone(text, none)) return { ok: true, value: null };
+        const bare = text.trim().replace(new RegExp(`\\s*${unit}$`, 'i'), '');
+        const number = Number(bare);
+        if (bare === '' || !Number.isFinite(number)) return { ok: false, says: 'expected a number' };
+        if (whole && !Number.isInteger(number)) return { ok: false, says: 'expected a whole number' };
+        return number > least || (least > 0 && number === least)
+          ? { ok: true, value: number }
+          : { ok: false, says: `expected more than ${least}` };
+      }}
+    />
+  );
+}
+
+interface PlacesProps {
+  readonly label: string;
+  readonly value: readonly number[];
+  readonly onChange: (value: readonly number[]) => void;
+}
+
+/** Places in a row, counted from 1: "1 2 12", "1-3". */
+export function PlacesField({ label, value, onChange }: PlacesProps) {
+  return (
+    <TypedField<readonly number[]>
+      label={label}
+      value={value}
+      onChange={onChange}
+      print={(places) => places.join(' ') || 'none'}
+      read={(text) => {
+        if (isNone(text, 'none')) return { ok: true, value: [] };
+        const places: number[] = [];
+        for (const part of text.trim().split(/[\s,;]+/)) {
+          const range = /^(\d{1,4})(?:-(\d{1,4}))?$/.exec(part);
+          if (!range) return { ok: false, says: 'expected places, as 1 2 or 1-3' };
+          const from = Number(range[1]);
+          const to = Number(range[2] ?? range[1]);
+          if (from < 1 || to < from || to - from > 500) return { ok: false, says: 'expected places from 1 up' };
+          for (let place = from; place <= to; place++) places.push(place);
+        }
+        return { ok: true, value: [...new Set(places)].sort((a, b) => a - b) };
+      }}
+    />
+  );
+}

@@ -1,0 +1,55 @@
+import { KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
+import { ChecksField } from '../checks-field.tsx';
+import { LengthField, NumberField } from '../fields.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
+import { useOptions } from './use-options.ts';
+
+export function KeepoutForm() {
+  const [options, change] = useOptions('keepout');
+  return (
+    <section className="fields" aria-label="Keep-out to draw">
+      <ChecksField
+        label="keeps out"
+        choices={KEEPOUT_BLOCKS}
+        value={options.blocks}
+        onChange={(blocks) => change({ blocks })}
+      />
+      <MaybeLength label="from" none="grade and below" value={options.from} onChange={(from) => change({ from })} />
+      <MaybeLength label="to" none="any height" value={options.to} onChange={(to) => change({ to })} />
+    </section>
+  );
+}
+
+export function ElevationForm({ tool }: { readonly tool: 'pullpoint' | 'member' }) {
+  const [options, change] = useOptions(tool);
+  return (
+    <section className="fields" aria-label="Elevation">
+      <LengthField label="elevation" value={options.elevation} onChange={(elevation) => change({ elevation })} />
+    </section>
+  );
+}
+
+export function ColumnForm() {
+  const [{ size, rotation, height }, change] = useOptions('column');
+  const [a, b] = size;
+  return (
+    <section className="fields" aria-label="Column to place">
+      <LengthField label="width" value={a} least={0.1} onChange={(next) => change({ size: [next, b] })} />
+      <LengthField label="depth" value={b} least={0.1} onChange={(next) => change({ size: [a, next] })} />
+      <NumberField
+        label="rotation"
+        unit="degrees"
+        least={Number.NEGATIVE_INFINITY}
+        value={rotation}
+        onChange={(next) => change({ rotation: next })}
+      />
+      <MaybeLength
+        label="height"
+        none="not given"
+        least={0.1}
+        value={height}
+        onChange={(next) => change({ height: next })}
+      />
+    </section>
+  );
+}

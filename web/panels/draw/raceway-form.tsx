@@ -1,0 +1,27 @@
+import { METHODS, PLACES } from '../../../routing/site/vocabulary.ts';
+import { ChoiceField, LengthField } from '../fields.tsx';
+import { useOptions } from './use-options.ts';
+
+/** Cover over a raceway under a parking lot, feet: NEC Table 300.5(A), 24 in. */
+const BURIED = -2;
+const OVERHEAD = 11;
+
+export function RacewayForm() {
+  const [options, change] = useOptions('raceway');
+  return (
+    <section className="fields" aria-label="Raceway to draw">
+      <ChoiceField label="method" value={options.method} choices={METHODS} onChange={(method) => change({ method })} />
+      <ChoiceField
+        label="place"
+        value={options.place}
+        choices={PLACES}
+        onChange={(place) => {
+          const buried = place === 'underground';
+          const moved = buried ? options.elevation >= 0 : options.elevation < 0;
+          change({ place, ...(moved && { elevation: buried ? BURIED : OVERHEAD }) });
+        }}
+      />
+      <LengthField label="runs at" value={options.elevation} onChange={(elevation) => change({ elevation })} />
+    </section>
+  );
+}

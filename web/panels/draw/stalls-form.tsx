@@ -1,0 +1,146 @@
+import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
+import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
+import { useDocument } from '../../document/use-document.ts';
+import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
+import { MaybeLength, MaybeNumber, PlacesField } from './maybe-fields.tsx';
+import { useOptions } from './use-options.ts';
+
+const ANGLES = ['90', '75', '60', '45', '30', '0'] as const;
+const ROWS = { one: 'one row', across: 'two, an aisle between', heads: 'two, head to head' } as const;
+const LINES = { entry: 'where cars drive in', head: 'the kerb they stop at' } as const;
+const LEANS = { forward: 'with the way drawn', back: 'against it' } as const;
+
+const keys = <T extends string>(words: Readonly<Record<T, string>>): readonly T[] => Object.keys(words) as T[];
+
+/** What the row that is drawn is like; it follows as it is changed. */
+export function StallsForm() {
+  const [options, change] = useOptions('stalls');
+  const vehicles = useDocument((state) => state.site.vehicles);
+  const usual = useDocument((state) => state.site.rules.vehicle);
+  const { angle } = options;
+  const angles = ANGLES.includes(String(angle) as never) ? ANGLES : ([...ANGLES, String(angle)] as const);
+  return (
+    <section className="fields" aria-label="Row of stalls">
+      <ChoiceField
+        label="rows"
+        value={options.rows}
+        choices={keys(ROWS)}
+        words={(each) => ROWS[each]}
+        onChange={(rows) => change({ rows })}
+      />
+      <ChoiceField
+        label="the line is"
+        value={options.line}
+        choices={keys(LINES)}
+        words={(each) => LINES[each]}
+        onChange={(line) => change({ line })}
+      />
+      <ChoiceField
+        label="stalls lie"
+        value={options.side}
+        choices={['left', 'right']}
+        words={(each) => `on the ${each}`}
+        onChange={(side) => change({ side })}
+      />
+      <MaybeNumber
+        label={options.rows === 'one' ? 'stalls' : 'stalls a row'}
+        unit=""
+        whole
+        none="as many as fit"
+        value={options.count}
+        onChange={(count) => change({ count: count === null ? null : Math.min(500, count) })}
+      />
+      <LengthField label="width" value={options.width} least={4} onChange={(width) => change({ width })} />
+      <LengthField label="depth" value={options.depth} least={6} onChange={(depth) => change({ depth })} />
+      <ChoiceField
+        label="angle"
+        value={String(angle)}
+        choices={angles}
+        words={(each) => (each === '0' ? 'parallel' : `${each} degrees`)}
+        onChange={(each) =>
+          change({ angle: Number(each), ...(options.aisle > 0 && { aisle: usualAisle(Number(each)) }) })
+        }
+      />
+      {angle > 0 && angle !== 90 && (
+        <NumberField
+          label="other angle"
+          unit="degrees"
+          least={20}
+          value={angle}
+          onChange={(next) => change({ angle: Math.min(90, next) })}
+        />
+      )}
+      {angle !== 90 && (
+        <ChoiceField
+          label="cars turn in"
+          value={options.lean}
+          choices={keys(LEANS)}
+          words={(each) => LEANS[each]}
+          onChange={(lean) => change({ lean })}
+        />
+      )}
+      <MaybeLength
+        label="drive aisle"
+        none="none"
+        least={0}
+        value={options.aisle || null}
+        onChange={(aisle) => change({ aisle: aisle ?? 0 })}
+      />
+      <ChoiceField
+        label="parking"
+        value={options.parking}
+        choices={PARKING_WAYS}
+        onChange={(parking) => change({ parking })}
+      />
+      <ChoiceField
+        label="vehicle"
+        value={options.vehicle ?? ''}
+        choices={['', ...vehicles.keys()]}
+        words={(each) => each || `the usual (${usual})`}
+        onChange={(vehicle) => change({ vehicle: vehicle || null })}
+      />
+      <PlacesField label="accessible at" value={options.accessible} onChange={(accessible) => change({ accessible })} />
+      <PlacesField
+        label="van accessible at"
+        value={options.vanAccessible}
+        onChange={(vanAccessible) => change({ vanAccessible })}
+      />
+      {options.accessible.length + options.vanAccessible.length > 0 && (
+        <>
+          <LengthField
+            label="accessible width"
+            value={options.accessibleWidth}
+            least={6}
+            onChange={(accessibleWidth) => change({ accessibleWidth })}
+          />
+          <LengthField
+            label="van width"
+            value={options.vanWidth}
+            least={6}
+            onChange={(vanWidth) => change({ vanWidth })}
+          />
+          <LengthField
+            label="access aisle"
+            value={options.accessAisle}
+            least={3}
+            onChange={(accessAisle) => change({ accessAisle })}
+          />
+        </>
+      )}
+      <TextField
+        label="label prefix"
+        value={options.prefix}
+        check={(text) => (text.length > 12 ? 'at most 12 signs' : null)}
+        onChange={(prefix) => change({ prefix })}
+      />
+      <NumberField
+        label="number from"
+        unit=""
+        whole
+        least={1}
+        value={options.start}
+        onChange={(start) => change({ start: Math.min(99_999, start) })}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,21 @@
+import { changeOptions, type Desk } from '../../board/draw/drawing.ts';
+import type { DrawOptions } from '../../board/draw/options.ts';
+import type { DrawToolName } from '../../board/draw/tool-names.ts';
+import { useView, useViewStore } from '../../board/view-store.ts';
+import { useDocumentStore } from '../../document/use-document.ts';
+
+/** The document and the view that the drawing actions work on. */
+export function useDesk(): Desk {
+  const document = useDocumentStore();
+  const view = useViewStore();
+  return { document, view };
+}
+
+/** The options of a drawing action, and the way to change some of them: what is being drawn follows. */
+export function useOptions<T extends DrawToolName>(
+  name: T,
+): readonly [DrawOptions[T], (patch: Partial<DrawOptions[T]>) => void] {
+  const desk = useDesk();
+  const options = useView((state) => state.drawOptions[name]);
+  return [options, (patch) => changeOptions(desk, name, patch)];
+}
