@@ -27,7 +27,11 @@ export function CompareTable() {
   >([]);
 
   useEffect(() => {
-    void kept().then(setSites);
+    // The newest of the open site's name is the open site itself.
+    void kept().then((all) => {
+      const open = all.findIndex((one) => one.name === name);
+      setSites(all.filter((_, i) => i !== open));
+    });
   }, [kept, name]);
 
   const others = useMemo(
@@ -53,7 +57,7 @@ export function CompareTable() {
         <button type="button" onClick={() => void branch()}>
           Branch the open site into an alternative
         </button>
-        {sites.length > 1 && <span>Beside it:</span>}
+        {sites.length > 0 && <span>Beside it:</span>}
         {sites.map((kept) => (
           <label key={kept.doc}>
             <input
