@@ -1,5 +1,6 @@
 import { useView, useViewStore } from '../board/view-store.ts';
 import { Dialog } from './dialog.tsx';
+import { Scroller } from './scroller.tsx';
 
 const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: string, does: string])[]])[] = [
   [
@@ -47,7 +48,7 @@ export function KeysDialog() {
   if (!open) return null;
   return (
     <Dialog title="Keys" onClose={() => view.setState({ help: false })}>
-      <div className="dialog-scroll keys-list">
+      <Scroller className="dialog-scroll keys-list" aria-label="Keys by place">
         {KEYS.map(([where, keys]) => (
           <section key={where} aria-label={where}>
             <h3>{where}</h3>
@@ -63,7 +64,7 @@ export function KeysDialog() {
             </dl>
           </section>
         ))}
-      </div>
+      </Scroller>
     </Dialog>
   );
 }

@@ -109,6 +109,11 @@ export function attachPointer(world: HandWorld): () => void {
       return;
     }
     const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
+    if (!held && GROUND.has(ref.list)) {
+      // A lot is all stalls: what is drawn from one is a box, and it is chosen when the hand lets go where it pressed.
+      become({ kind: 'pressing', from: point, at: here, refs: null, anchor: null, alone: ref, adds });
+      return;
+    }
     // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
     const moves = event.pointerType !== 'touch' || held;
     if (adds) select([ref], 'toggle');
@@ -155,7 +160,7 @@ export function attachPointer(world: HandWorld): () => void {
       view.setState({ hovered: null });
       move(event);
     } else if (event.pointerType === 'touch') become({ kind: 'panning', last: point });
-    else if (!press.alone) become({ kind: 'boxing', from: press.at, adds: press.adds });
+    else become({ kind: 'boxing', from: press.at, adds: press.adds });
   };
 
   const drag = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'dragging' }>): void => {
@@ -237,10 +242,10 @@ export function attachPointer(world: HandWorld): () => void {
         break;
       }
       case 'pressing':
-        if (gesture.alone && !gesture.adds) {
-          select([gesture.alone]);
+        if (gesture.alone) {
+          select([gesture.alone], gesture.adds ? 'toggle' : 'replace');
           // The run strip may have opened over it.
-          frameRefs(view, scene(), [gesture.alone]);
+          if (!gesture.adds) frameRefs(view, scene(), [gesture.alone]);
         } else if (!gesture.refs && !gesture.adds) select([]);
         break;
     }
@@ -282,6 +287,9 @@ export function attachPointer(world: HandWorld): () => void {
   window.addEventListener('keydown', putBack, { signal, capture: true });
   return () => stop.abort();
 }
+
+/** What lies under everything else, and is moved only once it has been chosen. */
+const GROUND: ReadonlySet<Ref['list']> = new Set(['stalls', 'aisles', 'keepouts', 'members']);
 
 const DOING = {
   idle: 'nothing',

@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import type { Served } from './serve.ts';
+
+export interface Opened {
+  readonly page: Page;
+  /** What the page did that it must not: policy reports, errors, requests to anywhere but its own folder. */
+  readonly offences: readonly string[];
+  readonly close: () => Promise<void>;
+}
+
+export interface OpenOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly theme?: 'light' | 'dark';
+  readonly touch?: boolean;
+}
+
+/**
+ * Opens the built page in a browser profile of its own and waits until a site is open. The file dialogs are those of
+ * plain inputs and downloads, which a test can answer.
+ */
+export async function openPage(browser: Browser, served: Served, options: OpenOptions = {}): Promise<Opened> {
+  const { width = 1440, height = 900, theme = 'light', touch = false } = options;
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: theme,
+    hasTouch: touch,
+    reducedMotion: 'reduce',
+    acceptDownloads: true,
+  });
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(window, 'showOpenFilePicker');
+    Reflect.deleteProperty(window, 'showSaveFilePicker');
+    document.addEventListener('securitypolicyviolation', (event) => {
+      console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
+    });
+  });
+  const page = await context.newPage();
+  const offences: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') offences.push(message.text());
+  });
+  page.on('pageerror', (error) => offences.push(String(error)));
+  page.on('request', (request) => {
+    const url = request.url();
+    if (!url.startsWith(served.url) && !url.startsWith('blob:') && !url.startsWith('data:'))
+      offences.push(`asked ${url}`);
+  });
+  await page.goto(served.url);
+  await ready(page);
+  return { page, offences, close: () => context.close() };
+}
+
+/** Waits until a site is open and drawn. */
+export async function ready(page: Page): Promise<void> {
+  await page.waitForSelector('#page[data-ready=yes]');
+  await page.waitForFunction(() => {
+    const board = document.querySelector<HTMLElement>('[data-testid=board]');
+    return Number(board?.dataset.baseMarks ?? 0) > 0;
+  });
+}
+
+/** What the board says of itself: how often and how much it drew, and what it looks at. */
+export const tally = (page: Page): Promise<Record<string, string>> =>
+  page.getByTestId('board').evaluate((board) => ({ ...(board as HTMLElement).dataset }) as Record<string, string>);
+
+/** Where a point of the plan, feet, lies in the window. */
+export async function onScreen(page: Page, [x, y]: readonly [number, number]): Promise<readonly [number, number]> {
+  const [cx, cy, scale] = (await tally(page)).camera!.split(' ').map(Number) as [number, number, number];
+  const box = await page.getByTestId('board').boundingBox();
+  return [box!.x + box!.width / 2 + (x - cx) * scale, box!.y + box!.height / 2 - (y - cy) * scale];
+}
+
+export async function openSample(page: Page, name: string, title: string): Promise<void> {
+  await page.getByRole('button', { name: 'Samples' }).click();
+  await page.getByRole('menuitem', { name, exact: true }).click();
+  await page.getByRole('heading', { level: 1, name: title }).waitFor();
+  await ready(page);
+}
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Serious and critical faults that axe finds on the page as it stands, one line each. */
+export async function seriousFaults(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
+  });
+}

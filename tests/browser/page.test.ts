@@ -1,0 +1,135 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from './chromium.ts';
+import { openPage, openSample, seriousFaults, tally } from './open-page.ts';
+import { type Served, servePage } from './serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+const SAMPLES = [
+  ['Library lot', 'Alder Street Library lot', 16],
+  ['Fleet yard', 'Quarry Road fleet yard', 48],
+  ['Hospital lot', 'Mill Creek Hospital lot', 240],
+] as const;
+
+test('a first visit opens the smallest sample, asks nothing of anyone and breaks no rule of its policy', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
+  expect(await page.title()).toBe('Overrow');
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test.each(SAMPLES)('%s opens, is drawn, and has a row for each of its runs', async (name, title, stalls) => {
+  const { page, offences, close } = await openPage(browser, served);
+  await openSample(page, name, title);
+  await expect.poll(async () => Number((await tally(page)).baseMarks)).toBeGreaterThan(stalls * 4);
+  await page.getByRole('button', { name: `Runs ${stalls}` }).click();
+  const rows = page.getByRole('region', { name: 'Runs' });
+  expect(await rows.locator('table').getAttribute('aria-rowcount')).toBe(String(stalls + 1));
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a large table draws only the rows in view', async () => {
+  const { page, close } = await openPage(browser, served);
+  await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
+  await page.getByRole('button', { name: 'Runs 240' }).click();
+  const rows = page.locator('tr[data-row]');
+  expect(await rows.count()).toBeLessThan(60);
+  await page.getByRole('region', { name: 'Runs' }).evaluate((frame) => {
+    frame.scrollTop = frame.scrollHeight;
+  });
+  await page.locator('tr[data-row=EV240]').waitFor();
+  expect(await rows.count()).toBeLessThan(60);
+  await close();
+});
+
+test('cautions stand in the ledger and under every table', async () => {
+  const { page, close } = await openPage(browser, served);
+  const cautions = page.getByText('For planning by qualified persons.');
+  expect(await cautions.count()).toBe(1);
+  for (const table of ['Runs 16', 'Setting out 16']) {
+    await page.getByRole('button', { name: table }).click();
+    expect(await cautions.count()).toBe(2);
+  }
+  await close();
+});
+
+describe.each([
+  ['desk', 1440, 900],
+  ['phone', 390, 844],
+] as const)('at %s size', (_, width, height) => {
+  test.each(['light', 'dark'] as const)('axe finds no serious fault in the %s theme', async (theme) => {
+    const { page, close } = await openPage(browser, served, { width, height, theme, touch: width < 500 });
+    expect(await seriousFaults(page)).toEqual([]);
+    if (width > 500) await page.getByRole('button', { name: 'Setting out 16' }).click();
+    await page.locator('tr[data-row=D06] th button').click();
+    await page.getByTestId('selection-panel').waitFor();
+    expect(await seriousFaults(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Keys' }).click();
+    expect(await seriousFaults(page)).toEqual([]);
+    await close();
+  });
+
+  test('nothing is wider than the window and no lettering is smaller than 11 px', async () => {
+    const { page, close } = await openPage(browser, served, { width, height });
+    const { overflow, small } = await page.evaluate(() => ({
+      overflow: document.documentElement.scrollWidth - window.innerWidth,
+      small: [...document.querySelectorAll('body *')].filter(
+        (element) =>
+          [...element.childNodes].some((node) => node.nodeType === 3 && node.textContent?.trim()) &&
+          Number.parseFloat(getComputedStyle(element).fontSize) < 11,
+      ).length,
+    }));
+    expect(overflow).toBeLessThanOrEqual(0);
+    expect(small).toBe(0);
+    await close();
+  });
+});
+
+test('at phone size the page opens in the field lead’s station with the drawing above the facts', async () => {
+  const { page, close } = await openPage(browser, served, { width: 390, height: 844, touch: true });
+  expect(await page.locator('[aria-current=page]').textContent()).toBe('Build');
+  const board = await page.getByTestId('board').boundingBox();
+  const ledger = await page.getByLabel('Ledger').boundingBox();
+  expect(board!.height).toBeGreaterThan(300);
+  expect(ledger!.y).toBeGreaterThan(board!.y + board!.height);
+  await close();
+});
+
+test('a finger pushes the drawing', async () => {
+  const { page, close } = await openPage(browser, served, { width: 390, height: 844, touch: true });
+  const before = (await tally(page)).camera;
+  const box = (await page.getByTestId('board').boundingBox())!;
+  const client = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x: number, y: number) =>
+    client.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x, y }] });
+  const [x, y] = [box.x + 60, box.y + 60];
+  await touch('touchStart', x, y);
+  for (let i = 1; i <= 5; i++) await touch('touchMove', x + i * 12, y + i * 6);
+  await touch('touchEnd', x + 60, y + 30);
+  await expect.poll(async () => (await tally(page)).camera).not.toBe(before);
+  await close();
+});
+
+test('the theme can be changed and is remembered', async () => {
+  const { page, close } = await openPage(browser, served);
+  const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  const day = await ground();
+  await page.getByRole('button', { name: 'Change to the dark theme' }).click();
+  const night = await ground();
+  expect(night).not.toBe(day);
+  await page.reload();
+  await page.waitForSelector('#page[data-ready=yes]');
+  expect(await ground()).toBe(night);
+  await close();
+});
