@@ -3,7 +3,7 @@ import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
 import type { Ink } from './ink.ts';
-import { type Frame, frameOf } from './pictures/frame.ts';
+import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
@@ -24,11 +24,17 @@ export interface Painting {
   readonly moving: () => MarksByList;
   readonly frame: (chosen?: boolean) => Frame;
   readonly setInk: (ink: Ink) => void;
+  /** What lies under the drawing, and who draws it; null where nothing does. */
+  readonly underlay: () => DrawUnder | null;
+  readonly setUnderlay: (draw: DrawUnder | null) => void;
   readonly onDraw: (draw: (what: 'base' | 'live') => void) => () => void;
   /** Asks for both layers to be drawn, as when the lettering has come. */
   readonly redraw: () => void;
   readonly close: () => void;
 }
+
+/** Draws what lies under everything else; returns how many pictures that took. */
+export type DrawUnder = (pen: Pen, frame: Frame) => number;
 
 const LIVE_VIEW = [
   'camera',
@@ -46,6 +52,7 @@ const NO_MARKS: MarksByList = {};
 
 export function createPainting(document: DocumentStore, view: ViewStore, ink: Ink): Painting {
   let inks = ink;
+  let under: DrawUnder | null = null;
   let shown = sceneFor(document.getState());
   let base = shown;
   let hidden: ReadonlySet<Mark> = NOTHING;
@@ -97,6 +104,11 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     frame: (chosen = false) => {
       const { camera, viewport } = view.getState();
       return frameOf(camera, viewport, inks, { units: shown.units, station: document.getState().station }, chosen);
+    },
+    underlay: () => under,
+    setUnderlay: (draw) => {
+      under = draw;
+      tell('base');
     },
     setInk: (next) => {
       inks = next;

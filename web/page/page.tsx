@@ -12,6 +12,7 @@ import { DocumentProvider } from '../document/use-document.ts';
 import { Ledger } from '../panels/ledger.tsx';
 import { Strip } from '../strip/strip.tsx';
 import { Drawer } from '../tables/drawer.tsx';
+import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { Announcer } from './announcer.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -82,21 +83,23 @@ export function Page({ store, view, painting, keeping }: PageProps) {
     <DocumentProvider value={store}>
       <ViewProvider value={view}>
         <ActionsProvider value={actions}>
-          <Head painting={painting} />
-          <main className="desk">
-            <div className="drawing">
-              <ToolBar painting={painting} />
-              <Board painting={painting} />
-              <Strip />
-              <Drawer />
-            </div>
-            <Ledger />
-          </main>
-          <Notice />
-          <Announcer />
-          <ProblemsDialog />
-          <KeysDialog />
-          {over && <div className="drop-here">Let go to open the site file</div>}
+          <UnderlayHost painting={painting}>
+            <Head painting={painting} />
+            <main className="desk">
+              <div className="drawing">
+                <ToolBar painting={painting} />
+                <Board painting={painting} />
+                <Strip />
+                <Drawer />
+              </div>
+              <Ledger />
+            </main>
+            <Notice />
+            <Announcer />
+            <ProblemsDialog />
+            <KeysDialog />
+          </UnderlayHost>
+          {over && <div className="drop-here">Let go to open it</div>}
         </ActionsProvider>
       </ViewProvider>
     </DocumentProvider>

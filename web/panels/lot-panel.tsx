@@ -3,6 +3,7 @@ import { servedStalls } from '../../calc/served.ts';
 import { itemTotals } from '../../calc/takeoff/totals.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
+import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
 import { FindingList } from './finding-list.tsx';
@@ -44,10 +45,14 @@ export function LotPanel() {
         ]}
       />
       {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? (
-        <EmptyLot />
+        <>
+          <EmptyLot />
+          <UnderlaySection />
+        </>
       ) : (
         <>
           <WorstMargins />
+          {station === 'layout' && <UnderlaySection />}
           {station === 'price' && (
             <>
               <PricePanel />

@@ -1,0 +1,138 @@
+import { fileOpen } from 'browser-fs-access';
+import { createContext, useContext } from 'react';
+import { siteOf } from '../../routing/site/georef.ts';
+import type { Point2, Underlay } from '../../routing/site/site.ts';
+import { fitted } from '../board/camera.ts';
+import type { Scene } from '../board/scene/scene.ts';
+import type { ViewStore } from '../board/view-store.ts';
+import type { DocumentStore } from '../document/store.ts';
+import { kindOf, UNDERLAY_EXTENSIONS } from './file-kind.ts';
+import { hashOf, keepBytes } from './kept-bytes.ts';
+import type { UnderlayPicture } from './picture.ts';
+import { boxOnSite, type Placement } from './placement.ts';
+import { readUnderlay } from './read-underlay.ts';
+import { placeUnderlay } from './underlay-edits.ts';
+import { faultWords, type UnderlayStore } from './underlay-store.ts';
+
+/** What the taking of an underlay touches. */
+export interface UnderlayWorld {
+  readonly document: DocumentStore;
+  readonly underlays: UnderlayStore;
+  readonly view: ViewStore;
+  readonly scene: () => Scene;
+}
+
+const PickContext = createContext<(() => void) | null>(null);
+/** Gives what is below it the way to lay a file under the drawing. */
+export const PickProvider = PickContext.Provider;
+
+export function usePickUnderlay(): () => void {
+  const pick = useContext(PickContext);
+  if (!pick) throw new RangeError('a component that picks an underlay stands outside PickProvider');
+  return pick;
+}
+
+/** The largest file that is read, bytes. */
+const MAX_BYTES = 120_000_000;
+
+/** Lets a person pick a file and lays it under the drawing. */
+export async function pickUnderlay(world: UnderlayWorld): Promise<void> {
+  try {
+    const file = await fileOpen({ extensions: [...UNDERLAY_EXTENSIONS], description: 'Site plan or picture' });
+    await takeUnderlay(world, file);
+  } catch (error) {
+    if (!(error instanceof DOMException && error.name === 'AbortError'))
+      world.document
+        .getState()
+        .notify(`The file was not read: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/** Lays a file under the drawing. False where it cannot be read; a notice says why. */
+export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<boolean> {
+  const { document, underlays } = world;
+  const { notify } = document.getState();
+  try {
+    if (file.size > MAX_BYTES) {
+      notify(`${file.name} is over ${MAX_BYTES / 1e6} MB.`);
+      return false;
+    }
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const kind = kindOf(bytes);
+    if (!kind) {
+      notify(`${file.name} is no PNG, JPEG, PDF, SVG, DXF or GeoJSON.`);
+      return false;
+    }
+    const hash = await hashOf(bytes);
+    const before = document.getState().site.underlay;
+    const picture = await readUnderlay(kind, bytes, before?.hash === hash ? (before.page ?? 1) : 1);
+    let kept = true;
+    await keepBytes(hash, bytes, Date.now()).catch(() => {
+      kept = false;
+    });
+    underlays.take(hash, before?.hash === hash ? (before.page ?? 1) : 1, picture);
+    // The very file that the site names was picked again: it lies as it did.
+    if (before?.hash !== hash) {
+      const { file: site, apply } = document.getState();
+      const underlay: Underlay = {
+        file: file.name.slice(0, 200) || 'a file',
+        kind,
+        hash,
+        ...firstPlacement(world, picture),
+      };
+      if (!apply(placeUnderlay(site, underlay))) return false;
+      showWhole(world, picture, underlay);
+    }
+    if (!kept) notify(`${file.name} is shown, but this browser has no room to keep it.`);
+    return true;
+  } catch (error) {
+    notify(faultWords(file.name, error));
+    return false;
+  }
+}
+
+/** Farther from the site's origin than this, feet, a drawing is brought to it. */
+const FAR = 5_000;
+
+/** Where a file lies at first: by its own units and place where it has them, else as large as the view. */
+function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPicture): Placement {
+  const { box, feetPerUnit, ground, lines } = picture;
+  const { site } = document.getState();
+  if (ground) {
+    const { georef } = site;
+    return georef ? { at: siteOf(georef, ground), scale: 1, rotation: georef.bearing } : { at: [0, 0], scale: 1 };
+  }
+  if (lines) {
+    const scale = feetPerUnit ?? (site.units === 'm' ? 1 / 0.3048 : 1);
+    const corner: Point2 = [box.minX, box.minY];
+    const near = [box.minX, box.minY, box.maxX, box.maxY].every((side) => Math.abs(side * scale) < FAR);
+    return near ? { at: [0, 0], scale } : { at: [0, 0], origin: corner, scale };
+  }
+  const { camera, viewport } = view.getState();
+  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+  const scale =
+    (0.8 * Math.min(Math.max(100, viewport.width) / width, Math.max(100, viewport.height) / height)) / camera.scale;
+  return { at: [camera.x - (width * scale) / 2, camera.y - (height * scale) / 2], scale };
+}
+
+function showWhole({ view, scene }: UnderlayWorld, picture: UnderlayPicture, placement: Placement): void {
+  const { viewport } = view.getState();
+  const { extent } = scene();
+  const empty = extent.minX > extent.maxX;
+  if (empty && viewport.width > 0)
+    view.setState({ camera: fitted(boxOnSite(placement, picture.box), viewport, 40, 1e6) });
+}
+
+const DROPPED = /\.(png|jpe?g|pdf|dxf|svg|geojson)$/i;
+
+/** Takes such files as are dropped on the page for an underlay; others are left to whoever opens sites. */
+export function takeDroppedUnderlays(page: Document, world: UnderlayWorld): () => void {
+  const dropped = (event: DragEvent): void => {
+    const file = event.dataTransfer?.files[0];
+    if (!file || !DROPPED.test(file.name)) return;
+    event.preventDefault();
+    void takeUnderlay(world, file);
+  };
+  page.addEventListener('drop', dropped, { capture: true });
+  return () => page.removeEventListener('drop', dropped, { capture: true });
+}

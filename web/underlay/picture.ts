@@ -1,0 +1,53 @@
+import type { Box } from '../../routing/plane/box.ts';
+import type { GroundFeature } from '../../routing/site/import/geojson.ts';
+import type { PackedLines } from './packed-lines.ts';
+
+/** Colors to draw by: of ink on the board's ground, and whether that ground is dark. */
+export interface Colors {
+  readonly ink: string;
+  readonly dark: boolean;
+}
+
+/** What lies under the drawing, made ready: coordinates in the file's own units, x to the right, y up. */
+export interface UnderlayPicture {
+  readonly box: Box;
+  /** Draws a part of it, so many pixels to a unit. Rejects where the file has a fault there. */
+  readonly render: (part: Box, perUnit: number, colors: Colors) => Promise<CanvasImageSource>;
+  /** Feet in a unit of the file; null where the file does not say. */
+  readonly feetPerUnit: number | null;
+  /** What a person should know of how it was read. */
+  readonly notes: readonly string[];
+  readonly pages?: number;
+  /** The lines of a drawing, for turning them into elements and for drawing the hand to them. */
+  readonly lines?: PackedLines;
+  readonly features?: readonly GroundFeature[];
+  /** Point of the file that `box` and lines are counted from: in a GeoJSON, longitude and latitude. */
+  readonly ground?: readonly [lon: number, lat: number];
+  readonly close: () => void;
+}
+
+/** Why a file cannot lie under the drawing, in words for the person who picked it. */
+export class UnderlayFault extends Error {}
+
+/** Pixels to a side of what is drawn at one go. */
+export const MAX_SIDE = 4096;
+
+/** A canvas of a part, with a pen that takes points of the file (y up). */
+export function canvasFor(part: Box, perUnit: number): { canvas: HTMLCanvasElement; pen: CanvasRenderingContext2D } {
+  const canvas = document.createElement('canvas');
+  canvas.width = Math.max(1, Math.min(MAX_SIDE, Math.round((part.maxX - part.minX) * perUnit)));
+  canvas.height = Math.max(1, Math.min(MAX_SIDE, Math.round((part.maxY - part.minY) * perUnit)));
+  const pen = canvas.getContext('2d');
+  if (!pen) throw new UnderlayFault('the browser has no room for a picture of this size');
+  return { canvas, pen };
+}
+
+/** Turns the light of a drawing on white paper round, for a dark ground. */
+export function inverted(pen: CanvasRenderingContext2D): void {
+  pen.save();
+  pen.setTransform(1, 0, 0, 1, 0, 0);
+  pen.globalCompositeOperation = 'difference';
+  pen.fillStyle = '#fff';
+  pen.fillRect(0, 0, pen.canvas.width, pen.canvas.height);
+  pen.restore();
+}

@@ -1,0 +1,153 @@
+import type { Point2 } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { type ScreenPoint, toSite as siteAt } from '../board/camera.ts';
+import { TREMBLE } from '../board/hand/gesture.ts';
+import type { ViewStore } from '../board/view-store.ts';
+import type { DocumentStore } from '../document/store.ts';
+import { inUnderlay, onSite, turnedAbout, turnToAxis } from './placement.ts';
+import { changeUnderlay } from './underlay-edits.ts';
+import type { Placing, UnderlayStore } from './underlay-store.ts';
+
+interface PlacingWorld {
+  readonly element: HTMLElement;
+  readonly document: DocumentStore;
+  readonly underlays: UnderlayStore;
+  readonly view: ViewStore;
+}
+
+/** Pixels within which a point is taken from a vertex of the drawing. */
+const NEAR = 10;
+
+/** Begins a way of placing the underlay, or ends it (null). While it lasts the hand pushes the drawing and picks no element. */
+export function startPlacing(
+  { underlays, view }: Omit<PlacingWorld, 'element' | 'document'>,
+  placing: Placing | null,
+): void {
+  underlays.setState({ placing });
+  view.setState({ tool: placing ? 'pan' : 'select', measured: null });
+}
+
+/** Lets the hand move the underlay and pick points on it; returns the way to stop. */
+export function attachPlacing({ element, document, underlays, view }: PlacingWorld): () => void {
+  let pressed: { readonly at: ScreenPoint; readonly id: number } | null = null;
+  let moving: { readonly from: Point2; readonly id: number } | null = null;
+
+  const at = (event: PointerEvent): ScreenPoint => {
+    const box = element.getBoundingClientRect();
+    return { px: event.clientX - box.left, py: event.clientY - box.top };
+  };
+  const inSite = (point: ScreenPoint): Point2 => siteAt(view.getState().camera, view.getState().viewport, point);
+
+  const down = (event: PointerEvent): void => {
+    const { placing } = underlays.getState();
+    if (!placing || event.button !== 0) return;
+    if (placing.kind === 'move') {
+      if (moving) return;
+      moving = { from: inSite(at(event)), id: event.pointerId };
+      element.setPointerCapture(event.pointerId);
+      event.stopImmediatePropagation();
+    } else pressed = { at: at(event), id: event.pointerId };
+  };
+
+  const move = (event: PointerEvent): void => {
+    const { placing } = underlays.getState();
+    if (moving?.id === event.pointerId) {
+      const { underlay } = document.getState().site;
+      const { file } = document.getState().committed();
+      const before = committedUnderlay(document);
+      if (!underlay || !before) return;
+      const [x, y] = inSite(at(event));
+      const to: Point2 = [before.at[0] + x - moving.from[0], before.at[1] + y - moving.from[1]];
+      document.getState().preview(changeUnderlay(file, 'Move underlay', before, { at: to }));
+      view.setState({ pointer: [x, y] });
+      event.stopImmediatePropagation();
+    } else if (placing && placing.kind !== 'move' && placing.points.length === 1)
+      view.setState({ measured: [placing.points[0]!, drawnTo(inSite(at(event)))] });
+  };
+
+  const up = (event: PointerEvent): void => {
+    if (moving?.id === event.pointerId) {
+      moving = null;
+      document.getState().commitPreview();
+      event.stopImmediatePropagation();
+      return;
+    }
+    const { placing } = underlays.getState();
+    const point = at(event);
+    const still =
+      pressed?.id === event.pointerId && Math.hypot(point.px - pressed.at.px, point.py - pressed.at.py) < TREMBLE * 2;
+    pressed = null;
+    if (still && placing && placing.kind !== 'move') pick(placing, drawnTo(inSite(point)));
+  };
+
+  const pick = (placing: Extract<Placing, { kind: 'scale' | 'level' }>, point: Point2): void => {
+    const points = placing.points.length >= 2 ? [point] : [...placing.points, point];
+    const [a, b] = points;
+    if (a && b && Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-6) return;
+    underlays.setState({ placing: { ...placing, points } });
+    view.setState({ measured: a ? [a, b ?? a] : null });
+    if (placing.kind === 'level' && a && b) {
+      const { file, site, apply } = document.getState();
+      if (site.underlay)
+        apply(changeUnderlay(file, 'Turn underlay', site.underlay, turnedAbout(site.underlay, a, turnToAxis(a, b))));
+      startPlacing({ underlays, view }, null);
+    }
+  };
+
+  /** A vertex of the drawing that is near, else the point itself. */
+  const drawnTo = (point: Point2): Point2 => {
+    const { underlay } = document.getState().site;
+    const { picture } = underlays.getState();
+    if (!underlay || !picture?.lines) return point;
+    const [u, v] = inUnderlay(underlay, point);
+    const { xy } = picture.lines;
+    let best = -1;
+    let least = (NEAR / view.getState().camera.scale / underlay.scale) ** 2;
+    for (let i = 0; i < xy.length; i += 2) {
+      const off = (xy[i]! - u) ** 2 + (xy[i + 1]! - v) ** 2;
+      if (off < least) {
+        least = off;
+        best = i;
+      }
+    }
+    return best < 0 ? point : onSite(underlay, [xy[best]!, xy[best + 1]!]);
+  };
+
+  const cancel = (): void => {
+    if (moving) document.getState().cancelPreview();
+    moving = null;
+    pressed = null;
+  };
+  const stopAtEscape = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape' || !underlays.getState().placing) return;
+    cancel();
+    startPlacing({ underlays, view }, null);
+  };
+
+  const stop = new AbortController();
+  const { signal } = stop;
+  const first = { signal, capture: true };
+  element.addEventListener('pointerdown', down, first);
+  element.addEventListener('pointermove', move, first);
+  element.addEventListener('pointerup', up, first);
+  element.addEventListener('pointercancel', cancel, first);
+  window.addEventListener('keydown', stopAtEscape, first);
+  // Another action taken up on the tool bar ends the placing.
+  const stopView = view.subscribe(({ tool }, before) => {
+    if (tool !== before.tool && tool !== 'pan' && underlays.getState().placing) underlays.setState({ placing: null });
+  });
+  const stopPlacing = underlays.subscribe(({ placing }) => {
+    if (placing) element.dataset['placing'] = placing.kind;
+    else delete element.dataset['placing'];
+  });
+  return () => {
+    stop.abort();
+    stopView();
+    stopPlacing();
+  };
+}
+
+/** The underlay as it lay before the hand took hold of it, feet. */
+function committedUnderlay(document: DocumentStore) {
+  return toSite(document.getState().committed().file).underlay;
+}

@@ -1,0 +1,253 @@
+import { useRef } from 'react';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Underlay } from '../../routing/site/site.ts';
+import { useViewStore } from '../board/view-store.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { LengthField, NumberField, PlaceFields, TypedField } from '../panels/fields.tsx';
+import { usePickUnderlay } from './pick-underlay.ts';
+import type { UnderlayPicture } from './picture.ts';
+import { onSite, scaledAbout } from './placement.ts';
+import { startPlacing } from './placing-hand.ts';
+import { TurnInto } from './turn-into-section.tsx';
+import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
+import { useUnderlay, useUnderlayStore } from './underlay-store.ts';
+
+/** The part of the ledger that speaks of what lies under the drawing. */
+export function UnderlaySection() {
+  const underlay = useDocument((state) => state.site.underlay);
+  const { kind, says } = useUnderlay((state) => state);
+  const pick = usePickUnderlay();
+  return (
+    <section className="underlay" aria-label="Underlay" data-testid="underlay" data-state={kind}>
+      <h3>Underlay</h3>
+      {underlay ? (
+        <>
+          <p className="underlay-file">{underlay.file}</p>
+          {says && (
+            <p role="status" className={kind === 'failed' ? 'wrong' : 'quiet'}>
+              {says}
+            </p>
+          )}
+          {(kind === 'missing' || kind === 'failed') && (
+            <button type="button" onClick={pick}>
+              Pick the file…
+            </button>
+          )}
+          <UnderlayFields underlay={underlay} />
+        </>
+      ) : (
+        <>
+          <p className="quiet">
+            A site plan or picture to draw over: PNG, JPEG, PDF, DXF, SVG or GeoJSON. It stays in this browser; the site
+            file says which it is and how it lies.
+          </p>
+          <button type="button" onClick={pick}>
+            Put a site plan underneath…
+          </button>
+        </>
+      )}
+    </section>
+  );
+}
+
+function useChangeUnderlay(underlay: Underlay): (name: string, patch: Partial<Underlay>) => void {
+  const document = useDocumentStore();
+  return (name, patch) => {
+    const { file, apply } = document.getState();
+    apply(changeUnderlay(file, name, underlay, patch));
+  };
+}
+
+function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
+  const document = useDocumentStore();
+  const picture = useUnderlay((state) => state.picture);
+  const change = useChangeUnderlay(underlay);
+  const { at, rotation = 0, locked = false, hidden = false } = underlay;
+  return (
+    <>
+      {picture?.notes.map((note) => (
+        <p key={note} className="quiet">
+          {note}
+        </p>
+      ))}
+      {!locked && (
+        <>
+          {picture && <PlacingActs underlay={underlay} />}
+          <div className="fields">
+            {picture && <SizeField underlay={underlay} picture={picture} />}
+            <PlaceFields label="lies at" value={at} onChange={(next) => change('Move underlay', { at: next })} />
+            <TypedField
+              label="turned"
+              value={rotation}
+              print={(degrees) => `${Math.round(degrees * 1e4) / 1e4}°`}
+              read={(text) => {
+                const degrees = Number(text.replace(/°|deg(rees)?/i, '').trim() || Number.NaN);
+                return Number.isFinite(degrees)
+                  ? { ok: true, value: degrees }
+                  : { ok: false, says: 'expected degrees, counter-clockwise' };
+              }}
+              onChange={(next) => change('Turn underlay', { rotation: ((next % 360) + 360) % 360 })}
+            />
+            {(picture?.pages ?? 1) > 1 && (
+              <NumberField
+                label={`page of ${picture?.pages}`}
+                unit=""
+                whole
+                least={1}
+                value={underlay.page ?? 1}
+                onChange={(page) => change(`Show page ${page}`, { page: Math.min(page, picture?.pages ?? page) })}
+              />
+            )}
+          </div>
+        </>
+      )}
+      <DimField underlay={underlay} />
+      <div className="underlay-ticks">
+        <label>
+          <input
+            type="checkbox"
+            checked={locked}
+            onChange={() => change(locked ? 'Unlock underlay' : 'Lock underlay', { locked: !locked })}
+          />
+          locked in place
+        </label>
+        <label>
+          <input
+            type="checkbox"
+            checked={hidden}
+            onChange={() => change(hidden ? 'Show underlay' : 'Hide underlay', { hidden: !hidden })}
+          />
+          hidden
+        </label>
+        <button
+          type="button"
+          className="plain"
+          onClick={() => {
+            const { file, apply } = document.getState();
+            apply(removeUnderlay(file));
+          }}
+        >
+          Remove
+        </button>
+      </div>
+      {picture?.lines && <TurnInto underlay={underlay} picture={picture} />}
+    </>
+  );
+}
+
+const WORDS = {
+  move: ['Move', 'Drag the underlay to where it belongs.'],
+  scale: ['Scale by two points', 'Click the first of two points whose distance you know.'],
+  level: ['Square up', 'Click the first of two points that should lie along the drawing.'],
+} as const;
+
+function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
+  const view = useViewStore();
+  const underlays = useUnderlayStore();
+  const placing = useUnderlay((state) => state.placing);
+  const start = (kind: keyof typeof WORDS): void =>
+    startPlacing(
+      { underlays, view },
+      placing?.kind === kind ? null : kind === 'move' ? { kind } : { kind, points: [] },
+    );
+  const points = placing && placing.kind !== 'move' ? placing.points : [];
+  return (
+    <>
+      <div className="underlay-acts" role="toolbar" aria-label="Place the underlay">
+        {(['scale', 'move', 'level'] as const).map((kind) => (
+          <button key={kind} type="button" aria-pressed={placing?.kind === kind} onClick={() => start(kind)}>
+            {WORDS[kind][0]}
+          </button>
+        ))}
+      </div>
+      {placing && (
+        <p role="status" className="underlay-next">
+          {points.length === 0
+            ? WORDS[placing.kind][1]
+            : points.length === 1
+              ? 'Click the second point.'
+              : 'Type how far apart the two points are.'}
+        </p>
+      )}
+      {placing?.kind === 'scale' && points.length === 2 && <DistanceField underlay={underlay} />}
+    </>
+  );
+}
+
+/** The true distance of two picked points, which sets the scale. */
+function DistanceField({ underlay }: { readonly underlay: Underlay }) {
+  const view = useViewStore();
+  const underlays = useUnderlayStore();
+  const units = useDocument((state) => state.site.units);
+  const change = useChangeUnderlay(underlay);
+  const placing = useUnderlay((state) => state.placing);
+  const [a, b] = placing && placing.kind !== 'move' ? placing.points : [];
+  if (!a || !b) return null;
+  const reads = Math.hypot(a[0] - b[0], a[1] - b[1]);
+  return (
+    <div className="fields">
+      <LengthField
+        label={`apart (reads ${printLength(reads, units)})`}
+        value={Number.NaN}
+        least={0.01}
+        onChange={(feet) => {
+          change('Scale underlay', scaledAbout(underlay, a, feet / reads));
+          startPlacing({ underlays, view }, null);
+        }}
+      />
+    </div>
+  );
+}
+
+/** The scale as one says it of this kind of file. */
+function SizeField({ underlay, picture }: { readonly underlay: Underlay; readonly picture: UnderlayPicture }) {
+  const change = useChangeUnderlay(underlay);
+  const { box } = picture;
+  const [label, unitsIn] =
+    underlay.kind === 'pdf'
+      ? ['an inch of the page is', 72]
+      : picture.lines
+        ? [underlay.kind === 'geojson' ? 'a foot of it is' : 'a unit of it is', 1]
+        : ['its width is', box.maxX - box.minX];
+  // A drawing keeps its origin; a picture its middle, so that it does not jump off the board.
+  const middle = picture.lines ? underlay.at : onSite(underlay, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
+  return (
+    <LengthField
+      label={label}
+      value={underlay.scale * unitsIn}
+      least={1e-5}
+      onChange={(feet) => change('Scale underlay', scaledAbout(underlay, middle, feet / unitsIn / underlay.scale))}
+    />
+  );
+}
+
+function DimField({ underlay }: { readonly underlay: Underlay }) {
+  const document = useDocumentStore();
+  const held = useRef<Underlay | null>(null);
+  const settle = (): void => {
+    if (!held.current) return;
+    held.current = null;
+    document.getState().commitPreview();
+  };
+  return (
+    <label className="underlay-dim">
+      faded
+      <input
+        type="range"
+        min={0}
+        max={95}
+        step={5}
+        value={Math.round((underlay.dim ?? 0.5) * 100)}
+        onChange={(event) => {
+          held.current ??= underlay;
+          const { committed, preview } = document.getState();
+          const dim = Number(event.target.value) / 100;
+          preview(changeUnderlay(committed().file, 'Fade underlay', held.current, { dim }));
+        }}
+        onPointerUp={settle}
+        onKeyUp={settle}
+        onBlur={settle}
+      />
+    </label>
+  );
+}
