@@ -10,6 +10,7 @@ import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
 import { Layers } from './layers.tsx';
+import { LookButtons } from './look-buttons.tsx';
 import { NorthArrow } from './north-arrow.tsx';
 import type { Painting } from './painting.ts';
 import { ScaleBar } from './scale-bar.tsx';
@@ -85,6 +86,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
       <TypeIn />
       <NorthArrow />
       <ScaleBar />
+      <LookButtons painting={painting} />
       <BoardFoot />
     </section>
   );

@@ -1,8 +1,6 @@
 import { useDocumentStore } from '../document/use-document.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
-import { fitAll, zoomBy } from './framing.ts';
-import type { Painting } from './painting.ts';
 import { PastButtons } from './past-buttons.tsx';
 import { type TOOLS, useView, useViewStore } from './view-store.ts';
 
@@ -20,9 +18,8 @@ const WORDS: Readonly<
 
 const BEFORE = ['select', 'pan'] as const;
 
-/** What the hand does, named in words beside its mark, and the ways to look. */
-export function ToolBar({ painting }: { readonly painting: Painting }) {
-  const view = useViewStore();
+/** What the hand does, named in words beside its mark, in the order in which a lot is laid out; and its past. */
+export function ToolBar() {
   return (
     <div className="tool-bar" role="toolbar" aria-label="The board">
       {BEFORE.map((each) => (
@@ -32,22 +29,6 @@ export function ToolBar({ painting }: { readonly painting: Painting }) {
       <ToolButton tool="measure" />
       <span className="tool-rule" />
       <PastButtons />
-      <span className="tool-gap" />
-      <button type="button" title="Show the whole lot (F)" onClick={() => fitAll(view, painting.scene())}>
-        Fit
-      </button>
-      <button
-        type="button"
-        className="icon"
-        aria-label="Zoom out"
-        title="Zoom out (-)"
-        onClick={() => zoomBy(view, 1 / 1.4)}
-      >
-        −
-      </button>
-      <button type="button" className="icon" aria-label="Zoom in" title="Zoom in (+)" onClick={() => zoomBy(view, 1.4)}>
-        +
-      </button>
     </div>
   );
 }

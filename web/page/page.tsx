@@ -87,7 +87,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
             <Head painting={painting} />
             <main className="desk">
               <div className="drawing">
-                <ToolBar painting={painting} />
+                <ToolBar />
                 <Board painting={painting} />
                 <Strip />
                 <Drawer />

@@ -1,0 +1,35 @@
+import { fitAll, zoomBy } from './framing.ts';
+import type { Painting } from './painting.ts';
+import { useViewStore } from './view-store.ts';
+
+const STEP = 1.4;
+
+/** The ways to look at the drawing, in its corner. */
+export function LookButtons({ painting }: { readonly painting: Painting }) {
+  const view = useViewStore();
+  return (
+    <div className="look-buttons" role="toolbar" aria-label="Look">
+      <button type="button" title="Show the whole lot (F)" onClick={() => fitAll(view, painting.scene())}>
+        Fit
+      </button>
+      <button
+        type="button"
+        className="icon"
+        aria-label="Zoom out"
+        title="Zoom out (-)"
+        onClick={() => zoomBy(view, 1 / STEP)}
+      >
+        −
+      </button>
+      <button
+        type="button"
+        className="icon"
+        aria-label="Zoom in"
+        title="Zoom in (+)"
+        onClick={() => zoomBy(view, STEP)}
+      >
+        +
+      </button>
+    </div>
+  );
+}
