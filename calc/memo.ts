@@ -35,31 +35,16 @@ export function remembered<Key extends object, Rest extends readonly unknown[], 
 export const settled = <Item>(previous: readonly Item[] | undefined, next: readonly Item[]): readonly Item[] =>
   previous !== undefined && sameItems(previous, next) ? previous : next;
 
-/** Takes the items of a list at some places; the same list again as long as they are the same items. */
-export function picking<Item>(): (list: readonly Item[], places: readonly number[]) => readonly Item[] {
-  const memory = new WeakMap<readonly number[], readonly Item[]>();
-  return (list, places) => {
-    const known = memory.get(places);
-    let i = 0;
-    if (known !== undefined) while (i < places.length && list[places[i]!] === known[i]) i++;
-    if (known !== undefined && i === places.length) return known;
-    const picked = places.map((place) => list[place]!);
-    memory.set(places, picked);
-    return picked;
-  };
-}
-
-/** Items to a chunk: few enough to work again when one changes, many enough that the chunks are few. */
-const CHUNK = 128;
-
-/** Cuts lists in chunks; the same chunk again as long as its items are the same, for `remembered` to know it by. */
-export function chunking<Item extends object>(): (list: readonly Item[]) => readonly (readonly Item[])[] {
+/**
+ * Cuts lists in chunks of `most`; the same chunk again as long as its items are the same, for `remembered` to know it by.
+ */
+export function chunking<Item extends object>(most: number): (list: readonly Item[]) => readonly (readonly Item[])[] {
   const memory = new WeakMap<Item, readonly Item[]>();
   return (list) => {
     const chunks: (readonly Item[])[] = [];
-    for (let from = 0; from < list.length; from += CHUNK) {
+    for (let from = 0; from < list.length; from += most) {
       const first = list[from]!;
-      const size = Math.min(CHUNK, list.length - from);
+      const size = Math.min(most, list.length - from);
       const known = memory.get(first);
       let i = known?.length === size ? 0 : -1;
       if (known !== undefined && i === 0) while (i < size && known[i] === list[from + i]) i++;

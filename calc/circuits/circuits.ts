@@ -1,7 +1,9 @@
 import type { Charger, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
+import { feedsOf } from '../conduits/feeds.ts';
 import type { BranchCircuit } from '../conduits/named.ts';
-import { picking, remembered } from '../memo.ts';
+import { remembered } from '../memo.ts';
+import { joining, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
 import type { SupplyLines } from '../supply/supply-lines.ts';
@@ -14,25 +16,27 @@ export interface EquipmentCircuits {
   readonly circuits: readonly (Circuit | null)[];
 }
 
+const allOhms = joining<BranchOhms | null>();
+
 /** Ohms of one line of each charger's branch, in the order of the site's chargers; null where it has none. */
-export function ohmsOf(site: Site, branches: readonly EquipmentBranches[]): readonly (BranchOhms | null)[] {
-  const ohms = new Array<BranchOhms | null>(site.chargers.length).fill(null);
-  for (const one of branches) for (let i = 0; i < one.positions.length; i++) ohms[one.positions[i]!] = one.ohms[i]!;
-  return ohms;
-}
+export const ohmsOf = (site: Site, branches: readonly EquipmentBranches[]): readonly (BranchOhms | null)[] =>
+  allOhms(
+    branches.map(({ ohms }) => ohms),
+    feedsOf(site.chargers).partition,
+  );
+
+const ownBoxes = splitting<BoxVolts | null>();
 
 /** Completes the branches of each piece of equipment with their lines and with what the supply has at their boxes. */
-export const equipmentCircuits = (
+export function equipmentCircuits(
+  site: Site,
   branches: readonly EquipmentBranches[],
   lines: SupplyLines,
   boxes: readonly (BoxVolts | null)[],
-): readonly EquipmentCircuits[] =>
-  branches.map((one) => {
-    const phases = phasesOf(one.chargers, lines);
-    return completed(one, phases, ownBoxes(boxes, one.positions));
-  });
-
-const ownBoxes = picking<BoxVolts | null>();
+): readonly EquipmentCircuits[] {
+  const parts = ownBoxes(boxes, feedsOf(site.chargers).partition);
+  return branches.map((one, i) => completed(one, phasesOf(one.chargers, lines), parts[i]!));
+}
 
 const phasesOf = remembered((chargers: readonly Charger[], lines: SupplyLines): readonly PhasePair[] =>
   chargers.map(({ id }) => lines.chargers.get(id)!),
@@ -57,10 +61,15 @@ const complete = remembered((circuit: BranchCircuit, phases: PhasePair, box: Box
   return { ...own, phases, totalDropPercent: box.totalDropPercent, voltsAtBox: box.volts };
 });
 
+const allCircuits = joining<Circuit | null>();
+
 /** All circuits in the order of the site's chargers. */
 export function inChargerOrder(site: Site, all: readonly EquipmentCircuits[]): readonly Circuit[] {
-  const places = new Array<Circuit | null>(site.chargers.length).fill(null);
-  for (const { branches, circuits } of all)
-    for (let i = 0; i < branches.positions.length; i++) places[branches.positions[i]!] = circuits[i]!;
-  return places.filter((circuit) => circuit !== null);
+  const circuits = allCircuits(
+    all.map((one) => one.circuits),
+    feedsOf(site.chargers).partition,
+  );
+  return isWhole(circuits) ? circuits : circuits.filter((circuit) => circuit !== null);
 }
+
+const isWhole = (circuits: readonly (Circuit | null)[]): circuits is readonly Circuit[] => !circuits.includes(null);

@@ -1,4 +1,6 @@
+import type { Site } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
+import { concatenating } from '../partition.ts';
 import type { Box } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
@@ -86,11 +88,13 @@ export interface Boxes {
   readonly shared: readonly Box[];
 }
 
+const allBoxes = concatenating<Box>();
+
 /** Boxes by equipment, the shared ones last. */
-export function boxesOf(branches: readonly EquipmentBranches[], tables: CodeTables): Boxes {
+export function boxesOf(site: Site, branches: readonly EquipmentBranches[], tables: CodeTables): Boxes {
   const shared = ownBoxes(
     branches.flatMap((one) => one.shared),
     tables,
   );
-  return { all: ([] as Box[]).concat(...branches.map(({ boxes }) => boxes), shared), shared };
+  return { all: allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]), shared };
 }

@@ -4,6 +4,14 @@ import { byWords, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
+/** Bollards to a pedestal. */
+const BOLLARDS = 2;
+const BOLLARD = kindOf({
+  item: 'bollard',
+  spec: 'at a pedestal',
+  unit: 'each',
+  basis: 'two at each pedestal; common practice, no source',
+});
 const PEDESTAL = kindOf({ item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' });
 
 const cordKind = byWords((length, amps) =>
@@ -21,7 +29,10 @@ export function dropQuantities(
 ): Tally {
   const { add, tally } = tallying();
   for (const drop of drops) {
-    if (drop.mount === 'pedestal') add(PEDESTAL, drop.id, 1);
+    if (drop.mount === 'pedestal') {
+      add(PEDESTAL, drop.id, 1);
+      add(BOLLARD, drop.id, BOLLARDS);
+    }
     if (drop.retractor !== undefined) add(RETRACTOR, drop.id, 1);
     const chargers = chargersAt.get(drop.id);
     if (chargers === undefined) add(IDLE_DROP, drop.id, 1);

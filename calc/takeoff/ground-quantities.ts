@@ -1,24 +1,16 @@
-import type { Drop, Raceway } from '../../routing/site/site.ts';
+import type { Raceway } from '../../routing/site/site.ts';
 import { kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 import { trenches } from './trench.ts';
 
-const BOLLARD = kindOf({
-  item: 'bollard',
-  spec: 'at a pedestal',
-  unit: 'each',
-  basis: 'two at each pedestal; common practice, no source',
-});
 const CORE_DRILL = kindOf({
   item: 'core drill',
   spec: 'through paving',
   unit: 'each',
   basis: 'one where an underground raceway comes up through grade',
 });
-const BOLLARDS = 2;
-
-/** What is dug, drilled and set in the ground: trenches by surface and depth, core drills, bollards at pedestals. */
-export function groundQuantities(raceways: readonly Raceway[], drops: readonly Drop[]): Tally {
+/** What is dug and drilled: trenches by surface and depth, core drills. */
+export function groundQuantities(raceways: readonly Raceway[]): Tally {
   const { add, tally } = tallying();
   for (const { raceway, surface, depth, length } of trenches(raceways)) {
     const spec = `${surface}, ${Math.round(depth * 12)} in deep`;
@@ -41,6 +33,5 @@ export function groundQuantities(raceways: readonly Raceway[], drops: readonly D
     }).length;
     add(CORE_DRILL, id, rises);
   }
-  for (const { id, mount } of drops) if (mount === 'pedestal') add(BOLLARD, id, BOLLARDS);
   return tally;
 }

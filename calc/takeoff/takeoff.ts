@@ -36,13 +36,18 @@ export function takeoff(
     feedersTally(site.feeders, feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes),
-    groundTally(site.raceways, site.drops),
+    groundTally(site.raceways),
     ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
     chargersTally(site.chargers),
   ];
-  const total = addedUp(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
-  return rowsOf([...total.values()], rules);
+  return rowsOf([...totalOf(tallies).values()], rules);
+}
+
+/** Tallies added up in a tree of sums, so that one of them changes only the sums above it. */
+function totalOf(tallies: readonly Tally[]): Tally {
+  if (tallies.length === 1) return tallies[0]!;
+  return totalOf(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
 }
 
 const equipmentTally = remembered(equipmentQuantities);
@@ -56,8 +61,8 @@ const sharedBoxesTally = remembered(
 );
 const groundTally = remembered(groundQuantities);
 
-const dropChunks = chunking<Drop>();
-const tallyChunks = chunking<Tally>();
+const dropChunks = chunking<Drop>(128);
+const tallyChunks = chunking<Tally>(16);
 const chunkTally = remembered(addedUp);
 const chargersTally = remembered(chargerQuantities);
 

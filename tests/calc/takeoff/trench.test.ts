@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { dropQuantities } from '../../../calc/takeoff/drop-quantities.ts';
 import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
 import { trenches } from '../../../calc/takeoff/trench.ts';
 import type { Point3, Raceway } from '../../../routing/site/site.ts';
@@ -77,18 +78,23 @@ describe('trenches', () => {
 });
 
 describe('what is set in the ground', () => {
-  test('a raceway that goes under and comes up is drilled for twice, a pedestal has two bollards', () => {
+  test('a raceway that goes under and comes up is drilled for twice', () => {
     const raceway = buried('U1', [
       [0, 0, 2],
       [0, 0, -2],
       [50, 0, -2],
       [50, 0, 2],
     ]);
-    const tally = groundQuantities([raceway], [{ id: 'D1', box: [50, 0, 3], cord: 20, mount: 'pedestal' }]);
+    const tally = groundQuantities([raceway]);
     expect([...tally.values()].map(({ kind, net }) => [kind.item, kind.spec, net])).toEqual([
       ['trench', 'asphalt, 24 in deep', 50],
       ['core drill', 'through paving', 2],
-      ['bollard', 'at a pedestal', 2],
     ]);
+  });
+
+  test('a pedestal has two bollards', () => {
+    const pedestal = { id: 'D1', box: [50, 0, 3], cord: 20, mount: 'pedestal' } as const;
+    const tally = dropQuantities([pedestal], new Map(), String);
+    expect([...tally.values()].map(({ kind, net }) => [kind.item, net])).toContainEqual(['bollard', 2]);
   });
 });

@@ -1,0 +1,118 @@
+/** How a list falls into parts: each item belongs to one. */
+export interface Partition {
+  /** Place in the whole list of each item of each part. */
+  readonly places: readonly (readonly number[])[];
+  /** Part of each item, and its place in it. */
+  readonly partOf: Int32Array;
+  readonly placeIn: Int32Array;
+}
+
+/** Parts by a key of each item, in the order in which the keys first appear; with the keys. */
+export function partitionBy<Item>(
+  list: readonly Item[],
+  keyOf: (item: Item) => string,
+): { readonly keys: readonly string[]; readonly partition: Partition } {
+  const keys: string[] = [];
+  const places: number[][] = [];
+  const parts = new Map<string, number>();
+  const partOf = new Int32Array(list.length);
+  const placeIn = new Int32Array(list.length);
+  list.forEach((item, place) => {
+    const key = keyOf(item);
+    let part = parts.get(key);
+    if (part === undefined) {
+      part = keys.push(key) - 1;
+      parts.set(key, part);
+      places.push([]);
+    }
+    partOf[place] = part;
+    placeIn[place] = places[part]!.push(place) - 1;
+  });
+  return { keys, partition: { places, partOf, placeIn } };
+}
+
+/**
+ * Splits lists by a partition. A part whose items are the same as in the last list is the same list, and telling that
+ * costs one comparison an item, front to back through the whole list.
+ */
+export function splitting<Item>(): (list: readonly Item[], partition: Partition) => readonly (readonly Item[])[] {
+  const memory = new WeakMap<Partition, { list: readonly Item[]; parts: readonly (readonly Item[])[] }>();
+  return (list, partition) => {
+    const known = memory.get(partition);
+    if (known === undefined) {
+      const parts = partition.places.map((places) => places.map((place) => list[place]!));
+      memory.set(partition, { list, parts });
+      return parts;
+    }
+    if (known.list === list) return known.parts;
+    let parts: (readonly Item[])[] | null = null;
+    const fresh = new Map<number, Item[]>();
+    for (let i = 0; i < list.length; i++) {
+      if (list[i] === known.list[i]) continue;
+      parts ??= [...known.parts];
+      const part = partition.partOf[i]!;
+      let own = fresh.get(part);
+      if (own === undefined) {
+        own = [...parts[part]!];
+        fresh.set(part, own);
+        parts[part] = own;
+      }
+      own[partition.placeIn[i]!] = list[i]!;
+    }
+    const answer = parts ?? known.parts;
+    memory.set(partition, { list, parts: answer });
+    return answer;
+  };
+}
+
+/** Joins parts to whole lists: the last list again where no part is another, else a copy of it with the changed parts. */
+export function joining<Item>(): (parts: readonly (readonly Item[])[], partition: Partition) => readonly Item[] {
+  const memory = new WeakMap<Partition, { parts: readonly (readonly Item[])[]; list: readonly Item[] }>();
+  return (parts, partition) => {
+    const known = memory.get(partition);
+    let list: Item[] | null = null;
+    for (let part = 0; part < parts.length; part++) {
+      const own = parts[part]!;
+      if (own === known?.parts[part]) continue;
+      list ??= known === undefined ? new Array<Item>(partition.partOf.length) : known.list.slice();
+      const places = partition.places[part]!;
+      for (let i = 0; i < places.length; i++) list[places[i]!] = own[i]!;
+    }
+    const answer = list ?? known?.list ?? [];
+    memory.set(partition, { parts, list: answer });
+    return answer;
+  };
+}
+
+/** Puts lists one after the other: the last list again where none is another, else a copy where the lengths allow it. */
+export function concatenating<Item>(): (owner: object, lists: readonly (readonly Item[])[]) => readonly Item[] {
+  const memory = new WeakMap<object, { lists: readonly (readonly Item[])[]; whole: readonly Item[] }>();
+  return (owner, lists) => {
+    const known = memory.get(owner);
+    const whole = known === undefined ? null : patched(known, lists);
+    const answer = whole ?? ([] as Item[]).concat(...lists);
+    memory.set(owner, { lists, whole: answer });
+    return answer;
+  };
+}
+
+/** The last whole with the changed lists written over; null where one is longer or shorter than it was. */
+function patched<Item>(
+  known: { readonly lists: readonly (readonly Item[])[]; readonly whole: readonly Item[] },
+  lists: readonly (readonly Item[])[],
+): readonly Item[] | null {
+  if (known.lists.length !== lists.length) return null;
+  let copy: Item[] | null = null;
+  let from = 0;
+  for (let i = 0; i < lists.length; i++) {
+    const list = lists[i]!;
+    const before = known.lists[i]!;
+    if (list.length !== before.length) return null;
+    if (list !== before) {
+      copy ??= known.whole.slice();
+      for (let k = 0; k < list.length; k++) copy[from + k] = list[k]!;
+    }
+    from += list.length;
+  }
+  return copy ?? known.whole;
+}
