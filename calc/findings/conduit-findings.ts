@@ -8,7 +8,9 @@ import { pullPlaces } from '../conduits/pull-places.ts';
 import { remembered } from '../memo.ts';
 import type { Conduit } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { expansionFindings } from './expansion-findings.ts';
 import { conduitPull } from './pull-findings.ts';
+import { pullingNotes } from './pulling-notes.ts';
 
 /** Something wrong with one conduit. Those that one cure would help share its words. */
 interface Trouble {
@@ -17,8 +19,8 @@ interface Trouble {
 }
 
 /**
- * Over-full conduits, too many degrees of bend, too long and too hard pulls. Conduits side by side that the same pull
- * points would cure are one finding, the worst of them first.
+ * Over-full conduits, too many degrees of bend, too long and too hard pulls, what to mind in pulling, and expansion.
+ * Conduits side by side that the same pull points would cure are one finding, the worst of them first.
  */
 export function conduitFindings(homeRuns: readonly NamedHomeRun[], design: Design, units: Units): readonly Finding[] {
   const groups = new Map<string, Trouble[]>();
@@ -30,7 +32,7 @@ export function conduitFindings(homeRuns: readonly NamedHomeRun[], design: Desig
       else others.push(trouble);
     }
   }
-  return [...groups.values()].map(merged);
+  return [...[...groups.values()].map(merged), ...expansionFindings(homeRuns, design, units)];
 }
 
 function merged(group: readonly Trouble[]): Finding {
@@ -59,6 +61,8 @@ const troubles = remembered((homeRun: NamedHomeRun, { tables, rules }: Design, u
     if (long) say(tooLong(conduit, rules, units), cure);
     const hard = conduitPull(conduit, rules.metal, tables);
     if (hard !== null) say(hard);
+    const pulled = { ...conduit, what: `Conduit ${conduit.id}`, about: about(conduit), metal: rules.metal };
+    for (const note of pullingNotes(pulled, tables, units)) say(note);
     return found;
   }),
 );

@@ -2,10 +2,14 @@ import type { Finding } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
+import { coverFindings } from './cover-findings.ts';
 
-/** What the rules and the raceways say before anything is worked: tables not held, dry insulation, trays. */
-export function siteFindings({ rules, raceways, chargers }: Site, tables: CodeTables): readonly Finding[] {
-  const findings: Finding[] = [];
+/** What the rules and the raceways say before anything is worked: tables not held, dry insulation, shallow burial, trays. */
+export function siteFindings(
+  { rules, raceways, stalls, aisles, chargers, units }: Site,
+  tables: CodeTables,
+): readonly Finding[] {
+  const findings: Finding[] = [...coverFindings(raceways, stalls, aisles, tables, units)];
   if (rules.code !== tables.edition)
     findings.push({
       severity: 'warn',

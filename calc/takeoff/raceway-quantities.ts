@@ -3,7 +3,8 @@ import type { Method } from '../../routing/site/vocabulary.ts';
 import { expansion, fittingLength } from '../conduits/expansion.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import type { Piece } from '../conduits/piece.ts';
-import { NO_LENGTH, type Way } from '../conduits/way.ts';
+import { aboveGround, straightsOf } from '../conduits/straights.ts';
+import type { Way } from '../conduits/way.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import { byWords, type Kind, kindOf } from './kind.ts';
@@ -79,20 +80,6 @@ function addFittings(kinds: RacewayKinds, piece: Piece, way: Way, conduit: strin
   add(kinds.coupling, conduit, couplings);
 }
 
-/** Straights of a conduit as distances along its way, each with the turn at its end, degrees; 0 at the last. */
-function straightsOf(piece: Piece, way: Way): readonly (readonly [from: number, to: number, turn: number])[] {
-  const straights: [number, number, number][] = [];
-  let from = piece.from;
-  for (let i = 1; i < way.turns.length; i++) {
-    const at = way.at[i]!;
-    if (way.turns[i] === 0 || at <= piece.from + NO_LENGTH || at >= piece.to - NO_LENGTH) continue;
-    straights.push([from, at, way.turns[i]!]);
-    from = at;
-  }
-  straights.push([from, piece.to, 0]);
-  return straights;
-}
-
 const isPlastic = (method: Method): boolean => method === 'PVC40' || method === 'PVC80';
 
 /** Inches that one expansion fitting takes up. Common practice, no source. */
@@ -121,14 +108,4 @@ export function supports(tables: CodeTables, method: Method, tradeSize: string |
   if (feet <= UNSTRAPPED) return 0;
   const { spacingFt, firstFt } = supportSpacing(tables, method, tradeSize);
   return Math.max(0, Math.ceil((feet - 2 * firstFt) / spacingFt - FULL)) + 1;
-}
-
-/** Feet between two distances of a way that are not underground. */
-function aboveGround(way: Way, from: number, to: number): number {
-  let feet = 0;
-  way.places.forEach((place, leg) => {
-    if (place === 'underground') return;
-    feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
-  });
-  return feet;
 }

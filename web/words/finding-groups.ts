@@ -21,6 +21,9 @@ const HEADINGS: Readonly<Record<string, string>> = {
   'conduit-fill': 'Conduits too full',
   'cord-limit': 'Cords longer than allowed',
   'cords-per-drop': 'More cords at a drop than it holds',
+  cover: 'Raceways buried too shallow',
+  expansion: 'Straights that grow and shrink',
+  'jam-ratio': 'Three lines that may jam at a bend',
   'keepout-crossed': 'Keep-outs crossed',
   'low-cord': 'Slack cords that hang low over an aisle or walk',
   'no-feeder-route': 'Feeders without a way',
@@ -28,10 +31,13 @@ const HEADINGS: Readonly<Record<string, string>> = {
   'over-vehicle': 'Drops that hang over a vehicle',
   'pilot-budget': 'Pilots past their capacitance budget',
   'pull-length': 'Long pulls between two openings',
+  'pull-tension': 'Hard pulls',
   reach: 'Cords short of an inlet',
   'rest-height': 'Connectors that rest too high or too low',
   'tray-fill': 'Trays whose fill is not checked',
   unserved: 'Stalls and drops that nothing serves',
+  'vertical-support': 'Risers whose conductors need supports',
+  'wet-insulation': 'Insulation that is not for wet places',
   'working-space': 'Working spaces that are not clear',
 };
 

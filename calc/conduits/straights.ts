@@ -1,0 +1,30 @@
+import type { Piece } from './piece.ts';
+import { NO_LENGTH, type Way } from './way.ts';
+
+/** Straights of a conduit as distances along its way, each with the turn at its end, degrees; 0 at the last. */
+export function straightsOf(piece: Piece, way: Way): readonly (readonly [from: number, to: number, turn: number])[] {
+  const straights: [number, number, number][] = [];
+  let from = piece.from;
+  for (let i = 1; i < way.turns.length; i++) {
+    const at = way.at[i]!;
+    if (way.turns[i] === 0 || at <= piece.from + NO_LENGTH || at >= piece.to - NO_LENGTH) continue;
+    straights.push([from, at, way.turns[i]!]);
+    from = at;
+  }
+  straights.push([from, piece.to, 0]);
+  return straights;
+}
+
+/** Feet between two distances of a way that are not underground. */
+export function aboveGround(way: Way, from: number, to: number): number {
+  let feet = 0;
+  way.places.forEach((place, leg) => {
+    if (place === 'underground') return;
+    feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
+  });
+  return feet;
+}
+
+/** Feet above ground of the longest straight of a conduit: what its change of length with temperature is reckoned from. */
+export const longestExposed = (piece: Piece, way: Way): number =>
+  Math.max(...straightsOf(piece, way).map(([from, to]) => aboveGround(way, from, to)));
