@@ -26,15 +26,15 @@ export function plan(site: Site): Plan {
   const design = designOf(site.rules);
   const branches = equipmentBranches(site, runs.runs, design);
   const supply = supplyOf(site, runs.runs, ohmsOf(site, branches), design.tables);
-  const circuits = equipmentCircuits(branches, linesOf(site), supply.boxes);
-  const boxes = boxesOf(branches, design.tables);
+  const circuits = equipmentCircuits(site, branches, linesOf(site), supply.boxes);
+  const boxes = boxesOf(site, branches, design.tables);
   const feeders = feederConduits(site, supply.supply.feeders, design.tables);
   return {
     site: site.name,
     runs: runs.runs,
     reach: reach.reach,
     circuits: inChargerOrder(site, circuits),
-    conduits: conduitsOf(branches),
+    conduits: conduitsOf(site, branches),
     boxes: boxes.all,
     supply: supply.supply,
     takeoff: takeoff(site, design.tables, circuits, boxes.shared, feeders),
@@ -44,7 +44,7 @@ export function plan(site: Site): Plan {
       equipmentFindings(site),
       reach.findings,
       supply.findings,
-      ...feeders.map((feeder) => feederFindings(feeder, design.tables, site.units)),
+      feeders.flatMap((feeder) => feederFindings(feeder, design.tables, site.units)),
     ]),
   };
 }
