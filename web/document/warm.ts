@@ -11,7 +11,7 @@ export type Warm = (site: Site, onProgress: (done: number, of: number) => void) 
 const SLICE_MS = 25;
 
 /**
- * Works ahead what takes a plan long: the reach of every charger, then the branches of each piece of equipment. A site
+ * Works ahead what takes a plan long: the reach of every charger, one by one, then the runs and the branches. A site
  * that takes no longer than a slice is done when this returns, a larger one lets the page draw and listen in between.
  */
 export const warm: Warm = async (site, onProgress) => {
@@ -28,8 +28,6 @@ export const warm: Warm = async (site, onProgress) => {
 
 function piecesOf(site: Site): readonly (() => void)[] {
   const reach = site.chargers.map((_, place) => () => void reachOfCharger(site, place));
-  const branches = site.equipment.map((one) => () => {
-    equipmentBranches({ ...site, equipment: [one] }, runsOf(site).runs, designOf(site.rules));
-  });
-  return [...reach, () => void runsOf(site), ...branches];
+  const branches = (): void => void equipmentBranches(site, runsOf(site).runs, designOf(site.rules));
+  return [...reach, () => void runsOf(site), branches];
 }
