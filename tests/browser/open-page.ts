@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import type { Served } from './serve.ts';
 
@@ -80,11 +79,9 @@ export async function openSample(page: Page, name: string, title: string): Promi
   await ready(page);
 }
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 /** Serious and critical faults that axe finds on the page as it stands, one line each. */
 export async function seriousFaults(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
+  await page.evaluate(axe.source);
   return page.evaluate(async () => {
     const { axe } = window as unknown as {
       axe: { run: () => Promise<{ violations: { id: string; impact: string; nodes: { html: string }[] }[] }> };

@@ -1,3 +1,4 @@
+import { remembered } from '../../../calc/memo.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import type { MarksByList } from './differ.ts';
 import type { Mark } from './mark.ts';
@@ -11,7 +12,7 @@ export interface Chosen {
 }
 
 /** The marks that a selection puts in heavier ink. */
-export function chosenMarks(scene: Scene, selection: readonly Ref[]): Chosen {
+export const chosenMarks = remembered((scene: Scene, selection: readonly Ref[]): Chosen => {
   const ids = new Map<string, Set<string>>();
   for (const { list, id } of selection) ids.set(list, (ids.get(list) ?? new Set()).add(id));
   const own = (list: string, id: string): boolean => ids.get(list)?.has(id) ?? false;
@@ -45,4 +46,4 @@ export function chosenMarks(scene: Scene, selection: readonly Ref[]): Chosen {
   pick('drops', drops.size > 0, (mark) => mark.kind === 'drop' && drops.has(mark.drop.id));
   pick('runs', chargers.size > 0, (mark) => mark.kind === 'run' && chargers.has(mark.charger));
   return { marks, chargers };
-}
+});
