@@ -84,6 +84,44 @@ export function joining<Item>(): (parts: readonly (readonly Item[])[], partition
   };
 }
 
+/**
+ * Works each part once more only where something about it changed: `lists` hold what answer i depends on at place i, and
+ * `shared` what all of them do. The last list again where nothing changed.
+ */
+export function partwise<Answer>(): (
+  owner: object,
+  lists: readonly (readonly unknown[])[],
+  shared: readonly unknown[],
+  work: (part: number) => Answer,
+) => readonly Answer[] {
+  interface Known {
+    readonly lists: readonly (readonly unknown[])[];
+    readonly shared: readonly unknown[];
+    readonly answers: readonly Answer[];
+  }
+  const memory = new WeakMap<object, Known>();
+  return (owner, lists, shared, work) => {
+    const known = memory.get(owner);
+    const count = lists[0]?.length ?? 0;
+    const usable =
+      known?.answers.length === count &&
+      known.lists.length === lists.length &&
+      known.shared.length === shared.length &&
+      known.shared.every((one, i) => one === shared[i]);
+    let answers: Answer[] | null = usable ? null : new Array<Answer>(count);
+    for (let part = 0; part < count; part++) {
+      let same = usable;
+      for (let k = 0; same && k < lists.length; k++) same = lists[k]![part] === known!.lists[k]![part];
+      if (same) continue;
+      answers ??= known!.answers.slice();
+      answers[part] = work(part);
+    }
+    const all = answers ?? known!.answers;
+    memory.set(owner, { lists, shared, answers: all });
+    return all;
+  };
+}
+
 /** Puts lists one after the other: the last list again where none is another, else a copy where the lengths allow it. */
 export function concatenating<Item>(): (owner: object, lists: readonly (readonly Item[])[]) => readonly Item[] {
   const memory = new WeakMap<object, { lists: readonly (readonly Item[])[]; whole: readonly Item[] }>();

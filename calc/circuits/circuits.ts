@@ -3,7 +3,7 @@ import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
 import type { BranchCircuit } from '../conduits/named.ts';
 import { remembered } from '../memo.ts';
-import { joining, splitting } from '../partition.ts';
+import { joining, partwise, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
 import type { SupplyLines } from '../supply/supply-lines.ts';
@@ -34,9 +34,15 @@ export function equipmentCircuits(
   lines: SupplyLines,
   boxes: readonly (BoxVolts | null)[],
 ): readonly EquipmentCircuits[] {
-  const parts = ownBoxes(boxes, feedsOf(site.chargers).partition);
-  return branches.map((one, i) => completed(one, phasesOf(one.chargers, lines), parts[i]!));
+  const feeds = feedsOf(site.chargers);
+  const parts = ownBoxes(boxes, feeds.partition);
+  return byEquipment(feeds, [branches, parts], [lines], (i) => {
+    const one = branches[i]!;
+    return completed(one, phasesOf(one.chargers, lines), parts[i]!);
+  });
 }
+
+const byEquipment = partwise<EquipmentCircuits>();
 
 const phasesOf = remembered((chargers: readonly Charger[], lines: SupplyLines): readonly PhasePair[] =>
   chargers.map(({ id }) => lines.chargers.get(id)!),

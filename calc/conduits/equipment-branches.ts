@@ -2,7 +2,7 @@ import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
-import { concatenating, splitting } from '../partition.ts';
+import { concatenating, partwise, splitting } from '../partition.ts';
 import type { Box, Conduit } from '../plan-shape.ts';
 import type { BranchOhms } from '../supply/box-volts.ts';
 import { ownBoxes } from './boxes.ts';
@@ -43,14 +43,16 @@ const ownRuns = splitting<Run>();
 export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
   const ground = groundOf(site);
   const feeds = feedsOf(site.chargers);
-  const equipment = byId(site.equipment);
   const parts = ownRuns(runs, feeds.partition);
-  return feeds.equipment.map((id, i) => {
-    const one = equipment.get(id);
-    if (one === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
-    return branchesOf(one, feeds.chargers[i]!, feeds.sharedDrops, parts[i]!, ground, design);
+  return byEquipment(feeds, [parts], [site.equipment, ground, design], (i) => {
+    const id = feeds.equipment[i]!;
+    const equipment = byId(site.equipment).get(id);
+    if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
+    return branchesOf(equipment, feeds.chargers[i]!, feeds.sharedDrops, parts[i]!, ground, design);
   });
 }
+
+const byEquipment = partwise<EquipmentBranches>();
 
 const branchesOf = remembered(
   (
@@ -98,5 +100,5 @@ const allConduits = concatenating<Conduit>();
 export const conduitsOf = (site: Site, branches: readonly EquipmentBranches[]): readonly Conduit[] =>
   allConduits(
     site.chargers,
-    branches.map(({ conduits }) => conduits),
+    branches.map((one) => one.conduits),
   );

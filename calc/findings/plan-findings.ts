@@ -6,7 +6,7 @@ import type { Design } from '../conduits/design.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
 import { remembered } from '../memo.ts';
-import { concatenating, splitting } from '../partition.ts';
+import { concatenating, partwise, splitting } from '../partition.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
 import { inOrder } from './in-order.ts';
@@ -14,6 +14,7 @@ import { siteFindings } from './site-findings.ts';
 import { withSound } from './sound.ts';
 
 const ownDrops = splitting<Drop>();
+const byEquipment = partwise<readonly Finding[]>();
 const allBranchFindings = concatenating<Finding>();
 
 /** Everything there is to say about a site and its plan, in reading order. `others` are what the other stages said. */
@@ -23,11 +24,12 @@ export function planFindings(
   branches: readonly EquipmentBranches[],
   others: readonly (readonly Finding[])[],
 ): readonly Finding[] {
-  const drops = ownDrops(dropsOf(site.chargers, site.drops), feedsOf(site.chargers).partition);
-  const ofBranches = allBranchFindings(
-    site.chargers,
-    branches.map((one, i) => branchFindings(one, drops[i]!, design, site.units)),
+  const feeds = feedsOf(site.chargers);
+  const drops = ownDrops(dropsOf(site.chargers, site.drops), feeds.partition);
+  const byBranches = byEquipment(feeds, [branches, drops], [design, site.units], (i) =>
+    branchFindings(branches[i]!, drops[i]!, design, site.units),
   );
+  const ofBranches = allBranchFindings(site.chargers, byBranches);
   return withSound(site.rules, inOrder(site.chargers, [siteFindings(site, design.tables), ofBranches, ...others]));
 }
 

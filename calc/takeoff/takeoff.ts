@@ -6,6 +6,7 @@ import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { FeederConduit } from '../conduits/feeder-conduit.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { chunking, remembered } from '../memo.ts';
+import { partwise } from '../partition.ts';
 import type { Box, PhasePair, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { boxQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
@@ -37,7 +38,10 @@ export function takeoff(
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes),
     groundTally(site.raceways),
-    ...circuits.map(({ branches, phases }) => branchesTally(branches, phases, tables, rules)),
+    ...byEquipment(site.chargers, [circuits], [tables, rules], (i) => {
+      const { branches, phases } = circuits[i]!;
+      return branchesTally(branches, phases, tables, rules);
+    }),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
     chargersTally(site.chargers),
   ];
@@ -50,6 +54,7 @@ function totalOf(tallies: readonly Tally[]): Tally {
   return totalOf(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
 }
 
+const byEquipment = partwise<Tally>();
 const equipmentTally = remembered(equipmentQuantities);
 const feedersTally = remembered(
   (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>

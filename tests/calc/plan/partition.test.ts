@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { concatenating, joining, partitionBy, splitting } from '../../../calc/partition.ts';
+import { concatenating, joining, partitionBy, partwise, splitting } from '../../../calc/partition.ts';
 
 /** Lists of objects that differ from one another by some items, all with the same keys. */
 const lists = fc
@@ -74,4 +74,53 @@ test('lists one after the other stay so as they change, grow and shrink', () => 
       for (const own of versions) expect(concatenate(owner, own)).toEqual(own.flat());
     }),
   );
+});
+
+test('partwise works again just the parts of which something changed', () => {
+  const each = partwise<string>();
+  const owner = {};
+  const [a, b, c, d] = [{}, {}, {}, {}];
+  const worked: number[] = [];
+  const ask = (lists: readonly (readonly object[])[], shared: readonly unknown[]): readonly string[] => {
+    worked.length = 0;
+    return each(owner, lists, shared, (i) => {
+      worked.push(i);
+      return `part ${i}`;
+    });
+  };
+  const first = ask(
+    [
+      [a, b, c],
+      [d, d, d],
+    ],
+    ['x'],
+  );
+  expect(worked).toEqual([0, 1, 2]);
+  expect(
+    ask(
+      [
+        [a, b, c],
+        [d, d, d],
+      ],
+      ['x'],
+    ),
+  ).toBe(first);
+  expect(worked).toEqual([]);
+  ask(
+    [
+      [a, d, c],
+      [d, d, a],
+    ],
+    ['x'],
+  );
+  expect(worked).toEqual([1, 2]);
+  ask(
+    [
+      [a, d, c],
+      [d, d, a],
+    ],
+    ['y'],
+  );
+  expect(worked).toEqual([0, 1, 2]);
+  expect(ask([[a], [d]], ['y'])).toEqual(['part 0']);
 });
