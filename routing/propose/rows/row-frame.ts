@@ -26,6 +26,12 @@ export const facing = (frame: RowFrame, s: number, t: number): RowFrame => ({
   heading: (ahead, aside) => frame.heading(ahead, -aside),
 });
 
+/** The same frame begun `s` further along. */
+export const further = (frame: RowFrame, s: number): RowFrame => ({
+  ...frame,
+  at: (along, aside) => frame.at(s + along, aside),
+});
+
 function frameOf(origin: Point2, u: Point2, n: Point2): RowFrame {
   return {
     at: (s, t) => [tidy(origin[0] + s * u[0] + t * n[0]), tidy(origin[1] + s * u[1] + t * n[1])],

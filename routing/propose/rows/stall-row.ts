@@ -1,6 +1,6 @@
 import type { Point2 } from '../../site/site.ts';
 import { cosine, depthToInterlock, depthToWall, leanOf, sine, widthAlongAisle } from './angled-stall.ts';
-import { facing, type RowFrame, rowFrame, type Side } from './row-frame.ts';
+import { facing, further, type RowFrame, rowFrame, type Side } from './row-frame.ts';
 import { type Slot, type SlotShape, type SlotUse, slotsOf } from './row-slots.ts';
 
 /** What a row of stalls is like. Lengths in feet. */
@@ -59,9 +59,13 @@ function wholeLength(rows: readonly Slot[][], shape: RowShape): number {
   const [first, second] = rows;
   const length = Math.max(...rows.map((slots) => lengthOf(slots, shape)));
   if (!second || !meshes(first!, second, shape)) return length;
-  const { depth, angle, lean } = shape;
-  const end = (lean === 'forward' ? first!.at(-1)! : first![0]!).width;
-  return length + leanOf(depth, angle) + (end * cosine(angle) ** 2) / sine(angle);
+  return length + reachPast(first!, shape);
+}
+
+/** How far a row that interlocks with another reaches past it along the line. */
+function reachPast(slots: readonly Slot[], { depth, angle, lean }: RowShape): number {
+  const end = (lean === 'forward' ? slots.at(-1)! : slots[0]!).width;
+  return leanOf(depth, angle) + (end * cosine(angle) ** 2) / sine(angle);
 }
 
 const meshes = (first: readonly Slot[], second: readonly Slot[], { rows, angle }: RowShape): boolean =>
@@ -108,7 +112,10 @@ export function stallRow(from: Point2, to: Point2, count: number, shape: RowShap
   const deep = depthOf(first!, shape);
   // A line at the heads: the aisle lies a stall's depth away, and its stalls look back at the line.
   const frame = shape.line === 'entry' ? drawn : facing(drawn, 0, deep);
-  const laid = laidOut(first!, frame, shape);
+  const meshed = second !== undefined && meshes(first!, second, shape);
+  // Of two rows that lean back, the second reaches before the first.
+  const start = meshed && shape.lean === 'back' ? further(frame, reachPast(first!, shape)) : frame;
+  const laid = laidOut(first!, start, shape);
   const length = wholeLength(rows, shape);
   const { aisle } = shape;
   const near = strip(frame, length, -aisle, 0);
@@ -117,9 +124,8 @@ export function stallRow(from: Point2, to: Point2, count: number, shape: RowShap
     const other = laidOut(second, facing(frame, 0, -aisle), shape);
     return result(count, [laid, other], aisle > 0 ? [near] : [], length, deep + aisle + depthOf(second, shape));
   }
-  const meshed = meshes(first!, second, shape);
   const across = meshed ? 2 * interlockOf(first!, shape) : deep + depthOf(second, shape);
-  const other = meshed ? meshedWith(second, frame, shape) : laidOut(second, facing(frame, 0, across), shape);
+  const other = meshed ? meshedWith(second, start, shape) : laidOut(second, facing(frame, 0, across), shape);
   return result(
     count,
     [laid, other],

@@ -1,0 +1,251 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { readSite } from '../../routing/site/read.ts';
+import { launchBrowser } from './chromium.ts';
+import { onScreen, openPage, tally } from './open-page.ts';
+import { type Served, servePage } from './serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+type Place = readonly [x: number, y: number];
+
+/** The hand of a person who draws: places are feet of the plan. */
+function handOn(page: Page) {
+  const board = page.getByTestId('board');
+  const form = page.getByTestId('draw-panel');
+  const move = async (to: Place): Promise<void> => {
+    const [x, y] = await onScreen(page, to);
+    await page.mouse.move(x, y, { steps: 3 });
+  };
+  const click = async (at: Place): Promise<void> => {
+    await move(at);
+    await page.mouse.down();
+    await page.mouse.up();
+  };
+  return {
+    move,
+    click,
+    drag: async (from: Place, to: Place): Promise<void> => {
+      await move(from);
+      await page.mouse.down();
+      await move(to);
+      await page.mouse.up();
+    },
+    key: async (...keys: readonly string[]): Promise<void> => {
+      await board.focus();
+      for (const key of keys) await page.keyboard.press(key);
+    },
+    fill: async (label: string, value: string): Promise<void> => {
+      const field = form.getByLabel(label, { exact: true });
+      if ((await field.evaluate((element) => element.tagName)) === 'SELECT') await field.selectOption(value);
+      else {
+        await field.fill(value);
+        await field.press('Enter');
+      }
+    },
+    words: (): Promise<string | null> => page.getByTestId('draw-words').textContent(),
+    advice: (): Promise<string | null> => page.locator('.board-foot .advice').textContent(),
+  };
+}
+
+async function emptySite(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open' }).click();
+  await page.getByRole('menuitem', { name: 'An empty site' }).click();
+  await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
+}
+
+/** Room for a lot 150 ft long. */
+async function zoomOut(page: Page): Promise<void> {
+  const before = (await tally(page)).camera;
+  const box = await page.getByTestId('board').boundingBox();
+  await page.mouse.move(box!.x + box!.width / 2, box!.y + box!.height / 2);
+  await page.mouse.wheel(0, 250);
+  await page.waitForFunction(
+    (was) => document.querySelector<HTMLElement>('[data-testid=board]')?.dataset.camera !== was,
+    before,
+  );
+}
+
+async function savedText(page: Page): Promise<string> {
+  const download = page.waitForEvent('download');
+  await page.keyboard.press('Control+s');
+  const stream = await (await download).createReadStream();
+  const parts: Buffer[] = [];
+  for await (const part of stream) parts.push(part as Buffer);
+  return Buffer.concat(parts).toString('utf8');
+}
+
+test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const hand = handOn(page);
+  await emptySite(page);
+  await zoomOut(page);
+
+  // Two rows head to head, 12 to a row, with a van stall and an accessible one; the length is typed.
+  await hand.key('s');
+  await hand.fill('rows', 'heads');
+  await hand.fill('van accessible at', '1');
+  await hand.fill('accessible at', '13');
+  await hand.click([-57, -18]);
+  await hand.move([0, -18]);
+  await page.keyboard.type("11' 6 * 10");
+  await page.keyboard.press('Enter');
+  expect(await hand.words()).toBe('24 stalls, 12 to a row; 115\' 0" along, 36\' 0" across');
+  await hand.key('Enter');
+
+  await hand.key('c');
+  await hand.fill('bays of', "115' / 4");
+  await hand.drag([-57, 0], [58, 0]);
+  expect(await hand.words()).toContain('4 bays');
+  await hand.key('Enter');
+
+  await hand.key('e');
+  await hand.fill('kind', 'source');
+  await hand.click([-80, -10]);
+  await hand.key('Enter');
+  await hand.fill('kind', 'panelboard');
+  await hand.fill('fed from', 'SVC');
+  await hand.click([-64, 0]);
+  await hand.key('Enter');
+
+  // The feeder's raceway in the ground, then the branches' overhead: up from the panel, along one row, and a leg to the other.
+  await hand.key('r');
+  await hand.fill('place', 'underground');
+  await hand.fill('method', 'PVC40');
+  await hand.click([-80, -10]);
+  await hand.click([-64, 0]);
+  await hand.key('Enter');
+  await hand.fill('place', 'overhead');
+  await hand.fill('method', 'EMT');
+  for (const vertex of [
+    [-64, 0],
+    [-57, 0],
+    [-57, 9],
+    [58, 9],
+  ] as const)
+    await hand.click(vertex);
+  expect(await hand.words()).toContain('since P1');
+  await hand.key('Enter');
+  for (const vertex of [
+    [-57, 0],
+    [-57, -9],
+    [58, -9],
+  ] as const)
+    await hand.click(vertex);
+  await hand.key('Enter');
+
+  await hand.key('v');
+  await hand.drag([-60, -22], [62, 22]);
+  await hand.key('d');
+  await page.getByRole('button', { name: 'Give each of 24 stalls its drop and charger' }).click();
+  await hand.key('Escape', 'Escape');
+
+  const ledger = page.locator('.ledger');
+  await ledger.getByText('24 of 24').waitFor();
+  const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
+  expect(await fails.textContent()).toBe('0');
+  expect(await page.getByRole('button', { name: /^Undo ?: add 24 drops/ }).count()).toBe(1);
+
+  const read = readSite(await savedText(page));
+  expect(read.ok).toBe(true);
+  if (!read.ok) return;
+  const { file } = read;
+  expect(file.stalls!.map(({ label }) => label)).toEqual(
+    Array.from({ length: 24 }, (_, i) => String(i + 1).padStart(2, '0')),
+  );
+  expect(file.chargers!.map(({ stalls }) => stalls)).toEqual(file.stalls!.map(({ id }) => [id]));
+  expect(file.gridlines).toEqual({
+    x: [-57, -28.25, 0.5, 29.25, 58].map((at, i) => ({ label: String(i + 1), at })),
+    y: [{ label: 'A', at: 0 }],
+  });
+  expect(file.raceways!.map(({ path }) => path)).toEqual([
+    [
+      [-80, -10, 0],
+      [-80, -10, -2],
+      [-64, 0, -2],
+      [-64, 0, 6],
+    ],
+    [
+      [-64, 0, 6],
+      [-64, 0, 11],
+      [-57, 0, 11],
+      [-57, 9, 11],
+      [58, 9, 11],
+    ],
+    [
+      [-57, 0, 11],
+      [-57, -9, 11],
+      [58, -9, 11],
+    ],
+  ]);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a row and a panel are placed by keys alone: arrows, Space, a typed length and angle, Enter', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const hand = handOn(page);
+  await emptySite(page);
+  await hand.key('s', 'ArrowUp', 'Space', 'ArrowRight');
+  await page.keyboard.type('27');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('90');
+  await page.keyboard.press('Enter');
+  expect(await hand.words()).toContain('3 stalls');
+  await page.keyboard.press('x');
+  await page.keyboard.press('Enter');
+  await hand.key('e', 'ArrowLeft', 'Space', 'Enter');
+  await hand.key('Escape', 'Control+a');
+  const read = readSite(await savedText(page));
+  expect(read.ok && read.file.stalls!.map(({ at, heading }) => [at, heading])).toEqual([
+    [[0, 5.5], 0],
+    [[0, 14.5], 0],
+    [[0, 23.5], 0],
+  ]);
+  expect(read.ok && read.file.equipment!.length).toBe(1);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('Backspace takes back a place and Escape the whole draft; neither is in the history', async () => {
+  const { page, close } = await openPage(browser, served);
+  const hand = handOn(page);
+  await emptySite(page);
+  await hand.key('r');
+  for (const vertex of [
+    [-20, 0],
+    [0, 0],
+    [0, 10],
+  ] as const)
+    await hand.click(vertex);
+  await hand.key('Backspace', 'Enter');
+  await page.getByRole('button', { name: /^Undo ?: add raceway R01/ }).waitFor();
+  for (const vertex of [
+    [-20, 20],
+    [0, 20],
+  ] as const)
+    await hand.click(vertex);
+  await hand.key('Escape');
+  expect(await hand.advice()).toContain('Press where it begins');
+  await hand.key('Escape');
+  expect(await hand.advice()).toContain('Select.');
+  const read = readSite(await savedText(page));
+  expect(read.ok && read.file.raceways!.map(({ path }) => path)).toEqual([
+    [
+      [-20, 0, 11],
+      [0, 0, 11],
+    ],
+  ]);
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('Control+z');
+  expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+  await close();
+});
