@@ -1,13 +1,10 @@
 import type { Charger, Rules } from '../../routing/site/site.ts';
-import type { Insulation } from '../../routing/site/vocabulary.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
-import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
-import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
-import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
-import { branch, branchBreaker, branchConductor } from './branch.ts';
-import { grounding } from './grounding.ts';
-import { type Drop, estimatedDrop, type Line, phasorDrop } from './line-drop.ts';
+import { type CodeTables, RACEWAY_KINDS, type RacewayKind } from '../tables/code-tables.ts';
+import type { Surroundings } from './ampacity.ts';
+import { type BranchChoice, branchChoices, tellChoice } from './branch-choices.ts';
+import { estimatedDrop, type Line, phasorDrop } from './line-drop.ts';
 import { DROP_FORMULAS } from './voltage-drop.ts';
 
 /** Conductor length of a branch by what its raceways are made of, ft, allowances included. */
@@ -15,15 +12,11 @@ export type LengthByKind = Readonly<Partial<Record<RacewayKind, number>>>;
 
 /** Breaker, conductors and voltage drop of one branch. */
 export interface BranchSize {
-  readonly breakerAmps: number;
-  readonly conductor: { readonly size: string; readonly metal: Rules['metal']; readonly insulation: Insulation };
-  readonly grounding: { readonly size: string };
-  readonly sizedBy: 'ampacity' | 'voltage drop';
-  readonly factors: { readonly ambient: number; readonly bundling: number };
-  readonly ampacity: number;
+  readonly choice: BranchChoice;
   /** Ohms of one line, end to end. */
   readonly ohms: { readonly r: number; readonly x: number };
-  readonly drop: Drop;
+  /** Of the charger's nominal volts. */
+  readonly dropPercent: number;
 }
 
 /**
@@ -40,86 +33,52 @@ export function branchSize(
   lengths: LengthByKind,
   tell: Tell = SILENT,
 ): BranchSize | null {
-  const { amps, phases, volts } = charger;
-  const { metal, insulation, terminalC, powerFactor } = rules;
-  const breakerAmps = branchBreaker(tables, amps, true);
-  if (!Number.isFinite(breakerAmps)) return null;
-  const duty = { ...surroundings, amps, continuous: true, breakerAmps, metal, insulation, terminalC };
-  const needed = neededConductor(tables, duty);
-  if (needed === null || !isWorkable(tables, needed)) return null;
-  const workedWith = (size: string): Pick<BranchSize, 'ohms' | 'drop'> => {
-    const ohms = lineOhms(tables, { ...needed, size }, lengths);
-    return { ohms, drop: dropOf({ phases, volts, amps, ...ohms, powerFactor }) };
-  };
-  let size = needed.size;
-  let worked = workedWith(size);
-  for (const larger of sizesUpFrom(needed.size).slice(1)) {
-    if (worked.drop.dropPercent <= rules.dropLimit.branch) break;
-    if (!isWorkable(tables, { ...needed, size: larger })) continue;
-    size = larger;
-    worked = workedWith(size);
+  const choices = branchChoices(tables, rules, charger.amps, surroundings);
+  let size: BranchSize | null = null;
+  for (const choice of choices) {
+    const ohms = lineOhms(choice, lengths);
+    size = { choice, ohms, dropPercent: dropPercentOf({ ...lineOf(charger, rules), ...ohms }) };
+    if (size.dropPercent <= rules.dropLimit.branch) break;
   }
-  const conductor = { size, metal, insulation };
-  const carried = ampacity(tables, { conductor, ...surroundings, terminalC });
-  if (carried === null) return null;
+  if (size === null) return null;
   if (tell !== SILENT) {
-    branch(tables, { ...duty, continuous: true }, tell);
-    tellDrop(tables, rules, charger, { needed: needed.size, size, lengths, ...worked }, tell);
+    tellChoice(tables, rules, charger.amps, surroundings, size.choice, tell);
+    tellDrop(tables, rules, charger, { ...size, lengths }, tell);
   }
-  return {
-    breakerAmps,
-    conductor,
-    grounding: grounding(tables, { breakerAmps, metal, conductor: size, conductorNeeded: needed.size }, tell),
-    sizedBy: size === needed.size ? 'ampacity' : 'voltage drop',
-    factors: { ambient: carried.temperatureFactor, bundling: carried.bundlingFactor },
-    ampacity: carried.ampacity,
-    ...worked,
-  };
+  return size;
 }
+
+const lineOf = ({ phases, volts, amps }: Charger, { powerFactor }: Rules) => ({ phases, volts, amps, powerFactor });
 
 /**
  * The phasors' drop to half the volts. Past that, where no charger runs anyway and the phasors soon begin to promise more
  * volts for more impedance, the estimate's, which goes on growing.
  */
-function dropOf(line: Line): Drop {
-  const phasors = phasorDrop(line);
+function dropPercentOf(line: Line): number {
   const estimate = estimatedDrop(line);
-  return estimate.dropVolts > line.volts / 2 ? estimate : phasors;
+  return (estimate.dropVolts > line.volts / 2 ? estimate : phasorDrop(line)).dropPercent;
 }
 
-type Duty = Parameters<typeof branchConductor>[1];
-
-const needs = new WeakMap<CodeTables, Map<string, PowerConductor | null>>();
-
-/** `branchConductor`, which a lot asks for the same few duties thousands of times. */
-function neededConductor(tables: CodeTables, duty: Duty): PowerConductor | null {
-  let known = needs.get(tables);
-  if (known === undefined) {
-    known = new Map();
-    needs.set(tables, known);
+function lineOhms({ impedance }: BranchChoice, lengths: LengthByKind): { r: number; x: number } {
+  let r = 0;
+  let x = 0;
+  for (const kind of RACEWAY_KINDS) {
+    const feet = lengths[kind];
+    if (feet === undefined) continue;
+    r += (impedance[kind].r * feet) / 1000;
+    x += (impedance[kind].x * feet) / 1000;
   }
-  const key = `${duty.amps} ${duty.ambientC} ${duty.currentCarrying} ${duty.metal} ${duty.insulation} ${duty.terminalC}`;
-  let conductor = known.get(key);
-  if (conductor === undefined) {
-    conductor = branchConductor(tables, duty);
-    known.set(key, conductor);
-  }
-  return conductor;
+  return { r, x };
 }
 
 function tellDrop(
   tables: CodeTables,
-  rules: Rules,
+  { metal, powerFactor, dropLimit }: Rules,
   { amps, phases, volts }: Charger,
-  found: Pick<BranchSize, 'ohms' | 'drop'> & {
-    readonly needed: string;
-    readonly size: string;
-    readonly lengths: LengthByKind;
-  },
+  { choice, ohms, dropPercent, lengths }: BranchSize & { readonly lengths: LengthByKind },
   tell: Tell,
 ): void {
-  const { needed, size, lengths, ohms, drop } = found;
-  const { metal, powerFactor, dropLimit } = rules;
+  const { size } = choice.conductor;
   tell(() => ({
     find: 'resistance and reactance of one line',
     formula: 'ohms per 1000 ft in each kind of raceway x conductor length in it / 1000, added up',
@@ -140,34 +99,16 @@ function tellDrop(
       k: phases === 3 ? 'sqrt 3' : '2, there and back',
       limit: `${dropLimit.branch}%`,
     },
-    result: drop.dropPercent,
+    result: dropPercent,
     unit: '%',
     source: "Ohm's law; site rule dropLimit.branch",
   }));
-  if (size !== needed)
+  if (choice.sizedBy === 'voltage drop')
     tell(() => ({
       find: 'conductor grown for voltage drop',
       formula: 'the next sizes up until the drop is within its limit',
-      values: { 'needed for its load': needed, limit: `${dropLimit.branch}%` },
+      values: { limit: `${dropLimit.branch}%` },
       result: size,
       source: `${tables.dropAdvice.source}; site rule dropLimit.branch`,
     }));
-}
-
-/** True where the tables know the size's impedance and its area over the insulation. */
-const isWorkable = (tables: CodeTables, { size, metal, insulation }: PowerConductor): boolean =>
-  findImpedance(tables, size, metal, 'PVC') !== undefined && findConductorArea(tables, insulation, size) !== undefined;
-
-function lineOhms(tables: CodeTables, conductor: PowerConductor, lengths: LengthByKind): { r: number; x: number } {
-  let r = 0;
-  let x = 0;
-  for (const kind of ['PVC', 'aluminum', 'steel'] as const) {
-    const feet = lengths[kind] ?? 0;
-    if (feet === 0) continue;
-    const ohms = findImpedance(tables, conductor.size, conductor.metal, kind);
-    if (ohms === undefined) throw new RangeError(`no impedance of ${conductor.size} ${conductor.metal}`);
-    r += (ohms.r * feet) / 1000;
-    x += (ohms.x * feet) / 1000;
-  }
-  return { r, x };
 }

@@ -1,4 +1,5 @@
 import type { Rules } from '../../routing/site/site.ts';
+import type { BranchChoice } from '../circuits/branch-choices.ts';
 import { type BranchSize, branchSize, type LengthByKind } from '../circuits/branch-size.ts';
 import { remembered } from '../memo.ts';
 import { methodRaceway } from '../tables/lookup.ts';
@@ -51,17 +52,39 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
   const surroundings = { ambientC: hottest(way, rules), currentCarrying };
   const size = branchSize(tables, rules, charger, surroundings, lengthByKind(way, rules.allowance));
   if (size === null) return null;
+  const { choice, ohms, dropPercent } = size;
   const poles = polesOf(charger.phases);
   const pilot = charger.pilot === true;
-  const foot = cost.conductorFoot(size.conductor.size, rules.metal, rules.insulation);
+  const foot = cost.conductorFoot(choice.conductor.size, rules.metal, rules.insulation);
   return {
-    ...size,
-    ...surroundings,
+    choice,
+    ohms,
+    dropPercent,
+    currentCarrying,
+    ambientC: surroundings.ambientC,
     poles,
     pilot,
     dollars: poles * way.run.conductorLength! * foot,
-    load: `${poles}x${size.conductor.size} ${size.grounding.size}${pilot ? ' pilot' : ''}`,
+    load: loadOf(poles, choice, pilot),
   };
+}
+
+const loads = new WeakMap<BranchChoice, Map<string, string>>();
+
+/** One string for members alike, not one for each. */
+function loadOf(poles: number, choice: BranchChoice, pilot: boolean): string {
+  let known = loads.get(choice);
+  if (known === undefined) {
+    known = new Map();
+    loads.set(choice, known);
+  }
+  const key = pilot ? `${poles} pilot` : `${poles}`;
+  let load = known.get(key);
+  if (load === undefined) {
+    load = `${poles}x${choice.conductor.size} ${choice.grounding.size}${pilot ? ' pilot' : ''}`;
+    known.set(key, load);
+  }
+  return load;
 }
 
 /** Ambient of the hottest place on the way: the least ampacity along a circuit is that of the whole (310.14(A)(2)). */

@@ -75,6 +75,7 @@ function racewaysBetween(way: Way, from: number, to: number): readonly string[] 
 
 function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly Conduit[]): BranchCircuit {
   const branch = homeRun.members[member]!;
+  const { choice } = branch;
   const inside = homeRun.pieces
     .map((piece, i) => ({ piece, id: conduits[i]!.id }))
     .filter(({ piece }) => piece.members.includes(member))
@@ -82,16 +83,16 @@ function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonl
   return {
     charger: way.charger.id,
     from: way.charger.from,
-    breakerAmps: branch.breakerAmps,
-    conductor: branch.conductor,
-    grounding: branch.grounding,
+    breakerAmps: choice.breakerAmps,
+    conductor: choice.conductor,
+    grounding: choice.grounding,
     pilot: way.charger.pilot === true,
     currentCarrying: branch.currentCarrying,
     ambientC: branch.ambientC,
-    factors: branch.factors,
-    ampacity: branch.ampacity,
-    sizedBy: branch.sizedBy,
-    branchDropPercent: branch.drop.dropPercent,
+    factors: choice.factors,
+    ampacity: choice.ampacity,
+    sizedBy: choice.sizedBy,
+    branchDropPercent: branch.dropPercent,
     conduits: inside.map(({ id }) => id),
     way,
     branch,

@@ -69,7 +69,8 @@ function conductorsAt(
   const groundings: Counted[] = [];
   const present = new Set(here.flatMap((i) => pieces[i]!.members));
   for (const i of present) {
-    const { conductor, poles, pilot, grounding } = members[i]!;
+    const { choice, poles, pilot } = members[i]!;
+    const { conductor, grounding } = choice;
     const ends = Math.abs(ways[i]!.length - at) < 1e-6;
     const times = ends ? 2 : 1;
     conductors.push({ size: conductor.size, count: times * poles });

@@ -66,11 +66,12 @@ function packed({ tables, rules, cost }: Design, method: Method, members: readon
 /** Lines largest first, then one grounding conductor for all, the largest asked for (250.122(C)), then the pilots. */
 function conductorsOf(members: readonly Member[], { insulation }: Rules): readonly ConduitConductor[] {
   const lines = new Map<string, number>();
-  let grounding = members[0]!.grounding.size;
+  let grounding = members[0]!.choice.grounding.size;
   let pilots = 0;
-  for (const { conductor, poles, grounding: own, pilot } of members) {
-    lines.set(conductor.size, (lines.get(conductor.size) ?? 0) + poles);
-    if (compareSizes(own.size, grounding) > 0) grounding = own.size;
+  for (const { choice, poles, pilot } of members) {
+    const { size } = choice.conductor;
+    lines.set(size, (lines.get(size) ?? 0) + poles);
+    if (compareSizes(choice.grounding.size, grounding) > 0) grounding = choice.grounding.size;
     if (pilot) pilots++;
   }
   const conductors: ConduitConductor[] = [...lines]
