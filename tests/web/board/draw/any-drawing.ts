@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import type { Site, SiteFile } from '../../../../routing/site/site.ts';
+import { METHODS, PLACES } from '../../../../routing/site/vocabulary.ts';
+import { type Draft, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
+import { type DrawOptions, FIRST_OPTIONS } from '../../../../web/board/draw/options.ts';
+import { type DrawToolName, LAYOUT_TOOLS, OTHER_TOOLS } from '../../../../web/board/draw/tool-names.ts';
+import { KIND_DEFAULTS } from '../../../../web/board/draw/tools/equipment.ts';
+import { toolOf } from '../../../../web/board/draw/tools.ts';
+import type { Edit } from '../../../../web/document/edit.ts';
+import { chargeStalls } from '../../../../web/document/edits/charge-stalls.ts';
+
+/** What a hand that does not look draws: a tool, places, and options that a form could hold. */
+export interface Drawing {
+  readonly tool: DrawToolName | 'charge';
+  readonly places: readonly (readonly [number, number])[];
+  readonly onto: readonly number[];
+  readonly options: DrawOptions;
+}
+
+const feet = fc.integer({ min: -1600, max: 1600 }).map((n) => n / 8);
+const someOf = <T>(of: readonly T[]): fc.Arbitrary<T> => fc.constantFrom(...of);
+
+const stalls = fc.record({
+  width: fc.integer({ min: 16, max: 48 }).map((n) => n / 4),
+  depth: fc.integer({ min: 24, max: 100 }).map((n) => n / 4),
+  angle: someOf([90, 75, 60, 45, 30, 0, 52.5]),
+  lean: someOf(['forward', 'back'] as const),
+  rows: someOf(['one', 'across', 'heads'] as const),
+  aisle: someOf([0, 13.5, 24]),
+  line: someOf(['entry', 'head'] as const),
+  side: someOf(['left', 'right'] as const),
+  count: fc.option(fc.integer({ min: 1, max: 30 })),
+  parking: someOf(['nose-in', 'back-in', 'either'] as const),
+  vehicle: someOf([null, 'suv', 'pickup']),
+  accessible: fc.uniqueArray(fc.integer({ min: 1, max: 40 }), { maxLength: 3 }),
+  vanAccessible: fc.uniqueArray(fc.integer({ min: 1, max: 40 }), { maxLength: 3 }),
+  prefix: someOf(['', 'N', 'north ']),
+  start: fc.integer({ min: 1, max: 500 }),
+});
+
+const canopy = fc.record({
+  spacing: fc.integer({ min: 4, max: 60 }),
+  columnLines: someOf([1, 2] as const),
+  overhang: fc.integer({ min: 0, max: 20 }),
+  endOverhang: fc.integer({ min: 0, max: 5 }),
+  purlinSpacing: someOf([0, 4, 6]),
+  side: someOf(['left', 'right'] as const),
+  gridlines: fc.boolean(),
+});
+
+const options: fc.Arbitrary<DrawOptions> = fc
+  .record({
+    stalls,
+    canopy,
+    kind: someOf(['source', 'panelboard', 'switchboard', 'transformer', 'disconnect', 'inverter'] as const),
+    fedFrom: someOf(['', 'SVC', 'P1', 'T1', 'nothing']),
+    rotation: someOf([0, 90, 37]),
+    method: someOf(METHODS),
+    place: someOf(PLACES),
+    elevation: someOf([-2, 0, 9.5, 11, 11.25]),
+    mount: someOf(['overhead', 'pedestal', 'wall'] as const),
+    retractorBelow: someOf([null, 0, 1]),
+    withCharger: fc.boolean(),
+  })
+  .map(({ stalls: row, canopy: bays, kind, fedFrom, rotation, method, place, elevation, ...drop }) => ({
+    ...FIRST_OPTIONS,
+    stalls: { ...FIRST_OPTIONS.stalls, ...row },
+    canopy: { ...FIRST_OPTIONS.canopy, ...bays },
+    equipment: { ...FIRST_OPTIONS.equipment, kind, ...KIND_DEFAULTS[kind], fedFrom, rotation },
+    raceway: { method, place, elevation },
+    drops: { ...FIRST_OPTIONS.drops, ...drop, elevation: Math.max(0, elevation) },
+    keepout: { ...FIRST_OPTIONS.keepout, from: elevation },
+    pullpoint: { elevation },
+    member: { elevation },
+    column: { ...FIRST_OPTIONS.column, rotation },
+  }));
+
+export const anyDrawing: fc.Arbitrary<Drawing> = fc.record({
+  tool: someOf([...LAYOUT_TOOLS, ...OTHER_TOOLS, 'charge' as const]),
+  places: fc.array(fc.tuple(feet, feet), { minLength: 1, maxLength: 6 }),
+  onto: fc.array(fc.nat(), { minLength: 1, maxLength: 6 }),
+  options,
+});
+
+/** The draft that a hand makes of its places, some of them on what stands already. */
+function draftOf({ tool, places, onto, options: all }: Drawing, site: Site): Draft {
+  if (tool === 'charge') return EMPTY;
+  const drawer = toolOf(tool);
+  const entries = [
+    ...site.equipment.map(
+      ({ id, entry }): Spot => ({ at: [entry[0], entry[1]], z: entry[2], ref: { list: 'equipment', id } }),
+    ),
+    ...site.raceways.map(
+      ({ id, path }): Spot => ({ at: [path[0]![0], path[0]![1]], z: path[0]![2], ref: { list: 'raceways', id } }),
+    ),
+  ];
+  let draft = EMPTY;
+  const most = drawer.shape === 'point' ? 1 : drawer.shape === 'line' ? 2 : places.length;
+  for (const [i, at] of places.slice(0, most).entries()) {
+    const held = onto[i % onto.length]! % 3 === 0 ? entries[onto[0]! % Math.max(1, entries.length)] : undefined;
+    const spot = held ?? { at, z: null, ref: null };
+    const more = drawer.added ? drawer.added(draft, spot, all[tool] as never) : [spot];
+    draft = { spots: [...draft.spots, ...more], next: null, whole: false };
+  }
+  return { ...draft, whole: true };
+}
+
+/** The edit that a drawing comes to on a file; null where it comes to nothing. */
+export function editOfDrawing(file: SiteFile, site: Site, drawing: Drawing): Edit | null {
+  const { tool, options: all, onto } = drawing;
+  if (tool !== 'charge') return toolOf(tool).edit({ file, site }, draftOf(drawing, site), all[tool] as never);
+  const stalls = site.stalls.filter((_, i) => (i + onto[0]!) % 4 === 0).slice(0, 5);
+  return (
+    chargeStalls(
+      file,
+      site,
+      stalls.map(({ id }) => id),
+      all.drops,
+    )?.edit ?? null
+  );
+}
