@@ -46,8 +46,8 @@ function gridlined(name: string, draw: typeof drawGridlines): BasePicture {
 
 /** The base from the ground up: what stands, then what is installed, then its lettering. */
 export const BASE_PICTURES: readonly BasePicture[] = [
-  { name: 'underlay', draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
   culled('aisles', 'aisles', drawAisles),
+  { name: 'underlay', draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
   culled('feeders', 'feeders', drawFeeders),
   culled('stalls', 'stalls', drawStalls),
   culled('cars', 'stalls', drawCars),

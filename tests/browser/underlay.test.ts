@@ -1,0 +1,237 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from './chromium.ts';
+import { type Opened, openPage, ready, seriousFaults, tally } from './open-page.ts';
+import { type Served, servePage } from './serve.ts';
+import { dxf, pdf, png, svg } from './underlay-files.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+interface Picked {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+const file = (name: string, mimeType: string, buffer: Buffer): Picked => ({ name, mimeType, buffer });
+
+async function pick(page: Page, picked: Picked): Promise<void> {
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('button', { name: /^(Put a site plan underneath|Pick the file)/ }).click(),
+  ]);
+  await chooser.setFiles({ ...picked });
+}
+
+async function put(page: Page, picked: Picked): Promise<void> {
+  await pick(page, picked);
+  await shown(page);
+}
+
+const shown = (page: Page): Promise<unknown> =>
+  page.waitForSelector('[data-testid=underlay][data-state=shown]', { timeout: 30_000 });
+
+const ledger = (page: Page) => page.getByTestId('underlay');
+const fieldOf = (page: Page, label: string): Promise<string> =>
+  ledger(page).getByRole('textbox', { name: label, exact: true }).inputValue();
+
+/** Colors of the board's lowest layer, one in so many pixels each way, as counts. */
+const colors = (page: Page): Promise<Record<string, number>> =>
+  page.evaluate(() => {
+    const canvas = document.querySelector<HTMLCanvasElement>('.board-paper canvas')!;
+    const { data, width, height } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+    const counts: Record<string, number> = {};
+    for (let y = 0; y < height; y += 2)
+      for (let x = 0; x < width; x += 2) {
+        const at = 4 * (y * width + x);
+        const name = `${data[at]} ${data[at + 1]} ${data[at + 2]}`;
+        counts[name] = (counts[name] ?? 0) + 1;
+      }
+    return counts;
+  });
+
+/** Pixels of the frames in the files, which are a violet that the page has nowhere. */
+const violet = async (page: Page): Promise<number> =>
+  Object.entries(await colors(page)).reduce((sum, [name, count]) => {
+    const [r = 0, g = 0, b = 0] = name.split(' ').map(Number);
+    return r - g > 40 && b - g > 40 ? sum + count : sum;
+  }, 0);
+
+const seesViolet = async (page: Page): Promise<void> => {
+  await expect.poll(() => violet(page), { timeout: 20_000 }).toBeGreaterThan(50);
+};
+
+async function emptySite(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'An empty site' }).click();
+  await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
+}
+
+test('a PNG is laid under the plan, scaled by two points, taken back, and there again after a reload', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await put(page, file('lot.png', 'image/png', png(1600, 1000)));
+  await seesViolet(page);
+  const first = await fieldOf(page, 'its width is');
+
+  const { camera } = await tally(page);
+  const scale = Number(camera!.split(' ')[2]);
+  const box = (await page.getByTestId('board').boundingBox())!;
+  await ledger(page).getByRole('button', { name: 'Scale by two points' }).click();
+  await page.mouse.click(box.x + 200, box.y + 300);
+  await page.mouse.click(box.x + 600, box.y + 300);
+  const field = ledger(page).getByLabel(/^apart/);
+  await field.fill("36'");
+  await field.press('Enter');
+  const scaled = await fieldOf(page, 'its width is');
+  // Four hundred pixels of the screen now stand for 36 ft.
+  const feet = (text: string): number => {
+    const [, whole = '0', inches = '0', over, under] = /(-?\d+)'(?: (\d+)(?: (\d+)\/(\d+))?")?/.exec(text) ?? [];
+    return Number(whole) + (Number(inches) + (over ? Number(over) / Number(under) : 0)) / 12;
+  };
+  expect(Math.abs(feet(scaled) / (feet(first) * (36 / (400 / scale))) - 1)).toBeLessThan(1e-3);
+
+  await page.getByRole('button', { name: /^Undo ?: scale underlay/i }).click();
+  expect(await fieldOf(page, 'its width is')).toBe(first);
+  await page.keyboard.press('Control+Shift+z');
+  expect(await fieldOf(page, 'its width is')).toBe(scaled);
+
+  await page.getByText(/^kept in this browser/).waitFor();
+  await page.reload();
+  await ready(page);
+  await shown(page);
+  expect(await fieldOf(page, 'its width is')).toBe(scaled);
+  await seesViolet(page);
+  await page.keyboard.press('Control+z');
+  expect(await fieldOf(page, 'its width is')).toBe(first);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('an underlay is moved by the hand, squared up and locked', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await put(page, file('lot.png', 'image/png', png(800, 500)));
+  const at = async (): Promise<readonly string[]> => [await fieldOf(page, 'x'), await fieldOf(page, 'y')];
+  const before = await at();
+  await ledger(page).getByRole('button', { name: 'Move', exact: true }).click();
+  const box = (await page.getByTestId('board').boundingBox())!;
+  await page.mouse.move(box.x + 400, box.y + 300);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 440, box.y + 330, { steps: 5 });
+  expect(await at()).not.toEqual(before);
+  await page.mouse.up();
+  await page.getByRole('button', { name: /^Undo ?: move underlay/i }).waitFor();
+  await page.keyboard.press('Escape');
+  await ledger(page).getByRole('button', { name: 'Square up' }).click();
+  await page.mouse.click(box.x + 200, box.y + 200);
+  await page.mouse.click(box.x + 600, box.y + 240);
+  expect(Number.parseFloat(await fieldOf(page, 'turned'))).toBeCloseTo((Math.atan(0.1) * 180) / Math.PI, 1);
+  await ledger(page).getByLabel('locked in place').check();
+  expect(await ledger(page).getByRole('button', { name: 'Move', exact: true }).count()).toBe(0);
+  expect(await seriousFaults(page)).toEqual([]);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a DXF lies by its own units; its lines become stalls and columns, each in one step', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await emptySite(page);
+  await put(page, file('lot.dxf', 'application/dxf', dxf()));
+  expect(await fieldOf(page, 'a unit of it is')).toBe('0\' 1"');
+  await ledger(page).getByText('Not drawn: 1 TEXT.').waitFor();
+  await ledger(page).getByText('Turn its lines into elements').click();
+  await ledger(page).getByLabel('STALL 24').check();
+  await ledger(page).getByRole('button', { name: 'Turn into 24 stalls' }).click();
+  await page.getByRole('button', { name: /^Undo ?: turn lines of the underlay into 24 stalls/i }).waitFor();
+  await page.keyboard.press('Control+z');
+  expect(await page.getByText('Nothing is drawn yet').count()).toBe(1);
+  await page.keyboard.press('Control+Shift+z');
+  await page.getByText('0 of 24').waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a page of a PDF is drawn by day and by night, its other page too', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await put(page, file('plan.pdf', 'application/pdf', await pdf()));
+  await ledger(page).getByText('Page 1 of 2, 36 x 24 in.').waitFor();
+  await seesViolet(page);
+  const field = ledger(page).getByLabel('page of 2');
+  await field.fill('2');
+  await field.press('Enter');
+  await ledger(page).getByText('Page 2 of 2, 36 x 24 in.').waitFor();
+  await seesViolet(page);
+  await page.keyboard.press('Control+z');
+  await ledger(page).getByText('Page 1 of 2, 36 x 24 in.').waitFor();
+  await page.getByRole('button', { name: 'Change to the dark theme' }).click();
+  // The violet of the page is a green on its dark side.
+  await expect
+    .poll(
+      async () =>
+        Object.keys(await colors(page)).filter((name) => {
+          const [r = 0, g = 0, b = 0] = name.split(' ').map(Number);
+          return g - r > 40 && g - b > 40;
+        }).length,
+      { timeout: 20_000 },
+    )
+    .toBeGreaterThan(0);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('an SVG is a picture: nothing in it runs or is fetched', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await put(page, file('lot.svg', 'image/svg+xml', svg()));
+  await seesViolet(page);
+  expect(await page.title()).not.toBe('ran');
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test.each([
+  ['words.png', 'hello', 'is no PNG, JPEG, PDF, SVG, DXF or GeoJSON'],
+  ['cut.pdf', '%PDF-1.7\nnothing more', 'it is damaged'],
+  ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'the file ends before its EOF'],
+  ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
+])('%s is refused in words and changes nothing', async (name, text, says) => {
+  const { page, close } = await openPage(browser, served);
+  await pick(page, file(name, 'application/octet-stream', Buffer.from(text)));
+  await page.locator('.notice', { hasText: says }).waitFor();
+  expect(await ledger(page).getAttribute('data-state')).toBe('none');
+  await close();
+});
+
+test('a site opened elsewhere says which file to pick again, and shows it where it lay', async () => {
+  const here = await openPage(browser, served);
+  await put(here.page, file('lot.png', 'image/png', png(640, 400)));
+  const width = await fieldOf(here.page, 'its width is');
+  const [download] = await Promise.all([
+    here.page.waitForEvent('download'),
+    here.page.getByRole('button', { name: 'Save', exact: true }).click(),
+  ]);
+  const text = await readFile((await download.path())!, 'utf8');
+  expect(text.length).toBeLessThan(200_000);
+  expect(JSON.parse(text).underlay).toMatchObject({ file: 'lot.png', kind: 'png' });
+  await here.close();
+
+  const there: Opened = await openPage(browser, served);
+  const { page } = there;
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    page.getByRole('menuitem', { name: /^A site file/ }).click(),
+  ]);
+  await chooser.setFiles(file('lot.site.json', 'application/json', Buffer.from(text)));
+  await ledger(page).getByText('This browser does not keep lot.png. Pick it again to see it.').waitFor();
+  await put(page, file('a copy.png', 'image/png', png(640, 400)));
+  expect(await fieldOf(page, 'its width is')).toBe(width);
+  expect(there.offences).toEqual([]);
+  await there.close();
+});
