@@ -4,6 +4,7 @@ import { type BranchSize, branchSize, type LengthByKind } from '../circuits/bran
 import { remembered } from '../memo.ts';
 import { methodRaceway } from '../tables/lookup.ts';
 import type { Design } from './design.ts';
+import type { InstalledCost } from './installed-cost.ts';
 import type { Way } from './way.ts';
 
 /** The branch of one member of a home run, beside so many others. */
@@ -24,7 +25,8 @@ export const polesOf = (phases: 1 | 3): number => (phases === 3 ? 3 : 2);
 
 interface Sized {
   readonly design: Design;
-  readonly byCount: Map<number, Member | null>;
+  /** Few for one way: one for each number of circuits that it has been put with. */
+  readonly members: { readonly currentCarrying: number; readonly member: Member | null }[];
 }
 
 const memory = new WeakMap<Way, Sized>();
@@ -36,14 +38,12 @@ const memory = new WeakMap<Way, Sized>();
 export function memberOf(design: Design, way: Way, currentCarrying: number): Member | null {
   let known = memory.get(way);
   if (known?.design !== design) {
-    known = { design, byCount: new Map() };
+    known = { design, members: [] };
     memory.set(way, known);
   }
-  let member = known.byCount.get(currentCarrying);
-  if (member === undefined) {
-    member = sized(design, way, currentCarrying);
-    known.byCount.set(currentCarrying, member);
-  }
+  for (const one of known.members) if (one.currentCarrying === currentCarrying) return one.member;
+  const member = sized(design, way, currentCarrying);
+  known.members.push({ currentCarrying, member });
   return member;
 }
 
@@ -55,7 +55,6 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
   const { choice, ohms, dropPercent } = size;
   const poles = polesOf(charger.phases);
   const pilot = charger.pilot === true;
-  const foot = cost.conductorFoot(choice.conductor.size, rules.metal, rules.insulation);
   return {
     choice,
     ohms,
@@ -64,28 +63,22 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
     ambientC: surroundings.ambientC,
     poles,
     pilot,
-    dollars: poles * way.run.conductorLength! * foot,
-    load: loadOf(poles, choice, pilot),
+    dollars: poles * way.run.conductorLength! * footOf(choice, cost),
+    load: loadOf(choice, poles, pilot),
   };
 }
 
-const loads = new WeakMap<BranchChoice, Map<string, string>>();
+/** What a choice costs a foot of one line. */
+const footOf = remembered((choice: BranchChoice, cost: InstalledCost): number => {
+  const { size, metal, insulation } = choice.conductor;
+  return cost.conductorFoot(size, metal, insulation);
+});
 
 /** One string for members alike, not one for each. */
-function loadOf(poles: number, choice: BranchChoice, pilot: boolean): string {
-  let known = loads.get(choice);
-  if (known === undefined) {
-    known = new Map();
-    loads.set(choice, known);
-  }
-  const key = pilot ? `${poles} pilot` : `${poles}`;
-  let load = known.get(key);
-  if (load === undefined) {
-    load = `${poles}x${choice.conductor.size} ${choice.grounding.size}${pilot ? ' pilot' : ''}`;
-    known.set(key, load);
-  }
-  return load;
-}
+const loadOf = remembered(
+  ({ conductor, grounding }: BranchChoice, poles: number, pilot: boolean): string =>
+    `${poles}x${conductor.size} ${grounding.size}${pilot ? ' pilot' : ''}`,
+);
 
 /** Ambient of the hottest place on the way: the least ampacity along a circuit is that of the whole (310.14(A)(2)). */
 const hottest = (way: Way, { ambientC, placeAmbientC }: Rules): number =>

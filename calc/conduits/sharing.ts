@@ -11,21 +11,37 @@ interface Known {
   run: HomeRun | null;
 }
 
+/** A member after some others: what the set so far is known for, and who may come next. */
 interface Node {
   known: Known | null;
-  readonly next: WeakMap<Way, Node>;
+  next: Map<Way, Node> | null;
 }
 
-const memory = new WeakMap<Design, WeakMap<Way, Node>>();
+const memory = new WeakMap<Way, { readonly design: Design; readonly node: Node }>();
 
-const nodeOf = (level: WeakMap<Way, Node>, way: Way): Node => {
-  let node = level.get(way);
-  if (node === undefined) {
-    node = { known: null, next: new WeakMap() };
-    level.set(way, node);
-  }
+const emptyNode = (): Node => ({ known: null, next: null });
+
+function firstNode(design: Design, way: Way): Node {
+  const known = memory.get(way);
+  if (known?.design === design) return known.node;
+  const node = emptyNode();
+  memory.set(way, { design, node });
   return node;
-};
+}
+
+/** Companions to remember after one member. A box that is dragged is a new one at every step, so that old ones pile up. */
+const MOST_COMPANIONS = 64;
+
+function nextNode(node: Node, way: Way): Node {
+  node.next ??= new Map();
+  let next = node.next.get(way);
+  if (next === undefined) {
+    if (node.next.size >= MOST_COMPANIONS) node.next.clear();
+    next = emptyNode();
+    node.next.set(way, next);
+  }
+  return next;
+}
 
 const designed = (design: Design, travel: Travel, members: readonly number[]): HomeRun | null =>
   homeRun(
@@ -36,15 +52,10 @@ const designed = (design: Design, travel: Travel, members: readonly number[]): H
 
 /** Remembered by the ways themselves: while one box moves, only the sets that it is in are weighed again. */
 function knownOf(design: Design, travel: Travel, members: readonly number[]): Known {
-  let level = memory.get(design);
-  if (level === undefined) {
-    level = new WeakMap();
-    memory.set(design, level);
-  }
   let node: Node | null = null;
   for (const place of members) {
-    node = nodeOf(level, travel.ways[place]!);
-    level = node.next;
+    const way = travel.ways[place]!;
+    node = node === null ? firstNode(design, way) : nextNode(node, way);
   }
   if (node === null) throw new RangeError('a home run holds one circuit or more');
   // Only the cost is kept: most sets are weighed and never chosen.
