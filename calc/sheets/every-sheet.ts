@@ -3,6 +3,7 @@ import { conduitsSheet } from './conduits-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
+import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
@@ -20,6 +21,7 @@ export const TABLE_SHEETS: readonly TableSheet[] = [
   { name: 'runs', rows: ({ site, plan }) => runsSheet(site, plan) },
   { name: 'conduits', rows: ({ site, plan }) => conduitsSheet(site, plan) },
   { name: 'panels', rows: ({ site, plan }) => panelSheet(site, plan) },
+  { name: 'feeder-options', rows: ({ site }) => feederOptionsSheet(site) },
   { name: 'takeoff', rows: ({ site, plan }) => takeoffSheet(site, plan) },
   { name: 'cuts', rows: ({ site, plan }) => cutsSheet(site, plan) },
   { name: 'cost', rows: ({ site, cost }) => costSheet(site, cost) },

@@ -79,16 +79,16 @@ const MOST_CHARGERS = 1000;
 
 /**
  * What a feeder can carry: as it is; at each higher standard voltage straight to chargers that take it (240 V); and at each
- * with a transformer of each standard size at its far end. Impedances of transformers are the middle of a plausible band,
+ * voltage above the panel's, its own among them, with a transformer of each standard size at its far end. Impedances of transformers are the middle of a plausible band,
  * from memory. Load counts 125% against the breaker and the conductors, and its own amperes against the transformer.
  * RangeError where the tables do not hold the conductor.
  */
 export function feederOptions(feeder: ExistingFeeder, wish: FeederWish, tables: CodeTables): readonly FeederOption[] {
   const higher = STANDARD_VOLTS.filter((volts) => volts > feeder.volts * 1.05);
   const options = [option(feeder, wish, tables, feeder.volts, null)];
-  for (const volts of higher) {
-    if (volts === 240) options.push(option(feeder, wish, tables, volts, null));
-    if (volts <= wish.panelVolts) continue;
+  for (const volts of [feeder.volts, ...higher]) {
+    if (volts === 240 && volts !== feeder.volts) options.push(option(feeder, wish, tables, volts, null));
+    if (volts <= wish.panelVolts * 1.05) continue;
     for (const { kva } of tables.threePhaseTransformers.rows) options.push(option(feeder, wish, tables, volts, kva));
   }
   return options;

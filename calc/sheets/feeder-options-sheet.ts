@@ -1,0 +1,68 @@
+import type { Site } from '../../routing/site/site.ts';
+import { fromFeet } from '../../routing/site/units.ts';
+import { CAUTIONS } from '../cautions.ts';
+import { feederProspects } from '../supply/feeder-prospects.ts';
+import type { Cell } from './csv.ts';
+
+const ASSUMED =
+  'Transformers at the far end: impedance is the middle of what their size usually has, from memory. Continuous load counts 125% against breaker and conductors, and its own amperes against a transformer.';
+
+/** Ways of using each existing feeder, a row for each; the one in use first says so. */
+export function feederOptionsSheet(site: Site): readonly (readonly Cell[])[] {
+  const head: Cell[] = [
+    'feeder',
+    'conductors',
+    `length (${site.units})`,
+    'breaker (A)',
+    'volts',
+    'transformer at far end (kVA)',
+    'now',
+    'charger volts',
+    'charger (kW)',
+    'chargers wished',
+    'at full rate',
+    'managed to 6 A each',
+    'shared rate (A)',
+    'shared rate (kW)',
+    'worst drop (%)',
+    'transformer loaded (%)',
+    'breaker ahead of transformer (A)',
+    'transformer protection',
+    'left on feeder (kVA)',
+    'left behind transformer (kVA)',
+  ];
+  const rows = feederProspects(site).flatMap((prospects): Cell[][] => {
+    const { feeder } = prospects;
+    const { sets, size, metal, insulation } = feeder.conductor;
+    const conductors = `${sets > 1 ? `${sets} sets of ` : ''}${size} ${metal} ${insulation}`;
+    if (!prospects.ok) return [[feeder.id, conductors, null, feeder.breakerAmps, prospects.says]];
+    const { wish, length, ways } = prospects;
+    return ways.map((way): Cell[] => [
+      feeder.id,
+      conductors,
+      rounded(fromFeet(length, site.units), 2),
+      feeder.breakerAmps,
+      way.volts,
+      way.kva,
+      way.asItIs ? 'now' : null,
+      way.chargerVolts,
+      rounded(way.chargerKw, 2),
+      wish.chargers,
+      way.atFullRate,
+      way.atPilotFloor,
+      way.shared === null ? null : rounded(way.shared.amps, 2),
+      way.shared === null ? null : rounded(way.shared.kw, 2),
+      Number.isFinite(way.worstDropPercent) ? rounded(way.worstDropPercent, 2) : null,
+      way.transformerPercent === null ? null : rounded(way.transformerPercent, 1),
+      way.transformerBreakerAmps,
+      way.protection,
+      rounded(way.leftKva.onFeeder, 1),
+      way.kva === null ? null : rounded(way.leftKva.behind, 1),
+    ]);
+  });
+  return rows.length === 0
+    ? [head, [], ['No feeder of the site is marked as existing.'], [CAUTIONS]]
+    : [head, ...rows, [], [ASSUMED], [CAUTIONS]];
+}
+
+const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals));
