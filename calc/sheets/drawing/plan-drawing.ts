@@ -6,7 +6,6 @@ import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
 import { extentOf } from './extent.ts';
-import { junctionsOf } from './junctions.ts';
 import type { LayerName } from './layers.ts';
 
 /** Heights of lettering, feet of the site: 3/32 in and 1/8 in at 1/8 in = 1 ft. */
@@ -100,7 +99,8 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
       of: id,
     }),
   );
-  const junctions = junctionsOf(site, plan.conduits).map(
+  const boxes = plan.boxes.filter(({ kind }) => kind === 'junction');
+  const junctions = boxes.map(
     ({ id, at }): DrawnItem => ({
       kind: 'symbol',
       layer: 'pullPoints',

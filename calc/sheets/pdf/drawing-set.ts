@@ -7,9 +7,12 @@ import { type Draft, type Job, numberedSheets } from './draft.ts';
 import { enlargedSheets } from './enlarged-sheets.ts';
 import { type FontBytes, letteringIn } from './lettering.ts';
 import { LETTERS } from './letters.ts';
+import { oneLineSheets } from './one-line-sheets.ts';
 import { type Paper, sheetShape } from './paper.ts';
 import { penWith } from './pen.ts';
 import { planSheet } from './plan-sheet.ts';
+import { scheduleSheets } from './schedule-sheets.ts';
+import { stripSheets } from './strip-sheets.ts';
 import { drawTitleBlock } from './title-block.ts';
 import { embedUnderlay, type Underlay } from './underlay.ts';
 
@@ -51,5 +54,5 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
 
 function draftsOf(job: Job): readonly Draft[] {
   const drawing = planDrawing(job.site, job.plan);
-  return [planSheet(job, drawing), ...enlargedSheets(job, drawing)];
+  return [planSheet(job, drawing), ...enlargedSheets(job, drawing), ...stripSheets(job), ...oneLineSheets(job), ...scheduleSheets(job)];
 }

@@ -5,7 +5,6 @@ import type { Point2, Site } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import { conduitStretches } from '../drawing/conduit-stretches.ts';
 import type { Drawing, Extent } from '../drawing/drawing.ts';
-import { junctionsOf } from '../drawing/junctions.ts';
 import { right, top } from './area.ts';
 import { drawBasePlan } from './base-plan.ts';
 import { drawDimensions } from './dimension.ts';
@@ -26,10 +25,12 @@ import { drawUnderlay } from './underlay.ts';
 import { grown, type View, viewIn } from './view.ts';
 import { drawPlanFoot } from './view-title.ts';
 
-/** At 1/16 in = 1 ft, 1:200, a stall is still wide enough for the number of its drop. */
+/** Below 1/16 in = 1 ft, 1:200, a plan is no longer an enlarged one. */
 const SMALLEST_RATIO = 200;
 /** A larger scale is not worth more sheets than this. */
 const MOST_SHEETS = 6;
+/** Room between neighbouring drops that their numbers and circuits need, in sizes of the lettering. */
+const LABEL_ROOM = 8.2;
 const MARGIN = 3;
 const KEY_PLAN = 150;
 
@@ -77,7 +78,10 @@ export function enlargedSheets(job: Job, drawing: Drawing): readonly Draft[] {
     return tilesOf(subjects, filling(around, shown, most), most);
   };
   const scales = scalesOf(site.units).filter(({ ratio }) => ratio >= LARGEST_RATIO && ratio <= SMALLEST_RATIO);
-  const scale = scales.find((one) => tilesAt(one).length <= MOST_SHEETS) ?? scales.at(-1)!;
+  const spacing = usualSpacing(site);
+  const isReadable = (one: Scale): boolean => spacing * pointsPerFoot(one) >= LABEL_ROOM * job.lettering.sizes.small;
+  const readable = scales.filter(isReadable);
+  const scale = readable.find((one) => tilesAt(one).length <= MOST_SHEETS) ?? readable.at(-1) ?? scales[0]!;
   const tiles = tilesAt(scale);
   return tiles.map((tile, i): Draft => {
     const title = tiles.length === 1 ? 'Enlarged plan' : `Enlarged plan, area ${i + 1}`;
@@ -89,6 +93,22 @@ export function enlargedSheets(job: Job, drawing: Drawing): readonly Draft[] {
       draw: (pen, numbers) => drawTile(pen, job, drawing, { tiles, tile, scale, title }, numbers),
     };
   });
+}
+
+/** The middle one of the distances from each drop to the next, feet; boxes in one place do not count. */
+function usualSpacing({ drops }: Site): number {
+  const boxes = drops.map(({ box: [x, y] }): Point2 => [x, y]).sort((a, b) => a[0] - b[0]);
+  const nearest = boxes.map(([x, y], i) => {
+    let least = Infinity;
+    for (const sense of [1, -1])
+      for (let k = i + sense; k >= 0 && k < boxes.length && Math.abs(boxes[k]![0] - x) < least; k += sense) {
+        const apart = Math.hypot(boxes[k]![0] - x, boxes[k]![1] - y);
+        if (apart > 0.5) least = Math.min(least, apart);
+      }
+    return least;
+  });
+  const sorted = nearest.filter(Number.isFinite).sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 12;
 }
 
 /** The extent, widened to the size of a sheet where it is less, as far as there is something to show around it. */
@@ -119,12 +139,11 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
   const { site, plan, shape } = job;
   const { tiles, tile, scale, title } = sheet;
   const view = viewIn(planRoom(shape), tile.window, scale);
-  const junctions = junctionsOf(site, plan.conduits);
   if (job.underlay !== null) drawUnderlay(pen, job.underlay, view);
   drawGridlines(pen, view, site);
   drawFeeders(pen, view, site);
   drawBasePlan(pen, view, drawing);
-  const ground = groundOf(view, site, plan, junctions);
+  const ground = groundOf(view, site, plan);
   drawMatchLines(pen, view, sheet, numbers, ground);
   const equipment = writeLabels(pen, view.area, ground, equipmentWishes(view, site));
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
@@ -134,7 +153,7 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     ...dropWishes(view, site, plan, true),
     ...conduitWishes(view, conduitStretches(plan.conduits)),
     ...feederWishes(view, site),
-    ...openingWishes(view, site, junctions),
+    ...openingWishes(view, site, plan),
     ...stallWishes(view, site),
   ]);
   const foot = footOf(shape);

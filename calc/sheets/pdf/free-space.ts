@@ -33,6 +33,12 @@ export function freeSpace(): FreeSpace {
   };
 }
 
+/** A space in which what is taken in another is taken too; what it takes itself, the other does not know. */
+export function spaceOver(below: FreeSpace): FreeSpace {
+  const own = freeSpace();
+  return { take: own.take, isFree: (area) => own.isFree(area) && below.isFree(area) };
+}
+
 /**
  * Upright areas that cover a rectangle turned about its lower left corner: one where it is turned by quarters, else a row
  * of small ones along it, which leave the corners between them free.

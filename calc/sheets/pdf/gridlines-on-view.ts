@@ -78,6 +78,9 @@ function bubble(pen: Pen, { label }: Gridline, [x, y]: Point2, [ox, oy]: Point2,
   if (!taken.isFree(place)) return;
   taken.take(place);
   const middle: Point2 = [place.x + half, place.y + RADIUS];
+  // Its line goes on to a bubble that had to stand farther out.
+  const edge: Point2 = [middle[0] - ox * half, middle[1] - oy * RADIUS];
+  pen.line([[x - ox * RADIUS, y - oy * RADIUS], edge], inkOf('gridlines'));
   if (half === RADIUS) pen.circle(middle, RADIUS, PENS.existing);
   else pen.rectangle({ ...place, y: place.y + 3, height: 2 * RADIUS - 6 }, PENS.existing);
   pen.text(words, [middle[0], centred(middle[1], size)], { size, weight: 'bold', anchor: 'middle' });

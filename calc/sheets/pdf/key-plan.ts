@@ -38,9 +38,12 @@ export function drawKeyPlan(
   for (const tile of tiles) {
     const place = placed(tile.window);
     pen.rectangle(place, tile === mine ? PENS.heavy : PENS.thin);
-    const words = numberOf(tile);
     const size = pen.lettering.sizes.small;
-    if (pen.lettering.width(words, size) + 3 <= place.width && size <= place.height)
+    const number = numberOf(tile);
+    // A narrow window has room for the figures alone.
+    const isWide = pen.lettering.width(number, size, 'bold') + 3 <= place.width;
+    const words = isWide ? number : number.replace(/^.*-/, '');
+    if (pen.lettering.width(words, size, 'bold') + 1 <= place.width && size <= place.height)
       pen.text(words, [place.x + place.width / 2, centred(place.y + place.height / 2, size)], {
         size,
         anchor: 'middle',

@@ -2,7 +2,7 @@ import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { LayerName } from '../drawing/layers.ts';
 import { type Area, within } from './area.ts';
-import { type FreeSpace, turnedAreas } from './free-space.ts';
+import { type FreeSpace, spaceOver, turnedAreas } from './free-space.ts';
 import { PENS, WHITE } from './ink.ts';
 import type { Lettering, Weight } from './lettering.ts';
 import { CAP, LEADING } from './letters.ts';
@@ -62,6 +62,30 @@ function labelSize({ lines, size }: LabelWish, lettering: Lettering): LabelSize 
     ({ text, weight, dots = [] }) => lettering.width(text, points, weight) + dots.length * DOT_STEP,
   );
   return { width: Math.max(0, ...widths), height: (lines.length - 1) * points * LEADING + points * CAP };
+}
+
+/**
+ * Writes labels of one kind only where at least a share of them finds a good place, one that is not on a raceway: half a
+ * row of numbers misleads. Those that stay unwritten are returned: all, or those without a place.
+ */
+export function writeMostOrNone(
+  pen: Pen,
+  room: Area,
+  ground: Ground,
+  wishes: readonly LabelWish[],
+  share: number,
+): readonly LabelWish[] {
+  const trial: Ground = { ...ground, hard: spaceOver(ground.hard) };
+  const good = wishes.filter((wish) => {
+    const size = labelSize(wish, pen.lettering);
+    const place = bestPlace(wish, size, room, trial);
+    if (place === undefined) return false;
+    const areas = areasOf(size, place);
+    for (const area of areas) trial.hard.take(area);
+    return areas.every((area) => ground.heavy.isFree(area));
+  });
+  if (good.length < share * wishes.length) return wishes;
+  return writeLabels(pen, room, ground, wishes);
 }
 
 /**

@@ -5,7 +5,6 @@ import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
 import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
-import type { Junction } from '../drawing/junctions.ts';
 import { symbolScale } from './base-plan.ts';
 import { circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from './free-space.ts';
@@ -15,12 +14,15 @@ import { shows, type View } from './view.ts';
 
 const flat = ([x, y]: Point3): Point2 => [x, y];
 
+/** Boxes where circuits part on the way: the site has no element for them. */
+const junctionsOf = ({ boxes }: Plan) => boxes.filter(({ kind }) => kind === 'junction');
+
 /** Half of what a drop's symbol takes, feet at the scale of symbols. */
 const DROP_HALF = 0.8;
 const SMALL_HALF = 0.55;
 
 /** What of a view is taken before anything is written on it. */
-export function groundOf(view: View, site: Site, plan: Plan, junctions: readonly Junction[]): Ground {
+export function groundOf(view: View, site: Site, plan: Plan): Ground {
   const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
   const perSymbol = symbolScale(view.perFoot);
   const mark = (at: Point2, half: number): void => {
@@ -33,8 +35,7 @@ export function groundOf(view: View, site: Site, plan: Plan, junctions: readonly
     mark(flat(box), SMALL_HALF);
     if (retractor !== undefined) mark(flat(retractor), DROP_HALF);
   }
-  for (const { at } of site.pullpoints) mark(flat(at), SMALL_HALF);
-  for (const { at } of junctions) mark(flat(at), SMALL_HALF);
+  for (const { at } of [...site.pullpoints, ...junctionsOf(plan)]) mark(flat(at), SMALL_HALF);
   for (const one of site.equipment)
     if (boxesMeet(boxOf(footprintOf(one)), view.window)) ground.hard.take(around(footprintOf(one).map(view.at)));
   for (const { at, size } of site.columns) {
@@ -161,9 +162,9 @@ export function stallWishes(view: View, site: Site): LabelWish[] {
 }
 
 /** Names of pull points and junctions in the view; junctions that lie in one place share a label. */
-export function openingWishes(view: View, site: Site, junctions: readonly Junction[]): LabelWish[] {
+export function openingWishes(view: View, site: Site, plan: Plan): LabelWish[] {
   const places = new Map<string, { readonly at: Point2; readonly ids: string[] }>();
-  for (const { id, at } of [...site.pullpoints, ...junctions]) {
+  for (const { id, at } of [...site.pullpoints, ...junctionsOf(plan)]) {
     if (!shows(view.window, flat(at))) continue;
     const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
     const place = places.get(key) ?? { at: flat(at), ids: [] };

@@ -2,14 +2,13 @@ import type { Site } from '../../../routing/site/site.ts';
 import { conduitStretches } from '../drawing/conduit-stretches.ts';
 import type { Drawing, Extent } from '../drawing/drawing.ts';
 import { extentOf } from '../drawing/extent.ts';
-import { junctionsOf } from '../drawing/junctions.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import type { Area } from './area.ts';
 import { drawBasePlan } from './base-plan.ts';
 import type { Draft, Job } from './draft.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
-import { writeLabels } from './labels.ts';
+import { writeLabels, writeMostOrNone } from './labels.ts';
 import type { SheetShape } from './paper.ts';
 import { conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
 import { scaleThatFits } from './scales.ts';
@@ -28,6 +27,10 @@ export const PLAN_NOTES = [
   'Dotted feeders join what they feed: their length is given, their way is not drawn.',
   'Field verify column and stripe positions before setting out. Written dimensions and the setting-out schedule govern; do not scale.',
 ];
+
+const NUMBERS_APART = 'Numbers of drops and stalls that have no room here are on the enlarged plans.';
+/** Where fewer drops or stalls than this share can be numbered, none is. */
+const MOST_NUMBERED = 0.85;
 
 /** The room for a plan on a sheet, without its foot and without the gutters of the gridlines. */
 export function planRoom({ field }: SheetShape): Area {
@@ -66,15 +69,19 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
       drawGridlines(pen, view, site);
       drawFeeders(pen, view, site);
       drawBasePlan(pen, view, drawing);
-      const ground = groundOf(view, site, plan, junctionsOf(site, plan.conduits));
+      const ground = groundOf(view, site, plan);
+      writeLabels(pen, view.area, ground, equipmentWishes(view, site));
+      const drops = dropWishes(view, site, plan, false);
+      const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
       writeLabels(pen, view.area, ground, [
-        ...equipmentWishes(view, site),
-        ...dropWishes(view, site, plan, false),
         ...feederWishes(view, site),
         ...conduitWishes(view, conduitStretches(plan.conduits)),
-        ...stallWishes(view, site),
       ]);
-      drawPlanFoot(pen, footOf(shape), view, site, title, planNotes(site));
+      const stalls = stallWishes(view, site);
+      const bare = unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
+      const isNumbered = unnumbered.length === 0 && bare.length === 0;
+      const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(site)];
+      drawPlanFoot(pen, footOf(shape), view, site, title, notes);
     },
   };
 }

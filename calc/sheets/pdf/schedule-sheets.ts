@@ -1,0 +1,33 @@
+import { type Draft, type Job, NOT_TO_SCALE } from './draft.ts';
+import { conduitSchedule } from './schedules/conduit-schedule.ts';
+import { feederSchedule } from './schedules/feeder-schedule.ts';
+import { panelTables } from './schedules/panel-schedules.ts';
+import { runSchedule } from './schedules/run-schedule.ts';
+import { settingOutSchedule } from './schedules/setting-out-schedule.ts';
+import { takeoffSchedule } from './schedules/takeoff-schedule.ts';
+import { flowTables, type Table, type TablePage } from './table.ts';
+import { drawTable } from './table-drawing.ts';
+
+/** The schedules, one after another over as many sheets as they take. */
+export function scheduleSheets(job: Job): readonly Draft[] {
+  const tables: readonly Table[] = [
+    runSchedule(job),
+    ...panelTables(job),
+    feederSchedule(job),
+    conduitSchedule(job),
+    settingOutSchedule(job),
+    takeoffSchedule(job),
+  ].filter(({ rows }) => rows.length > 0);
+  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
+    key: `schedules ${i + 1}`,
+    series: 'E-6',
+    title: titleOf(page),
+    scale: NOT_TO_SCALE,
+    draw: (pen) => {
+      for (const part of page) drawTable(pen, part);
+    },
+  }));
+}
+
+/** `Schedules: circuits and runs, panels`. */
+const titleOf = (page: TablePage): string => `Schedules: ${[...new Set(page.map(({ table }) => table.short))].join(', ')}`;

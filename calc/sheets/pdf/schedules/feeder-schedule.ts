@@ -1,0 +1,63 @@
+import { byId } from '../../../../routing/site/look-up.ts';
+import { designOf } from '../../../conduits/design.ts';
+import { feederConduits } from '../../../conduits/feeder-conduit.ts';
+import { conduitConductors, conduitSize } from '../circuit-words.ts';
+import type { Job } from '../draft.ts';
+import type { Table } from '../table.ts';
+import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
+
+/** What each feeder is made of, as `FeederConduit`, by its id. */
+export const feederConduitsOf = ({ site, plan }: Pick<Job, 'site' | 'plan'>) =>
+  new Map(
+    feederConduits(site, plan.supply.feeders, designOf(site.rules).tables).map((conduit) => [conduit.feeder.id, conduit]),
+  );
+
+/** A row for each feeder: what it joins, what it is made of, its load and drop. */
+export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
+  const { site, plan } = job;
+  const solved = byId(plan.supply.feeders);
+  const conduits = feederConduitsOf(job);
+  return {
+    short: 'feeders',
+    title: 'Feeder schedule',
+    columns: [
+      { head: 'Feeder' },
+      { head: 'From' },
+      { head: 'To' },
+      { head: 'Sets', align: 'right' },
+      { head: 'Conductors of each set', most: 24 },
+      { head: 'Raceway of each set' },
+      { head: 'Length', align: 'right' },
+      { head: 'Breaker' },
+      { head: 'Amps A, B, C', align: 'right' },
+      { head: 'Loaded %', align: 'right' },
+      { head: 'Drop %', align: 'right' },
+      { head: 'Loss W', align: 'right' },
+      { head: 'Work' },
+    ],
+    rows: site.feeders.map((feeder) => {
+      const { id, from, to, conductor, breakerAmps, existing } = feeder;
+      const conduit = conduits.get(id);
+      const result = solved.get(id);
+      const words =
+        conduit === undefined
+          ? conductor.size
+          : `${conduitConductors(conduit)}, ${conductor.metal} ${conductor.insulation}`;
+      return [
+        id,
+        from,
+        to,
+        String(conductor.sets),
+        words,
+        conduit === undefined ? (feeder.raceway ?? NONE) : conduitSize(conduit),
+        lengthWords(result?.length ?? feeder.length, site.units),
+        `${breakerAmps} A`,
+        result === undefined ? NONE : [result.amps.A, result.amps.B, result.amps.C].map(ampsFigure).join(', '),
+        figure(result?.percentLoaded, 0),
+        figure(result?.dropPercent, 2),
+        figure(result?.lossWatts, 0),
+        existing === true ? 'existing' : 'new',
+      ];
+    }),
+  };
+}

@@ -1,0 +1,200 @@
+import { type Area, right, top } from './area.ts';
+import type { Lettering } from './lettering.ts';
+import { LEADING } from './letters.ts';
+import { wrapped } from './lines-of-text.ts';
+
+export interface Column {
+  readonly head: string;
+  readonly align?: 'left' | 'middle' | 'right';
+  /** Widest that it grows before its text is wrapped, in sizes of the lettering. */
+  readonly most?: number;
+  /** Narrowest that it gets, in the same. */
+  readonly least?: number;
+}
+
+export interface TableCell {
+  readonly text: string;
+  /** Colours shown as small squares before the text. */
+  readonly swatches?: readonly string[];
+}
+
+/** A table of a sheet before it is laid out. */
+export interface Table {
+  /** What the title of a sheet calls it: `conduits`. */
+  readonly short: string;
+  readonly title: string;
+  /** Lines between title and head, on its first part. */
+  readonly lead?: readonly string[];
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly (string | TableCell)[])[];
+  /** Lines under its last row. */
+  readonly foot?: readonly string[];
+}
+
+/** A row as it is drawn: the lines of each cell. */
+export interface LaidRow {
+  readonly cells: readonly { readonly lines: readonly string[]; readonly swatches: readonly string[] }[];
+  readonly height: number;
+}
+
+/** A part of a table that stands on one place of a sheet. */
+export interface TablePart {
+  readonly table: Table;
+  readonly area: Area;
+  readonly widths: readonly number[];
+  readonly title: string;
+  readonly lead: readonly string[];
+  readonly head: LaidRow;
+  readonly rows: readonly LaidRow[];
+  readonly foot: readonly string[];
+}
+
+/** Parts of tables on one sheet. */
+export type TablePage = readonly TablePart[];
+
+export const CELL_PAD = 4;
+export const SWATCH = 6;
+export const SWATCH_STEP = SWATCH + 1.5;
+/** What so many swatches take before a text, points. */
+export const swatchRoom = (count: number): number => (count === 0 ? 0 : count * SWATCH_STEP + 2);
+const GAP = 22;
+const TITLE = 1.7;
+/** A table is not begun where fewer rows than this would stand under its head. */
+const LEAST_ROWS = 3;
+/** Columns that nobody limits are wrapped at this many sizes of the lettering. */
+const MOST = 34;
+
+interface Laid {
+  readonly table: Table;
+  readonly widths: readonly number[];
+  readonly width: number;
+  readonly lead: readonly string[];
+  readonly head: LaidRow;
+  readonly rows: readonly LaidRow[];
+  readonly foot: readonly string[];
+}
+
+/**
+ * Lays tables out on sheets: one after another down a column of the sheet, then in the next column, then on the next
+ * sheet; a table that does not end there goes on with its head repeated.
+ */
+export function flowTables(tables: readonly Table[], field: Area, lettering: Lettering): readonly TablePage[] {
+  const { small, head: headSize } = lettering.sizes;
+  const step = small * LEADING;
+  const pages: TablePart[][] = [];
+  let place = { x: Infinity, y: 0, width: 0 };
+  const newColumn = (width: number): void => {
+    const x = pages.length === 0 ? Infinity : place.x + place.width + GAP;
+    if (x + width <= right(field) + 0.01) place = { x, y: top(field), width };
+    else {
+      pages.push([]);
+      place = { x: field.x, y: top(field), width };
+    }
+  };
+  for (const table of tables) {
+    const laid = layOut(table, field.width, lettering);
+    const footHeight = laid.foot.length === 0 ? 0 : laid.foot.length * step + 6;
+    let next = 0;
+    let isFirst = true;
+    while (isFirst || next < laid.rows.length) {
+      const lead = isFirst ? laid.lead : [];
+      const above = headSize * TITLE + (lead.length === 0 ? 0 : lead.length * step + 4) + laid.head.height;
+      const least = laid.rows.slice(next, next + LEAST_ROWS).reduce((sum, row) => sum + row.height, above);
+      if (place.x === Infinity || laid.width > place.width + 0.01 || place.y - least < field.y) newColumn(laid.width);
+      let y = place.y - above;
+      const from = next;
+      while (next < laid.rows.length) {
+        const isLast = next === laid.rows.length - 1;
+        const needed = laid.rows[next]!.height + (isLast ? footHeight : 0);
+        // A row taller than the sheet is drawn all the same: no room would ever be enough for it.
+        if (y - needed < field.y && next > from) break;
+        y -= laid.rows[next]!.height;
+        next++;
+      }
+      const isEnd = next >= laid.rows.length;
+      if (isEnd) y -= footHeight;
+      pages.at(-1)!.push({
+        table,
+        area: { x: place.x, y, width: laid.width, height: place.y - y },
+        widths: laid.widths,
+        title: isFirst ? table.title : `${table.title} (continued)`,
+        lead,
+        head: laid.head,
+        rows: laid.rows.slice(from, next),
+        foot: isEnd ? laid.foot : [],
+      });
+      place = { ...place, y: y - GAP };
+      if (!isEnd) place = { ...place, y: field.y };
+      isFirst = false;
+    }
+  }
+  return pages;
+}
+
+/** Height over the head of a part: its title and the lines that lead in. */
+export const aboveHead = ({ lead }: TablePart, { sizes }: Lettering): number =>
+  sizes.head * TITLE + (lead.length === 0 ? 0 : lead.length * sizes.small * LEADING + 4);
+
+function layOut(table: Table, most: number, lettering: Lettering): Laid {
+  const { small } = lettering.sizes;
+  const widths = widthsOf(table, most, lettering);
+  const width = widths.reduce((sum, one) => sum + one, 0);
+  const row = (cells: readonly (string | TableCell)[], weight: 'regular' | 'bold'): LaidRow => {
+    const laid = cells.map((cell, i) => {
+      const { text, swatches = [] } = typeof cell === 'string' ? { text: cell } : cell;
+      const room = widths[i]! - 2 * CELL_PAD - swatchRoom(swatches.length);
+      return { lines: wrapped(text, room + 0.01, small, lettering, { most: 12, weight }), swatches };
+    });
+    const lines = Math.max(1, ...laid.map((cell) => cell.lines.length));
+    return { cells: laid, height: lines * small * LEADING + 3.5 };
+  };
+  const paragraph = (lines: readonly string[] = []): readonly string[] =>
+    lines.flatMap((line) => wrapped(line, width, small, lettering));
+  return {
+    table,
+    widths,
+    width,
+    lead: paragraph(table.lead),
+    head: row(
+      table.columns.map(({ head }) => head),
+      'bold',
+    ),
+    rows: table.rows.map((cells) => row(cells, 'regular')),
+    foot: paragraph(table.foot),
+  };
+}
+
+/** Widths of the columns: what their text needs, up to what each may grow to; pressed together where the sheet is narrower. */
+function widthsOf(table: Table, most: number, lettering: Lettering): readonly number[] {
+  const { small, head } = lettering.sizes;
+  const natural = table.columns.map((column, i) => {
+    const limit = (column.most ?? MOST) * small;
+    let text = Math.max((column.least ?? 0) * small, ...column.head.split(' ').map((word) => lettering.width(word, small, 'bold')));
+    for (const row of table.rows) {
+      const cell = row[i]!;
+      const { text: words, swatches = [] } = typeof cell === 'string' ? { text: cell } : cell;
+      text = Math.max(text, Math.min(limit, lettering.width(words, small) + swatchRoom(swatches.length)));
+    }
+    return text + 2 * CELL_PAD;
+  });
+  const title = lettering.width(`${table.title} (continued)`, head, 'bold');
+  const sum = natural.reduce((total, width) => total + width, 0);
+  const wanted = Math.min(most, Math.max(sum, title));
+  if (sum <= wanted) {
+    // Room that only the title needs goes to the last column.
+    return natural.map((width, i) => (i === natural.length - 1 ? width + wanted - sum : width));
+  }
+  return pressed(natural, most);
+}
+
+/** Takes from the widest columns until all fit. */
+function pressed(widths: readonly number[], most: number): readonly number[] {
+  let [low, high] = [0, Math.max(...widths)];
+  for (let i = 0; i < 40; i++) {
+    const limit = (low + high) / 2;
+    const sum = widths.reduce((total, width) => total + Math.min(width, limit), 0);
+    if (sum > most) high = limit;
+    else low = limit;
+  }
+  return widths.map((width) => Math.min(width, low));
+}
