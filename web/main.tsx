@@ -9,6 +9,7 @@ import './styles/ledger.css';
 import './styles/tables.css';
 import './styles/strip.css';
 import './styles/dialogs.css';
+import './styles/coverage.css';
 import './styles/underlay.css';
 import './styles/phone.css';
 import { readInk } from './board/ink.ts';

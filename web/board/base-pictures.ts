@@ -1,5 +1,6 @@
 import { marksInView, type Painting } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
+import { drawCoverage } from './pictures/coverage.ts';
 import { drawDrops, drawDropWords } from './pictures/drops.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
@@ -18,6 +19,7 @@ type Draw<L extends SceneList> = (
   pen: Pen,
   frame: ReturnType<Painting['frame']>,
   marks: ReturnType<typeof marksInView<L>>,
+  painting: Painting,
 ) => void;
 
 function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): BasePicture {
@@ -26,7 +28,7 @@ function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): Base
     draw: (pen, painting) => {
       const frame = painting.frame();
       const marks = marksInView(painting.base(), list, frame.box, painting.hidden());
-      if (marks.length > 0) draw(pen, frame, marks);
+      if (marks.length > 0) draw(pen, frame, marks, painting);
       return marks.length;
     },
   };
@@ -51,6 +53,17 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('feeders', 'feeders', drawFeeders),
   culled('stalls', 'stalls', drawStalls),
   culled('cars', 'stalls', drawCars),
+  {
+    name: 'coverage',
+    draw: (pen, painting) => {
+      const shading = painting.shading();
+      if (!shading) return 0;
+      const frame = painting.frame();
+      const marks = marksInView(painting.base(), 'stalls', frame.box, painting.hidden());
+      drawCoverage(pen, frame, marks, shading);
+      return marks.length;
+    },
+  },
   culled('keepouts', 'keepouts', drawKeepouts),
   culled('members', 'members', drawMembers),
   {
@@ -69,7 +82,10 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('pullpoints', 'pullpoints', drawPullpoints),
   culled('drops', 'drops', drawDrops),
   gridlined('bubbles', drawBubbles),
-  culled('stall labels', 'stalls', drawStallLabels),
+  culled('stall labels', 'stalls', (pen, frame, marks, painting) => {
+    // The shading carries the numbers itself.
+    if (!painting.shading()) drawStallLabels(pen, frame, marks);
+  }),
   culled('drop words', 'drops', drawDropWords),
   {
     name: 'conduit words',

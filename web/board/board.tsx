@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BoardFoot } from './board-foot.tsx';
+import { CoverageLegend } from './coverage-legend.tsx';
 import { drawHand } from './draw/draw-hand.ts';
 import { attachDrawKeys } from './draw/draw-keys.ts';
 import { isDrawTool } from './draw/tool-names.ts';
@@ -84,6 +85,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
         {tally && <Layers painting={painting} tally={tally} />}
       </div>
       <TypeIn />
+      <CoverageLegend />
       <NorthArrow />
       <ScaleBar />
       <LookButtons painting={painting} />

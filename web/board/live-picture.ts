@@ -10,6 +10,7 @@ import { drawBand, drawGuides, drawMeasure, drawPin } from './pictures/guides.ts
 import { traceLine, traceOutline } from './pictures/outline.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
 import { drawCord, drawCordNote } from './pictures/reach.ts';
+import { drawReachRegion } from './pictures/reach-region.ts';
 import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
 import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
 import { chosenMarks } from './scene/chosen.ts';
@@ -44,6 +45,8 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   const plain = painting.frame();
   const heavy = painting.frame(true);
   const chosen = chosenMarks(scene, selection);
+  const { on, height } = view.reachPicture;
+  if (on && plain.station === 'layout') drawReachRegion(pen, plain, scene.site, selection, height);
   let count = drawMarks(pen, plain, painting.moving()) + drawMarks(pen, heavy, chosen.marks);
   if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
   const cords = scene.plan.reach.filter(({ charger }) => chosen.chargers.has(charger));

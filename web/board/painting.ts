@@ -1,4 +1,5 @@
 import { marginsOf } from '../../calc/margins.ts';
+import { stallCoverage } from '../../calc/stall-coverage.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
@@ -24,6 +25,8 @@ export interface Painting {
   readonly moving: () => MarksByList;
   readonly frame: (chosen?: boolean) => Frame;
   readonly setInk: (ink: Ink) => void;
+  /** Of each stall that is to be shaded, its coverage; null where stalls are not shaded. */
+  readonly shading: () => ReadonlyMap<string, number> | null;
   /** What lies under the drawing, and who draws it; null where nothing does. */
   readonly underlay: () => DrawUnder | null;
   readonly setUnderlay: (draw: DrawUnder | null) => void;
@@ -46,6 +49,7 @@ const LIVE_VIEW = [
   'draft',
   'draftWords',
   'pin',
+  'reachPicture',
 ] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();
 const NO_MARKS: MarksByList = {};
@@ -93,6 +97,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   const stopDocument = document.subscribe(follow);
   const stopView = view.subscribe((state, before) => {
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
+    if (state.coverage !== before.coverage) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
 
@@ -105,6 +110,8 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
       const { camera, viewport } = view.getState();
       return frameOf(camera, viewport, inks, { units: shown.units, station: document.getState().station }, chosen);
     },
+    shading: () =>
+      view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
     underlay: () => under,
     setUnderlay: (draw) => {
       under = draw;

@@ -44,6 +44,10 @@ export interface ViewState {
   /** What the forms of the drawing actions hold. */
   readonly drawOptions: DrawOptions;
   readonly measured: readonly [Point2, Point2] | null;
+  /** Whether the stalls are shaded by how much of them is in reach. */
+  readonly coverage: boolean;
+  /** Where the cord of a selected drop reaches an inlet at a height, feet. */
+  readonly reachPicture: { readonly on: boolean; readonly height: number };
   /** A place that a panel points at. */
   readonly pin: Point2 | null;
   readonly drawer: Drawer | null;
@@ -75,6 +79,8 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     typing: null,
     drawOptions: FIRST_OPTIONS,
     measured: null,
+    coverage: false,
+    reachPicture: { on: true, height: 3 },
     pin: null,
     drawer: null,
     drawerHeight: 260,

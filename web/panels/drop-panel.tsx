@@ -4,6 +4,7 @@ import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
 import { OwnFindings } from './facts.tsx';
 import { ChoiceField, LengthField, PlaceFields } from './fields.tsx';
+import { ReachFields } from './reach-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 /** A drop: its chargers' margins, where it hangs, and what feeds it. */
@@ -46,6 +47,7 @@ export function DropPanel({ id }: { readonly id: string }) {
           onChange={(next) => change({ mount: next === 'overhead' ? undefined : next })}
         />
       </section>
+      <ReachFields />
       {own.map((charger) => (
         <div key={charger.id}>
           <h3>Charger {charger.id}</h3>

@@ -1,6 +1,7 @@
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
 import { servedStalls } from '../../calc/served.ts';
 import { itemTotals } from '../../calc/takeoff/totals.ts';
+import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
@@ -52,6 +53,7 @@ export function LotPanel() {
       ) : (
         <>
           <WorstMargins />
+          {station === 'layout' && <CoverageTick />}
           {station === 'layout' && <UnderlaySection />}
           {station === 'price' && (
             <>
@@ -103,6 +105,17 @@ function Worst({ kind, worst }: { readonly kind: MarginKind; readonly worst: Ret
         {worst.charger}
       </button>
     </MarginRow>
+  );
+}
+
+function CoverageTick() {
+  const view = useViewStore();
+  const on = useView((state) => state.coverage);
+  return (
+    <label className="tick">
+      <input type="checkbox" checked={on} onChange={() => view.setState({ coverage: !on })} />
+      shade every stall by what is in reach
+    </label>
   );
 }
 

@@ -21,7 +21,7 @@ export function traceLine(pen: Pen, { scale, left, top }: Frame, points: readonl
 }
 
 /** Fills the current path with slanting lines: what may not be built in. */
-export function hatch(pen: Pen, frame: Frame, color: string, step: number): void {
+export function hatch(pen: Pen, frame: Frame, color: string, step: number, crossed = false): void {
   pen.save();
   pen.clip();
   pen.beginPath();
@@ -31,6 +31,13 @@ export function hatch(pen: Pen, frame: Frame, color: string, step: number): void
     pen.moveTo(d, 0);
     pen.lineTo(d - frame.height, frame.height);
   }
+  // The other way these hang on left less top.
+  const across = (((frame.left - frame.top) % step) + step) % step;
+  if (crossed)
+    for (let d = across - frame.height; d < frame.width + frame.height; d += step) {
+      pen.moveTo(d, 0);
+      pen.lineTo(d + frame.height, frame.height);
+    }
   pen.strokeStyle = color;
   pen.lineWidth = 1;
   pen.stroke();

@@ -1,0 +1,27 @@
+import { useView, useViewStore } from '../board/view-store.ts';
+import { useDocument } from '../document/use-document.ts';
+import { LengthField } from './fields.tsx';
+
+/** For a selected drop: the height of the inlets whose reach the board shows, or none. */
+export function ReachFields() {
+  const view = useViewStore();
+  const station = useDocument((state) => state.station);
+  const { on, height } = useView((state) => state.reachPicture);
+  if (station !== 'layout') return null;
+  return (
+    <section className="fields" aria-label="Picture of its reach">
+      <label className="tick">
+        <input type="checkbox" checked={on} onChange={() => view.setState({ reachPicture: { on: !on, height } })} />
+        show where its cord reaches
+      </label>
+      {on && (
+        <LengthField
+          label="an inlet at"
+          value={height}
+          least={0}
+          onChange={(next) => view.setState({ reachPicture: { on, height: next } })}
+        />
+      )}
+    </section>
+  );
+}
