@@ -166,3 +166,17 @@ const worked = remembered(
     };
   },
 );
+
+/**
+ * The ways to look at first: the one in use; at each voltage without a transformer; and at each voltage the smallest
+ * transformer behind which all that is wished for runs at full rate, or where none does, the smallest with most.
+ */
+export function notableWays(ways: readonly FeederProspect[]): readonly FeederProspect[] {
+  const best = new Map<number, FeederProspect>();
+  for (const way of ways) {
+    if (way.kva === null) continue;
+    const other = best.get(way.volts);
+    if (other === undefined || (!other.allAtFullRate && way.atFullRate > other.atFullRate)) best.set(way.volts, way);
+  }
+  return ways.filter((way) => way.asItIs || way.kva === null || best.get(way.volts) === way);
+}

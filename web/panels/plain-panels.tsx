@@ -1,6 +1,7 @@
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Link, OwnFindings } from './facts.tsx';
+import { FeederWays } from './feeder-ways.tsx';
 import { LengthField, NumberField, PlaceFields } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -124,6 +125,7 @@ export function FeederPanel({ id }: PanelProps) {
           </>
         )}
       </Facts>
+      {feeder.existing === true && <FeederWays id={id} />}
       <OwnFindings id={id} />
     </>
   );

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { feederOptionsSheet } from '../../../calc/sheets/feeder-options-sheet.ts';
-import { feederProspects } from '../../../calc/supply/feeder-prospects.ts';
+import { feederProspects, notableWays } from '../../../calc/supply/feeder-prospects.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { chargers, feeder, load, panel, siteOf, source, transformer } from './small-site.ts';
 
@@ -78,6 +78,18 @@ describe('what the existing feeders of a site can carry', () => {
       feeders: [feeder('SVC', 'P1', { existing: true })],
     });
     expect(says(single)).toContain('not three-phase');
+  });
+
+  test('is shown by the smallest transformer at each voltage that carries all at full rate, the way in use, and those without', () => {
+    const { ways } = only(twelve());
+    // Twelve take 79.9 kVA: 75 is too small, 112.5 the next standard size; 240 V, 200 A carries 66.5 kVA and does not do.
+    expect(notableWays(ways).map(({ volts, kva, allAtFullRate }) => [volts, kva, allAtFullRate])).toEqual([
+      [208, null, false],
+      [240, null, false],
+      [240, 75, false],
+      [480, 112.5, true],
+      [600, 112.5, true],
+    ]);
   });
 
   test('stands in the sheet, a row for each way, as wide as its head', () => {
