@@ -5,6 +5,7 @@ import { drawDrops, drawDropWords } from './pictures/drops.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
+import { drawRisers } from './pictures/risers.ts';
 import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
 import { drawBubbles, drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
 import type { SceneList } from './scene/scene.ts';
@@ -26,6 +27,7 @@ function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): Base
   return {
     name,
     draw: (pen, painting) => {
+      if (!painting.shows(list)) return 0;
       const frame = painting.frame();
       const marks = marksInView(painting.base(), list, frame.box, painting.hidden());
       if (marks.length > 0) draw(pen, frame, marks, painting);
@@ -70,6 +72,7 @@ export const BASE_PICTURES: readonly BasePicture[] = [
     name: 'canopies',
     draw: (pen, painting) => {
       const { canopies } = painting.base();
+      if (!painting.shows('members')) return 0;
       if (canopies.length > 0) drawCanopies(pen, painting.frame(), canopies);
       return canopies.length;
     },
@@ -78,6 +81,7 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('columns', 'columns', drawColumns),
   culled('raceways', 'raceways', drawRaceways),
   culled('runs', 'runs', drawRuns),
+  culled('risers', 'raceways', drawRisers),
   culled('equipment', 'equipment', drawEquipment),
   culled('pullpoints', 'pullpoints', drawPullpoints),
   culled('drops', 'drops', drawDrops),

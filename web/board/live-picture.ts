@@ -6,11 +6,12 @@ import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
 import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
-import { drawBand, drawGuides, drawMeasure, drawPin } from './pictures/guides.ts';
+import { drawBand, drawGuides, drawLasso, drawMeasure, drawPin } from './pictures/guides.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
 import { drawCord, drawCordNote } from './pictures/reach.ts';
 import { drawReachRegion } from './pictures/reach-region.ts';
+import { drawRisers } from './pictures/risers.ts';
 import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
 import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
 import { chosenMarks } from './scene/chosen.ts';
@@ -32,6 +33,7 @@ const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
   ['columns', drawColumns],
   ['raceways', drawRaceways],
   ['runs', drawRuns],
+  ['raceways', drawRisers],
   ['equipment', drawEquipment],
   ['pullpoints', drawPullpoints],
   ['drops', drawDrops],
@@ -47,7 +49,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   const chosen = chosenMarks(scene, selection);
   const { on, height } = view.reachPicture;
   if (on && plain.station === 'layout') drawReachRegion(pen, plain, scene.site, selection, height);
-  let count = drawMarks(pen, plain, painting.moving()) + drawMarks(pen, heavy, chosen.marks);
+  let count = drawMarks(pen, plain, painting, painting.moving()) + drawMarks(pen, heavy, painting, chosen.marks);
   if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
   const cords = scene.plan.reach.filter(({ charger }) => chosen.chargers.has(charger));
   for (const reach of cords) drawCord(pen, plain, reach);
@@ -59,14 +61,15 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);
+  if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;
 }
 
-function drawMarks(pen: Pen, frame: Frame, marks: MarksByList): number {
+function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;
   for (const [list, draw] of DRAWN) {
     const own = marks[list];
-    if (!own) continue;
+    if (!own || !painting.shows(list)) continue;
     draw(pen, frame, own as never);
     count += own.length;
   }

@@ -1,4 +1,3 @@
-import { marginsOf } from '../../calc/margins.ts';
 import { stallCoverage } from '../../calc/stall-coverage.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
@@ -23,6 +22,8 @@ export interface Painting {
   readonly hidden: () => ReadonlySet<Mark>;
   /** Marks of the shown scene that the base does not draw. */
   readonly moving: () => MarksByList;
+  /** Whether the person has this kind shown; runs go with their raceways. */
+  readonly shows: (list: SceneList) => boolean;
   readonly frame: (chosen?: boolean) => Frame;
   readonly setInk: (ink: Ink) => void;
   /** Of each stall that is to be shaded, its coverage; null where stalls are not shaded. */
@@ -48,6 +49,8 @@ const LIVE_VIEW = [
   'measured',
   'draft',
   'draftWords',
+  'lasso',
+  'hiddenKinds',
   'pin',
   'reachPicture',
 ] as const satisfies (keyof ViewState)[];
@@ -67,6 +70,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   };
 
   const follow = (state: DocumentState, before: DocumentState): void => {
+    const wasShown = shown;
     if (state.site !== before.site || state.plan !== before.plan) shown = sceneFor(state, shown);
     if (state.previewed) {
       moving = marksNotIn(shown, base);
@@ -76,6 +80,8 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
         hidden = new Set([...hidden, ...leaving]);
         tell('base');
       }
+      // What others are said to fare is written on the base: it is drawn anew where that changes in view.
+      if (signsChanged(wasShown, shown, view.getState())) tell('base');
       // A mark that comes back to what it was is drawn by the live layer as long as the base leaves it out.
       moving = withHidden(moving, base, shown, hidden);
     } else if (base !== shown || hidden.size > 0) {
@@ -97,6 +103,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   const stopDocument = document.subscribe(follow);
   const stopView = view.subscribe((state, before) => {
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
+    if (state.hiddenKinds !== before.hiddenKinds) tell('base');
     if (state.coverage !== before.coverage) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
@@ -106,9 +113,10 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     base: () => base,
     hidden: () => hidden,
     moving: () => moving,
+    shows: (list) => !view.getState().hiddenKinds.has(list === 'runs' ? 'raceways' : list),
     frame: (chosen = false) => {
       const { camera, viewport } = view.getState();
-      return frameOf(camera, viewport, inks, { units: shown.units, station: document.getState().station }, chosen);
+      return frameOf(camera, viewport, inks, { scene: shown, station: document.getState().station }, chosen);
     },
     shading: () =>
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
@@ -137,8 +145,18 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   };
 }
 
+/** Whether a drop in view fares otherwise than it did; from so far off that no signs are drawn, none does. */
+function signsChanged(was: Scene, now: Scene, { camera, viewport }: ViewState): boolean {
+  if (was === now || camera.scale < SYMBOLS_FROM) return false;
+  return positionsIn(now.drops, boxInView(camera, viewport)).some((i) => {
+    const { id } = now.drops.items[i]!.drop;
+    const [a, b] = [signOf(was, id), signOf(now, id)];
+    return a.severity !== b.severity || a.short !== b.short;
+  });
+}
+
 const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene =>
-  sceneOf(site, plan, marginsOf(plan, site), last);
+  sceneOf(site, plan, last);
 
 function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<Mark>): MarksByList {
   const lists: { [L in SceneList]?: readonly Mark[] } = { ...moving };

@@ -37,6 +37,8 @@ export interface ViewState {
   readonly hiddenKinds: ReadonlySet<ListName>;
   readonly lockedKinds: ReadonlySet<ListName>;
   readonly band: Box | null;
+  /** The path that is drawn round what is to be selected; empty where none is. */
+  readonly lasso: readonly Point2[];
   /** What is being drawn, what is said of it beside the hand, and what is being typed. */
   readonly draft: Draft | null;
   readonly draftWords: readonly string[];
@@ -74,6 +76,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     hiddenKinds: new Set(),
     lockedKinds: new Set(),
     band: null,
+    lasso: [],
     draft: null,
     draftWords: [],
     typing: null,

@@ -26,7 +26,26 @@ const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: st
       ['Shift+F', 'show what is selected'],
       ['+ and -', 'zoom'],
       ['V, H, M', 'select, pan, measure'],
+      ['S, C, E, R, D', 'draw stalls, a canopy, equipment, a raceway, drops'],
+      ['K, A, P, B, O', 'draw a keep-out, an aisle, a pull point, a beam or purlin, a column'],
       ['Escape', 'stop, or select nothing'],
+    ],
+  ],
+  [
+    'While drawing',
+    [
+      ['Figures', 'type a distance; Tab goes on to the angle'],
+      ['Z', 'type an elevation: a raceway goes up or down to it'],
+      ['X', 'the other side, or a quarter turn'],
+      ['Arrows', 'move the drawing point by 1 ft (metric: 0.4 m), with Shift by 9 ft'],
+      ['Space', 'press at the drawing point'],
+      ['Enter', 'finish, then set'],
+      ['Backspace', 'take back the last place'],
+      ['Escape', 'throw away what is being drawn'],
+      [
+        'Alt+1 to Alt+9',
+        'snapping to ends, middles, crossings, perpendiculars, gridlines, members, right angles, alignment, grid: off and on',
+      ],
     ],
   ],
   [
@@ -38,6 +57,7 @@ const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: st
       ['Shift+click', 'add to the selection, or take out of it'],
       ['Shift while dragging', 'one way only'],
       ['Alt while dragging', 'no snapping'],
+      ['Ctrl+drag', 'select what lies inside the path drawn round it'],
     ],
   ],
 ];

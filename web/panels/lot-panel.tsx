@@ -1,6 +1,7 @@
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
 import { servedStalls } from '../../calc/served.ts';
 import { itemTotals } from '../../calc/takeoff/totals.ts';
+import { chooseTool } from '../board/draw/drawing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
@@ -8,6 +9,7 @@ import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
 import { FindingList } from './finding-list.tsx';
+import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
 import { PricePanel } from './price-panel.tsx';
 import { Quantities } from './quantities.tsx';
@@ -63,6 +65,7 @@ export function LotPanel() {
           )}
           <h3>Findings</h3>
           <FindingList />
+          <KindSwitches />
         </>
       )}
     </div>
@@ -122,9 +125,14 @@ function CoverageTick() {
 /** An empty lot invites. */
 function EmptyLot() {
   const { openSample } = usePageActions();
+  const document = useDocumentStore();
+  const view = useViewStore();
   return (
     <section className="empty" aria-label="An empty lot">
-      <p>Nothing is drawn yet. Open a site file, drop one on the page, or begin from a sample.</p>
+      <p>Nothing is drawn yet. Draw a row of stalls, open a site file, drop one on the page, or begin from a sample.</p>
+      <button type="button" onClick={() => chooseTool({ document, view }, 'stalls')}>
+        Draw a row of stalls
+      </button>
       <button type="button" onClick={() => openSample('library-lot')}>
         Open the library lot
       </button>

@@ -3,7 +3,9 @@ import { deleteElements } from '../document/edits/delete.ts';
 import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { Arrange } from './arrange.tsx';
 import { ChargerPanel } from './charger-panel.tsx';
+import { ChargeSelected } from './draw/charge-selected.tsx';
 import { DropPanel } from './drop-panel.tsx';
 import { EquipmentPanel } from './equipment-panel.tsx';
 import { AreaPanel, ColumnPanel, FeederPanel, LoadPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
@@ -56,6 +58,8 @@ export function SelectionPanel() {
         </span>
       </header>
       {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
+      <ChargeSelected />
+      <Arrange />
     </div>
   );
 }

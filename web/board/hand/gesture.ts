@@ -21,6 +21,7 @@ export type Gesture =
   | { readonly kind: 'dragging'; readonly from: Point2; readonly refs: readonly Ref[]; readonly anchor: Point2 }
   | { readonly kind: 'boxing'; readonly from: Point2; readonly adds: boolean }
   | { readonly kind: 'measuring'; readonly from: Point2 }
+  | { readonly kind: 'lassoing'; readonly adds: boolean }
   | { readonly kind: 'drawing'; readonly from: ScreenPoint }
   | { readonly kind: 'pinching'; readonly last: readonly [ScreenPoint, ScreenPoint] };
 

@@ -6,7 +6,7 @@ import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
 import type { DrawHand, Point } from '../draw/draw-hand.ts';
 import { isDrawTool } from '../draw/tool-names.ts';
 import { frameRefs } from '../framing.ts';
-import { pickAt, pickIn } from '../scene/pick.ts';
+import { type Passing, pickAt, pickIn, pickWithin } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
 import type { ViewStore } from '../view-store.ts';
@@ -26,6 +26,9 @@ export interface HandWorld {
 const NEAR = { mouse: 8, pen: 8, touch: 18 } as const;
 const nearOf = ({ pointerType }: PointerEvent): number => NEAR[pointerType as keyof typeof NEAR] ?? NEAR.mouse;
 
+/** With Ctrl held the hand draws a path round what it takes, whatever it begins on. */
+const encircles = (event: PointerEvent): boolean => event.ctrlKey || event.metaKey;
+
 /** Lets the pointer, one finger or two, work on the board; returns the way to stop. */
 export function attachPointer(world: HandWorld): () => void {
   const { element, document, view, scene, draw } = world;
@@ -38,6 +41,10 @@ export function attachPointer(world: HandWorld): () => void {
     return { px: event.clientX - box.left, py: event.clientY - box.top };
   };
   const inSite = (point: ScreenPoint): Point2 => toSite(view.getState().camera, view.getState().viewport, point);
+  const passing = (): Passing => {
+    const { hiddenKinds, lockedKinds } = view.getState();
+    return lockedKinds.size === 0 ? hiddenKinds : new Set([...hiddenKinds, ...lockedKinds]);
+  };
   const pointing = (event: PointerEvent): Point => ({
     near: nearOf(event) / view.getState().camera.scale,
     free: event.altKey,
@@ -55,7 +62,7 @@ export function attachPointer(world: HandWorld): () => void {
     if (fingers.size === 2) {
       document.getState().cancelPreview();
       const [a, b] = [...fingers.values()];
-      view.setState({ band: null, guides: [] });
+      view.setState({ band: null, lasso: [], guides: [] });
       become({ kind: 'pinching', last: [a!, b!] });
       return;
     }
@@ -89,7 +96,7 @@ export function attachPointer(world: HandWorld): () => void {
       const shown = handleOnScreen(each, camera, viewport);
       return Math.hypot(shown.px - point.px, shown.py - point.py) <= near;
     });
-    if (handle) {
+    if (handle && !encircles(event)) {
       select([handle.ref]);
       become({
         kind: 'pressing',
@@ -103,8 +110,8 @@ export function attachPointer(world: HandWorld): () => void {
       return;
     }
     const adds = event.shiftKey;
-    const ref = pickAt(scene(), here, near / camera.scale);
-    if (!ref) {
+    const ref = pickAt(scene(), here, near / camera.scale, passing());
+    if (!ref || encircles(event)) {
       become({ kind: 'pressing', from: point, at: here, refs: null, anchor: null, alone: null, adds });
       return;
     }
@@ -140,7 +147,10 @@ export function attachPointer(world: HandWorld): () => void {
       view.setState({ camera: pushed(camera, point.px - gesture.last.px, point.py - gesture.last.py) });
       become({ kind: 'panning', last: point });
     } else if (gesture.kind === 'pinching') pinch();
-    else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
+    else if (gesture.kind === 'lassoing') {
+      const here = inSite(point);
+      view.setState({ lasso: [...view.getState().lasso, here], pointer: here });
+    } else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
     else if (gesture.kind === 'measuring')
       view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
     else if (gesture.kind === 'boxing') {
@@ -160,7 +170,10 @@ export function attachPointer(world: HandWorld): () => void {
       view.setState({ hovered: null });
       move(event);
     } else if (event.pointerType === 'touch') become({ kind: 'panning', last: point });
-    else become({ kind: 'boxing', from: press.at, adds: press.adds });
+    else if (encircles(event)) {
+      view.setState({ lasso: [press.at] });
+      become({ kind: 'lassoing', adds: press.adds });
+    } else become({ kind: 'boxing', from: press.at, adds: press.adds });
   };
 
   const drag = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'dragging' }>): void => {
@@ -196,7 +209,8 @@ export function attachPointer(world: HandWorld): () => void {
       draw.hover(pointer, pointing(event));
       return;
     }
-    const ref = state.tool === 'select' ? pickAt(scene(), pointer, nearOf(event) / state.camera.scale) : null;
+    const ref =
+      state.tool === 'select' ? pickAt(scene(), pointer, nearOf(event) / state.camera.scale, passing()) : null;
     const same = ref?.id === state.hovered?.id && ref?.list === state.hovered?.list;
     view.setState(same ? { pointer } : { pointer, hovered: ref });
   };
@@ -229,6 +243,9 @@ export function attachPointer(world: HandWorld): () => void {
       case 'dragging':
         commitPreview();
         break;
+      case 'lassoing':
+        select(pickWithin(scene(), view.getState().lasso, passing()), gesture.adds ? 'add' : 'replace');
+        break;
       case 'drawing': {
         const { px, py } = at(event);
         const { from } = gesture;
@@ -238,7 +255,7 @@ export function attachPointer(world: HandWorld): () => void {
       }
       case 'boxing': {
         const { band } = view.getState();
-        if (band) select(pickIn(scene(), band), gesture.adds ? 'add' : 'replace');
+        if (band) select(pickIn(scene(), band, passing()), gesture.adds ? 'add' : 'replace');
         break;
       }
       case 'pressing':
@@ -249,14 +266,14 @@ export function attachPointer(world: HandWorld): () => void {
         } else if (!gesture.refs && !gesture.adds) select([]);
         break;
     }
-    view.setState({ band: null, guides: [] });
+    view.setState({ band: null, lasso: [], guides: [] });
     become(IDLE);
   };
 
   const cancel = (): void => {
     if (gesture.kind === 'dragging') document.getState().cancelPreview();
     fingers.clear();
-    view.setState({ band: null, guides: [] });
+    view.setState({ band: null, lasso: [], guides: [] });
     become(IDLE);
   };
   const putBack = (event: KeyboardEvent): void => {
@@ -300,4 +317,5 @@ const DOING = {
   boxing: 'boxing',
   measuring: 'measuring',
   drawing: 'drawing',
+  lassoing: 'boxing',
 } as const;

@@ -4,6 +4,7 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import type { Guide } from '../snap/guide.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
+import { traceOutline } from './outline.ts';
 
 /** What the hand is held to, with its name. */
 export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): void {
@@ -55,6 +56,21 @@ export function drawBand(pen: Pen, { left, top, scale, ink }: Frame, band: Box):
   pen.fill();
   pen.globalAlpha = 1;
   pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1;
+  pen.setLineDash([4, 3]);
+  pen.stroke();
+  pen.setLineDash([]);
+}
+
+/** The path that the hand draws round what it takes. */
+export function drawLasso(pen: Pen, frame: Frame, lasso: readonly Point2[]): void {
+  pen.beginPath();
+  traceOutline(pen, frame, lasso);
+  pen.globalAlpha = 0.08;
+  pen.fillStyle = frame.ink.ink;
+  pen.fill('evenodd');
+  pen.globalAlpha = 1;
+  pen.strokeStyle = frame.ink.ink;
   pen.lineWidth = 1;
   pen.setLineDash([4, 3]);
   pen.stroke();

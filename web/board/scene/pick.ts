@@ -1,5 +1,4 @@
-import type { Box } from '../../../routing/plane/box.ts';
-import { boxHolds } from '../../../routing/plane/box.ts';
+import { type Box, boxHolds, boxOf } from '../../../routing/plane/box.ts';
 import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
@@ -19,6 +18,10 @@ const ORDER = [
   'keepouts',
   'aisles',
 ] as const satisfies readonly SceneList[];
+
+/** Lists that the hand passes over: hidden or locked. */
+export type Passing = ReadonlySet<string>;
+const NOTHING: Passing = new Set();
 
 /** The element of a mark; null for what is only a picture of others. */
 export function refOf(mark: Mark): Ref | null {
@@ -52,9 +55,10 @@ export function refOf(mark: Mark): Ref | null {
  * The element under a point, or null. `near` is how far off, feet, the hand may be. Beams are taken only where the
  * hand is right on them and nothing else is there: they lie over everything and are moved seldom.
  */
-export function pickAt(scene: Scene, at: Point2, near: number): Ref | null {
+export function pickAt(scene: Scene, at: Point2, near: number, passing: Passing = NOTHING): Ref | null {
   const box = { minX: at[0] - near, minY: at[1] - near, maxX: at[0] + near, maxY: at[1] + near };
   for (const list of ORDER) {
+    if (passing.has(list)) continue;
     const index = marksOf(scene, list);
     let best: Mark | null = null;
     let least = Number.POSITIVE_INFINITY;
@@ -71,17 +75,53 @@ export function pickAt(scene: Scene, at: Point2, near: number): Ref | null {
 }
 
 /** The elements that lie wholly in a box; of areas and beams only where they are all that lies there. */
-export function pickIn(scene: Scene, box: Box): Ref[] {
-  const inside = (lists: readonly (typeof ORDER)[number][]): Ref[] =>
-    lists.flatMap((list) => {
-      const index = marksOf(scene, list);
-      return positionsIn(index, box)
-        .map((i) => index.items[i]!)
-        .filter((mark) => boxHolds(box, mark))
-        .flatMap((mark) => refOf(mark) ?? []);
-    });
-  const usual = inside(['stalls', 'columns', 'equipment', 'raceways', 'pullpoints', 'drops']);
-  return usual.length > 0 ? usual : inside(['members', 'keepouts', 'aisles']);
+export const pickIn = (scene: Scene, box: Box, passing: Passing = NOTHING): Ref[] =>
+  inside(scene, box, passing, (mark) => boxHolds(box, mark));
+
+/** The elements that lie wholly within a path drawn round them; of areas and beams as `pickIn`. */
+export const pickWithin = (scene: Scene, path: readonly Point2[], passing: Passing = NOTHING): Ref[] =>
+  inside(scene, boxOf(path), passing, (mark) => pointsOf(mark).every((at) => pointInOutline(at, path)));
+
+function inside(scene: Scene, box: Box, passing: Passing, holds: (mark: Mark) => boolean): Ref[] {
+  const of = (lists: readonly (typeof ORDER)[number][]): Ref[] =>
+    lists
+      .filter((list) => !passing.has(list))
+      .flatMap((list) => {
+        const index = marksOf(scene, list);
+        return positionsIn(index, box)
+          .map((i) => index.items[i]!)
+          .filter(holds)
+          .flatMap((mark) => refOf(mark) ?? []);
+      });
+  const usual = of(['stalls', 'columns', 'equipment', 'raceways', 'pullpoints', 'drops']);
+  return usual.length > 0 ? usual : of(['members', 'keepouts', 'aisles']);
+}
+
+const flat = ([x, y]: readonly number[]): Point2 => [x!, y!];
+
+/** The places that make up what is drawn of an element. */
+function pointsOf(mark: Mark): readonly Point2[] {
+  switch (mark.kind) {
+    case 'stall':
+    case 'column':
+    case 'equipment':
+      return mark.corners;
+    case 'member':
+      return [flat(mark.member.from), flat(mark.member.to)];
+    case 'keepout':
+    case 'aisle':
+      return mark.area.outline;
+    case 'feeder':
+      return [mark.from, mark.to];
+    case 'raceway':
+      return mark.raceway.path.map(flat);
+    case 'pullpoint':
+      return [flat(mark.pullpoint.at)];
+    case 'drop':
+      return [flat(mark.drop.box), flat(mark.drop.retractor ?? mark.drop.box)];
+    case 'run':
+      return mark.path.map(flat);
+  }
 }
 
 function distanceTo(mark: Mark, at: Point2): number {

@@ -4,6 +4,7 @@ import { DRAW_WORDS, type DrawToolName } from '../../board/draw/tool-names.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { FindingList } from '../finding-list.tsx';
+import { KindSwitches } from '../kind-switches.tsx';
 import { CanopyForm } from './canopy-form.tsx';
 import { DropsForm } from './drops-form.tsx';
 import { EquipmentForm } from './equipment-form.tsx';
@@ -54,6 +55,7 @@ export function DrawPanel({ tool }: { readonly tool: DrawToolName }) {
       )}
       <Form />
       <SnapSwitches />
+      <KindSwitches />
       {fails && (
         <>
           <h3>Findings</h3>

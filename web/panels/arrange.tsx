@@ -1,0 +1,166 @@
+import { type ReactNode, useState } from 'react';
+import type { Point2 } from '../../routing/site/site.ts';
+import { toFeet } from '../../routing/site/units.ts';
+import type { Edit } from '../document/edit.ts';
+import { centreOf } from '../document/edits/centre.ts';
+import { array, duplicate, mirrorCopy, rotateCopy } from '../document/edits/copy.ts';
+import { held } from '../document/edits/gather.ts';
+import { hasPlace } from '../document/edits/motion.ts';
+import { mirror, moveElements, rotate } from '../document/edits/move.ts';
+import { insertedBy } from '../document/selection.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { LengthField, NumberField } from './fields.tsx';
+
+/** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
+export function Arrange() {
+  const document = useDocumentStore();
+  const selection = useDocument((state) => state.selection);
+  const file = useDocument((state) => state.file);
+  const whole = selection.map(({ list, id }) => ({ list, id }));
+  if (!selection.some(({ list }) => hasPlace(list))) return null;
+  const middle = centreOf(held(file, whole)) ?? [0, 0];
+  const about: Point2 = [toFeet(middle[0], file.units), toFeet(middle[1], file.units)];
+  /** Does an edit; what it has put in is selected. */
+  const act = (edit: Edit): void => {
+    const { apply, select } = document.getState();
+    if (!apply(edit)) return;
+    const lists = new Set(whole.map(({ list }) => list));
+    const fresh = insertedBy(edit).filter(({ list }) => lists.has(list));
+    if (fresh.length > 0) select(fresh);
+  };
+  const now = (): typeof file => document.getState().file;
+  return (
+    <details className="arrange">
+      <summary>Move, copy, turn, mirror, array</summary>
+      <Shift
+        onMove={(dx, dy, dz) => act(moveElements(now(), whole, dx, dy, dz))}
+        onCopy={(dx, dy) => act(duplicate(now(), whole, dx, dy))}
+      />
+      <Turn
+        key={`turn ${about.join(' ')}`}
+        about={about}
+        onTurn={(at, degrees) => act(rotate(now(), whole, at, degrees))}
+        onCopy={(at, degrees) => act(rotateCopy(now(), whole, at, degrees))}
+      />
+      <Mirror
+        key={`mirror ${about.join(' ')}`}
+        about={about}
+        onMirror={(at, degrees) => act(mirror(now(), whole, at, degrees))}
+        onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
+      />
+      <Grid onArray={(along, across) => act(array(now(), whole, along, across))} />
+    </details>
+  );
+}
+
+const Acts = ({ children }: { readonly children: ReactNode }) => <p className="arrange-acts">{children}</p>;
+
+function Act({
+  name,
+  act,
+  idle = false,
+}: {
+  readonly name: string;
+  readonly act: () => void;
+  readonly idle?: boolean;
+}) {
+  return (
+    <button type="button" className="small-act" disabled={idle} onClick={act}>
+      {name}
+    </button>
+  );
+}
+
+interface ShiftProps {
+  readonly onMove: (dx: number, dy: number, dz: number) => void;
+  readonly onCopy: (dx: number, dy: number) => void;
+}
+
+function Shift({ onMove, onCopy }: ShiftProps) {
+  const [dx, setX] = useState(0);
+  const [dy, setY] = useState(0);
+  const [dz, setZ] = useState(0);
+  return (
+    <section className="fields" aria-label="Move or copy">
+      <LengthField label="to the right" value={dx} onChange={setX} />
+      <LengthField label="up the sheet" value={dy} onChange={setY} />
+      <LengthField label="higher" value={dz} onChange={setZ} />
+      <Acts>
+        <Act name="Move" idle={dx === 0 && dy === 0 && dz === 0} act={() => onMove(dx, dy, dz)} />
+        <Act name="Copy" idle={dx === 0 && dy === 0} act={() => onCopy(dx, dy)} />
+      </Acts>
+    </section>
+  );
+}
+
+interface TurnProps {
+  readonly about: Point2;
+  readonly onTurn: (about: Point2, degrees: number) => void;
+  readonly onCopy: (about: Point2, degrees: number) => void;
+}
+
+function Turn({ about, onTurn, onCopy }: TurnProps) {
+  const [degrees, setDegrees] = useState(90);
+  const [x, setX] = useState(about[0]);
+  const [y, setY] = useState(about[1]);
+  return (
+    <section className="fields" aria-label="Turn">
+      <NumberField label="turn by" unit="degrees" least={-360} value={degrees} onChange={setDegrees} />
+      <LengthField label="about x" value={x} onChange={setX} />
+      <LengthField label="about y" value={y} onChange={setY} />
+      <Acts>
+        <Act name="Turn" act={() => onTurn([x, y], degrees)} />
+        <Act name="Turn a copy" act={() => onCopy([x, y], degrees)} />
+      </Acts>
+    </section>
+  );
+}
+
+interface MirrorProps {
+  readonly about: Point2;
+  readonly onMirror: (through: Point2, degrees: number) => void;
+  readonly onCopy: (through: Point2, degrees: number) => void;
+}
+
+function Mirror({ about, onMirror, onCopy }: MirrorProps) {
+  const [degrees, setDegrees] = useState(90);
+  const [x, setX] = useState(about[0]);
+  const [y, setY] = useState(about[1]);
+  return (
+    <section className="fields" aria-label="Mirror">
+      <NumberField label="mirror line at" unit="degrees" least={-360} value={degrees} onChange={setDegrees} />
+      <LengthField label="through x" value={x} onChange={setX} />
+      <LengthField label="through y" value={y} onChange={setY} />
+      <Acts>
+        <Act name="Mirror" act={() => onMirror([x, y], degrees)} />
+        <Act name="Mirror a copy" act={() => onCopy([x, y], degrees)} />
+      </Acts>
+    </section>
+  );
+}
+
+type ArrayWay = Parameters<typeof array>[2];
+/** More copies than this are not what anyone means. */
+const MOST = 1000;
+
+function Grid({ onArray }: { readonly onArray: (along: ArrayWay, across: ArrayWay) => void }) {
+  const [columns, setColumns] = useState(2);
+  const [rows, setRows] = useState(1);
+  const [dx, setX] = useState(9);
+  const [dy, setY] = useState(18);
+  return (
+    <section className="fields" aria-label="Array">
+      <NumberField label="columns" unit="" whole least={1} value={columns} onChange={setColumns} />
+      <LengthField label="columns every" value={dx} onChange={setX} />
+      <NumberField label="rows" unit="" whole least={1} value={rows} onChange={setRows} />
+      <LengthField label="rows every" value={dy} onChange={setY} />
+      <Acts>
+        <Act
+          name="Array"
+          idle={columns * rows < 2 || columns * rows > MOST}
+          act={() => onArray({ count: columns, step: [dx, 0] }, { count: rows, step: [0, dy] })}
+        />
+      </Acts>
+    </section>
+  );
+}
