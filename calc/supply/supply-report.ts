@@ -116,10 +116,12 @@ function transformerRow(of: ReportCase, solved: Solved, node: SupplyNode, place:
   };
 }
 
-const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] => (lines === 'ABC' ? ['AB', 'BC', 'CA'] : [lines]);
+/** The pairs that lines make. */
+export const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] =>
+  lines === 'ABC' ? ['AB', 'BC', 'CA'] : [lines];
 
 /** Magnitudes across the pairs that are there, 0 for the others, and to neutral where the system has one. */
-function voltsAt(volts: Float64Array, bus: number, system: System, lines: PhasePair): LineVolts {
+export function voltsAt(volts: Float64Array, bus: number, system: System, lines: PhasePair): LineVolts {
   const phasors: readonly Phasor[] = [0, 1, 2].map((line) => phasorAt(volts, 3 * bus + line));
   const across = (pair: 'AB' | 'BC' | 'CA', i: number): number =>
     pairsOf(lines).includes(pair) ? magnitude(minus(phasors[i]!, phasors[(i + 1) % 3]!)) : 0;

@@ -8,9 +8,9 @@ import type { BoxVolts, BranchOhms } from './box-volts.ts';
 import { boxesOf } from './boxes.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
-import { feederWays } from './feeder-ways.ts';
+import { type FeederWays, feederWays } from './feeder-ways.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
-import { chargerSums, seatsOf } from './supply-draws.ts';
+import { chargerSums, type Seats, seatsOf } from './supply-draws.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
 import { type SupplyModel, supplyModel } from './supply-model.ts';
@@ -26,6 +26,29 @@ export interface SupplyResult {
   readonly findings: readonly Finding[];
 }
 
+/** A supply worked through: what its report, its findings and its steps are written from. */
+export interface SupplyWork {
+  readonly tree: SupplyTree;
+  readonly lines: SupplyLines;
+  readonly ways: FeederWays;
+  readonly model: SupplyModel;
+  readonly seats: Seats;
+  readonly state: SupplyState;
+}
+
+/** Works a supply through. Each part is remembered, so that asking again costs nothing. */
+export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables): SupplyWork {
+  const { loads, chargers, rules } = site;
+  const tree = treeOf(site);
+  const lines = linesOf(site);
+  const ways = feederWays(site, tree);
+  const model = supplyModel(tree, lines, ways.lengths, ways.kinds, tables);
+  const seats = seatsOf(tree, model, lines, chargers);
+  const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
+  const state = supplyState(sums, tree, model, lines, loads, rules.powerFactor, tables.continuous.factor);
+  return { tree, lines, ways, model, seats, state };
+}
+
 /**
  * The supply of a site with every charger that has a run on at its rated amperes, or at what load management leaves:
  * volts, amps, demand and losses from the sources to each box, and what there is to say about them.
@@ -39,14 +62,7 @@ export function supplyOf(
   tables: CodeTables,
 ): SupplyResult {
   const { loads, chargers, rules } = site;
-  const { powerFactor } = rules;
-  const tree = treeOf(site);
-  const lines = linesOf(site);
-  const ways = feederWays(site, tree);
-  const model = supplyModel(tree, lines, ways.lengths, ways.kinds, tables);
-  const seats = seatsOf(tree, model, lines, chargers);
-  const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
-  const state = supplyState(sums, tree, model, lines, loads, powerFactor, tables.continuous.factor);
+  const { tree, lines, ways, model, seats, state } = supplyWork(site, runs, tables);
   const { supply, findings } = written(
     state,
     tree,
@@ -59,7 +75,7 @@ export function supplyOf(
     panelSchedules(site),
     tables,
   );
-  const boxCase = { tree, seats, chargers, powerFactor };
+  const boxCase = { tree, seats, chargers, powerFactor: rules.powerFactor };
   const boxes = boxesOf(boxCase, state.full, ohms);
   const dark = state.withoutGeneration === null ? boxes : boxesOf(boxCase, state.withoutGeneration, ohms);
   return {

@@ -1,0 +1,119 @@
+import type { Rules } from '../../routing/site/site.ts';
+import { ampacity } from '../circuits/ampacity.ts';
+import { explained, type Step } from '../explain.ts';
+import { measured } from '../measured.ts';
+import type { SupplyFeeder } from '../plan-shape.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { findImpedance, isConductorSize } from '../tables/lookup.ts';
+import { lineText, ohmText, SWEEP, SWEEP_SOURCE } from './equipment-steps.ts';
+import type { SupplyWork } from './supply.ts';
+import { voltsAt } from './supply-report.ts';
+import type { SupplyNode } from './supply-tree.ts';
+
+/** How what the plan says of a feeder was found: ohms, amps, drop, loss, demand, and what its conductors carry. */
+export function feederSteps(work: SupplyWork, row: SupplyFeeder, rules: Rules, tables: CodeTables): readonly Step[] {
+  const place = work.tree.nodes.findIndex(({ feeder }) => feeder?.id === row.id);
+  const node = work.tree.nodes[place]!;
+  return [
+    ...ohms(work, row, node, place, tables),
+    {
+      find: 'amperes, everything on',
+      formula: SWEEP,
+      values: { rounds: work.state.full.rounds },
+      result: lineText(row.amps, 'A'),
+      source: SWEEP_SOURCE,
+    },
+    drop(work, row, node, place),
+    loss(work, row, place),
+    {
+      find: 'loaded',
+      formula: '100 x demand / breaker; demand is the greatest line current with continuous load counted 125%',
+      values: { demand: measured(row.demandAmps, 'A'), breaker: measured(row.breakerAmps, 'A') },
+      result: row.percentLoaded,
+      unit: '%',
+      source: tables.continuous.source,
+    },
+    ...carried(node, rules, tables),
+  ];
+}
+
+function ohms(
+  { ways, model }: SupplyWork,
+  row: SupplyFeeder,
+  { feeder }: SupplyNode,
+  place: number,
+  tables: CodeTables,
+): Step[] {
+  const z = model.feederOhms[place] ?? null;
+  if (feeder === null || z === null) return [];
+  const { size, metal, sets } = feeder.conductor;
+  const raceway = ways.kinds[place] ?? 'PVC';
+  const table = findImpedance(tables, size, metal, raceway)!;
+  return [
+    {
+      find: 'ohms of one line',
+      formula: '(R + j X of Table 9 per 1,000 ft) x length / 1,000 / sets',
+      values: {
+        conductor: `${size} ${metal} in ${raceway}`,
+        R: measured(table.r, 'ohm/1,000 ft'),
+        X: measured(table.x, 'ohm/1,000 ft'),
+        length: measured(row.length, 'ft'),
+        sets,
+      },
+      result: ohmText(z),
+      source: tables.impedances.source,
+    },
+  ];
+}
+
+function drop({ tree, lines, model, state }: SupplyWork, row: SupplyFeeder, node: SupplyNode, place: number): Step {
+  const above = tree.nodes[node.parent]!;
+  const incoming = lines.equipment.get(node.equipment.id) ?? 'ABC';
+  const at = (bus: number): string => lineText(pairsOnly(voltsAt(state.full.volts, bus, above.system, incoming)), 'V');
+  return {
+    find: 'drop',
+    formula: '100 x the greatest difference of volts across a pair of lines / nominal volts',
+    values: {
+      'at its head': at(model.loadBus[node.parent]!),
+      'at its far end': at(model.feedBus[place]!),
+      nominal: measured(above.system.volts, 'V'),
+    },
+    result: row.dropPercent,
+    unit: '%',
+    source: SWEEP_SOURCE,
+  };
+}
+
+const pairsOnly = ({ AB, BC, CA }: { AB: number; BC: number; CA: number }) => ({ AB, BC, CA });
+
+function loss({ model }: SupplyWork, row: SupplyFeeder, place: number): Step {
+  return {
+    find: 'loss',
+    formula: 'ohms of one line x sum of the squares of its amperes, the neutral among them',
+    values: { R: measured(model.feederOhms[place]?.re ?? 0, 'ohm'), amperes: lineText(row.amps, 'A') },
+    result: row.lossWatts,
+    unit: 'W',
+    source: 'definition',
+  };
+}
+
+/** Ampacity of its conductors, three of which carry current in each raceway. */
+function carried({ feeder }: SupplyNode, { ambientC, terminalC }: Rules, tables: CodeTables): readonly Step[] {
+  if (feeder === null || !isConductorSize(feeder.conductor.size)) return [];
+  const { sets, ...conductor } = feeder.conductor;
+  const { result, steps } = explained((tell) =>
+    ampacity(tables, { conductor, ambientC, currentCarrying: 3, terminalC }, tell),
+  );
+  if (result === null || sets === 1) return steps;
+  return [
+    ...steps,
+    {
+      find: 'ampacity of all sets',
+      formula: 'ampacity x sets',
+      values: { ampacity: measured(result.ampacity, 'A'), sets },
+      result: result.ampacity * sets,
+      unit: 'A',
+      source: 'NEC 310.10(G) (from memory)',
+    },
+  ];
+}
