@@ -2,9 +2,13 @@ import { rewind, truncate } from '@turf/turf';
 import { footprintOf } from '../../routing/network/footprint.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../routing/reach/parked.ts';
+import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
 import { groundOf } from '../../routing/site/georef.ts';
+import type { PlacedList } from '../../routing/site/import/geojson-elements.ts';
+import { siteFileSchema } from '../../routing/site/schema.ts';
 import type { Georef, Point2, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Plan } from '../plan-shape.ts';
 
@@ -26,16 +30,16 @@ const DECIMALS = 7;
 
 /**
  * The site and its runs as GeoJSON (RFC 7946): longitude and latitude, right-hand rings; each feature keeps its kind
- * (`list`), its own fields in the site's units and, for a drop, what its run comes to. Null where the site says not
- * where on the ground it lies.
+ * (`list`) and all its own fields in the site's units, from which it can be read back exactly; a drop also what its run
+ * comes to. Null where the site says not where on the ground it lies.
  */
 export function geojson(site: Site, plan: Plan): string | null {
   const { georef } = site;
   if (!georef) return null;
-  const features = featuresOf(site, plan, georef);
-  const collection = { type: 'FeatureCollection' as const, features, name: site.name, note: CAUTIONS };
-  const wound = rewind(collection as never, { reverse: false }) as unknown as typeof collection;
-  return `${JSON.stringify(truncate(wound as never, { precision: DECIMALS, coordinates: 2 }))}\n`;
+  const collection = { type: 'FeatureCollection' as const, features: featuresOf(site, plan, georef) };
+  const wound = rewind(collection as never, { reverse: false });
+  const { features } = truncate(wound as never, { precision: DECIMALS, coordinates: 2 }) as typeof collection;
+  return `${JSON.stringify({ type: 'FeatureCollection', name: site.name, note: CAUTIONS, georef, features })}\n`;
 }
 
 function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
@@ -52,59 +56,42 @@ function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
     type: 'Polygon',
     coordinates: [[...outline, outline[0] as Point2].map(place)],
   });
-  const local = (value: unknown): unknown => {
-    if (typeof value === 'number') return fromFeet(value, site.units);
-    return Array.isArray(value) ? value.map(local) : value;
-  };
-  const feature = (list: string, id: string, geometry: Geometry, fields: Record<string, unknown> = {}): Feature => ({
-    type: 'Feature',
-    id,
-    geometry,
-    properties: { list, id, units: site.units, ...fields },
-  });
   const runs = new Map(plan.runs.map((run) => [run.drop, run]));
+  const features = <L extends PlacedList>(list: L, shape: (element: Site[L][number]) => Geometry): Feature[] => {
+    const own = ownFields(list, site.units);
+    return (site[list] as readonly Site[L][number][]).map((element): Feature => {
+      const run = list === 'drops' ? runs.get(element.id) : undefined;
+      const length = (feet: number | null): number | null => (feet === null ? null : fromFeet(feet, site.units));
+      return {
+        type: 'Feature',
+        id: element.id,
+        geometry: shape(element),
+        properties: {
+          list,
+          units: site.units,
+          ...(own(element) as object),
+          ...(run && {
+            charger: run.charger,
+            runLength: length(run.length),
+            conductorLength: length(run.conductorLength),
+          }),
+        },
+      };
+    });
+  };
   return [
-    ...site.stalls.map((stall) =>
-      feature('stalls', stall.id, ring(stallRectangle(stall)), {
-        label: stall.label ?? stall.id,
-        at: local(stall.at),
-        width: local(stall.width),
-        depth: local(stall.depth),
-        heading: stall.heading,
-        use: stall.use ?? 'standard',
-      }),
-    ),
-    ...site.columns.map(({ id, at, size, rotation = 0 }) =>
-      feature('columns', id, ring(rectangleAt(at, size, rotation)), { at: local(at), size: local(size), rotation }),
-    ),
-    ...site.members.map(({ id, from, to }) =>
-      feature('members', id, line([from, to]), { from: local(from), to: local(to) }),
-    ),
-    ...site.keepouts.map(({ id, outline, blocks }) =>
-      feature('keepouts', id, ring(outline), { blocks, outline: local(outline) }),
-    ),
-    ...site.aisles.map(({ id, outline }) => feature('aisles', id, ring(outline), { outline: local(outline) })),
-    ...site.equipment.map((one) =>
-      feature('equipment', one.id, ring(footprintOf(one)), {
-        kind: one.kind,
-        at: local(one.at),
-        entry: local(one.entry),
-      }),
-    ),
-    ...site.raceways.map(({ id, path, method, place: where }) =>
-      feature('raceways', id, line(path), { method, place: where, path: local(path) }),
-    ),
-    ...site.pullpoints.map(({ id, at }) => feature('pullpoints', id, point(at), { at: local(at) })),
-    ...site.drops.map(({ id, box, retractor, cord }) => {
-      const run = runs.get(id);
-      return feature('drops', id, point(box), {
-        box: local(box),
-        ...(retractor ? { retractor: local(retractor) } : {}),
-        cord: local(cord),
-        ...(run
-          ? { charger: run.charger, runLength: local(run.length), conductorLength: local(run.conductorLength) }
-          : {}),
-      });
-    }),
+    ...features('stalls', (stall) => ring(stallRectangle(stall))),
+    ...features('columns', ({ at, size, rotation = 0 }) => ring(rectangleAt(at, size, rotation))),
+    ...features('members', ({ from, to }) => line([from, to])),
+    ...features('keepouts', ({ outline }) => ring(outline)),
+    ...features('aisles', ({ outline }) => ring(outline)),
+    ...features('equipment', (one) => ring(footprintOf(one))),
+    ...features('raceways', ({ path }) => line(path)),
+    ...features('pullpoints', ({ at }) => point(at)),
+    ...features('drops', ({ box }) => point(box)),
   ];
 }
+
+/** The fields of an element of a list as the site file has them, lengths in its units. */
+const ownFields = (list: PlacedList, units: Units): (<T extends object>(element: T) => T) =>
+  lengthRewriter(siteFileSchema.entries[list].wrapped.item, (feet) => fromFeet(feet, units));

@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { geojson } from '../../calc/sheets/geojson.ts';
+import { plannedSample } from '../outside/sheets/planned-samples.ts';
 import { launchBrowser } from './chromium.ts';
 import { type Opened, openPage, ready, seriousFaults, tally } from './open-page.ts';
 import { type Served, servePage } from './serve.ts';
@@ -154,6 +156,23 @@ test('a DXF lies by its own units; its lines become stalls and columns, each in 
   expect(await page.getByText('Nothing is drawn yet').count()).toBe(1);
   await page.keyboard.press('Control+Shift+z');
   await page.getByText('0 of 24').waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a GeoJSON that was written from a site brings its elements and its place on the ground back', async () => {
+  const { site, planned } = plannedSample('library-lot');
+  const { page, offences, close } = await openPage(browser, served);
+  await emptySite(page);
+  await put(page, file('lot.geojson', 'application/geo+json', Buffer.from(geojson(site, planned)!)));
+  await page.locator('.notice', { hasText: 'The site had no place on the ground' }).waitFor();
+  await ledger(page)
+    .getByRole('button', { name: /^Bring in \d+ elements/ })
+    .click();
+  await page.getByText(`0 of ${site.stalls.length}`).waitFor();
+  await ledger(page).getByText('elements are on the site already').waitFor();
+  await page.getByRole('button', { name: /^Undo ?: bring in/i }).click();
+  await page.getByText('Nothing is drawn yet').waitFor();
   expect(offences).toEqual([]);
   await close();
 });

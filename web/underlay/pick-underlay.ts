@@ -1,7 +1,7 @@
 import { fileOpen } from 'browser-fs-access';
 import { createContext, useContext } from 'react';
 import { siteOf } from '../../routing/site/georef.ts';
-import type { Point2, Underlay } from '../../routing/site/site.ts';
+import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 import { fitted } from '../board/camera.ts';
 import type { Scene } from '../board/scene/scene.ts';
 import type { ViewStore } from '../board/view-store.ts';
@@ -74,14 +74,20 @@ export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<bo
     // The very file that the site names was picked again: it lies as it did.
     if (before?.hash !== hash) {
       const { file: site, apply } = document.getState();
+      const georef = document.getState().site.georef ?? groundOfFile(picture);
+      const isNew = document.getState().site.georef === undefined;
       const underlay: Underlay = {
         file: file.name.slice(0, 200) || 'a file',
         kind,
         hash,
-        ...firstPlacement(world, picture),
+        ...firstPlacement(world, picture, georef),
       };
-      if (!apply(placeUnderlay(site, underlay))) return false;
+      if (!apply(placeUnderlay(site, underlay, isNew ? georef : null))) return false;
       showWhole(world, picture, underlay);
+      if (isNew && georef)
+        notify(
+          `The site had no place on the ground: its origin now lies at ${georef.lat.toFixed(6)}, ${georef.lon.toFixed(6)}, ${picture.georef ? 'as the file says' : `the middle of ${file.name}`}.`,
+        );
     }
     if (!kept) notify(`${file.name} is shown, but this browser has no room to keep it.`);
     return true;
@@ -91,15 +97,20 @@ export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<bo
   }
 }
 
+/** Where the origin comes to lie on a site that says not: where the file says, else in the file's middle. */
+function groundOfFile({ ground, georef }: UnderlayPicture): Georef | null {
+  if (georef) return georef;
+  return ground ? { lon: ground[0], lat: ground[1], bearing: 0 } : null;
+}
+
 /** Farther from the site's origin than this, feet, a drawing is brought to it. */
 const FAR = 5_000;
 
 /** Where a file lies at first: by its own units and place where it has them, else as large as the view. */
-function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPicture): Placement {
+function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPicture, georef: Georef | null): Placement {
   const { box, feetPerUnit, ground, lines } = picture;
   const { site } = document.getState();
   if (ground) {
-    const { georef } = site;
     return georef ? { at: siteOf(georef, ground), scale: 1, rotation: georef.bearing } : { at: [0, 0], scale: 1 };
   }
   if (lines) {

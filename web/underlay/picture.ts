@@ -1,5 +1,6 @@
 import type { Box } from '../../routing/plane/box.ts';
 import type { GroundFeature } from '../../routing/site/import/geojson.ts';
+import type { Georef } from '../../routing/site/site.ts';
 import type { PackedLines } from './packed-lines.ts';
 
 /** Colors to draw by: of ink on the board's ground, and whether that ground is dark. */
@@ -23,6 +24,8 @@ export interface UnderlayPicture {
   readonly features?: readonly GroundFeature[];
   /** Point of the file that `box` and lines are counted from: in a GeoJSON, longitude and latitude. */
   readonly ground?: readonly [lon: number, lat: number];
+  /** Where the site that a GeoJSON was written from lies. */
+  readonly georef?: Georef;
   readonly close: () => void;
 }
 

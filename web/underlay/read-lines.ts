@@ -10,7 +10,7 @@ const READ_MS = 30_000;
 export async function readLines(kind: 'dxf' | 'geojson', bytes: Uint8Array): Promise<UnderlayPicture> {
   const answer = await answerOf({ kind, text: textOf(bytes) });
   if (!answer.ok) throw new UnderlayFault(`${answer.fault.place} ${answer.fault.says}`);
-  const { lines, skipped, feetPerUnit, features, ground } = answer;
+  const { lines, skipped, feetPerUnit, features, ground, georef } = answer;
   const boxes = boxesOf(lines);
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   for (let i = 0; i < boxes.length; i += 4) {
@@ -25,6 +25,7 @@ export async function readLines(kind: 'dxf' | 'geojson', bytes: Uint8Array): Pro
     lines,
     ...(features && { features }),
     ...(ground && { ground }),
+    ...(georef && { georef }),
     notes: notesOf(kind, lines, feetPerUnit, skipped),
     render: async (part, perUnit, { ink }) => {
       const { canvas, pen } = canvasFor(part, perUnit);

@@ -1,5 +1,6 @@
 import type { GroundFeature } from '../../routing/site/import/geojson.ts';
 import type { ImportFault } from '../../routing/site/import/imported.ts';
+import type { Georef } from '../../routing/site/site.ts';
 import type { PackedLines } from './packed-lines.ts';
 
 /** What the reader is asked to read, and what it answers. */
@@ -17,4 +18,5 @@ export type ReadAnswer =
       readonly skipped: ReadonlyMap<string, number>;
       readonly features?: readonly GroundFeature[];
       readonly ground?: readonly [lon: number, lat: number];
+      readonly georef?: Georef | null;
     };

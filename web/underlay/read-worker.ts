@@ -25,16 +25,17 @@ function dxf(text: string): ReadAnswer {
 function geojson(text: string): ReadAnswer {
   const read = readGeojson(text);
   if (!read.ok) return read;
-  const middle = middleOfGeojson(read.value);
+  const middle = middleOfGeojson(read.value.features);
   if (!middle) return { ok: false, fault: { place: 'the file', says: 'holds nothing that has a place' } };
-  const holes = read.value.reduce((sum, feature) => sum + feature.holes, 0);
-  const lines = linesOfGeojson(read.value, { lon: middle[0], lat: middle[1], bearing: 0 });
+  const holes = read.value.features.reduce((sum, feature) => sum + feature.holes, 0);
+  const lines = linesOfGeojson(read.value.features, { lon: middle[0], lat: middle[1], bearing: 0 });
   return {
     ok: true,
     lines: packedLines(lines),
     feetPerUnit: 1,
     skipped: new Map(holes > 0 ? [['inner rings', holes]] : []),
-    features: read.value,
+    features: read.value.features,
+    georef: read.value.georef,
     ground: middle,
   };
 }

@@ -1,12 +1,15 @@
-import type { SiteFile, Underlay } from '../../routing/site/site.ts';
+import type { Georef, SiteFile, Underlay } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import type { Edit } from '../document/edit.ts';
+import { applyEdit, type Edit, joinEdits } from '../document/edit.ts';
 import { setField } from '../document/edits/set.ts';
 import { placeInFile, tidy } from '../document/file-lengths.ts';
 
-/** Puts an underlay in, or in place of the one there is; lengths in feet. */
-export const placeUnderlay = (file: SiteFile, underlay: Underlay): Edit =>
-  setField(file, `Lay ${underlay.file} under the drawing`, 'underlay', inFileUnits(file, underlay));
+/** Puts an underlay in, or in place of the one there is, and says where the site lies; lengths in feet. */
+export function placeUnderlay(file: SiteFile, underlay: Underlay, georef: Georef | null): Edit {
+  const name = `Lay ${underlay.file} under the drawing`;
+  const lies = setField(file, name, 'georef', georef ?? file.georef);
+  return joinEdits(name, lies, setField(applyEdit(file, lies), name, 'underlay', inFileUnits(file, underlay)));
+}
 
 /** Changes how the underlay lies, under a name such as "Scale underlay"; lengths in feet. */
 export function changeUnderlay(file: SiteFile, name: string, now: Underlay, patch: Partial<Underlay>): Edit {

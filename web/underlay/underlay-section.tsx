@@ -4,6 +4,7 @@ import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { LengthField, NumberField, PlaceFields, TypedField } from '../panels/fields.tsx';
+import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
@@ -130,6 +131,7 @@ function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
           Remove
         </button>
       </div>
+      {picture?.features && <ElementsIn picture={picture} />}
       {picture?.lines && <TurnInto underlay={underlay} picture={picture} />}
     </>
   );

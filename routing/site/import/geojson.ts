@@ -1,4 +1,4 @@
-import type { Point2 } from '../site.ts';
+import type { Georef, Point2 } from '../site.ts';
 import { BUDGET, type Imported, refused } from './imported.ts';
 
 type Position = readonly [lon: number, lat: number];
@@ -20,6 +20,12 @@ export interface GroundFeature {
   readonly holes: number;
 }
 
+export interface GroundFile {
+  readonly features: readonly GroundFeature[];
+  /** Where [0, 0] of the site that the file was written from lies; null in any other file. */
+  readonly georef: Georef | null;
+}
+
 type Plain = Readonly<Record<string, unknown>>;
 
 /** Names of the one system that GeoJSON knows (RFC 7946, section 4), as older files spell it. */
@@ -38,7 +44,7 @@ class Refusal extends Error {
  * an unknown kind, a coordinate that is no longitude and latitude, a ring that is not closed, a `crs` other than WGS
  * 84, or past the budget. Rings wound the other way are turned, as the standard asks of readers. Never throws.
  */
-export function readGeojson(text: string): Imported<readonly GroundFeature[]> {
+export function readGeojson(text: string): Imported<GroundFile> {
   if (text.length > BUDGET.characters)
     return refused('the file', `is over ${BUDGET.characters / 1e6} million characters`);
   let value: unknown;
@@ -48,7 +54,7 @@ export function readGeojson(text: string): Imported<readonly GroundFeature[]> {
     return refused('the file', `is not JSON: ${error instanceof Error ? error.message : 'it cannot be read'}`);
   }
   try {
-    return { ok: true, value: featuresIn(value) };
+    return { ok: true, value: { features: featuresIn(value), georef: georefOf(value) } };
   } catch (error) {
     if (error instanceof Refusal) return refused(error.place, error.message);
     throw error;
@@ -68,6 +74,15 @@ function featuresIn(value: unknown): readonly GroundFeature[] {
   if (top['type'] === 'Feature') return [featureAt(top, 'the feature', spent)];
   const shapes = shapesAt(top, 'the geometry', 0, spent);
   return [{ place: 'the geometry', id: null, properties: new Map(), ...shapes }];
+}
+
+function georefOf(value: unknown): Georef | null {
+  const georef = (value as Plain)['georef'];
+  if (typeof georef !== 'object' || georef === null) return null;
+  const { lon, lat, bearing } = georef as Plain;
+  const sound = [lon, lat, bearing].every((each) => typeof each === 'number' && Math.abs(each) <= 360);
+  if (!sound || Math.abs(lon as number) > 180 || Math.abs(lat as number) > 90) return null;
+  return { lon: lon as number, lat: lat as number, bearing: bearing as number };
 }
 
 function checkSystem(top: Plain): void {

@@ -65,11 +65,11 @@ export function drawCoverage(
       const second = y - (Math.sign(labelAt[1] - stall.at[1]) || 1) * 15;
       const share = coverage.get(stall.id);
       const words = share === undefined ? 'none' : `${Math.floor(share * 100 + 1e-9)}%`;
-      // The words stand on a ground of their own, or the lines would run through them.
+      // On a pattern the words stand on a ground of their own, or the lines would run through them.
       pen.font = lettering(12, 700);
       const width = Math.max(pen.measureText(label).width, pen.measureText(words).width) + 8;
       pen.fillStyle = fills[step];
-      pen.fillRect(x - width / 2, Math.min(y, second) - 8, width, 31);
+      if (PATTERN[step]) pen.fillRect(x - width / 2, Math.min(y, second) - 8, width, 31);
       pen.fillStyle = step === 'unserved' ? ink.ink : strong ? ink.coverOnStrong : ink.coverOnSoft;
       pen.fillText(label, x, y);
       pen.font = lettering(12);

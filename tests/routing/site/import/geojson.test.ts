@@ -41,19 +41,19 @@ describe('a GeoJSON', () => {
       ),
     );
     if (!got.ok) throw new Error(got.fault.says);
-    expect(got.value.map(({ shapes, holes }) => [shapes.length, holes])).toEqual([
+    expect(got.value.features.map(({ shapes, holes }) => [shapes.length, holes])).toEqual([
       [1, 1],
       [1, 0],
       [2, 0],
       [0, 0],
     ]);
-    expect(got.value[1]?.shapes[0]?.points).toHaveLength(4);
+    expect(got.value.features[1]?.shapes[0]?.points).toHaveLength(4);
     const twice = (points: readonly (readonly [number, number])[]) =>
       points.reduce((sum, [x, y], i) => {
         const [nx, ny] = points[(i + 1) % points.length]!;
         return sum + x * ny - nx * y;
       }, 0);
-    for (const { shapes } of got.value.slice(0, 2)) expect(twice(shapes[0]!.points)).toBeGreaterThan(0);
+    for (const { shapes } of got.value.features.slice(0, 2)) expect(twice(shapes[0]!.points)).toBeGreaterThan(0);
   });
   it('that is not as the standard has it is refused with the place', () => {
     expect(faultOf({ type: 'Topology' })).toMatch(/^the geometry\.type: expected a kind of geometry/);
@@ -83,7 +83,7 @@ describe('a GeoJSON', () => {
         expect(got.fault.says).not.toBe('');
         return;
       }
-      for (const { shapes } of got.value)
+      for (const { shapes } of got.value.features)
         for (const { points } of shapes)
           for (const [lon, lat] of points) expect(Math.abs(lon) + Math.abs(lat)).toBeLessThanOrEqual(270);
     };
