@@ -5,6 +5,7 @@ import { nearestInch } from '../words/lengths.ts';
 import { ChargerMargins } from './charger-margins.tsx';
 import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
 import { ChoiceField, NumberField, TextField } from './fields.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Working } from './working.tsx';
 
@@ -31,7 +32,6 @@ export function ChargerFields({ id }: { readonly id: string }) {
   const equipment = useDocument((state) => state.site.equipment);
   const stalls = useDocument((state) => state.site.stalls);
   if (!charger) return null;
-  const known = new Set(stalls.map((stall) => stall.id));
   return (
     <section className="fields" aria-label={`Charger ${id}`}>
       <ChoiceField
@@ -44,6 +44,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
         label="serves stalls"
         value={charger.stalls.join(' ')}
         check={(text) => {
+          const known = new Set(stalls.map((stall) => stall.id));
           const missing = idsIn(text).filter((stall) => !known.has(stall));
           return missing.length > 0 ? `no stall ${missing.join(', ')}` : null;
         }}
@@ -57,6 +58,20 @@ export function ChargerFields({ id }: { readonly id: string }) {
         choices={['1', '3']}
         words={(choice) => (choice === '1' ? 'single, line to line' : 'three')}
         onChange={(phases) => change({ phases: phases === '3' ? 3 : 1 })}
+      />
+      <ChoiceField
+        label="pilot"
+        value={charger.pilot ? 'yes' : 'no'}
+        choices={['yes', 'no']}
+        words={(each) => (each === 'yes' ? 'carried with the branch' : 'not carried')}
+        onChange={(each) => change({ pilot: each === 'yes' ? true : undefined })}
+      />
+      <MaybeLength
+        label="branch limit"
+        none="as the rules"
+        least={0.1}
+        value={charger.branchLimit ?? null}
+        onChange={(branchLimit) => change({ branchLimit: branchLimit ?? undefined })}
       />
     </section>
   );

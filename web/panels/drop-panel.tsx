@@ -3,7 +3,9 @@ import { useDocument } from '../document/use-document.ts';
 import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
 import { OwnFindings } from './facts.tsx';
-import { ChoiceField, LengthField, PlaceFields } from './fields.tsx';
+import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
+import { HangCharger } from './hang-charger.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
 import { ReachFields } from './reach-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -23,7 +25,7 @@ export function DropPanel({ id }: { readonly id: string }) {
           <ChargerMargins charger={charger.id} />
         </div>
       ))}
-      {own.length === 0 && <p className="quiet">No charger hangs here.</p>}
+      {own.length === 0 && <HangCharger drop={id} />}
       <section className="fields" aria-label="Where it hangs">
         <PlaceFields label="box" value={box} onChange={(next) => change({ box: next })} />
         {retractor ? (
@@ -34,11 +36,25 @@ export function DropPanel({ id }: { readonly id: string }) {
           </button>
         )}
         <LengthField label="cord" value={cord} least={0.1} onChange={(next) => change({ cord: next })} />
-        <LengthField
+        {retractor && (
+          <button type="button" className="plain" onClick={() => change({ retractor: undefined })}>
+            Take the retractor away
+          </button>
+        )}
+        <MaybeLength
           label="connector rests at"
-          value={restHeight ?? Number.NaN}
+          none="not given"
+          value={restHeight ?? null}
           least={0}
-          onChange={(next) => change({ restHeight: next })}
+          onChange={(next) => change({ restHeight: next ?? undefined })}
+        />
+        <NumberField
+          label="made for cords"
+          unit=""
+          whole
+          least={1}
+          value={drop.holds ?? 1}
+          onChange={(holds) => change({ holds: holds === 1 ? undefined : holds })}
         />
         <ChoiceField
           label="mount"

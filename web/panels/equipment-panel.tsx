@@ -1,11 +1,11 @@
 import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
+import { EquipmentFeeds } from './equipment-feeds.tsx';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
+import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
-
-const AMPS = ['busAmps', 'mainAmps', 'managedAmps'] as const;
-const AMP_WORDS = { busAmps: 'bus', mainAmps: 'main', managedAmps: 'managed to' } as const;
 
 export function EquipmentPanel({ id }: { readonly id: string }) {
   const equipment = useElement('equipment', id);
@@ -63,27 +63,16 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           value={equipment.rotation ?? 0}
           onChange={(rotation) => change({ rotation: rotation === 0 ? undefined : rotation })}
         />
-        <LengthField
+        <MaybeLength
           label="working space"
-          value={equipment.workingSpace ?? Number.NaN}
+          none="not given"
           least={0.1}
-          onChange={(workingSpace) => change({ workingSpace })}
+          value={equipment.workingSpace ?? null}
+          onChange={(workingSpace) => change({ workingSpace: workingSpace ?? undefined })}
         />
-        {AMPS.map((name) =>
-          equipment[name] === undefined ? null : (
-            <NumberField
-              key={name}
-              label={AMP_WORDS[name]}
-              unit="A"
-              value={equipment[name]}
-              onChange={(amps) => change({ [name]: amps })}
-            />
-          ),
-        )}
-        {equipment.volts !== undefined && (
-          <NumberField label="voltage" unit="V" value={equipment.volts} onChange={(volts) => change({ volts })} />
-        )}
+        <RatingFields equipment={equipment} onChange={change} />
       </section>
+      <EquipmentFeeds id={id} />
       <OwnFindings id={id} />
     </>
   );

@@ -13,6 +13,7 @@ import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
 import { PricePanel } from './price-panel.tsx';
 import { Quantities } from './quantities.tsx';
+import { SiteForm } from './site/site-form.tsx';
 import { TitleCells } from './title-cells.tsx';
 
 /** The ledger with nothing selected: how the lot stands. */
@@ -68,6 +69,7 @@ export function LotPanel() {
           <KindSwitches />
         </>
       )}
+      {station === 'layout' && <SiteForm />}
     </div>
   );
 }

@@ -1,7 +1,6 @@
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
-import { Fact, Facts, Link, OwnFindings } from './facts.tsx';
-import { FeederWays } from './feeder-ways.tsx';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { LengthField, NumberField, PlaceFields } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -73,76 +72,5 @@ export function PullpointPanel({ id }: PanelProps) {
       </section>
       <OwnFindings id={id} />
     </>
-  );
-}
-
-export function AreaPanel({ id, list }: PanelProps & { readonly list: 'keepouts' | 'aisles' }) {
-  const area = useElement(list, id);
-  const units = useDocument((state) => state.site.units);
-  if (!area) return null;
-  return (
-    <>
-      <Facts>
-        {'blocks' in area && (
-          <>
-            <Fact name="keeps out">{area.blocks.join(', ') || 'nothing'}</Fact>
-            <Fact name="from">{area.from === undefined ? 'grade' : nearestInch(area.from, units)}</Fact>
-            <Fact name="to">{area.to === undefined ? 'the sky' : nearestInch(area.to, units)}</Fact>
-          </>
-        )}
-        <Fact name="corners">{area.outline.length}</Fact>
-      </Facts>
-      <OwnFindings id={id} />
-    </>
-  );
-}
-
-export function FeederPanel({ id }: PanelProps) {
-  const feeder = useElement('feeders', id);
-  const supply = useDocument((state) => state.plan.supply.feeders.find((each) => each.id === id));
-  const units = useDocument((state) => state.site.units);
-  if (!feeder) return null;
-  const { sets, size, metal, insulation } = feeder.conductor;
-  return (
-    <>
-      <Facts>
-        <Fact name="from">
-          <Link id={feeder.from} />
-        </Fact>
-        <Fact name="to">
-          <Link id={feeder.to} />
-        </Fact>
-        <Fact name="conductors">
-          {sets > 1 ? `${sets} sets of ` : ''}#{size} {metal} {insulation}
-        </Fact>
-        <Fact name="breaker">{feeder.breakerAmps} A</Fact>
-        <Fact name="stands">{feeder.existing ? 'already' : 'to be installed'}</Fact>
-        {supply && (
-          <>
-            <Fact name="length">{nearestInch(supply.length, units)}</Fact>
-            <Fact name="drop">{supply.dropPercent.toFixed(2)} %</Fact>
-            <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
-          </>
-        )}
-      </Facts>
-      {feeder.existing === true && <FeederWays id={id} />}
-      <OwnFindings id={id} />
-    </>
-  );
-}
-
-export function LoadPanel({ id }: PanelProps) {
-  const load = useElement('loads', id);
-  if (!load) return null;
-  return (
-    <Facts>
-      <Fact name="load">{load.name}</Fact>
-      <Fact name="on">
-        <Link id={load.from} />
-      </Fact>
-      <Fact name="draws">
-        {(load.va / 1000).toFixed(2)} kVA at {load.volts} V{load.continuous ? ', continuous' : ''}
-      </Fact>
-    </Facts>
   );
 }

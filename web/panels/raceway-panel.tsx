@@ -2,8 +2,9 @@ import { METHODS, PLACES } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
-import { ChoiceField, PlaceFields } from './fields.tsx';
+import { ChoiceField } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
+import { Vertices } from './vertices.tsx';
 
 /** A raceway: who travels in it, its conduits, and its vertices. */
 export function RacewayPanel({ id }: { readonly id: string }) {
@@ -37,16 +38,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
           onChange={(method) => change({ method })}
         />
         <ChoiceField label="place" value={raceway.place} choices={PLACES} onChange={(place) => change({ place })} />
-        {raceway.path.map((at, index) => (
-          <PlaceFields
-            key={index}
-            label={`vertex ${index + 1}`}
-            value={at}
-            onChange={(next) =>
-              change({ path: raceway.path.map((was, i) => (i === index ? next : was)) as [typeof at, typeof at] })
-            }
-          />
-        ))}
+        <Vertices path={raceway.path} onChange={(path) => change({ path })} />
       </section>
       <OwnFindings id={id} />
     </>

@@ -3,12 +3,16 @@ import { deleteElements } from '../document/edits/delete.ts';
 import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { Arrange } from './arrange.tsx';
 import { ChargerPanel } from './charger-panel.tsx';
 import { ChargeSelected } from './draw/charge-selected.tsx';
 import { DropPanel } from './drop-panel.tsx';
 import { EquipmentPanel } from './equipment-panel.tsx';
-import { AreaPanel, ColumnPanel, FeederPanel, LoadPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
+import { FeederPanel } from './feeder-panel.tsx';
+import { LoadPanel } from './load-panel.tsx';
+import { NameField } from './name-field.tsx';
+import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
 import { SeveralPanel } from './several-panel.tsx';
 import { StallPanel } from './stall-panel.tsx';
@@ -17,8 +21,8 @@ const PANELS: Readonly<Record<Ref['list'], (props: { readonly id: string }) => R
   stalls: StallPanel,
   columns: ColumnPanel,
   members: MemberPanel,
-  keepouts: (props) => <AreaPanel {...props} list="keepouts" />,
-  aisles: (props) => <AreaPanel {...props} list="aisles" />,
+  keepouts: KeepoutPanel,
+  aisles: AislePanel,
   equipment: EquipmentPanel,
   feeders: FeederPanel,
   loads: LoadPanel,
@@ -58,6 +62,7 @@ export function SelectionPanel() {
         </span>
       </header>
       {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
+      {one && <NameField key={first.id} list={first.list} id={first.id} />}
       <ChargeSelected />
       <Arrange />
     </div>

@@ -1,5 +1,5 @@
 import { ChoiceField, LengthField } from '../fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 /** What the canopy that is drawn is like. */

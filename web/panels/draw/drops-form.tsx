@@ -4,8 +4,8 @@ import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
+import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
 import { ChargeSelected } from './charge-selected.tsx';
-import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
 import { useDesk, useOptions } from './use-options.ts';
 
 const MOST_OFFERED = 8;

@@ -2,7 +2,7 @@ import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
-import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
+import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 /** What the equipment that is placed is rated for. */

@@ -1,7 +1,7 @@
 import { KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
 import { ChecksField } from '../checks-field.tsx';
 import { LengthField, NumberField } from '../fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 export function KeepoutForm() {

@@ -2,7 +2,7 @@ import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
 import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
-import { MaybeLength, MaybeNumber, PlacesField } from './maybe-fields.tsx';
+import { MaybeLength, MaybeNumber, PlacesField } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 const ANGLES = ['90', '75', '60', '45', '30', '0'] as const;

@@ -1,6 +1,6 @@
-import { parseLength, printLength } from '../../../routing/site/feet-inches.ts';
-import { useDocument } from '../../document/use-document.ts';
-import { TypedField } from '../fields.tsx';
+import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
+import { useDocument } from '../document/use-document.ts';
+import { TypedField } from './fields.tsx';
 
 interface MaybeProps {
   readonly label: string;

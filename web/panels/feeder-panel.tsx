@@ -1,0 +1,92 @@
+import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
+import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
+import { nearestInch } from '../words/lengths.ts';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { FeederWays } from './feeder-ways.tsx';
+import { ChoiceField, NumberField } from './fields.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
+import { useChange, useElement } from './use-element.ts';
+
+/** A feeder: what the plan makes of it, and everything that the file says of it. */
+export function FeederPanel({ id }: { readonly id: string }) {
+  const feeder = useElement('feeders', id);
+  const change = useChange('feeders', id);
+  const supply = useDocument((state) => state.plan.supply.feeders.find((each) => each.id === id));
+  const equipment = useDocument((state) => state.site.equipment);
+  const units = useDocument((state) => state.site.units);
+  if (!feeder) return null;
+  const { conductor } = feeder;
+  const ids = equipment.map((each) => each.id);
+  const wire = (patch: Partial<typeof conductor>): void => change({ conductor: { ...conductor, ...patch } });
+  return (
+    <>
+      {supply && (
+        <Facts>
+          <Fact name="runs">{nearestInch(supply.length, units)}</Fact>
+          <Fact name="drop">{supply.dropPercent.toFixed(2)} %</Fact>
+          <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
+        </Facts>
+      )}
+      <section className="fields" aria-label="Feeder">
+        <ChoiceField label="from" value={feeder.from} choices={ids} onChange={(from) => change({ from })} />
+        <ChoiceField label="to" value={feeder.to} choices={ids} onChange={(to) => change({ to })} />
+        <NumberField
+          label="breaker"
+          unit="A"
+          value={feeder.breakerAmps}
+          onChange={(breakerAmps) => change({ breakerAmps })}
+        />
+        <NumberField
+          label="parallel sets"
+          unit=""
+          whole
+          least={1}
+          value={conductor.sets}
+          onChange={(sets) => wire({ sets })}
+        />
+        <ChoiceField
+          label="size"
+          value={conductor.size}
+          choices={CONDUCTOR_SIZES.includes(conductor.size) ? CONDUCTOR_SIZES : [conductor.size, ...CONDUCTOR_SIZES]}
+          onChange={(size) => wire({ size })}
+        />
+        <ChoiceField
+          label="metal"
+          value={metalOf(conductor.metal)}
+          choices={METALS}
+          onChange={(metal) => wire({ metal })}
+        />
+        <ChoiceField
+          label="insulation"
+          value={conductor.insulation}
+          choices={INSULATIONS}
+          onChange={(insulation) => wire({ insulation })}
+        />
+        <ChoiceField
+          label="raceway"
+          value={feeder.raceway ?? ''}
+          choices={['', ...METHODS]}
+          words={(each) => each || 'as it is routed'}
+          onChange={(raceway) => change({ raceway: raceway === '' ? undefined : raceway })}
+        />
+        <MaybeLength
+          label="length"
+          none="as it is routed"
+          least={0}
+          value={feeder.length ?? null}
+          onChange={(length) => change({ length: length ?? undefined })}
+        />
+        <ChoiceField
+          label="stands"
+          value={feeder.existing ? 'yes' : 'no'}
+          choices={['yes', 'no']}
+          words={(each) => (each === 'yes' ? 'already' : 'to be installed')}
+          onChange={(each) => change({ existing: each === 'yes' ? true : undefined })}
+        />
+      </section>
+      {feeder.existing === true && <FeederWays id={id} />}
+      <OwnFindings id={id} />
+    </>
+  );
+}

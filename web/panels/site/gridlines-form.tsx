@@ -1,0 +1,67 @@
+import { lineLetter, lineNumber } from '../../../routing/propose/rows/gridline-labels.ts';
+import type { Gridline } from '../../../routing/site/site.ts';
+import { setGridlines } from '../../document/edits/set.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { LengthField, TextField } from '../fields.tsx';
+
+/** The reference lines that field dimensions are taken from. */
+export function GridlinesForm() {
+  const document = useDocumentStore();
+  const gridlines = useDocument((state) => state.site.gridlines);
+  const put = (axis: 'x' | 'y', lines: readonly Gridline[]): void => {
+    const { file, apply } = document.getState();
+    const next = { ...gridlines, [axis]: lines };
+    apply(setGridlines(file, next.x.length + next.y.length > 0 ? next : null));
+  };
+  return (
+    <details className="site-form">
+      <summary>Gridlines</summary>
+      <Lines axis="x" words="lines up the sheet" lines={gridlines.x} onChange={(lines) => put('x', lines)} />
+      <Lines axis="y" words="lines across it" lines={gridlines.y} onChange={(lines) => put('y', lines)} />
+    </details>
+  );
+}
+
+interface LinesProps {
+  readonly axis: 'x' | 'y';
+  readonly words: string;
+  readonly lines: readonly Gridline[];
+  readonly onChange: (lines: readonly Gridline[]) => void;
+}
+
+function Lines({ axis, words, lines, onChange }: LinesProps) {
+  const change = (index: number, patch: Partial<Gridline>): void =>
+    onChange(lines.map((line, i) => (i === index ? { ...line, ...patch } : line)));
+  const free = (): string => {
+    const name = axis === 'x' ? lineNumber : lineLetter;
+    let n = 0;
+    while (lines.some(({ label }) => label === name(n))) n++;
+    return name(n);
+  };
+  return (
+    <section className="fields" aria-label={words}>
+      <p className="quiet">{words}</p>
+      {lines.map((line, index) => (
+        <div key={index} className="line-row">
+          <TextField
+            label="name"
+            value={line.label}
+            check={(text) => (text === '' ? 'expected a name' : null)}
+            onChange={(label) => change(index, { label })}
+          />
+          <LengthField label={axis} value={line.at} onChange={(at) => change(index, { at })} />
+          <button type="button" className="plain" onClick={() => onChange(lines.filter((_, i) => i !== index))}>
+            Take away
+          </button>
+        </div>
+      ))}
+      <button
+        type="button"
+        className="plain"
+        onClick={() => onChange([...lines, { label: free(), at: (lines.at(-1)?.at ?? -27) + 27 }])}
+      >
+        Add a line
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,79 @@
+import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
+import type { Rules } from '../../../routing/site/site.ts';
+import { INSULATIONS, METALS } from '../../../routing/site/vocabulary.ts';
+import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
+
+/** Every rule of the site, its value, what it decides and where its default comes from. */
+export function RulesForm() {
+  return (
+    <details className="site-form">
+      <summary>Rules</summary>
+      {RULE_NOTES.map((note) => (
+        <RuleField key={note.path} note={note} />
+      ))}
+    </details>
+  );
+}
+
+const CHOICES: Readonly<Record<string, readonly string[]>> = {
+  metal: METALS,
+  insulation: INSULATIONS,
+  terminalC: ['60', '75', '90'],
+};
+
+function RuleField({ note }: { readonly note: RuleNote }) {
+  const document = useDocumentStore();
+  const rules = useDocument((state) => state.site.rules);
+  const vehicles = useDocument((state) => state.site.vehicles);
+  const { path, unit, meaning, source } = note;
+  const value = valueAt(rules, path);
+  const set = (next: string | number | undefined): void => {
+    const { file, apply } = document.getState();
+    apply(changeRules(file, patchAt(path, next)));
+  };
+  const label = path.replace('.', ', ').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  const choices = path === 'vehicle' ? [...vehicles.keys()] : CHOICES[path];
+  return (
+    <div className="rule">
+      {choices ? (
+        <ChoiceField
+          label={label}
+          value={String(value)}
+          choices={choices}
+          onChange={(next) => set(typeof value === 'number' ? Number(next) : next)}
+        />
+      ) : typeof value === 'string' ? (
+        <TextField label={label} value={value} onChange={set} />
+      ) : unit === 'ft' ? (
+        <LengthField label={label} value={value} onChange={set} />
+      ) : (
+        <NumberField label={label} unit={unit} least={Number.NEGATIVE_INFINITY} value={value} onChange={set} />
+      )}
+      <p className="source">
+        {meaning}; {source}.
+        {value !== note.default && (
+          <button type="button" className="plain" onClick={() => set(undefined)}>
+            Back to {String(note.default)}
+          </button>
+        )}
+      </p>
+    </div>
+  );
+}
+
+function valueAt(rules: Rules, path: string): string | number {
+  const [group, name] = path.split('.');
+  const value = (rules as unknown as Readonly<Record<string, unknown>>)[group!];
+  const own = name === undefined ? value : (value as Readonly<Record<string, unknown>>)[name];
+  return typeof own === 'number' ? own : String(own);
+}
+
+/** A rule of a group goes back to its default by being given it: the rest of the group stays. */
+function patchAt(path: string, value: string | number | undefined): RulesPatch {
+  const [group, name] = path.split('.');
+  if (name === undefined) return { [group!]: value };
+  const own = value ?? RULE_NOTES.find((note) => note.path === path)?.default;
+  return { [group!]: { [name]: own } };
+}
