@@ -3,11 +3,20 @@
  * share structure, so "the same" is identity; of a list, identity of each of its items. Nothing outlives its key.
  */
 
-function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
-  return true;
+/**
+ * First place from `from` on where a list holds another item than one of the same length held before; the length where
+ * there is none. Object.is, for it looks at the references alone: === also reaches into each object, and a long list of
+ * them is out of the cache.
+ */
+export function nextChange(list: readonly unknown[], before: readonly unknown[], from: number): number {
+  const end = list.length;
+  let i = from;
+  while (i < end && Object.is(list[i], before[i])) i++;
+  return i;
 }
+
+const sameItems = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && nextChange(a, b, 0) === a.length;
 
 /** True where both are one thing, or two lists of the same things. */
 const same = (a: unknown, b: unknown): boolean => a === b || (Array.isArray(a) && Array.isArray(b) && sameItems(a, b));
@@ -43,18 +52,10 @@ export function chunking<Item extends object>(most: number): (list: readonly Ite
   return (list) => {
     const chunks: (readonly Item[])[] = [];
     for (let from = 0; from < list.length; from += most) {
-      const first = list[from]!;
-      const size = Math.min(most, list.length - from);
-      const known = memory.get(first);
-      let i = known?.length === size ? 0 : -1;
-      if (known !== undefined && i === 0) while (i < size && known[i] === list[from + i]) i++;
-      if (known !== undefined && i === size) {
-        chunks.push(known);
-        continue;
-      }
-      const chunk = list.slice(from, from + size);
-      memory.set(first, chunk);
-      chunks.push(chunk);
+      const chunk = list.slice(from, from + most);
+      const kept = settled(memory.get(chunk[0]!), chunk);
+      memory.set(chunk[0]!, kept);
+      chunks.push(kept);
     }
     return chunks;
   };

@@ -1,3 +1,5 @@
+import { nextChange } from './memo.ts';
+
 /** How a list falls into parts: each item belongs to one. */
 export interface Partition {
   /** Place in the whole list of each item of each part. */
@@ -47,8 +49,7 @@ export function splitting<Item>(): (list: readonly Item[], partition: Partition)
     if (known.list === list) return known.parts;
     let parts: (readonly Item[])[] | null = null;
     const fresh = new Map<number, Item[]>();
-    for (let i = 0; i < list.length; i++) {
-      if (list[i] === known.list[i]) continue;
+    for (let i = nextChange(list, known.list, 0); i < list.length; i = nextChange(list, known.list, i + 1)) {
       parts ??= [...known.parts];
       const part = partition.partOf[i]!;
       let own = fresh.get(part);

@@ -78,6 +78,8 @@ export interface Box {
   readonly kind: 'drop' | 'junction' | 'pullpoint';
   readonly at: readonly [number, number, number];
   readonly conduits: readonly string[];
+  /** Method and trade size of each of them: `EMT 3/4 in`. */
+  readonly raceways: readonly string[];
   /** Least volume, cubic inches, for conductors to 6 AWG; null with larger ones. */
   readonly volume: number | null;
   /** Smallest standard metal box with that volume; null where none has. */

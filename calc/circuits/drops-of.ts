@@ -1,4 +1,5 @@
 import type { Charger, Drop } from '../../routing/site/site.ts';
+import { nextChange } from '../memo.ts';
 
 interface Known {
   readonly drops: readonly Drop[];
@@ -25,11 +26,10 @@ function moved(known: Known, drops: readonly Drop[]): Known | null {
   if (known.drops === drops) return known;
   if (known.drops.length !== drops.length) return null;
   let of: Drop[] | null = null;
-  for (let i = 0; i < drops.length; i++) {
+  const end = drops.length;
+  for (let i = nextChange(drops, known.drops, 0); i < end; i = nextChange(drops, known.drops, i + 1)) {
     const drop = drops[i]!;
-    const before = known.drops[i]!;
-    if (drop === before) continue;
-    if (drop.id !== before.id) return null;
+    if (drop.id !== known.drops[i]!.id) return null;
     of ??= known.of.slice();
     for (let charger = known.first[i]!; charger >= 0; charger = known.next[charger]!) of[charger] = drop;
   }

@@ -18,7 +18,13 @@ function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
   if (first === undefined) throw new RangeError('a box has something in it');
   const conductors = loads.flatMap((load) => load.conductors);
   const groundings = loads.flatMap((load) => load.groundings);
-  const named = { id: first.id, kind: first.kind, at: first.at, conduits: loads.flatMap((load) => load.conduits) };
+  const named = {
+    id: first.id,
+    kind: first.kind,
+    at: first.at,
+    conduits: loads.flatMap((load) => load.conduits),
+    raceways: loads.flatMap((load) => load.raceways),
+  };
   if ([...conductors, ...groundings].every(({ size }) => isBoxConductor(tables, size))) {
     const { volume } = boxVolume(tables, { conductors: counted(conductors), groundings: counted(groundings) });
     const raceways = loads.flatMap((load) => [...load.straight, ...load.turning]);

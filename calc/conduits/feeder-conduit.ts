@@ -1,4 +1,4 @@
-import { feederRoutesOf } from '../../routing/network/feeder-routes.ts';
+import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import type { Feeder, Point3, Site } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
 import { grounding } from '../circuits/grounding.ts';
@@ -28,26 +28,45 @@ export interface FeederConduit {
   readonly path: readonly Point3[] | null;
 }
 
+type FeederWay = NonNullable<FeederRoute['way']>;
+
 /** Conduits of the feeders whose length is known, in the order of the feeders. */
 export function feederConduits(
   site: Site,
   solved: readonly SupplyFeeder[],
   tables: CodeTables,
 ): readonly FeederConduit[] {
-  const wires = wiresOf(treeOf(site).nodes);
-  const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
-  const lengths = new Map(solved.map(({ id, length }) => [id, length]));
-  const methods = methodsOf(site.raceways);
-  return site.feeders.flatMap((feeder) => {
-    const length = lengths.get(feeder.id);
-    const way = routes.get(feeder.id) ?? null;
-    const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
-    const count = wires.get(feeder.id);
-    return length === undefined || count === undefined
-      ? []
-      : [conduitOf(feeder, method, length, count, way?.path ?? null, tables)];
-  });
+  const routes = feederRoutesOf(site).routes;
+  const ways = routes.map(({ way }) => way);
+  const names = routes.map(({ feeder }) => feeder);
+  return allConduits(site.feeders, names, ways, solved, treeOf(site).nodes, site.raceways, tables);
 }
+
+const allConduits = remembered(
+  (
+    feeders: readonly Feeder[],
+    routed: readonly string[],
+    ways: readonly (FeederWay | null)[],
+    solved: readonly SupplyFeeder[],
+    nodes: readonly SupplyNode[],
+    raceways: Site['raceways'],
+    tables: CodeTables,
+  ): readonly FeederConduit[] => {
+    const wires = wiresOf(nodes);
+    const routes = new Map(routed.map((feeder, i) => [feeder, ways[i]!]));
+    const lengths = new Map(solved.map(({ id, length }) => [id, length]));
+    const methods = methodsOf(raceways);
+    return feeders.flatMap((feeder) => {
+      const length = lengths.get(feeder.id);
+      const way = routes.get(feeder.id) ?? null;
+      const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
+      const count = wires.get(feeder.id);
+      return length === undefined || count === undefined
+        ? []
+        : [conduitOf(feeder, method, length, count, way?.path ?? null, tables)];
+    });
+  },
+);
 
 const methodsOf = remembered(
   (raceways: Site['raceways']): ReadonlyMap<string, Method> => new Map(raceways.map(({ id, method }) => [id, method])),

@@ -1,4 +1,7 @@
 import type { Point3 } from '../../routing/site/site.ts';
+import type { Method } from '../../routing/site/vocabulary.ts';
+import { byWords } from '../takeoff/kind.ts';
+import { racewaySpec } from '../takeoff/spec.ts';
 import type { Counted } from './box-volume.ts';
 import type { HomeRun } from './home-run.ts';
 import { PILOT_SIZE } from './packing.ts';
@@ -12,6 +15,8 @@ export interface OpeningLoad {
   readonly id: string;
   readonly at: Point3;
   readonly conduits: readonly string[];
+  /** Method and trade size of each of them. */
+  readonly raceways: readonly string[];
   /** Conductors that pass through, once; those that end here, and the cord's that take over from them. */
   readonly conductors: readonly Counted[];
   readonly groundings: readonly Counted[];
@@ -19,6 +24,9 @@ export interface OpeningLoad {
   readonly straight: readonly string[];
   readonly turning: readonly string[];
 }
+
+/** One string for raceways alike. */
+const racewayOf = byWords((method, tradeSize) => racewaySpec(method as Method, tradeSize === '' ? null : tradeSize));
 
 /** Turns of no more than this in a box are straight pulls, by the cosine: 10 degrees. */
 const STRAIGHT = Math.cos((10 * Math.PI) / 180);
@@ -54,6 +62,7 @@ export function openingLoads(
       id: name(opening),
       at: pointAt(homeRun.ways[first.along]!, place),
       conduits: pieces.map((i) => conduits[i]!),
+      raceways: pieces.map((i) => racewayOf(homeRun.pieces[i]!.method, homeRun.packings[i]!.tradeSize ?? '')),
       ...conductorsAt(homeRun, pieces, place),
       ...pullsAt(homeRun, into, outOf),
     };

@@ -1,3 +1,4 @@
+import type { Place } from '../../routing/site/vocabulary.ts';
 import type { Piece } from './piece.ts';
 import { NO_LENGTH, type Way } from './way.ts';
 
@@ -15,15 +16,21 @@ export function straightsOf(piece: Piece, way: Way): readonly (readonly [from: n
   return straights;
 }
 
-/** Feet between two distances of a way that are not underground. */
-export function aboveGround(way: Way, from: number, to: number): number {
+function feetWhere(way: Way, from: number, to: number, holds: (place: Place) => boolean): number {
   let feet = 0;
   way.places.forEach((place, leg) => {
-    if (place === 'underground') return;
-    feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
+    if (holds(place)) feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
   });
   return feet;
 }
+
+/** Feet between two distances of a way that are not underground. */
+export const aboveGround = (way: Way, from: number, to: number): number =>
+  feetWhere(way, from, to, (place) => place !== 'underground');
+
+/** Feet between two distances of a way that are overhead. */
+export const overhead = (way: Way, from: number, to: number): number =>
+  feetWhere(way, from, to, (place) => place === 'overhead');
 
 /** Feet above ground of the longest straight of a conduit: what its change of length with temperature is reckoned from. */
 export const longestExposed = (piece: Piece, way: Way): number =>

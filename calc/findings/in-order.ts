@@ -1,4 +1,5 @@
 import { type Finding, SEVERITIES } from '../../routing/site/finding.ts';
+import { nextChange } from '../memo.ts';
 
 const compareWords = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
@@ -53,10 +54,9 @@ function amended(
 function differ(before: readonly Finding[], after: readonly Finding[], gone: Finding[], come: Finding[]): boolean {
   if (before === after) return true;
   const shorter = Math.min(before.length, after.length);
-  let head = 0;
-  while (head < shorter && before[head] === after[head]) head++;
+  const head = Math.min(shorter, nextChange(before, after, 0));
   let tail = 0;
-  while (tail < shorter - head && before[before.length - 1 - tail] === after[after.length - 1 - tail]) tail++;
+  while (tail < shorter - head && Object.is(before[before.length - 1 - tail], after[after.length - 1 - tail])) tail++;
   if (before.length + after.length - 2 * (head + tail) > FEW) return false;
   for (let i = head; i < before.length - tail; i++) gone.push(before[i]!);
   for (let i = head; i < after.length - tail; i++) come.push(after[i]!);

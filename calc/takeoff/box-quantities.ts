@@ -25,10 +25,36 @@ function sizeInWords({ box, volume, length }: Box): string {
   return box ?? `box of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
 }
 
-/** Boxes by place and size. */
+const bodyKind = byWords((raceway) =>
+  kindOf({
+    item: 'conduit body',
+    spec: raceway,
+    unit: 'each',
+    basis: 'at each pull point that one conduit goes in and out of; larger ones are pull boxes',
+  }),
+);
+const coverKind = byWords((size) => kindOf({ item: 'cover', spec: size, unit: 'each', basis: 'one for each box' }));
+
+/** Raceway of the conduit body that does for a pull point: one conduit in, one alike out, conductors to 6 AWG. */
+function conduitBody({ kind, raceways, length }: Box): string | null {
+  const [into, outOf, ...others] = raceways;
+  const alike = into !== undefined && into === outOf && others.length === 0;
+  return kind === 'pullpoint' && length === null && alike && into !== 'tray' ? into : null;
+}
+
+/** Boxes by place and size, with their covers; conduit bodies where one does. */
 export function boxQuantities(boxes: readonly Box[]): Tally {
   const { add, tally } = tallying();
-  for (const box of boxes) add(kindFor(box.kind, sizeInWords(box)), box.id, 1);
+  for (const box of boxes) {
+    const body = conduitBody(box);
+    if (body !== null) {
+      add(bodyKind(body, ''), box.id, 1);
+      continue;
+    }
+    const size = sizeInWords(box);
+    add(kindFor(box.kind, size), box.id, 1);
+    add(coverKind(size, ''), box.id, 1);
+  }
   return tally;
 }
 

@@ -17,6 +17,12 @@ const PEDESTAL = kindOf({ item: 'pedestal', spec: 'box and cord', unit: 'each', 
 const cordKind = byWords((length, amps) =>
   kindOf({ item: 'cord', spec: `${length} usable, ${amps} A`, unit: 'each', basis: 'one of each charger' }),
 );
+const LABEL = kindOf({
+  item: 'label',
+  spec: 'circuit',
+  unit: 'each',
+  basis: 'two of each charger: at its breaker and at its box; common practice, no source',
+});
 const moduleKind = byWords((rating, phases) =>
   kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
 );
@@ -43,10 +49,11 @@ export function dropQuantities(
   return tally;
 }
 
-/** Charging modules. */
+/** Charging modules and labels. */
 export function chargerQuantities(chargers: readonly Charger[]): Tally {
   const { add, tally } = tallying();
   for (const { id, amps, volts, phases } of chargers) {
+    add(LABEL, id, 2);
     add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1);
   }
   return tally;

@@ -27,6 +27,7 @@ const OTHERS: readonly PriceRow[] = [
   each('cord', '*', 210, 0.5),
   each('label', '*', 1.5, 0.1),
   each('tray support', '*', 22, 0.5),
+  each('cover', '*', 4, 0.1),
   each('hanger', '*', 9, 0.25),
   each('conduit body', '*', 18, 0.4),
   { item: 'trench', spec: '*', unit: 'ft', material: 16, hours: 0.35 },

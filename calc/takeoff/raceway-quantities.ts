@@ -3,7 +3,7 @@ import type { Method } from '../../routing/site/vocabulary.ts';
 import { expansion, fittingLength } from '../conduits/expansion.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import type { Piece } from '../conduits/piece.ts';
-import { aboveGround, straightsOf } from '../conduits/straights.ts';
+import { aboveGround, overhead, straightsOf } from '../conduits/straights.ts';
 import type { Way } from '../conduits/way.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
@@ -29,7 +29,9 @@ export function addRaceways(
     const way = homeRun.ways[piece.along]!;
     add(kinds.raceway, conduit, piece.to - piece.from);
     add(kinds.connector, conduit, method === 'tray' ? 0 : 2);
-    add(kinds.support, conduit, supports(tables, method, tradeSize, aboveGround(way, piece.from, piece.to)));
+    const straps = supports(tables, method, tradeSize, aboveGround(way, piece.from, piece.to));
+    add(kinds.support, conduit, straps);
+    if (overhead(way, piece.from, piece.to) > (piece.to - piece.from) / 2) add(kinds.hanger, conduit, straps);
     if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
     if (isPlastic(method)) add(kinds.expansion, conduit, expansionFittings(tables, piece, way, temperatureRangeC));
   });
@@ -40,6 +42,7 @@ interface RacewayKinds {
   readonly coupling: Kind;
   readonly connector: Kind;
   readonly support: Kind;
+  readonly hanger: Kind;
   readonly expansion: Kind;
   readonly elbow90: Kind;
   readonly elbow45: Kind;
@@ -58,6 +61,7 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
       method === 'tray' ? 'tray support' : 'strap',
       'code spacing along each conduit above ground, the first within the code distance of each end',
     ),
+    hanger: each('hanger', 'one for each support of a conduit overhead; conduits side by side may share'),
     expansion: each(
       'expansion fitting',
       'for each straight above ground that changes 1/4 in or more over the temperature range, one for every 4 in',

@@ -26,9 +26,12 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'connector',
     'expansion fitting',
     'strap',
+    'hanger',
     'tray support',
+    'conduit body',
     'pull point',
     'junction box',
+    'cover',
     'trench',
     'core drill',
     'pedestal',
@@ -36,6 +39,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'charging module',
     'retractor',
     'cord',
+    'label',
   ].map((item, place) => [item, place]),
 );
 

@@ -106,6 +106,55 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
   });
 });
 
+test('a pull point that one conduit passes is a conduit body; where two do it is a box with a cover', () => {
+  const passed = (taps: readonly number[]): Plan =>
+    planOf(trunkLot(taps, { pullpoints: [{ id: 'PB1', at: [20, 0, 10] }], rules: { circuitsPerConduit: 1 } }));
+  expect(of(passed([50]), 'conduit body').map(({ spec, quantity: n }) => [spec, n])).toEqual([['EMT 1/2 in', 1]]);
+  expect(of(passed([50]), 'pull point')).toEqual([]);
+  expect(of(passed([50, 60]), 'conduit body')).toEqual([]);
+  expect(of(passed([50, 60]), 'pull point')).toHaveLength(1);
+  // Boxes at two drops and the pull box.
+  expect(of(passed([50, 60]), 'cover').reduce((sum, row) => sum + row.quantity, 0)).toBe(3);
+});
+
+test('a pull point that no circuit passes is counted all the same, as is the box of a drop without a circuit', () => {
+  const result = planOf(
+    trunkLot([50], {
+      drops: [box('D1', [50, 0, 10]), box('D2', [50, 90, 10])],
+      pullpoints: [{ id: 'PB1', at: [55, 0, 10] }],
+    }),
+  );
+  expect(of(result, 'pull point').map(({ spec }) => spec)).toEqual(['no circuit passes']);
+  expect(of(result, 'junction box').map(({ spec, of: ids }) => [spec.split(',')[1], ids])).toContainEqual([
+    ' no circuit yet',
+    ['D2'],
+  ]);
+});
+
+test('conduits overhead hang, those on a surface do not; each charger has two labels', () => {
+  const at = (place: 'overhead' | 'surface'): Plan =>
+    planOf(
+      trunkLot([50], {
+        raceways: [
+          {
+            id: 'R1',
+            path: [
+              [0, 0, 10],
+              [60, 0, 10],
+            ],
+            method: 'EMT',
+            place,
+          },
+        ],
+      }),
+    );
+  // ceil((50 - 6) / 10) + 1.
+  for (const place of ['overhead', 'surface'] as const) expect(quantity(at(place), 'strap', 'EMT 1/2 in')).toBe(6);
+  expect(quantity(at('overhead'), 'hanger', 'EMT 1/2 in')).toBe(6);
+  expect(of(at('surface'), 'hanger')).toEqual([]);
+  expect(quantity(at('surface'), 'label', 'circuit')).toBe(2);
+});
+
 test('underground raceway has no straps', () => {
   const raceways: SiteFile['raceways'] = [
     {
