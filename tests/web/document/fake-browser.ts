@@ -114,5 +114,5 @@ export class FakeBrowser {
 
 /** Lets everything that is under way in the store and between tabs come to rest. */
 export async function settle(): Promise<void> {
-  for (let i = 0; i < 40; i++) await new Promise((resolve) => setImmediate(resolve));
+  for (let i = 0; i < 200; i++) await new Promise((resolve) => setImmediate(resolve));
 }
