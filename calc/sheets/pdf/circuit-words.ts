@@ -1,4 +1,3 @@
-import { byId } from '../../../routing/site/look-up.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { remembered } from '../../memo.ts';
 import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../plan-shape.ts';
@@ -70,5 +69,11 @@ export const conduitConductors = ({ conductors }: Pick<Conduit, 'conductors'>): 
 export const conduitSize = ({ method, tradeSize }: Pick<Conduit, 'method' | 'tradeSize'>): string =>
   tradeSize === null ? method : `${tradeSize}" ${method}`;
 
-/** Volts between lines of a charger's circuit. */
-export const voltsOf = (site: Site, charger: string): number => byId(site.chargers).get(charger)?.volts ?? 208;
+const byCharger = remembered(
+  (circuits: readonly Circuit[]): ReadonlyMap<string, Circuit> =>
+    new Map(circuits.map((circuit) => [circuit.charger, circuit])),
+);
+
+/** The circuit of a charger; undefined where it has no run. */
+export const circuitOf = (circuits: readonly Circuit[], charger: string): Circuit | undefined =>
+  byCharger(circuits).get(charger);

@@ -1,5 +1,5 @@
-import { printLength } from '../../../routing/site/feet-inches.ts';
 import { direction } from '../../../routing/plane/direction.ts';
+import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 import type { Area } from './area.ts';
@@ -78,7 +78,9 @@ export function lineAreas({ axis, at, marks }: DimensionString): readonly Area[]
   };
   return [
     line(onSheet(axis, marks[0]!.on, at), onSheet(axis, marks.at(-1)!.on, at)),
-    ...marks.flatMap(({ on, from }) => (from === undefined ? [] : [line(onSheet(axis, on, from), onSheet(axis, on, at))])),
+    ...marks.flatMap(({ on, from }) =>
+      from === undefined ? [] : [line(onSheet(axis, on, from), onSheet(axis, on, at))],
+    ),
   ];
 }
 
@@ -110,7 +112,10 @@ export function drawDimensions(pen: Pen, string: DimensionString, figures: reado
     if (figure === null) continue;
     const { text, area } = figure;
     pen.fillArea({ x: area.x - 1, y: area.y - 0.5, width: area.width + 2, height: area.height + 1 }, WHITE);
-    pen.text(text, axis === 'x' ? [area.x, area.y] : [area.x + area.width, area.y], { size, turn: axis === 'x' ? 0 : 90 });
+    pen.text(text, axis === 'x' ? [area.x, area.y] : [area.x + area.width, area.y], {
+      size,
+      turn: axis === 'x' ? 0 : 90,
+    });
   }
 }
 

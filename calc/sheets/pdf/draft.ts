@@ -16,6 +16,8 @@ export interface Job {
   /** Name of the site file; the site's name stands where it is not known. */
   readonly file: string;
   readonly underlay: PlacedUnderlay | null;
+  /** What else the notes of the cover have to say. */
+  readonly remarks: readonly string[];
 }
 
 /** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, details, schedules. */

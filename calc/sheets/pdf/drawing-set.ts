@@ -2,10 +2,12 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
+import { coverSheets } from './cover/cover-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './document.ts';
 import { type Draft, type Job, numberedSheets } from './draft.ts';
 import { enlargedSheets } from './enlarged-sheets.ts';
-import { type FontBytes, letteringIn } from './lettering.ts';
+import { legendSheet } from './legend-sheet.ts';
+import { type FontBytes, type Lettering, letteringIn } from './lettering.ts';
 import { LETTERS } from './letters.ts';
 import { oneLineSheets } from './one-line-sheets.ts';
 import { type Paper, sheetShape } from './paper.ts';
@@ -37,7 +39,11 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
   const placed = underlay === undefined ? null : await embedUnderlay(doc, underlay);
-  const job: Job = { site, plan, shape: sheetShape(paper), lettering, date, file, underlay: placed };
+  const remarks = [
+    ...(underlay !== undefined && placed === null ? [NO_UNDERLAY] : []),
+    ...missingSigns(lettering, [date, file, ...namesOf(site)].join(' ')),
+  ];
+  const job: Job = { site, plan, shape: sheetShape(paper), lettering, date, file, underlay: placed, remarks };
   const sheets = numberedSheets(draftsOf(job));
   const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
   const resources = sharedResources(doc, lettering, placed);
@@ -52,7 +58,37 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   return doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
 }
 
+const NO_UNDERLAY = 'The underlay is left out: its file is no PDF that can be placed.';
+
+/** What of a site is printed as a person wrote it. */
+const namesOf = (site: Site): readonly string[] => [
+  site.name,
+  ...[...site.gridlines.x, ...site.gridlines.y].map(({ label }) => label),
+  ...site.loads.flatMap(({ id, name }) => [id, name]),
+  ...site.stalls.flatMap(({ id, label = '' }) => [id, label]),
+  ...[site.drops, site.chargers, site.equipment, site.feeders, site.pullpoints, site.raceways]
+    .flat()
+    .map(({ id }) => id),
+];
+
+function missingSigns({ missing }: Lettering, text: string): readonly string[] {
+  const codes = missing(text).map(
+    (letter) => `U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`,
+  );
+  if (codes.length === 0) return [];
+  const named = codes.length > 12 ? `${codes.slice(0, 12).join(', ')} and ${codes.length - 12} more` : codes.join(', ');
+  return [`The lettering of the set has no sign for ${named}: a square stands for each in names.`];
+}
+
 function draftsOf(job: Job): readonly Draft[] {
   const drawing = planDrawing(job.site, job.plan);
-  return [planSheet(job, drawing), ...enlargedSheets(job, drawing), ...stripSheets(job), ...oneLineSheets(job), ...scheduleSheets(job)];
+  const others = [
+    legendSheet(job),
+    planSheet(job, drawing),
+    ...enlargedSheets(job, drawing),
+    ...stripSheets(job),
+    ...oneLineSheets(job),
+    ...scheduleSheets(job),
+  ];
+  return [...coverSheets(job, others), ...others];
 }

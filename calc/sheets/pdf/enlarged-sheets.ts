@@ -1,6 +1,6 @@
 import { footprintOf } from '../../../routing/network/footprint.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import { boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
+import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import { conduitStretches } from '../drawing/conduit-stretches.ts';
@@ -15,9 +15,9 @@ import { PENS, WHITE } from './ink.ts';
 import { drawKeyPlan } from './key-plan.ts';
 import { type Ground, writeLabels } from './labels.ts';
 import { CAP } from './letters.ts';
+import type { Pen } from './pen.ts';
 import { conduitWishes, dropWishes, equipmentWishes, groundOf, openingWishes, stallWishes } from './plan-labels.ts';
 import { drawnExtent, footOf, LARGEST_RATIO, PLAN_NOTES, planRoom } from './plan-sheet.ts';
-import type { Pen } from './pen.ts';
 import { pointsPerFoot, type Scale, scalesOf } from './scales.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
 import { type Tile, tilesOf } from './tiles.ts';
@@ -154,13 +154,19 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     ...conduitWishes(view, conduitStretches(plan.conduits)),
     ...feederWishes(view, site),
     ...openingWishes(view, site, plan),
-    ...stallWishes(view, site),
+    ...stallWishes(view, site, pen.lettering),
   ]);
   const foot = footOf(shape);
   const hasKey = tiles.length > 1;
   drawPlanFoot(pen, foot, view, site, title, NOTES, right(foot) - (hasKey ? KEY_PLAN + 16 : 0));
   if (hasKey)
-    drawKeyPlan(pen, { ...foot, x: right(foot) - KEY_PLAN, width: KEY_PLAN }, tiles, tile, (one) => numbers.get(keyOf(one))!);
+    drawKeyPlan(
+      pen,
+      { ...foot, x: right(foot) - KEY_PLAN, width: KEY_PLAN },
+      tiles,
+      tile,
+      (one) => numbers.get(keyOf(one))!,
+    );
 }
 
 /** A heavy line where the plan goes on on another sheet, with the number of that sheet. */

@@ -50,5 +50,9 @@ export function drawKeyPlan(
         weight: tile === mine ? 'bold' : 'regular',
       });
   }
-  pen.text('KEY PLAN', [right(area), top(area) - pen.lettering.sizes.small], { size: pen.lettering.sizes.small, weight: 'bold', anchor: 'right' });
+  pen.text('KEY PLAN', [right(area), top(area) - pen.lettering.sizes.small], {
+    size: pen.lettering.sizes.small,
+    weight: 'bold',
+    anchor: 'right',
+  });
 }

@@ -100,7 +100,8 @@ export function writeLabels(pen: Pen, room: Area, ground: Ground, wishes: readon
     if (place === undefined) left.push(wish);
     else {
       const areas = areasOf(size, place);
-      const isMasked = areas.every((area) => ground.heavy.isFree(area)) && areas.some((area) => !ground.thin.isFree(area));
+      const isMasked =
+        areas.every((area) => ground.heavy.isFree(area)) && areas.some((area) => !ground.thin.isFree(area));
       for (const area of areas) ground.hard.take(area);
       pen.onLayer(wish.layer, () => writeLabel(pen, wish, place, size, isMasked));
     }
@@ -111,7 +112,12 @@ export function writeLabels(pen: Pen, room: Area, ground: Ground, wishes: readon
 const OVER_THIN = 1.5;
 const OVER_HEAVY = 6;
 
-function bestPlace(wish: LabelWish, size: LabelSize, room: Area, { hard, heavy, thin }: Ground): LabelPlace | undefined {
+function bestPlace(
+  wish: LabelWish,
+  size: LabelSize,
+  room: Area,
+  { hard, heavy, thin }: Ground,
+): LabelPlace | undefined {
   let best: LabelPlace | undefined;
   let least = Infinity;
   for (const place of wish.places(size)) {
@@ -150,10 +156,7 @@ function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSiz
     pen.fill([at(low, low), at(size.width + ROOM, low), at(size.width + ROOM, high), at(low, high)], WHITE);
   }
   if (leader !== undefined)
-    pen.line(
-      [leader, nearestEnd(leader, at(-1, size.height / 2), at(size.width + 1, size.height / 2))],
-      PENS.hair,
-    );
+    pen.line([leader, nearestEnd(leader, at(-1, size.height / 2), at(size.width + 1, size.height / 2))], PENS.hair);
   lines.forEach(({ text, weight = 'regular', dots = [] }, i) => {
     const up = (lines.length - 1 - i) * points * LEADING;
     dots.forEach((dot, k) => {
@@ -198,7 +201,12 @@ export function* placesAround(
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
 
 /** Places along a line, on either side of it, the middle first; turned to be read from below or from the right. */
-export function* placesAlong(from: Point2, to: Point2, off: number, { width, height }: LabelSize): Generator<LabelPlace> {
+export function* placesAlong(
+  from: Point2,
+  to: Point2,
+  off: number,
+  { width, height }: LabelSize,
+): Generator<LabelPlace> {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < 1) return;
   const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;

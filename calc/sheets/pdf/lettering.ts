@@ -19,8 +19,8 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
-  /** Signs that were asked for and that the font does not have, in order of asking; a square stands for each. */
-  readonly missing: () => readonly string[];
+  /** Signs of a text that the font does not have, each once; where they are printed a square stands for each. */
+  readonly missing: (text: string) => readonly string[];
   readonly refs: Readonly<Record<Weight, PDFRef>>;
 }
 
@@ -45,10 +45,8 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
     regular: await embed(fonts.regular, 'OVRRWA+Lettering'),
     bold: await embed(fonts.bold, 'OVRRWB+Lettering-Bold'),
   };
-  const missing = new Set<string>();
-  const regular = signsOf(faces.regular, missing);
-  const bold = signsOf(faces.bold, missing);
-  const signs = { regular, bold };
+  const signs = { regular: signsOf(faces.regular), bold: signsOf(faces.bold) };
+  const has = new Set(faces.regular.getCharacterSet());
   return {
     sizes,
     width: (text, size, weight = 'regular') => {
@@ -61,7 +59,8 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
       for (const letter of inert(text)) codes += signs[weight](letter).code;
       return `<${codes}>`;
     },
-    missing: () => [...missing],
+    missing: (text) =>
+      [...new Set(inert(text))].filter((letter) => !has.has(letter.codePointAt(0)!) && !isSpace(letter)),
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
   };
 }
@@ -69,7 +68,9 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
 /** The names under which the fonts stand in a page's resources. */
 export const FONT_NAMES: Readonly<Record<Weight, string>> = { regular: 'F1', bold: 'F2' };
 
-function signsOf(face: PDFFont, missing: Set<string>): (letter: string) => Sign {
+const isSpace = (letter: string): boolean => /^\p{Zs}$/u.test(letter);
+
+function signsOf(face: PDFFont): (letter: string) => Sign {
   const has = new Set(face.getCharacterSet());
   const signs = new Map<string, Sign>();
   const instead = INSTEAD.find((letter) => has.has(letter.codePointAt(0)!)) ?? ' ';
@@ -77,9 +78,7 @@ function signsOf(face: PDFFont, missing: Set<string>): (letter: string) => Sign 
     const known = signs.get(letter);
     if (known !== undefined) return known;
     const isThere = has.has(letter.codePointAt(0)!);
-    const isSpace = /^\p{Zs}$/u.test(letter);
-    if (!isThere && !isSpace) missing.add(letter);
-    const printed = isThere ? letter : isSpace ? ' ' : instead;
+    const printed = isThere ? letter : isSpace(letter) ? ' ' : instead;
     const code = face.encodeText(printed).toString().slice(1, -1);
     const sign = { code, advance: face.widthOfTextAtSize(printed, 1000) / 1000 };
     signs.set(letter, sign);

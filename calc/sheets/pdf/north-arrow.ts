@@ -19,5 +19,9 @@ export function drawNorthArrow(pen: Pen, [x, y]: Point2, { georef }: Pick<Site, 
   pen.fill([at(RADIUS, 0), at(-RADIUS * 0.6, 6), at(-RADIUS * 0.3, 0)], BLACK);
   pen.line([at(RADIUS, 0), at(-RADIUS * 0.6, -6), at(-RADIUS * 0.3, 0)], PENS.thin, true);
   const [nx, ny] = at(RADIUS + 9, 0);
-  pen.text('N', [nx, centred(ny, pen.lettering.sizes.note)], { size: pen.lettering.sizes.note, weight: 'bold', anchor: 'middle' });
+  pen.text('N', [nx, centred(ny, pen.lettering.sizes.note)], {
+    size: pen.lettering.sizes.note,
+    weight: 'bold',
+    anchor: 'middle',
+  });
 }

@@ -94,8 +94,7 @@ export function drawOneLine(
     const bus = tops[level + 1]?.feeder;
     if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
     if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(sheetOf))].join(', '), size);
-    if (node.hasBranches)
-      drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
+    if (node.hasBranches) drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
   });
 }
 
@@ -120,7 +119,14 @@ function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): r
   });
 }
 
-function drawFeeder(pen: Pen, { supply, feeder }: WordedNode, x: number, high: number, low: number, size: OneLineSize): void {
+function drawFeeder(
+  pen: Pen,
+  { supply, feeder }: WordedNode,
+  x: number,
+  high: number,
+  low: number,
+  size: OneLineSize,
+): void {
   const isExisting = supply.feeder?.existing === true;
   const ink: Ink = isExisting ? { ...PENS.existing, weight: 0.35 } : PENS.heavy;
   pen.line(

@@ -36,7 +36,11 @@ const stubs = (half: number): Strokes => [
 export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [x, y]: Point2, k: number): void {
   const middle: Point2 = [x, y - (k * SYMBOL_HEIGHT) / 2];
   const at = placing(middle, k);
-  const draw = (strokes: Strokes, ink: Ink): void => pen.lines(strokes.map((points) => points.map(at)), ink);
+  const draw = (strokes: Strokes, ink: Ink): void =>
+    pen.lines(
+      strokes.map((points) => points.map(at)),
+      ink,
+    );
   switch (kind) {
     case 'source':
       draw(stubs(15), INK);
@@ -47,12 +51,38 @@ export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [
       drawTransformer(pen, middle, k, draw);
       return;
     case 'disconnect':
-      draw([...stubs(10), [[0, -10], [-10, 9]]], INK);
+      draw(
+        [
+          ...stubs(10),
+          [
+            [0, -10],
+            [-10, 9],
+          ],
+        ],
+        INK,
+      );
       for (const end of [10, -10]) pen.circle(at([0, end]), 1.8 * k, PENS.plain, WHITE);
       return;
     case 'inverter':
       draw([...stubs(15), square(15, 15)], INK);
-      draw([[[-15, -15], [15, 15]], [[-11, 8], [-3, 8]], [[-11, 5], [-3, 5]], wave(7, -7, 5)], PENS.plain);
+      draw(
+        [
+          [
+            [-15, -15],
+            [15, 15],
+          ],
+          [
+            [-11, 8],
+            [-3, 8],
+          ],
+          [
+            [-11, 5],
+            [-3, 5],
+          ],
+          wave(7, -7, 5),
+        ],
+        PENS.plain,
+      );
       return;
     case 'panelboard':
     case 'switchboard': {
@@ -74,10 +104,10 @@ const square = (a: number, b: number): readonly Point2[] => [
 ];
 
 const wave = (x: number, y: number, half: number): readonly Point2[] =>
-  Array.from({ length: 17 }, (_, i): Point2 => [
-    x - half + (i * half) / 8,
-    y + (half / 2) * Math.sin((2 * Math.PI * i) / 16),
-  ]);
+  Array.from(
+    { length: 17 },
+    (_, i): Point2 => [x - half + (i * half) / 8, y + (half / 2) * Math.sin((2 * Math.PI * i) / 16)],
+  );
 
 /** Two rows of half turns, delta above and grounded wye below, as the plan takes every transformer to be wound. */
 function drawTransformer(pen: Pen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
@@ -88,13 +118,52 @@ function drawTransformer(pen: Pen, middle: Point2, k: number, draw: (strokes: St
     pen.arc(at([x, 9]), 3.5 * k, 180, 360, INK);
     pen.arc(at([x, -9]), 3.5 * k, 0, 180, INK);
   }
-  draw([[[-14, 1], [14, 1]], [[-14, -1], [14, -1]]], PENS.thin);
-  const delta: Strokes = [[[-30, 9], [-20, 9], [-25, 18], [-30, 9]]];
-  const wye: Strokes = [[[-25, -15], [-30, -10]], [[-25, -15], [-20, -10]], [[-25, -15], [-25, -21]]];
+  draw(
+    [
+      [
+        [-14, 1],
+        [14, 1],
+      ],
+      [
+        [-14, -1],
+        [14, -1],
+      ],
+    ],
+    PENS.thin,
+  );
+  const delta: Strokes = [
+    [
+      [-30, 9],
+      [-20, 9],
+      [-25, 18],
+      [-30, 9],
+    ],
+  ];
+  const wye: Strokes = [
+    [
+      [-25, -15],
+      [-30, -10],
+    ],
+    [
+      [-25, -15],
+      [-20, -10],
+    ],
+    [
+      [-25, -15],
+      [-25, -21],
+    ],
+  ];
   // From the star point to three bars that grow shorter.
   const ground: Strokes = [
-    [[-25, -15], [-38, -15], [-38, -21]],
-    ...[5, 3.2, 1.4].map((half, i): readonly Point2[] => [[-38 - half, -21 - 2 * i], [-38 + half, -21 - 2 * i]]),
+    [
+      [-25, -15],
+      [-38, -15],
+      [-38, -21],
+    ],
+    ...[5, 3.2, 1.4].map((half, i): readonly Point2[] => [
+      [-38 - half, -21 - 2 * i],
+      [-38 + half, -21 - 2 * i],
+    ]),
   ];
   draw([...delta, ...wye, ...ground], PENS.plain);
 }

@@ -33,7 +33,8 @@ export function oneLinePages<N extends OneLineNode<N>>(
   while (waiting.length > 0) {
     const cut: N[] = [];
     const paths = waiting.flatMap((root) => pathsOf(root, levels, cut));
-    for (let from = 0; from < paths.length; from += columns) pages.push(pageOf(paths.slice(from, from + columns), levels));
+    for (let from = 0; from < paths.length; from += columns)
+      pages.push(pageOf(paths.slice(from, from + columns), levels));
     waiting = cut;
   }
   return pages;
@@ -53,10 +54,7 @@ function pathsOf<N extends OneLineNode<N>>(root: N, levels: number, cut: N[]): N
   return walk([root]);
 }
 
-function pageOf<N extends OneLineNode<N>>(
-  paths: readonly (readonly N[])[],
-  levels: number,
-): OneLinePage<N> {
+function pageOf<N extends OneLineNode<N>>(paths: readonly (readonly N[])[], levels: number): OneLinePage<N> {
   interface Making {
     readonly node: N;
     readonly level: number;

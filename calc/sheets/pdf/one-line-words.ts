@@ -1,10 +1,10 @@
-import { byId } from '../../../routing/site/look-up.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../conduits/feeder-conduit.ts';
 import type { Plan } from '../../plan-shape.ts';
 import type { SupplyNode } from '../../supply/supply-tree.ts';
-import { systemName, type System } from '../../supply/system.ts';
+import { type System, systemName } from '../../supply/system.ts';
 import { conduitConductors, conduitSize } from './circuit-words.ts';
 import { ampsFigure, figure } from './schedules/figures.ts';
 
@@ -56,11 +56,17 @@ function branchLines(site: Site, plan: Plan, id: string): readonly string[] {
   }
   const idle = site.chargers.filter((charger) => charger.from === id).length - [...alike.values()].flat().length;
   return [
-    ...[...alike].map(([breaker, ids]) => `(${ids.length}) ${breaker}: ${ids.length > 2 ? `${ids[0]} to ${ids.at(-1)}` : ids.join(', ')}`),
+    ...[...alike].map(
+      ([breaker, ids]) =>
+        `(${ids.length}) ${breaker}: ${ids.length > 2 ? `${ids[0]} to ${ids.at(-1)}` : ids.join(', ')}`,
+    ),
     ...(idle > 0 ? [`${idle} charger${idle > 1 ? 's' : ''} without a run`] : []),
     ...site.loads
       .filter(({ from }) => from === id)
-      .map(({ id: load, name, va, generation }) => `${load} ${name}, ${figure(va, 0)} VA${generation === true ? ' generation' : ''}`),
+      .map(
+        ({ id: load, name, va, generation }) =>
+          `${load} ${name}, ${figure(va, 0)} VA${generation === true ? ' generation' : ''}`,
+      ),
   ];
 }
 

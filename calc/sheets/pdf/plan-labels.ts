@@ -6,10 +6,12 @@ import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts'
 import type { Plan } from '../../plan-shape.ts';
 import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
 import { symbolScale } from './base-plan.ts';
-import { circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
+import { circuitOf, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from './free-space.ts';
 import { BLACK, GREY } from './ink.ts';
 import { type Ground, type LabelLine, type LabelWish, placesAlong, placesAround } from './labels.ts';
+import type { Lettering } from './lettering.ts';
+import { shortened } from './lines-of-text.ts';
 import { shows, type View } from './view.ts';
 
 const flat = ([x, y]: Point3): Point2 => [x, y];
@@ -41,12 +43,7 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
   for (const { at, size } of site.columns) {
     if (!shows(view.window, at)) continue;
     const half = Math.max(...size) / 2;
-    ground.hard.take(
-      around([
-        view.at([at[0] - half, at[1] - half]),
-        view.at([at[0] + half, at[1] + half]),
-      ]),
-    );
+    ground.hard.take(around([view.at([at[0] - half, at[1] - half]), view.at([at[0] + half, at[1] + half])]));
   }
   const line = (space: FreeSpace, points: readonly Point2[]): void => {
     if (!boxesMeet(boxOf(points), view.window)) return;
@@ -92,10 +89,9 @@ export function equipmentWishes(view: View, site: Site): LabelWish[] {
 /** Number of each drop in the view; with its circuits and their phases where `withCircuits` says so. */
 export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boolean): LabelWish[] {
   const tags = circuitTags(site);
-  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const linesOf = new Map<string, LabelLine[]>();
   for (const { id, drop, volts } of withCircuits ? site.chargers : []) {
-    const circuit = circuits.get(id);
+    const circuit = circuitOf(plan.circuits, id);
     const line: LabelLine = {
       text: tags.get(id) ?? '',
       dots: circuit === undefined ? [] : phaseInks(circuit.phases, volts),
@@ -136,15 +132,19 @@ const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = 
   'van-accessible': [{ text: 'VAN' }],
 };
 
+/** What is painted in a stall, as far as the stall is wide. */
+const painted = ({ id, label = id, width }: Stall, { perFoot }: View, lettering: Lettering): string =>
+  shortened(label, Math.max(24, width * perFoot - 6), lettering.sizes.small, lettering);
+
 /** Painted numbers of the stalls in the view, a little inside the entry edge or deeper in. */
-export function stallWishes(view: View, site: Site): LabelWish[] {
+export function stallWishes(view: View, site: Site, lettering: Lettering): LabelWish[] {
   return site.stalls
     .filter(({ at }) => shows(view.window, at))
     .map((stall) => {
       const [ux, uy] = direction(stall.heading);
       return {
         layer: 'stallNumbers',
-        lines: [{ text: stall.label ?? stall.id }, ...(stall.use === undefined ? [] : USES[stall.use])],
+        lines: [{ text: painted(stall, view, lettering) }, ...(stall.use === undefined ? [] : USES[stall.use])],
         size: 'small',
         colour: GREY,
         *places({ width, height }) {

@@ -77,8 +77,9 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
         ...feederWishes(view, site),
         ...conduitWishes(view, conduitStretches(plan.conduits)),
       ]);
-      const stalls = stallWishes(view, site);
-      const bare = unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
+      const stalls = stallWishes(view, site, pen.lettering);
+      const bare =
+        unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
       const isNumbered = unnumbered.length === 0 && bare.length === 0;
       const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(site)];
       drawPlanFoot(pen, footOf(shape), view, site, title, notes);

@@ -3,6 +3,7 @@ import type { Run } from '../../../routing/network/run.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
 import type { Conduit, Plan } from '../../plan-shape.ts';
+import { circuitOf } from './circuit-words.ts';
 
 /** A place of a run unrolled: plan distance from the entry, and elevation. Feet. */
 export interface StripPoint {
@@ -39,13 +40,15 @@ export function runStrip(site: Site, plan: Plan, run: Run): RunStrip | null {
     const before = path[i - 1];
     const along = before === undefined ? 0 : points[i - 1]!.along + planDistance(before, point);
     points.push({ along, z: point[2] });
-    developed.push(before === undefined ? 0 : developed[i - 1]! + Math.hypot(planDistance(before, point), point[2] - before[2]));
+    developed.push(
+      before === undefined ? 0 : developed[i - 1]! + Math.hypot(planDistance(before, point), point[2] - before[2]),
+    );
   });
   const places = byId(site.raceways);
   const conduitsById = byId(plan.conduits);
-  const circuit = plan.circuits.find(({ charger }) => charger === run.charger);
+  const circuit = circuitOf(plan.circuits, run.charger);
   const conduits = (circuit?.conduits ?? []).flatMap((id) => conduitsById.get(id) ?? []);
-  const kinds = new Map(plan.boxes.map(({ id, kind }) => [id, kind]));
+  const boxes = byId(plan.boxes);
   const openings: RunStrip['openings'][number][] = [];
   const laid: RunStrip['conduits'][number][] = [];
   let from = 0;
@@ -54,7 +57,7 @@ export function runStrip(site: Site, plan: Plan, run: Run): RunStrip | null {
     laid.push({ conduit, points: between(points, developed, from, to) });
     from = to;
     if (i === conduits.length - 1) return;
-    const kind = kinds.get(conduit.to);
+    const kind = boxes.get(conduit.to)?.kind;
     openings.push({
       id: conduit.to,
       kind: kind === 'pullpoint' ? 'pull-point' : kind === 'drop' ? 'box' : 'junction',

@@ -30,4 +30,5 @@ export function scheduleSheets(job: Job): readonly Draft[] {
 }
 
 /** `Schedules: circuits and runs, panels`. */
-const titleOf = (page: TablePage): string => `Schedules: ${[...new Set(page.map(({ table }) => table.short))].join(', ')}`;
+const titleOf = (page: TablePage): string =>
+  `Schedules: ${[...new Set(page.map(({ table }) => table.short))].join(', ')}`;

@@ -1,8 +1,15 @@
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
-import { symbolScale } from './base-plan.ts';
-import { type DimensionMark, type DimensionString, type Figure, figureRoom, figuresOf, lineAreas } from './dimension.ts';
 import { type Area, within } from './area.ts';
+import { symbolScale } from './base-plan.ts';
+import {
+  type DimensionMark,
+  type DimensionString,
+  type Figure,
+  figureRoom,
+  figuresOf,
+  lineAreas,
+} from './dimension.ts';
 import { type FreeSpace, freeSpace } from './free-space.ts';
 import type { Ground } from './labels.ts';
 import type { Lettering } from './lettering.ts';
@@ -34,7 +41,12 @@ interface Row {
  * the rows. A string is left out where most of its figures would not fit or no place is free for it: the setting-out
  * schedule has every one of them. Takes the places of those it returns.
  */
-export function settingOutStrings(view: View, site: Site, ground: Ground, lettering: Lettering): readonly PlacedString[] {
+export function settingOutStrings(
+  view: View,
+  site: Site,
+  ground: Ground,
+  lettering: Lettering,
+): readonly PlacedString[] {
   const boxes = site.drops.map(({ box: [x, y] }): Point2 => [x, y]);
   const apart = site.drops.flatMap(({ box, retractor }): Point2[] =>
     retractor !== undefined && Math.hypot(retractor[0] - box[0], retractor[1] - box[1]) > ROW_TIE
@@ -46,7 +58,8 @@ export function settingOutStrings(view: View, site: Site, ground: Ground, letter
   for (const points of [boxes, apart]) {
     const seen = points.filter((point) => shows(view.window, point));
     const rows = rowsOf(seen, 1);
-    for (const row of rows) keep(strings, alongRow(view, site.gridlines.x, row), view, site.units, ground, lettering, drawn);
+    for (const row of rows)
+      keep(strings, alongRow(view, site.gridlines.x, row), view, site.units, ground, lettering, drawn);
     for (const across of acrossRows(view, site.gridlines.y, rows))
       keep(strings, across, view, site.units, ground, lettering, drawn);
   }
@@ -139,7 +152,11 @@ function* alongRow(view: View, lines: readonly Gridline[], { at, points }: Row):
 }
 
 /** One string for the rows nearest to each gridline, at their left end or at their right. */
-function* acrossRows(view: View, lines: readonly Gridline[], rows: readonly Row[]): Generator<Iterable<DimensionString>> {
+function* acrossRows(
+  view: View,
+  lines: readonly Gridline[],
+  rows: readonly Row[],
+): Generator<Iterable<DimensionString>> {
   const { window } = view;
   const seen = lines.map(({ at }) => at).filter((at) => at >= window.minY && at <= window.maxY);
   const groups = new Map<number, Row[]>();

@@ -1,15 +1,15 @@
+import type { Run } from '../../../routing/network/run.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { byId } from '../../../routing/site/look-up.ts';
-import type { Run } from '../../../routing/network/run.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
 import { type Area, right, top } from './area.ts';
 import { drawSymbol } from './base-plan.ts';
-import { circuitConductors, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
+import { circuitConductors, circuitOf, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
 import { drawDimensions, figuresOf } from './dimension.ts';
 import { alongLine, freeSpace } from './free-space.ts';
 import { BLACK, inkOf, PENS } from './ink.ts';
-import { type Ground, type LabelSize, type LabelPlace, type LabelWish, placesAlong, writeLabels } from './labels.ts';
+import { type Ground, type LabelPlace, type LabelSize, type LabelWish, placesAlong, writeLabels } from './labels.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import type { Pen } from './pen.ts';
@@ -41,7 +41,15 @@ export function stripHeight({ up, low, high }: StripFrame, small: number): numbe
 }
 
 /** Draws one strip into an area: heading, profile with what is on it, distances, conduits. */
-export function drawStrip(pen: Pen, area: Area, site: Site, plan: Plan, run: Run, strip: RunStrip, frame: StripFrame): void {
+export function drawStrip(
+  pen: Pen,
+  area: Area,
+  site: Site,
+  plan: Plan,
+  run: Run,
+  strip: RunStrip,
+  frame: StripFrame,
+): void {
   const { small } = pen.lettering.sizes;
   const text = small * LEADING;
   drawHeading(pen, area, site, plan, run);
@@ -56,7 +64,12 @@ export function drawStrip(pen: Pen, area: Area, site: Site, plan: Plan, run: Run
   drawOpenings(pen, strip, at, ground);
   drawElevations(pen, strip, at, area.x, site);
   drawDistances(pen, strip, at, floor - 14, site);
-  const room: Area = { x: left - 40, y: floor - 2, width: right(area) - left, height: top(area) - 2 * text - 6 - floor };
+  const room: Area = {
+    x: left - 40,
+    y: floor - 2,
+    width: right(area) - left,
+    height: top(area) - 2 * text - 6 - floor,
+  };
   writeLabels(pen, room, ground, wishesOf(strip, run, at));
   const words = strip.conduits
     .map(({ conduit }) => `${conduit.id} ${conduitSize(conduit)} ${printLength(conduit.length, site.units)}`)
@@ -64,13 +77,19 @@ export function drawStrip(pen: Pen, area: Area, site: Site, plan: Plan, run: Run
   wrapped(words, area.width, small, pen.lettering, { most: 2 }).forEach((line, i) => {
     pen.text(line, [area.x, area.y + text * (1 - i) + 4], { size: small });
   });
-  pen.line([[area.x, area.y], [right(area), area.y]], PENS.existingHair);
+  pen.line(
+    [
+      [area.x, area.y],
+      [right(area), area.y],
+    ],
+    PENS.existingHair,
+  );
 }
 
 /** Two lines: what it is and how long; then what it is pulled in and what it drops. */
 function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): void {
   const { small, note } = pen.lettering.sizes;
-  const circuit = plan.circuits.find(({ charger }) => charger === run.charger);
+  const circuit = circuitOf(plan.circuits, run.charger);
   const length = `Run ${printLength(run.length ?? Number.NaN, site.units)}`;
   const conductor = `conductor ${printLength(run.conductorLength ?? Number.NaN, site.units)}`;
   const lengths = `${length}, ${conductor}`;
@@ -103,8 +122,21 @@ type OnSheet = (point: StripPoint) => Point2;
 function drawGrade(pen: Pen, at: OnSheet, end: number, left: number): void {
   const [, y] = at({ along: 0, z: 0 });
   const [x] = at({ along: end, z: 0 });
-  pen.line([[left - 8, y], [x + 14, y]], PENS.existing);
-  for (let tick = left - 4; tick < x + 12; tick += 9) pen.line([[tick, y], [tick - 3, y - 3]], PENS.existingHair);
+  pen.line(
+    [
+      [left - 8, y],
+      [x + 14, y],
+    ],
+    PENS.existing,
+  );
+  for (let tick = left - 4; tick < x + 12; tick += 9)
+    pen.line(
+      [
+        [tick, y],
+        [tick - 3, y - 3],
+      ],
+      PENS.existingHair,
+    );
 }
 
 function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: Ground): void {
@@ -121,7 +153,8 @@ function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: Ground): vo
 }
 
 function drawOpenings(pen: Pen, strip: RunStrip, at: OnSheet, { hard }: Ground): void {
-  const mark = ([x, y]: Point2, half: number): void => hard.take({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
+  const mark = ([x, y]: Point2, half: number): void =>
+    hard.take({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
   const entry = at(strip.points[0]!);
   pen.rectangle({ x: entry[0] - 5, y: entry[1] - 8, width: 5, height: 16 }, inkOf('equipment'));
   mark(entry, 5);
@@ -151,7 +184,10 @@ function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site:
     const [, y] = at({ along: 0, z });
     if (taken.some((other) => Math.abs(other - y) < small)) continue;
     taken.push(y);
-    pen.text(printLength(z, site.units), [x + STRIP_SIDES.left - 14, y - small * 0.35], { size: small, anchor: 'right' });
+    pen.text(printLength(z, site.units), [x + STRIP_SIDES.left - 14, y - small * 0.35], {
+      size: small,
+      anchor: 'right',
+    });
   }
 }
 
@@ -182,20 +218,31 @@ function wishesOf(strip: RunStrip, run: Run, at: OnSheet): LabelWish[] {
   const above = (point: StripPoint) =>
     function* ({ width }: LabelSize): Generator<LabelPlace> {
       const [x, y] = at(point);
-      for (const up of [7, 17]) for (const shift of [0, 0.35, -0.35]) yield { at: [x - width / 2 + shift * width, y + up], turn: 0 };
+      for (const up of [7, 17])
+        for (const shift of [0, 0.35, -0.35]) yield { at: [x - width / 2 + shift * width, y + up], turn: 0 };
     };
   return [
-    wish(run.from, 'equipment', function* ({ width }) {
-      const [x, y] = at(strip.points[0]!);
-      yield { at: [x + 4, y - 8], turn: 0 };
-      yield { at: [x - width / 2 - 2.5, y + 10], turn: 0 };
-      yield { at: [x + 4, y + 5], turn: 0 };
-    }, true),
-    wish(run.drop, 'dropNumbers', function* ({ height }) {
-      const [x, y] = at(strip.points.at(-1)!);
-      yield { at: [x + 8, y - height / 2], turn: 0 };
-      yield { at: [x + 8, y + 6], turn: 0 };
-    }, true),
+    wish(
+      run.from,
+      'equipment',
+      function* ({ width }) {
+        const [x, y] = at(strip.points[0]!);
+        yield { at: [x + 4, y - 8], turn: 0 };
+        yield { at: [x - width / 2 - 2.5, y + 10], turn: 0 };
+        yield { at: [x + 4, y + 5], turn: 0 };
+      },
+      true,
+    ),
+    wish(
+      run.drop,
+      'dropNumbers',
+      function* ({ height }) {
+        const [x, y] = at(strip.points.at(-1)!);
+        yield { at: [x + 8, y - height / 2], turn: 0 };
+        yield { at: [x + 8, y + 6], turn: 0 };
+      },
+      true,
+    ),
     ...strip.openings.map((opening) => wish(opening.id, 'pullPoints', above(opening.at))),
     ...strip.conduits.map(({ conduit, points }) =>
       wish(`${conduitSize(conduit)} (${conduit.circuits.length})`, 'conduitSizes', function* (size) {
@@ -204,15 +251,17 @@ function wishesOf(strip: RunStrip, run: Run, at: OnSheet): LabelWish[] {
         for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
       }),
     ),
-    ...strip.bends.map((bend) => wish(`${Math.round(bend.degrees)}°`, 'pullPoints', function* ({ width, height }) {
-      const [x, y] = at(bend.at);
-      for (const place of [
-        [x + 4, y - height - 3],
-        [x - width - 3, y - height - 3],
-        [x - width / 2, y + 4],
-      ] as const)
-        yield { at: place, turn: 0 };
-    })),
+    ...strip.bends.map((bend) =>
+      wish(`${Math.round(bend.degrees)}°`, 'pullPoints', function* ({ width, height }) {
+        const [x, y] = at(bend.at);
+        for (const place of [
+          [x + 4, y - height - 3],
+          [x - width - 3, y - height - 3],
+          [x - width / 2, y + 4],
+        ] as const)
+          yield { at: place, turn: 0 };
+      }),
+    ),
   ];
 }
 

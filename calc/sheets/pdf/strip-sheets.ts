@@ -4,7 +4,7 @@ import type { Draft, Job } from './draft.ts';
 import { LEADING } from './letters.ts';
 import { type RunStrip, runStrip } from './run-strip.ts';
 import { pointsPerFoot, scalesOf, scaleThatFits } from './scales.ts';
-import { drawStrip, type StripFrame, STRIP_SIDES, stripHeight } from './strip-drawing.ts';
+import { drawStrip, STRIP_SIDES, type StripFrame, stripHeight } from './strip-drawing.ts';
 
 const GAP = 26;
 const ROW_GAP = 8;
@@ -28,7 +28,11 @@ export function stripSheets(job: Job): readonly Draft[] {
   const field: Area = { ...shape.field, height: shape.field.height - small * LEADING - 8 };
   const columns = Math.max(1, Math.floor((field.width + GAP) / (LEAST_WIDTH * small + GAP)));
   const width = (field.width - (columns - 1) * GAP) / columns;
-  const frame = frameOf(job, strips.map(({ strip }) => strip), width);
+  const frame = frameOf(
+    job,
+    strips.map(({ strip }) => strip),
+    width,
+  );
   const height = stripHeight(frame, small);
   const rows = Math.max(1, Math.floor((field.height + ROW_GAP) / (height + ROW_GAP)));
   const step = Math.min(height * 1.3, (field.height + ROW_GAP) / rows);
@@ -60,14 +64,18 @@ export function stripSheets(job: Job): readonly Draft[] {
 /** One pair of scales for all strips, so that they compare: no larger up than along. */
 function frameOf({ site }: Job, strips: readonly RunStrip[], width: number): StripFrame {
   const ends = strips.map(({ points, retractor }) => Math.max(points.at(-1)!.along, retractor?.along ?? 0));
-  const heights = strips.flatMap(({ points, retractor }) => [...points, ...(retractor === null ? [] : [retractor])]).map(({ z }) => z);
+  const heights = strips
+    .flatMap(({ points, retractor }) => [...points, ...(retractor === null ? [] : [retractor])])
+    .map(({ z }) => z);
   const low = heights.reduce((least, z) => Math.min(least, z), 0);
   const high = heights.reduce((most, z) => Math.max(most, z), 1);
   const longest = ends.reduce((most, end) => Math.max(most, end), 1);
   const room = { width: width - STRIP_SIDES.left - STRIP_SIDES.right, height: Infinity };
   const along = scaleThatFits(site.units, { width: longest, height: 0 }, room, 96);
   const up =
-    scalesOf(site.units).find((scale) => scale.ratio >= along.ratio && (high - low) * pointsPerFoot(scale) <= PROFILE) ?? along;
+    scalesOf(site.units).find(
+      (scale) => scale.ratio >= along.ratio && (high - low) * pointsPerFoot(scale) <= PROFILE,
+    ) ?? along;
   return { along, up, low, high };
 }
 

@@ -8,7 +8,7 @@ import { aboveHead, CELL_PAD, type LaidRow, SWATCH, SWATCH_STEP, swatchRoom, typ
 
 /** Draws a part of a table: title, head, rows with thin rules between them, and the lines under its end. */
 export function drawTable(pen: Pen, part: TablePart): void {
-  const { area, title, lead, head, rows, foot, widths } = part;
+  const { area, title, lead, head, rows, foot } = part;
   const { sizes } = pen.lettering;
   const step = sizes.small * LEADING;
   let y = top(area) - sizes.head;
@@ -20,8 +20,11 @@ export function drawTable(pen: Pen, part: TablePart): void {
     pen.text(line, [area.x, y], { size: sizes.small });
   }
   const start = top(area) - aboveHead(part, pen.lettering);
-  pen.fillArea({ x: area.x, y: start - head.height, width: area.width, height: head.height }, PALE);
-  drawRow(pen, part, head, start, 'bold');
+  const { isPlain = false } = part.table;
+  if (!isPlain) {
+    pen.fillArea({ x: area.x, y: start - head.height, width: area.width, height: head.height }, PALE);
+    drawRow(pen, part, head, start, 'bold');
+  }
   y = start - head.height;
   const rules: Point2[][] = [];
   for (const row of rows) {
@@ -32,6 +35,22 @@ export function drawTable(pen: Pen, part: TablePart): void {
       [right(area), y],
     ]);
   }
+  if (!isPlain) drawRules(pen, part, rules, start, y);
+  y -= 2;
+  for (const line of foot) {
+    y -= step;
+    pen.text(line, [area.x, y], { size: sizes.small });
+  }
+}
+
+/** Hair lines between rows and columns, the head underlined, a border round it all. */
+function drawRules(
+  pen: Pen,
+  { area, widths, head }: TablePart,
+  rules: readonly Point2[][],
+  start: number,
+  y: number,
+): void {
   pen.lines(rules.slice(0, -1), PENS.existingHair);
   const uprights: Point2[][] = [];
   let x = area.x;
@@ -51,14 +70,15 @@ export function drawTable(pen: Pen, part: TablePart): void {
     PENS.plain,
   );
   pen.rectangle({ x: area.x, y, width: area.width, height: start - y }, PENS.plain);
-  y -= 2;
-  for (const line of foot) {
-    y -= step;
-    pen.text(line, [area.x, y], { size: sizes.small });
-  }
 }
 
-function drawRow(pen: Pen, { area, widths, table }: TablePart, row: LaidRow, y: number, weight: 'regular' | 'bold'): void {
+function drawRow(
+  pen: Pen,
+  { area, widths, table }: TablePart,
+  row: LaidRow,
+  y: number,
+  weight: 'regular' | 'bold',
+): void {
   const { small } = pen.lettering.sizes;
   let x = area.x;
   row.cells.forEach(({ lines, swatches }, i) => {
@@ -69,14 +89,13 @@ function drawRow(pen: Pen, { area, widths, table }: TablePart, row: LaidRow, y: 
       const before = k === 0 ? swatchRoom(swatches.length) : 0;
       const wide = pen.lettering.width(line, small, weight) + before;
       const start =
-        align === 'right'
-          ? x + width - CELL_PAD - wide
-          : align === 'middle'
-            ? x + (width - wide) / 2
-            : x + CELL_PAD;
+        align === 'right' ? x + width - CELL_PAD - wide : align === 'middle' ? x + (width - wide) / 2 : x + CELL_PAD;
       if (k === 0)
         swatches.forEach((colour, n) => {
-          pen.fillArea({ x: start + n * SWATCH_STEP, y: base + (small * CAP - SWATCH) / 2, width: SWATCH, height: SWATCH }, colour);
+          pen.fillArea(
+            { x: start + n * SWATCH_STEP, y: base + (small * CAP - SWATCH) / 2, width: SWATCH, height: SWATCH },
+            colour,
+          );
         });
       pen.text(line, [start + before, base], { size: small, weight });
     });

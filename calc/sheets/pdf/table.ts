@@ -26,6 +26,10 @@ export interface Table {
   /** Lines between title and head, on its first part. */
   readonly lead?: readonly string[];
   readonly columns: readonly Column[];
+  /** A list, without a head or rules. */
+  readonly isPlain?: boolean;
+  /** Width that it is given, points: its last column takes what the others leave. */
+  readonly width?: number;
   readonly rows: readonly (readonly (string | TableCell)[])[];
   /** Lines under its last row. */
   readonly foot?: readonly string[];
@@ -57,7 +61,8 @@ export const SWATCH = 6;
 export const SWATCH_STEP = SWATCH + 1.5;
 /** What so many swatches take before a text, points. */
 export const swatchRoom = (count: number): number => (count === 0 ? 0 : count * SWATCH_STEP + 2);
-const GAP = 22;
+/** Between tables, down and across, points. */
+export const TABLE_GAP = 22;
 const TITLE = 1.7;
 /** A table is not begun where fewer rows than this would stand under its head. */
 const LEAST_ROWS = 3;
@@ -84,7 +89,7 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
   const pages: TablePart[][] = [];
   let place = { x: Infinity, y: 0, width: 0 };
   const newColumn = (width: number): void => {
-    const x = pages.length === 0 ? Infinity : place.x + place.width + GAP;
+    const x = pages.length === 0 ? Infinity : place.x + place.width + TABLE_GAP;
     if (x + width <= right(field) + 0.01) place = { x, y: top(field), width };
     else {
       pages.push([]);
@@ -123,7 +128,7 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
         rows: laid.rows.slice(from, next),
         foot: isEnd ? laid.foot : [],
       });
-      place = { ...place, y: y - GAP };
+      place = { ...place, y: y - TABLE_GAP };
       if (!isEnd) place = { ...place, y: field.y };
       isFirst = false;
     }
@@ -155,10 +160,12 @@ function layOut(table: Table, most: number, lettering: Lettering): Laid {
     widths,
     width,
     lead: paragraph(table.lead),
-    head: row(
-      table.columns.map(({ head }) => head),
-      'bold',
-    ),
+    head: table.isPlain
+      ? { cells: [], height: 0 }
+      : row(
+          table.columns.map(({ head }) => head),
+          'bold',
+        ),
     rows: table.rows.map((cells) => row(cells, 'regular')),
     foot: paragraph(table.foot),
   };
@@ -169,7 +176,10 @@ function widthsOf(table: Table, most: number, lettering: Lettering): readonly nu
   const { small, head } = lettering.sizes;
   const natural = table.columns.map((column, i) => {
     const limit = (column.most ?? MOST) * small;
-    let text = Math.max((column.least ?? 0) * small, ...column.head.split(' ').map((word) => lettering.width(word, small, 'bold')));
+    let text = Math.max(
+      (column.least ?? 0) * small,
+      ...column.head.split(' ').map((word) => lettering.width(word, small, 'bold')),
+    );
     for (const row of table.rows) {
       const cell = row[i]!;
       const { text: words, swatches = [] } = typeof cell === 'string' ? { text: cell } : cell;
@@ -179,12 +189,21 @@ function widthsOf(table: Table, most: number, lettering: Lettering): readonly nu
   });
   const title = lettering.width(`${table.title} (continued)`, head, 'bold');
   const sum = natural.reduce((total, width) => total + width, 0);
+  if (table.width !== undefined) return givenWidths(natural, Math.min(most, table.width));
   const wanted = Math.min(most, Math.max(sum, title));
   if (sum <= wanted) {
     // Room that only the title needs goes to the last column.
     return natural.map((width, i) => (i === natural.length - 1 ? width + wanted - sum : width));
   }
   return pressed(natural, most);
+}
+
+/** The last column takes what the others leave; where that is little, the widest give. */
+function givenWidths(natural: readonly number[], width: number): readonly number[] {
+  const others = natural.slice(0, -1);
+  const sum = others.reduce((total, one) => total + one, 0);
+  const pressedOthers = sum > width * 0.7 ? pressed(others, width * 0.7) : others;
+  return [...pressedOthers, width - pressedOthers.reduce((total, one) => total + one, 0)];
 }
 
 /** Takes from the widest columns until all fit. */

@@ -17,8 +17,18 @@ export function tilesOf(
   around: Extent,
   most: { readonly width: number; readonly height: number },
 ): readonly Tile[] {
-  const xs = cutsOf(around.minX, around.maxX, most.width, things.map(({ minX, maxX }) => [minX, maxX]));
-  const ys = cutsOf(around.minY, around.maxY, most.height, things.map(({ minY, maxY }) => [minY, maxY]));
+  const xs = cutsOf(
+    around.minX,
+    around.maxX,
+    most.width,
+    things.map(({ minX, maxX }) => [minX, maxX]),
+  );
+  const ys = cutsOf(
+    around.minY,
+    around.maxY,
+    most.height,
+    things.map(({ minY, maxY }) => [minY, maxY]),
+  );
   const tiles: Tile[] = [];
   for (let row = 0; row < ys.length - 1; row++)
     for (let column = 0; column < xs.length - 1; column++) {
@@ -82,7 +92,7 @@ function worthOf(place: number, spans: readonly Span[]): number {
   let clear = ENOUGH;
   let cut = 0;
   for (const [start, stop] of spans) {
-    if (start < place && place < stop) cut += 2 * Math.min(place - start, stop - place) / (stop - start);
+    if (start < place && place < stop) cut += (2 * Math.min(place - start, stop - place)) / (stop - start);
     else clear = Math.min(clear, Math.max(start - place, place - stop));
   }
   return cut > 0 ? -cut : clear / ENOUGH;

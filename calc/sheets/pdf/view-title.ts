@@ -22,7 +22,11 @@ export function drawViewTitle(pen: Pen, foot: Area, mark: string, title: string,
   const words = shortened(title.toUpperCase(), most, pen.lettering.sizes.head, pen.lettering, 'bold');
   const width = Math.max(120, pen.lettering.width(words, pen.lettering.sizes.head, 'bold'));
   pen.circle([x, y], RADIUS, PENS.heavy);
-  pen.text(mark, [x, centred(y, pen.lettering.sizes.head)], { size: pen.lettering.sizes.head, weight: 'bold', anchor: 'middle' });
+  pen.text(mark, [x, centred(y, pen.lettering.sizes.head)], {
+    size: pen.lettering.sizes.head,
+    weight: 'bold',
+    anchor: 'middle',
+  });
   pen.text(words, [x + RADIUS + 8, y + 4], { size: pen.lettering.sizes.head, weight: 'bold' });
   pen.line(
     [

@@ -9,7 +9,10 @@ import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 /** What each feeder is made of, as `FeederConduit`, by its id. */
 export const feederConduitsOf = ({ site, plan }: Pick<Job, 'site' | 'plan'>) =>
   new Map(
-    feederConduits(site, plan.supply.feeders, designOf(site.rules).tables).map((conduit) => [conduit.feeder.id, conduit]),
+    feederConduits(site, plan.supply.feeders, designOf(site.rules).tables).map((conduit) => [
+      conduit.feeder.id,
+      conduit,
+    ]),
   );
 
 /** A row for each feeder: what it joins, what it is made of, its load and drop. */

@@ -1,5 +1,5 @@
-import { fromGridline } from '../../../../routing/site/from-gridlines.ts';
 import { printDecimal, printLength } from '../../../../routing/site/feet-inches.ts';
+import { fromGridline } from '../../../../routing/site/from-gridlines.ts';
 import type { Gridline, Site } from '../../../../routing/site/site.ts';
 import type { Units } from '../../../../routing/site/vocabulary.ts';
 
@@ -19,7 +19,11 @@ export const ampsFigure = (amps: number | undefined): string =>
   amps === undefined ? NONE : amps >= 100 ? String(Math.round(amps)) : String(Number(amps.toFixed(1)));
 
 /** A quantity of the takeoff in the units of the site. */
-export const quantityWords = (quantity: number, unit: string, units: Units): readonly [quantity: string, unit: string] => {
+export const quantityWords = (
+  quantity: number,
+  unit: string,
+  units: Units,
+): readonly [quantity: string, unit: string] => {
   if (unit !== 'ft') return [String(Number(quantity.toFixed(2))), unit];
   const [words = NONE, name = units] = printDecimal(quantity, units, 1).split(' ');
   return [words, name];

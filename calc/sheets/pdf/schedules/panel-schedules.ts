@@ -62,7 +62,8 @@ function leadOf(site: Site, { id, busAmps, mainAmps, managedAmps, spaces }: Equi
 function rowsOf({ site, plan }: Pick<Job, 'site' | 'plan'>, schedule: PanelSchedule): Table['rows'] {
   const node = treeOf(site).nodes.find(({ equipment }) => equipment.id === schedule.equipment);
   const volts = node?.system.volts ?? 208;
-  const letters = node === undefined || node.system.phases === 3 ? 'ABC' : (linesOf(site).equipment.get(schedule.equipment) ?? 'AB');
+  const letters =
+    node === undefined || node.system.phases === 3 ? 'ABC' : (linesOf(site).equipment.get(schedule.equipment) ?? 'AB');
   const inks = lineInks(volts);
   const bySpace = new Map<number, Side>();
   const breakers = new Map(plan.circuits.map(({ charger, breakerAmps }) => [charger, breakerAmps]));
@@ -121,12 +122,16 @@ export function supplyWords({
   );
   return [
     `Connected ${figure(connectedVa / 1000, 1)} kVA; demand ${ampsFigure(demandAmps)} A${
-      breakerAmps === undefined ? '' : ` of ${breakerAmps} A${percentLoaded === undefined ? '' : ` (${figure(percentLoaded, 0)}%)`}`
+      breakerAmps === undefined
+        ? ''
+        : ` of ${breakerAmps} A${percentLoaded === undefined ? '' : ` (${figure(percentLoaded, 0)}%)`}`
     }`,
     `Line amps ${lines.join(', ')}${chargerShare < 1 ? `; chargers held to ${figure(100 * chargerShare, 0)}% of their rating` : ''}`,
     ...(spareAmps === undefined && spareSpaces === undefined
       ? []
-      : [`Left: ${[spareAmps === undefined ? '' : `${ampsFigure(spareAmps)} A`, spareSpaces === undefined ? '' : `${spareSpaces} spaces`].filter(Boolean).join(', ')}`]),
+      : [
+          `Left: ${[spareAmps === undefined ? '' : `${ampsFigure(spareAmps)} A`, spareSpaces === undefined ? '' : `${spareSpaces} spaces`].filter(Boolean).join(', ')}`,
+        ]),
     ...(faultAmps === undefined ? [] : [`Fault current available ${figure(faultAmps / 1000, 1)} kA`]),
   ];
 }

@@ -1,6 +1,6 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import { marginsOf } from '../../../margins.ts';
-import { circuitConductors, circuitTags, phaseInks } from '../circuit-words.ts';
+import { circuitConductors, circuitOf, circuitTags, phaseInks } from '../circuit-words.ts';
 import type { Job } from '../draft.ts';
 import type { Table, TableCell } from '../table.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
@@ -9,7 +9,6 @@ import { figure, lengthWords, NONE } from './figures.ts';
 export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
   const { units } = site;
   const tags = circuitTags(site);
-  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const conduits = byId(plan.conduits);
   const chargers = byId(site.chargers);
   const margins = marginsOf(plan, site);
@@ -36,7 +35,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
     ],
     rows: plan.runs.map((run) => {
       const charger = chargers.get(run.charger);
-      const circuit = circuits.get(run.charger);
+      const circuit = circuitOf(plan.circuits, run.charger);
       const { cord, branch } = margins.get(run.charger) ?? { cord: null, branch: null };
       const lines: TableCell = circuit
         ? { text: circuit.phases, swatches: phaseInks(circuit.phases, charger?.volts ?? 208) }

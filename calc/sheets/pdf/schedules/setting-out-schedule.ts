@@ -38,7 +38,16 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
         const least = boxWords(boxes.get(id));
         const isUnder = retractor !== undefined && Math.hypot(retractor[0] - box[0], retractor[1] - box[1]) < SAME;
         if (isUnder && built?.retractor === undefined)
-          return [[id, 'box, retractor', ...placeWords(site, box), printLength(retractor[2], units), least, ...builtWords(site, built?.box)]];
+          return [
+            [
+              id,
+              'box, retractor',
+              ...placeWords(site, box),
+              printLength(retractor[2], units),
+              least,
+              ...builtWords(site, built?.box),
+            ],
+          ];
         const boxRow = [id, 'box', ...placeWords(site, box), NONE, least, ...builtWords(site, built?.box)];
         if (retractor === undefined) return [boxRow];
         const [x, y, z] = placeWords(site, retractor);
@@ -50,7 +59,9 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
         .map((box) => otherRow(site, box.id, 'junction box', box.at, boxWords(box))),
       ...site.equipment.map(({ id, kind, entry }) => otherRow(site, id, `${kind}, entry`, entry, NONE)),
     ],
-    foot: ['Least box: NEC 314.16 by volume up to 6 AWG, 314.28 by length from 4 AWG on. As built: to be written in by the field.'],
+    foot: [
+      'Least box: NEC 314.16 by volume up to 6 AWG, 314.28 by length from 4 AWG on. As built: to be written in by the field.',
+    ],
   };
 }
 

@@ -5,7 +5,7 @@ import { quantityWords } from './figures.ts';
 /** A row for each item of the takeoff, with its basis. */
 export const takeoffSchedule = ({ site, plan }: Pick<Job, 'site' | 'plan'>): Table => ({
   short: 'takeoff',
-    title: 'Takeoff',
+  title: 'Takeoff',
   columns: [
     { head: 'Item' },
     { head: 'Specification', most: 30 },

@@ -1,0 +1,71 @@
+import { printDecimal, printLength } from '../../../../routing/site/feet-inches.ts';
+import type { Site } from '../../../../routing/site/site.ts';
+import { marginsOf, worstOf } from '../../../margins.ts';
+import type { Plan } from '../../../plan-shape.ts';
+import { servedStalls } from '../../../served.ts';
+import { treeOf } from '../../../supply/supply-lines.ts';
+import { itemTotals } from '../../../takeoff/totals.ts';
+import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
+import type { Table } from '../table.ts';
+
+/** What the set is about, in figures. */
+export function keyFigures(site: Site, plan: Plan, width: number): Table {
+  const running = plan.runs.filter(({ length }) => length !== null);
+  const margins = marginsOf(plan, site);
+  const [cord, branch] = [worstOf(margins, 'cord'), worstOf(margins, 'branch')];
+  const worstDrop = plan.circuits.reduce<Plan['circuits'][number] | null>(
+    (worst, circuit) => (worst === null || circuit.totalDropPercent > worst.totalDropPercent ? circuit : worst),
+    null,
+  );
+  const total = (item: string): string => {
+    const sum = itemTotals(plan.takeoff).find((one) => one.item === item);
+    return sum === undefined ? NONE : printDecimal(sum.quantity, site.units, 0);
+  };
+  const cordLeft = cord?.cord?.left;
+  const rows: (readonly [string, string])[] = [
+    ['Stalls, and served by a charger', `${site.stalls.length}, ${servedStalls(plan, site.rules).size}`],
+    ['Drops', String(site.drops.length)],
+    ['Chargers, and with a run', `${site.chargers.length}, ${running.length}`],
+    ...supplyRows(site, plan),
+    [
+      'Longest branch',
+      branch?.branch
+        ? `${branch.charger}, ${printLength(branch.branch.used, site.units)} of ${printLength(branch.branch.limit, site.units)}`
+        : NONE,
+    ],
+    [
+      'Least cord left over',
+      cordLeft === undefined
+        ? NONE
+        : `${cord!.charger}, ${Number.isFinite(cordLeft) ? printLength(cordLeft, site.units) : 'no way to an inlet'}`,
+    ],
+    [
+      'Largest drop from the source',
+      worstDrop === null ? NONE : `${worstDrop.charger}, ${figure(worstDrop.totalDropPercent, 2)}%`,
+    ],
+    ['Branch conductors with waste', total('conductor')],
+    ['Branch raceway with waste', total('raceway')],
+    ['Place', site.georef === undefined ? 'not given' : `${site.georef.lat}°, ${site.georef.lon}°`],
+    ['Units of the site file', site.units === 'm' ? 'meters' : 'feet'],
+  ];
+  return {
+    short: 'key figures',
+    title: 'Key figures',
+    width,
+    columns: [{ head: 'What', most: 20 }, { head: 'Figure' }],
+    rows,
+  };
+}
+
+/** Load at the head of each tree of the supply. */
+function supplyRows(site: Site, plan: Plan): (readonly [string, string])[] {
+  const solved = new Map(plan.supply.equipment.map((one) => [one.id, one]));
+  return treeOf(site)
+    .nodes.filter(({ parent }) => parent < 0)
+    .flatMap(({ equipment }) => {
+      const one = solved.get(equipment.id);
+      if (one === undefined) return [];
+      const words = `${figure(one.connectedVa / 1000, 1)} kVA connected, ${ampsFigure(one.demandAmps)} A demand`;
+      return [[`Load at ${equipment.id}`, words] as const];
+    });
+}
