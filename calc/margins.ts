@@ -31,37 +31,97 @@ export interface Margins {
 export const MARGIN_KINDS = ['cord', 'branch', 'volts'] as const;
 export type MarginKind = (typeof MARGIN_KINDS)[number];
 
+interface Worked {
+  readonly plan: Plan;
+  readonly site: Site;
+  readonly margins: ReadonlyMap<string, Margins>;
+  /** Where the entries of each charger stand in the plan's lists. */
+  readonly places: ReadonlyMap<string, Places>;
+}
+
+interface Places {
+  readonly at: number;
+  readonly circuit: number | null;
+  readonly reach: readonly number[];
+}
+
+// The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
+let latest: Worked | null = null;
+
 /** The three margins of each charger of a plan, in the order of the site's chargers. */
 export const marginsOf = remembered((plan: Plan, site: Site): ReadonlyMap<string, Margins> => {
-  const cords = new Map<string, CordMargin>();
-  for (const { charger, stall, worst } of plan.reach) {
+  const worked = (latest && after(latest, plan, site)) ?? anew(plan, site);
+  latest = worked;
+  return worked.margins;
+});
+
+/** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
+function after(last: Worked, plan: Plan, site: Site): Worked | null {
+  const was = last.plan;
+  const aligned =
+    site.chargers === last.site.chargers &&
+    site.rules === last.site.rules &&
+    plan.runs.length === was.runs.length &&
+    plan.circuits.length === was.circuits.length &&
+    plan.reach.length === was.reach.length;
+  if (!aligned) return null;
+  const changed = new Set<string>();
+  for (const list of ['runs', 'circuits', 'reach'] as const) {
+    const now: readonly { readonly charger: string }[] = plan[list];
+    const before: readonly { readonly charger: string }[] = was[list];
+    for (let i = 0; i < now.length; i++) {
+      if (now[i] === before[i]) continue;
+      if (now[i]!.charger !== before[i]!.charger) return null;
+      changed.add(now[i]!.charger);
+    }
+  }
+  if (changed.size === 0) return { ...last, plan, site };
+  const margins = new Map(last.margins);
+  for (const charger of changed) margins.set(charger, marginsAt(plan, site, last.places.get(charger)!));
+  return { plan, site, margins, places: last.places };
+}
+
+function anew(plan: Plan, site: Site): Worked {
+  const circuits = new Map(plan.circuits.map(({ charger }, i) => [charger, i]));
+  const reach = new Map<string, number[]>();
+  plan.reach.forEach(({ charger }, i) => {
+    const others = reach.get(charger);
+    if (others) others.push(i);
+    else reach.set(charger, [i]);
+  });
+  const places = new Map<string, Places>();
+  const margins = new Map<string, Margins>();
+  site.chargers.forEach(({ id }, at) => {
+    const own = { at, circuit: circuits.get(id) ?? null, reach: reach.get(id) ?? [] };
+    places.set(id, own);
+    margins.set(id, marginsAt(plan, site, own));
+  });
+  return { plan, site, margins, places };
+}
+
+function marginsAt(plan: Plan, site: Site, { at, circuit, reach }: Places): Margins {
+  const { id, branchLimit } = site.chargers[at]!;
+  // Runs stand in the order of the chargers.
+  const length = plan.runs[at]?.conductorLength ?? null;
+  const limit = branchLimit ?? site.rules.branchLimit;
+  const drop = circuit === null ? undefined : plan.circuits[circuit]!.branchDropPercent;
+  const dropLimit = site.rules.dropLimit.branch;
+  let cord: CordMargin | null = null;
+  for (const place of reach) {
+    const { stall, worst } = plan.reach[place]!;
     const { direction, inlet, needed, available, margin } = worst;
     // A cord that cannot get there at all is worse than any that is short.
     const left = margin ?? Number.NEGATIVE_INFINITY;
-    const so = cords.get(charger);
-    if (!so || left < so.left)
-      cords.set(charger, { left, used: needed ?? Number.POSITIVE_INFINITY, limit: available, stall, direction, inlet });
+    if (!cord || left < cord.left)
+      cord = { left, used: needed ?? Number.POSITIVE_INFINITY, limit: available, stall, direction, inlet };
   }
-  const runs = new Map(plan.runs.map((run) => [run.charger, run]));
-  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
-  return new Map(
-    site.chargers.map(({ id, branchLimit }) => {
-      const length = runs.get(id)?.conductorLength ?? null;
-      const limit = branchLimit ?? site.rules.branchLimit;
-      const drop = circuits.get(id)?.branchDropPercent;
-      const margins: Margins = {
-        charger: id,
-        cord: cords.get(id) ?? null,
-        branch: length === null ? null : { left: limit - length, used: length, limit },
-        volts:
-          drop === undefined
-            ? null
-            : { left: site.rules.dropLimit.branch - drop, used: drop, limit: site.rules.dropLimit.branch },
-      };
-      return [id, margins];
-    }),
-  );
-});
+  return {
+    charger: id,
+    cord,
+    branch: length === null ? null : { left: limit - length, used: length, limit },
+    volts: drop === undefined ? null : { left: dropLimit - drop, used: drop, limit: dropLimit },
+  };
+}
 
 /** The charger with the least left of a kind, or undefined where none has such a margin. */
 export function worstOf(margins: ReadonlyMap<string, Margins>, kind: MarginKind): Margins | undefined {

@@ -1,12 +1,13 @@
+import { boxesMeet } from '../../routing/plane/box.ts';
 import { marksInView, type Painting } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawCoverage } from './pictures/coverage.ts';
 import { drawDrops, drawDropWords } from './pictures/drops.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
-import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
+import { drawAllRuns, drawPullpoints, drawRaceways } from './pictures/raceways.ts';
 import { drawRisers } from './pictures/risers.ts';
-import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
+import { drawBands, drawCars, drawStallLabels, drawStalls, STALLS_FROM } from './pictures/stalls.ts';
 import { drawBubbles, drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
 import type { SceneList } from './scene/scene.ts';
 
@@ -23,12 +24,14 @@ type Draw<L extends SceneList> = (
   painting: Painting,
 ) => void;
 
-function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>): BasePicture {
+/** A picture of the marks of a list that are in view; below `from` pixels to a foot they are not looked for. */
+function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>, from = 0): BasePicture {
   return {
     name,
     draw: (pen, painting) => {
       if (!painting.shows(list)) return 0;
       const frame = painting.frame();
+      if (frame.scale < from) return 0;
       const marks = marksInView(painting.base(), list, frame.box, painting.hidden());
       if (marks.length > 0) draw(pen, frame, marks, painting);
       return marks.length;
@@ -53,8 +56,18 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('aisles', 'aisles', drawAisles),
   { name: 'underlay', draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
   culled('feeders', 'feeders', drawFeeders),
-  culled('stalls', 'stalls', drawStalls),
-  culled('cars', 'stalls', drawCars),
+  {
+    name: 'stall bands',
+    draw: (pen, painting) => {
+      const frame = painting.frame();
+      if (frame.scale >= STALLS_FROM || !painting.shows('stalls')) return 0;
+      const bands = painting.base().bands.filter((band) => boxesMeet(band, frame.box));
+      drawBands(pen, frame, bands);
+      return bands.length;
+    },
+  },
+  culled('stalls', 'stalls', drawStalls, STALLS_FROM),
+  culled('cars', 'stalls', drawCars, 1.3),
   {
     name: 'coverage',
     draw: (pen, painting) => {
@@ -67,7 +80,7 @@ export const BASE_PICTURES: readonly BasePicture[] = [
     },
   },
   culled('keepouts', 'keepouts', drawKeepouts),
-  culled('members', 'members', drawMembers),
+  culled('members', 'members', drawMembers, 2),
   {
     name: 'canopies',
     draw: (pen, painting) => {
@@ -78,19 +91,24 @@ export const BASE_PICTURES: readonly BasePicture[] = [
     },
   },
   gridlined('gridlines', drawGridlines),
-  culled('columns', 'columns', drawColumns),
+  culled('columns', 'columns', drawColumns, 0.7),
   culled('raceways', 'raceways', drawRaceways),
-  culled('runs', 'runs', drawRuns),
+  culled('runs', 'runs', drawAllRuns, 2),
   culled('risers', 'raceways', drawRisers),
   culled('equipment', 'equipment', drawEquipment),
-  culled('pullpoints', 'pullpoints', drawPullpoints),
-  culled('drops', 'drops', drawDrops),
+  culled('pullpoints', 'pullpoints', drawPullpoints, 1),
+  culled('drops', 'drops', drawDrops, 0.7),
   gridlined('bubbles', drawBubbles),
-  culled('stall labels', 'stalls', (pen, frame, marks, painting) => {
-    // The shading carries the numbers itself.
-    if (!painting.shading()) drawStallLabels(pen, frame, marks);
-  }),
-  culled('drop words', 'drops', drawDropWords),
+  culled(
+    'stall labels',
+    'stalls',
+    (pen, frame, marks, painting) => {
+      // The shading carries the numbers itself.
+      if (!painting.shading()) drawStallLabels(pen, frame, marks);
+    },
+    1.4,
+  ),
+  culled('drop words', 'drops', drawDropWords, 1.6),
   {
     name: 'conduit words',
     draw: (pen, painting) => {

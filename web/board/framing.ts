@@ -21,7 +21,8 @@ function glideTo(view: ViewStore, to: Camera): void {
   }
   const start = performance.now();
   const step = (now: number): void => {
-    const t = Math.min(1, (now - start) / GLIDE_MS);
+    // A frame may carry a time from before the glide began.
+    const t = Math.min(1, Math.max(0, (now - start) / GLIDE_MS));
     const eased = 1 - (1 - t) ** 3;
     if (t === 1) {
       view.setState({ camera: to });

@@ -2,11 +2,14 @@ import { stallCoverage } from '../../calc/stall-coverage.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import type { DocumentStore } from '../document/store.ts';
+import { boxInView } from './camera.ts';
 import type { Ink } from './ink.ts';
+import { SYMBOLS_FROM } from './pictures/drops.ts';
 import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
+import { signOf } from './scene/sign.ts';
 import type { ViewState, ViewStore } from './view-store.ts';
 
 /**
@@ -155,8 +158,7 @@ function signsChanged(was: Scene, now: Scene, { camera, viewport }: ViewState): 
   });
 }
 
-const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene =>
-  sceneOf(site, plan, last);
+const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene => sceneOf(site, plan, last);
 
 function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<Mark>): MarksByList {
   const lists: { [L in SceneList]?: readonly Mark[] } = { ...moving };

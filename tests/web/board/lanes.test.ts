@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
 import type { Point3 } from '../../../routing/site/site.ts';
 import type { Frame, Pen } from '../../../web/board/pictures/frame.ts';
+import { laneLegs } from '../../../web/board/pictures/lane-legs.ts';
 import { traceBeside } from '../../../web/board/pictures/lanes.ts';
 import { lanesOf } from '../../../web/board/scene/lanes.ts';
+import type { RunMark } from '../../../web/board/scene/mark.ts';
 
 /** A pen that writes down where it goes. */
 function traced(path: readonly Point3[], offset: number): readonly (readonly [string, number, number])[] {
@@ -80,4 +82,36 @@ test('a line keeps its side of the raceway whatever it is paired with', () => {
   expect(side('AB', 'black')).toBe(side('CA', 'black'));
   expect(side('AB', 'red')).toBe(side('BC', 'red'));
   expect(side('BC', 'blue')).toBe(side('CA', 'blue'));
+});
+
+/** A run along raceway T from the panel at x = 0 to a drop 9 ft up a raceway of its own at x. */
+const branch = (x: number, phases: 'AB' | 'BC'): RunMark =>
+  ({
+    run: { legs: ['T', `R${x}`] },
+    path: [
+      [0, 0, 11],
+      [x, 0, 11],
+      [x, 9, 11],
+    ],
+    lanes: lanesOf(phases, 208),
+  }) as unknown as RunMark;
+
+test('what runs share is told once: of each lane on the trunk only the longest', () => {
+  const legs = laneLegs([branch(20, 'AB'), branch(50, 'AB'), branch(30, 'BC')]);
+  const trunk = legs.filter(({ y, uy }) => y === 0 && uy === 0);
+  expect(trunk).toHaveLength(1);
+  expect(trunk[0]!.lanes.map(({ color, length }) => [color, length])).toEqual([
+    ['black', 50],
+    ['red', 50],
+    ['blue', 30],
+  ]);
+  expect(legs).toHaveLength(4);
+});
+
+test('the longest lane of a trunk ends in the turn of its own run', () => {
+  const [trunk] = laneLegs([branch(50, 'AB'), branch(20, 'AB')]);
+  expect(trunk!.lanes.map(({ after }) => after)).toEqual([
+    [0, 1],
+    [0, 1],
+  ]);
 });

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { marginsOf } from '../../../calc/margins.ts';
 import { plan } from '../../../calc/plan.ts';
 import { readSite } from '../../../routing/site/read.ts';
 import type { Member, SiteFile } from '../../../routing/site/site.ts';
@@ -23,7 +22,7 @@ function library(): SiteFile {
 function sceneFor(file: SiteFile, last?: Scene): Scene {
   const site = toSite(file);
   const worked = plan(site);
-  return sceneOf(site, worked, marginsOf(worked, site), last);
+  return sceneOf(site, worked, last);
 }
 
 test('moving one drop changes its own marks and leaves every stall, column and raceway the same object', () => {

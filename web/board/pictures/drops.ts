@@ -1,9 +1,10 @@
 import { nearestInch } from '../../words/lengths.ts';
 import { lettering } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
+import { signOf } from '../scene/sign.ts';
 import type { Frame, Pen } from './frame.ts';
 
-const SYMBOLS_FROM = 1.6;
+export const SYMBOLS_FROM = 1.6;
 const LABELS_FROM = 7;
 /** Elevations want the width of a stall for their words. */
 const ELEVATIONS_FROM = 12;
@@ -15,10 +16,9 @@ export function drawDrops(pen: Pen, frame: Frame, marks: readonly DropMark[]): v
   const { scale, left, top, ink, chosen } = frame;
   if (scale < SYMBOLS_FROM) {
     if (scale < 0.7 && !chosen) return;
-    pen.beginPath();
-    for (const { drop } of marks) pen.rect(left + drop.box[0] * scale - 1, top - drop.box[1] * scale - 1, 2, 2);
+    // Filled one by one: a single path of thousands costs the raster far more.
     pen.fillStyle = ink.ink;
-    pen.fill();
+    for (const { drop } of marks) pen.fillRect(left + drop.box[0] * scale - 1, top - drop.box[1] * scale - 1, 2, 2);
     return;
   }
   const radius = radiusOf(scale);
@@ -65,7 +65,8 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
   const radius = radiusOf(scale);
   pen.textBaseline = 'middle';
   pen.textAlign = 'left';
-  for (const { drop, severity, short } of marks) {
+  for (const { drop } of marks) {
+    const { severity, short } = signOf(frame.scene, drop.id);
     const [x, y] = drop.retractor ?? drop.box;
     let at = left + x * scale + radius + 4;
     const line = top - y * scale - radius - 3;

@@ -3,6 +3,7 @@ import type { Units } from '../../../routing/site/vocabulary.ts';
 import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
 import type { Ink } from '../ink.ts';
+import type { Scene } from '../scene/scene.ts';
 
 export type Pen = CanvasRenderingContext2D;
 
@@ -19,6 +20,8 @@ export interface Frame {
   readonly units: Units;
   /** The station for which it is drawn: it decides which words stand on the board. */
   readonly station: Station;
+  /** How drops and equipment fare. */
+  readonly scene: Scene;
   /** Drawn heavier: what is selected. */
   readonly chosen: boolean;
 }
@@ -29,7 +32,7 @@ export const frameOf = (
   camera: Camera,
   view: Viewport,
   ink: Ink,
-  { units, station }: Pick<Frame, 'units' | 'station'>,
+  { scene, station }: Pick<Frame, 'scene' | 'station'>,
   chosen = false,
 ): Frame => ({
   scale: camera.scale,
@@ -39,7 +42,8 @@ export const frameOf = (
   height: view.height,
   box: boxInView(camera, view, MARGIN_PX),
   ink,
-  units,
+  units: scene.units,
+  scene,
   station,
   chosen,
 });

@@ -3,7 +3,8 @@ import type { AreaMark, MemberMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
 
-const BIG_ENOUGH = 3;
+const BIG_ENOUGH = 8;
+const DASHES_FROM = 2.5;
 
 /** Drive aisles and walkways: a quiet ground. */
 export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
@@ -26,7 +27,7 @@ export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly AreaMark[])
   hatch(pen, frame, frame.ink.hatch, 9);
   pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.ruleStrong;
   pen.lineWidth = frame.chosen ? 2 : 1;
-  pen.setLineDash([5, 3]);
+  if (frame.scale >= DASHES_FROM) pen.setLineDash([5, 3]);
   pen.beginPath();
   for (const mark of shown) traceOutline(pen, frame, mark.area.outline);
   pen.stroke();
@@ -35,14 +36,16 @@ export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly AreaMark[])
 
 /** Beams and purlins, which stand already and lie above: thin, grey and broken. */
 export function drawMembers(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
-  if (frame.scale < 1 && !frame.chosen) return;
   pen.beginPath();
   for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);
   pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.existing;
   pen.lineWidth = frame.chosen ? 2 : 0.7;
-  pen.setLineDash([3, 4]);
+  // Broken lines cost the raster many times what whole ones do: far off they are whole, and fainter.
+  if (frame.scale >= DASHES_FROM) pen.setLineDash([3, 4]);
+  else pen.globalAlpha = 0.5;
   pen.stroke();
   pen.setLineDash([]);
+  pen.globalAlpha = 1;
 }
 
 /** The edge of each canopy, broken because it lies above the cut. */
@@ -51,7 +54,7 @@ export function drawCanopies(pen: Pen, frame: Frame, outlines: readonly (readonl
   for (const outline of outlines) traceOutline(pen, frame, outline);
   pen.strokeStyle = frame.ink.existing;
   pen.lineWidth = 1;
-  pen.setLineDash([9, 4]);
+  if (frame.scale >= DASHES_FROM) pen.setLineDash([9, 4]);
   pen.stroke();
   pen.setLineDash([]);
 }

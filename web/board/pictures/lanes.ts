@@ -37,15 +37,55 @@ export function traceBeside(pen: Pen, { scale, left, top }: Frame, path: readonl
 }
 
 function joint(pen: Pen, x: number, y: number, ax: number, ay: number, bx: number, by: number, offset: number): void {
-  const nx = -ay - by;
-  const ny = ax + bx;
-  const size = Math.hypot(nx, ny);
-  // Half the sum of two unit normals is as long as the cosine of half the bend.
-  const mitre = 2 / size;
-  if (size > 1e-6 && mitre <= MITRE_LIMIT) {
-    pen.lineTo(x + (nx / size) * offset * mitre, y + (ny / size) * offset * mitre);
+  const mitred = mitre(x, y, ax, ay, bx, by, offset);
+  if (mitred) {
+    pen.lineTo(mitred[0], mitred[1]);
     return;
   }
   pen.lineTo(x - ay * offset, y + ax * offset);
   pen.lineTo(x - by * offset, y + bx * offset);
+}
+
+/**
+ * The corner, pixels, of a line that keeps `offset` to the right of two legs that meet at a point, going a and then b;
+ * null where they double back so sharply that a corner would be a spike.
+ */
+function mitre(
+  x: number,
+  y: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  offset: number,
+): readonly [number, number] | null {
+  const nx = -ay - by;
+  const ny = ax + bx;
+  const size = Math.hypot(nx, ny);
+  // Half the sum of two unit normals is as long as the cosine of half the bend.
+  const reach = 2 / size;
+  if (size <= 1e-6 || reach > MITRE_LIMIT) return null;
+  return [x + (nx / size) * offset * reach, y + (ny / size) * offset * reach];
+}
+
+type Way = readonly [number, number];
+
+/** Adds one straight lane beside a leg to the pen's path, its ends cut to meet what comes before and after. Pixels. */
+export function traceLane(
+  pen: Pen,
+  x: number,
+  y: number,
+  way: Way,
+  length: number,
+  offset: number,
+  before: Way | null,
+  after: Way | null,
+): void {
+  const [ux, uy] = way;
+  const endX = x + ux * length;
+  const endY = y + uy * length;
+  const start = before && mitre(x, y, before[0], before[1], ux, uy, offset);
+  const end = after && mitre(endX, endY, ux, uy, after[0], after[1], offset);
+  pen.moveTo(start?.[0] ?? x - uy * offset, start?.[1] ?? y + ux * offset);
+  pen.lineTo(end?.[0] ?? endX - uy * offset, end?.[1] ?? endY + ux * offset);
 }

@@ -1,10 +1,14 @@
 import type { LineColor, PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
-import { traceBeside } from './lanes.ts';
+import { laneLegs } from './lane-legs.ts';
+import { traceBeside, traceLane } from './lanes.ts';
 import { traceLine } from './outline.ts';
 
 /** Below this many pixels to a foot the conductors of a raceway cannot be told apart: it is one line. */
 const LANES_FROM = 2;
+
+/** Raceways shorter than this many pixels are not drawn; risers have no length in plan. */
+const LEAST_LINE = 4;
 
 const laneGap = (scale: number): number => Math.min(3, Math.max(1, scale * 0.24));
 const wallOf = (scale: number): number => Math.min(3, scale * 0.28);
@@ -14,7 +18,11 @@ const tubeWidth = (scale: number): number => laneGap(scale) * 3 + wallOf(scale);
 export function drawRaceways(pen: Pen, frame: Frame, marks: readonly RacewayMark[]): void {
   const { ink, scale, chosen } = frame;
   for (const buried of [true, false]) {
-    const some = marks.filter(({ raceway }) => (raceway.place === 'underground') === buried);
+    const some = marks.filter(
+      (mark) =>
+        (mark.raceway.place === 'underground') === buried &&
+        Math.max(mark.maxX - mark.minX, mark.maxY - mark.minY) * scale >= LEAST_LINE,
+    );
     if (some.length === 0) continue;
     pen.beginPath();
     for (const { raceway } of some) traceLine(pen, frame, raceway.path);
@@ -75,6 +83,38 @@ export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): voi
     pen.strokeStyle = ink[color];
     pen.stroke();
   }
+}
+
+/**
+ * Runs as `drawRuns` shows them, for many at once: what they share is drawn once, and the tubes that they lie in are
+ * the raceways', but for the taps at their ends.
+ */
+export function drawAllRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): void {
+  const { ink, scale, left, top } = frame;
+  const gap = laneGap(scale);
+  pen.beginPath();
+  for (const { run, path } of marks)
+    for (let i = 1; i < path.length; i++) if (run.legs[i - 1] === null) traceLine(pen, frame, [path[i - 1]!, path[i]!]);
+  strokeTube(pen, frame, 1);
+  const legs = laneLegs(marks);
+  pen.lineWidth = Math.max(1, gap * 0.72);
+  pen.lineCap = 'round';
+  const up = (way: readonly [number, number] | null): readonly [number, number] | null => way && [way[0], -way[1]];
+  for (const color of COLORS) {
+    pen.beginPath();
+    let any = false;
+    for (const { x, y, ux, uy, before, lanes } of legs)
+      for (const lane of lanes) {
+        if (lane.color !== color) continue;
+        any = true;
+        const [px, py] = [left + x * scale, top - y * scale];
+        traceLane(pen, px, py, [ux, -uy], lane.length * scale, lane.lane * gap, up(before), up(lane.after));
+      }
+    if (!any) continue;
+    pen.strokeStyle = ink[color];
+    pen.stroke();
+  }
+  pen.lineCap = 'butt';
 }
 
 /** Pull boxes and conduit bodies: a box across the raceway. */

@@ -1,33 +1,42 @@
 import { lettering } from '../ink.ts';
 import type { StallMark } from '../scene/mark.ts';
+import type { StallBand } from '../scene/stall-bands.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
-const STRIPES_FROM = 3;
+/** Pixels to a foot from which stalls are drawn one by one. */
+export const STALLS_FROM = 0.7;
 const CARS_FROM = 12;
 const LABELS_FROM = 22;
+const ROUNDED_FROM = 4;
 
-/** Stalls: striped on three sides, open where one drives in; far off, a plain band. */
-export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
-  const { scale, left, top, ink, chosen } = frame;
-  const striped: StallMark[] = [];
-  const far: StallMark[] = [];
-  for (const mark of marks) (mark.stall.width * scale >= STRIPES_FROM ? striped : far).push(mark);
-  if (far.length > 0) {
+/** Far off, stalls side by side as one quiet band each: their stripes would be nearer than the eye can part. */
+export function drawBands(pen: Pen, frame: Frame, bands: readonly StallBand[]): void {
+  const { scale, left, top, ink } = frame;
+  pen.fillStyle = ink.rule;
+  for (const { corners, minX, minY, maxX, maxY } of bands) {
+    const square = corners[0]![0] === corners[1]![0] || corners[0]![1] === corners[1]![1];
+    if (square) {
+      pen.fillRect(left + minX * scale, top - maxY * scale, (maxX - minX) * scale, (maxY - minY) * scale);
+      continue;
+    }
     pen.beginPath();
-    for (const mark of far) traceOutline(pen, frame, mark.corners);
-    pen.fillStyle = chosen ? ink.ink : ink.rule;
+    traceOutline(pen, frame, corners);
     pen.fill();
   }
-  if (striped.length === 0) return;
+}
+
+/** Stalls: striped on three sides, open where one drives in. */
+export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+  const { scale, left, top, ink, chosen } = frame;
   if (chosen) {
     pen.beginPath();
-    for (const mark of striped) traceOutline(pen, frame, mark.corners);
+    for (const mark of marks) traceOutline(pen, frame, mark.corners);
     pen.fillStyle = ink.chosen;
     pen.fill();
   }
   pen.beginPath();
-  for (const { corners } of striped) {
+  for (const { corners } of marks) {
     const [entryRight, headRight, headLeft, entryLeft] = corners;
     pen.moveTo(left + entryRight[0] * scale, top - entryRight[1] * scale);
     pen.lineTo(left + headRight[0] * scale, top - headRight[1] * scale);
@@ -45,7 +54,10 @@ export function drawCars(pen: Pen, frame: Frame, marks: readonly StallMark[]): v
   const shown = marks.filter(({ stall }) => stall.width * scale >= CARS_FROM);
   if (shown.length === 0) return;
   pen.beginPath();
-  for (const { car } of shown) traceRounded(pen, frame, car, 1.6 * scale);
+  for (const { car } of shown) {
+    if (scale >= ROUNDED_FROM) traceRounded(pen, frame, car, 1.6 * scale);
+    else traceOutline(pen, frame, car);
+  }
   pen.fillStyle = ink.car;
   pen.fill();
   pen.strokeStyle = ink.carEdge;

@@ -1,6 +1,7 @@
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
 import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
+import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceLine, traceOutline } from './outline.ts';
@@ -10,12 +11,12 @@ const LEAST_COLUMN = 3;
 export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   pen.beginPath();
+  pen.fillStyle = chosen ? ink.ink : ink.existing;
   for (const { column, corners } of marks) {
     // A column is a landmark: drawn with at least a few pixels as long as the stalls around it are.
     if (Math.max(...column.size) * scale >= LEAST_COLUMN) traceOutline(pen, frame, corners);
-    else if (scale > 0.5) pen.rect(left + column.at[0] * scale - 1.5, top - column.at[1] * scale - 1.5, 3, 3);
+    else if (scale > 0.7) pen.fillRect(left + column.at[0] * scale - 1.5, top - column.at[1] * scale - 1.5, 3, 3);
   }
-  pen.fillStyle = chosen ? ink.ink : ink.existing;
   pen.fill();
   if (!chosen) return;
   pen.strokeStyle = ink.ink;
@@ -71,7 +72,8 @@ function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMar
   const taken: Patch[] = [...bodies];
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
-  marks.forEach(({ equipment, words, severity }, i) => {
+  marks.forEach(({ equipment, words }, i) => {
+    const severity = severityOf(frame.scene, equipment.id);
     const rating = scale > 3 ? words : '';
     pen.font = lettering(12, 700);
     const width = Math.max(pen.measureText(equipment.id).width, rating ? pen.measureText(rating).width * 0.94 : 0);
@@ -154,7 +156,7 @@ export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines
   }
   pen.strokeStyle = ink.ruleStrong;
   pen.lineWidth = 0.7;
-  pen.setLineDash([14, 4, 3, 4]);
+  if (scale >= 1) pen.setLineDash([14, 4, 3, 4]);
   pen.stroke();
   pen.setLineDash([]);
 }

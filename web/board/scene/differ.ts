@@ -11,11 +11,17 @@ export function marksNotIn(scene: Scene, other: Scene): MarksByList {
     const own: readonly Mark[] = scene[list].items;
     const others: readonly Mark[] = other[list].items;
     if (own === others) continue;
-    const odd = own.length === others.length ? own.filter((mark, i) => mark !== others[i]) : own;
-    if (odd.length === 0) continue;
-    const held = new Set(others);
-    const missing = odd.filter((mark) => !held.has(mark));
+    const missing = own.length === others.length ? oddOf(own, others) : strangersOf(own, others);
     if (missing.length > 0) found[list] = missing;
   }
   return found;
+}
+
+/** Of lists of one length, what differs place by place: an edit leaves the others where they are. */
+const oddOf = (own: readonly Mark[], others: readonly Mark[]): readonly Mark[] =>
+  own.filter((mark, i) => mark !== others[i]);
+
+function strangersOf(own: readonly Mark[], others: readonly Mark[]): readonly Mark[] {
+  const held = new Set(others);
+  return own.filter((mark) => !held.has(mark));
 }

@@ -1,6 +1,7 @@
+import type { PhasePair } from '../../../calc/plan-shape.ts';
+import type { Run } from '../../../routing/network/run.ts';
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Rectangle } from '../../../routing/plane/rectangle.ts';
-import type { Severity } from '../../../routing/site/finding.ts';
 import type {
   Aisle,
   Column,
@@ -51,7 +52,6 @@ export interface EquipmentMark extends Box {
   readonly corners: Rectangle;
   readonly space: readonly Point2[] | null;
   readonly words: string;
-  readonly severity: Severity | null;
 }
 
 export interface FeederMark extends Box {
@@ -77,10 +77,6 @@ export interface PullpointMark extends Box {
 export interface DropMark extends Box {
   readonly kind: 'drop';
   readonly drop: Drop;
-  /** Worst finding about the drop or one of its chargers. */
-  readonly severity: Severity | null;
-  /** By how much its cord is short, in words, where it is. */
-  readonly short: string;
 }
 
 /** Insulation color of a line conductor, by trade custom. */
@@ -88,8 +84,10 @@ export type LineColor = 'black' | 'red' | 'blue' | 'brown' | 'orange' | 'yellow'
 
 export interface RunMark extends Box {
   readonly kind: 'run';
+  readonly run: Run;
+  /** Null where it has no circuit. The circuit itself changes with its neighbors' loads; what is drawn does not. */
+  readonly phases: PhasePair | null;
   readonly charger: string;
-  readonly drop: string;
   readonly path: readonly Point3[];
   /** One lane for each of the circuit's lines, in their order A, B, C. */
   readonly lanes: readonly { readonly color: LineColor; readonly lane: -1 | 0 | 1 }[];

@@ -1,11 +1,10 @@
 import { remembered } from '../../../calc/memo.ts';
-import type { Circuit } from '../../../calc/plan-shape.ts';
+import type { PhasePair } from '../../../calc/plan-shape.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { parkedRectangle, stallRectangle } from '../../../routing/reach/parked.ts';
-import type { Severity } from '../../../routing/site/finding.ts';
 import type {
   Aisle,
   Column,
@@ -65,7 +64,7 @@ export const memberMark = remembered(
 export const keepoutMark = remembered((area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }));
 export const aisleMark = remembered((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
 
-export const equipmentMark = remembered((equipment: Equipment, severity: Severity | null): EquipmentMark => {
+export const equipmentMark = remembered((equipment: Equipment): EquipmentMark => {
   const corners = rectangleAt(equipment.at, [equipment.size[0], equipment.size[1]], equipment.rotation ?? 0);
   const space = workingSpaceOf(equipment);
   return {
@@ -74,7 +73,6 @@ export const equipmentMark = remembered((equipment: Equipment, severity: Severit
     corners,
     space,
     words: ratingOf(equipment),
-    severity,
     ...boxOf([...corners, ...(space ?? []), plan2(equipment.entry)]),
   };
 });
@@ -107,23 +105,20 @@ export const pullpointMark = remembered(
 );
 
 export const dropMark = remembered(
-  (drop: Drop, severity: Severity | null, short: string): DropMark => ({
+  (drop: Drop): DropMark => ({
     kind: 'drop',
     drop,
-    severity,
-    short,
     ...boxOf([plan2(drop.box), plan2(drop.retractor ?? drop.box)]),
   }),
 );
 
-export const runMark = remembered(
-  (run: Run, phases: Circuit['phases'] | null, volts: number): RunMark => ({
-    kind: 'run',
-    charger: run.charger,
-    drop: run.drop,
-    path: run.path,
-    lanes: phases ? lanesOf(phases, volts) : [],
-    ok: run.ok,
-    ...boxOf(run.path.map(plan2)),
-  }),
-);
+export const runMark = (run: Run, phases: PhasePair | null, volts: number): RunMark => ({
+  kind: 'run',
+  run,
+  phases,
+  charger: run.charger,
+  path: run.path,
+  lanes: phases ? lanesOf(phases, volts) : [],
+  ok: run.ok,
+  ...boxOf(run.path.map(plan2)),
+});

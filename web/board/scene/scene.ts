@@ -1,4 +1,3 @@
-import type { Margins } from '../../../calc/margins.ts';
 import { remembered } from '../../../calc/memo.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
@@ -6,7 +5,6 @@ import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
-import { leftLength } from '../../words/lengths.ts';
 import { canopyOutlines } from './canopy.ts';
 import type {
   AreaMark,
@@ -34,7 +32,7 @@ import {
   runMark,
   stallMark,
 } from './marks.ts';
-import { severityById } from './severity.ts';
+import { type StallBand, stallBands } from './stall-bands.ts';
 
 /** A site and its plan made ready for drawing and picking. Distances in feet. */
 export interface Scene {
@@ -44,6 +42,10 @@ export interface Scene {
   readonly aisles: BoxIndex<AreaMark>;
   readonly keepouts: BoxIndex<AreaMark>;
   readonly canopies: readonly (readonly Point2[])[];
+  /** Stalls side by side as one, for a look from far off. */
+  readonly bands: readonly StallBand[];
+  /** A mark for every run in the plan's order; `runs` holds those that have a path. */
+  readonly allRuns: readonly RunMark[];
   readonly members: BoxIndex<MemberMark>;
   readonly stalls: BoxIndex<StallMark>;
   readonly columns: BoxIndex<ColumnMark>;
@@ -77,41 +79,68 @@ export type SceneList = (typeof SCENE_LISTS)[number];
  * The scene of a site and its plan. What did not change since `last` is taken from it: marks by identity, and the
  * trees that hold them, so that a drag builds no tree at each step.
  */
-export function sceneOf(site: Site, plan: Plan, margins: ReadonlyMap<string, Margins>, last?: Scene): Scene {
-  const severities = severityById(plan.findings, site.chargers);
+export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
   const was = last?.site;
   const same = (...parts: (keyof Site)[]): boolean =>
     was !== undefined && parts.every((part) => site[part] === was[part]);
+  const kept = <L extends SceneList>(list: L, marks: readonly Mark[]): Scene[L] =>
+    boxIndex(marks, ownBox, last && marksOf(last, list)) as unknown as Scene[L];
   // A list whose sources are the same objects is not gone through again: most edits touch one list of many.
-  const kept = <L extends SceneList>(list: L, unchanged: boolean, marks: () => readonly Mark[]): Scene[L] =>
-    last && unchanged ? last[list] : (boxIndex(marks(), ownBox, last && marksOf(last, list)) as unknown as Scene[L]);
+  const each = <L extends Exclude<SceneList, 'feeders' | 'runs'>>(
+    list: L,
+    make: (source: Site[L][number]) => Mark,
+    alsoSame = true,
+  ): Scene[L] => {
+    if (last && alsoSame && same(list)) return last[list];
+    const before = alsoSame ? (was?.[list] as readonly Site[L][number][] | undefined) : undefined;
+    return kept(list, remade<Site[L][number], Mark>(site[list], make, before, last && marksOf(last, list).items));
+  };
+  const { headClearance } = site.rules;
+  const allRuns = runMarks(site, plan, same('chargers') ? last?.allRuns : undefined);
   const lists: Pick<Scene, SceneList> = {
-    aisles: kept('aisles', same('aisles'), () => site.aisles.map(aisleMark)),
-    keepouts: kept('keepouts', same('keepouts'), () => site.keepouts.map(keepoutMark)),
-    members: kept('members', same('members'), () => site.members.map(memberMark)),
-    stalls: kept('stalls', same('stalls', 'vehicles', 'rules'), () =>
-      site.stalls.map((stall) => stallMark(stall, vehicleOf(stall, site), site.rules.headClearance)),
+    aisles: each('aisles', aisleMark),
+    keepouts: each('keepouts', keepoutMark),
+    members: each('members', memberMark),
+    stalls: each(
+      'stalls',
+      (stall) => stallMark(stall, vehicleOf(stall, site), headClearance),
+      same('vehicles') && headClearance === was?.rules.headClearance && site.rules.vehicle === was?.rules.vehicle,
     ),
-    columns: kept('columns', same('columns'), () => site.columns.map(columnMark)),
-    equipment: kept('equipment', same('equipment', 'chargers') && plan === last?.plan, () =>
-      site.equipment.map((each) => equipmentMark(each, severities.get(each.id) ?? null)),
-    ),
-    feeders: kept('feeders', same('feeders', 'equipment'), () => feederMarks(site)),
-    raceways: kept('raceways', same('raceways'), () => site.raceways.map(racewayMark)),
-    runs: kept('runs', same('chargers') && plan.runs === last?.plan.runs && plan.circuits === last.plan.circuits, () =>
-      runMarks(site, plan),
-    ),
-    pullpoints: kept('pullpoints', same('pullpoints'), () => site.pullpoints.map(pullpointMark)),
-    drops: kept('drops', same('drops', 'chargers') && plan === last?.plan, () => dropMarks(site, severities, margins)),
+    columns: each('columns', columnMark),
+    equipment: each('equipment', equipmentMark),
+    feeders: last && same('feeders', 'equipment') ? last.feeders : kept('feeders', feederMarks(site)),
+    raceways: each('raceways', racewayMark),
+    runs:
+      last && allRuns === last.allRuns
+        ? last.runs
+        : kept(
+            'runs',
+            allRuns.filter(({ path }) => path.length > 1),
+          ),
+    pullpoints: each('pullpoints', pullpointMark),
+    drops: each('drops', dropMark),
   };
   return {
     site,
     plan,
     units: site.units,
     canopies: canopyOutlines(site.members),
+    bands: stallBands(site.stalls),
+    allRuns,
     ...lists,
     extent: extentOf(site, lists),
   };
+}
+
+/** Marks of sources, those of the sources that are the same objects in the same places taken from before. */
+function remade<Source, M>(
+  sources: readonly Source[],
+  make: (source: Source) => M,
+  before: readonly Source[] | undefined,
+  marks: readonly M[] | undefined,
+): readonly M[] {
+  if (!before || !marks || before.length !== sources.length) return sources.map((source) => make(source));
+  return sources.map((source, i) => (source === before[i] ? marks[i]! : make(source)));
 }
 
 const ownBox = (mark: Mark): Box => mark;
@@ -128,31 +157,22 @@ function feederMarks(site: Site): FeederMark[] {
   });
 }
 
-function runMarks(site: Site, plan: Plan): RunMark[] {
-  const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
-  const volts = new Map(site.chargers.map((charger) => [charger.id, charger.volts]));
-  return plan.runs
-    .filter((run) => run.path.length > 1)
-    .map((run) => runMark(run, circuits.get(run.charger)?.phases ?? null, volts.get(run.charger) ?? 0));
-}
-
-function dropMarks(
-  site: Site,
-  severities: ReturnType<typeof severityById>,
-  margins: ReadonlyMap<string, Margins>,
-): DropMark[] {
-  const chargersAt = chargersByDrop(site.chargers);
-  return site.drops.map((drop) => {
-    let severity = severities.get(drop.id) ?? null;
-    let shortest = 0;
-    for (const charger of chargersAt.get(drop.id) ?? []) {
-      const own = severities.get(charger) ?? null;
-      if (own === 'fail' || (own === 'warn' && severity !== 'fail')) severity = own;
-      shortest = Math.min(shortest, margins.get(charger)?.cord?.left ?? 0);
-    }
-    const short = shortest < 0 && Number.isFinite(shortest) ? `${leftLength(shortest, site.units)} short` : '';
-    return dropMark(drop, severity, short);
+/** A mark for every run, path or none; runs and circuits stand in the order of the chargers. */
+function runMarks(
+  { chargers }: Site,
+  { runs, circuits }: Plan,
+  last: readonly RunMark[] | undefined,
+): readonly RunMark[] {
+  let next = 0;
+  let changed = last?.length !== runs.length;
+  const marks = runs.map((run, i) => {
+    const phases = circuits[next]?.charger === run.charger ? circuits[next++]!.phases : null;
+    const before = last?.[i];
+    if (before?.run === run && before.phases === phases) return before;
+    changed = true;
+    return runMark(run, phases, chargers[i]?.volts ?? 0);
   });
+  return changed || !last ? marks : last;
 }
 
 /** Ids of the chargers on each drop. */
@@ -168,18 +188,31 @@ export const chargersByDrop = remembered((chargers: Site['chargers']): ReadonlyM
 
 function extentOf(site: Site, lists: Pick<Scene, SceneList>): Box {
   let extent = NO_BOX;
-  const grow = (marks: readonly Mark[]): void => {
-    for (const mark of marks) extent = joinedBox(extent, mark);
-  };
   // Aisles and the utility's source may reach far: they are drawn, but the lot is what one looks at.
   for (const name of SCENE_LISTS)
-    if (name !== 'aisles' && name !== 'feeders' && name !== 'equipment') grow(lists[name].items);
-  grow(lists.equipment.items.filter(({ equipment }) => equipment.kind !== 'source'));
-  if (extent.minX > extent.maxX) for (const name of SCENE_LISTS) grow(lists[name].items);
+    if (name !== 'aisles' && name !== 'feeders' && name !== 'equipment')
+      extent = joinedBox(extent, wholeOf(lists[name]));
+  for (const mark of lists.equipment.items) if (mark.equipment.kind !== 'source') extent = joinedBox(extent, mark);
+  if (extent.minX > extent.maxX) for (const name of SCENE_LISTS) extent = joinedBox(extent, wholeOf(lists[name]));
   if (extent.minX > extent.maxX) {
     const { x, y } = site.gridlines;
     if (x.length + y.length > 0)
       extent = boxOf([...x.map(({ at }): Point2 => [at, 0]), ...y.map(({ at }): Point2 => [0, at])]);
   }
   return extent;
+}
+
+/** The box round all items of a list, as its tree knows it; of the few that left the tree, where they are now as well. */
+function wholeOf({
+  tree,
+  changed,
+  items,
+}: {
+  tree: Box | null;
+  changed: readonly number[];
+  items: readonly Box[];
+}): Box {
+  let box = tree ? { minX: tree.minX, minY: tree.minY, maxX: tree.maxX, maxY: tree.maxY } : NO_BOX;
+  for (const i of changed) box = joinedBox(box, items[i]!);
+  return box;
 }
