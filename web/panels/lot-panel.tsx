@@ -57,7 +57,6 @@ export function LotPanel() {
         <>
           <WorstMargins />
           {station === 'layout' && <CoverageTick />}
-          {station === 'layout' && <UnderlaySection />}
           {station === 'price' && (
             <>
               <PricePanel />
@@ -66,6 +65,7 @@ export function LotPanel() {
           )}
           <h3>Findings</h3>
           <FindingList />
+          {station === 'layout' && <UnderlaySection />}
           <KindSwitches />
         </>
       )}
