@@ -84,7 +84,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
         tell('base');
       }
       // What others are said to fare is written on the base: it is drawn anew where that changes in view.
-      if (signsChanged(wasShown, shown, view.getState())) tell('base');
+      if (signsChanged(wasShown, shown, base, view.getState())) tell('base');
       // A mark that comes back to what it was is drawn by the live layer as long as the base leaves it out.
       moving = withHidden(moving, base, shown, hidden);
     } else if (base !== shown || hidden.size > 0) {
@@ -148,11 +148,16 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   };
 }
 
-/** Whether a drop in view fares otherwise than it did; from so far off that no signs are drawn, none does. */
-function signsChanged(was: Scene, now: Scene, { camera, viewport }: ViewState): boolean {
+/**
+ * Whether a drop in view that the base draws fares otherwise than it did; from so far off that no signs are drawn,
+ * none does.
+ */
+function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport }: ViewState): boolean {
   if (was === now || camera.scale < SYMBOLS_FROM) return false;
   return positionsIn(now.drops, boxInView(camera, viewport)).some((i) => {
-    const { id } = now.drops.items[i]!.drop;
+    const mark = now.drops.items[i]!;
+    if (mark !== base.drops.items[i]) return false;
+    const { id } = mark.drop;
     const [a, b] = [signOf(was, id), signOf(now, id)];
     return a.severity !== b.severity || a.short !== b.short;
   });
