@@ -1,7 +1,9 @@
 import { MARGIN_KINDS, marginsOf } from '../../calc/margins.ts';
+import { whyMargin } from '../../calc/why-margins.ts';
 import { useDocument } from '../document/use-document.ts';
 import { PARKED } from '../words/margins.ts';
 import { MarginRow } from './margin-bar.tsx';
+import { Why } from './why.tsx';
 
 /** Rules whose warnings speak of a margin, so that its bar asks for a look. */
 const WARNS = { cord: ['reach'], branch: ['branch-limit'], volts: ['branch-drop', 'total-drop'] } as const;
@@ -30,6 +32,10 @@ export function ChargerMargins({ charger }: { readonly charger: string }) {
           {margins.cord.inlet}.
         </p>
       )}
+      <Why
+        ask="Why these margins?"
+        steps={() => MARGIN_KINDS.flatMap((kind) => whyMargin(site, plan, charger, kind))}
+      />
     </section>
   );
 }

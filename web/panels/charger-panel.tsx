@@ -1,5 +1,6 @@
-import { circuitSteps } from '../../calc/circuits/circuit-steps.ts';
 import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
+import { whyCircuit, whyConduit } from '../../calc/why.ts';
+import { whyBox } from '../../calc/why-supply.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { ChargerMargins } from './charger-margins.tsx';
@@ -7,7 +8,7 @@ import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
 import { ChoiceField, NumberField, TextField } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
-import { Working } from './working.tsx';
+import { Why } from './why.tsx';
 
 export function ChargerPanel({ id }: { readonly id: string }) {
   const charger = useElement('chargers', id);
@@ -81,7 +82,8 @@ const idsIn = (text: string): string[] => [...new Set(text.split(/[\s,;]+/).filt
 
 /** What the plan makes of a charger: its run, breaker, conductors, and the conduits with who else is in them. */
 export function Circuit({ charger }: { readonly charger: string }) {
-  const units = useDocument((state) => state.site.units);
+  const site = useDocument((state) => state.site);
+  const { units } = site;
   const circuit = useDocument((state) => state.plan.circuits.find((each) => each.charger === charger));
   const run = useDocument((state) => state.plan.runs.find((each) => each.charger === charger));
   const conduits = useDocument((state) => state.plan.conduits);
@@ -96,7 +98,15 @@ export function Circuit({ charger }: { readonly charger: string }) {
         <Fact name="conductor length">{nearestInch(run.conductorLength ?? Number.NaN, units)} a line</Fact>
         {circuit && <CircuitFacts circuit={circuit} />}
       </Facts>
-      {circuit && <Why circuit={circuit} />}
+      {circuit && (
+        <>
+          <Why
+            ask={`Why #${circuit.conductor.size} and ${circuit.breakerAmps} A?`}
+            steps={() => whyCircuit(site, charger)}
+          />
+          <Why ask={`Why ${circuit.voltsAtBox.toFixed(1)} V at the box?`} steps={() => whyBox(site, charger)} />
+        </>
+      )}
       {own.length > 0 && <ConduitList conduits={own} charger={charger} />}
     </section>
   );
@@ -124,20 +134,9 @@ function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
   );
 }
 
-function Why({ circuit }: { readonly circuit: CircuitPlan }) {
-  const rules = useDocument((state) => state.site.rules);
-  const amps = useElement('chargers', circuit.charger)?.amps;
-  if (amps === undefined) return null;
-  return (
-    <details className="why">
-      <summary>Why #{circuit.conductor.size}?</summary>
-      <Working steps={circuitSteps(rules, circuit, amps)} />
-    </details>
-  );
-}
-
 function ConduitList({ conduits, charger }: { readonly conduits: readonly Conduit[]; readonly charger: string }) {
-  const units = useDocument((state) => state.site.units);
+  const site = useDocument((state) => state.site);
+  const { units } = site;
   return (
     <ul className="conduits" aria-label="Conduits on the way">
       {conduits.map(({ id, method, tradeSize, length, fillPercent, fillLimit, circuits, from, to }) => (
@@ -148,6 +147,7 @@ function ConduitList({ conduits, charger }: { readonly conduits: readonly Condui
             {circuits.length > 1 && ', with '}
           </span>
           {circuits.length > 1 && <Links ids={circuits.filter((each) => each !== charger)} />}
+          {tradeSize && <Why ask={`Why ${tradeSize}"?`} steps={() => whyConduit(site, id)} />}
         </li>
       ))}
     </ul>

@@ -1,3 +1,4 @@
+import { whyEquipment } from '../../calc/why-supply.ts';
 import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
@@ -6,11 +7,13 @@ import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx
 import { MaybeLength } from './maybe-fields.tsx';
 import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
+import { Why } from './why.tsx';
 
 export function EquipmentPanel({ id }: { readonly id: string }) {
   const equipment = useElement('equipment', id);
   const change = useChange('equipment', id);
   const plan = useDocument((state) => state.plan);
+  const site = useDocument((state) => state.site);
   if (!equipment) return null;
   const supply = plan.supply.equipment.find((each) => each.id === id);
   const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
@@ -36,6 +39,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           </>
         )}
       </Facts>
+      {supply && <Why ask="Why these figures?" steps={() => whyEquipment(site, id)} />}
       <section className="fields" aria-label="Equipment">
         <ChoiceField
           label="kind"

@@ -1,4 +1,5 @@
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
+import { whyFeeder } from '../../calc/why-supply.ts';
 import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
@@ -7,26 +8,30 @@ import { FeederWays } from './feeder-ways.tsx';
 import { ChoiceField, NumberField } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
+import { Why } from './why.tsx';
 
 /** A feeder: what the plan makes of it, and everything that the file says of it. */
 export function FeederPanel({ id }: { readonly id: string }) {
   const feeder = useElement('feeders', id);
   const change = useChange('feeders', id);
   const supply = useDocument((state) => state.plan.supply.feeders.find((each) => each.id === id));
-  const equipment = useDocument((state) => state.site.equipment);
-  const units = useDocument((state) => state.site.units);
+  const site = useDocument((state) => state.site);
+  const { units } = site;
   if (!feeder) return null;
   const { conductor } = feeder;
-  const ids = equipment.map((each) => each.id);
+  const ids = site.equipment.map((each) => each.id);
   const wire = (patch: Partial<typeof conductor>): void => change({ conductor: { ...conductor, ...patch } });
   return (
     <>
       {supply && (
-        <Facts>
-          <Fact name="runs">{nearestInch(supply.length, units)}</Fact>
-          <Fact name="drop">{supply.dropPercent.toFixed(2)} %</Fact>
-          <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
-        </Facts>
+        <>
+          <Facts>
+            <Fact name="runs">{nearestInch(supply.length, units)}</Fact>
+            <Fact name="drop">{supply.dropPercent.toFixed(2)} %</Fact>
+            <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
+          </Facts>
+          <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
+        </>
       )}
       <section className="fields" aria-label="Feeder">
         <ChoiceField label="from" value={feeder.from} choices={ids} onChange={(from) => change({ from })} />
