@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Plan } from '../../calc/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
@@ -43,6 +44,8 @@ export interface ViewState {
   readonly draft: Draft | null;
   readonly draftWords: readonly string[];
   readonly typing: Typing | null;
+  /** The takeoff without what is being drawn, to tell what that adds. */
+  readonly draftOver: Plan['takeoff'] | null;
   /** What the forms of the drawing actions hold. */
   readonly drawOptions: DrawOptions;
   readonly measured: readonly [Point2, Point2] | null;
@@ -80,6 +83,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     draft: null,
     draftWords: [],
     typing: null,
+    draftOver: null,
     drawOptions: FIRST_OPTIONS,
     measured: null,
     coverage: false,

@@ -47,7 +47,8 @@ function show(desk: Desk, draft: Draft): void {
   const held = inHand(desk);
   if (!held) return;
   const { document, view } = desk;
-  view.setState({ draft: { ...draft } });
+  const { previewed, plan } = document.getState();
+  view.setState({ draft: { ...draft }, ...(previewed === undefined && { draftOver: plan.takeoff }) });
   document.getState().preview(editOf(desk, held, draft));
   // What is said follows from the options too.
   view.setState({ draftWords: wordsOf(desk) });
@@ -67,7 +68,7 @@ export function chooseTool(desk: Desk, tool: Tool): void {
 
 function dropDraft({ document, view }: Desk): void {
   if (view.getState().draft || view.getState().typing)
-    view.setState({ draft: null, typing: null, draftWords: [], guides: [] });
+    view.setState({ draft: null, typing: null, draftOver: null, draftWords: [], guides: [] });
   document.getState().cancelPreview();
 }
 

@@ -9,6 +9,7 @@ import { CanopyForm } from './canopy-form.tsx';
 import { DropsForm } from './drops-form.tsx';
 import { EquipmentForm } from './equipment-form.tsx';
 import { ColumnForm, ElevationForm, KeepoutForm } from './plain-forms.tsx';
+import { PriceOfDraft } from './price-of-draft.tsx';
 import { RacewayForm } from './raceway-form.tsx';
 import { SnapSwitches } from './snap-switches.tsx';
 import { StallsForm } from './stalls-form.tsx';
@@ -53,6 +54,7 @@ export function DrawPanel({ tool }: { readonly tool: DrawToolName }) {
           {words.join('; ')}
         </p>
       )}
+      <PriceOfDraft />
       <Form />
       <SnapSwitches />
       <KindSwitches />

@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { SNAP_KINDS, type SnapKind } from '../../../../web/board/snap/kinds.ts';
+import { type SnapTo, snapped } from '../../../../web/board/snap/snapped.ts';
+import type { TargetLine, TargetPoint } from '../../../../web/board/snap/targets.ts';
+
+const RACEWAY: TargetLine = { from: [0, 10, 11], to: [40, 10, 11], label: 'R1', ref: { list: 'raceways', id: 'R1' } };
+const BEAM: TargetLine = { from: [20, 0, 12], to: [20, 30, 12], label: 'B1', ref: { list: 'members', id: 'B1' } };
+const END: TargetPoint = { kind: 'ends', at: [40, 10], z: 11, label: 'end of R1', ref: RACEWAY.ref };
+const MIDDLE: TargetPoint = { kind: 'middles', at: [20, 10], z: 11, label: 'middle of R1', ref: RACEWAY.ref };
+const POST: TargetPoint = {
+  kind: 'ends',
+  at: [55, 31.3],
+  z: null,
+  label: 'center of C1',
+  ref: { list: 'columns', id: 'C1' },
+};
+
+const EVERYTHING: SnapTo = {
+  near: 1,
+  step: 0.25,
+  gridlines: { x: [{ label: '2', at: 30.1 }], y: [] },
+  close: { points: [END, MIDDLE], lines: [RACEWAY, BEAM] },
+  around: { points: [POST], lines: [] },
+  from: [5, 3],
+  before: null,
+  off: new Set(),
+};
+
+/** With only some kinds on. */
+const only = (...kinds: SnapKind[]): SnapTo => ({
+  ...EVERYTHING,
+  off: new Set(SNAP_KINDS.filter((kind) => !kinds.includes(kind))),
+});
+
+describe('the hand is drawn', () => {
+  test('to an end, and told its elevation and what it belongs to', () => {
+    expect(snapped([40.6, 9.7], EVERYTHING)).toEqual({
+      at: [40, 10],
+      z: 11,
+      ref: RACEWAY.ref,
+      guides: [{ kind: 'point', at: [40, 10], label: 'end of R1' }],
+    });
+  });
+
+  test('to a middle', () => {
+    expect(snapped([20.4, 10.2], only('middles')).at).toEqual([20, 10]);
+  });
+
+  test('to where a raceway and a beam cross, at the elevation of the raceway', () => {
+    const found = snapped([20.3, 10.4], only('crossings'));
+    expect(found).toMatchObject({ at: [20, 10], z: 11, ref: { id: 'R1' } });
+  });
+
+  test('to the foot of a perpendicular from where the line begins', () => {
+    expect(snapped([5.3, 9.6], only('perpendiculars')).at).toEqual([5, 10]);
+  });
+
+  test('onto a gridline, and along it by the step', () => {
+    expect(snapped([30.7, 4.06], only('gridlines', 'grid')).at).toEqual([30.1, 4]);
+  });
+
+  test('onto a raceway, with its elevation', () => {
+    expect(snapped([12.06, 10.7], only('members', 'grid'))).toMatchObject({ at: [12, 10], z: 11, ref: { id: 'R1' } });
+  });
+
+  test('square to where the line begins', () => {
+    expect(snapped([17.1, 3.6], only('right angles', 'grid')).at).toEqual([17, 3]);
+    expect(snapped([5.6, 22.1], only('right angles', 'grid')).at).toEqual([5, 22]);
+  });
+
+  test('square to the way that a slanting line came', () => {
+    const slanting: SnapTo = { ...only('right angles'), from: [10, 10], before: [0, 0] };
+    const [x, y] = snapped([16.4, 3.9], slanting).at;
+    expect(x - 10).toBeCloseTo(10 - y, 9);
+  });
+
+  test('into line with what stands farther off', () => {
+    const { at, guides } = snapped([54.4, 2.1], only('alignment', 'grid'));
+    expect(at).toEqual([55, 2]);
+    expect(guides[0]).toMatchObject({ label: 'in line with center of C1' });
+  });
+
+  test('to where two lines meet, both shown', () => {
+    const { at, guides } = snapped([30.4, 10.5], only('gridlines', 'members'));
+    expect(at).toEqual([30.1, 10]);
+    expect(guides).toHaveLength(2);
+  });
+
+  test('to the grid where nothing else is near', () => {
+    expect(snapped([47.13, 18.9], only('grid'))).toEqual({ at: [47.25, 19], z: null, ref: null, guides: [] });
+  });
+});
+
+test('whatever is switched off draws nothing: with all of it off the hand is where it is', () => {
+  for (const at of [
+    [40.6, 9.7],
+    [20.3, 10.4],
+    [30.7, 4.06],
+    [54.4, 2.1],
+  ] as const)
+    expect(snapped(at, only())).toEqual({ at, z: null, ref: null, guides: [] });
+});
+
+test('an end wins over a line that runs through it, and a place over the grid', () => {
+  expect(snapped([39.3, 10.3], EVERYTHING).guides[0]).toMatchObject({ kind: 'point', label: 'end of R1' });
+});
