@@ -48,14 +48,14 @@ export function nameSheets(doc: PDFDocument, sheets: readonly NumberedSheet[], p
   const refs = sheets.map(() => context.nextRef());
   const root = context.nextRef();
   sheets.forEach(({ number, draft }, i) => {
-    const entry: Record<string, PDFRef | PDFHexString | (PDFRef | PDFName | null)[]> = {
+    const entry = {
       Title: PDFHexString.fromText(inert(`${number} ${draft.title}`)),
       Parent: root,
       Dest: [pages[i]!, PDFName.of('Fit')],
+      ...(i > 0 ? { Prev: refs[i - 1]! } : {}),
+      ...(i + 1 < refs.length ? { Next: refs[i + 1]! } : {}),
     };
-    if (i > 0) entry['Prev'] = refs[i - 1]!;
-    if (i + 1 < refs.length) entry['Next'] = refs[i + 1]!;
-    context.assign(refs[i]!, context.obj(entry as never));
+    context.assign(refs[i]!, context.obj(entry));
   });
   context.assign(root, context.obj({ Type: 'Outlines', First: refs[0]!, Last: refs.at(-1)!, Count: refs.length }));
   catalog.set(PDFName.of('Outlines'), root);

@@ -65,13 +65,22 @@ export function levelHeights(roots: readonly WordedNode[], size: OneLineSize): r
   return heights;
 }
 
-/** Draws what is on one sheet; `sheetOf` gives the number of the sheet on which a node stands at the top. */
+/** What a piece of a one-line has to know of the others. */
+export interface OtherPieces {
+  /** Number of the sheet on which a node stands at the top. */
+  readonly goesOn: (node: WordedNode) => string;
+  /** The node stands on an earlier piece with all its words. */
+  readonly isRepeated: (node: WordedNode) => boolean;
+  readonly firstSheet: (node: WordedNode) => string;
+}
+
+/** Draws one piece of a one-line in a room. */
 export function drawOneLine(
   pen: Pen,
   room: Area,
   page: OneLinePage<WordedNode>,
   size: OneLineSize,
-  sheetOf: (node: WordedNode) => string,
+  others: OtherPieces,
 ): void {
   const { k, column } = size;
   const used = Math.max(...page.map((placed) => placed.column)) + 1;
@@ -85,7 +94,10 @@ export function drawOneLine(
     const foot = equipment - k * SYMBOL_HEIGHT;
     if (placed.parent >= 0) drawFeeder(pen, node, x, feeder, equipment, size);
     drawOneLineSymbol(pen, node.supply.equipment.kind, node.id, [x, equipment], k);
-    drawWords(pen, node.equipment, [x + k * SYMBOL_HALF + WORDS_OFF, equipment], BLACK, size);
+    const words = others.isRepeated(node)
+      ? [node.equipment[0]!, `again, see ${others.firstSheet(node)}`]
+      : node.equipment;
+    drawWords(pen, words, [x + k * SYMBOL_HALF + WORDS_OFF, equipment], BLACK, size);
     if (level === 0 && node.supply.feeder !== null) {
       const { id, from } = node.supply.feeder;
       pen.text(`${id} from ${from}`, [x - k * SYMBOL_HALF, equipment + 4], { size: size.letters });
@@ -93,21 +105,30 @@ export function drawOneLine(
     const fed = page.filter((other) => other.parent === place);
     const bus = tops[level + 1]?.feeder;
     if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
-    if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(sheetOf))].join(', '), size);
+    if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(others.goesOn))].join(', '), size);
     if (node.hasBranches) drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
   });
 }
 
-/** Where the feeders and the equipment of each level begin: down from the top, spread over what room there is. */
-function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): readonly LevelHeight[] {
+/** Height that a piece needs, points. */
+export const pieceHeight = (page: OneLinePage<WordedNode>, size: OneLineSize): number =>
+  heightsOf(page, size).reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 24);
+
+function heightsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
   const levels = Math.max(...page.map(({ level }) => level)) + 1;
-  const heights = Array.from({ length: levels }, (_, level): LevelHeight => {
+  return Array.from({ length: levels }, (_, level): LevelHeight => {
     const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);
     return {
       feeder: level === 0 ? 0 : Math.max(...mine.map((node) => feederHeight(node, size))),
       equipment: Math.max(...mine.map((node) => equipmentHeight(node, size))),
     };
   });
+}
+
+/** Where the feeders and the equipment of each level begin: down from the top, spread over what room there is. */
+function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): readonly LevelHeight[] {
+  const heights = heightsOf(page, size);
+  const levels = heights.length;
   const spare = room.height - heights.reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 0);
   const spread = Math.min(SPREAD * size.letters, Math.max(0, spare) / (levels + 1));
   let y = top(room) - Math.max(0, spare - spread * levels) / 3;

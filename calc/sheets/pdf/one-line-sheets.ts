@@ -1,9 +1,17 @@
 import { treeOf } from '../../supply/supply-lines.ts';
 import type { SupplyNode } from '../../supply/supply-tree.ts';
+import { top } from './area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from './draft.ts';
 import { wrapped } from './lines-of-text.ts';
-import { drawOneLine, levelHeights, type OneLineSize, oneLineSize, type WordedNode } from './one-line-drawing.ts';
-import { oneLinePages } from './one-line-tree.ts';
+import {
+  drawOneLine,
+  levelHeights,
+  type OneLineSize,
+  oneLineSize,
+  pieceHeight,
+  type WordedNode,
+} from './one-line-drawing.ts';
+import { type OneLinePage, oneLinePages } from './one-line-tree.ts';
 import { equipmentLines, feederLines } from './one-line-words.ts';
 import { feederConduitsOf } from './schedules/feeder-schedule.ts';
 import { drawViewTitle, FOOT } from './view-title.ts';
@@ -23,27 +31,59 @@ export function oneLineSheets(job: Job): readonly Draft[] {
     return { size, pages };
   };
   const laid = SIZES.map(laidAt);
-  const { size, pages } = laid.find((one) => one.pages.length <= 1) ?? laid.at(-1)!;
+  const { size, pages: pieces } = laid.find(({ pages }) => pages.length === 1) ?? laid.at(-1)!;
+  const sheets = stacked(pieces, room.height, size);
   const keyOf = (i: number): string => `one-line ${i + 1}`;
-  return pages.map((page, i): Draft => {
-    const title = pages.length === 1 ? 'Supply one-line' : `Supply one-line ${i + 1} of ${pages.length}`;
+  const firstOn = new Map<WordedNode, number>();
+  for (const [i, piece] of pieces.entries()) for (const { node } of piece) if (!firstOn.has(node)) firstOn.set(node, i);
+  return sheets.map((mine, i): Draft => {
+    const title = sheets.length === 1 ? 'Supply one-line' : `Supply one-line ${i + 1} of ${sheets.length}`;
     return {
       key: keyOf(i),
       series: 'E-6',
       title,
       scale: NOT_TO_SCALE,
       draw: (pen, numbers) => {
-        const sheetOf = (node: WordedNode): string => {
-          const on = pages.findIndex((other) => other.some((placed) => placed.level === 0 && placed.node === node));
-          return numbers.get(keyOf(on)) ?? '';
-        };
-        drawOneLine(pen, room, page, size, sheetOf);
+        const sheetOf = (piece: number): string =>
+          numbers.get(keyOf(sheets.findIndex((sheet) => sheet.includes(piece)))) ?? '';
+        const whole = mine.reduce((sum, piece) => sum + pieceHeight(pieces[piece]!, size), 0);
+        let y = top(room);
+        for (const piece of mine) {
+          const height = (room.height * pieceHeight(pieces[piece]!, size)) / whole;
+          y -= height;
+          drawOneLine(pen, { ...room, y, height }, pieces[piece]!, size, {
+            goesOn: (node) => sheetOf(firstOn.get(node) ?? piece),
+            // What hangs on one piece of equipment may take several pieces: its own words stand on the first.
+            isRepeated: (node) => firstOn.get(node)! < piece,
+            firstSheet: (node) => sheetOf(firstOn.get(node)!),
+          });
+        }
         const foot = { ...shape.field, height: FOOT };
         const says = 'Not to scale. Volts and amps: every charger at once, at its rating or as managed.';
         drawViewTitle(pen, foot, '1', title, says);
       },
     };
   });
+}
+
+/** Pieces, by their places in the list, that go under one another on each sheet. */
+function stacked(
+  pieces: readonly OneLinePage<WordedNode>[],
+  height: number,
+  size: OneLineSize,
+): readonly (readonly number[])[] {
+  const sheets: number[][] = [];
+  let left = 0;
+  pieces.forEach((piece, i) => {
+    const needed = pieceHeight(piece, size);
+    if (sheets.length === 0 || needed > left) {
+      sheets.push([]);
+      left = height;
+    }
+    sheets.at(-1)!.push(i);
+    left -= needed;
+  });
+  return sheets;
 }
 
 function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
