@@ -1,5 +1,6 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { packedFonts } from './fonts.ts';
 import type { Machine } from './machine.ts';
 import { runWords } from './words.ts';
 
@@ -9,6 +10,8 @@ const machine: Machine = {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, content);
   },
+  today: () => new Date().toISOString().slice(0, 10),
+  fonts: packedFonts,
   input: () => readFileSync(0, 'utf8'),
 };
 

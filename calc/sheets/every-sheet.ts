@@ -5,6 +5,9 @@ import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
+import type { FontBytes } from './pdf/lettering.ts';
+import type { Paper } from './pdf/paper.ts';
+import type { Underlay } from './pdf/underlay.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
 import { takeoffSheet } from './takeoff-sheet.ts';
@@ -28,6 +31,15 @@ export const TABLE_SHEETS: readonly TableSheet[] = [
   { name: 'setting-out', rows: ({ site }) => settingOutSheet(site) },
 ];
 
+/** What a sheet needs of the machine that writes it. */
+export interface SheetSurroundings {
+  /** The typeface of the drawing set, read when it is asked for. */
+  readonly fonts: () => Promise<FontBytes>;
+  /** As it is to be printed on the sheets. */
+  readonly date: string;
+  readonly underlay?: Underlay;
+}
+
 /** One file that a plan can be written to. */
 export interface SheetFile {
   /** What stands after the site's name, such as `.runs.csv`. */
@@ -37,11 +49,13 @@ export interface SheetFile {
   readonly group: 'tables' | 'drawings' | 'models';
   readonly type: string;
   /** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
-  readonly write: (planned: Alternative) => Promise<string | Uint8Array | null>;
+  readonly write: (planned: Alternative, around: SheetSurroundings) => Promise<string | Uint8Array | null>;
 }
 
 // The larger writers are loaded when they are asked for: the page need not carry them to its first picture.
 export const SHEET_FILES: readonly SheetFile[] = [
+  drawingSetOn('ANSI D', '.drawings.pdf'),
+  drawingSetOn('tabloid', '.drawings-tabloid.pdf'),
   {
     ending: '.xlsx',
     says: 'All tables, as a workbook',
@@ -103,3 +117,16 @@ export const SHEET_FILES: readonly SheetFile[] = [
     write: async ({ site, plan }) => `${JSON.stringify((await import('../write-plan.ts')).writePlan(plan, site))}\n`,
   },
 ];
+
+function drawingSetOn(paper: Paper, ending: string): SheetFile {
+  return {
+    ending,
+    says: `Drawing set, ${paper} PDF`,
+    group: 'drawings',
+    type: 'application/pdf',
+    write: async ({ name, site, plan }, { fonts, date, underlay }) => {
+      const { drawingSet } = await import('./pdf/drawing-set.ts');
+      return drawingSet(site, plan, { fonts: await fonts(), date, paper, file: name, ...(underlay && { underlay }) });
+    },
+  };
+}

@@ -1,5 +1,8 @@
 import { stallsServed } from '../../calc/comparison.ts';
 import { SHEET_FILES, type SheetFile } from '../../calc/sheets/every-sheet.ts';
+import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
+import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
+import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
 import { costOf } from '../../calc/takeoff/cost.ts';
 import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
 import type { DocumentState } from '../document/document-state.ts';
@@ -34,6 +37,14 @@ export async function saveEverySheet(state: DocumentState): Promise<void> {
   download(named(state, '.sheets.zip'), 'application/zip', new Uint8Array(zipSync(files)));
 }
 
+/** The typeface of the drawing set, fetched from beside the page when a set is asked for. */
+const servedFonts = async (): Promise<FontBytes> => {
+  const [plain, bold] = await Promise.all(
+    [regular, semibold].map(async (url) => new Uint8Array(await (await fetch(url)).arrayBuffer())),
+  );
+  return { regular: plain as Uint8Array, bold: bold as Uint8Array };
+};
+
 /** Undefined where the writer failed; the page then says so and the open site is as it was. */
 async function written(
   { name, site, plan, notify }: DocumentState,
@@ -41,7 +52,10 @@ async function written(
 ): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
   try {
     const cost = costOf(plan.takeoff, INVENTED_LIST, stallsServed(site));
-    const content = await sheet.write({ name, site, plan, cost });
+    const content = await sheet.write(
+      { name: fileNameOf(name), site, plan, cost },
+      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA') },
+    );
     return content instanceof Uint8Array ? new Uint8Array(content) : content;
   } catch (error) {
     notify(`${sheet.says} could not be written: ${error instanceof Error ? error.message : String(error)}`);

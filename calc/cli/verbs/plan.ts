@@ -50,7 +50,10 @@ async function writeSheets(
   const written: string[] = [];
   for (const [i, { alternative }] of planned.entries())
     for (const { ending, write } of SHEET_FILES) {
-      const content = await write(alternative);
+      const content = await write(
+        { ...alternative, name: basename(alternative.name) },
+        { fonts: machine.fonts, date: machine.today() },
+      );
       if (content === null) continue;
       const path = join(folder, `${names[i]}${ending}`);
       try {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { runWords } from '../../../calc/cli/words.ts';
 
@@ -23,6 +24,8 @@ function machineWith(
     write: (path, content) => {
       written.set(path, content);
     },
+    today: () => '2026-11-25',
+    fonts: packedFonts,
     input: () => input,
   };
 }
@@ -53,7 +56,17 @@ describe('plan', () => {
     const { status, out } = await runWords(['plan', LIBRARY, '--out', 'sheets'], machine);
     expect(status).toBe(0);
     expect([...machine.written.keys()]).toEqual(out.trimEnd().split('\n'));
-    for (const ending of ['.xlsx', '.runs.csv', '.dxf', '.svg', '.geojson', '.ifc', '.plan.json'])
+    for (const ending of [
+      '.drawings.pdf',
+      '.drawings-tabloid.pdf',
+      '.xlsx',
+      '.runs.csv',
+      '.dxf',
+      '.svg',
+      '.geojson',
+      '.ifc',
+      '.plan.json',
+    ])
       expect(machine.written.has(join('sheets', `library-lot${ending}`))).toBe(true);
   });
   test('--out refuses two files of one name', async () => {

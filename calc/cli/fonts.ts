@@ -1,0 +1,8 @@
+import regular from '../sheets/fonts/overpass-regular.ttf?inline';
+import semibold from '../sheets/fonts/overpass-semibold.ttf?inline';
+import type { FontBytes } from '../sheets/pdf/lettering.ts';
+
+/** The typeface of the drawing set: it travels inside the one file of the command line. */
+export const packedFonts = async (): Promise<FontBytes> => ({ regular: bytesOf(regular), bold: bytesOf(semibold) });
+
+const bytesOf = (dataUrl: string): Uint8Array => Buffer.from(dataUrl.slice(dataUrl.indexOf(',') + 1), 'base64');
