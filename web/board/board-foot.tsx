@@ -71,6 +71,7 @@ function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: st
 export function BoardFoot() {
   const tool = useView((state) => state.tool);
   const doing = useView((state) => state.doing);
+  const asks = useView((state) => state.asks);
   const selection = useDocument((state) => state.selection);
   const document = useDocumentStore();
   const view = useViewStore();
@@ -84,7 +85,7 @@ export function BoardFoot() {
   return (
     <div className="board-foot">
       <p className="advice">
-        <b>{action}.</b> {next}{' '}
+        <b>{asks ? 'Underlay' : action}.</b> {asks ?? next}{' '}
         <span className="keys">
           {keys.map(([key, does]) => (
             <span key={key}>
@@ -107,6 +108,7 @@ function Coordinates() {
     value === undefined ? '–' : exact ? printLength(value, units) : nearestInch(value, units);
   return (
     <p className="coordinates" data-testid="coordinates">
+      <KindsAside />
       <span>
         x <b>{print(pointer?.[0])}</b>
       </span>
@@ -115,4 +117,16 @@ function Coordinates() {
       </span>
     </p>
   );
+}
+
+/** What the board leaves out or the hand leaves alone is said where one looks, or it would be missed. */
+function KindsAside() {
+  const hidden = useView((state) => state.hiddenKinds.size);
+  const locked = useView((state) => state.lockedKinds.size);
+  if (hidden + locked === 0) return null;
+  const words = [
+    hidden > 0 && `${hidden} ${hidden === 1 ? 'kind' : 'kinds'} hidden`,
+    locked > 0 && `${locked} ${hidden > 0 ? '' : locked === 1 ? 'kind ' : 'kinds '}locked`,
+  ];
+  return <span>{words.filter(Boolean).join(', ')}</span>;
 }

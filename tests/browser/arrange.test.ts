@@ -1,0 +1,94 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from './chromium.ts';
+import { onScreen, openPage, seriousFaults, tally } from './open-page.ts';
+import { type Served, servePage } from './serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+const title = (page: Page): Promise<string | null> => page.getByTestId('selection-panel').locator('h2').textContent();
+
+/** Draws a path round places of the plan, feet, with Ctrl held. */
+async function encircle(page: Page, path: readonly (readonly [number, number])[]): Promise<void> {
+  await page.keyboard.down('Control');
+  for (const [i, at] of path.entries()) {
+    const [x, y] = await onScreen(page, at);
+    await page.mouse.move(x, y, { steps: 4 });
+    if (i === 0) await page.mouse.down();
+  }
+  await page.mouse.up();
+  await page.keyboard.up('Control');
+}
+
+/** Round D03, D04 and D05 of the library lot, and none of the stalls under them. */
+const ROUND = [
+  [31, 12],
+  [55, 12],
+  [55, 7.5],
+  [31, 7.5],
+] as const;
+
+test('a path takes what lies inside it, and leaves locked and hidden kinds alone', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await encircle(page, ROUND);
+  expect(await title(page)).toBe('3 drops');
+  await page.getByTestId('board').press('Escape');
+  await page.locator('summary', { hasText: 'Show and lock' }).click();
+  await page.getByLabel('Lock drops').check();
+  await encircle(page, ROUND);
+  expect(await page.getByTestId('selection-panel').count()).toBe(0);
+  const before = Number((await tally(page)).baseMarks);
+  await page.getByLabel('Show stalls').uncheck();
+  await page.waitForFunction(
+    (was) => Number(document.querySelector<HTMLElement>('[data-testid=board]')?.dataset.baseMarks) < was,
+    before,
+  );
+  expect(await page.locator('.board-foot').textContent()).toContain('1 kind hidden, 1 locked');
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a selection is arrayed and turned by typed values, each in one step that undo takes back', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const [x, y] = await onScreen(page, [74.5, 12]);
+  await page.mouse.click(x, y);
+  expect(await title(page)).toBe('S08');
+  await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
+  const panel = page.getByTestId('selection-panel');
+  const array = panel.getByRole('region', { name: 'Array' });
+  await array.getByLabel('columns', { exact: true }).fill('4');
+  await array.getByLabel('columns every').fill("4' 6 * 2");
+  await array.getByLabel('columns every').press('Enter');
+  await array.getByRole('button', { name: 'Array' }).click();
+  expect(await title(page)).toBe('3 stalls');
+  await page.getByRole('button', { name: /^Undo ?: array stall S08/ }).click();
+  const turn = panel.getByRole('region', { name: 'Turn' });
+  await page.mouse.click(x, y);
+  await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
+  await turn.getByRole('button', { name: 'Turn', exact: true }).click();
+  expect(await panel.getByLabel('heading').inputValue()).toBe('0 degrees');
+  await page.getByRole('button', { name: /^Undo ?: rotate stall S08/ }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('the forms of the drawing actions have no serious fault of access, in either theme', async () => {
+  for (const theme of ['light', 'dark'] as const) {
+    const { page, close } = await openPage(browser, served, { theme });
+    for (const key of ['s', 'e', 'd']) {
+      await page.getByTestId('board').focus();
+      await page.keyboard.press(key);
+      await page.getByTestId('draw-panel').waitFor();
+      expect(await seriousFaults(page)).toEqual([]);
+    }
+    await close();
+  }
+});
