@@ -55,7 +55,7 @@ function gridlined(name: string, draw: typeof drawGridlines): BasePicture {
 export const BASE_PICTURES: readonly BasePicture[] = [
   culled('aisles', 'aisles', drawAisles),
   { name: 'underlay', draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
-  culled('feeders', 'feeders', drawFeeders),
+  culled('feeders', 'feeders', drawFeeders, 0.7),
   {
     name: 'stall bands',
     draw: (pen, painting) => {

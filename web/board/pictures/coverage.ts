@@ -69,10 +69,11 @@ export function drawCoverage(
       pen.font = lettering(12, 700);
       const width = Math.max(pen.measureText(label).width, pen.measureText(words).width) + 8;
       pen.fillStyle = fills[step];
+      const room = stall.width * scale - 4;
       if (PATTERN[step]) pen.fillRect(x - width / 2, Math.min(y, second) - 8, width, 31);
       pen.fillStyle = step === 'unserved' ? ink.ink : strong ? ink.coverOnStrong : ink.coverOnSoft;
       pen.fillText(label, x, y);
       pen.font = lettering(12);
-      pen.fillText(words, x, second);
+      if (pen.measureText(words).width <= room) pen.fillText(words, x, second);
     }
 }

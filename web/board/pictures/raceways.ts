@@ -8,7 +8,7 @@ import { traceLine } from './outline.ts';
 const LANES_FROM = 2;
 
 /** Raceways shorter than this many pixels are not drawn; risers have no length in plan. */
-const LEAST_LINE = 4;
+const LEAST_LINE = 8;
 
 const laneGap = (scale: number): number => Math.min(3, Math.max(1, scale * 0.24));
 const wallOf = (scale: number): number => Math.min(3, scale * 0.28);

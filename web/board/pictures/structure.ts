@@ -39,8 +39,9 @@ export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentM
       pen.setLineDash([]);
     }
     pen.beginPath();
-    if (Math.max(equipment.size[0], equipment.size[1]) * scale < 6)
-      pen.rect(left + equipment.at[0] * scale - 3, top - equipment.at[1] * scale - 3, 6, 6);
+    const least = Math.min(3, Math.max(1.5, scale * 3));
+    if (Math.max(equipment.size[0], equipment.size[1]) * scale < least * 2)
+      pen.rect(left + equipment.at[0] * scale - least, top - equipment.at[1] * scale - least, least * 2, least * 2);
     else traceOutline(pen, frame, corners);
     pen.fillStyle = existing ? ink.existingFill : ink.ink;
     pen.fill();
