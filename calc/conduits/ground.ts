@@ -1,3 +1,4 @@
+import { between, distance } from '../../routing/plane/space.ts';
 import type { Point3, Pullpoint, Raceway, Site } from '../../routing/site/site.ts';
 import { remembered, settled } from '../memo.ts';
 
@@ -8,6 +9,8 @@ export interface Ground {
   readonly pulls: ReadonlyMap<string, readonly Pullpoint[]>;
   /** Distance, ft, within which a pull point is on a raceway. */
   readonly tolerance: number;
+  /** Pull points on no raceway. */
+  readonly loose: readonly Pullpoint[];
 }
 
 /** The raceways of a site and the pull points on them; one answer as long as neither changes. */
@@ -22,7 +25,13 @@ const ground = remembered(
         if (on.length > 0) pulls.set(raceway.id, on);
       }
     }
-    return { raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])), pulls, tolerance };
+    const placed = new Set([...pulls.values()].flat());
+    return {
+      raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])),
+      pulls,
+      tolerance,
+      loose: pullpoints.filter((pull) => !placed.has(pull)),
+    };
   },
 );
 
@@ -30,10 +39,22 @@ const lastPulls = new WeakMap<Raceway, readonly Pullpoint[]>();
 
 function pullsOfRaceway(raceway: Raceway, pullpoints: readonly Pullpoint[], tolerance: number): readonly Pullpoint[] {
   const [low, high] = boxOf(raceway.path, tolerance);
-  const on = pullpoints.filter(({ at }) => at.every((value, axis) => value >= low[axis]! && value <= high[axis]!));
+  const on = pullpoints.filter(
+    ({ at }) =>
+      at.every((value, axis) => value >= low[axis]! && value <= high[axis]!) &&
+      raceway.path.some((from, i) => i > 0 && offFrom(at, raceway.path[i - 1]!, from) <= tolerance),
+  );
   const kept = settled(lastPulls.get(raceway), on);
   lastPulls.set(raceway, kept);
   return kept;
+}
+
+/** Distance of a point from the straight between two others. */
+function offFrom(at: Point3, from: Point3, to: Point3): number {
+  const along = [to[0] - from[0], to[1] - from[1], to[2] - from[2]] as const;
+  const square = along[0] ** 2 + along[1] ** 2 + along[2] ** 2;
+  const dot = (at[0] - from[0]) * along[0] + (at[1] - from[1]) * along[1] + (at[2] - from[2]) * along[2];
+  return distance(at, between(from, to, square === 0 ? 0 : Math.min(1, Math.max(0, dot / square))));
 }
 
 function boxOf(path: readonly Point3[], margin: number): readonly [low: number[], high: number[]] {

@@ -23,7 +23,7 @@ export function installedCost(prices: readonly PriceRow[], laborRate: number): I
       return cost('raceway', spec) + (cost('coupling', spec) + cost('strap', spec)) / 10;
     }),
     racewayEnds: cached((method, tradeSize) => 2 * cost('connector', racewaySpec(method, tradeSize))),
-    bend: cached((method, tradeSize) => cost('elbow', `${racewaySpec(method, tradeSize)} 90`)),
+    bend: cached((method, tradeSize) => cost('elbow', `${racewaySpec(method, tradeSize)}, 90 degrees`)),
     conductorFoot: (size, metal, insulation) => cost('conductor', conductorSpec(size, metal, insulation)),
     junction: cost('junction box', 'on the raceway'),
   };

@@ -74,7 +74,7 @@ function pilotFindings(
       severity: 'warn',
       rule: 'pilot-budget',
       about: [...circuits.map(({ charger }) => charger), branches.equipment.id],
-      says: `${circuits.length === 1 ? `The pilot of ${circuits[0]!.charger} is` : `The pilots of ${circuits.length} chargers of ${branches.equipment.id} are`} longer than their capacitance budget allows: up to ${length(longest)} of branch, where ${length(limit)} would do behind a ${length(cord)} cord. Assumed: ${sourcePicofarads} pF at the source, ${cordPicofaradsPerFoot} pF/ft of cord, ${branchPicofaradsPerFoot} pF/ft of branch, ${budgetPicofarads} pF in all. Put the pilot's source at the drop, or go by the limit that the equipment's maker lists.`,
+      says: `${circuits.length === 1 ? `The pilot of ${circuits[0]!.charger} is` : `The pilots of ${circuits.length} chargers of ${branches.equipment.id} are`} longer than the capacitance budget allows: up to ${length(longest)} of branch, where ${length(limit)} would do behind a ${length(cord)} cord. Assumed: ${sourcePicofarads} pF at the source, ${cordPicofaradsPerFoot} pF/ft of cord, ${branchPicofaradsPerFoot} pF/ft of branch, ${budgetPicofarads} pF in all. Put the pilot's source at the drop, or go by the limit that the equipment's maker lists.`,
       value: longest,
       limit,
       unit: 'ft',

@@ -40,10 +40,10 @@ const racewayRows = METHODS.flatMap((method): PriceRow[] => {
       { item: 'strap', spec, unit: 'each', material: 0.9 + 0.4 * inches, hours: 0.06 },
       { item: 'expansion fitting', spec, unit: 'each', material: 8 * material * inches, hours: 0.25 },
     ];
-    for (const angle of ['90', '45', 'offset'])
+    for (const angle of ['90 degrees', '45 degrees', 'offset'])
       rows.push({
         item: 'elbow',
-        spec: `${spec} ${angle}`,
+        spec: `${spec}, ${angle}`,
         unit: 'each',
         material: 2.4 * material * inches ** 1.5,
         hours: 0.12 + 0.1 * inches,

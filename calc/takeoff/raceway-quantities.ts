@@ -66,9 +66,9 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
       'expansion fitting',
       'for each straight above ground that changes 1/4 in or more over the temperature range, one for every 4 in',
     ),
-    elbow90: each('elbow', corner, `${spec} 90`),
-    elbow45: each('elbow', corner, `${spec} 45`),
-    offset: each('elbow', corner, `${spec} offset`),
+    elbow90: each('elbow', corner, `${spec}, 90 degrees`),
+    elbow45: each('elbow', corner, `${spec}, 45 degrees`),
+    offset: each('elbow', corner, `${spec}, offset`),
   };
 });
 

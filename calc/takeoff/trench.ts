@@ -23,24 +23,28 @@ interface Dug {
 
 /**
  * Trenches of the raceways under grade: the plan length of each leg that lies below grade, less what runs within a
- * trench's width of one that is dug already, so that raceways which share a trench are dug once. Feet.
+ * trench's width of one that is dug already, so that raceways which share a trench are dug once, to the deepest of them.
+ * Feet. Does not depend on the order of the raceways.
  */
 export function trenches(raceways: readonly Raceway[]): readonly TrenchPart[] {
-  const dug: Dug[] = [];
-  const parts: TrenchPart[] = [];
+  const legs: (Dug & TrenchPart)[] = [];
   for (const { id, path, place, surface = 'asphalt' } of raceways) {
     if (place !== 'underground') continue;
     path.slice(1).forEach((b, i) => {
       const a = path[i] as readonly [number, number, number];
-      const plan = Math.hypot(b[0] - a[0], b[1] - a[1]);
-      if (plan < 1e-9 || Math.min(a[2], b[2]) >= 0 || Math.abs(b[2] - a[2]) > STEEPEST * plan) return;
-      const leg: Dug = { from: [a[0], a[1]], to: [b[0], b[1]] };
-      const length = plan - sharedLength(leg, plan, dug);
-      dug.push(leg);
-      if (length > 1e-9)
-        parts.push({ raceway: id, surface, depth: Math.round(-12 * Math.min(a[2], b[2])) / 12, length });
+      const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+      if (length < 1e-9 || Math.min(a[2], b[2]) >= 0 || Math.abs(b[2] - a[2]) > STEEPEST * length) return;
+      const depth = Math.round(-12 * Math.min(a[2], b[2])) / 12;
+      legs.push({ raceway: id, surface, depth, length, from: [a[0], a[1]], to: [b[0], b[1]] });
     });
   }
+  legs.sort((a, b) => b.depth - a.depth || (a.raceway < b.raceway ? -1 : a.raceway > b.raceway ? 1 : 0));
+  const parts: TrenchPart[] = [];
+  legs.forEach((leg, i) => {
+    const { raceway, surface, depth } = leg;
+    const length = leg.length - sharedLength(leg, leg.length, legs.slice(0, i));
+    if (length > 1e-9) parts.push({ raceway, surface, depth, length });
+  });
   return parts;
 }
 

@@ -140,6 +140,42 @@ test('total drop and volts at the box start from what the supply has at the pane
   expect(circuit.voltsAtBox).toBeCloseTo(208 * (1 - circuit.totalDropPercent / 100), 9);
 });
 
+describe('ambient by place', () => {
+  const raceways: SiteFile['raceways'] = [
+    {
+      id: 'R1',
+      path: [
+        [0, 0, 10],
+        [40, 0, 10],
+      ],
+      method: 'EMT',
+      place: 'overhead',
+    },
+    {
+      id: 'R2',
+      path: [
+        [40, 0, 10],
+        [90, 0, 10],
+      ],
+      method: 'PVC40',
+      place: 'underground',
+    },
+  ];
+
+  test('is that of the hottest place on the way', () => {
+    const at = (placeAmbientC: NonNullable<NonNullable<SiteFile['rules']>['placeAmbientC']>) =>
+      alone(32, 90, { raceways, rules: { placeAmbientC } });
+    // THWN-2 at 90 °C: 0.91 to 40 °C, 0.71 to 60, 1.04 to 25 (310.15(B)(1)(1)).
+    expect(at({ overhead: 60, underground: 20 }).factors.ambient).toBe(0.71);
+    expect(at({ overhead: 25, underground: 20 }).factors.ambient).toBe(1.04);
+    expect(at({ underground: 20 }).factors.ambient).toBe(0.91);
+  });
+
+  test('is the ambient of the site where no place says otherwise', () => {
+    expect(alone(32, 90, { raceways, rules: { ambientC: 50 } }).ambientC).toBe(50);
+  });
+});
+
 test('aluminum circuits are sized by their own columns', () => {
   // 8 AWG aluminum is 40 A at 75 °C (310.16), grounding 8 AWG aluminum for 40 A (250.122).
   const circuit = alone(32, 20, { rules: { metal: 'aluminum' } });

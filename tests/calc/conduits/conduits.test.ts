@@ -58,6 +58,23 @@ test('a pull point off the raceway by more than the join tolerance opens nothing
   expect(planOf(trunkLot([50], { pullpoints: [{ id: 'PB1', at: [20, 0, 10.3] }] })).conduits).toHaveLength(1);
 });
 
+test('a pull point on no raceway is worth a look', () => {
+  const loose = (z: number): unknown[] =>
+    planOf(trunkLot([50], { pullpoints: [{ id: 'PB1', at: [20, 0, z] }] }))
+      .findings.filter(({ rule }) => rule === 'loose-pull-point')
+      .map(({ about }) => about);
+  expect(loose(10.3)).toEqual([['PB1']]);
+  expect(loose(10.2)).toEqual([]);
+});
+
+test('conduits side by side that one pull point would cure are one finding', () => {
+  const taps = [230, 231, 232, 233, 234, 235, 236];
+  const findings = planOf(trunkLot(taps)).findings.filter(({ rule }) => rule === 'pull-length');
+  expect(findings).toHaveLength(1);
+  expect(findings[0]!.says).toContain('(200\' 0", 0\' 0", 10\' 0")');
+  expect(findings[0]!.about.filter((id) => id.startsWith('C'))).toHaveLength(7);
+});
+
 test('boxes on taps leave the shared conduit at junctions; the last one goes on to its box with a bend', () => {
   const drops = [box('D1', [50, 0, 7]), box('D2', [60, 0, 7])];
   const { conduits } = planOf(trunkLot([50, 60], { drops }));

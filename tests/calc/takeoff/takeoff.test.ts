@@ -82,7 +82,7 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
   test('raceway: 52 ft and 5% are 54.6 ft, six sticks; an elbow with two couplings, four in the 50 ft', () => {
     expect(quantity(result, 'raceway', 'EMT 1/2 in')).toBeCloseTo(54.6, 9);
     expect(quantity(result, 'raceway stick', 'EMT 1/2 in, 10 ft')).toBe(6);
-    expect(quantity(result, 'elbow', 'EMT 1/2 in 90')).toBe(1);
+    expect(quantity(result, 'elbow', 'EMT 1/2 in, 90 degrees')).toBe(1);
     expect(quantity(result, 'coupling', 'EMT 1/2 in')).toBe(4 + 2);
     expect(quantity(result, 'connector', 'EMT 1/2 in')).toBe(2);
     // ceil((52 - 6) / 10) + 1.
