@@ -34,7 +34,7 @@ export function CoverageLegend() {
       </header>
       <dl>
         {[...COVERAGE_STEPS].reverse().map((step) => (
-          <div key={step}>
+          <div key={step} data-count={counts.get(step) ?? 0}>
             <dt>
               <Swatch step={step} />
               {WORDS[step]}

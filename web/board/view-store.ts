@@ -49,6 +49,8 @@ export interface ViewState {
   /** What the forms of the drawing actions hold. */
   readonly drawOptions: DrawOptions;
   readonly measured: readonly [Point2, Point2] | null;
+  /** What a panel asks the hand to do next, for the foot line; null where it is the tool's own advice. */
+  readonly asks: string | null;
   /** Whether the stalls are shaded by how much of them is in reach. */
   readonly coverage: boolean;
   /** Where the cord of a selected drop reaches an inlet at a height, feet. */
@@ -86,6 +88,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     draftOver: null,
     drawOptions: FIRST_OPTIONS,
     measured: null,
+    asks: null,
     coverage: false,
     reachPicture: { on: true, height: 3 },
     pin: null,

@@ -18,12 +18,29 @@ interface PlacingWorld {
 /** Pixels within which a point is taken from a vertex of the drawing. */
 const NEAR = 10;
 
+/** What to do next on the way of placing the underlay. */
+export function nextStep(placing: Placing): string {
+  if (placing.kind === 'move') return 'Drag the underlay to where it belongs.';
+  if (placing.points.length === 1) return 'Click the second point.';
+  if (placing.points.length === 2) return 'Type how far apart the two points are.';
+  return placing.kind === 'scale'
+    ? 'Click the first of two points whose distance you know.'
+    : 'Click the first of two points that should lie along the drawing.';
+}
+
+/** Tells the foot line and those who listen what to do next. */
+function tellHand(view: ViewStore, placing: Placing | null): void {
+  const asks = placing && nextStep(placing);
+  view.setState({ asks, ...(asks && { spoken: asks }) });
+}
+
 /** Begins a way of placing the underlay, or ends it (null). While it lasts the hand pushes the drawing and picks no element. */
 export function startPlacing(
   { underlays, view }: Omit<PlacingWorld, 'element' | 'document'>,
   placing: Placing | null,
 ): void {
   underlays.setState({ placing });
+  tellHand(view, placing);
   view.setState({ tool: placing ? 'pan' : 'select', measured: null });
 }
 
@@ -85,6 +102,7 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
     const [a, b] = points;
     if (a && b && Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-6) return;
     underlays.setState({ placing: { ...placing, points } });
+    tellHand(view, { ...placing, points });
     view.setState({ measured: a ? [a, b ?? a] : null });
     if (placing.kind === 'level' && a && b) {
       const { file, site, apply } = document.getState();
@@ -134,11 +152,14 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
   window.addEventListener('keydown', stopAtEscape, first);
   // Another action taken up on the tool bar ends the placing.
   const stopView = view.subscribe(({ tool }, before) => {
-    if (tool !== before.tool && tool !== 'pan' && underlays.getState().placing) underlays.setState({ placing: null });
+    if (tool !== before.tool && tool !== 'pan' && underlays.getState().placing) {
+      underlays.setState({ placing: null });
+      tellHand(view, null);
+    }
   });
   const stopPlacing = underlays.subscribe(({ placing }) => {
-    if (placing) element.dataset['placing'] = placing.kind;
-    else delete element.dataset['placing'];
+    if (placing) element.dataset.placing = placing.kind;
+    else delete element.dataset.placing;
   });
   return () => {
     stop.abort();

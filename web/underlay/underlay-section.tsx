@@ -8,7 +8,7 @@ import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
-import { startPlacing } from './placing-hand.ts';
+import { nextStep, startPlacing } from './placing-hand.ts';
 import { TurnInto } from './turn-into-section.tsx';
 import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
 import { useUnderlay, useUnderlayStore } from './underlay-store.ts';
@@ -137,11 +137,7 @@ function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
   );
 }
 
-const WORDS = {
-  move: ['Move', 'Drag the underlay to where it belongs.'],
-  scale: ['Scale by two points', 'Click the first of two points whose distance you know.'],
-  level: ['Square up', 'Click the first of two points that should lie along the drawing.'],
-} as const;
+const WORDS = { scale: 'Scale by two points', move: 'Move', level: 'Square up' } as const;
 
 function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
   const view = useViewStore();
@@ -158,17 +154,13 @@ function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
       <div className="underlay-acts" role="toolbar" aria-label="Place the underlay">
         {(['scale', 'move', 'level'] as const).map((kind) => (
           <button key={kind} type="button" aria-pressed={placing?.kind === kind} onClick={() => start(kind)}>
-            {WORDS[kind][0]}
+            {WORDS[kind]}
           </button>
         ))}
       </div>
       {placing && (
         <p role="status" className="underlay-next">
-          {points.length === 0
-            ? WORDS[placing.kind][1]
-            : points.length === 1
-              ? 'Click the second point.'
-              : 'Type how far apart the two points are.'}
+          {nextStep(placing)}
         </p>
       )}
       {placing?.kind === 'scale' && points.length === 2 && <DistanceField underlay={underlay} />}

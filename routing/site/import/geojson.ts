@@ -65,19 +65,19 @@ function featuresIn(value: unknown): readonly GroundFeature[] {
   const top = objectAt(value, 'the file');
   checkSystem(top);
   const spent = { points: 0 };
-  if (top['type'] === 'FeatureCollection') {
-    const list = listAt(top['features'], 'features');
+  if (top.type === 'FeatureCollection') {
+    const list = listAt(top.features, 'features');
     if (list.length > BUDGET.entities)
       throw new Refusal('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
     return list.map((item, i) => featureAt(item, `features[${i}]`, spent));
   }
-  if (top['type'] === 'Feature') return [featureAt(top, 'the feature', spent)];
+  if (top.type === 'Feature') return [featureAt(top, 'the feature', spent)];
   const shapes = shapesAt(top, 'the geometry', 0, spent);
   return [{ place: 'the geometry', id: null, properties: new Map(), ...shapes }];
 }
 
 function georefOf(value: unknown): Georef | null {
-  const georef = (value as Plain)['georef'];
+  const georef = (value as Plain).georef;
   if (typeof georef !== 'object' || georef === null) return null;
   const { lon, lat, bearing } = georef as Plain;
   const sound = [lon, lat, bearing].every((each) => typeof each === 'number' && Math.abs(each) <= 360);
@@ -88,14 +88,14 @@ function georefOf(value: unknown): Georef | null {
 function checkSystem(top: Plain): void {
   const { crs } = top;
   if (crs === undefined || crs === null) return;
-  const name = objectAt(objectAt(crs, 'crs')['properties'], 'crs.properties')['name'];
+  const name = objectAt(objectAt(crs, 'crs').properties, 'crs.properties').name;
   if (typeof name !== 'string' || !WGS84.test(name))
     throw new Refusal('crs', `expected WGS 84, longitude and latitude; found ${JSON.stringify(name)?.slice(0, 60)}`);
 }
 
 function featureAt(value: unknown, place: string, spent: { points: number }): GroundFeature {
   const feature = objectAt(value, place);
-  if (feature['type'] !== 'Feature') throw new Refusal(`${place}.type`, 'expected "Feature"');
+  if (feature.type !== 'Feature') throw new Refusal(`${place}.type`, 'expected "Feature"');
   const { id, properties, geometry } = feature;
   const own = properties === null || properties === undefined ? {} : objectAt(properties, `${place}.properties`);
   const shapes =
@@ -115,7 +115,7 @@ type Shapes = Pick<GroundFeature, 'shapes' | 'holes'>;
 function shapesAt(geometry: Plain, place: string, depth: number, spent: { points: number }): Shapes {
   if (depth > BUDGET.nesting) throw new Refusal(place, `lies ${depth} collections deep`);
   const at = `${place}.coordinates`;
-  const coordinates = geometry['coordinates'];
+  const coordinates = geometry.coordinates;
   const line = (value: unknown, where: string): GroundShape => {
     const points = positionsAt(value, where, spent);
     if (points.length < 2) throw new Refusal(where, 'expected two positions or more');
@@ -123,7 +123,7 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
   };
   const each = (make: (value: unknown, where: string) => readonly GroundShape[]): GroundShape[] =>
     listAt(coordinates, at).flatMap((value, i) => make(value, `${at}[${i}]`));
-  switch (geometry['type']) {
+  switch (geometry.type) {
     case 'Point':
       return { shapes: [{ kind: 'point', points: [positionAt(coordinates, at, spent)] }], holes: 0 };
     case 'MultiPoint':
@@ -142,7 +142,7 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
       return { shapes: areas.flatMap(({ shapes }) => shapes), holes: areas.reduce((sum, { holes }) => sum + holes, 0) };
     }
     case 'GeometryCollection': {
-      const parts = listAt(geometry['geometries'], `${place}.geometries`).map((value, i) => {
+      const parts = listAt(geometry.geometries, `${place}.geometries`).map((value, i) => {
         const where = `${place}.geometries[${i}]`;
         return shapesAt(objectAt(value, where), where, depth + 1, spent);
       });
@@ -151,7 +151,7 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
     default:
       throw new Refusal(
         `${place}.type`,
-        `expected a kind of geometry, found ${JSON.stringify(geometry['type'])?.slice(0, 40)}`,
+        `expected a kind of geometry, found ${JSON.stringify(geometry.type)?.slice(0, 40)}`,
       );
   }
 }
