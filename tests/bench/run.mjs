@@ -12,7 +12,13 @@ await build({
   root,
   logLevel: 'error',
   publicDir: false,
-  build: { ssr: join(root, 'tests', 'bench', 'main.ts'), outDir: folder, target: 'node20', minify: false, emptyOutDir: true },
+  build: {
+    ssr: join(root, 'tests', 'bench', 'main.ts'),
+    outDir: folder,
+    target: 'node20',
+    minify: false,
+    emptyOutDir: true,
+  },
 });
 await import(pathToFileURL(join(folder, 'main.js')).href);
 rmSync(folder, { recursive: true });
