@@ -6,7 +6,7 @@ import { fitted } from '../board/camera.ts';
 import type { Scene } from '../board/scene/scene.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { kindOf, UNDERLAY_EXTENSIONS } from './file-kind.ts';
+import { kindOf, looksLikeSite, UNDERLAY_EXTENSIONS } from './file-kind.ts';
 import { hashOf, keepBytes } from './kept-bytes.ts';
 import type { UnderlayPicture } from './picture.ts';
 import { boxOnSite, type Placement } from './placement.ts';
@@ -59,6 +59,10 @@ export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<bo
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
     const kind = kindOf(bytes);
+    if (kind === 'geojson' && looksLikeSite(bytes)) {
+      notify(`${file.name} is a site file: open it instead.`);
+      return false;
+    }
     if (!kind) {
       notify(`${file.name} is no PNG, JPEG, PDF, SVG, DXF or GeoJSON.`);
       return false;
