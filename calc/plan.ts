@@ -10,6 +10,7 @@ import { conduitsOf, equipmentBranches } from './conduits/equipment-branches.ts'
 import { feederConduits } from './conduits/feeder-conduit.ts';
 import { planFindings } from './findings/plan-findings.ts';
 import { feederFindings } from './findings/pull-findings.ts';
+import { limitGround } from './findings/pull-limits.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
 import { linesOf } from './supply/supply-lines.ts';
@@ -44,7 +45,7 @@ export function plan(site: Site): Plan {
       equipmentFindings(site),
       reach.findings,
       supply.findings,
-      feeders.flatMap((feeder) => feederFindings(feeder, design.tables, site.units)),
+      feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
     ]),
   };
 }

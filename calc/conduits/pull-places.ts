@@ -10,22 +10,26 @@ export interface PullLimits {
 
 const SLACK = 1e-6;
 
-/** A pull point sits this far before a bend, ft, to have room for its fitting. Common practice. */
-const SHORT = 1;
+/** A place for a pull point: where, and how far along from the start of the path. */
+export interface PullPlace {
+  readonly at: Point3;
+  /** Feet. */
+  readonly along: number;
+}
 
 /**
- * Where pull points would bring a conduit within its limits: each as far along as the bends and feet before it allow, a
- * foot short of the bend where a bend is what stops it. Empty where none is needed. A single bend past the limit cannot be
- * cured and is passed over.
+ * Where pull points would bring a conduit within its limits: each as far along as the bends and feet before it allow, and
+ * so as few as can be. Where a bend is what stops it, it stands at that bend, for a turn inside a box or a conduit body is
+ * no bend of the conduit. Empty where none is needed.
  */
-export function pullPlaces(path: readonly Point3[], { bendLimit, pullLimit }: PullLimits): readonly Point3[] {
+export function pullPlaces(path: readonly Point3[], { bendLimit, pullLimit }: PullLimits): readonly PullPlace[] {
   const at = distancesOf(path);
   const length = at.at(-1) ?? 0;
   const bends = bendsOf(path).map((bend) => ({ at: at[bend.at]!, degrees: bend.degrees }));
-  const places: Point3[] = [];
+  const places: PullPlace[] = [];
   let from = 0;
   for (let next = nextPlace(from); next !== null; next = nextPlace(from)) {
-    places.push(pointAlong(path, at, next));
+    places.push({ at: pointAlong(path, at, next), along: next });
     from = next;
   }
   return places;
@@ -33,13 +37,11 @@ export function pullPlaces(path: readonly Point3[], { bendLimit, pullLimit }: Pu
   function nextPlace(start: number): number | null {
     const farthest = start + pullLimit;
     let degrees = 0;
-    let before = start;
     for (const bend of bends) {
       if (bend.at <= start + SLACK) continue;
       if (bend.at > farthest + SLACK) break;
       degrees += bend.degrees;
-      if (degrees > bendLimit + SLACK && before > start) return Math.max((before + bend.at) / 2, bend.at - SHORT);
-      before = bend.at;
+      if (degrees > bendLimit + SLACK) return bend.at;
     }
     return farthest < length - SLACK ? farthest : null;
   }

@@ -1,6 +1,5 @@
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Drop, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { dropsOf } from '../circuits/drops-of.ts';
 import type { Design } from '../conduits/design.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
@@ -10,6 +9,7 @@ import { concatenating, partwise, splitting } from '../partition.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
 import { inOrder } from './in-order.ts';
+import { type LimitGround, limitGround } from './pull-limits.ts';
 import { siteFindings } from './site-findings.ts';
 import { withSound } from './sound.ts';
 
@@ -26,8 +26,9 @@ export function planFindings(
 ): readonly Finding[] {
   const feeds = feedsOf(site.chargers);
   const drops = ownDrops(dropsOf(site.chargers, site.drops), feeds.partition);
-  const byBranches = byEquipment(feeds, [branches, drops], [design, site.units], (i) =>
-    branchFindings(branches[i]!, drops[i]!, design, site.units),
+  const ground = limitGround(site);
+  const byBranches = byEquipment(feeds, [branches, drops], [design, ground], (i) =>
+    branchFindings(branches[i]!, drops[i]!, design, ground),
   );
   const ofBranches = allBranchFindings(site.chargers, byBranches);
   return withSound(site.rules, inOrder(site.chargers, [siteFindings(site, design.tables), ofBranches, ...others]));
@@ -35,8 +36,8 @@ export function planFindings(
 
 /** What there is to say of the branches of one piece of equipment by themselves; `drops` are those of its chargers. */
 const branchFindings = remembered(
-  (branches: EquipmentBranches, drops: readonly Drop[], design: Design, units: Units): readonly Finding[] => [
-    ...circuitFindings(branches, drops, design, units),
-    ...conduitFindings(branches.homeRuns, design, units),
+  (branches: EquipmentBranches, drops: readonly Drop[], design: Design, ground: LimitGround): readonly Finding[] => [
+    ...circuitFindings(branches, drops, design, ground.units),
+    ...conduitFindings(branches.homeRuns, design, ground),
   ],
 );

@@ -1,11 +1,16 @@
+import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Metal, Units } from '../../routing/site/vocabulary.ts';
+import type { Pullpoint } from '../../routing/site/site.ts';
+import type { Metal } from '../../routing/site/vocabulary.ts';
+import type { Design } from '../conduits/design.ts';
 import type { FeederConduit } from '../conduits/feeder-conduit.ts';
 import type { PullTension } from '../conduits/pull-tension.ts';
 import { isEasyPull, pullTension } from '../conduits/pull-tension.ts';
+import { lengthOf, stretchesOf } from '../conduits/stretches.ts';
 import { remembered } from '../memo.ts';
 import type { Conduit } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { type LimitGround, limitTroubles } from './pull-limits.ts';
 import { pullingNotes } from './pulling-notes.ts';
 
 const SOURCE = 'cable pulling practice, from memory: friction 0.5; the limits of the conductors’ maker rule';
@@ -36,12 +41,22 @@ export function conduitPull(conduit: Conduit, metal: Metal, tables: CodeTables):
   return pullFinding(`the conductors of conduit ${id}`, [id, ...circuits, ...raceways], pull);
 }
 
-/** What there is to say of feeders' conduits: over-full ones, and hard pulls where the way is drawn. */
+/**
+ * What there is to say of a new feeder's conduits: over-full ones, and where the way is drawn, between each two places
+ * where they can be opened, too many degrees of bend, too long and too hard pulls, and what to mind in pulling.
+ */
 export const feederFindings = remembered(
-  (conduit: FeederConduit, tables: CodeTables, units: Units): readonly Finding[] => {
+  (
+    conduit: FeederConduit,
+    design: Design,
+    pullpoints: readonly Pullpoint[],
+    ground: LimitGround,
+  ): readonly Finding[] => {
+    const { tables, rules } = design;
     const { feeder, method, tradeSize, conductors, path, fits, fillPercent, fillLimit } = conduit;
+    if (feeder.existing === true) return [];
     const findings: Finding[] = [];
-    if (!fits && feeder.existing !== true)
+    if (!fits)
       findings.push({
         severity: 'fail',
         rule: 'conduit-fill',
@@ -52,11 +67,31 @@ export const feederFindings = remembered(
         unit: '%',
         source: tables.fill.source,
       });
-    if (path === null || tradeSize === null || feeder.existing === true) return findings;
-    const pull = pullTension(tables, path, tradeSize, conductors, feeder.conductor.metal);
-    const hard = pullFinding(`each set of ${feeder.id}`, [feeder.id], pull);
-    const pulled = { what: `Each set of ${feeder.id}`, about: [feeder.id], method, tradeSize, path, conductors };
-    const notes = pullingNotes({ ...pulled, metal: feeder.conductor.metal }, tables, units);
-    return [...findings, ...(hard === null ? [] : [hard]), ...notes];
+    if (path === null || tradeSize === null) return findings;
+    const { metal } = feeder.conductor;
+    for (const stretch of stretchesOf(path, pullpoints, rules.joinTolerance)) {
+      const { from, to } = stretch;
+      const about = [feeder.id, ...[from, to].filter((id) => id !== null)];
+      const ends = `${from ?? feeder.from} to ${to ?? feeder.to}`;
+      const bends = bendsOf(stretch.path);
+      const limited = {
+        what: `Feeder ${feeder.id}, ${ends},`,
+        about,
+        from: from ?? feeder.from,
+        path: stretch.path,
+        length: lengthOf(stretch.path),
+        bends: bends.length,
+        bendDegrees: bends.reduce((sum, { degrees }) => sum + degrees, 0),
+      };
+      for (const { finding, words } of limitTroubles(limited, design, ground))
+        findings.push({ ...finding, says: finding.says + words });
+      const pull = pullTension(tables, stretch.path, tradeSize, conductors, metal);
+      const hard = pullFinding(`each set of ${feeder.id}, ${ends},`, about, pull);
+      if (hard !== null) findings.push(hard);
+      const what = `Each set of ${feeder.id}, ${ends},`;
+      const pulled = { what, about, method, tradeSize, path: stretch.path, conductors, metal };
+      findings.push(...pullingNotes(pulled, tables, ground.units));
+    }
+    return findings;
   },
 );

@@ -1,0 +1,24 @@
+import { printLength } from './feet-inches.ts';
+import { fromGridline } from './from-gridlines.ts';
+import type { Gridline, Point3, Site } from './site.ts';
+import type { Units } from './vocabulary.ts';
+
+/**
+ * A place as a crew finds it: `4' 6" past line 3, 1' 0" before line B, 11' 0" above grade`. On an axis without gridlines
+ * the coordinate itself. `at` in feet.
+ */
+export function gridlineWords(at: Point3, { x, y }: Site['gridlines'], units: Units): string {
+  const [east, north, up] = at;
+  const height = up === 0 ? 'at grade' : `${printLength(Math.abs(up), units)} ${up > 0 ? 'above' : 'below'} grade`;
+  return [across('x', x, east, units), across('y', y, north, units), height].join(', ');
+}
+
+/** Offsets smaller than this, feet, are on the line: 1/16 in. */
+const ON_LINE = 1 / 192;
+
+function across(axis: 'x' | 'y', lines: readonly Gridline[], value: number, units: Units): string {
+  const from = fromGridline(lines, value);
+  if (from === null) return `${axis} ${printLength(value, units)}`;
+  if (Math.abs(from.offset) < ON_LINE) return `on line ${from.label}`;
+  return `${printLength(Math.abs(from.offset), units)} ${from.offset > 0 ? 'past' : 'before'} line ${from.label}`;
+}
