@@ -57,6 +57,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
   drawGuides(pen, plain, view.guides);
+  if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
   if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords);
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);

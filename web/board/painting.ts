@@ -52,6 +52,7 @@ const LIVE_VIEW = [
   'measured',
   'draft',
   'draftWords',
+  'draftMarks',
   'lasso',
   'hiddenKinds',
   'pin',

@@ -10,6 +10,7 @@ import type { Draft } from './draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';
 import type { DrawToolName } from './draw/tool-names.ts';
 import type { Typing } from './draw/typing.ts';
+import type { MarksByList } from './scene/differ.ts';
 import type { Guide } from './snap/guide.ts';
 import type { SnapKind } from './snap/kinds.ts';
 
@@ -44,6 +45,8 @@ export interface ViewState {
   readonly draft: Draft | null;
   readonly draftWords: readonly string[];
   readonly typing: Typing | null;
+  /** What is being drawn on a site so large that its plan is made only when it is set. */
+  readonly draftMarks: MarksByList | null;
   /** The takeoff without what is being drawn, to tell what that adds. */
   readonly draftOver: Plan['takeoff'] | null;
   /** What the forms of the drawing actions hold. */
@@ -85,6 +88,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     draft: null,
     draftWords: [],
     typing: null,
+    draftMarks: null,
     draftOver: null,
     drawOptions: FIRST_OPTIONS,
     measured: null,

@@ -4,6 +4,7 @@ import { insertedBy } from '../../document/selection.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { Tool, ViewStore } from '../view-store.ts';
 import { type Draft, type DrawTool, EMPTY, type Ground, type Spot } from './draft.ts';
+import { draftMarks, isLarge } from './draft-marks.ts';
 import type { DrawOptions } from './options.ts';
 import { type DrawToolName, isDrawTool } from './tool-names.ts';
 import { toolOf } from './tools.ts';
@@ -42,15 +43,24 @@ export function wordsOf(desk: Desk): readonly string[] {
   return held && draft ? held.tool.words(groundOf(desk), draft, held.options) : [];
 }
 
-/** Shows a draft in the document, as the edit that it would come to. */
+/**
+ * Shows a draft as the edit that it would come to: in the document, with its plan; on a large site by itself, for its
+ * plan could not keep up with the hand.
+ */
 function show(desk: Desk, draft: Draft): void {
   const held = inHand(desk);
   if (!held) return;
   const { document, view } = desk;
-  const { previewed, plan } = document.getState();
-  view.setState({ draft: { ...draft }, ...(previewed === undefined && { draftOver: plan.takeoff }) });
-  document.getState().preview(editOf(desk, held, draft));
-  // What is said follows from the options too.
+  const ground = groundOf(desk);
+  const edit = held.tool.edit(ground, draft, held.options);
+  if (isLarge(ground.site)) {
+    document.getState().cancelPreview();
+    view.setState({ draft: { ...draft }, draftMarks: edit && draftMarks(edit, ground.file, ground.site) });
+  } else {
+    const { previewed, plan } = document.getState();
+    view.setState({ draft: { ...draft }, ...(previewed === undefined && { draftOver: plan.takeoff }) });
+    document.getState().preview(edit);
+  }
   view.setState({ draftWords: wordsOf(desk) });
 }
 
@@ -66,9 +76,10 @@ export function chooseTool(desk: Desk, tool: Tool): void {
   desk.view.setState({ tool, measured: null, hovered: null, guides: [] });
 }
 
+const NO_DRAFT = { draft: null, typing: null, draftOver: null, draftMarks: null, draftWords: [], guides: [] } as const;
+
 function dropDraft({ document, view }: Desk): void {
-  if (view.getState().draft || view.getState().typing)
-    view.setState({ draft: null, typing: null, draftOver: null, draftWords: [], guides: [] });
+  if (view.getState().draft || view.getState().typing) view.setState(NO_DRAFT);
   document.getState().cancelPreview();
 }
 
@@ -92,7 +103,8 @@ function typedSpot({ view, document }: Desk, { spots }: Draft, spot: Spot): Spot
 /** The hand presses at a place. */
 export function press(desk: Desk, spot: Spot): void {
   const held = inHand(desk);
-  if (!held) return;
+  // What was set last is still being worked out.
+  if (!held || desk.document.getState().busy) return;
   if (draftOf(desk).whole) setDown(desk);
   const draft = draftOf(desk);
   const place = typedSpot(desk, draft, spot);
@@ -147,13 +159,18 @@ function setDown(desk: Desk): void {
   const held = inHand(desk);
   const { draft } = desk.view.getState();
   if (!held || !draft) return;
-  const edit = editOf(desk, held, draft);
-  dropDraft(desk);
-  if (!edit || !desk.document.getState().apply(edit)) return;
-  const { list } = held.tool;
-  desk.document.getState().select(insertedBy(edit).filter((ref) => ref.list === list));
-  const { after } = held.tool;
-  if (after) setOptions(desk, held.name, after(held.options, groundOf(desk)));
+  const { apply, applyLarge, previewed } = desk.document.getState();
+  const edit = previewed ?? editOf(desk, held, draft);
+  const large = isLarge(groundOf(desk).site);
+  desk.view.setState(NO_DRAFT);
+  if (edit && large) void applyLarge(edit).then((done) => done && isSet(desk, held, edit));
+  else if (edit && apply(edit)) isSet(desk, held, edit);
+  else desk.document.getState().cancelPreview();
+}
+
+function isSet(desk: Desk, { name, tool, options }: InHand, edit: Edit): void {
+  desk.document.getState().select(insertedBy(edit).filter(({ list }) => list === tool.list));
+  if (tool.after) setOptions(desk, name, tool.after(options, groundOf(desk)));
   desk.view.setState({ spoken: `${edit.name}: done` });
 }
 

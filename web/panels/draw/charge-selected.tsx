@@ -14,11 +14,11 @@ export function ChargeSelected() {
   const served = new Set(chargers.flatMap(({ stalls }) => stalls));
   const stalls = selection.filter(({ list, id }) => list === 'stalls' && !served.has(id)).map(({ id }) => id);
   if (stalls.length === 0) return null;
-  const act = (): void => {
+  const act = async (): Promise<void> => {
     const { file, site } = groundOf(desk);
     const charged = chargeStalls(file, site, stalls, options);
-    const { apply, select, notify } = desk.document.getState();
-    if (!charged || !apply(charged.edit)) return;
+    const { applyLarge, select, notify } = desk.document.getState();
+    if (!charged || !(await applyLarge(charged.edit))) return;
     select(insertedBy(charged.edit).filter(({ list }) => list === 'drops'));
     const { without, short } = charged;
     if (without.length + short.length > 0)
@@ -33,7 +33,7 @@ export function ChargeSelected() {
   };
   return (
     <p className="panel-act">
-      <button type="button" className="act" disabled={!hasSource} onClick={act}>
+      <button type="button" className="act" disabled={!hasSource} onClick={() => void act()}>
         {stalls.length === 1
           ? `Give stall ${stalls[0]} its drop and charger`
           : `Give each of ${stalls.length} stalls its drop and charger`}
