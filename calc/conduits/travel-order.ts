@@ -15,9 +15,7 @@ export interface Travel {
 export function travelOrder(ways: readonly Way[]): Travel {
   const sorted = [...ways].sort((a, b) => fork(a, b).order);
   const together = sorted.slice(1).map((way, i) => fork(sorted[i]!, way).shared);
-  const travel: { ways: Way[]; shared: number[] } = { ways: [], shared: [] };
-  if (sorted.length > 0) walk(branching(sorted, together), travel);
-  return travel;
+  return sorted.length === 0 ? { ways: [], shared: [] } : walk(branching(sorted, together));
 }
 
 /** A fork of the tree, or the end of one way. */
@@ -67,21 +65,32 @@ function branching(sorted: readonly Way[], together: readonly number[]): Branch 
 /** Distances that differ by less, ft, order nothing. */
 const LIKE = 1e-6;
 
-function walk(branch: Branch, travel: { ways: Way[]; shared: number[] }): void {
-  if (branch.way !== null) {
-    travel.ways.push(branch.way);
-    return;
+/** Walks the tree. By a list of what is left to do, not by calls: a trunk with thousands of boxes is as deep as it is long. */
+function walk(root: Branch): Travel {
+  const ways: Way[] = [];
+  const shared: number[] = [];
+  const left: { readonly branch: Branch; readonly after: number }[] = [{ branch: root, after: 0 }];
+  for (let next = left.pop(); next !== undefined; next = left.pop()) {
+    const { branch, after } = next;
+    if (branch.way !== null) {
+      if (ways.length > 0) shared.push(after);
+      ways.push(branch.way);
+      continue;
+    }
+    const inOrder = branch.branches.sort(byReach);
+    // The first one follows whatever came before this fork; the others part from it here.
+    for (let i = inOrder.length - 1; i >= 0; i--)
+      left.push({ branch: inOrder[i]!, after: i === 0 ? after : branch.at });
   }
-  const inOrder = branch.branches.sort((a, b) => {
-    const endsA = a.way !== null;
-    if (endsA !== (b.way !== null)) return endsA ? -1 : 1;
-    const difference = endsA ? 0 : a.farthest - b.farthest;
-    return Math.abs(difference) > LIKE ? difference : compareIds(a.first, b.first);
-  });
-  inOrder.forEach((one, i) => {
-    if (i > 0) travel.shared.push(branch.at);
-    walk(one, travel);
-  });
+  return { ways, shared };
+}
+
+/** Ends of ways first, by charger; then the branches that fork again, the one that goes farthest last. */
+function byReach(a: Branch, b: Branch): number {
+  const endsA = a.way !== null;
+  if (endsA !== (b.way !== null)) return endsA ? -1 : 1;
+  const difference = endsA ? 0 : a.farthest - b.farthest;
+  return Math.abs(difference) > LIKE ? difference : compareIds(a.first, b.first);
 }
 
 /** How far each of some ways, by their places ascending, goes as one with the next of them, ft. */

@@ -66,7 +66,7 @@ function pilotFindings(
     else others.push(circuit);
   });
   return [...past].map(([cord, circuits]) => {
-    const longest = Math.max(...circuits.map(({ way }) => way.run.conductorLength!));
+    const longest = circuits.reduce((most, { way }) => Math.max(most, way.run.conductorLength!), 0);
     const limit = Math.max(0, longestPilotBranch(rules, cord));
     const { sourcePicofarads, cordPicofaradsPerFoot, branchPicofaradsPerFoot, budgetPicofarads } = rules.pilot;
     const length = (feet: number): string => printLength(feet, units);

@@ -28,8 +28,8 @@ export function reachOf(site: Site): SiteReach {
   const findings: Finding[] = [];
   for (const list of [run.findings, dropChecks(site.drops, now), racewayChecks(site.raceways, now)])
     for (const said of list) if (said !== NO_FINDINGS) findings.push(...said);
-  findings.push(...coincidingBoxes(site.drops, site.units), ...cordsPerDrop(site.drops, site.chargers, run.dropPlace));
-  findings.push(...unserved(site, run));
+  const ofDrops = [coincidingBoxes(site.drops, site.units), cordsPerDrop(site.drops, site.chargers, run.dropPlace)];
+  for (const list of [...ofDrops, unserved(site, run)]) for (const finding of list) findings.push(finding);
   return { reach: run.reach.slice(), findings };
 }
 
