@@ -39,7 +39,7 @@ const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: st
       ['X', 'the other side, or a quarter turn'],
       ['Arrows', 'move the drawing point by 1 ft (metric: 0.4 m), with Shift by 9 ft'],
       ['Space', 'press at the drawing point'],
-      ['Enter', 'finish, then set'],
+      ['Enter', 'finish, then set; from a field of the form Ctrl+Enter'],
       ['Backspace', 'take back the last place'],
       ['Escape', 'throw away what is being drawn'],
       [

@@ -7,6 +7,7 @@ import { costOf } from '../../calc/takeoff/cost.ts';
 import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files.ts';
+import { drawingUnderlay } from './drawing-underlay.ts';
 
 export { SHEET_FILES };
 
@@ -52,9 +53,10 @@ async function written(
 ): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
   try {
     const cost = costOf(plan.takeoff, INVENTED_LIST, stallsServed(site));
+    const underlay = await drawingUnderlay(site);
     const content = await sheet.write(
       { name: fileNameOf(name), site, plan, cost },
-      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA') },
+      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA'), ...(underlay && { underlay }) },
     );
     return content instanceof Uint8Array ? new Uint8Array(content) : content;
   } catch (error) {
