@@ -1,6 +1,7 @@
 import { runsOf } from '../routing/network/runs.ts';
 import type { Site } from '../routing/site/site.ts';
 import { branchSize } from './circuits/branch-size.ts';
+import { hottestOn } from './conduits/ambient.ts';
 import { designOf } from './conduits/design.ts';
 import { type EquipmentBranches, equipmentBranches } from './conduits/equipment-branches.ts';
 import { fill } from './conduits/fill.ts';
@@ -21,8 +22,10 @@ export function whyCircuit(site: Site, charger: string): readonly Step[] {
     const circuit = circuits.find((one) => one?.charger === charger);
     if (!circuit) continue;
     const { way, branch } = circuit;
-    return explained((tell) => branchSize(tables, rules, way.charger, branch, lengthByKind(way, rules.allowance), tell))
-      .steps;
+    return explained((tell) => {
+      hottestOn(tables, rules, way.like, tell);
+      return branchSize(tables, rules, way.charger, branch, lengthByKind(way, rules.allowance), tell);
+    }).steps;
   }
   return [];
 }

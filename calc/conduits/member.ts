@@ -3,6 +3,7 @@ import type { BranchChoice } from '../circuits/branch-choices.ts';
 import { type BranchSize, branchSize, type LengthByKind } from '../circuits/branch-size.ts';
 import { remembered } from '../memo.ts';
 import { methodRaceway } from '../tables/lookup.ts';
+import { hottestOn } from './ambient.ts';
 import type { Design } from './design.ts';
 import type { InstalledCost } from './installed-cost.ts';
 import type { Way } from './way.ts';
@@ -49,7 +50,7 @@ export function memberOf(design: Design, way: Way, currentCarrying: number): Mem
 
 function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
   const { charger } = way;
-  const surroundings = { ambientC: hottest(way, rules), currentCarrying };
+  const surroundings = { ambientC: hottestOn(tables, rules, way.like), currentCarrying };
   const size = branchSize(tables, rules, charger, surroundings, lengthByKind(way, rules.allowance));
   if (size === null) return null;
   const { choice, ohms, dropPercent } = size;
@@ -79,10 +80,6 @@ const loadOf = remembered(
   ({ conductor, grounding }: BranchChoice, poles: number, pilot: boolean): string =>
     `${poles}x${conductor.size} ${grounding.size}${pilot ? ' pilot' : ''}`,
 );
-
-/** Ambient of the hottest place on the way: the least ampacity along a circuit is that of the whole (310.14(A)(2)). */
-const hottest = (way: Way, { ambientC, placeAmbientC }: Rules): number =>
-  way.places.length === 0 ? ambientC : Math.max(...way.places.map((place) => placeAmbientC[place]));
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
 export const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {

@@ -29,6 +29,8 @@ export interface Way {
   /** Method of each leg; that of a tap is the method of the raceway it taps. */
   readonly methods: readonly Method[];
   readonly places: readonly Place[];
+  /** Raceway that each leg is made like; undefined where there is none to be like. */
+  readonly like: readonly (Raceway | undefined)[];
   readonly pulls: readonly PullAt[];
   /** Change of direction at each point, degrees; 0 at both ends and where the way goes straight on. */
   readonly turns: readonly number[];
@@ -94,6 +96,7 @@ const measured = remembered(
       legs,
       methods,
       places: along.map((raceway) => raceway?.place ?? 'overhead'),
+      like: along,
       pulls: pullsOn({ points, at, legs }, lanes, tolerance),
       turns: turnsOf(points),
       changes: at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),

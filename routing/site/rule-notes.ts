@@ -25,7 +25,7 @@ const WIRE_CAPACITANCE =
   'upper end of 30 to 50 pF/ft given for wire in hobby and bus-design notes; a guess on the safe side: none measured for single conductors in grounded steel raceway was found. The limit in the listed instructions of the equipment rules';
 
 const BY_PLACE =
-  'the ambientC of the site where it is not given. In the sun on a roof, closer to it than 7/8 in, NEC 310.15(B)(2) (from memory) adds 33 C; cooler ground is for the engineer to show';
+  'the ambientC of the site where it is not given; a raceway may have an ambientC of its own, and one in the sun closer to a roof than 7/8 in is taken 33 C warmer: NEC 310.15(B)(2) (from memory). Cooler ground is for the engineer to show';
 
 type Note = readonly [unit: string, meaning: string, source: string];
 

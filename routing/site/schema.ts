@@ -132,6 +132,8 @@ export const racewaySchema = v.strictObject({
   place: v.picklist(PLACES),
   /** Over an underground raceway; asphalt where absent. */
   surface: v.exactOptional(v.picklist(SURFACES)),
+  ambientC: maybe(told(number, 'Ambient temperature in it, degrees C, in place of the rule for its place.')),
+  aboveRoof: maybe(told(nonNegativeLength, 'Height above a roof that it lies over in the sun; absent elsewhere.')),
 });
 
 export const pullpointSchema = v.strictObject({ id, at: point3 });

@@ -3,6 +3,7 @@ import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
 import { ChoiceField } from './fields.tsx';
+import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 
@@ -38,6 +39,21 @@ export function RacewayPanel({ id }: { readonly id: string }) {
           onChange={(method) => change({ method })}
         />
         <ChoiceField label="place" value={raceway.place} choices={PLACES} onChange={(place) => change({ place })} />
+        <MaybeNumber
+          label="ambient"
+          unit="°C"
+          none="by its place"
+          least={-60}
+          value={raceway.ambientC ?? null}
+          onChange={(ambientC) => change({ ambientC: ambientC ?? undefined })}
+        />
+        <MaybeLength
+          label="in sun, above roof"
+          none="no"
+          value={raceway.aboveRoof ?? null}
+          least={0}
+          onChange={(aboveRoof) => change({ aboveRoof: aboveRoof ?? undefined })}
+        />
         <Vertices path={raceway.path} onChange={(path) => change({ path })} />
       </section>
       <OwnFindings id={id} />

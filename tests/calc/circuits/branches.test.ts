@@ -171,6 +171,26 @@ describe('ambient by place', () => {
     expect(at({ underground: 20 }).factors.ambient).toBe(0.91);
   });
 
+  test('is what a raceway says of itself, in place of the rule for its place', () => {
+    const [first, second] = raceways;
+    const own = (ambientC: number) =>
+      alone(32, 90, { raceways: [first!, { ...second!, ambientC }], rules: { placeAmbientC: { underground: 20 } } });
+    expect(own(60).ambientC).toBe(60);
+    expect(own(10).ambientC).toBe(40);
+  });
+
+  // NEC 310.15(B)(2): in the sun on a roof, closer to it than 7/8 in., 33 °C are added; XHHW-2 is exempt.
+  test('is 33 °C more in the sun close above a roof, unless the insulation is exempt', () => {
+    const [first, second] = raceways;
+    const roof = (aboveRoof: number, insulation: 'THWN-2' | 'XHHW-2' = 'THWN-2') =>
+      alone(32, 90, { raceways: [{ ...first!, aboveRoof }, second!], rules: { insulation } });
+    expect(roof(0.5 / 12).ambientC).toBe(73);
+    // THWN-2 at 90 °C: 0.50 to 75 °C.
+    expect(roof(0.5 / 12).factors.ambient).toBe(0.5);
+    expect(roof(0.875 / 12).ambientC).toBe(40);
+    expect(roof(0, 'XHHW-2').ambientC).toBe(40);
+  });
+
   test('is the ambient of the site where no place says otherwise', () => {
     expect(alone(32, 90, { raceways, rules: { ambientC: 50 } }).ambientC).toBe(50);
   });

@@ -11,6 +11,7 @@ describe('the steps of a circuit', () => {
   test.each(circuits)('end in what the plan says of $charger', (circuit) => {
     const steps = whyCircuit(site, circuit.charger);
     const result = (find: string) => steps.findLast((step) => step.find === find)?.result;
+    expect(result('ambient')).toBe(circuit.ambientC);
     expect(result('breaker')).toBe(circuit.breakerAmps);
     expect(result('voltage drop of the branch')).toBe(circuit.branchDropPercent);
     expect(result('ambient factor')).toBe(circuit.factors.ambient);
