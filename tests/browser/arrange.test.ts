@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, seriousFaults, tally } from './open-page.ts';
+import { onScreen, openPage, ready, seriousFaults, tally } from './open-page.ts';
 import { type Served, servePage } from './serve.ts';
 
 let browser: Browser;
@@ -91,4 +91,25 @@ test('the forms of the drawing actions have no serious fault of access, in eithe
     }
     await close();
   }
+});
+
+test('elements are copied from one tab and pasted at the pointer in another', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const [x, y] = await onScreen(page, [74.5, 12]);
+  await page.mouse.click(x, y);
+  await page.keyboard.press('Control+c');
+  const other = await page.context().newPage();
+  await other.goto(served.url);
+  await ready(other);
+  await other.getByRole('button', { name: 'Open', exact: true }).click();
+  await other.getByRole('menuitem', { name: 'An empty site' }).click();
+  await other.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
+  await other.getByTestId('board').focus();
+  const [px, py] = await onScreen(other, [10, 20]);
+  await other.mouse.move(px, py);
+  await other.keyboard.press('Control+v');
+  await other.getByRole('button', { name: /^Undo ?: paste stall/ }).waitFor();
+  expect(await other.getByTestId('selection-panel').getByLabel('width').inputValue()).toBe('9\' 0"');
+  expect(offences).toEqual([]);
+  await close();
 });

@@ -7,6 +7,7 @@ import { attachDrawKeys } from './draw/draw-keys.ts';
 import { isDrawTool } from './draw/tool-names.ts';
 import { TypeIn } from './draw/type-in.tsx';
 import { fitNow, resized } from './framing.ts';
+import { attachClips } from './hand/clips.ts';
 import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
@@ -51,6 +52,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
       attachDrawKeys(board, desk, draw),
       attachPointer(world),
       attachWheel(world),
+      attachClips(world),
       attachKeys(world),
       () => sized.disconnect(),
     ];

@@ -22,6 +22,7 @@ const KEYS: readonly (readonly [where: string, keys: readonly (readonly [key: st
       ['Shift+arrows', 'nudge by 1 ft (metric: 0.5 m)'],
       ['Delete', 'delete what is selected'],
       ['Ctrl+A', 'select every drop'],
+      ['Ctrl+C, X, V', 'copy, cut and paste elements, from one tab to another too; at the pointer'],
       ['F', 'show the whole lot'],
       ['Shift+F', 'show what is selected'],
       ['+ and -', 'zoom'],

@@ -29,8 +29,16 @@ export function attachDrawKeys(element: HTMLElement, desk: Desk, hand: DrawHand)
     event.preventDefault();
     event.stopImmediatePropagation();
   };
+  // From a field of the form too, where Enter alone takes over what is typed.
+  const set = (event: KeyboardEvent): void => {
+    if (event.key === 'Enter' && (event.ctrlKey || event.metaKey) && inHand(desk)) finish(desk);
+  };
   element.addEventListener('keydown', down);
-  return () => element.removeEventListener('keydown', down);
+  window.addEventListener('keydown', set);
+  return () => {
+    element.removeEventListener('keydown', down);
+    window.removeEventListener('keydown', set);
+  };
 }
 
 /** Alt and a figure switches a kind of snapping off and on. */

@@ -41,7 +41,13 @@ export function DrawPanel({ tool }: { readonly tool: DrawToolName }) {
       <header className="panel-head">
         <h2>{DRAW_WORDS[tool].name}</h2>
         <span className="panel-acts">
-          <button type="button" className="plain" disabled={!begun} onClick={() => finish(desk)}>
+          <button
+            type="button"
+            className="plain"
+            title="Enter on the board, Ctrl+Enter here"
+            disabled={!begun}
+            onClick={() => finish(desk)}
+          >
             Set
           </button>
           <button type="button" className="plain" onClick={() => stop(desk)}>

@@ -1,18 +1,20 @@
 import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
+import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
 import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
-import { useOptions } from './use-options.ts';
+import { useDesk, useOptions } from './use-options.ts';
 
 /** What the equipment that is placed is rated for. */
 export function EquipmentForm() {
   const [options, change] = useOptions('equipment');
-  const equipment = useDocument((state) => state.site.equipment);
+  const desk = useDesk();
+  useDocument((state) => state.site.equipment);
   const { kind, size } = options;
   const transformer = kind === 'transformer';
   // What is under the hand is on the site as it is shown, and cannot feed itself.
-  const feeds = equipment.filter(({ at, id }) => id === options.fedFrom || at.length === 2).map(({ id }) => id);
+  const feeds = groundOf(desk).site.equipment.map(({ id }) => id);
   return (
     <section className="fields" aria-label="Equipment to place">
       <ChoiceField
