@@ -116,8 +116,7 @@ function transformerRow(of: ReportCase, solved: Solved, node: SupplyNode, place:
   };
 }
 
-/** The pairs that lines make. */
-export const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] =>
+const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] =>
   lines === 'ABC' ? ['AB', 'BC', 'CA'] : [lines];
 
 /** Magnitudes across the pairs that are there, 0 for the others, and to neutral where the system has one. */
