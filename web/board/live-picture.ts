@@ -49,7 +49,11 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   const chosen = chosenMarks(scene, selection);
   const { on, height } = view.reachPicture;
   if (on && plain.station === 'layout') drawReachRegion(pen, plain, scene.site, selection, height);
-  let count = drawMarks(pen, plain, painting, painting.moving()) + drawMarks(pen, heavy, painting, chosen.marks);
+  const moving = painting.moving();
+  let count = drawMarks(pen, plain, painting, moving);
+  // Runs that follow a new raceway would hide the boxes and drops that the base has drawn.
+  if (moving.runs) drawOver(pen, plain, plain, scene, { runs: moving.runs });
+  count += drawMarks(pen, heavy, painting, chosen.marks);
   if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
   const cords = scene.plan.reach.filter(({ charger }) => chosen.chargers.has(charger));
   for (const reach of cords) drawCord(pen, plain, reach);
