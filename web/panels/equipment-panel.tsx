@@ -16,7 +16,6 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
   const site = useDocument((state) => state.site);
   if (!equipment) return null;
   const supply = plan.supply.equipment.find((each) => each.id === id);
-  const feeders = site.feeders.filter(({ from, to }) => from === id || to === id).map((each) => each.id);
   const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
   const size = equipment.size;
   return (
@@ -25,11 +24,6 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         <Fact name="feeds">
           <Links ids={fed} />
         </Fact>
-        {feeders.length > 0 && (
-          <Fact name="feeders">
-            <Links ids={feeders} />
-          </Fact>
-        )}
         {supply && (
           <>
             <Fact name="connected">{(supply.connectedVa / 1000).toFixed(1)} kVA</Fact>

@@ -1,0 +1,41 @@
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from './chromium.ts';
+import { openPage, openSample, seriousFaults } from './open-page.ts';
+import { type Served, servePage } from './serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+test('figures open to their steps, and an existing feeder to what it can carry', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await openSample(page, 'Library lot', 'Alder Street Library lot');
+  await page.getByRole('button', { name: 'Runs 16' }).click();
+  await page.locator('tr[data-row=EV01]').click();
+  const panel = page.getByTestId('selection-panel');
+  for (const [ask, step] of [
+    ['Why these margins?', 'left of the cord'],
+    ['Why #8 and 40 A?', 'design load: 40 A'],
+    [/V at the box\?$/, 'drop in all'],
+  ] as const) {
+    await panel.getByText(ask).first().click();
+    await panel.getByText(step).first().waitFor();
+  }
+  await panel.getByRole('button', { name: 'P1', exact: true }).first().click();
+  await panel.getByText('Why these figures?').click();
+  await panel.getByText('loaded:').first().waitFor();
+  await panel.getByRole('button', { name: 'F1', exact: true }).click();
+  const ways = panel.getByRole('region', { name: 'What it can carry' });
+  await ways.getByText('208 V now').waitFor();
+  expect(await ways.locator('tbody tr').count()).toBeGreaterThan(4);
+  expect(await seriousFaults(page)).toEqual([]);
+  expect(offences).toEqual([]);
+  await close();
+});
