@@ -57,25 +57,6 @@ export const SHEET_FILES: readonly SheetFile[] = [
   drawingSetOn('ANSI D', '.drawings.pdf'),
   drawingSetOn('tabloid', '.drawings-tabloid.pdf'),
   {
-    ending: '.xlsx',
-    says: 'All tables, as a workbook',
-    group: 'tables',
-    type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-    write: async (planned) => {
-      const { xlsx } = await import('./xlsx.ts');
-      return xlsx(TABLE_SHEETS.map(({ name, rows }) => ({ name, rows: rows(planned) })));
-    },
-  },
-  ...TABLE_SHEETS.map(
-    ({ name, rows }): SheetFile => ({
-      ending: `.${name}.csv`,
-      says: `${name[0]?.toUpperCase()}${name.slice(1).replace('-', ' ')}, as CSV`,
-      group: 'tables',
-      type: 'text/csv;charset=utf-8',
-      write: async (planned) => csv(rows(planned)),
-    }),
-  ),
-  {
     ending: '.dxf',
     says: 'Plan drawing, as DXF',
     group: 'drawings',
@@ -95,6 +76,25 @@ export const SHEET_FILES: readonly SheetFile[] = [
       return svg(planDrawing(site, plan));
     },
   },
+  {
+    ending: '.xlsx',
+    says: 'All tables, as a workbook',
+    group: 'tables',
+    type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    write: async (planned) => {
+      const { xlsx } = await import('./xlsx.ts');
+      return xlsx(TABLE_SHEETS.map(({ name, rows }) => ({ name, rows: rows(planned) })));
+    },
+  },
+  ...TABLE_SHEETS.map(
+    ({ name, rows }): SheetFile => ({
+      ending: `.${name}.csv`,
+      says: `${name[0]?.toUpperCase()}${name.slice(1).replace('-', ' ')}, as CSV`,
+      group: 'tables',
+      type: 'text/csv;charset=utf-8',
+      write: async (planned) => csv(rows(planned)),
+    }),
+  ),
   {
     ending: '.geojson',
     says: 'Site on the ground, as GeoJSON',
