@@ -210,8 +210,8 @@ export function* placesAlong(
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < 1) return;
   const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-  const flip = angle > 90 + 1e-6 || angle <= -90 + 1e-6;
-  const turn = Math.round((flip ? angle + 180 : angle) * 1e6) / 1e6;
+  const upright = angle > 90 + 1e-6 ? angle - 180 : angle <= -90 + 1e-6 ? angle + 180 : angle;
+  const turn = Math.round(upright * 1e6) / 1e6;
   const [ux, uy] = direction(turn);
   for (const [i, share] of SHARES.entries()) {
     if (2 * Math.min(share, 1 - share) * length < width) continue;

@@ -123,6 +123,10 @@ function marksOf(marks: readonly DimensionMark[]): readonly DimensionMark[] {
   return sorted.filter((mark, i) => i === 0 || mark.feet - sorted[i - 1]!.feet > ROW_TIE);
 }
 
+/** Something other than gridlines is among the marks. */
+const setsOut = (marks: readonly DimensionMark[]): boolean =>
+  marks.length > 1 && marks.some(({ from }) => from !== undefined);
+
 /** Gridlines of a window that dimension a stretch: those on it and the nearest on either side of it. */
 function linesFor(lines: readonly Gridline[], from: number, to: number, min: number, max: number): readonly number[] {
   const seen = lines.map(({ at }) => at).filter((at) => at >= min && at <= max);
@@ -147,7 +151,7 @@ function* alongRow(view: View, lines: readonly Gridline[], { at, points }: Row):
       ...grid.map((feet) => ({ on: view.at([feet, 0])[0], feet })),
       ...points.map(([x]) => ({ on: view.at([x, 0])[0], feet: x, from: y + side * clear })),
     ]);
-    if (marks.length > 1) yield { axis: 'x', at: y + side * off, marks };
+    if (setsOut(marks)) yield { axis: 'x', at: y + side * off, marks };
   }
 }
 
@@ -182,7 +186,7 @@ function* acrossGroup(view: View, line: number, rows: readonly Row[]): Generator
         from: side > 0 ? rights[i]! + clear : lefts[i]! - clear,
       })),
     ]);
-    if (marks.length > 1) yield { axis: 'y', at, marks };
+    if (setsOut(marks)) yield { axis: 'y', at, marks };
   }
 }
 

@@ -5,6 +5,8 @@ import type { Job } from '../draft.ts';
 import type { Table } from '../table.ts';
 import { fromGridlineWords, NONE } from './figures.ts';
 
+/** A length for the example of how a place is given, feet. */
+const EXAMPLE = 4.5;
 /** Two points of one plan place, feet. */
 const SAME = 0.005;
 
@@ -18,7 +20,7 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
     lead: [
       site.gridlines.x.length + site.gridlines.y.length === 0
         ? 'The site has no gridlines: x and y are from the origin of the site file.'
-        : '2 + 4\' 6": that far past gridline 2, to the right on the sheet in x, up on the sheet in y; −: before it.',
+        : `2 + ${printLength(EXAMPLE, units)}: that far past gridline 2, to the right on the sheet in x, up on the sheet in y; −: before it.`,
     ],
     columns: [
       { head: 'Mark' },

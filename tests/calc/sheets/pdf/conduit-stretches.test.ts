@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest';
+import type { Conduit } from '../../../../calc/plan-shape.ts';
+import { conduitStretches } from '../../../../calc/sheets/drawing/conduit-stretches.ts';
+import type { Point3 } from '../../../../routing/site/site.ts';
+import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
+
+const planLength = (path: readonly Point3[]): number =>
+  path.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - path[i]![0], y - path[i]![1]), 0);
+
+const conduit = (id: string, tradeSize: string, path: readonly Point3[]): Conduit => ({
+  id,
+  method: 'EMT',
+  tradeSize,
+  length: planLength(path),
+  circuits: [],
+  conductors: [],
+  fillPercent: 0,
+  fillLimit: 40,
+  bends: 0,
+  bendDegrees: 0,
+  from: '',
+  to: '',
+  path,
+  raceways: [],
+});
+
+describe('stretches of conduits', () => {
+  test.each(['library-lot', 'fleet-yard', 'hospital-lot'])(
+    'every foot of plan of every conduit of %s is in exactly one stretch',
+    (name) => {
+      const { planned } = plannedSample(name);
+      const drawn = planned.conduits.reduce((sum, { path }) => sum + planLength(path), 0);
+      const noted = conduitStretches(planned.conduits).reduce(
+        (sum, { from, to, conduits }) =>
+          sum + Math.hypot(to[0] - from[0], to[1] - from[1]) * conduits.reduce((count, one) => count + one.count, 0),
+        0,
+      );
+      expect(noted).toBeCloseTo(drawn, 3);
+    },
+  );
+  test('they part where a conduit ends, and run over a place where only elevations change', () => {
+    const stretches = conduitStretches([
+      conduit('a', '1', [
+        [0, 0, 10],
+        [30, 0, 10],
+      ]),
+      conduit('b', '1', [
+        [50, 0, 12],
+        [0, 0, 12],
+      ]),
+    ]);
+    expect(stretches).toEqual([
+      { from: [0, 0], to: [30, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 2 }] },
+      { from: [30, 0], to: [50, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 1 }] },
+    ]);
+  });
+  test('a riser is no stretch', () => {
+    expect(
+      conduitStretches([
+        conduit('a', '1', [
+          [0, 0, 0],
+          [0, 0, 10],
+        ]),
+      ]),
+    ).toEqual([]);
+  });
+});

@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { overlap, within } from '../../../../calc/sheets/pdf/area.ts';
+import { flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/table.ts';
+import { plainLettering } from './plain-lettering.ts';
+
+const lettering = plainLettering();
+const field = { x: 30, y: 20, width: 900, height: 500 };
+
+const cell = fc.string({ unit: fc.constantFrom('a', 'b', ' ', '1'), maxLength: 40 });
+const tables = fc.array(
+  fc
+    .record({ columns: fc.integer({ min: 1, max: 6 }), rows: fc.integer({ min: 1, max: 90 }), foot: fc.boolean() })
+    .chain(({ columns, rows, foot }) =>
+      fc.array(fc.array(cell, { minLength: columns, maxLength: columns }), { minLength: rows, maxLength: rows }).map(
+        (cells): Table => ({
+          short: 't',
+          title: `Table of ${rows}`,
+          columns: Array.from({ length: columns }, (_, i) => ({ head: `Head ${i}`, most: 12 })),
+          rows: cells,
+          ...(foot ? { foot: ['a line under the end of the table that is long enough to be wrapped'] } : {}),
+        }),
+      ),
+    ),
+  { minLength: 1, maxLength: 4 },
+);
+
+const partsOf = (list: readonly Table[]): readonly (readonly TablePart[])[] => flowTables(list, field, lettering);
+
+describe('tables over sheets', () => {
+  test('every row stands once, in order, under a head of its own table', () => {
+    fc.assert(
+      fc.property(tables, (list) => {
+        const parts = partsOf(list).flat();
+        for (const table of list) {
+          const mine = parts.filter((part) => part.table === table);
+          expect(mine.reduce((sum, { rows }) => sum + rows.length, 0)).toBe(table.rows.length);
+          const words = mine.flatMap(({ rows }) => rows.map(({ cells }) => cells.map(({ lines }) => lines.join(''))));
+          const plain = (row: readonly unknown[]): string => row.join('|').replaceAll(' ', '');
+          expect(words.map(plain)).toEqual(table.rows.map(plain));
+          for (const { head } of mine) expect(head.cells).toHaveLength(table.columns.length);
+          expect(mine.map(({ title }) => title.includes('(continued)'))).toEqual(mine.map((_, i) => i > 0));
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+  test('parts lie in the field and over no other part of their sheet', () => {
+    fc.assert(
+      fc.property(tables, (list) => {
+        for (const page of partsOf(list))
+          page.forEach((part, i) => {
+            expect(within(part.area, field)).toBe(true);
+            for (const other of page.slice(i + 1)) expect(overlap(part.area, other.area)).toBe(false);
+          });
+      }),
+      { numRuns: 60 },
+    );
+  });
+  test('a table that is wider than the sheet is pressed to its width', () => {
+    const wide: Table = {
+      short: 'w',
+      title: 'Wide',
+      columns: Array.from({ length: 12 }, (_, i) => ({ head: `H${i}` })),
+      rows: [Array.from({ length: 12 }, () => 'word '.repeat(30))],
+    };
+    const [[part]] = partsOf([wide]) as [[TablePart]];
+    expect(part.widths.reduce((sum, width) => sum + width, 0)).toBeLessThanOrEqual(field.width + 0.01);
+  });
+});

@@ -1,0 +1,56 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Extent } from '../../../../calc/sheets/drawing/drawing.ts';
+import { tilesOf } from '../../../../calc/sheets/pdf/tiles.ts';
+
+const thing = fc
+  .record({
+    x: fc.double({ min: 0, max: 500, noNaN: true }),
+    y: fc.double({ min: 0, max: 300, noNaN: true }),
+    w: fc.double({ min: 0.5, max: 20, noNaN: true }),
+    h: fc.double({ min: 0.5, max: 20, noNaN: true }),
+  })
+  .map(({ x, y, w, h }): Extent => ({ minX: x, minY: y, maxX: x + w, maxY: y + h }));
+
+const around: Extent = { minX: -5, minY: -5, maxX: 530, maxY: 330 };
+
+describe('windows of an enlarged plan', () => {
+  test('none is larger than a sheet, and the middle of every thing lies in one', () => {
+    const most = { width: 120, height: 90 };
+    fc.assert(
+      fc.property(fc.array(thing, { minLength: 1, maxLength: 40 }), (things) => {
+        const tiles = tilesOf(things, around, most);
+        for (const { window } of tiles) {
+          expect(window.maxX - window.minX).toBeLessThanOrEqual(most.width + 1e-6);
+          expect(window.maxY - window.minY).toBeLessThanOrEqual(most.height + 1e-6);
+        }
+        for (const { minX, minY, maxX, maxY } of things) {
+          const [x, y] = [(minX + maxX) / 2, (minY + maxY) / 2];
+          const holding = tiles.filter(
+            ({ window }) => x >= window.minX && x <= window.maxX && y >= window.minY && y <= window.maxY,
+          );
+          expect(holding.length).toBeGreaterThanOrEqual(1);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+  test('there are no more columns than an even division needs', () => {
+    const tiles = tilesOf([around], around, { width: 120, height: 1000 });
+    expect(tiles.length).toBeLessThanOrEqual(Math.ceil(535 / 120));
+  });
+  test('a cut is made in the gap between two rows, not through one', () => {
+    const row = (minX: number): Extent => ({ minX, maxX: minX + 60, minY: 0, maxY: 20 });
+    const [left, right] = tilesOf(
+      [row(0), row(74)],
+      { minX: 0, maxX: 134, minY: 0, maxY: 20 },
+      { width: 80, height: 50 },
+    );
+    expect(left!.window.maxX).toBeGreaterThan(60);
+    expect(left!.window.maxX).toBeLessThan(74);
+    expect(right!.window.minX).toBe(left!.window.maxX);
+  });
+  test('what fits on one sheet is one window', () => {
+    expect(tilesOf([around], around, { width: 600, height: 400 })).toEqual([{ window: around, column: 0, row: 0 }]);
+  });
+});

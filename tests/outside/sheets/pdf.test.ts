@@ -1,0 +1,339 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { sheetShape } from '../../../calc/sheets/pdf/paper.ts';
+import { printLength } from '../../../routing/site/feet-inches.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { setOf } from './drawing-set.ts';
+import { NASTY, nastyLot, type Planned, plannedSample } from './planned-samples.ts';
+import { lineFrom, type ReadPage, type ReadPdf, readPdf } from './read-pdf.ts';
+import { cornersOf, overlapping } from './text-boxes.ts';
+
+const words = ({ texts }: ReadPage): readonly string[] => texts.map(({ text }) => text);
+const wordsOf = (pdf: ReadPdf): readonly string[] => pdf.pages.flatMap(words);
+const close = (text: string): string => text.replace(/\s+/g, '');
+/** All text of the sheets of one kind, without white space. */
+const textOf = ({ pages }: ReadPdf, label: RegExp): string =>
+  close(
+    pages
+      .filter((page) => label.test(page.label))
+      .flatMap(words)
+      .join(''),
+  );
+
+/** Pages of a set whose labels begin so, with a text on them that says what they hold. */
+const pagesWith = ({ pages }: ReadPdf, label: string, text: RegExp): readonly ReadPage[] =>
+  pages.filter((page) => page.label.startsWith(label) && words(page).some((one) => text.test(one)));
+
+/** The lines of the schedules that begin with one of some ids, by id. */
+function schedule(pdf: ReadPdf, title: RegExp, ids: ReadonlySet<string>): ReadonlyMap<string, readonly string[]> {
+  const lines = new Map<string, string[]>();
+  for (const page of pagesWith(pdf, 'E-6', title))
+    for (const text of page.texts)
+      if (ids.has(text.text)) lines.set(text.text, [...(lines.get(text.text) ?? []), lineFrom(page, text)]);
+  return lines;
+}
+
+describe.each([
+  ['library-lot', 'ANSI D'],
+  ['library-lot', 'tabloid'],
+  ['fleet-yard', 'ANSI D'],
+  ['fleet-yard', 'tabloid'],
+  ['hospital-lot', 'ANSI D'],
+  ['hospital-lot', 'tabloid'],
+] as const)('the drawing set of %s on %s, read by pdf.js', (name, paper) => {
+  const sample = plannedSample(name);
+  const { site, planned } = sample;
+  let pdf: ReadPdf;
+  beforeAll(async () => {
+    pdf = await readPdf(await setOf(sample, { paper }));
+  });
+
+  test('every page is a sheet of that paper', () => {
+    // ANSI/ASME Y14.1: D is 34 x 22 in, B (tabloid) 17 x 11 in.
+    const [width, height] = paper === 'ANSI D' ? [34 * 72, 22 * 72] : [17 * 72, 11 * 72];
+    for (const page of pdf.pages) expect([page.width, page.height]).toEqual([width, height]);
+  });
+  test('sheets are numbered by discipline and type, and each prints its own number and place', () => {
+    const labels = pdf.pages.map(({ label }) => label);
+    expect(new Set(labels).size).toBe(labels.length);
+    for (const first of ['G-001', 'E-001', 'E-101', 'E-501', 'E-601']) expect(labels).toContain(first);
+    expect(labels).toEqual([...labels.filter((l) => l[0] === 'G'), ...labels.filter((l) => l[0] === 'E').sort()]);
+    pdf.pages.forEach((page, i) => {
+      expect(words(page)).toContain(page.label);
+      expect(words(page)).toContain(`Sheet ${i + 1} of ${pdf.pages.length}`);
+    });
+  });
+  test('the index on the cover and the outline list every sheet', () => {
+    const cover = textOf(pdf, /^G-/);
+    pdf.pages.forEach(({ label }, i) => {
+      expect(cover).toContain(label);
+      expect(pdf.outline[i]!.startsWith(`${label} `)).toBe(true);
+    });
+  });
+  test('every sheet carries name, date, code, file and cautions', () => {
+    for (const page of pdf.pages) {
+      const all = close(words(page).join(''));
+      for (const said of [
+        '2026-11-25',
+        site.rules.code,
+        'lot.site.json',
+        'NOT FOR CONSTRUCTION',
+        'until reviewed and stamped',
+        'Nothing here is a statement of compliance',
+      ])
+        expect(all).toContain(close(said));
+      expect(all).toContain(close(site.name));
+    }
+  });
+  test('the circuit schedule gives every run its drop, breaker, lengths, drops and volts', () => {
+    const lines = schedule(pdf, /^CIRCUIT AND RUN SCHEDULE/, new Set(planned.runs.map(({ charger }) => charger)));
+    for (const run of planned.runs) {
+      const mine = (lines.get(run.charger) ?? []).join(' ');
+      expect(mine.startsWith(`${run.charger}${run.drop}`)).toBe(true);
+      const circuit = planned.circuits.find(({ charger }) => charger === run.charger);
+      if (run.length === null || circuit === undefined) {
+        expect(mine).toContain('norun');
+        continue;
+      }
+      expect(mine).toContain(`${circuit.breakerAmps}A${circuit.phases.length}P`);
+      expect(mine).toContain(
+        close(`${printLength(run.length, site.units)}${printLength(run.conductorLength!, site.units)}`),
+      );
+      expect(mine).toContain(
+        `${circuit.branchDropPercent.toFixed(2)}${circuit.totalDropPercent.toFixed(2)}${circuit.voltsAtBox.toFixed(1)}`,
+      );
+    }
+  });
+  test('the conduit schedule gives every conduit its ends, size and length', () => {
+    const lines = schedule(pdf, /^CONDUIT SCHEDULE/, new Set(planned.conduits.map(({ id }) => id)));
+    for (const { id, from, to, method, tradeSize, length } of planned.conduits)
+      expect(
+        (lines.get(id) ?? []).some((line) =>
+          line.startsWith(close(`${id}${from}${to}${method}${tradeSize}"${printLength(length, site.units)}`)),
+        ),
+      ).toBe(true);
+  });
+  test('the takeoff gives every item its quantity', () => {
+    const text = textOf(pdf, /^E-6/);
+    for (const { quantity, unit } of planned.takeoff) {
+      const printed = unit === 'ft' ? `${quantity.toFixed(1)}ft` : `${Number(quantity.toFixed(2))}${unit}`;
+      expect(text).toContain(close(printed));
+    }
+  });
+  test('there is a strip for every run, with its length and its conduits', () => {
+    const strips = textOf(pdf, /^E-5/);
+    for (const run of planned.runs) {
+      if (run.length === null) continue;
+      expect(strips).toContain(
+        close(`Run ${printLength(run.length, site.units)}, conductor ${printLength(run.conductorLength!, site.units)}`),
+      );
+    }
+    for (const { id, method, tradeSize, length } of planned.conduits)
+      expect(strips).toContain(close(`${id} ${tradeSize}" ${method} ${printLength(length, site.units)}`));
+  });
+  test('the enlarged plans number every drop', () => {
+    const plans = new Set(pdf.pages.filter(({ label }) => /^E-1/.test(label) && label !== 'E-101').flatMap(words));
+    for (const { id } of site.drops)
+      expect([...plans].some((text) => text === id || text.startsWith(`${id} `))).toBe(true);
+  });
+  test('the one-line names every piece of equipment and every feeder with its breaker', () => {
+    const text = textOf(pdf, /^E-60/);
+    for (const { id, kind } of site.equipment) expect(text).toContain(close(`${id} ${kind}`));
+    for (const { id, breakerAmps } of site.feeders) expect(text).toContain(close(`${id} ${breakerAmps} A`));
+  });
+  test('the plan is to scale: gridlines stand as far apart as they are', () => {
+    const page = pdf.pages.find(({ label }) => label === 'E-101')!;
+    const scales = words(page).filter((text) => / = |^1:/.test(text));
+    const perFoot = pointsOf(scales[0]!);
+    const [a, b] = [site.gridlines.x[0]!, site.gridlines.x.at(-1)!];
+    const top = Math.max(
+      ...page.texts.filter(({ text, x }) => text === a.label && x < page.width * 0.8).map(({ y }) => y),
+    );
+    const middle = (label: string): number => {
+      const found = page.texts.filter(({ text, y }) => text === label && Math.abs(y - top) < 0.5);
+      expect(found).toHaveLength(1);
+      return found[0]!.x + found[0]!.width / 2;
+    };
+    expect(middle(b.label) - middle(a.label)).toBeCloseTo((b.at - a.at) * perFoot, 1);
+  });
+  test('nothing is written outside the border, and no word lies over another', () => {
+    const { frame } = sheetShape(paper);
+    for (const page of pdf.pages) {
+      const outside = page.texts.filter((text) =>
+        cornersOf(text).some(
+          ([x, y]) => x < frame.x || x > frame.x + frame.width || y < frame.y || y > frame.y + frame.height,
+        ),
+      );
+      expect(outside).toEqual([]);
+      expect(overlapping(page.texts)).toEqual([]);
+    }
+  });
+  test('no lettering is smaller than 0.08 in, on ANSI D than 3/32 in', () => {
+    const least = Math.min(...pdf.pages.flatMap(({ texts }) => texts.map(({ size }) => size)));
+    expect((least * 0.7) / 72).toBeGreaterThan((paper === 'ANSI D' ? 3 / 32 : 0.08) - 1e-4);
+  });
+});
+
+/** Points a foot of a scale as a title block says it. */
+function pointsOf(says: string): number {
+  const [, over, under = '1'] = /^(\d+)(?:\/(\d+))?" = 1'-0"$/.exec(says) ?? [];
+  if (over !== undefined) return (72 * Number(over)) / Number(under);
+  const [, feet] = /^1" = (\d+)'$/.exec(says) ?? [];
+  return 72 / Number(feet);
+}
+
+test('the check for words over one another finds those that are', () => {
+  const at = (x: number, y: number, turn = 0) => ({ text: `${x} ${y}`, x, y, width: 40, size: 10, turn });
+  expect(overlapping([at(0, 0), at(35, 3)])).toHaveLength(1);
+  expect(overlapping([at(0, 0), at(20, -10, 90)])).toHaveLength(1);
+  expect(overlapping([at(0, 0), at(0, 12), at(41, 0), at(100, -20, 45)])).toEqual([]);
+});
+
+describe('what a person may write', () => {
+  test('signs of the trade come out as they went in', async () => {
+    const signs = '12′ 6″ ½ ¼ ⅜ Ω 90° ≤ ≥ × ± – µ → é ł ğ Я';
+    const sample = plannedSample('library-lot', (file) => ({ ...file, name: signs }));
+    const pdf = await readPdf(await setOf(sample));
+    expect(pdf.title).toBe(`${signs}: drawing set`);
+    expect(wordsOf(pdf)).toContain(signs);
+  });
+  test('names that look like markup, formulas or control codes are only text', async () => {
+    const sample = nastyLot();
+    const pdf = await readPdf(await setOf(sample, { file: '</Title>(x) Tj ET\u202e<</JS>>.json', paper: 'ANSI D' }));
+    const said = close(wordsOf(pdf).join(''));
+    for (const name of NASTY) expect(said).toContain(close(name.replace(/[\r\n]+/g, ' ')));
+    expect(said).toContain('</Title>(x)TjET<</JS>>.json');
+    expect(pdf.hasScripts).toBe(false);
+    for (const page of pdf.pages) expect(overlapping(page.texts)).toEqual([]);
+  });
+  test('the cover says which signs the lettering does not have', async () => {
+    const sample = plannedSample('library-lot', (file) => ({ ...file, name: 'Lot 中' }));
+    const pdf = await readPdf(await setOf(sample));
+    expect(textOf(pdf, /^G-/)).toContain(close('The lettering of the set has no sign for U+4E2D'));
+    expect(wordsOf(pdf)).toContain('Lot □');
+  });
+});
+
+describe('sites of other kinds', () => {
+  test('a metric site is printed in meters, at a metric scale', async () => {
+    const pdf = await readPdf(await setOf(plannedSample('library-lot', inMeters)));
+    const said = wordsOf(pdf);
+    expect(said.some((text) => /^1:(50|100|200|250)$/.test(text))).toBe(true);
+    // 26 ft between the first two gridlines, 7.9248 m.
+    expect(said).toContain('7.925 m');
+    const schedules = textOf(pdf, /^E-6/);
+    const { planned } = plannedSample('library-lot');
+    for (const { length } of planned.runs) expect(schedules).toContain(close(printLength(length!, 'm')));
+    expect(schedules).not.toMatch(/\d'\d/);
+  });
+  test('a site with nothing on it still has a cover, a legend and a plan', async () => {
+    const bare = plannedSample('library-lot', ({ format, version, units }) => ({
+      format,
+      version,
+      units,
+      name: 'Bare',
+    }));
+    const pdf = await readPdf(await setOf(bare));
+    expect(pdf.pages.map(({ label }) => label).filter((label) => !label.startsWith('G-'))).toEqual(['E-001', 'E-101']);
+  });
+  test('every layer of the drawing can be switched in a viewer', async () => {
+    const pdf = await readPdf(await setOf(plannedSample('library-lot')));
+    expect(pdf.layers).toContain('E-POWR-DROP drops: box and retractor');
+    expect(pdf.layers).toContain('C-PKNG-STAL stalls');
+  });
+});
+
+/** The same site in meters. Every number of the library's file but counts, electrical figures and angles is a length. */
+function inMeters(file: SiteFile): SiteFile {
+  const m = (feet: number): number => feet * 0.3048;
+  const at = <P extends readonly number[]>(point: P): P => point.map(m) as unknown as P;
+  return {
+    ...file,
+    units: 'm',
+    stalls: (file.stalls ?? []).map((one) => ({ ...one, at: at(one.at), width: m(one.width), depth: m(one.depth) })),
+    columns: (file.columns ?? []).map((one) => ({
+      ...one,
+      at: at(one.at),
+      size: at(one.size),
+      height: m(one.height ?? 12),
+    })),
+    members: (file.members ?? []).map((one) => ({ ...one, from: at(one.from), to: at(one.to) })),
+    keepouts: (file.keepouts ?? []).map((one) => ({
+      ...one,
+      outline: one.outline.map(at),
+      from: m(one.from ?? 0),
+      to: m(one.to ?? 0),
+    })),
+    aisles: (file.aisles ?? []).map((one) => ({ ...one, outline: one.outline.map(at) })),
+    gridlines: {
+      x: (file.gridlines?.x ?? []).map((one) => ({ ...one, at: m(one.at) })),
+      y: (file.gridlines?.y ?? []).map((one) => ({ ...one, at: m(one.at) })),
+    },
+    equipment: (file.equipment ?? []).map((one) => ({
+      ...one,
+      at: at(one.at),
+      size: at(one.size),
+      entry: at(one.entry),
+      ...(one.workingSpace === undefined ? {} : { workingSpace: m(one.workingSpace) }),
+    })),
+    feeders: (file.feeders ?? []).map((one) => ({
+      ...one,
+      ...(one.length === undefined ? {} : { length: m(one.length) }),
+    })),
+    raceways: (file.raceways ?? []).map((one) => ({ ...one, path: one.path.map(at) })),
+    pullpoints: (file.pullpoints ?? []).map((one) => ({ ...one, at: at(one.at) })),
+    drops: (file.drops ?? []).map((one) => ({
+      ...one,
+      box: at(one.box),
+      cord: m(one.cord),
+      ...(one.retractor === undefined ? {} : { retractor: at(one.retractor) }),
+      ...(one.restHeight === undefined ? {} : { restHeight: m(one.restHeight) }),
+    })),
+  };
+}
+
+test('the same parts give the same bytes, whatever was drawn before', async () => {
+  const library = plannedSample('library-lot');
+  const first = await setOf(library);
+  await setOf(plannedSample('fleet-yard'));
+  const second = await setOf(plannedSample('library-lot'));
+  expect(Buffer.from(second).equals(Buffer.from(first))).toBe(true);
+  expect(Buffer.from(await setOf(library, { date: '2026-11-26' })).equals(Buffer.from(first))).toBe(false);
+});
+
+// Poppler is a second reader; where a machine has none, pdf.js alone has read the sets above.
+describe.runIf(spawnSync('pdftotext', ['-v']).status === 0)('the drawing set of fleet-yard, read by poppler', () => {
+  const run = (command: string, sample: Planned, bytes: Uint8Array, args: readonly string[]): string => {
+    const folder = mkdtempSync(join(tmpdir(), 'overrow-set-'));
+    try {
+      const path = join(folder, `${sample.site.units}.pdf`);
+      writeFileSync(path, bytes);
+      const { stdout, stderr } = spawnSync(
+        command,
+        args.map((arg) => (arg === 'FILE' ? path : arg)),
+        { encoding: 'utf8' },
+      );
+      expect(stderr).toBe('');
+      return stdout;
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  };
+  test('its text has every run’s lengths, its fonts are embedded and cut down', async () => {
+    const sample = plannedSample('fleet-yard');
+    const bytes = await setOf(sample);
+    const text = close(run('pdftotext', sample, bytes, ['-raw', 'FILE', '-']));
+    for (const { charger, drop, length, conductorLength } of sample.planned.runs) {
+      expect(text).toContain(`${charger}at${drop}`);
+      expect(text).toContain(
+        close(`Run ${printLength(length!, 'ft')}, conductor ${printLength(conductorLength!, 'ft')}`),
+      );
+    }
+    const fonts = run('pdffonts', sample, bytes, ['FILE']).trim().split('\n').slice(2);
+    expect(fonts).toHaveLength(2);
+    for (const line of fonts) expect(line).toMatch(/CID TrueType\s+Identity-H\s+yes yes yes/);
+  });
+});

@@ -1,0 +1,65 @@
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+/** One text of a page. Points from the lower left corner; turned about its lower left corner by degrees. */
+export interface PageText {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  /** Size of the font. */
+  readonly size: number;
+  readonly turn: number;
+}
+
+export interface ReadPage {
+  readonly label: string;
+  readonly width: number;
+  readonly height: number;
+  readonly texts: readonly PageText[];
+}
+
+export interface ReadPdf {
+  readonly pages: readonly ReadPage[];
+  readonly outline: readonly string[];
+  readonly title: string;
+  readonly hasScripts: boolean;
+  /** Operators that paint a raster image. */
+  readonly layers: readonly string[];
+}
+
+/** A PDF as pdf.js reads it. The bytes are copied, for pdf.js takes what it is given. */
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false });
+  const doc = await task.promise;
+  const labels = (await doc.getPageLabels()) ?? [];
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= doc.numPages; number++) {
+    const page = await doc.getPage(number);
+    const { width, height } = page.getViewport({ scale: 1 });
+    const content = await page.getTextContent({ disableNormalization: true });
+    const texts = content.items.flatMap((item): PageText[] => {
+      if (!('str' in item) || item.str.trim() === '') return [];
+      const [a, b, , , x, y] = item.transform as number[] as [number, number, number, number, number, number];
+      const turn = (Math.atan2(b, a) * 180) / Math.PI;
+      return [{ text: item.str, x, y, width: Math.hypot(item.width, 0), size: Math.hypot(a, b), turn }];
+    });
+    pages.push({ label: labels[number - 1] ?? '', width, height, texts });
+  }
+  const outline = ((await doc.getOutline()) ?? []).map(({ title }) => title);
+  const { info } = await doc.getMetadata();
+  const config = await doc.getOptionalContentConfig();
+  const layers = [...config].map(([, group]) => (group as { name: string }).name);
+  const hasScripts = (await doc.getJSActions()) !== null || (await doc.getAttachments()) !== null;
+  await task.destroy();
+  return { pages, outline, title: (info as { Title?: string }).Title ?? '', hasScripts, layers };
+}
+
+/** The texts of a page that stand on one base line from a text on, to the right, joined without white space. */
+export function lineFrom({ texts }: ReadPage, from: PageText): string {
+  return texts
+    .filter(({ x, y, turn }) => Math.abs(y - from.y) < 0.5 && x >= from.x - 0.01 && turn === 0)
+    .sort((a, b) => a.x - b.x)
+    .map(({ text }) => text)
+    .join('')
+    .replace(/\s+/g, '');
+}
