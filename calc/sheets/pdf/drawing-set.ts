@@ -6,7 +6,7 @@ import { coverSheets } from './cover/cover-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './document.ts';
 import { type Draft, type Job, numberedSheets } from './draft.ts';
 import { enlargedSheets } from './enlarged-sheets.ts';
-import { legendSheet } from './legend-sheet.ts';
+import { legendSheet } from './legend/legend-sheet.ts';
 import { type FontBytes, type Lettering, letteringIn } from './lettering.ts';
 import { LETTERS } from './letters.ts';
 import { oneLineSheets } from './one-line-sheets.ts';

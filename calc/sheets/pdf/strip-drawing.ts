@@ -9,13 +9,14 @@ import { circuitConductors, circuitOf, circuitTags, conduitSize, phaseInks } fro
 import { drawDimensions, figuresOf } from './dimension.ts';
 import { alongLine, freeSpace } from './free-space.ts';
 import { BLACK, inkOf, PENS } from './ink.ts';
-import { type Ground, type LabelPlace, type LabelSize, type LabelWish, placesAlong, writeLabels } from './labels.ts';
+import { type Ground, writeLabels } from './labels.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import type { Pen } from './pen.ts';
 import type { RunStrip, StripPoint } from './run-strip.ts';
 import { pointsPerFoot, type Scale } from './scales.ts';
 import { figure } from './schedules/figures.ts';
+import { type OnSheet, stripWishes } from './strip-labels.ts';
 
 /** What all strips of a set share: their scales and the elevations that they show, feet. */
 export interface StripFrame {
@@ -70,7 +71,7 @@ export function drawStrip(
     width: right(area) - left,
     height: top(area) - 2 * text - 6 - floor,
   };
-  writeLabels(pen, room, ground, wishesOf(strip, run, at));
+  writeLabels(pen, room, ground, stripWishes(strip, run, at));
   const words = strip.conduits
     .map(({ conduit }) => `${conduit.id} ${conduitSize(conduit)} ${printLength(conduit.length, site.units)}`)
     .join(';  ');
@@ -116,8 +117,6 @@ function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): vo
       : `${circuitConductors(circuit, byId(plan.conduits))}, ${circuit.conductor.metal} ${circuit.conductor.insulation}; drop ${figure(circuit.branchDropPercent, 2)}% of branch, ${figure(circuit.totalDropPercent, 2)}% in all; ${run.bends} bends, ${figure(run.bendDegrees, 0)}°`;
   pen.text(shortened(second, area.width, small, pen.lettering), [area.x, y - small * LEADING], { size: small });
 }
-
-type OnSheet = (point: StripPoint) => Point2;
 
 function drawGrade(pen: Pen, at: OnSheet, end: number, left: number): void {
   const [, y] = at({ along: 0, z: 0 });
@@ -206,63 +205,3 @@ function drawDistances(pen: Pen, strip: RunStrip, at: OnSheet, y: number, site: 
   const string = { axis: 'x', at: y, marks } as const;
   drawDimensions(pen, string, figuresOf(string, site.units, pen.lettering));
 }
-
-function wishesOf(strip: RunStrip, run: Run, at: OnSheet): LabelWish[] {
-  const wish = (text: string, layer: LabelWish['layer'], places: LabelWish['places'], isBold = false): LabelWish => ({
-    layer,
-    lines: [{ text, weight: isBold ? 'bold' : 'regular' }],
-    size: 'small',
-    colour: BLACK,
-    places,
-  });
-  const above = (point: StripPoint) =>
-    function* ({ width }: LabelSize): Generator<LabelPlace> {
-      const [x, y] = at(point);
-      for (const up of [7, 17])
-        for (const shift of [0, 0.35, -0.35]) yield { at: [x - width / 2 + shift * width, y + up], turn: 0 };
-    };
-  return [
-    wish(
-      run.from,
-      'equipment',
-      function* ({ width }) {
-        const [x, y] = at(strip.points[0]!);
-        yield { at: [x + 4, y - 8], turn: 0 };
-        yield { at: [x - width / 2 - 2.5, y + 10], turn: 0 };
-        yield { at: [x + 4, y + 5], turn: 0 };
-      },
-      true,
-    ),
-    wish(
-      run.drop,
-      'dropNumbers',
-      function* ({ height }) {
-        const [x, y] = at(strip.points.at(-1)!);
-        yield { at: [x + 8, y - height / 2], turn: 0 };
-        yield { at: [x + 8, y + 6], turn: 0 };
-      },
-      true,
-    ),
-    ...strip.openings.map((opening) => wish(opening.id, 'pullPoints', above(opening.at))),
-    ...strip.conduits.map(({ conduit, points }) =>
-      wish(`${conduitSize(conduit)} (${conduit.circuits.length})`, 'conduitSizes', function* (size) {
-        const legs = points.slice(1).map((to, i) => [at(points[i]!), at(to)] as const);
-        legs.sort((a, b) => reach(b) - reach(a));
-        for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
-      }),
-    ),
-    ...strip.bends.map((bend) =>
-      wish(`${Math.round(bend.degrees)}°`, 'pullPoints', function* ({ width, height }) {
-        const [x, y] = at(bend.at);
-        for (const place of [
-          [x + 4, y - height - 3],
-          [x - width - 3, y - height - 3],
-          [x - width / 2, y + 4],
-        ] as const)
-          yield { at: place, turn: 0 };
-      }),
-    ),
-  ];
-}
-
-const reach = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): number => Math.hypot(bx - ax, by - ay);

@@ -305,7 +305,9 @@ test('the same parts give the same bytes, whatever was drawn before', async () =
 });
 
 // Poppler is a second reader; where a machine has none, pdf.js alone has read the sets above.
-describe.runIf(spawnSync('pdftotext', ['-v']).status === 0)('the drawing set of fleet-yard, read by poppler', () => {
+const POPPLER = { text: 'pdftotext', fonts: 'pdffonts' };
+
+describe.runIf(spawnSync(POPPLER.text, ['-v']).status === 0)('the drawing set of fleet-yard, read by poppler', () => {
   const run = (command: string, sample: Planned, bytes: Uint8Array, args: readonly string[]): string => {
     const folder = mkdtempSync(join(tmpdir(), 'overrow-set-'));
     try {
@@ -325,14 +327,14 @@ describe.runIf(spawnSync('pdftotext', ['-v']).status === 0)('the drawing set of 
   test('its text has every run’s lengths, its fonts are embedded and cut down', async () => {
     const sample = plannedSample('fleet-yard');
     const bytes = await setOf(sample);
-    const text = close(run('pdftotext', sample, bytes, ['-raw', 'FILE', '-']));
+    const text = close(run(POPPLER.text, sample, bytes, ['-raw', 'FILE', '-']));
     for (const { charger, drop, length, conductorLength } of sample.planned.runs) {
       expect(text).toContain(`${charger}at${drop}`);
       expect(text).toContain(
         close(`Run ${printLength(length!, 'ft')}, conductor ${printLength(conductorLength!, 'ft')}`),
       );
     }
-    const fonts = run('pdffonts', sample, bytes, ['FILE']).trim().split('\n').slice(2);
+    const fonts = run(POPPLER.fonts, sample, bytes, ['FILE']).trim().split('\n').slice(2);
     expect(fonts).toHaveLength(2);
     for (const line of fonts) expect(line).toMatch(/CID TrueType\s+Identity-H\s+yes yes yes/);
   });

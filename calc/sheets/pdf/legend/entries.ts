@@ -1,59 +1,27 @@
-import type { Point2, Site } from '../../../routing/site/site.ts';
-import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
-import { LAYERS, type LayerName } from '../drawing/layers.ts';
-import { type Area, top } from './area.ts';
-import { drawSymbol } from './base-plan.ts';
-import { lineInks } from './circuit-words.ts';
-import { type Draft, type Job, NOT_TO_SCALE } from './draft.ts';
-import { feederInk } from './feeders-on-plan.ts';
-import { inkOf, PENS } from './ink.ts';
-import { LEADING } from './letters.ts';
-import { wrapped } from './lines-of-text.ts';
-import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from './one-line-symbols.ts';
-import { centred, type Pen } from './pen.ts';
-import { flowTables, type Table } from './table.ts';
-import { drawTable } from './table-drawing.ts';
+import type { Point2, Site } from '../../../../routing/site/site.ts';
+import { EQUIPMENT_KINDS } from '../../../../routing/site/vocabulary.ts';
+import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { drawSymbol } from '../base-plan.ts';
+import { lineInks } from '../circuit-words.ts';
+import { feederInk } from '../feeders-on-plan.ts';
+import { inkOf, PENS } from '../ink.ts';
+import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from '../one-line-symbols.ts';
+import { centred, type Pen } from '../pen.ts';
 
 /** Something a legend explains: how it is drawn about a point, and what it is. */
-interface Entry {
+export interface Entry {
   readonly says: string;
   readonly height: number;
   readonly draw: (pen: Pen, at: Point2) => void;
 }
 
-interface Group {
+export interface Group {
   readonly title: string;
   readonly entries: readonly Entry[];
 }
 
 const ROW = 24;
 const SYMBOL = 9;
-const SIGN_WIDTH = 110;
-const GAP = 30;
-
-const ABBREVIATIONS: readonly (readonly [string, string])[] = [
-  ['A', 'amperes; line A'],
-  ['ACC, VAN', 'accessible, van-accessible stall'],
-  ['AWG, #', 'American wire gauge'],
-  ['deg, °', 'degrees'],
-  ['(E)', 'existing'],
-  ['EMT', 'electrical metallic tubing'],
-  ['EV', 'electric vehicle'],
-  ['G', 'equipment grounding conductor'],
-  ['IMC', 'intermediate metal conduit'],
-  ['J1', 'first junction box of a home run: P1-3.J1'],
-  ['kcmil', 'thousand circular mils'],
-  ['kVA, VA', 'kilovolt-amperes, volt-amperes'],
-  ['LFMC', 'liquidtight flexible metal conduit'],
-  ['N', 'neutral; north'],
-  ['P', 'poles: 40 A 2P'],
-  ['pilot', 'control pilot conductor of a charger'],
-  ['PVC40, PVC80', 'rigid PVC conduit, schedule 40 or 80'],
-  ['P1-1,3', 'circuit on spaces 1 and 3 of panel P1'],
-  ['P1-3.2', 'second conduit of the third home run of P1'],
-  ['RMC', 'rigid metal conduit'],
-  ['Z', 'impedance of a transformer'],
-];
 
 const line =
   (draw: (pen: Pen, from: Point2, to: Point2) => void): Entry['draw'] =>
@@ -66,7 +34,7 @@ const layerLine = (layer: LayerName): Entry => ({
   draw: line((pen, from, to) => pen.line([from, to], inkOf(layer))),
 });
 
-const PLAN_SYMBOLS: Group = {
+export const PLAN_SYMBOLS: Group = {
   title: 'Symbols of the plans',
   entries: [
     {
@@ -140,7 +108,7 @@ const PLAN_SYMBOLS: Group = {
   ],
 };
 
-const LINES: Group = {
+export const LINES: Group = {
   title: 'Lines, by layer',
   entries: (
     [
@@ -157,7 +125,7 @@ const LINES: Group = {
   ).map(layerLine),
 };
 
-function colours(site: Site): Group {
+export function colours(site: Site): Group {
   const volts = [...new Set(site.chargers.map((charger) => charger.volts))].sort((a, b) => a - b);
   return {
     title: 'Colors of the lines',
@@ -176,7 +144,7 @@ function colours(site: Site): Group {
   };
 }
 
-const STRIP_SYMBOLS: Group = {
+export const STRIP_SYMBOLS: Group = {
   title: 'Run strips',
   entries: [
     {
@@ -229,7 +197,7 @@ const STRIP_SYMBOLS: Group = {
   ],
 };
 
-const ONE_LINE: Group = {
+export const ONE_LINE: Group = {
   title: 'One-line',
   entries: [
     ...EQUIPMENT_KINDS.map(
@@ -265,64 +233,3 @@ const ONE_LINE: Group = {
     },
   ],
 };
-
-/** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
-export function legendSheet(job: Job): Draft {
-  const { site, shape, lettering } = job;
-  const columns = [[PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS], [ONE_LINE], []];
-  const width = (shape.field.width - (columns.length - 1) * GAP) / columns.length;
-  const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });
-  return {
-    key: 'legend',
-    series: 'E-0',
-    title: 'Legend, symbols and abbreviations',
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      columns.forEach((groups, column) => {
-        let y = top(shape.field);
-        for (const group of groups) {
-          drawGroup(pen, group, areaAt(column), y);
-          y -= groupHeight(pen, group, width) + 16;
-        }
-      });
-      const [parts = []] = flowTables([abbreviationTable(width)], areaAt(columns.length - 1), lettering);
-      for (const part of parts) drawTable(pen, part);
-    },
-  };
-}
-
-const abbreviationTable = (width: number): Table => ({
-  short: 'abbreviations',
-  title: 'Abbreviations',
-  width,
-  columns: [{ head: 'Sign' }, { head: 'Meaning' }],
-  rows: ABBREVIATIONS,
-});
-
-function linesFor(pen: Pen, { says }: Entry, width: number): readonly string[] {
-  return wrapped(says, width - SIGN_WIDTH - 6, pen.lettering.sizes.small, pen.lettering);
-}
-
-const entryHeight = (pen: Pen, entry: Entry, width: number): number =>
-  Math.max(entry.height, linesFor(pen, entry, width).length * pen.lettering.sizes.small * LEADING + 6);
-
-const groupHeight = (pen: Pen, { entries }: Group, width: number): number =>
-  pen.lettering.sizes.head * 1.8 + entries.reduce((sum, entry) => sum + entryHeight(pen, entry, width), 0);
-
-function drawGroup(pen: Pen, group: Group, { x, width }: Area, from: number): void {
-  const { head, small } = pen.lettering.sizes;
-  let y = from - head;
-  pen.text(group.title.toUpperCase(), [x, y], { size: head, weight: 'bold' });
-  y -= head * 0.8;
-  for (const entry of group.entries) {
-    const height = entryHeight(pen, entry, width);
-    const middle = y - height / 2;
-    entry.draw(pen, [x + SIGN_WIDTH / 2 - 6, middle]);
-    const lines = linesFor(pen, entry, width);
-    lines.forEach((words, i) => {
-      const base = centred(middle, small) + ((lines.length - 1) / 2 - i) * small * LEADING;
-      pen.text(words, [x + SIGN_WIDTH, base], { size: small });
-    });
-    y -= height;
-  }
-}

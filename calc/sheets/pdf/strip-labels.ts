@@ -1,0 +1,70 @@
+import type { Run } from '../../../routing/network/run.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import { conduitSize } from './circuit-words.ts';
+import { BLACK } from './ink.ts';
+import { type LabelPlace, type LabelSize, type LabelWish, placesAlong } from './labels.ts';
+import type { RunStrip, StripPoint } from './run-strip.ts';
+
+/** Where a place of a strip lies on the sheet. */
+export type OnSheet = (point: StripPoint) => Point2;
+
+/** What is written on a strip: its ends, openings, conduits and bends. */
+export function stripWishes(strip: RunStrip, run: Run, at: OnSheet): LabelWish[] {
+  const wish = (text: string, layer: LabelWish['layer'], places: LabelWish['places'], isBold = false): LabelWish => ({
+    layer,
+    lines: [{ text, weight: isBold ? 'bold' : 'regular' }],
+    size: 'small',
+    colour: BLACK,
+    places,
+  });
+  const above = (point: StripPoint) =>
+    function* ({ width }: LabelSize): Generator<LabelPlace> {
+      const [x, y] = at(point);
+      for (const up of [7, 17])
+        for (const shift of [0, 0.35, -0.35]) yield { at: [x - width / 2 + shift * width, y + up], turn: 0 };
+    };
+  return [
+    wish(
+      run.from,
+      'equipment',
+      function* ({ width }) {
+        const [x, y] = at(strip.points[0]!);
+        yield { at: [x + 4, y - 8], turn: 0 };
+        yield { at: [x - width / 2 - 2.5, y + 10], turn: 0 };
+        yield { at: [x + 4, y + 5], turn: 0 };
+      },
+      true,
+    ),
+    wish(
+      run.drop,
+      'dropNumbers',
+      function* ({ height }) {
+        const [x, y] = at(strip.points.at(-1)!);
+        yield { at: [x + 8, y - height / 2], turn: 0 };
+        yield { at: [x + 8, y + 6], turn: 0 };
+      },
+      true,
+    ),
+    ...strip.openings.map((opening) => wish(opening.id, 'pullPoints', above(opening.at))),
+    ...strip.conduits.map(({ conduit, points }) =>
+      wish(`${conduitSize(conduit)} (${conduit.circuits.length})`, 'conduitSizes', function* (size) {
+        const legs = points.slice(1).map((to, i) => [at(points[i]!), at(to)] as const);
+        legs.sort((a, b) => reach(b) - reach(a));
+        for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
+      }),
+    ),
+    ...strip.bends.map((bend) =>
+      wish(`${Math.round(bend.degrees)}°`, 'pullPoints', function* ({ width, height }) {
+        const [x, y] = at(bend.at);
+        for (const place of [
+          [x + 4, y - height - 3],
+          [x - width - 3, y - height - 3],
+          [x - width / 2, y + 4],
+        ] as const)
+          yield { at: place, turn: 0 };
+      }),
+    ),
+  ];
+}
+
+const reach = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): number => Math.hypot(bx - ax, by - ay);
