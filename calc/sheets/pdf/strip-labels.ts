@@ -27,11 +27,12 @@ export function stripWishes(strip: RunStrip, run: Run, at: OnSheet): LabelWish[]
     wish(
       run.from,
       'equipment',
-      function* ({ width }) {
+      function* ({ width, height }) {
         const [x, y] = at(strip.points[0]!);
-        yield { at: [x + 4, y - 8], turn: 0 };
+        yield { at: [x + 7, y - height - 1], turn: 0 };
+        yield { at: [x + 7, y + 2], turn: 0 };
+        yield { at: [x - width / 2 - 2.5, y - 10 - height], turn: 0 };
         yield { at: [x - width / 2 - 2.5, y + 10], turn: 0 };
-        yield { at: [x + 4, y + 5], turn: 0 };
       },
       true,
     ),
