@@ -1,9 +1,11 @@
 import { footprintOf } from '../../../routing/network/footprint.ts';
+import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
+import { conduitStretches } from './conduit-stretches.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
 import { extentOf } from './extent.ts';
 import type { LayerName } from './layers.ts';
@@ -11,6 +13,10 @@ import type { LayerName } from './layers.ts';
 /** Heights of lettering, feet of the site: 3/32 in and 1/8 in at 1/8 in = 1 ft. */
 const SMALL = 0.75;
 const LARGE = 1;
+/** Straights shorter than this have no room for a note, feet. */
+const LEAST_NOTED = 2;
+/** Share of a straight at which its note stands: off its middle, where another raceway often crosses it. */
+const NOTED_AT = 0.35;
 /** Gridlines run this far past what they are lines of, feet. */
 const OVERHANG = 8;
 const BUBBLE = 2;
@@ -125,42 +131,20 @@ function taps({ runs }: Plan): DrawnItem[] {
   return [...drawn.values()];
 }
 
-/** One note a place: what lies there together, such as `2 x 1 EMT, 1-1/4 EMT`. */
+/** What lies along each straight, one size a line over it: `(2) 1" EMT`. */
 function conduitSizes(plan: Plan): DrawnItem[] {
-  const places = new Map<string, { at: Point2; turn: number; sizes: Map<string, number> }>();
-  for (const { path, tradeSize, method } of plan.conduits) {
-    const longest = longestLevel(path);
-    if (!longest) continue;
-    const [from, to] = longest;
-    const at: Point2 = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-    const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
-    const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-    // Read from below or from the right.
-    const turn = angle > 90 || angle <= -90 ? angle + 180 : angle;
-    const place = places.get(key) ?? { at, turn, sizes: new Map<string, number>() };
-    const size = `${tradeSize ?? ''} ${method}`.trim();
-    place.sizes.set(size, (place.sizes.get(size) ?? 0) + 1);
-    places.set(key, place);
-  }
-  return [...places.values()].map(({ at, turn, sizes }) => {
-    const words = [...sizes].map(([size, count]) => (count > 1 ? `${count} x ${size}` : size)).join(', ');
-    const up = ((turn + 90) * Math.PI) / 180;
-    return text('conduitSizes', [at[0] + 0.5 * Math.cos(up), at[1] + 0.5 * Math.sin(up)], words, { turn, height: 0.6 });
+  return conduitStretches(plan.conduits).flatMap(({ from, to, conduits }) => {
+    if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LEAST_NOTED) return [];
+    const place: Point2 = [from[0] + NOTED_AT * (to[0] - from[0]), from[1] + NOTED_AT * (to[1] - from[1])];
+    const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+    const [ux, uy] = direction(turn + 90);
+    return conduits.map(({ count, method, tradeSize }, i) => {
+      const size = tradeSize === null ? method : `${tradeSize}" ${method}`;
+      const up = 0.5 + 0.9 * (conduits.length - 1 - i);
+      const at: Point2 = [place[0] + up * ux, place[1] + up * uy];
+      return text('conduitSizes', at, count > 1 ? `(${count}) ${size}` : size, { turn, height: 0.6 });
+    });
   });
-}
-
-function longestLevel(path: readonly Point3[]): readonly [Point3, Point3] | undefined {
-  let best: readonly [Point3, Point3] | undefined;
-  let most = 2;
-  path.slice(1).forEach((to, i) => {
-    const from = path[i] as Point3;
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    if (length > most) {
-      most = length;
-      best = [from, to];
-    }
-  });
-  return best;
 }
 
 function drops(site: Site): DrawnItem[] {
