@@ -54,7 +54,7 @@ export function settingOutStrings(
       : [],
   );
   const strings: PlacedString[] = [];
-  const drawn = freeSpace();
+  const drawn = { x: freeSpace(), y: freeSpace() };
   for (const points of [boxes, apart]) {
     const seen = points.filter((point) => shows(view.window, point));
     const rows = rowsOf(seen, 1);
@@ -66,6 +66,12 @@ export function settingOutStrings(
   return strings;
 }
 
+/** Dimension lines so far: none lies along another; crossing one is borne where there is no better place. */
+interface DrawnStrings {
+  readonly x: FreeSpace;
+  readonly y: FreeSpace;
+}
+
 const OVER_HEAVY = 3;
 
 function keep(
@@ -75,7 +81,7 @@ function keep(
   units: Units,
   { hard, heavy, thin }: Ground,
   lettering: Lettering,
-  drawn: FreeSpace,
+  drawn: DrawnStrings,
 ): void {
   let best: PlacedString | undefined;
   let least = Infinity;
@@ -86,10 +92,12 @@ function keep(
     if (2 * fitting.length < figures.length) return;
     const lines = lineAreas(string);
     const areas = [...lines, ...fitting.map(figureRoom)];
-    if (!areas.every((area) => within(area, view.area) && hard.isFree(area)) || !drawn.isFree(lines[0]!)) continue;
+    if (!areas.every((area) => within(area, view.area) && hard.isFree(area)) || !drawn[string.axis].isFree(lines[0]!))
+      continue;
+    const isCrossing = !drawn[string.axis === 'x' ? 'y' : 'x'].isFree(lines[0]!);
     const crossed = fitting.reduce(
       (sum, { area }) => sum + (heavy.isFree(area) ? 0 : OVER_HEAVY) + (thin.isFree(area) ? 0 : 1),
-      0,
+      isCrossing ? OVER_HEAVY : 0,
     );
     if (crossed >= least) continue;
     least = crossed;
@@ -99,7 +107,7 @@ function keep(
   if (best === undefined) return;
   strings.push(best);
   const lines = lineAreas(best.string);
-  drawn.take(lines[0]!);
+  drawn[best.string.axis].take(lines[0]!);
   for (const area of lines) heavy.take(area);
   for (const figure of best.figures) if (figure !== null) hard.take(figureRoom(figure));
 }
