@@ -14,7 +14,8 @@ const USAGE = `overrow VERB ...
   plan FILE... --out DIR    every sheet of each, written to that folder [--prices CSV]
   check FILE...             the findings; exit status 1 where one of them fails
   compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
-                            with --changes, what the second of two versions changes in the first
+                            with --changes, what the second of two versions changes in the first,
+                            and with --out DIR the drawing of it, clouded
   calc KIND [--explain]     one calculation: JSON objects on standard input, one a line; one line out for each
   schema                    the JSON Schema of the site file
 
@@ -44,13 +45,14 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       return only(values, [], verb) ?? checkVerb(rest, machine);
     case 'compare':
       return (
-        only(values, ['json', 'changes', 'prices'], verb) ??
+        only(values, ['json', 'changes', 'prices', 'out'], verb) ??
         compareVerb(
           rest,
           {
             json: values.json ?? false,
             changes: values.changes ?? false,
             ...given(values, 'prices'),
+            ...given(values, 'out'),
           },
           machine,
         )

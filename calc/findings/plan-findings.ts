@@ -6,6 +6,7 @@ import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
 import { remembered } from '../memo.ts';
 import { concatenating, partwise, splitting } from '../partition.ts';
+import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
 import { inOrder } from './in-order.ts';
@@ -31,7 +32,10 @@ export function planFindings(
     branchFindings(branches[i]!, drops[i]!, design, ground),
   );
   const ofBranches = allBranchFindings(site.chargers, byBranches);
-  return withSound(site.rules, inOrder(site.chargers, [siteFindings(site, design.tables), ofBranches, ...others]));
+  return withSound(
+    site.rules,
+    inOrder(site.chargers, [changedRules(site.rules), siteFindings(site, design.tables), ofBranches, ...others]),
+  );
 }
 
 /** What there is to say of the branches of one piece of equipment by themselves; `drops` are those of its chargers. */

@@ -10,6 +10,7 @@ import type { KeptSite } from '../document/storage.ts';
 import { useDocument } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { dollars } from '../words/dollars.ts';
+import { ChangesSince } from './changes-since.tsx';
 import { type Column, WindowedTable } from './windowed-table.tsx';
 
 /** Besides the open site. */
@@ -70,6 +71,9 @@ export function CompareTable() {
           </label>
         ))}
       </div>
+      {others.map((other) => (
+        <ChangesSince key={other.name} before={other} after={open} />
+      ))}
       <WindowedTable
         name="Alternatives"
         rows={comparison(alternatives)}

@@ -1,3 +1,4 @@
+import { basename, join } from 'node:path';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { fromFeet } from '../../../routing/site/units.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
@@ -5,6 +6,9 @@ import { alternativeOf } from '../../alternative.ts';
 import { CAUTIONS } from '../../cautions.ts';
 import { type Alternative, type ComparedFact, comparison } from '../../comparison.ts';
 import { type Revision, revision } from '../../revision.ts';
+import { changesDrawing } from '../../sheets/changes-drawing.ts';
+import { dxf } from '../../sheets/dxf.ts';
+import { svg } from '../../sheets/svg.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
@@ -18,6 +22,8 @@ export interface CompareOptions {
   readonly json: boolean;
   readonly changes: boolean;
   readonly prices?: string;
+  /** Folder for the drawing of the changes, with `changes`. */
+  readonly out?: string;
 }
 
 /**
@@ -27,6 +33,8 @@ export interface CompareOptions {
 export function compareVerb(paths: readonly string[], options: CompareOptions, machine: Machine): Outcome {
   if (paths.length < 2 || paths.length > MOST)
     return wrong(`compare: name two to ${MOST} site files, not ${paths.length}`);
+  if (options.out !== undefined && !options.changes)
+    return wrong('compare --out: goes with --changes, for the drawing of them');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
@@ -38,14 +46,42 @@ export function compareVerb(paths: readonly string[], options: CompareOptions, m
   const changes = options.changes
     ? revision(alternatives[0] as Alternative, alternatives[1] as Alternative)
     : undefined;
+  const marked =
+    options.out !== undefined && changes ? writeMarked(alternatives, changes, options.out, machine) : undefined;
+  if (marked && marked.status !== 0) return marked;
   if (options.json) return done(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
   const parts = [
     sideBySide(alternatives, facts, units),
     ...(changes ? [changesText(changes, units)] : []),
+    ...(marked ? [`Drawing of the changes:\n${marked.out.trimEnd()}`] : []),
     `Prices: ${prices.list.name}.`,
     CAUTIONS,
   ];
   return done(`${parts.join('\n\n')}\n`);
+}
+
+/** The later version with a cloud round everything that changed, as SVG and DXF. */
+function writeMarked(
+  alternatives: readonly Alternative[],
+  changes: Revision,
+  folder: string,
+  machine: Machine,
+): Outcome {
+  const [before, after] = alternatives as [Alternative, Alternative];
+  const drawing = changesDrawing(before, after, changes);
+  const name = basename(after.name).replace(/(\.site)?\.json$/, '');
+  const files = [
+    [join(folder, `${name}.changes.svg`), svg(drawing)],
+    [join(folder, `${name}.changes.dxf`), dxf(drawing, after.site.units)],
+  ] as const;
+  for (const [path, content] of files) {
+    try {
+      machine.write(path, content);
+    } catch (error) {
+      return wrong(`${path}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
+    }
+  }
+  return done(`${files.map(([path]) => path).join('\n')}\n`);
 }
 
 function sideBySide(alternatives: readonly Alternative[], facts: readonly ComparedFact[], units: Units): string {

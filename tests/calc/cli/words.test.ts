@@ -204,6 +204,26 @@ describe('compare', () => {
   });
 });
 
+describe('the drawing of the changes', () => {
+  test('has a cloud and a delta round each thing that moved, and round the place of what is gone', async () => {
+    const lot = JSON.parse(readFileSync(join(SAMPLES, 'library-lot.site.json'), 'utf8'));
+    lot.drops[2].box[1] -= 2;
+    lot.drops[2].retractor[1] -= 2;
+    lot.columns.pop();
+    const machine = machineWith({ 'later.site.json': JSON.stringify(lot) });
+    const { status } = await runWords(['compare', LIBRARY, 'later.site.json', '--changes', '--out', 'marked'], machine);
+    expect(status).toBe(0);
+    const svg = String(machine.written.get(join('marked', 'later.changes.svg')));
+    const revisions = /<g id="G-ANNO-REVS"[^>]*>([\s\S]*?)<\/g>/.exec(svg)?.[1] ?? '';
+    // Two places, each a cloud and the triangle of its delta.
+    expect(revisions.match(/<polygon /g)).toHaveLength(4);
+    expect(machine.written.has(join('marked', 'later.changes.dxf'))).toBe(true);
+  });
+  test('is not written without the changes', async () => {
+    expect((await runWords(['compare', LIBRARY, LIBRARY, '--out', 'marked'], machineWith())).status).toBe(2);
+  });
+});
+
 test('schema prints a JSON Schema', async () => {
   const { out } = await runWords(['schema'], machineWith());
   expect(JSON.parse(out).properties.format.const).toBe('overrow/site');

@@ -1,0 +1,53 @@
+import { useMemo } from 'react';
+import type { Alternative } from '../../calc/comparison.ts';
+import { revision } from '../../calc/revision.ts';
+import type { Ref } from '../document/element-lists.ts';
+import { usePageActions } from '../page/page-actions.ts';
+import { dollars } from '../words/dollars.ts';
+import { quantityWords } from '../words/quantities.ts';
+
+/** What the open site changes in one other version: elements to show on the board, every quantity, price and findings. */
+export function ChangesSince({ before, after }: { readonly before: Alternative; readonly after: Alternative }) {
+  const { reveal } = usePageActions();
+  const changes = useMemo(() => revision(before, after), [before, after]);
+  const { units } = after.site;
+  const standing = changes.elements.filter(({ change }) => change !== 'removed');
+  const count = (change: string): number => changes.elements.filter((one) => one.change === change).length;
+  const words = ['added', 'removed', 'moved', 'changed']
+    .filter((change) => count(change) > 0)
+    .map((change) => `${count(change)} ${change}`)
+    .join(', ');
+  return (
+    <details className="changes-since">
+      <summary>
+        What the open site changes in {before.name}: {words || 'no element'}, {changes.quantities.length} quantities,
+        price {dollars(changes.cost.before)} to {dollars(changes.cost.after)}
+      </summary>
+      {standing.length > 0 && (
+        <button type="button" onClick={() => reveal(standing.map(({ list, id }): Ref => ({ list, id })))}>
+          Show {standing.length} on the board
+        </button>
+      )}
+      <ul>
+        {changes.elements
+          .filter(({ change }) => change === 'removed')
+          .map(({ list, id }) => (
+            <li key={`${list} ${id}`}>
+              removed {id} ({list})
+            </li>
+          ))}
+        {changes.quantities.map(({ item, spec, unit, before: was, after: now }) => (
+          <li key={`${item} ${spec}`}>
+            {item}, {spec}: {quantityWords(was, unit, units)} to {quantityWords(now, unit, units)}
+          </li>
+        ))}
+        {changes.findings.come.map(({ says }) => (
+          <li key={`come ${says}`}>new finding: {says}</li>
+        ))}
+        {changes.findings.gone.map(({ says }) => (
+          <li key={`gone ${says}`}>finding gone: {says}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
