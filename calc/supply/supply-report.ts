@@ -116,8 +116,7 @@ function transformerRow(of: ReportCase, solved: Solved, node: SupplyNode, place:
   };
 }
 
-const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] =>
-  lines === 'ABC' ? ['AB', 'BC', 'CA'] : [lines];
+const pairsOf = (lines: PhasePair): readonly ('AB' | 'BC' | 'CA')[] => (lines === 'ABC' ? ['AB', 'BC', 'CA'] : [lines]);
 
 /** Magnitudes across the pairs that are there, 0 for the others, and to neutral where the system has one. */
 export function voltsAt(volts: Float64Array, bus: number, system: System, lines: PhasePair): LineVolts {
