@@ -76,26 +76,24 @@ export function lineAreas({ axis, at, marks }: DimensionString): readonly Area[]
     const { x, y, width, height } = around([from, to]);
     return { x: x - 0.7, y: y - 0.7, width: width + 1.4, height: height + 1.4 };
   };
-  return [
-    line(onSheet(axis, marks[0]!.on, at), onSheet(axis, marks.at(-1)!.on, at)),
-    ...marks.flatMap(({ on, from }) =>
-      from === undefined ? [] : [line(onSheet(axis, on, from), onSheet(axis, on, at))],
-    ),
-  ];
+  return strokesOf({ axis, at, marks }).map(([from, to]) => line(from, to));
+}
+
+/** The dimension line of a string, then its extension lines, each a little past where they meet. */
+function strokesOf({ axis, at, marks }: DimensionString): readonly (readonly [Point2, Point2])[] {
+  const extensions = marks.flatMap(({ on, from }) =>
+    from === undefined
+      ? []
+      : [[onSheet(axis, on, from), onSheet(axis, on, at + (at >= from ? 1 : -1) * OVERSHOOT)] as const],
+  );
+  const ends = [marks[0]!.on - OVERSHOOT, marks.at(-1)!.on + OVERSHOOT] as const;
+  return [[onSheet(axis, ends[0], at), onSheet(axis, ends[1], at)], ...extensions];
 }
 
 /** Draws a string: its line, a slanted tick at each mark, extension lines from what is measured, and the figures. */
 export function drawDimensions(pen: Pen, string: DimensionString, figures: readonly (Figure | null)[]): void {
   const { axis, at, marks } = string;
-  const lines: Point2[][] = [
-    [onSheet(axis, marks[0]!.on - OVERSHOOT, at), onSheet(axis, marks.at(-1)!.on + OVERSHOOT, at)],
-  ];
-  for (const { on, from } of marks) {
-    if (from === undefined) continue;
-    const away = at >= from ? 1 : -1;
-    lines.push([onSheet(axis, on, from), onSheet(axis, on, at + away * OVERSHOOT)]);
-  }
-  pen.lines(lines, PENS.hair);
+  pen.lines(strokesOf(string), PENS.hair);
   const [tx, ty] = direction(axis === 'x' ? 45 : 135);
   pen.lines(
     marks.map(({ on }) => {

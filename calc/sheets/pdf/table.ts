@@ -104,7 +104,10 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
     while (isFirst || next < laid.rows.length) {
       const lead = isFirst ? laid.lead : [];
       const above = headSize * TITLE + (lead.length === 0 ? 0 : lead.length * step + 4) + laid.head.height;
-      const least = laid.rows.slice(next, next + LEAST_ROWS).reduce((sum, row) => sum + row.height, above);
+      const isShort = next + LEAST_ROWS >= laid.rows.length;
+      const least = laid.rows
+        .slice(next, next + LEAST_ROWS)
+        .reduce((sum, row) => sum + row.height, above + (isShort ? footHeight : 0));
       if (place.x === Infinity || laid.width > place.width + 0.01 || place.y - least < field.y) newColumn(laid.width);
       let y = place.y - above;
       const from = next;
