@@ -62,6 +62,12 @@ async function emptySite(page: Page): Promise<void> {
   await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
 }
 
+/** A picture of a step for the README, where OVERROW_FILM names a folder for them. */
+async function film(page: Page, step: string): Promise<void> {
+  const folder = process.env.OVERROW_FILM;
+  if (folder) await page.screenshot({ path: `${folder}/${step}.png` });
+}
+
 /** Room for a lot 150 ft long. */
 async function zoomOut(page: Page): Promise<void> {
   const before = (await tally(page)).camera;
@@ -99,12 +105,14 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await page.keyboard.type("11' 6 * 10");
   await page.keyboard.press('Enter');
   expect(await hand.words()).toBe('24 stalls, 12 to a row; 115\' 0" along, 36\' 0" across');
+  await film(page, '1-stalls');
   await hand.key('Enter');
 
   await hand.key('c');
   await hand.fill('bays of', "115' / 4");
   await hand.drag([-57, 0], [58, 0]);
   expect(await hand.words()).toContain('4 bays');
+  await film(page, '2-canopy');
   await hand.key('Enter');
 
   await hand.key('e');
@@ -133,6 +141,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   ] as const)
     await hand.click(vertex);
   expect(await hand.words()).toContain('since P1');
+  await film(page, '3-raceway');
   await hand.key('Enter');
   for (const vertex of [
     [-57, 0],
@@ -150,6 +159,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
 
   const ledger = page.locator('.ledger');
   await ledger.getByText('24 of 24').waitFor();
+  await film(page, '4-drops');
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   expect(await fails.textContent()).toBe('0');
   expect(await page.getByRole('button', { name: /^Undo ?: add 24 drops/ }).count()).toBe(1);
