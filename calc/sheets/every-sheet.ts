@@ -62,8 +62,12 @@ export const SHEET_FILES: readonly SheetFile[] = [
     group: 'drawings',
     type: 'image/vnd.dxf',
     write: async ({ site, plan }) => {
-      const [{ planDrawing }, { dxf }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./dxf.ts')]);
-      return dxf(planDrawing(site, plan), site.units);
+      const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
+        import('./drawing/plan-drawing.ts'),
+        import('./drawing/dimensions.ts'),
+        import('./dxf.ts'),
+      ]);
+      return dxf(withDimensions(planDrawing(site, plan), site), site.units);
     },
   },
   {

@@ -1,5 +1,6 @@
 import DxfParser, { type ILwpolylineEntity, type IPolylineEntity, type ITextEntity } from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
+import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { dxf } from '../../../calc/sheets/dxf.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
@@ -46,6 +47,17 @@ describe('the DXF, read by another program', () => {
   test('has every box and retractor as a block', () => {
     expect(onLayer('E-POWR-DROP').filter(({ type }) => type === 'INSERT')).toHaveLength(2 * site.drops.length);
     expect(Object.keys(drawing.blocks)).toEqual(expect.arrayContaining(['BOX', 'RETRACTOR', 'PULL_POINT']));
+  });
+  test('has its dimensions as lines and text', () => {
+    const dimensioned = read(dxf(withDimensions(planDrawing(site, planned), site), site.units));
+    const words = dimensioned.entities
+      .filter(({ type, layer }) => type === 'TEXT' && layer === 'E-POWR-DIMS')
+      .map((entity) => (entity as ITextEntity).text);
+    // Columns at 0, 26, 53 and 79 ft: 26, 27 and 26 ft between gridlines; D02 hangs 1 ft before line 2, 9 ft past A.
+    expect(words).toEqual(expect.arrayContaining(['26\' 0"', '27\' 0"', '1\' 0"', '9\' 0"']));
+    expect(
+      dimensioned.entities.filter(({ type, layer }) => type === 'LWPOLYLINE' && layer === 'E-POWR-DIMS'),
+    ).toHaveLength(3 * words.length);
   });
   test('carries the cautions', () => {
     const words = drawing.entities.filter(({ type }) => type === 'TEXT').map((entity) => (entity as ITextEntity).text);
