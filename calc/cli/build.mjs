@@ -20,7 +20,9 @@ export async function buildCommandLine() {
       outDir: folder,
       target: 'node20',
       minify: false,
-      rolldownOptions: { output: { entryFileNames: 'overrow.mjs', codeSplitting: false } },
+      rolldownOptions: {
+        output: { entryFileNames: 'overrow.mjs', codeSplitting: false, banner: '#!/usr/bin/env node' },
+      },
     },
   });
   renameSync(join(folder, 'overrow.mjs'), join(root, '.build', 'overrow.mjs'));
