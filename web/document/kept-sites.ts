@@ -40,6 +40,12 @@ export async function textsOf(database: SiteDatabase, doc: string): Promise<read
     .reverse();
 }
 
+/** Counts a document among those that were changed, so that it is not forgotten: an alternative was branched from it. */
+export async function holdOn(database: SiteDatabase, doc: string): Promise<void> {
+  const record = await recordOf(database, doc);
+  if (record) await database.put('documents', { ...record, edits: Math.max(1, record.edits) });
+}
+
 /** Forgets the oldest documents, and those that nobody ever changed, save one and where a tab has them open. */
 export async function clearOld(database: SiteDatabase, tabs: Tabs, save: string): Promise<void> {
   const others = (await recordsOf(database)).filter(({ doc }) => doc !== save);

@@ -3,7 +3,7 @@ import type { DocumentEvent, Keeping } from './document-state.ts';
 import type { History } from './history.ts';
 import { foundJournal, type Journal, newJournal } from './journal.ts';
 import { brokenSays, closedSays, FORKED, failureSays, lostSays, MAY_CLEAR, WATCHING } from './keeping-words.ts';
-import { clearOld, recordOf, recordsOf, textsOf } from './kept-sites.ts';
+import { clearOld, holdOn, recordOf, recordsOf, textsOf } from './kept-sites.ts';
 import { lossOf } from './mirror.ts';
 import type { PageWorld } from './page-world.ts';
 import { recovered, replayed } from './recovery.ts';
@@ -25,6 +25,8 @@ export interface SiteKeeping {
   readonly reopen: (doc: string) => Promise<boolean>;
   /** The texts kept of a site as they stand, the newest first: what is left of one that cannot be brought back. */
   readonly textsOf: (doc: string) => Promise<readonly string[]>;
+  /** Keeps the open site even if it is never changed. */
+  readonly holdOn: () => Promise<void>;
   /** Writes down everything at once. */
   readonly flush: () => Promise<void>;
   /** Writes down everything and keeps no more. */
@@ -291,6 +293,10 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
     resumed: resumed || early !== null,
     list: async () => (database ? recordsOf(database) : []),
     reopen: bringBack,
+    holdOn: async () => {
+      await flush();
+      if (database && role.kind !== 'none') await holdOn(database, role.doc);
+    },
     textsOf: async (doc) => (database ? textsOf(database, doc) : []),
     flush,
     stop: async () => {

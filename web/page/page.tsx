@@ -50,9 +50,11 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         return (await (await keeping).textsOf(doc))[0];
       },
       branch: async () => {
-        await (await keeping).flush();
+        await (await keeping).holdOn();
         const { file, openFile } = store.getState();
-        return openFile({ ...file, name: alternativeName(file.name) });
+        if (!(await openFile({ ...file, name: alternativeName(file.name) }))) return false;
+        await (await keeping).holdOn();
+        return true;
       },
     }),
     [store, view, painting, keeping],
