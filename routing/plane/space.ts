@@ -20,3 +20,13 @@ export function between(a: Point3, b: Point3, t: number): Point3 {
   if (t === 1) return b;
   return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])];
 }
+
+/** How a straight line in space lies: its lower and its higher end, its length, feet, and its degrees from level. */
+export function slopeOf(
+  a: Point3,
+  b: Point3,
+): { readonly low: number; readonly high: number; readonly length: number; readonly degrees: number } {
+  const [low, high] = a[2] < b[2] ? [a[2], b[2]] : [b[2], a[2]];
+  const flat = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  return { low, high, length: distance(a, b), degrees: (Math.atan2(high - low, flat) * 180) / Math.PI };
+}

@@ -203,6 +203,13 @@ export const underlaySchema = v.strictObject({
 
 const list = <const T extends v.GenericSchema>(item: T) => maybe(v.array(item));
 
+export const gridlinesSchema = v.strictObject({
+  x: list(gridlineSchema),
+  y: list(gridlineSchema),
+  rotation: maybe(told(number, 'Degrees, counter-clockwise, that they are turned about `origin`; 0 where absent.')),
+  origin: maybe(told(point2, 'Place of the site that `at` is measured from; [0, 0] where absent.')),
+});
+
 export const siteFileSchema = v.strictObject({
   format: v.literal('overrow/site'),
   version: v.literal(1),
@@ -214,7 +221,7 @@ export const siteFileSchema = v.strictObject({
   members: list(memberSchema),
   keepouts: list(keepoutSchema),
   aisles: list(aisleSchema),
-  gridlines: maybe(v.strictObject({ x: list(gridlineSchema), y: list(gridlineSchema) })),
+  gridlines: maybe(gridlinesSchema),
   equipment: list(equipmentSchema),
   feeders: list(feederSchema),
   loads: list(loadSchema),

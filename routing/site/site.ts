@@ -52,6 +52,15 @@ export type Georef = NonNullable<SiteFile['georef']>;
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
 /** What lies under the drawing and where; nothing is reckoned from it. */
 export type Underlay = NonNullable<SiteFile['underlay']>;
+/** Reference lines, which may be turned about an origin of their own; what is measured from them is on `onGrid`. */
+export interface Gridlines {
+  readonly x: readonly Gridline[];
+  readonly y: readonly Gridline[];
+  /** Degrees counter-clockwise; 0 where absent. */
+  readonly rotation?: number;
+  /** Where their zero lies, feet; the site's where absent. */
+  readonly origin?: Point2;
+}
 export interface Gridline {
   readonly label: string;
   readonly at: number;
@@ -108,7 +117,7 @@ export interface Site {
   readonly members: readonly Member[];
   readonly keepouts: readonly Keepout[];
   readonly aisles: readonly Aisle[];
-  readonly gridlines: { readonly x: readonly Gridline[]; readonly y: readonly Gridline[] };
+  readonly gridlines: Gridlines;
   readonly equipment: readonly Equipment[];
   readonly feeders: readonly Feeder[];
   readonly loads: readonly Load[];

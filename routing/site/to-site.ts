@@ -82,6 +82,10 @@ const withMetalWords = remembered((list: readonly FeederInFile[]): readonly Feed
 const gridlinesOf = perUnits((units) => (from: NonNullable<SiteFile['gridlines']>) => ({
   x: gridlines(from.x, units),
   y: gridlines(from.y, units),
+  ...(from.rotation !== undefined && { rotation: from.rotation }),
+  ...(from.origin !== undefined && {
+    origin: units === 'm' ? ([toFeet(from.origin[0], 'm'), toFeet(from.origin[1], 'm')] as const) : from.origin,
+  }),
 }));
 const NO_GRIDLINES: Site['gridlines'] = { x: NONE, y: NONE };
 

@@ -7,6 +7,7 @@ import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
 import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawBand, drawGuides, drawLasso, drawMeasure, drawPin } from './pictures/guides.ts';
+import { drawMemberEnds } from './pictures/member-ends.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
 import { drawCord, drawCordNote } from './pictures/reach.ts';
@@ -39,6 +40,7 @@ const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
   ['drops', drawDrops],
   ['stalls', drawStallLabels],
   ['drops', drawDropWords],
+  ['members', drawMemberEnds],
 ];
 
 /** Draws what moves, what is selected, and what the hand does. Returns how many marks it drew. */

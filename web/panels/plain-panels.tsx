@@ -1,3 +1,5 @@
+import { slopeOf } from '../../routing/plane/space.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
@@ -41,12 +43,24 @@ export function ColumnPanel({ id }: PanelProps) {
 export function MemberPanel({ id }: PanelProps) {
   const member = useElement('members', id);
   const change = useChange('members', id);
+  const units = useDocument((state) => state.site.units);
   if (!member) return null;
+  const { low, high, length, degrees } = slopeOf(member.from, member.to);
+  const level = high - low < 0.005;
   return (
-    <section className="fields" aria-label="Member">
-      <PlaceFields label="from" value={member.from} onChange={(from) => change({ from })} />
-      <PlaceFields label="to" value={member.to} onChange={(to) => change({ to })} />
-    </section>
+    <>
+      <Facts>
+        <Fact name="elevation">
+          {level ? printLength(low, units) : `${printLength(low, units)} to ${printLength(high, units)}`}
+        </Fact>
+        <Fact name="slope">{level ? 'level' : `${degrees.toFixed(1)}°, ${printLength(high - low, units)} in all`}</Fact>
+        <Fact name="length">{printLength(length, units)}</Fact>
+      </Facts>
+      <section className="fields" aria-label="Member">
+        <PlaceFields label="from" value={member.from} onChange={(from) => change({ from })} />
+        <PlaceFields label="to" value={member.to} onChange={(to) => change({ to })} />
+      </section>
+    </>
   );
 }
 

@@ -22,7 +22,8 @@ const placesOf = (value: unknown, at: Path = []): readonly Path[] =>
 
 const PLACES = placesOf(everyField());
 const place = fc.constantFrom(...PLACES);
-const partAt = (value: unknown, path: Path): unknown => path.reduce((at, step) => (at as Holder)?.[step], value);
+const partAt = (value: unknown, path: Path): unknown =>
+  path.reduce((at, step) => (Object.hasOwn(Object(at), step) ? (at as Holder)[step] : undefined), value);
 
 const oddNumber = fc.constantFrom(0, -0, -1, 0.5, 1e5, 100_000.1, 1e9, 1e308, 5e-324, Number.NaN, Infinity, -Infinity);
 const oddValue = fc.oneof(

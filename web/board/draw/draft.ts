@@ -7,6 +7,8 @@ export interface Spot {
   readonly at: Point2;
   readonly z: number | null;
   readonly ref: Ref | null;
+  /** Its elevation follows the member that it hangs under, or one that the run has hung under before. */
+  readonly hangs?: true;
 }
 
 /** What is being drawn: the places set so far, and the one under the hand. */
@@ -49,7 +51,7 @@ export interface DrawTool<Options> {
   readonly words: (ground: Ground, draft: Draft, options: Options) => readonly string[];
   readonly advice: (draft: Draft, options: Options) => Advice;
   /** The places set after another is: a raceway goes up or down to it. */
-  readonly added?: (draft: Draft, spot: Spot, options: Options) => readonly Spot[];
+  readonly added?: (ground: Ground, draft: Draft, spot: Spot, options: Options) => readonly Spot[];
   /** A typed elevation: what it makes of the draft and the options. */
   readonly raised?: (draft: Draft, z: number, options: Options) => { readonly draft: Draft; readonly options: Options };
   /** The options for the next one, once an edit was done. */

@@ -109,7 +109,7 @@ export function press(desk: Desk, spot: Spot): void {
   const draft = draftOf(desk);
   const place = typedSpot(desk, draft, spot);
   const { tool, options } = inHand(desk)!;
-  const more = tool.added ? tool.added(draft, place, options) : [place];
+  const more = tool.added ? tool.added(groundOf(desk), draft, place, options) : [place];
   const last = draft.spots.at(-1);
   const same = last && Math.hypot(last.at[0] - place.at[0], last.at[1] - place.at[1]) < 0.02;
   // A second press on the spot ends a path; on a line it is no end.

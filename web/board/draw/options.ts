@@ -17,7 +17,6 @@ export interface StallsOptions extends Omit<RowShape, 'uses'> {
 }
 
 export interface CanopyOptions extends CanopyShape {
-  readonly columnHeight: number;
   readonly gridlines: boolean;
 }
 
@@ -43,6 +42,8 @@ export interface RacewayOptions {
   readonly method: Method;
   readonly place: Place;
   readonly elevation: number;
+  /** How far it hangs below the steel where a vertex is set on a member; null takes no elevation from members. */
+  readonly belowMembers: number | null;
 }
 
 export interface DropsOptions {
@@ -93,7 +94,7 @@ export interface DrawOptions {
 
 /**
  * What the forms begin with: 9 x 18 ft stalls, columns every three of them, beams at 12 ft and raceway under them at
- * 11 ft. Common practice, no source, but for the accessible stalls.
+ * 11 ft, a tilted canopy by 5 degrees. Common practice, no source, but for the accessible stalls.
  */
 export const FIRST_OPTIONS: DrawOptions = {
   stalls: {
@@ -121,9 +122,12 @@ export const FIRST_OPTIONS: DrawOptions = {
     overhang: 18,
     endOverhang: 0,
     columnSize: 1,
-    columnHeight: 12,
+    form: 'flat',
+    tilt: 5,
+    rises: 'left',
+    levelAt: 'columns',
     beamElevation: 12,
-    purlinElevation: 12.5,
+    purlinsAbove: 0.5,
     purlinSpacing: 6,
     side: 'left',
     gridlines: true,
@@ -144,7 +148,7 @@ export const FIRST_OPTIONS: DrawOptions = {
     secondaryVolts: null,
     fedFrom: '',
   },
-  raceway: { method: 'EMT', place: 'overhead', elevation: 11 },
+  raceway: { method: 'EMT', place: 'overhead', elevation: 11, belowMembers: 1 },
   drops: {
     elevation: 11,
     retractorBelow: 1,

@@ -89,8 +89,10 @@ function crossings(to: SnapTo): Crossing[] {
       const place = meeting([a.from[0], a.from[1]], ways(a), [b.from[0], b.from[1]], ways(b));
       if (!place || !within(a, place) || !within(b, place)) continue;
       const [za, zb] = [elevation(a, place), elevation(b, place)];
-      // Of a raceway under a beam it is the raceway that one joins.
-      const own = b.ref.list === 'raceways' ? b : a;
+      // Of a raceway under a beam it is the raceway that one joins; of two beams one hangs under the lower.
+      const upper = za > zb ? a : b;
+      const lower = upper === a ? b : a;
+      const own = [lower, upper].find(({ ref }) => ref.list === 'raceways') ?? lower;
       found.push({ place, z: own === a ? za : zb, ref: own.ref, label: `${a.label} and ${b.label} cross` });
     }
   for (const x of to.gridlines.x)
@@ -223,7 +225,8 @@ function onRails(at: Point2, to: SnapTo): Snapped | null {
 }
 
 function onLine(rails: readonly Rail[], at: Point2): Pick<Snapped, 'z' | 'ref'> {
-  for (const { line } of rails) if (line) return { z: elevation(line, at), ref: line.ref };
+  // On past the end of a raceway or member one is in line with it, and no longer on it.
+  for (const { line } of rails) if (line && within(line, at)) return { z: elevation(line, at), ref: line.ref };
   return { z: null, ref: null };
 }
 

@@ -1,6 +1,23 @@
-import { ChoiceField, LengthField } from '../fields.tsx';
+import { canopyWidth } from '../../../routing/propose/rows/canopy-bays.ts';
+import {
+  CANOPY_FORMS,
+  type CanopyForm as Form,
+  LEVELS_AT,
+  MAX_TILT,
+  riseOf,
+  tiltOf,
+} from '../../../routing/propose/rows/canopy-slope.ts';
+import type { CanopyOptions } from '../../board/draw/options.ts';
+import { ChoiceField, LengthField, TypedField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
+
+const FORM_WORDS: Readonly<Record<Form, string>> = {
+  flat: 'flat',
+  'one slope': 'one slope',
+  valley: 'valley: low in the middle',
+  ridge: 'ridge: high in the middle',
+};
 
 /** What the canopy that is drawn is like. */
 export function CanopyForm() {
@@ -44,17 +61,24 @@ export function CanopyForm() {
         least={0}
         onChange={(endOverhang) => change({ endOverhang })}
       />
+      <ChoiceField
+        label="form"
+        value={options.form}
+        choices={CANOPY_FORMS}
+        words={(each) => FORM_WORDS[each]}
+        onChange={(form) => change({ form })}
+      />
+      {options.form !== 'flat' && <SlopeFields options={options} change={change} />}
       <LengthField
-        label="beams at"
+        label={options.form !== 'flat' && options.levelAt === 'low edge' ? 'low edge at' : 'beams at'}
         value={options.beamElevation}
-        least={0}
+        least={0.1}
         onChange={(beamElevation) => change({ beamElevation })}
       />
       <LengthField
-        label="purlins at"
-        value={options.purlinElevation}
-        least={0}
-        onChange={(purlinElevation) => change({ purlinElevation })}
+        label="purlins above beams"
+        value={options.purlinsAbove}
+        onChange={(purlinsAbove) => change({ purlinsAbove })}
       />
       <MaybeLength
         label="purlins every"
@@ -69,12 +93,6 @@ export function CanopyForm() {
         least={0.1}
         onChange={(columnSize) => change({ columnSize })}
       />
-      <LengthField
-        label="column height"
-        value={options.columnHeight}
-        least={0.1}
-        onChange={(columnHeight) => change({ columnHeight })}
-      />
       <ChoiceField
         label="gridlines"
         value={options.gridlines ? 'yes' : 'no'}
@@ -83,5 +101,57 @@ export function CanopyForm() {
         onChange={(each) => change({ gridlines: each === 'yes' })}
       />
     </section>
+  );
+}
+
+interface SlopeProps {
+  readonly options: CanopyOptions;
+  readonly change: (patch: Partial<CanopyOptions>) => void;
+}
+
+/** How a canopy is tilted: by degrees or by its rise, to which side, and where its elevation is given. */
+function SlopeFields({ options, change }: SlopeProps) {
+  const width = canopyWidth(options);
+  const { form } = options;
+  return (
+    <>
+      <TypedField
+        label="tilt"
+        value={options.tilt}
+        print={(degrees) => `${Math.round(degrees * 100) / 100}°`}
+        read={(text) => {
+          const degrees = Number(text.replace(/°|deg(rees)?/i, '').trim() || Number.NaN);
+          return degrees >= 0 && degrees <= MAX_TILT
+            ? { ok: true, value: degrees }
+            : { ok: false, says: `expected 0 to ${MAX_TILT} degrees` };
+        }}
+        onChange={(tilt) => change({ tilt })}
+      />
+      <LengthField
+        label={form === 'one slope' ? 'rise over the width' : 'rise over half the width'}
+        value={riseOf(options, width)}
+        least={0}
+        onChange={(rise) => {
+          const tilt = tiltOf(rise, form, width);
+          if (tilt !== null) change({ tilt });
+        }}
+      />
+      {form === 'one slope' && (
+        <ChoiceField
+          label="rises"
+          value={options.rises}
+          choices={['left', 'right']}
+          words={(each) => `to the ${each} of the line`}
+          onChange={(rises) => change({ rises })}
+        />
+      )}
+      <ChoiceField
+        label="elevation given"
+        value={options.levelAt}
+        choices={LEVELS_AT}
+        words={(each) => (each === 'columns' ? 'over the drawn columns' : 'at the low edge')}
+        onChange={(levelAt) => change({ levelAt })}
+      />
+    </>
   );
 }

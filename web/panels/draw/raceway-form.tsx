@@ -1,5 +1,6 @@
 import { METHODS, PLACES } from '../../../routing/site/vocabulary.ts';
 import { ChoiceField, LengthField } from '../fields.tsx';
+import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 /** Cover over a raceway under a parking lot, feet: NEC Table 300.5(A), 24 in. */
@@ -22,6 +23,15 @@ export function RacewayForm() {
         }}
       />
       <LengthField label="runs at" value={options.elevation} onChange={(elevation) => change({ elevation })} />
+      {options.place === 'overhead' && (
+        <MaybeLength
+          label="below members by"
+          none="stays level"
+          least={0}
+          value={options.belowMembers}
+          onChange={(belowMembers) => change({ belowMembers })}
+        />
+      )}
     </section>
   );
 }

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
 import { METHODS, PLACES } from '../../../../routing/site/vocabulary.ts';
 import { type Draft, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
@@ -44,6 +45,12 @@ const canopy = fc.record({
   overhang: fc.integer({ min: 0, max: 20 }),
   endOverhang: fc.integer({ min: 0, max: 5 }),
   purlinSpacing: someOf([0, 4, 6]),
+  form: someOf(CANOPY_FORMS),
+  tilt: fc.integer({ min: 0, max: 90 }).map((n) => n / 2),
+  rises: someOf(['left', 'right'] as const),
+  levelAt: someOf(LEVELS_AT),
+  beamElevation: someOf([0, 9.5, 12]),
+  purlinsAbove: someOf([-0.5, 0, 0.5]),
   side: someOf(['left', 'right'] as const),
   gridlines: fc.boolean(),
 });
@@ -58,16 +65,17 @@ const options: fc.Arbitrary<DrawOptions> = fc
     method: someOf(METHODS),
     place: someOf(PLACES),
     elevation: someOf([-2, 0, 9.5, 11, 11.25]),
+    belowMembers: someOf([null, 0, 1]),
     mount: someOf(['overhead', 'pedestal', 'wall'] as const),
     retractorBelow: someOf([null, 0, 1]),
     withCharger: fc.boolean(),
   })
-  .map(({ stalls: row, canopy: bays, kind, fedFrom, rotation, method, place, elevation, ...drop }) => ({
+  .map(({ stalls: row, canopy: bays, kind, fedFrom, rotation, method, place, elevation, belowMembers, ...drop }) => ({
     ...FIRST_OPTIONS,
     stalls: { ...FIRST_OPTIONS.stalls, ...row },
     canopy: { ...FIRST_OPTIONS.canopy, ...bays },
     equipment: { ...FIRST_OPTIONS.equipment, kind, ...KIND_DEFAULTS[kind], fedFrom, rotation },
-    raceway: { method, place, elevation },
+    raceway: { method, place, elevation, belowMembers },
     drops: { ...FIRST_OPTIONS.drops, ...drop, elevation: Math.max(0, elevation) },
     keepout: { ...FIRST_OPTIONS.keepout, from: elevation },
     pullpoint: { elevation },
@@ -83,7 +91,7 @@ export const anyDrawing: fc.Arbitrary<Drawing> = fc.record({
 });
 
 /** The draft that a hand makes of its places, some of them on what stands already. */
-function draftOf({ tool, places, onto, options: all }: Drawing, site: Site): Draft {
+function draftOf({ tool, places, onto, options: all }: Drawing, file: SiteFile, site: Site): Draft {
   if (tool === 'charge') return EMPTY;
   const drawer = toolOf(tool);
   const entries = [
@@ -93,13 +101,14 @@ function draftOf({ tool, places, onto, options: all }: Drawing, site: Site): Dra
     ...site.raceways.map(
       ({ id, path }): Spot => ({ at: [path[0]![0], path[0]![1]], z: path[0]![2], ref: { list: 'raceways', id } }),
     ),
+    ...site.members.map(({ id, from }): Spot => ({ at: [from[0], from[1]], z: from[2], ref: { list: 'members', id } })),
   ];
   let draft = EMPTY;
   const most = drawer.shape === 'point' ? 1 : drawer.shape === 'line' ? 2 : places.length;
   for (const [i, at] of places.slice(0, most).entries()) {
     const held = onto[i % onto.length]! % 3 === 0 ? entries[onto[0]! % Math.max(1, entries.length)] : undefined;
     const spot = held ?? { at, z: null, ref: null };
-    const more = drawer.added ? drawer.added(draft, spot, all[tool] as never) : [spot];
+    const more = drawer.added ? drawer.added({ file, site }, draft, spot, all[tool] as never) : [spot];
     draft = { spots: [...draft.spots, ...more], next: null, whole: false };
   }
   return { ...draft, whole: true };
@@ -108,7 +117,7 @@ function draftOf({ tool, places, onto, options: all }: Drawing, site: Site): Dra
 /** The edit that a drawing comes to on a file; null where it comes to nothing. */
 export function editOfDrawing(file: SiteFile, site: Site, drawing: Drawing): Edit | null {
   const { tool, options: all, onto } = drawing;
-  if (tool !== 'charge') return toolOf(tool).edit({ file, site }, draftOf(drawing, site), all[tool] as never);
+  if (tool !== 'charge') return toolOf(tool).edit({ file, site }, draftOf(drawing, file, site), all[tool] as never);
   const stalls = site.stalls.filter((_, i) => (i + onto[0]!) % 4 === 0).slice(0, 5);
   return (
     chargeStalls(

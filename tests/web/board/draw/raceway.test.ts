@@ -6,7 +6,7 @@ import { racewayTool } from '../../../../web/board/draw/tools/raceway.ts';
 import { applyEdit } from '../../../../web/document/edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 
-const OVERHEAD = { method: 'EMT', place: 'overhead', elevation: 11 } as const;
+const OVERHEAD = { method: 'EMT', place: 'overhead', elevation: 11, belowMembers: 1 } as const;
 const ground = { file: SMALL, site: toSite(SMALL) };
 const open = (x: number, y: number): Spot => ({ at: [x, y], z: null, ref: null });
 /** On the entry of the panel, 8 ft up, and on the raceway at 12 ft. */
@@ -15,7 +15,8 @@ const ON_R1: Spot = { at: [10, 18], z: 12, ref: { list: 'raceways', id: 'R1' } }
 
 function drawn(...places: readonly Spot[]): Draft {
   const spots: Spot[] = [];
-  for (const place of places) spots.push(...racewayTool.added!({ ...EMPTY, spots: [...spots] }, place, OVERHEAD));
+  for (const place of places)
+    spots.push(...racewayTool.added!(ground, { ...EMPTY, spots: [...spots] }, place, OVERHEAD));
   return { ...EMPTY, spots };
 }
 
@@ -67,7 +68,10 @@ describe('a raceway that is drawn', () => {
     const past = drawn(open(60, 18), { at: [50, 18], z: 12, ref: { list: 'pullpoints', id: 'PB1' } });
     const words = racewayTool.words(
       ground,
-      { ...past, spots: [...past.spots, ...racewayTool.added!(past, open(50, 40), { ...OVERHEAD, elevation: 12 })] },
+      {
+        ...past,
+        spots: [...past.spots, ...racewayTool.added!(ground, past, open(50, 40), { ...OVERHEAD, elevation: 12 })],
+      },
       { ...OVERHEAD, elevation: 12 },
     );
     expect(words[1]).toBe('0 bends, 0° of 360° since PB1');

@@ -1,7 +1,9 @@
 import { baysOn, type CanopyBays, canopyBays } from '../../../../routing/propose/rows/canopy-bays.ts';
-import { lineLetter, lineNumber, withLines } from '../../../../routing/propose/rows/gridline-labels.ts';
+import { withCanopyLines } from '../../../../routing/propose/rows/canopy-gridlines.ts';
+import type { CanopyForm } from '../../../../routing/propose/rows/canopy-slope.ts';
+import type { Side } from '../../../../routing/propose/rows/row-frame.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
-import type { Site } from '../../../../routing/site/site.ts';
+import type { Units } from '../../../../routing/site/vocabulary.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { newIds } from '../../../document/edits/new-id.ts';
@@ -17,18 +19,18 @@ export const canopyTool: DrawTool<CanopyOptions> = {
   edit: ({ file, site }, draft, options) => {
     const canopy = canopyOf(draft, options);
     if (!canopy) return null;
-    const { columnSize, columnHeight } = options;
+    const { columnSize } = options;
     const columnIds = newIds(file, 'C', canopy.columns.length);
     const beamIds = newIds(file, 'B', canopy.beams.length);
     const purlinIds = newIds(file, 'PU', canopy.purlins.length);
     const name = `Add a canopy of ${canopy.bays} ${canopy.bays === 1 ? 'bay' : 'bays'}`;
     const frame = addAll(file, name, {
-      columns: canopy.columns.map(({ at, rotation }, i) => ({
+      columns: canopy.columns.map(({ at, rotation, height }, i) => ({
         id: columnIds[i]!,
         at,
         size: [columnSize, columnSize],
         ...(rotation % 90 !== 0 && { rotation }),
-        height: columnHeight,
+        ...(height > 0 && { height }),
       })),
       ...(canopy.beams.length + canopy.purlins.length > 0 && {
         members: [
@@ -37,7 +39,7 @@ export const canopyTool: DrawTool<CanopyOptions> = {
         ],
       }),
     });
-    const lines = options.gridlines ? gridlinesWith(site, canopy) : null;
+    const lines = options.gridlines ? withCanopyLines(site.gridlines, canopy) : null;
     return lines ? joinEdits(name, frame, setGridlines(file, lines)) : frame;
   },
   words: ({ site }, draft, options) => {
@@ -45,8 +47,16 @@ export const canopyTool: DrawTool<CanopyOptions> = {
     if (!canopy) return [];
     const { spacing } = options;
     const bays = `${canopy.bays} ${canopy.bays === 1 ? 'bay' : 'bays'} of ${printLength(spacing, site.units)}`;
-    const slanting = options.gridlines && !canopy.lines ? ['slanting: no gridlines'] : [];
-    return [bays, `${canopy.columns.length} columns, ${printLength(canopy.bays * spacing, site.units)}`, ...slanting];
+    const slanting =
+      options.gridlines && !withCanopyLines(site.gridlines, canopy)
+        ? ['not square to the gridlines: none through its columns']
+        : [];
+    return [
+      bays,
+      `${canopy.columns.length} columns, ${printLength(canopy.bays * spacing, site.units)}`,
+      ...heightWords(canopy, options.form, site.units),
+      ...slanting,
+    ];
   },
   advice: (draft) => {
     if (draft.whole)
@@ -70,7 +80,12 @@ export const canopyTool: DrawTool<CanopyOptions> = {
       };
     return { action: 'Canopy', next: 'Drag along the line of columns.', keys: [['Esc', 'select']] };
   },
-  turned: (options) => ({ ...options, side: options.side === 'left' ? 'right' : 'left' }),
+  turned: (options) => {
+    const other = (side: Side): Side => (side === 'left' ? 'right' : 'left');
+    // What one sees turn: the second line of columns, or the way that the only line's canopy rises.
+    const rises = options.form === 'one slope' ? other(options.rises) : options.rises;
+    return { ...options, side: other(options.side), rises };
+  },
 };
 
 /** The canopy that a draft and its options come to. */
@@ -81,19 +96,11 @@ export function canopyOf(draft: Draft, options: CanopyOptions): CanopyBays | nul
   return canopyBays(from, to, baysOn(Math.hypot(to[0] - from[0], to[1] - from[1]), options.spacing), options);
 }
 
-/** Numbers along the canopy and letters across it, as the lines that stand already go on. */
-function gridlinesWith({ gridlines }: Site, { lines }: CanopyBays): Site['gridlines'] | null {
-  if (!lines) return null;
-  const standing = numberedAxis(gridlines) ?? lines.numbered;
-  const places = lines.numbered === 'x' ? { x: lines.along, y: lines.across } : { x: lines.across, y: lines.along };
-  return {
-    x: withLines(gridlines.x, places.x, standing === 'x' ? lineNumber : lineLetter),
-    y: withLines(gridlines.y, places.y, standing === 'y' ? lineNumber : lineLetter),
-  };
-}
-
-function numberedAxis({ x, y }: Site['gridlines']): 'x' | 'y' | null {
-  const isNumber = ({ label }: { readonly label: string }): boolean => /^\d/.test(label);
-  if (x.length > 0) return x.every(isNumber) ? 'x' : 'y';
-  return y.length > 0 ? (y.every(isNumber) ? 'y' : 'x') : null;
+/** From the lowest edge of the beams to the highest. */
+function heightWords({ beams }: CanopyBays, form: CanopyForm, units: Units): string[] {
+  if (form === 'flat' || beams.length === 0) return [];
+  const heights = beams.flatMap(({ from, to }) => [from[2], to[2]]);
+  return [
+    `${form}, beams from ${printLength(Math.min(...heights), units)} to ${printLength(Math.max(...heights), units)}`,
+  ];
 }

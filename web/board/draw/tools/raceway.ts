@@ -1,32 +1,34 @@
 import { bendsOf } from '../../../../routing/network/bends.ts';
+import { steelOver } from '../../../../routing/network/hang-under.ts';
 import { distance } from '../../../../routing/plane/space.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { newId } from '../../../document/edits/new-id.ts';
 import type { ListName } from '../../../document/element-lists.ts';
-import type { Draft, DrawTool, Spot } from '../draft.ts';
+import type { Draft, DrawTool, Ground, Spot } from '../draft.ts';
 import type { RacewayOptions } from '../options.ts';
 
 /** What a raceway joins: at its elevation, by going up or down to it. */
 const JOINS: ReadonlySet<ListName> = new Set(['raceways', 'equipment', 'pullpoints', 'drops']);
 const LEVEL = 0.01;
 
-/** A raceway vertex by vertex. It runs at one elevation, and goes up or down at the ends to what it joins. */
+/** A raceway vertex by vertex. It runs level or under the steel, and goes up or down at the ends to what it joins. */
 export const racewayTool: DrawTool<RacewayOptions> = {
   shape: 'path',
   atOnce: false,
   list: 'raceways',
   added,
-  edit: ({ file }, draft, options) => {
-    const path = pathOf(draft, options);
+  edit: (ground, draft, options) => {
+    const path = pathOf(ground, draft, options);
     if (path.length < 2) return null;
     const { method, place } = options;
-    const raceway: Raceway = { id: newId(file, 'R'), path: path as Raceway['path'], method, place };
-    return addElements(file, 'raceways', [raceway]);
+    const raceway: Raceway = { id: newId(ground.file, 'R'), path: path as Raceway['path'], method, place };
+    return addElements(ground.file, 'raceways', [raceway]);
   },
-  words: ({ site }, draft, options) => {
-    const path = pathOf(draft, options);
+  words: (ground, draft, options) => {
+    const { site } = ground;
+    const path = pathOf(ground, draft, options);
     if (path.length < 2) return path.length === 1 ? [`at ${printLength(path[0]![2], site.units)}`] : [];
     return [lengthWords(path, site), bendWords(path, site)];
   },
@@ -52,7 +54,8 @@ export const racewayTool: DrawTool<RacewayOptions> = {
         },
   raised: (draft, z, options) => {
     const last = draft.spots.at(-1);
-    if (!last) return { draft, options: { ...options, elevation: z } };
+    // Typed before it begins, the elevation is that of a level run.
+    if (!last) return { draft, options: { ...options, elevation: z, belowMembers: null } };
     const spots =
       Math.abs((last.z ?? options.elevation) - z) < LEVEL
         ? draft.spots
@@ -61,26 +64,47 @@ export const racewayTool: DrawTool<RacewayOptions> = {
   },
 };
 
-/** The vertices that a new place adds: up or down to the run's elevation first, and at last to what it joins. */
-function added({ spots }: Draft, spot: Spot, { elevation }: RacewayOptions): readonly Spot[] {
-  const joined = spot.ref !== null && JOINS.has(spot.ref.list) && spot.z !== null;
+/**
+ * The vertices that a new place adds: up or down to the run's elevation first, and at last to what it joins. Begun on a
+ * member, or led from what it joins to one, the run hangs below the steel and follows its slope; in the open it keeps
+ * the elevation that it has there. A run that was begun in the open, or whose elevation is typed, stays level.
+ */
+function added({ site }: Ground, { spots }: Draft, spot: Spot, options: RacewayOptions): readonly Spot[] {
+  const joined = isJoined(spot);
   const last = spots.at(-1);
-  if (!last) return [{ ...spot, z: joined ? spot.z : elevation }];
+  const hung = joined || (last && !last.hangs && !isJoined(last)) ? null : hungAt(site, last, spot, options);
+  if (!last) return [hung ?? { ...spot, z: joined ? spot.z : options.elevation }];
   const flat = Math.hypot(last.at[0] - spot.at[0], last.at[1] - spot.at[1]);
   if (flat < 0.02) return joined && Math.abs(spot.z! - last.z!) > LEVEL ? [{ ...spot }] : [];
+  if (hung && last.hangs) return [hung];
   // What is joined from above or below within the reach of a level run needs no way up and down again.
   const level = joined && Math.abs(spot.z! - last.z!) < LEVEL;
-  const run = level ? last.z! : elevation;
+  const run = level || last.hangs ? last.z! : (hung?.z ?? options.elevation);
+  const carried = last.hangs || hung ? { hangs: true as const } : {};
   const way: Spot[] = [];
-  if (Math.abs(last.z! - run) > LEVEL) way.push({ at: last.at, z: run, ref: null });
-  way.push({ at: spot.at, z: run, ref: spot.ref });
+  if (Math.abs(last.z! - run) > LEVEL) way.push({ at: last.at, z: run, ref: null, ...carried });
+  way.push({ at: spot.at, z: run, ref: spot.ref, ...carried });
   if (joined && Math.abs(spot.z! - run) > LEVEL) way.push({ at: spot.at, z: spot.z, ref: spot.ref });
   return way;
 }
 
+const isJoined = ({ ref, z, hangs }: Spot): boolean => !hangs && ref !== null && JOINS.has(ref.list) && z !== null;
+
+/** A place that lies on a member, or on the one that the last did, as far below its steel as the run hangs; else null. */
+function hungAt({ members }: Site, last: Spot | undefined, spot: Spot, options: RacewayOptions): Spot | null {
+  const { place, belowMembers } = options;
+  if (place !== 'overhead' || belowMembers === null) return null;
+  const ref = spot.ref ?? last?.ref;
+  if (ref?.list !== 'members') return null;
+  const member = members.find(({ id }) => id === ref.id);
+  const steel = member && steelOver(members, member, spot.at);
+  if (steel === null || steel === undefined || steel - belowMembers <= 0) return null;
+  return { at: spot.at, z: steel - belowMembers, ref, hangs: true };
+}
+
 /** The vertices of a draft, with what the place under the hand would add. */
-function pathOf(draft: Draft, options: RacewayOptions): Point3[] {
-  const next = draft.next && !draft.whole ? added(draft, draft.next, options) : [];
+function pathOf(ground: Ground, draft: Draft, options: RacewayOptions): Point3[] {
+  const next = draft.next && !draft.whole ? added(ground, draft, draft.next, options) : [];
   return [...draft.spots, ...next].map(({ at, z }): Point3 => [at[0], at[1], z ?? options.elevation]);
 }
 
