@@ -35,6 +35,23 @@ export function steelOver(members: readonly Member[], member: Member, at: Point2
   return own - lower;
 }
 
+/**
+ * The place of the plan where two members meet end to end and a straight line from one place to another passes: there
+ * the steel of a bent canopy turns up or down, and what hangs under it with it. Null where there is none.
+ */
+export function turnBetween(a: Member, b: Member, from: Point2, to: Point2): Point2 | null {
+  for (const end of [a.from, a.to])
+    for (const other of [b.from, b.to]) {
+      if (Math.hypot(end[0] - other[0], end[1] - other[1]) > ON) continue;
+      const [ux, uy] = [to[0] - from[0], to[1] - from[1]];
+      const length = Math.hypot(ux, uy);
+      const along = ((end[0] - from[0]) * ux + (end[1] - from[1]) * uy) / length;
+      const aside = Math.abs((end[0] - from[0]) * uy - (end[1] - from[1]) * ux) / length;
+      if (aside <= ON && along > ON && along < length - ON) return [end[0], end[1]];
+    }
+  return null;
+}
+
 /** Where two members that are not parallel cross or touch in the plan; null where they do not. */
 function crossingOf(a: Member, b: Member): Point2 | null {
   const [ux, uy] = [a.to[0] - a.from[0], a.to[1] - a.from[1]];

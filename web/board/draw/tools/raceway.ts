@@ -1,5 +1,5 @@
 import { bendsOf } from '../../../../routing/network/bends.ts';
-import { steelOver } from '../../../../routing/network/hang-under.ts';
+import { steelOver, turnBetween } from '../../../../routing/network/hang-under.ts';
 import { distance } from '../../../../routing/plane/space.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
@@ -76,7 +76,7 @@ function added({ site }: Ground, { spots }: Draft, spot: Spot, options: RacewayO
   if (!last) return [hung ?? { ...spot, z: joined ? spot.z : options.elevation }];
   const flat = Math.hypot(last.at[0] - spot.at[0], last.at[1] - spot.at[1]);
   if (flat < 0.02) return joined && Math.abs(spot.z! - last.z!) > LEVEL ? [{ ...spot }] : [];
-  if (hung && last.hangs) return [hung];
+  if (hung && last.hangs) return [...turnOf(site, last, hung, options), hung];
   // What is joined from above or below within the reach of a level run needs no way up and down again.
   const level = joined && Math.abs(spot.z! - last.z!) < LEVEL;
   const run = level || last.hangs ? last.z! : (hung?.z ?? options.elevation);
@@ -100,6 +100,15 @@ function hungAt({ members }: Site, last: Spot | undefined, spot: Spot, options: 
   const steel = member && steelOver(members, member, spot.at);
   if (steel === null || steel === undefined || steel - belowMembers <= 0) return null;
   return { at: spot.at, z: steel - belowMembers, ref, hangs: true };
+}
+
+/** The vertex where the steel turns up or down between two places that hang under it; none where it runs straight. */
+function turnOf({ members }: Site, last: Spot, next: Spot, { belowMembers }: RacewayOptions): readonly Spot[] {
+  const memberOf = ({ ref }: Spot) => members.find(({ id }) => ref?.list === 'members' && id === ref.id);
+  const [a, b] = [memberOf(last), memberOf(next)];
+  const at = a && b && a !== b ? turnBetween(a, b, last.at, next.at) : null;
+  const steel = at && steelOver(members, b!, at);
+  return at && steel ? [{ at, z: steel - belowMembers!, ref: next.ref, hangs: true }] : [];
 }
 
 /** The vertices of a draft, with what the place under the hand would add. */
