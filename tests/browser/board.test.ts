@@ -245,3 +245,32 @@ test('a length typed as a tape reads is taken over, and one that says nothing is
   expect(await cord.inputValue()).toBe(`12' 6"`);
   await close();
 });
+
+test('how far a drop is dragged can be typed, by distance and angle or by its place, and put back', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await drag(page, D05, 40, 0);
+  await page.keyboard.type("2' 6");
+  await page.mouse.up();
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('90');
+  expect(await place(page, 'box')).toEqual([52, 11.5]);
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor();
+  expect(await page.getByTestId('board').getAttribute('data-doing')).toBe('nothing');
+  await drag(page, [52, 11.5], 40, 0);
+  await page.keyboard.press('t');
+  await page.keyboard.type('50');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('9');
+  await page.keyboard.press('Enter');
+  await page.mouse.up();
+  expect(await place(page, 'box')).toEqual([50, 9]);
+  await drag(page, [50, 9], 40, 0);
+  await page.keyboard.type('3');
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  expect(await place(page, 'box')).toEqual([50, 9]);
+  expect(await page.locator('.type-in').count()).toBe(0);
+  expect(offences).toEqual([]);
+  await close();
+});

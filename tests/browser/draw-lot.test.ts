@@ -259,3 +259,41 @@ test('Backspace takes back a place and Escape the whole draft; neither is in the
   expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
   await close();
 });
+
+test('places are typed by their x and y in feet and inches, metric and sums, the first one too', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const hand = handOn(page);
+  await emptySite(page);
+  const typed = page.locator('.type-in');
+  await hand.key('r');
+  await page.keyboard.type("12' 6");
+  expect(await typed.locator('input').count()).toBe(2);
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('-3');
+  await page.keyboard.press('Enter');
+  await hand.move([0, 10]);
+  await hand.key('t');
+  expect(await typed.locator('input').count()).toBe(4);
+  await page.keyboard.type("9' * 3");
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('3.048m');
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'type them' }).click();
+  await typed.getByLabel('x', { exact: true }).fill('forty');
+  await page.keyboard.press('Enter');
+  expect(await typed.locator('.wrong').count()).toBe(1);
+  await typed.getByLabel('x', { exact: true }).fill('40');
+  await typed.getByLabel('y', { exact: true }).fill('10');
+  await page.keyboard.press('Enter');
+  await hand.key('Enter');
+  const read = readSite(await savedText(page));
+  expect(read.ok && read.file.raceways!.map(({ path }) => path)).toEqual([
+    [
+      [12.5, -3, 11],
+      [27, 10, 11],
+      [40, 10, 11],
+    ],
+  ]);
+  expect(offences).toEqual([]);
+  await close();
+});

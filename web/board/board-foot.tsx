@@ -3,7 +3,9 @@ import { inWords } from '../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { EMPTY } from './draw/draft.ts';
-import { inHand } from './draw/drawing.ts';
+import { inHand, type } from './draw/drawing.ts';
+import { isDrawTool } from './draw/tool-names.ts';
+import { startTyping } from './draw/typing.ts';
 import { useView, useViewStore, type ViewState } from './view-store.ts';
 
 interface Advice {
@@ -19,6 +21,7 @@ function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: st
       action: 'Moving',
       next: `Let go to put ${selected} down.`,
       keys: [
+        ['0-9', 'how far'],
         ['Shift', 'one way only'],
         ['Alt', 'no snapping'],
         ['Esc', 'put back'],
@@ -106,6 +109,9 @@ function Coordinates() {
   const exact = useView((state) => state.doing === 'dragging' || state.draft !== null);
   const print = (value: number | undefined): string =>
     value === undefined ? '–' : exact ? printLength(value, units) : nearestInch(value, units);
+  const document = useDocumentStore();
+  const view = useViewStore();
+  const draws = useView((state) => isDrawTool(state.tool));
   return (
     <p className="coordinates" data-testid="coordinates">
       <KindsAside />
@@ -115,6 +121,16 @@ function Coordinates() {
       <span>
         y <b>{print(pointer?.[1])}</b>
       </span>
+      {draws && (
+        <button
+          type="button"
+          className="plain"
+          title="Type the x and y of the next place (T)"
+          onClick={() => type({ document, view }, startTyping('x'))}
+        >
+          type them
+        </button>
+      )}
     </p>
   );
 }

@@ -2,7 +2,7 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
 import type { Spot } from './draft.ts';
-import { type Desk, hover, inHand, letGo, press } from './drawing.ts';
+import { type Desk, drags, hover, inHand, letGo, liftOff, press } from './drawing.ts';
 
 /** How the hand points. */
 export interface Point {
@@ -17,6 +17,10 @@ export interface DrawHand {
   readonly hover: (at: Point2, how: Point) => void;
   readonly press: (at: Point2, how: Point) => void;
   readonly letGo: () => void;
+  /** Whether a drag would draw from where it begins: a line, or a rectangle. */
+  readonly drags: () => boolean;
+  /** The hand turns to something else: the place under it is none, nor, where it was `pressed`, the last. */
+  readonly liftOff: (pressed: boolean) => void;
 }
 
 /** The hand that draws on a scene: it snaps to what stands, and not to what it is drawing. */
@@ -43,6 +47,8 @@ export function drawHand(desk: Desk, base: () => Scene): DrawHand {
     hover: (at, how) => hover(desk, spotAt(at, how)),
     press: (at, how) => press(desk, spotAt(at, how)),
     letGo: () => letGo(desk),
+    drags: () => drags(desk),
+    liftOff: (pressed) => liftOff(desk, pressed),
   };
 }
 

@@ -53,7 +53,8 @@ function switchSnap(view: ViewStore, { code }: KeyboardEvent): boolean {
 
 function plainKey(desk: Desk, hand: DrawHand, event: KeyboardEvent): boolean {
   const { key } = event;
-  const begun = (desk.view.getState().draft?.spots.length ?? 0) > 0;
+  const { draft } = desk.view.getState();
+  const begun = (draft?.spots.length ?? 0) > 0;
   if (event.ctrlKey || event.metaKey) return key === 'z' && !event.shiftKey && begun && back(desk);
   const held = inHand(desk);
   if (!held) return begin(desk, key);
@@ -65,10 +66,14 @@ function plainKey(desk: Desk, hand: DrawHand, event: KeyboardEvent): boolean {
   else if (key === 'Backspace' || key === 'Delete') return back(desk);
   else if (key === 'x' && held.tool.turned) turnOver(desk);
   else if (key === 'z' && held.tool.raised) type(desk, startTyping('elevation'));
-  else if (/^[0-9.(]$/.test(key) && begun && !desk.view.getState().draft?.whole) type(desk, startTyping('length', key));
+  else if (key === 't') type(desk, startTyping('x'));
+  else if (FIGURE.test(key)) type(desk, startTyping(begun && !draft?.whole ? 'length' : 'x', key));
   else return begin(desk, key);
   return true;
 }
+
+/** What begins a typed length. */
+export const FIGURE = /^[0-9.(]$/;
 
 /** A point given by keys lies where it is: on nothing but what is at that very place. */
 const KEYED = { near: 0.02, free: false } as const;

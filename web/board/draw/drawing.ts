@@ -90,14 +90,10 @@ export function hover(desk: Desk, spot: Spot): void {
   show(desk, { ...draft, next: typedSpot(desk, draft, spot) });
 }
 
-/** A place as the typed distance and angle make of it. */
-function typedSpot({ view, document }: Desk, { spots }: Draft, spot: Spot): Spot {
-  const { typing } = view.getState();
-  const last = spots.at(-1);
-  if (!typing || !last) return spot;
-  const { units } = document.getState().site;
-  if (!readTyped(typing, 'length', units)?.ok && !readTyped(typing, 'angle', units)?.ok) return spot;
-  return { at: typedPlace(typing, last.at, spot.at, units), z: null, ref: null };
+/** A place as what is typed makes of it. */
+function typedSpot({ view, document }: Desk, { spots }: Draft, spot: Spot, typing = view.getState().typing): Spot {
+  const at = typing && typedPlace(typing, spots.at(-1)?.at ?? null, spot.at, document.getState().site.units);
+  return at ? { at, z: null, ref: null } : spot;
 }
 
 /** The hand presses at a place. */
@@ -105,9 +101,10 @@ export function press(desk: Desk, spot: Spot): void {
   const held = inHand(desk);
   // What was set last is still being worked out.
   if (!held || desk.document.getState().busy) return;
+  const { typing } = desk.view.getState();
   if (draftOf(desk).whole) setDown(desk);
   const draft = draftOf(desk);
-  const place = typedSpot(desk, draft, spot);
+  const place = typedSpot(desk, draft, spot, typing);
   const { tool, options } = inHand(desk)!;
   const more = tool.added ? tool.added(groundOf(desk), draft, place, options) : [place];
   const last = draft.spots.at(-1);
@@ -184,6 +181,22 @@ export function back(desk: Desk): boolean {
   return true;
 }
 
+/** Whether a drag would draw from where it begins: the first two places of a line or a rectangle are not set yet. */
+export function drags(desk: Desk): boolean {
+  const shape = inHand(desk)?.tool.shape;
+  const { spots, whole } = draftOf(desk);
+  return (shape === 'line' || shape === 'outline') && (spots.length === 0 || whole);
+}
+
+/** Takes the place under the hand out of the draft and, where it was `pressed`, the last place that was set. */
+export function liftOff(desk: Desk, pressed: boolean): void {
+  if (pressed) back(desk);
+  const draft = draftOf(desk);
+  if (draft.whole) return;
+  if (draft.spots.length === 0) dropDraft(desk);
+  else show(desk, { ...draft, next: null });
+}
+
 /** Throws the draft away; where there is none, goes back to selecting. */
 export function stop(desk: Desk): void {
   const { draft } = desk.view.getState();
@@ -197,7 +210,13 @@ export function takeTyped(desk: Desk): void {
   const { typing, pointer } = desk.view.getState();
   const held = inHand(desk);
   const draft = draftOf(desk);
-  if (!typing || !held) return;
+  if (!typing) return;
+  if (!held) {
+    // What is moved by hand comes to lie where it is shown.
+    desk.document.getState().commitPreview();
+    desk.view.setState({ typing: null });
+    return;
+  }
   const { units } = desk.document.getState().site;
   if (typing.field === 'elevation') {
     const z = readTyped(typing, 'elevation', units);
@@ -208,18 +227,21 @@ export function takeTyped(desk: Desk): void {
     if (desk.view.getState().draft) show(desk, raised.draft);
     return;
   }
-  const hand = draft.next ?? { at: pointer ?? draft.spots.at(-1)?.at ?? [0, 0], z: null, ref: null };
-  if (readTyped(typing, 'length', units)?.ok || readTyped(typing, 'angle', units)?.ok) press(desk, hand);
+  const last = draft.whole ? undefined : draft.spots.at(-1);
+  const hand = draft.next ?? { at: pointer ?? last?.at ?? [0, 0], z: null, ref: null };
+  if (typedPlace(typing, last?.at ?? null, hand.at, units)) press(desk, hand);
   desk.view.setState({ typing: null });
 }
 
-/** Changes what is typed; the draft follows. */
+/** Changes what is typed; what is drawn, or moved by hand, follows. Null stops typing, and puts back what was moved. */
 export function type(desk: Desk, typing: Typing | null): void {
+  if (!typing && !inHand(desk)) desk.document.getState().cancelPreview();
   desk.view.setState({ typing });
-  const draft = desk.view.getState().draft;
   const { pointer } = desk.view.getState();
-  if (!draft || draft.whole || draft.spots.length === 0) return;
-  const hand = pointer ?? draft.next?.at;
+  const draft = draftOf(desk);
+  if (!inHand(desk) || draft.whole) return;
+  if (draft.spots.length === 0 && typing?.field !== 'x' && typing?.field !== 'y') return;
+  const hand = pointer ?? draft.next?.at ?? (typing ? ([0, 0] as const) : null);
   if (hand) hover(desk, { at: hand, z: null, ref: null });
 }
 

@@ -3,17 +3,17 @@ import { useDocument, useDocumentStore } from '../../document/use-document.ts';
 import { toScreen } from '../camera.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { takeTyped, type } from './drawing.ts';
-import { readTyped, TYPED, type TypedField } from './typing.ts';
+import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';
 
-const WORDS: Readonly<Record<TypedField, string>> = { length: 'length', angle: 'angle', elevation: 'elevation' };
-
-/** A small field beside the hand for a typed distance, angle or elevation. Tab goes from distance to angle. */
+/** Small fields beside the hand for a typed distance and angle, coordinates, or elevation. Tab goes to the next. */
 export function TypeIn() {
   const document = useDocumentStore();
   const view = useViewStore();
   const units = useDocument((state) => state.site.units);
   const typing = useView((state) => state.typing);
   const draft = useView((state) => state.draft);
+  const moving = useView((state) => state.doing === 'dragging');
+  const pointer = useView((state) => state.pointer);
   const camera = useView((state) => state.camera);
   const viewport = useView((state) => state.viewport);
   const input = useRef<HTMLInputElement>(null);
@@ -25,42 +25,45 @@ export function TypeIn() {
   }, [field]);
   if (!typing) return null;
   const desk = { document, view };
-  const at = draft?.next?.at ?? draft?.spots.at(-1)?.at ?? [camera.x, camera.y];
+  const last = draft?.whole ? undefined : draft?.spots.at(-1);
+  const at = draft?.next?.at ?? last?.at ?? pointer ?? [camera.x, camera.y];
   const { px, py } = toScreen(camera, viewport, at);
-  const fields = TYPED.filter((each) => (typing.field === 'elevation' ? each === 'elevation' : each !== 'elevation'));
-  const read = readTyped(typing, typing.field, units);
+  const fields: readonly TypedField[] =
+    typing.field === 'elevation' ? ['elevation'] : last || moving ? [...FROM_LAST, ...ON_SITE] : ON_SITE;
+  const reads = fields.map((each) => readTyped(typing, each, units));
+  const wrong = reads.find((read) => read && !read.ok);
   return (
     <div
       className="type-in"
       style={{
         left: Math.max(8, Math.min(px + 18, viewport.width - 250)),
-        top: Math.max(8, Math.min(py + 16, viewport.height - 90)),
+        top: Math.max(8, Math.min(py + 16, viewport.height - 140)),
       }}
     >
-      {fields.map((each) => (
+      {fields.map((each, i) => (
         <label key={each}>
-          {WORDS[each]}
+          {each}
           <input
             ref={each === typing.field ? input : null}
             value={typing[each]}
             autoComplete="off"
             spellCheck={false}
-            aria-invalid={each === typing.field && read !== null && !read.ok}
+            aria-invalid={reads[i]?.ok === false}
             onFocus={() => each !== typing.field && type(desk, { ...typing, field: each })}
-            onChange={(event) => type(desk, { ...typing, [each]: event.target.value })}
+            onChange={(event) => type(desk, retyped(typing, each, event.target.value))}
             onKeyDown={(event) => {
               event.stopPropagation();
+              const next = fields[(i + (event.shiftKey ? fields.length - 1 : 1)) % fields.length]!;
               if (event.key === 'Escape') type(desk, null);
-              else if (event.key === 'Enter' && (read === null || read.ok)) takeTyped(desk);
-              else if (event.key === 'Tab' && fields.length > 1)
-                type(desk, { ...typing, field: each === 'length' ? 'angle' : 'length' });
+              else if (event.key === 'Enter' && !wrong) takeTyped(desk);
+              else if (event.key === 'Tab' && fields.length > 1) type(desk, { ...typing, field: next });
               else return;
               event.preventDefault();
             }}
           />
         </label>
       ))}
-      {read && !read.ok && <p className="wrong">{read.says}</p>}
+      {wrong && !wrong.ok && <p className="wrong">{wrong.says}</p>}
     </div>
   );
 }

@@ -2,14 +2,18 @@ import { parseLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 
-export const TYPED = ['length', 'angle', 'elevation'] as const;
-export type TypedField = (typeof TYPED)[number];
+/** From the last place, or on the site; one of the two pairs holds at a time. */
+export const FROM_LAST = ['length', 'angle'] as const;
+export const ON_SITE = ['x', 'y'] as const;
+export type TypedField = (typeof FROM_LAST)[number] | (typeof ON_SITE)[number] | 'elevation';
 
 /** What is being typed while the hand draws. The field that has not been typed follows the hand. */
 export interface Typing {
   readonly field: TypedField;
   readonly length: string;
   readonly angle: string;
+  readonly x: string;
+  readonly y: string;
   readonly elevation: string;
 }
 
@@ -17,13 +21,28 @@ export const startTyping = (field: TypedField, first = ''): Typing => ({
   field,
   length: '',
   angle: '',
+  x: '',
+  y: '',
   elevation: '',
   [field]: first,
 });
 
+/** What is typed after a field was changed: the two pairs say where in two ways, and the later one holds. */
+export function retyped(typing: Typing, field: TypedField, text: string): Typing {
+  const onSite = field === 'x' || field === 'y';
+  const fromLast = field === 'length' || field === 'angle';
+  return {
+    ...typing,
+    ...(onSite && text !== '' && { length: '', angle: '' }),
+    ...(fromLast && text !== '' && { x: '', y: '' }),
+    field,
+    [field]: text,
+  };
+}
+
 export type Read = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly says: string };
 
-/** What is typed in a field: a length or an elevation in feet, an angle in degrees counter-clockwise from +x. */
+/** What is typed in a field: a length, coordinate or elevation in feet, an angle in degrees counter-clockwise from +x. */
 export function readTyped(typing: Typing, field: TypedField, units: Units): Read | null {
   const text = typing[field].trim();
   if (text === '') return null;
@@ -37,8 +56,19 @@ export function readTyped(typing: Typing, field: TypedField, units: Units): Read
   return { ok: true, value: length.feet };
 }
 
-/** The place that a typed distance and angle give from another, the hand deciding what is not typed. */
-export function typedPlace(typing: Typing, from: Point2, hand: Point2, units: Units): Point2 {
+/**
+ * The place that is typed, the hand deciding what is not: by its coordinates on the site, else by distance and angle
+ * from another place. Null where nothing is typed that says where.
+ */
+export function typedPlace(typing: Typing, from: Point2 | null, hand: Point2, units: Units): Point2 | null {
+  const x = readTyped(typing, 'x', units);
+  const y = readTyped(typing, 'y', units);
+  if (x?.ok || y?.ok) return [x?.ok ? x.value : hand[0], y?.ok ? y.value : hand[1]];
+  const told = readTyped(typing, 'length', units)?.ok || readTyped(typing, 'angle', units)?.ok;
+  return from && told ? fromLast(typing, from, hand, units) : null;
+}
+
+function fromLast(typing: Typing, from: Point2, hand: Point2, units: Units): Point2 {
   const length = readTyped(typing, 'length', units);
   const angle = readTyped(typing, 'angle', units);
   const dx = hand[0] - from[0];

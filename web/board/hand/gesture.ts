@@ -22,6 +22,8 @@ export type Gesture =
   | { readonly kind: 'boxing'; readonly from: Point2; readonly adds: boolean }
   | { readonly kind: 'measuring'; readonly from: Point2 }
   | { readonly kind: 'lassoing'; readonly adds: boolean }
+  /** A finger that is down and has set no place yet. */
+  | { readonly kind: 'aiming'; readonly from: ScreenPoint; readonly at: Point2; readonly moved: boolean }
   | { readonly kind: 'drawing'; readonly from: ScreenPoint }
   | { readonly kind: 'pinching'; readonly last: readonly [ScreenPoint, ScreenPoint] };
 

@@ -4,7 +4,10 @@ import type { Ref } from '../../document/element-lists.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
 import type { DrawHand, Point } from '../draw/draw-hand.ts';
+import { FIGURE } from '../draw/draw-keys.ts';
+import { takeTyped, type } from '../draw/drawing.ts';
 import { isDrawTool } from '../draw/tool-names.ts';
+import { startTyping, typedPlace } from '../draw/typing.ts';
 import { frameRefs } from '../framing.ts';
 import { type Passing, pickAt, pickIn, pickWithin } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -35,6 +38,8 @@ export function attachPointer(world: HandWorld): () => void {
   let gesture: Gesture = IDLE;
   const fingers = new Map<number, ScreenPoint>();
   let space = false;
+  /** Moves what is dragged anew, once something else is typed. */
+  let dragAnew = (): void => {};
 
   const at = (event: PointerEvent): ScreenPoint => {
     const box = element.getBoundingClientRect();
@@ -60,16 +65,22 @@ export function attachPointer(world: HandWorld): () => void {
     fingers.set(event.pointerId, point);
     element.setPointerCapture(event.pointerId);
     if (fingers.size === 2) {
-      document.getState().cancelPreview();
+      // A first finger that moved or drew something did so only because the second came later.
+      if (gesture.kind === 'dragging') document.getState().cancelPreview();
+      else if (gesture.kind === 'aiming' || gesture.kind === 'drawing') draw.liftOff(gesture.kind === 'drawing');
+      else if (gesture.kind === 'measuring') view.setState({ measured: null });
       const [a, b] = [...fingers.values()];
       view.setState({ band: null, lasso: [], guides: [] });
       become({ kind: 'pinching', last: [a!, b!] });
       return;
     }
+    if (gesture.kind === 'dragging' && view.getState().typing) takeTyped(world);
     if (gesture.kind !== 'idle') return;
     const { tool } = view.getState();
     if (event.button === 1 || event.button === 2 || tool === 'pan' || space) become({ kind: 'panning', last: point });
-    else if (isDrawTool(tool)) {
+    else if (isDrawTool(tool) && event.pointerType === 'touch') {
+      become({ kind: 'aiming', from: point, at: inSite(point), moved: false });
+    } else if (isDrawTool(tool)) {
       draw.press(inSite(point), pointing(event));
       become({ kind: 'drawing', from: point });
     } else if (tool === 'measure') {
@@ -124,7 +135,8 @@ export function attachPointer(world: HandWorld): () => void {
     // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
     const moves = event.pointerType !== 'touch' || held;
     if (adds) select([ref], 'toggle');
-    else if (!held) select([ref]);
+    // Nor does it choose before it lifts: it may yet push or pinch the drawing.
+    else if (!held && moves) select([ref]);
     const refs =
       moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
     become({
@@ -150,7 +162,8 @@ export function attachPointer(world: HandWorld): () => void {
     else if (gesture.kind === 'lassoing') {
       const here = inSite(point);
       view.setState({ lasso: [...view.getState().lasso, here], pointer: here });
-    } else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
+    } else if (gesture.kind === 'aiming') aim(event, point, gesture);
+    else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
     else if (gesture.kind === 'measuring')
       view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
     else if (gesture.kind === 'boxing') {
@@ -161,6 +174,17 @@ export function attachPointer(world: HandWorld): () => void {
     } else if (gesture.kind === 'dragging') drag(event, point, gesture);
     else if (Math.hypot(point.px - gesture.from.px, point.py - gesture.from.py) >= TREMBLE)
       setOff(event, point, gesture);
+  };
+
+  /** A finger that draws sets its place where it lifts; only where it drags out a line or a rectangle, where it began. */
+  const aim = (event: PointerEvent, point: ScreenPoint, held: Extract<Gesture, { kind: 'aiming' }>): void => {
+    const { from } = held;
+    if (!held.moved && Math.hypot(point.px - from.px, point.py - from.py) < TREMBLE) return;
+    if (draw.drags()) {
+      draw.press(held.at, pointing(event));
+      become({ kind: 'drawing', from });
+    } else become({ ...held, moved: true });
+    draw.hover(inSite(point), pointing(event));
   };
 
   /** A press that has moved becomes a drag, a push of the drawing, or a box. */
@@ -196,10 +220,13 @@ export function attachPointer(world: HandWorld): () => void {
           moving: held.refs,
           grounded: !held.refs.some(({ list }) => RIDES.has(list)),
         });
-    const to: Point2 = [alongY ? held.anchor[0] : found.at[0], alongX ? held.anchor[1] : found.at[1]];
+    const { typing } = view.getState();
+    const typed = typing && typedPlace(typing, held.anchor, found.at, scene().units);
+    const to: Point2 = typed ?? [alongY ? held.anchor[0] : found.at[0], alongX ? held.anchor[1] : found.at[1]];
     const { committed, preview } = document.getState();
     preview(moveElements(committed().file, held.refs, to[0] - held.anchor[0], to[1] - held.anchor[1]));
-    view.setState({ pointer: to, guides: found.guides });
+    view.setState({ pointer: to, guides: typed ? [] : found.guides });
+    dragAnew = () => drag(event, point, held);
   };
 
   const hover = (event: PointerEvent, point: ScreenPoint): void => {
@@ -241,11 +268,19 @@ export function attachPointer(world: HandWorld): () => void {
         }
         break;
       case 'dragging':
+        // Whoever types how far goes on without holding it.
+        if (view.getState().typing) return;
         commitPreview();
         break;
       case 'lassoing':
         select(pickWithin(scene(), view.getState().lasso, passing()), gesture.adds ? 'add' : 'replace');
         break;
+      case 'aiming': {
+        const { moved, at: where } = gesture;
+        become(IDLE);
+        draw.press(moved ? inSite(at(event)) : where, pointing(event));
+        return;
+      }
       case 'drawing': {
         const { px, py } = at(event);
         const { from } = gesture;
@@ -271,16 +306,30 @@ export function attachPointer(world: HandWorld): () => void {
   };
 
   const cancel = (): void => {
-    if (gesture.kind === 'dragging') document.getState().cancelPreview();
+    const was = gesture.kind;
     fingers.clear();
-    view.setState({ band: null, lasso: [], guides: [] });
     become(IDLE);
+    if (was === 'dragging') type(world, null);
+    else if (was === 'aiming') draw.liftOff(false);
+    view.setState({ band: null, lasso: [], guides: [] });
   };
-  const putBack = (event: KeyboardEvent): void => {
-    if (event.key !== 'Escape' || gesture.kind === 'idle') return;
+  const keyInHand = (event: KeyboardEvent): void => {
+    const { key } = event;
+    if (key === 'Escape' && gesture.kind !== 'idle') cancel();
+    else if (gesture.kind === 'dragging' && !view.getState().typing && (FIGURE.test(key) || key === 't')) {
+      type(world, key === 't' ? startTyping('x') : startTyping('length', key));
+      event.preventDefault();
+    } else return;
     event.stopImmediatePropagation();
-    cancel();
   };
+  const typedAnew = view.subscribe((now, was) => {
+    if (gesture.kind !== 'dragging' || now.typing === was.typing) return;
+    if (now.typing) dragAnew();
+    else {
+      become(IDLE);
+      view.setState({ guides: [] });
+    }
+  });
   const leave = (): void => {
     if (gesture.kind === 'idle') view.setState({ pointer: null, hovered: null });
   };
@@ -301,8 +350,11 @@ export function attachPointer(world: HandWorld): () => void {
   element.addEventListener('contextmenu', noMenu, { signal });
   element.addEventListener('keydown', spaceBar, { signal });
   element.addEventListener('keyup', spaceBar, { signal });
-  window.addEventListener('keydown', putBack, { signal, capture: true });
-  return () => stop.abort();
+  window.addEventListener('keydown', keyInHand, { signal, capture: true });
+  return () => {
+    stop.abort();
+    typedAnew();
+  };
 }
 
 /** What lies under everything else, and is moved only once it has been chosen. */
@@ -316,6 +368,7 @@ const DOING = {
   dragging: 'dragging',
   boxing: 'boxing',
   measuring: 'measuring',
+  aiming: 'drawing',
   drawing: 'drawing',
   lassoing: 'boxing',
 } as const;
