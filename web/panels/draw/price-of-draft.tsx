@@ -1,23 +1,40 @@
-import { stallsServed } from '../../../calc/comparison.ts';
-import { costOf } from '../../../calc/takeoff/cost.ts';
+import { priceChange } from '../../../calc/takeoff/price-change.ts';
+import { isLarge } from '../../board/draw/draft-marks.ts';
+import { groundOf } from '../../board/draw/drawing.ts';
 import { useView } from '../../board/view-store.ts';
 import { usePrices } from '../../document/price-store.ts';
+import { insertedBy } from '../../document/selection.ts';
 import { useDocument } from '../../document/use-document.ts';
-import { dollars } from '../../words/dollars.ts';
+import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
+import { useDesk } from './use-options.ts';
 
 /** What the drawn thing adds to the price of the lot, by the price list in use. */
 export function PriceOfDraft() {
+  const desk = useDesk();
   const before = useView((state) => state.draftOver);
-  const takeoff = useDocument((state) => state.plan.takeoff);
+  const marks = useView((state) => state.draftMarks);
+  const plan = useDocument((state) => state.plan);
   const site = useDocument((state) => state.site);
+  const edit = useDocument((state) => state.previewed);
   const list = usePrices((state) => state.list);
-  if (!before || before === takeoff) return null;
-  const served = stallsServed(site);
-  const adds = costOf(takeoff, list, served).price - costOf(before, list, served).price;
-  if (Math.abs(adds) < 0.01) return null;
-  return (
-    <p className="quiet" data-testid="price-of-draft">
-      {adds > 0 ? 'Adds' : 'Saves'} {dollars(Math.abs(adds))} by {list.name}.
-    </p>
-  );
+  if (marks && isLarge(groundOf(desk).site)) return <Words says={['Its price is worked out when it is set.']} />;
+  if (!before || !edit) return null;
+  const change = priceChange(before, plan.takeoff, list);
+  const id = insertedBy(edit).find((ref) => ref.list === 'raceways')?.id;
+  const raceway = site.raceways.find((each) => each.id === id);
+  const drawn: DrawnRaceway | null = raceway
+    ? {
+        raceway,
+        site,
+        carries: !change.groundOnly || plan.runs.some(({ raceways }) => raceways.includes(raceway.id)),
+      }
+    : null;
+  const says = draftPriceWords(change, drawn, list);
+  return says.length > 0 ? <Words says={says} /> : null;
 }
+
+const Words = ({ says }: { readonly says: readonly string[] }) => (
+  <p className="quiet" data-testid="price-of-draft">
+    {says.join(' ')}
+  </p>
+);

@@ -1,0 +1,51 @@
+import type { Raceway } from '../../routing/site/site.ts';
+import type { TakeoffRow } from '../plan-shape.ts';
+import { costOf } from './cost.ts';
+import type { PriceList } from './price-list.ts';
+import { racewaySpec } from './spec.ts';
+
+export interface PriceChange {
+  /** Dollars with overhead and margin; less than 0 where the change saves. */
+  readonly adds: number;
+  /** Items that it adds, or adds to, and that the list has no price for. */
+  readonly missing: readonly string[];
+  /** Nothing but digging and drilling changes. */
+  readonly groundOnly: boolean;
+}
+
+const GROUND: ReadonlySet<string> = new Set(['trench', 'core drill']);
+
+/** What a change of the takeoff comes to by a price list. */
+export function priceChange(before: readonly TakeoffRow[], after: readonly TakeoffRow[], list: PriceList): PriceChange {
+  const [was, now] = [costOf(before, list, 0), costOf(after, list, 0)];
+  const lacked = quantities(was.missing);
+  const [counted, counts] = [quantities(before), quantities(after)];
+  const changed = [...before, ...after].filter(
+    (row) => Math.abs((counts.get(keyOf(row)) ?? 0) - (counted.get(keyOf(row)) ?? 0)) > LEAST,
+  );
+  return {
+    adds: now.price - was.price,
+    missing: now.missing.filter((row) => row.quantity > (lacked.get(keyOf(row)) ?? 0) + LEAST).map(keyOf),
+    groundOnly: changed.every(({ item }) => GROUND.has(item)),
+  };
+}
+
+type Counted = Pick<TakeoffRow, 'item' | 'spec' | 'quantity'>;
+const LEAST = 1e-6;
+const keyOf = ({ item, spec }: Counted): string => `${item}, ${spec}`;
+const quantities = (rows: readonly Counted[]): ReadonlyMap<string, number> =>
+  new Map(rows.map((row) => [keyOf(row), row.quantity]));
+
+/** Trade size that a raceway which carries nothing yet is priced at; a tray has none. */
+export const EMPTY_SIZE = '3/4';
+
+/**
+ * What so many feet of raceway come to by a price list as one conduit with nothing in it, without fittings and
+ * supports: dollars with overhead and margin. Null where the list has no price for it.
+ */
+export function emptyRacewayPrice(method: Raceway['method'], feet: number, list: PriceList): number | null {
+  const spec = racewaySpec(method, method === 'tray' ? null : EMPTY_SIZE);
+  const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, unit: 'ft', basis: '', of: [], parts: [] };
+  const { price, missing } = costOf([row], list, 0);
+  return missing.length > 0 ? null : price;
+}

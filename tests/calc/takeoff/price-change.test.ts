@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import type { TakeoffRow } from '../../../calc/plan-shape.ts';
+import { emptyRacewayPrice, priceChange } from '../../../calc/takeoff/price-change.ts';
+import type { PriceList } from '../../../calc/takeoff/price-list.ts';
+
+const row = (item: string, spec: string, quantity: number, unit = 'ft'): TakeoffRow => ({
+  item,
+  spec,
+  quantity,
+  unit,
+  basis: '',
+  of: [],
+  parts: [],
+});
+const LIST: PriceList = {
+  name: 'by hand',
+  rows: [
+    { item: 'raceway', spec: 'EMT 3/4 in', unit: 'ft', material: 1.5, hours: 0.05 },
+    { item: 'trench', spec: '*', unit: 'ft', material: 2, hours: 0.08 },
+  ],
+  rates: { labor: 100, height: 1.2, overhead: 0.1, margin: 0.05 },
+};
+const TRENCH = row('trench', 'asphalt, 24 in deep', 10);
+
+describe('what a change of the takeoff comes to', () => {
+  test('is the price of what is more, with overhead and margin', () => {
+    // 10 ft of trench: 20 + 0.8 h x 100 = 100; overhead 10; margin 5% of 110 = 5.50.
+    expect(priceChange([], [TRENCH], LIST)).toEqual({ adds: 115.5, missing: [], groundOnly: true });
+    expect(priceChange([TRENCH], [], LIST)).toEqual({ adds: -115.5, missing: [], groundOnly: true });
+  });
+
+  test('tells what the list has no price for, and only where there is more of it than before', () => {
+    const lacked = row('raceway', 'RMC 2 in', 5);
+    expect(priceChange([lacked], [lacked, row('strap', 'RMC 2 in', 1, 'each')], LIST).missing).toEqual([
+      'strap, RMC 2 in',
+    ]);
+    expect(priceChange([lacked], [row('raceway', 'RMC 2 in', 8)], LIST)).toEqual({
+      adds: 0,
+      missing: ['raceway, RMC 2 in'],
+      groundOnly: false,
+    });
+  });
+
+  test('no change is none', () => {
+    expect(priceChange([TRENCH], [{ ...TRENCH }], LIST)).toEqual({ adds: 0, missing: [], groundOnly: true });
+  });
+});
+
+test('a raceway with nothing in it is priced as one conduit of 3/4 in, and not where the list has none', () => {
+  // 100 ft: 150 + 100 x 0.05 x 1.2 h x 100 = 750; overhead 75; margin 5% of 825 = 41.25.
+  expect(emptyRacewayPrice('EMT', 100, LIST)).toBeCloseTo(866.25, 9);
+  expect(emptyRacewayPrice('tray', 100, LIST)).toBeNull();
+});
