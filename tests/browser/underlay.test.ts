@@ -254,3 +254,29 @@ test('a site opened elsewhere says which file to pick again, and shows it where 
   expect(there.offences).toEqual([]);
   await there.close();
 });
+
+test('a site of nothing but an underlay is framed by it: with F, and when it is opened again', async () => {
+  const { page, close } = await openPage(browser, served);
+  await emptySite(page);
+  await put(page, file('plan.png', 'image/png', png(800, 500)));
+  await seesViolet(page);
+  const box = (await page.getByTestId('board').boundingBox())!;
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  const away = async (): Promise<void> => {
+    await page.mouse.down({ button: 'right' });
+    await page.mouse.move(box.x + box.width * 3, box.y + box.height / 2, { steps: 4 });
+    await page.mouse.up({ button: 'right' });
+  };
+  await away();
+  await expect.poll(() => violet(page)).toBe(0);
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('f');
+  await seesViolet(page);
+  const framed = (await tally(page)).camera;
+  await away();
+  await page.reload();
+  await page.waitForSelector('#page[data-ready=yes]');
+  await shown(page);
+  await expect.poll(async () => (await tally(page)).camera).toBe(framed);
+  await close();
+});

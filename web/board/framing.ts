@@ -38,14 +38,23 @@ function glideTo(view: ViewStore, to: Camera): void {
 /** Cameras that show the whole drawing because that was asked for, and not by chance. */
 const wholes = new WeakSet<Camera>();
 
-function wholeIn(scene: Scene, viewport: Viewport): Camera {
-  const camera = fitted(scene.extent, viewport, roomOf(viewport));
+/** Pixels to a foot: a picture may be small before it is scaled. */
+const UNDER_MOST = 1e6;
+
+/** The site, or what lies under the drawing while that is empty. */
+const extentOf = (view: ViewStore, { extent }: Scene): Box =>
+  extent.minX > extent.maxX ? (view.getState().underBox ?? extent) : extent;
+
+function wholeIn(view: ViewStore, scene: Scene, viewport: Viewport): Camera {
+  const extent = extentOf(view, scene);
+  const camera = fitted(extent, viewport, roomOf(viewport), extent === scene.extent ? undefined : UNDER_MOST);
   wholes.add(camera);
   return camera;
 }
 
 /** Shows the whole drawing. */
-export const fitAll = (view: ViewStore, scene: Scene): void => glideTo(view, wholeIn(scene, view.getState().viewport));
+export const fitAll = (view: ViewStore, scene: Scene): void =>
+  glideTo(view, wholeIn(view, scene, view.getState().viewport));
 
 /**
  * Takes a new size of the board. The drawing stays where it is on the screen, from the upper left corner; where it was
@@ -64,13 +73,13 @@ export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refit
   };
   const whole = wholes.has(camera);
   if (whole) wholes.add(stays);
-  view.setState({ viewport, camera: whole && refits ? wholeIn(scene, viewport) : stays });
+  view.setState({ viewport, camera: whole && refits ? wholeIn(view, scene, viewport) : stays });
 }
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {
   cancelAnimationFrame(gliding);
-  view.setState({ camera: wholeIn(scene, view.getState().viewport) });
+  view.setState({ camera: wholeIn(view, scene, view.getState().viewport) });
 };
 
 /** The box round what a selection puts in heavier ink; one of nothing where that is nowhere. */

@@ -38,6 +38,8 @@ export interface ViewState {
   /** Lists whose elements are not shown, and those that the hand leaves alone. */
   readonly hiddenKinds: ReadonlySet<ListName>;
   readonly lockedKinds: ReadonlySet<ListName>;
+  /** The box of what lies under the drawing, where that is shown. */
+  readonly underBox: Box | null;
   readonly band: Box | null;
   /** The path that is drawn round what is to be selected; empty where none is. */
   readonly lasso: readonly Point2[];
@@ -83,6 +85,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     snapsOff: new Set(),
     hiddenKinds: new Set(),
     lockedKinds: new Set(),
+    underBox: null,
     band: null,
     lasso: [],
     draft: null,

@@ -1,9 +1,11 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
+import { resized } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocumentStore } from '../document/use-document.ts';
 import { underlayPainter } from './paint-underlay.ts';
 import { PickProvider, pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
+import { boxOnSite } from './placement.ts';
 import { attachPlacing } from './placing-hand.ts';
 import { createUnderlayStore, UnderlayProvider } from './underlay-store.ts';
 
@@ -19,12 +21,22 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
 
   useEffect(() => {
     painting.setUnderlay(underlayPainter(document, underlays, painting.redraw));
+    const follow = (): void => {
+      const { underlay } = document.getState().site;
+      const { picture } = underlays.getState();
+      const before = view.getState();
+      const underBox = picture && underlay && !underlay.hidden ? boxOnSite(underlay, picture.box) : null;
+      view.setState({ underBox });
+      // A site that was shown whole, and is nothing but what lies under it, is still to be found.
+      if (underBox && !before.underBox) resized(view, painting.scene(), before.viewport, true);
+      painting.redraw();
+    };
     const stops = [
       underlays.subscribe((state, before) => {
-        if (state.picture !== before.picture) painting.redraw();
+        if (state.picture !== before.picture) follow();
       }),
       document.subscribe((state, before) => {
-        if (state.site.underlay !== before.site.underlay) painting.redraw();
+        if (state.site.underlay !== before.site.underlay) follow();
       }),
       takeDroppedUnderlays(window.document, world),
     ];
