@@ -1,5 +1,5 @@
 import axe from 'axe-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { Served } from './serve.ts';
 
 export interface Opened {
@@ -14,6 +14,8 @@ export interface OpenOptions {
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
   readonly touch?: boolean;
+  /** What is to be watched from before the page loads. */
+  readonly watch?: (context: BrowserContext) => Promise<void>;
 }
 
 /**
@@ -36,6 +38,7 @@ export async function openPage(browser: Browser, served: Served, options: OpenOp
       console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
     });
   });
+  await options.watch?.(context);
   const page = await context.newPage();
   const offences: string[] = [];
   page.on('console', (message) => {

@@ -13,6 +13,7 @@ import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
 import { Layers } from './layers.tsx';
 import { LookButtons } from './look-buttons.tsx';
+import { MarginsKey } from './margins-key.tsx';
 import { NorthArrow } from './north-arrow.tsx';
 import type { Painting } from './painting.ts';
 import { ScaleBar } from './scale-bar.tsx';
@@ -89,7 +90,10 @@ export function Board({ painting }: { readonly painting: Painting }) {
       <TypeIn />
       <CoverageLegend />
       <NorthArrow />
-      <ScaleBar />
+      <div className="board-keys">
+        <MarginsKey />
+        <ScaleBar />
+      </div>
       <LookButtons painting={painting} />
       <BoardFoot />
     </section>

@@ -41,13 +41,23 @@ const wholes = new WeakSet<Camera>();
 /** Pixels to a foot: a picture may be small before it is scaled. */
 const UNDER_MOST = 1e6;
 
+/** Pixels by which the whole drawing stands above the middle where there is room: the run strip takes some below. */
+const RAISED = 60;
+/** Pixels: a board narrower than this is a phone's, where the strip stands below the board and takes nothing from it. */
+const STRIP_FROM = 500;
+
 /** The site, or what lies under the drawing while that is empty. */
 const extentOf = (view: ViewStore, { extent }: Scene): Box =>
   extent.minX > extent.maxX ? (view.getState().underBox ?? extent) : extent;
 
 function wholeIn(view: ViewStore, scene: Scene, viewport: Viewport): Camera {
   const extent = extentOf(view, scene);
-  const camera = fitted(extent, viewport, roomOf(viewport), extent === scene.extent ? undefined : UNDER_MOST);
+  const room = roomOf(viewport);
+  const level = fitted(extent, viewport, room, extent === scene.extent ? undefined : UNDER_MOST);
+  const { minY, maxY } = extent;
+  const free = (viewport.height - (maxY - minY) * level.scale) / 2 - room;
+  const raised = viewport.width < STRIP_FROM || minY > maxY ? 0 : Math.min(RAISED, Math.max(0, free));
+  const camera = { ...level, y: level.y - raised / level.scale };
   wholes.add(camera);
   return camera;
 }

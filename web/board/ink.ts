@@ -43,6 +43,9 @@ export function readInk(element: Element): Ink {
   return ink as Ink;
 }
 
+/** Pixels of the names on the drawing: on a large sheet they are lettered larger, as its symbols are. */
+export const namePx = (scale: number): number => Math.round(Math.min(15, Math.max(12, 10.6 + scale * 0.14)) * 2) / 2;
+
 /** The drawing's lettering; the face is the page's. */
 export const lettering = (px: number, weight: 400 | 600 | 700 = 400): string =>
   `${weight} ${px}px Overpass, system-ui, sans-serif`;

@@ -6,6 +6,7 @@ import { boxInView } from './camera.ts';
 import type { Ink } from './ink.ts';
 import { SYMBOLS_FROM } from './pictures/drops.ts';
 import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
+import { MARGINS_FROM, sameBars } from './pictures/margin-bars.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
@@ -57,6 +58,7 @@ const LIVE_VIEW = [
   'hiddenKinds',
   'pin',
   'reachPicture',
+  'marginBars',
 ] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();
 const NO_MARKS: MarksByList = {};
@@ -108,7 +110,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   const stopView = view.subscribe((state, before) => {
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
     if (state.hiddenKinds !== before.hiddenKinds) tell('base');
-    if (state.coverage !== before.coverage) tell('base');
+    if (state.coverage !== before.coverage || state.marginBars !== before.marginBars) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
 
@@ -119,8 +121,16 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     moving: () => moving,
     shows: (list) => !view.getState().hiddenKinds.has(list === 'runs' ? 'raceways' : list),
     frame: (chosen = false) => {
-      const { camera, viewport } = view.getState();
-      return frameOf(camera, viewport, inks, { scene: shown, station: document.getState().station }, chosen);
+      const { camera, viewport, marginBars } = view.getState();
+      const { station } = document.getState();
+      // Who prices it has other words beside the drops.
+      return frameOf(
+        camera,
+        viewport,
+        inks,
+        { scene: shown, station, margins: marginBars && station !== 'price' },
+        chosen,
+      );
     },
     shading: () =>
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
@@ -153,14 +163,15 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
  * Whether a drop in view that the base draws fares otherwise than it did; from so far off that no signs are drawn,
  * none does.
  */
-function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport }: ViewState): boolean {
+function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport, marginBars }: ViewState): boolean {
   if (was === now || camera.scale < SYMBOLS_FROM) return false;
+  const barsToo = marginBars && camera.scale >= MARGINS_FROM;
   return positionsIn(now.drops, boxInView(camera, viewport)).some((i) => {
     const mark = now.drops.items[i]!;
     if (mark !== base.drops.items[i]) return false;
     const { id } = mark.drop;
     const [a, b] = [signOf(was, id), signOf(now, id)];
-    return a.severity !== b.severity || a.short !== b.short;
+    return a.severity !== b.severity || a.short !== b.short || (barsToo && !sameBars(was, now, id));
   });
 }
 

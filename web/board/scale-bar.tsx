@@ -26,7 +26,7 @@ export function ScaleBar() {
       role="img"
       aria-label={`Scale: the bar is ${length} ${units === 'm' ? 'metres' : 'feet'} long`}
     >
-      <svg width={px + 44} height="28" aria-hidden="true">
+      <svg width={px + 26} height="28" aria-hidden="true">
         <path d={`M6 7 H${6 + px} M6 3 V11 M${6 + px / 2} 4 V10 M${6 + px} 3 V11`} />
         <rect x="6" y="5.5" width={px / 2} height="3" />
         <text x="6" y="24" textAnchor="middle">

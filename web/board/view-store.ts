@@ -18,7 +18,7 @@ export const TOOLS = ['select', 'pan', 'measure'] as const;
 /** What the hand does on the board. */
 export type Tool = (typeof TOOLS)[number] | DrawToolName;
 
-export const DRAWERS = ['runs', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
+export const DRAWERS = ['runs', 'margins', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
 /** The table that is open under the board. */
 export type Drawer = (typeof DRAWERS)[number];
 
@@ -58,6 +58,8 @@ export interface ViewState {
   readonly asks: string | null;
   /** Whether the stalls are shaded by how much of them is in reach. */
   readonly coverage: boolean;
+  /** Whether every drop carries the bars of its margins. */
+  readonly marginBars: boolean;
   /** Where the cord of a selected drop reaches an inlet at a height, feet. */
   readonly reachPicture: { readonly on: boolean; readonly height: number };
   /** A place that a panel points at. */
@@ -97,6 +99,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     measured: null,
     asks: null,
     coverage: false,
+    marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,
     drawer: null,

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
 
@@ -15,10 +15,22 @@ interface TypedProps<T> extends FieldProps<T> {
     text: string,
   ) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
   readonly inputMode?: 'decimal' | 'text';
+  /** A text that may run over several lines. */
+  readonly long?: boolean;
 }
 
+type Typed = HTMLInputElement | HTMLTextAreaElement;
+
 /** A field that is typed: taken over with Enter or when left, put back with Escape, told what is wrong beneath it. */
-export function TypedField<T>({ label, value, onChange, print, read, inputMode = 'text' }: TypedProps<T>) {
+export function TypedField<T>({
+  label,
+  value,
+  onChange,
+  print,
+  read,
+  inputMode = 'text',
+  long = false,
+}: TypedProps<T>) {
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const shown = draft ?? print(value);
@@ -30,22 +42,27 @@ export function TypedField<T>({ label, value, onChange, print, read, inputMode =
     if (now?.ok && draft !== print(value)) onChange(now.value);
     setDraft(null);
   };
+  const Kind = long ? 'textarea' : 'input';
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
-      <input
+      <Kind
         id={id}
+        rows={long ? 1 : undefined}
         value={shown}
         inputMode={inputMode}
         autoComplete="off"
         spellCheck={false}
         aria-invalid={wrong !== null}
         aria-describedby={wrong ? `${id}-says` : undefined}
-        onChange={(event) => setDraft(event.target.value)}
-        onFocus={(event) => event.target.select()}
+        onChange={(event: ChangeEvent<Typed>) => setDraft(event.target.value)}
+        onFocus={(event: FocusEvent<Typed>) => event.target.select()}
         onBlur={() => (wrong ? setDraft(null) : take())}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') take();
+        onKeyDown={(event: KeyboardEvent<Typed>) => {
+          if (event.key === 'Enter') {
+            if (long) event.preventDefault();
+            take();
+          }
           if (event.key === 'Escape') {
             event.stopPropagation();
             setDraft(null);
@@ -111,6 +128,7 @@ export function NumberField({ unit, least = 0, whole = false, ...props }: Number
 
 interface TextProps extends FieldProps<string> {
   readonly check?: (text: string) => string | null;
+  readonly long?: boolean;
 }
 
 export function TextField({ check, ...props }: TextProps) {

@@ -11,6 +11,7 @@ import { SelectionPanel } from './selection-panel.tsx';
 /** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
 export function Ledger() {
   const first = useDocument((state) => state.selection[0]);
+  const opened = useDocument((state) => state.opened);
   const tool = useView((state) => state.tool);
   const drawing = isDrawTool(tool) ? tool : null;
   return (
@@ -18,7 +19,7 @@ export function Ledger() {
       <BarPatterns />
       {/* A new subject is read from its top. */}
       <Scroller
-        key={drawing ?? (first ? `${first.list} ${first.id}` : 'lot')}
+        key={drawing ?? (first ? `${first.list} ${first.id}` : `lot ${opened}`)}
         className="ledger-scroll"
         aria-label="Facts"
       >

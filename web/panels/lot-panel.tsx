@@ -56,7 +56,7 @@ export function LotPanel() {
       ) : (
         <>
           <WorstMargins />
-          {station === 'layout' && <CoverageTick />}
+          {station === 'layout' && <LookTicks />}
           {station === 'price' && (
             <>
               <PricePanel />
@@ -79,6 +79,7 @@ const nearestFoot = (feet: number, units: 'ft' | 'm'): string =>
 
 /** The worst margin of each kind with the charger it belongs to. */
 function WorstMargins() {
+  const view = useViewStore();
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const margins = marginsOf(plan, site);
@@ -88,6 +89,11 @@ function WorstMargins() {
       {MARGIN_KINDS.map((kind) => (
         <Worst key={kind} kind={kind} worst={worstOf(margins, kind)} />
       ))}
+      {margins.size > 1 && (
+        <button type="button" className="plain worst-all" onClick={() => view.setState({ drawer: 'margins' })}>
+          All {margins.size} chargers, the worst first
+        </button>
+      )}
     </section>
   );
 }
@@ -113,14 +119,22 @@ function Worst({ kind, worst }: { readonly kind: MarginKind; readonly worst: Ret
   );
 }
 
-function CoverageTick() {
+/** What the board shows over the drawing itself. */
+function LookTicks() {
   const view = useViewStore();
-  const on = useView((state) => state.coverage);
+  const shaded = useView((state) => state.coverage);
+  const bars = useView((state) => state.marginBars);
   return (
-    <label className="tick">
-      <input type="checkbox" checked={on} onChange={() => view.setState({ coverage: !on })} />
-      shade every stall by what is in reach
-    </label>
+    <>
+      <label className="tick">
+        <input type="checkbox" checked={bars} onChange={() => view.setState({ marginBars: !bars })} />
+        margins beside every drop
+      </label>
+      <label className="tick">
+        <input type="checkbox" checked={shaded} onChange={() => view.setState({ coverage: !shaded })} />
+        shade every stall by what is in reach
+      </label>
+    </>
   );
 }
 

@@ -1,10 +1,9 @@
 import type { MarginKind, Margins } from '../../calc/margins.ts';
 import type { Severity } from '../../routing/site/finding.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';
 
-/** Full scale of half a bar, one for each kind and never another, so that bars compare down a column and between lots. */
-const FULL: Readonly<Record<MarginKind, number>> = { cord: 10, branch: 250, volts: 3 };
 const HALF = 52;
 const HEIGHT = 12;
 
@@ -20,12 +19,12 @@ interface MarginRowProps {
 /** One margin as a row: its name, its bar, and what is left in words. */
 export function MarginRow({ kind, margins, units, severity, children }: MarginRowProps) {
   const words = marginWords(kind, margins, units);
-  const left = margins[kind]?.left ?? 0;
-  const state = !words ? 'none' : left < 0 ? 'fail' : severity === 'warn' ? 'warn' : 'pass';
+  const share = marginShare(kind, margins) ?? 0;
+  const state = !words ? 'none' : share < 0 ? 'fail' : severity === 'warn' ? 'warn' : 'pass';
   return (
     <div className="margin" data-kind={kind} data-state={state}>
       <span className="margin-kind">{kind}</span>
-      <Bar share={left / FULL[kind]} state={state} />
+      <MarginBar share={share} state={state} />
       <span className="margin-words" title={words?.full}>
         {words ? (
           <>
@@ -40,7 +39,7 @@ export function MarginRow({ kind, margins, units, severity, children }: MarginRo
 }
 
 /** From the center mark to the right what is left, to the left what is missing; past full scale it ends in a notch. */
-function Bar({ share, state }: { readonly share: number; readonly state: string }) {
+export function MarginBar({ share, state }: { readonly share: number; readonly state: string }) {
   const size = Math.min(1, Math.abs(share)) * HALF;
   const past = Math.abs(share) > 1;
   const x = share < 0 ? HALF - size : HALF;

@@ -18,14 +18,14 @@ export function PricePanel() {
   return (
     <section aria-label="Price">
       <h3>Price</h3>
-      <dl className="facts">
+      <dl className="facts sums">
         {SYSTEMS.map((system) => (
           <Fact key={system} name={system} value={dollars(cost.bySystem[system])} />
         ))}
         <Fact name={`labor in it, at ${dollars(rates.labor)} an hour`} value={`${cost.hours.toFixed(1)} hours`} />
         <Fact name={`overhead, ${percent(rates.overhead)}`} value={dollars(cost.overhead)} />
         <Fact name={`margin, ${percent(rates.margin)}`} value={dollars(cost.margin)} />
-        <Fact name="price" value={dollars(cost.price)} />
+        <Fact name="price" sum value={dollars(cost.price)} />
         {cost.pricePerStall !== null && <Fact name="per stall served" value={dollars(cost.pricePerStall)} />}
       </dl>
       {cost.missing.length > 0 && (
@@ -40,8 +40,16 @@ export function PricePanel() {
 
 const percent = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
 
-const Fact = ({ name, value }: { readonly name: string; readonly value: string }) => (
-  <div>
+const Fact = ({
+  name,
+  value,
+  sum = false,
+}: {
+  readonly name: string;
+  readonly value: string;
+  readonly sum?: boolean;
+}) => (
+  <div className={sum ? 'sum' : undefined}>
     <dt>{name}</dt>
     <dd>{value}</dd>
   </div>

@@ -1,6 +1,7 @@
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { LineColor } from '../board/scene/mark.ts';
 import { nearestInch } from '../words/lengths.ts';
+import { fitting, patchOf, stripLabels } from './strip-labels.ts';
 import type { StripPoint, Unrolled } from './unrolled.ts';
 
 interface StripDrawingProps {
@@ -16,13 +17,13 @@ interface StripDrawingProps {
   readonly onPlace: (along: number) => void;
 }
 
-const HEIGHT = 132;
+const HEIGHT = 138;
 const LEFT = 64;
 const RIGHT = 150;
-const TOP = 30;
+const TOP = 36;
 const BOTTOM = 18;
-/** A label wants this many pixels of leg. */
-const LABEL_PX = 64;
+/** Where the sizes of the conduits stand, over the highest leg. */
+const SPAN = 18;
 
 /** The strip itself. Elevation is drawn larger than distance where the run is long; both are labelled. */
 export function StripDrawing(props: StripDrawingProps) {
@@ -36,6 +37,17 @@ export function StripDrawing(props: StripDrawingProps) {
   const path = flat.points.map((point, i) => `${i === 0 ? 'M' : 'L'}${x(point)} ${y(point.up)}`).join(' ');
   const end = flat.points.at(-1)!;
   const rest = restsAt ?? 0;
+  const restWords = restsAt === undefined ? 'connector' : `rests at ${nearestInch(restsAt, units)}`;
+  const labels = stripLabels(
+    flat,
+    { x: (along) => x({ along }), y, width, words: (length) => nearestInch(length, units) },
+    [
+      patchOf(from, LEFT - 20, y(equipmentHeight / 2) + 4, 'end'),
+      patchOf(drop, x(end) + 10, y(end.up) + 4, 'start'),
+      patchOf(restWords, x(end) + 30, y(rest) + 4, 'start'),
+      { left: LEFT - 15, right: LEFT, top: y(equipmentHeight), bottom: y(0) },
+    ],
+  );
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the board and its keys show the same places
     <svg
@@ -73,36 +85,19 @@ export function StripDrawing(props: StripDrawingProps) {
           strokeDashoffset={-10 * i}
         />
       ))}
-      {flat.legs.map(({ kind, from: a, to: b, length }) => {
-        const label = nearestInch(length, units);
-        const key = `${a.along} ${a.up} ${b.along} ${b.up}`;
-        if (kind === 'riser')
-          return (
-            <text key={key} className="soft" x={x(a) + 8} y={(y(a.up) + y(b.up)) / 2 + 4}>
-              riser {label}
-            </text>
-          );
-        if (x(b) - x(a) < LABEL_PX) return null;
-        return (
-          <text key={key} className="soft" x={(x(a) + x(b)) / 2} y={y((a.up + b.up) / 2) + 17} textAnchor="middle">
-            {kind === 'tap' ? 'tap ' : ''}
-            {label} at {nearestInch(b.up, units)}
-          </text>
-        );
-      })}
+      {labels.map(({ words, x: px, y: py, anchor }) => (
+        <text key={`${words} ${px} ${py}`} className="soft" x={px} y={py} textAnchor={anchor}>
+          {words}
+        </text>
+      ))}
       {flat.conduits.map(({ conduit, from: a, to: b }) => (
-        <Conduit key={conduit.id} conduit={conduit} x1={x(a)} x2={x(b)} top={Math.min(y(a.up), y(b.up))} />
+        <Conduit key={conduit.id} conduit={conduit} x1={x(a)} x2={x(b)} />
       ))}
       {flat.bends.map((at) => (
         <circle key={`${at.along} ${at.up}`} className="strip-bend" cx={x(at)} cy={y(at.up)} r={2.6} />
       ))}
       {flat.pullpoints.map(({ id, at }) => (
-        <g key={id}>
-          <rect className="strip-pull" x={x(at) - 6} y={y(at.up) - 6} width={12} height={12} />
-          <text className="soft" x={x(at)} y={y(at.up) + 19} textAnchor="middle">
-            {id}
-          </text>
-        </g>
+        <rect key={id} className="strip-pull" x={x(at) - 6} y={y(at.up) - 6} width={12} height={12} />
       ))}
       <path
         className="strip-cord"
@@ -114,7 +109,7 @@ export function StripDrawing(props: StripDrawingProps) {
         {drop}
       </text>
       <text className="soft" x={x(end) + 30} y={y(rest) + 4}>
-        {restsAt === undefined ? 'connector' : `rests at ${nearestInch(restsAt, units)}`}
+        {restWords}
       </text>
     </svg>
   );
@@ -124,21 +119,26 @@ interface ConduitProps {
   readonly conduit: Unrolled['conduits'][number]['conduit'];
   readonly x1: number;
   readonly x2: number;
-  readonly top: number;
 }
 
-/** The size of a conduit over the stretch that it lies along. */
-function Conduit({ conduit, x1, x2, top }: ConduitProps) {
+/** The size of a conduit over the stretch that it lies along, in one line above the whole run. */
+function Conduit({ conduit, x1, x2 }: ConduitProps) {
   const { tradeSize, method, circuits } = conduit;
-  if (x2 - x1 < 34) return null;
+  if (x2 - x1 < 6) return null;
   const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;
-  const line = top - 11;
+  const who = circuits.length === 1 ? '1 circuit' : `${circuits.length} circuits`;
+  const words = fitting([`${size}, ${who}`, size, ...(tradeSize ? [`${tradeSize}"`] : [])], x2 - x1 - 4);
   return (
     <g>
-      <path className="strip-span" d={`M${x1 + 2} ${line + 4} V${line} H${x2 - 2} V${line + 4}`} />
-      <text className="soft" x={(x1 + x2) / 2} y={line - 5} textAnchor="middle">
-        {x2 - x1 > 130 ? `${size}, ${circuits.length === 1 ? '1 circuit' : `${circuits.length} circuits`}` : size}
-      </text>
+      <path
+        className="strip-span"
+        d={`M${x1 + 1} ${SPAN - 4} V${SPAN + 4} M${x1 + 1} ${SPAN} H${x2 - 1} M${x2 - 1} ${SPAN - 4} V${SPAN + 4}`}
+      />
+      {words && (
+        <text className="soft" x={(x1 + x2) / 2} y={SPAN - 5} textAnchor="middle">
+          {words}
+        </text>
+      )}
     </g>
   );
 }

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
+import type { Run } from '../../routing/network/run.ts';
 import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
@@ -14,7 +15,8 @@ export function Strip() {
   const drawer = useView((state) => state.drawer);
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
-  const charger = useDocument((state) => chargerOf(state.site.chargers, state.selection));
+  const charger = useDocument((state) => chargerOf(state.site.chargers, state.plan.runs, state.selection));
+  const raceway = useDocument((state) => racewayOf(state.selection));
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
   const run = plan.runs.find((each) => each.charger === charger);
@@ -46,6 +48,7 @@ export function Strip() {
         <b>
           Run to {run.drop} from {run.from}
         </b>
+        {raceway && <span className="quiet">the longest through {raceway}</span>}
         <span className="quiet">
           {nearestInch(run.length ?? 0, units)} along, {nearestInch(run.conductorLength ?? 0, units)} of conductor,{' '}
           {run.bends} {run.bends === 1 ? 'bend' : 'bends'} of {Math.round(run.bendDegrees)} degrees in all
@@ -85,10 +88,22 @@ export function Strip() {
 type Chargers = readonly { readonly id: string; readonly drop: string }[];
 type Selection = readonly { readonly list: string; readonly id: string }[];
 
-/** The charger whose run is selected: itself, or the first at the selected drop. */
-function chargerOf(chargers: Chargers, selection: Selection): string | undefined {
+/** The raceway that is selected, if nothing else is. */
+function racewayOf(selection: Selection): string | null {
+  const [first] = selection;
+  return first?.list === 'raceways' && selection.every(({ id }) => id === first.id) ? first.id : null;
+}
+
+/** The charger whose run is selected: itself, the first at the selected drop, or the farthest through a raceway. */
+function chargerOf(chargers: Chargers, runs: readonly Run[], selection: Selection): string | undefined {
   const [first] = selection;
   if (!first || selection.some(({ list, id }) => list !== first.list || id !== first.id)) return undefined;
   if (first.list === 'chargers') return first.id;
-  return first.list === 'drops' ? chargers.find(({ drop }) => drop === first.id)?.id : undefined;
+  if (first.list === 'drops') return chargers.find(({ drop }) => drop === first.id)?.id;
+  if (first.list !== 'raceways') return undefined;
+  let longest: Run | undefined;
+  for (const run of runs)
+    if (run.legs.includes(first.id) && (longest === undefined || (run.length ?? 0) > (longest.length ?? 0)))
+      longest = run;
+  return longest?.charger;
 }

@@ -5,12 +5,14 @@ import { Cautions } from '../panels/cautions.tsx';
 import { CompareTable } from './compare-table.tsx';
 import { CostTable } from './cost-table.tsx';
 import { CutsTable } from './cuts-table.tsx';
+import { MarginsTable } from './margins-table.tsx';
 import { RunsTable } from './runs-table.tsx';
 import { SettingOutTable } from './setting-out-table.tsx';
 import { TakeoffTable } from './takeoff-table.tsx';
 
 const NAMES: Readonly<Record<DrawerName, string>> = {
   runs: 'Runs',
+  margins: 'Margins',
   takeoff: 'Takeoff',
   cost: 'Cost',
   cuts: 'Cuts',
@@ -19,6 +21,7 @@ const NAMES: Readonly<Record<DrawerName, string>> = {
 };
 const TABLES = {
   runs: RunsTable,
+  margins: MarginsTable,
   takeoff: TakeoffTable,
   cost: CostTable,
   cuts: CutsTable,
@@ -35,8 +38,9 @@ export function Drawer() {
   const height = useView((state) => state.drawerHeight);
   const runs = useDocument((state) => state.plan.runs.length);
   const rows = useDocument((state) => state.plan.takeoff.length);
+  const margins = useDocument((state) => state.site.chargers.length);
   const drops = useDocument((state) => state.site.drops.length);
-  const counts: Readonly<Partial<Record<DrawerName, number>>> = { runs, takeoff: rows, 'setting-out': drops };
+  const counts: Readonly<Partial<Record<DrawerName, number>>> = { runs, margins, takeoff: rows, 'setting-out': drops };
   const Table = open ? TABLES[open] : null;
   return (
     <section className="drawer" aria-label="Tables">

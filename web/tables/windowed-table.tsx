@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { Scroller } from '../page/scroller.tsx';
 
 export interface Column<Row> {
@@ -20,6 +20,9 @@ interface TableProps<Row> {
 }
 
 const ROW_PX = 27;
+/** Under a finger, as in the style sheet. */
+const FINGER_ROW_PX = 40;
+const PHONE = '(max-width: 760px)';
 /** Below this many rows all are drawn; above, those in view and some before and after. */
 const WINDOW_FROM = 150;
 const BEYOND = 12;
@@ -31,6 +34,7 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
   const [height, setHeight] = useState(400);
   const [order, setOrder] = useState<{ readonly column: number; readonly down: boolean } | null>(null);
   const sorted = inOrder(rows, columns, order);
+  const rowPx = useSyncExternalStore(heedPhone, () => (matchMedia(PHONE).matches ? FINGER_ROW_PX : ROW_PX));
   const chosen = isChosen ? sorted.findIndex(isChosen) : -1;
 
   useEffect(() => {
@@ -45,14 +49,14 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
   useEffect(() => {
     const element = frame.current;
     if (!element || chosen < 0) return;
-    const at = chosen * ROW_PX;
-    const seen = element.clientHeight - ROW_PX * 2;
+    const at = chosen * rowPx;
+    const seen = element.clientHeight - rowPx * 2;
     if (at < element.scrollTop || at > element.scrollTop + seen) element.scrollTop = Math.max(0, at - seen / 2);
-  }, [chosen]);
+  }, [chosen, rowPx]);
 
   const all = sorted.length <= WINDOW_FROM;
-  const first = all ? 0 : Math.max(0, Math.floor(top / ROW_PX) - BEYOND);
-  const last = all ? sorted.length : Math.min(sorted.length, Math.ceil((top + height) / ROW_PX) + BEYOND);
+  const first = all ? 0 : Math.max(0, Math.floor(top / rowPx) - BEYOND);
+  const last = all ? sorted.length : Math.min(sorted.length, Math.ceil((top + height) / rowPx) + BEYOND);
   return (
     <Scroller
       className="table-frame"
@@ -78,7 +82,7 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
           </tr>
         </thead>
         <tbody>
-          {first > 0 && <tr className="spacer" style={{ height: first * ROW_PX }} />}
+          {first > 0 && <tr className="spacer" style={{ height: first * rowPx }} />}
           {sorted.slice(first, last).map((row, i) => (
             <tr
               key={keyOf(row)}
@@ -107,11 +111,17 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
               )}
             </tr>
           ))}
-          {last < sorted.length && <tr className="spacer" style={{ height: (sorted.length - last) * ROW_PX }} />}
+          {last < sorted.length && <tr className="spacer" style={{ height: (sorted.length - last) * rowPx }} />}
         </tbody>
       </table>
     </Scroller>
   );
+}
+
+function heedPhone(changed: () => void): () => void {
+  const phone = matchMedia(PHONE);
+  phone.addEventListener('change', changed);
+  return () => phone.removeEventListener('change', changed);
 }
 
 type Order = { readonly column: number; readonly down: boolean } | null;

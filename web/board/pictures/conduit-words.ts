@@ -1,12 +1,14 @@
 import { remembered } from '../../../calc/memo.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
-import { lettering } from '../ink.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { RacewayMark } from '../scene/mark.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
 const WORDS_FROM = 4;
+/** Pixels from the beginning of a raceway, where the name of its equipment stands. */
+const CLEAR = 60;
 
 /** What lies in each raceway: "3 of 1\" EMT, 1/2\" EMT". */
 const conduitsIn = remembered((conduits: Plan['conduits']): ReadonlyMap<string, string> => {
@@ -37,12 +39,12 @@ export function drawConduitWords(
   for (const { raceway } of marks) {
     const said = words.get(raceway.id);
     const [from, to] = longestLeg(raceway.path);
-    pen.font = lettering(12, 600);
+    pen.font = lettering(namePx(scale), 600);
     const room = Math.hypot(to[0] - from[0], to[1] - from[1]) * scale;
     const width = said ? pen.measureText(said).width : 0;
     // Branches cross their trunk in the middle: words stand in a half, and those of a long raceway where it begins.
     if (!said || width > room * 0.4) continue;
-    const share = width < room / 3 ? (width / 2 + 16) / room : 0.75;
+    const share = width + 2 * CLEAR < room * 0.6 ? (width / 2 + CLEAR) / room : 0.75;
     const x = left + (from[0] + (to[0] - from[0]) * share) * scale;
     const y = top - (from[1] + (to[1] - from[1]) * share) * scale;
     const along = Math.atan2(-(to[1] - from[1]), to[0] - from[0]);
@@ -51,6 +53,9 @@ export function drawConduitWords(
     // Read from below or from the right, as lettering on a drawing is.
     pen.rotate(along > Math.PI / 2 - 0.01 ? along - Math.PI : along <= -Math.PI / 2 - 0.01 ? along + Math.PI : along);
     pen.textAlign = 'center';
+    // Branches stop short of the words, as lines of a drawing do.
+    pen.fillStyle = ink.paper;
+    pen.fillRect(-width / 2 - 3, -23, width + 6, 15);
     halo(pen, frame, said, 0, -15, 600, ink.ink);
     pen.restore();
   }

@@ -1,5 +1,6 @@
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { type Draft, spotsOf } from '../draw/draft.ts';
+import { lettering, namePx } from '../ink.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
@@ -39,14 +40,12 @@ export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly 
   }
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
+  pen.font = lettering(namePx(scale), 700);
+  const widest = Math.max(0, ...lines.map((line) => pen.measureText(line).width));
+  // At the right edge of the board they stand on the other side of the hand, above it at least.
+  const beside = px(last[0]) + 18;
+  const x = beside + widest + 6 <= frame.width ? beside : Math.max(6, px(last[0]) - 18 - widest);
+  const step = namePx(scale) + 4;
   for (const [i, line] of lines.entries())
-    halo(
-      pen,
-      frame,
-      line,
-      px(last[0]) + 18,
-      py(last[1]) - 16 - (lines.length - 1 - i) * 16,
-      i === 0 ? 700 : 400,
-      ink.ink,
-    );
+    halo(pen, frame, line, x, py(last[1]) - 16 - (lines.length - 1 - i) * step, i === 0 ? 700 : 400, ink.ink);
 }

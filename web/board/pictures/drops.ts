@@ -1,11 +1,12 @@
 import { nearestInch } from '../../words/lengths.ts';
-import { lettering } from '../ink.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
 import { signOf } from '../scene/sign.ts';
 import type { Frame, Pen } from './frame.ts';
+import { drawMarginBars, MARGINS_FROM } from './margin-bars.ts';
 
 export const SYMBOLS_FROM = 1.6;
-const LABELS_FROM = 7;
+const LABELS_FROM = 6.5;
 /** Elevations want the width of a stall for their words. */
 const ELEVATIONS_FROM = 12;
 /** Pixels: no symbol is larger or smaller, so that it stays a symbol. */
@@ -58,11 +59,12 @@ function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: n
   } else pen.arc(x, y, radius, 0, 2 * Math.PI);
 }
 
-/** Names of the drops, and the signs and words of those that fail or want a look. */
+/** Names and margins of the drops, and the signs and words of those that fail or want a look. */
 export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (scale < SYMBOLS_FROM) return;
   const radius = radiusOf(scale);
+  if (frame.margins && scale >= MARGINS_FROM) drawMarginBars(pen, frame, marks, radius);
   pen.textBaseline = 'middle';
   pen.textAlign = 'left';
   for (const { drop } of marks) {
@@ -122,14 +124,14 @@ export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: num
 /** Lettering that stays readable over lines; returns its width. */
 export function halo(
   pen: Pen,
-  { ink }: Frame,
+  { ink, scale }: Frame,
   words: string,
   x: number,
   y: number,
   weight: 400 | 600 | 700,
   color: string,
 ): number {
-  pen.font = lettering(12, weight);
+  pen.font = lettering(namePx(scale), weight);
   pen.lineJoin = 'round';
   pen.lineWidth = 3.5;
   pen.strokeStyle = ink.paper;

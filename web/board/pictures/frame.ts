@@ -22,6 +22,8 @@ export interface Frame {
   readonly station: Station;
   /** How drops and equipment fare. */
   readonly scene: Scene;
+  /** Whether every drop carries the bars of its margins. */
+  readonly margins: boolean;
   /** Drawn heavier: what is selected. */
   readonly chosen: boolean;
 }
@@ -32,7 +34,7 @@ export const frameOf = (
   camera: Camera,
   view: Viewport,
   ink: Ink,
-  { scene, station }: Pick<Frame, 'scene' | 'station'>,
+  { scene, station, margins }: Pick<Frame, 'scene' | 'station' | 'margins'>,
   chosen = false,
 ): Frame => ({
   scale: camera.scale,
@@ -45,5 +47,6 @@ export const frameOf = (
   units: scene.units,
   scene,
   station,
+  margins,
   chosen,
 });

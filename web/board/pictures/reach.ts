@@ -1,7 +1,7 @@
 import type { Reach } from '../../../routing/reach/reach-result.ts';
 import { nearestInch, spareOrShort } from '../../words/lengths.ts';
 import { PARKED } from '../../words/margins.ts';
-import { lettering } from '../ink.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceLine } from './outline.ts';
 
@@ -50,12 +50,13 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
     ? `${nearestInch(needed, units)} of ${nearestInch(available, units)}`
     : 'no way round to this inlet';
   const third = can ? spareOrShort(margin, units) : '';
-  pen.font = lettering(12, 700);
+  const px = namePx(frame.scale);
+  pen.font = lettering(px, 700);
   const split = pen.measureText(`${second}  `).width;
   const thirdWidth = pen.measureText(third).width;
-  pen.font = lettering(12);
+  pen.font = lettering(px);
   const width = Math.max(pen.measureText(first).width, split + thirdWidth) + 18;
-  const height = 40;
+  const height = Math.round(px * 3.3);
   const [atX, atY] = besideInlet(frame, reach, width, height);
   pen.beginPath();
   pen.rect(atX, atY, width, height);
@@ -67,13 +68,13 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
   pen.fillStyle = ink.soft;
-  pen.fillText(first, atX + 9, atY + 13);
+  pen.fillText(first, atX + 9, atY + px * 1.05);
   const color = !can || margin < 0 ? ink.fail : ink.pass;
-  pen.font = lettering(12, 700);
+  pen.font = lettering(px, 700);
   pen.fillStyle = can ? ink.ink : ink.fail;
-  pen.fillText(second, atX + 9, atY + 29);
+  pen.fillText(second, atX + 9, atY + px * 2.4);
   pen.fillStyle = color;
-  pen.fillText(third, atX + 9 + split, atY + 29);
+  pen.fillText(third, atX + 9 + split, atY + px * 2.4);
 }
 
 const GAP = 14;

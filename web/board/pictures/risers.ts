@@ -1,3 +1,4 @@
+import { positionsIn } from '../../../routing/plane/box-index.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { RacewayMark } from '../scene/mark.ts';
 import { halo } from './drops.ts';
@@ -47,14 +48,11 @@ export function drawRisers(pen: Pen, frame: Frame, marks: readonly RacewayMark[]
       pen.textAlign = 'left';
       pen.textBaseline = 'middle';
       const way = to[2] > from[2] ? 'up' : 'down';
-      halo(
-        pen,
-        frame,
-        `${way} ${printLength(Math.abs(to[2] - from[2]), units)}`,
-        x + radius + 5,
-        y + radius + 9,
-        400,
-        ink.soft,
-      );
+      const words = `${way} ${printLength(Math.abs(to[2] - from[2]), units)}`;
+      // Where it stands on equipment, the words stand clear of that and of its working space.
+      const on = positionsIn(frame.scene.equipment, { minX: to[0], maxX: to[0], minY: to[1], maxY: to[1] })[0];
+      const box = on === undefined ? undefined : frame.scene.equipment.items[on];
+      const aside = box ? Math.max(left + box.maxX * scale, x + radius) : x + radius;
+      halo(pen, frame, words, aside + 5, y + radius + 9, 400, ink.soft);
     }
 }

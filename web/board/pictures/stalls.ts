@@ -1,4 +1,4 @@
-import { lettering } from '../ink.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { StallMark } from '../scene/mark.ts';
 import type { StallBand } from '../scene/stall-bands.ts';
 import type { Frame, Pen } from './frame.ts';
@@ -99,9 +99,10 @@ export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMar
 function drawUse(pen: Pen, { scale, left, top, ink }: Frame, { stall, labelAt }: StallMark): void {
   if (stall.use !== 'accessible' && stall.use !== 'van-accessible') return;
   const inward = Math.sign(labelAt[1] - stall.at[1]) || 1;
-  pen.font = lettering(11);
+  const px = namePx(scale) - 1;
+  pen.font = lettering(px);
   pen.fillStyle = ink.soft;
   const words = stall.use === 'van-accessible' ? 'van accessible' : 'accessible';
   if (pen.measureText(words).width > stall.width * scale - 6) return;
-  pen.fillText(words, left + labelAt[0] * scale, top - labelAt[1] * scale - inward * 15);
+  pen.fillText(words, left + labelAt[0] * scale, top - labelAt[1] * scale - inward * (px + 4));
 }

@@ -1,5 +1,5 @@
 import type { Site } from '../../../routing/site/site.ts';
-import { lettering } from '../ink.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
 import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
@@ -76,9 +76,10 @@ function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMar
   marks.forEach(({ equipment, words }, i) => {
     const severity = severityOf(frame.scene, equipment.id);
     const rating = scale > 3 ? words : '';
-    pen.font = lettering(12, 700);
+    const px = namePx(scale);
+    pen.font = lettering(px, 700);
     const width = Math.max(pen.measureText(equipment.id).width, rating ? pen.measureText(rating).width * 0.94 : 0);
-    const height = rating ? 28 : 14;
+    const height = (rating ? 2 : 1) * (px + 2);
     const body = bodies[i]!;
     const middle = body.x + body.width / 2 - width / 2;
     const places: readonly (readonly [number, number])[] = [
@@ -90,9 +91,10 @@ function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMar
     const patches = places.map(([x, y]): Patch => ({ x, y, width, height }));
     const patch = patches.find((each) => taken.every((other) => other === body || apart(each, other))) ?? patches[0]!;
     taken.push(patch);
-    const idWidth = halo(pen, frame, equipment.id, patch.x, patch.y + 7, 700, ink.ink);
-    if (severity === 'fail' || severity === 'warn') sign(pen, frame, severity, patch.x + idWidth + 12, patch.y + 7);
-    if (rating) halo(pen, frame, rating, patch.x, patch.y + 21, 400, ink.soft);
+    const idWidth = halo(pen, frame, equipment.id, patch.x, patch.y + px / 2 + 1, 700, ink.ink);
+    if (severity === 'fail' || severity === 'warn')
+      sign(pen, frame, severity, patch.x + idWidth + 12, patch.y + px / 2 + 1);
+    if (rating) halo(pen, frame, rating, patch.x, patch.y + px * 1.5 + 3, 400, ink.soft);
   });
 }
 

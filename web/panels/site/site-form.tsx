@@ -30,9 +30,10 @@ function NameAndPlace() {
     apply(setField(file, 'Change where the site lies', 'georef', { lon: 0, lat: 0, bearing: 0, ...georef, ...patch }));
   return (
     <div className="fields">
-      <TextField label="name" value={file.name} onChange={(name) => apply(nameSite(file, name))} />
+      <TextField label="name" long value={file.name} onChange={(name) => apply(nameSite(file, name))} />
       <TextField
         label="note"
+        long
         value={file.note ?? ''}
         onChange={(note) => apply(setField(file, 'Change the note', 'note', note === '' ? undefined : note))}
       />

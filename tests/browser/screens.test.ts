@@ -1,0 +1,58 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { launchBrowser } from './chromium.ts';
+import { letteringFaults, watchLettering } from './lettering.ts';
+import { openPage, seriousFaults } from './open-page.ts';
+import { screenFaults } from './screen-faults.ts';
+import { drawn, SCREENS } from './screens.ts';
+import { type Served, servePage } from './serve.ts';
+
+let browser: Browser;
+let served: Served;
+beforeAll(async () => {
+  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  await served.close();
+});
+
+const SIZES = [
+  [390, 844],
+  [1280, 800],
+  [1440, 900],
+  [2560, 1440],
+] as const;
+const THEMES = ['light', 'dark'] as const;
+
+/** Where OVERROW_FILM names a folder for pictures, every screen is looked at in both themes, else in one of them. */
+const film = process.env.OVERROW_FILM;
+
+async function changeTheme(page: Page, to: (typeof THEMES)[number]): Promise<void> {
+  await page.evaluate(
+    (theme) => document.querySelector<HTMLElement>(`[aria-label="Change to the ${theme} theme"]`)?.click(),
+    to,
+  );
+  await drawn(page);
+}
+
+test.each(SIZES)('at %i by %i every screen can be read, reached and touched', async (width, height) => {
+  const touch = width < 500;
+  const { page, offences, close } = await openPage(browser, served, { width, height, touch, watch: watchLettering });
+  page.setDefaultTimeout(8000);
+  const faults: string[] = [];
+  for (const [i, { name, go }] of SCREENS.entries()) {
+    await go(page);
+    const themes = film ? THEMES : [THEMES[(i + SIZES.findIndex(([each]) => each === width)) % 2]!];
+    for (const theme of themes) {
+      await changeTheme(page, theme);
+      if (film) await page.screenshot({ path: `${film}/${name}-${width}-${theme}.png` });
+      const found = [...(await screenFaults(page, touch)), ...(await letteringFaults(page))];
+      if (!process.env.NOAXE) found.push(...(await seriousFaults(page)));
+      faults.push(...found.map((fault) => `${name}, ${theme}: ${fault}`));
+    }
+  }
+  expect(faults).toEqual([]);
+  expect(offences).toEqual([]);
+  await close();
+});

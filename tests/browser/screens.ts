@@ -1,0 +1,199 @@
+import type { Page } from 'playwright-core';
+import { onScreen, ready } from './open-page.ts';
+
+/** A screen that a person sees, reached from the one before it. */
+export interface Screen {
+  readonly name: string;
+  readonly go: (page: Page) => Promise<void>;
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
+const board = (page: Page) => page.getByTestId('board');
+
+async function pressOnBoard(page: Page, keys: readonly string[]): Promise<void> {
+  await board(page).focus();
+  for (const key of keys) await page.keyboard.press(key);
+  await drawn(page);
+}
+
+/** Waits until what was asked for is drawn. */
+export async function drawn(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+}
+
+async function station(page: Page, name: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Stations' }).getByRole('button', { name }).click();
+}
+
+async function table(page: Page, name: string): Promise<void> {
+  const opener = page.locator('.drawer-bar button', { hasText: new RegExp(`^${name}`) });
+  if ((await opener.getAttribute('aria-expanded')) !== 'true') await opener.click();
+  await page.locator('#drawer-table tbody tr').first().waitFor();
+}
+
+async function shutTables(page: Page): Promise<void> {
+  const open = page.locator('.drawer-bar button[aria-expanded=true]');
+  if ((await open.count()) > 0) await open.click();
+}
+
+async function sample(page: Page, name: string, title: string): Promise<void> {
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('menuitem', { name, exact: true }).click();
+  await page.getByRole('heading', { level: 1, name: title }).waitFor();
+  await ready(page);
+  await station(page, 'Lay out');
+  await shutTables(page);
+}
+
+const tables = ['Runs', 'Margins', 'Takeoff', 'Cost', 'Cuts', 'Setting out'] as const;
+
+/** The screens in an order in which each is soon reached from the last. */
+export const SCREENS: readonly Screen[] = [
+  {
+    name: 'lot',
+    go: async (page) => {
+      await station(page, 'Lay out');
+      await shutTables(page);
+    },
+  },
+  {
+    name: 'drop',
+    go: async (page) => {
+      await pressOnBoard(page, ['.', '.', '.', '.', '.']);
+      await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: 'D05' }).waitFor();
+    },
+  },
+  {
+    name: 'raceway',
+    go: async (page) => {
+      await pressOnBoard(page, ['f']);
+      const [x, y] = await onScreen(page, [65.5, 0]);
+      await page.mouse.click(x, y);
+      await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: 'R1' }).waitFor();
+    },
+  },
+  {
+    name: 'several',
+    go: async (page) => {
+      await pressOnBoard(page, ['Control+a']);
+      await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: '16 drops' }).waitFor();
+      await page.locator('.arrange summary').click();
+    },
+  },
+  {
+    name: 'coverage',
+    go: async (page) => {
+      await pressOnBoard(page, ['Escape', 'Escape']);
+      await page.getByLabel('shade every stall by what is in reach').check();
+    },
+  },
+  {
+    name: 'price',
+    go: async (page) => {
+      await page.getByTestId('coverage-legend').getByRole('button', { name: 'Stop' }).click();
+      await station(page, 'Price');
+    },
+  },
+  { name: 'build', go: (page) => station(page, 'Build') },
+  ...tables.map((name) => ({
+    name: `table-${name.toLowerCase().replace(' ', '-')}`,
+    go: async (page: Page) => {
+      if (name === 'Runs') await station(page, 'Lay out');
+      await table(page, name);
+    },
+  })),
+  {
+    name: 'row-chosen',
+    go: async (page) => {
+      await table(page, 'Runs');
+      await page.locator('tr[data-row=EV11] th button').click();
+    },
+  },
+  {
+    name: 'keys',
+    go: async (page) => {
+      await shutTables(page);
+      await pressOnBoard(page, ['Escape', '?']);
+      await page.getByRole('dialog', { name: 'Keys' }).waitFor();
+    },
+  },
+  {
+    name: 'sheets-menu',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await button(page, 'Sheets').click();
+    },
+  },
+  {
+    name: 'open-menu',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+    },
+  },
+  {
+    name: 'site-form',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      for (const summary of await page.locator('details.site-form > summary').all()) await summary.click();
+      await page.locator('section[aria-label="The site"]').evaluate((form) => form.scrollIntoView({ block: 'start' }));
+    },
+  },
+  {
+    name: 'problems',
+    go: async (page) => {
+      await page.evaluate(() => {
+        const files = new DataTransfer();
+        const text = JSON.stringify({ overrow: 1, name: 'Broken', stalls: [{ id: 'S1', width: 'wide' }] });
+        files.items.add(new File([text], 'broken.site.json'));
+        document.dispatchEvent(new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true }));
+      });
+      await page.getByRole('dialog').waitFor();
+    },
+  },
+  {
+    name: 'compare',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await page.locator('.drawer-bar button', { hasText: /^Alternatives/ }).click();
+      await button(page, 'Branch the open site into an alternative').click();
+      await page.getByRole('heading', { level: 1, name: 'Alder Street Library lot, alternative 2' }).waitFor();
+      await page.getByRole('checkbox', { name: 'Alder Street Library lot', exact: true }).first().click();
+      await page.getByText('What the open site changes').waitFor();
+    },
+  },
+  {
+    name: 'hospital',
+    go: (page) => sample(page, 'Hospital lot', 'Mill Creek Hospital lot'),
+  },
+  {
+    name: 'finding',
+    go: async (page) => {
+      await page.locator('.finding[data-rule=branch-limit] button.place').click();
+      await page.getByTestId('selection-panel').waitFor();
+    },
+  },
+  {
+    name: 'hospital-runs',
+    go: (page) => table(page, 'Runs'),
+  },
+  {
+    name: 'empty',
+    go: async (page) => {
+      await shutTables(page);
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'An empty site' }).click();
+      await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();
+      await station(page, 'Lay out');
+    },
+  },
+  {
+    name: 'drawing',
+    go: async (page) => {
+      await pressOnBoard(page, ['s']);
+      const box = (await board(page).boundingBox())!;
+      await page.mouse.click(box.x + box.width * 0.25, box.y + box.height * 0.6);
+      await page.mouse.move(box.x + box.width * 0.7, box.y + box.height * 0.6, { steps: 4 });
+    },
+  },
+];
