@@ -1,5 +1,6 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { fromGridline } from '../../routing/site/from-gridlines.ts';
+import { setOutPlace } from '../../routing/site/grid-frame.ts';
 import type { Gridline, Point3, Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Cell } from './csv.ts';
@@ -33,12 +34,13 @@ export function settingOutSheet(site: Site): readonly (readonly Cell[])[] {
     return parts.flatMap(([part, at]) => {
       if (!at) return [];
       const measured = built?.[part];
+      const [x, y] = setOutPlace(site.gridlines, [at[0], at[1]]);
       return [
         [
           drop.id,
           part,
-          ...along(site, site.gridlines.x, at[0]),
-          ...along(site, site.gridlines.y, at[1]),
+          ...along(site, site.gridlines.x, x),
+          ...along(site, site.gridlines.y, y),
           printLength(at[2], site.units),
           ...(measured ?? [null, null, null]).map(
             (value): Cell => (value === null ? null : printLength(value, site.units)),

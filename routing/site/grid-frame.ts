@@ -11,6 +11,13 @@ export const isPlainGrid = ({ rotation = 0, origin = ZERO }: GridFrame): boolean
   rotation % 360 === 0 && origin[0] === 0 && origin[1] === 0;
 
 /**
+ * A place as it is set out, feet: as the gridlines measure it, or as the site does where there are none. The place
+ * itself where they lie square to the site's axes and are measured from its origin.
+ */
+export const setOutPlace = (gridlines: Site['gridlines'], at: Point2): Point2 =>
+  gridlines.x.length + gridlines.y.length === 0 ? at : onGrid(gridlines, at);
+
+/**
  * A place of the site as its gridlines measure it, feet: how far along their x and their y from their origin. The
  * place itself where they are neither turned nor moved.
  */

@@ -1,5 +1,6 @@
 import { printLength } from './feet-inches.ts';
 import { fromGridline } from './from-gridlines.ts';
+import { setOutPlace } from './grid-frame.ts';
 import type { Gridline, Point3, Site } from './site.ts';
 import type { Units } from './vocabulary.ts';
 
@@ -7,8 +8,10 @@ import type { Units } from './vocabulary.ts';
  * A place as a crew finds it: `4' 6" past line 3, 1' 0" before line B, 11' 0" above grade`. On an axis without gridlines
  * the coordinate itself. `at` in feet.
  */
-export function gridlineWords(at: Point3, { x, y }: Site['gridlines'], units: Units): string {
-  const [east, north, up] = at;
+export function gridlineWords(at: Point3, gridlines: Site['gridlines'], units: Units): string {
+  const { x, y } = gridlines;
+  const [east, north] = setOutPlace(gridlines, [at[0], at[1]]);
+  const up = at[2];
   const height = up === 0 ? 'at grade' : `${printLength(Math.abs(up), units)} ${up > 0 ? 'above' : 'below'} grade`;
   return [across('x', x, east, units), across('y', y, north, units), height].join(', ');
 }

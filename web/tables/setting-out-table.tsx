@@ -1,7 +1,8 @@
 import type { Circuit } from '../../calc/plan-shape.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { fromGridline } from '../../routing/site/from-gridlines.ts';
-import type { Charger, Drop, Gridline, Site } from '../../routing/site/site.ts';
+import { setOutPlace } from '../../routing/site/grid-frame.ts';
+import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
@@ -55,6 +56,7 @@ function columnsFor(site: Site): readonly Column<SettingOut>[] {
   const { units, gridlines } = site;
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
   const length = (feet: number): string => printLength(feet, units);
+  const place = ({ box: [x, y] }: Drop): Point2 => setOutPlace(gridlines, [x, y]);
   const from = (lines: readonly Gridline[], value: number): string => {
     const found = fromGridline(lines, value);
     if (!found) return length(value);
@@ -68,8 +70,8 @@ function columnsFor(site: Site): readonly Column<SettingOut>[] {
       cell: ({ chargers }) =>
         chargers.flatMap(({ stalls }) => stalls.map((id) => labels.get(id) ?? id)).join(', ') || '–',
     },
-    { head: 'box along', cell: ({ drop }) => from(gridlines.x, drop.box[0]), sort: ({ drop }) => drop.box[0] },
-    { head: 'box across', cell: ({ drop }) => from(gridlines.y, drop.box[1]), sort: ({ drop }) => drop.box[1] },
+    { head: 'box along', cell: ({ drop }) => from(gridlines.x, place(drop)[0]), sort: ({ drop }) => place(drop)[0] },
+    { head: 'box across', cell: ({ drop }) => from(gridlines.y, place(drop)[1]), sort: ({ drop }) => place(drop)[1] },
     { head: 'box up', numeric: true, cell: ({ drop }) => length(drop.box[2]), sort: ({ drop }) => drop.box[2] },
     {
       head: 'retractor up',

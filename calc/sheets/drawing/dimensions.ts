@@ -1,7 +1,9 @@
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { fromGridline } from '../../../routing/site/from-gridlines.ts';
+import { offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import type { DrawnItem, Extent } from './drawing.ts';
+import { extentOnGrid } from './extent.ts';
 
 /** Lettering, tick and the distance of a string from what it measures, feet. */
 const LETTER = 0.5;
@@ -10,20 +12,21 @@ const APART = 3;
 
 /**
  * Dimensions as geometry, for a drawing that other programs go on with: gridline to gridline along the edges, and each
- * box and retractor from its nearest gridlines. `around` is the extent of what is dimensioned.
+ * box and retractor from its nearest gridlines. `around` is what is dimensioned, as far as it reaches on the gridlines.
  */
 export function dimensions(site: Site, around: Extent): readonly DrawnItem[] {
   const { x, y } = site.gridlines;
+  const at = (u: number, v: number): Point2 => offGrid(site.gridlines, [u, v]);
   return [
     ...between(x).flatMap(([from, to]) =>
-      dimension(site, [from.at, around.maxY + APART], [to.at, around.maxY + APART]),
+      dimension(site, at(from.at, around.maxY + APART), at(to.at, around.maxY + APART)),
     ),
     ...between(y).flatMap(([from, to]) =>
-      dimension(site, [around.minX - APART, from.at], [around.minX - APART, to.at]),
+      dimension(site, at(around.minX - APART, from.at), at(around.minX - APART, to.at)),
     ),
     ...site.drops.flatMap(({ box, retractor }) => {
       const apart = retractor && Math.hypot(retractor[0] - box[0], retractor[1] - box[1]) > 0.01;
-      return [box, ...(apart ? [retractor] : [])].flatMap((at) => fromNearest(site, [at[0], at[1]]));
+      return [box, ...(apart ? [retractor] : [])].flatMap((one) => fromNearest(site, [one[0], one[1]]));
     }),
   ];
 }
@@ -34,11 +37,12 @@ function between(lines: readonly Gridline[]): (readonly [Gridline, Gridline])[] 
 }
 
 function fromNearest(site: Site, at: Point2): DrawnItem[] {
-  const across = fromGridline(site.gridlines.x, at[0]);
-  const along = fromGridline(site.gridlines.y, at[1]);
+  const [u, v] = onGrid(site.gridlines, at);
+  const across = fromGridline(site.gridlines.x, u);
+  const along = fromGridline(site.gridlines.y, v);
   return [
-    ...(across ? dimension(site, [at[0] - across.offset, at[1]], at) : []),
-    ...(along ? dimension(site, [at[0], at[1] - along.offset], at) : []),
+    ...(across ? dimension(site, offGrid(site.gridlines, [u - across.offset, v]), at) : []),
+    ...(along ? dimension(site, offGrid(site.gridlines, [u, v - along.offset]), at) : []),
   ];
 }
 
@@ -81,5 +85,7 @@ export function withDimensions<D extends { readonly items: readonly DrawnItem[];
   drawing: D,
   site: Site,
 ): D {
-  return drawing.extent ? { ...drawing, items: [...drawing.items, ...dimensions(site, drawing.extent)] } : drawing;
+  if (!drawing.extent) return drawing;
+  const around = extentOnGrid(site, drawing.items, drawing.extent);
+  return { ...drawing, items: [...drawing.items, ...dimensions(site, around)] };
 }

@@ -1,4 +1,5 @@
-import type { Point2 } from '../../../routing/site/site.ts';
+import { isPlainGrid, onGrid } from '../../../routing/site/grid-frame.ts';
+import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { DrawnItem, Extent } from './drawing.ts';
 
 /** Room that letters take, as a share of their height: enough to keep them inside a frame. */
@@ -30,4 +31,15 @@ export function extentOf(items: readonly DrawnItem[]): Extent | null {
       maxY = Math.max(maxY, y);
     }
   return minX > maxX ? null : { minX, minY, maxX, maxY };
+}
+
+/** How far items reach as the gridlines of their site measure it; `inner` is how far they reach as the site does. */
+export function extentOnGrid({ gridlines: grid }: Site, items: readonly DrawnItem[], inner: Extent): Extent {
+  if (isPlainGrid(grid)) return inner;
+  const on = (at: Point2): Point2 => onGrid(grid, at);
+  const laid = items.map(
+    (item): DrawnItem =>
+      item.kind === 'line' ? { ...item, points: item.points.map(on) } : { ...item, at: on(item.at) },
+  );
+  return extentOf(laid) ?? inner;
 }

@@ -2,12 +2,13 @@ import { footprintOf } from '../../../routing/network/footprint.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
+import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
-import { extentOf } from './extent.ts';
+import { extentOf, extentOnGrid } from './extent.ts';
 import type { LayerName } from './layers.ts';
 
 /** Heights of lettering, feet of the site: 3/32 in and 1/8 in at 1/8 in = 1 ft. */
@@ -26,7 +27,11 @@ export function planDrawing(site: Site, plan: Plan): Drawing {
   const below = [...aisles(site), ...stalls(site), ...columnsAndMembers(site)];
   const above = [...equipment(site), ...raceways(site, plan), ...drops(site)];
   const inner = extentOf([...below, ...above]);
-  const items = [...below, ...(inner ? gridlines(site, inner) : []), ...above];
+  const items = [
+    ...below,
+    ...(inner ? gridlines(site, extentOnGrid(site, [...below, ...above], inner)) : []),
+    ...above,
+  ];
   return { title: site.name, items, extent: extentOf(items) };
 }
 
@@ -172,24 +177,19 @@ function drops(site: Site): DrawnItem[] {
 }
 
 function gridlines(site: Site, { minX, minY, maxX, maxY }: Extent): DrawnItem[] {
-  const bubble = (label: string, at: Point2): DrawnItem[] => [
-    { kind: 'circle', layer: 'gridLabels', at, radius: BUBBLE },
-    text('gridLabels', [at[0], at[1] - LARGE / 2], label, { height: LARGE }),
+  const at = (x: number, y: number): Point2 => offGrid(site.gridlines, [x, y]);
+  const bubble = (label: string, place: Point2): DrawnItem[] => [
+    { kind: 'circle', layer: 'gridLabels', at: place, radius: BUBBLE },
+    text('gridLabels', [place[0], place[1] - LARGE / 2], label, { height: LARGE }),
   ];
   return [
-    ...site.gridlines.x.flatMap(({ label, at }) => [
-      line('gridlines', [
-        [at, minY - OVERHANG / 2],
-        [at, maxY + OVERHANG],
-      ]),
-      ...bubble(label, [at, maxY + OVERHANG + BUBBLE]),
+    ...site.gridlines.x.flatMap(({ label, at: x }) => [
+      line('gridlines', [at(x, minY - OVERHANG / 2), at(x, maxY + OVERHANG)]),
+      ...bubble(label, at(x, maxY + OVERHANG + BUBBLE)),
     ]),
-    ...site.gridlines.y.flatMap(({ label, at }) => [
-      line('gridlines', [
-        [minX - OVERHANG, at],
-        [maxX + OVERHANG / 2, at],
-      ]),
-      ...bubble(label, [minX - OVERHANG - BUBBLE, at]),
+    ...site.gridlines.y.flatMap(({ label, at: y }) => [
+      line('gridlines', [at(minX - OVERHANG, y), at(maxX + OVERHANG / 2, y)]),
+      ...bubble(label, at(minX - OVERHANG - BUBBLE, y)),
     ]),
   ];
 }

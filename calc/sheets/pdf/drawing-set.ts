@@ -2,6 +2,7 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
+import { alongGridlines } from './along-gridlines.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './document.ts';
 import { type Draft, type Job, numberedSheets } from './draft.ts';
@@ -43,7 +44,15 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     ...(underlay !== undefined && placed === null ? [NO_UNDERLAY] : []),
     ...missingSigns(lettering, [date, file, ...namesOf(site)].join(' ')),
   ];
-  const job: Job = { site, plan, shape: sheetShape(paper), lettering, date, file, underlay: placed, remarks };
+  const { remark, ...laid } = alongGridlines(site, plan, placed);
+  const job: Job = {
+    ...laid,
+    shape: sheetShape(paper),
+    lettering,
+    date,
+    file,
+    remarks: [...remarks, ...(remark ? [remark] : [])],
+  };
   const sheets = numberedSheets(draftsOf(job));
   const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
   const resources = sharedResources(doc, lettering, placed);
