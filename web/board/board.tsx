@@ -67,7 +67,13 @@ export function Board({ painting }: { readonly painting: Painting }) {
   useEffect(() => {
     view.setState({ draft: null, draftWords: [], typing: null });
     if (measured) fitNow(view, painting.scene());
+    window.scrollTo(0, 0);
   }, [opened, measured, view, painting]);
+
+  // On a phone the facts may have been scrolled over it.
+  useEffect(() => {
+    if (isDrawTool(tool)) element.current?.scrollIntoView({ block: 'nearest' });
+  }, [tool]);
 
   return (
     <section className="board" aria-label="Board">

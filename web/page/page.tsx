@@ -39,6 +39,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         store.getState().select(refs);
         view.setState({ pin: null });
         frameRefs(view, painting.scene(), refs);
+        document.querySelector('.board')?.scrollIntoView({ block: 'nearest' });
       },
       openSample: async (name) => {
         await store.getState().openFile(await sample(name));

@@ -5,14 +5,14 @@ import { usePageActions } from '../page/page-actions.ts';
 import { SeveritySign } from '../panels/severity-sign.tsx';
 import { nearestInch, spareOrShort } from '../words/lengths.ts';
 import { type RunRow, runRows } from './run-rows.ts';
+import { useTableFacts } from './table-facts.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
 
 /** Every run with its three margins and its circuit; a row and its drop on the board are chosen together. */
 export function RunsTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
-  const site = useDocument((state) => state.site);
-  const plan = useDocument((state) => state.plan);
+  const { site, plan } = useTableFacts();
   const selection = useDocument((state) => state.selection);
   const chosen = new Set(selection.filter(({ list }) => list === 'drops' || list === 'chargers').map(({ id }) => id));
   const rows = runRows(plan, site);

@@ -138,6 +138,7 @@ function inOrder<Row>(rows: readonly Row[], columns: readonly Column<Row>[], ord
   const sign = order.down ? -1 : 1;
   return [...rows].sort((a, b) => {
     const [x, y] = [sort(a), sort(b)];
+    if (x === y) return 0;
     return sign * (typeof x === 'string' ? x.localeCompare(String(y), 'en', { numeric: true }) : x - Number(y));
   });
 }

@@ -9,12 +9,12 @@ export function marginShare(kind: MarginKind, margins: Margins): number | null {
   return margin ? margin.left / MARGIN_FULL[kind] : null;
 }
 
-/** The least of a charger's three shares, by which it is found in a list of many; null where it has no figure at all. */
-export function worstShare(margins: Margins): number | null {
-  let worst: number | null = null;
-  for (const kind of MARGIN_KINDS) {
-    const share = marginShare(kind, margins);
-    if (share !== null && (worst === null || share < worst)) worst = share;
-  }
+/**
+ * The least of a charger's three shares, by which it is found in a list of many. One that lacks a figure has no run or
+ * reaches no stall: that is worse than any that is short, and counts as minus infinity.
+ */
+export function worstShare(margins: Margins): number {
+  let worst = Number.POSITIVE_INFINITY;
+  for (const kind of MARGIN_KINDS) worst = Math.min(worst, marginShare(kind, margins) ?? Number.NEGATIVE_INFINITY);
   return worst;
 }

@@ -46,6 +46,11 @@ export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly 
   const beside = px(last[0]) + 18;
   const x = beside + widest + 6 <= frame.width ? beside : Math.max(6, px(last[0]) - 18 - widest);
   const step = namePx(scale) + 4;
+  const low = py(last[1]) - (x < beside ? 30 : 16);
+  if (x < beside) {
+    pen.fillStyle = ink.paper;
+    pen.fillRect(x - 5, low - (lines.length - 0.5) * step - 2, widest + 10, lines.length * step + 4);
+  }
   for (const [i, line] of lines.entries())
-    halo(pen, frame, line, x, py(last[1]) - 16 - (lines.length - 1 - i) * step, i === 0 ? 700 : 400, ink.ink);
+    halo(pen, frame, line, x, low - (lines.length - 1 - i) * step, i === 0 ? 700 : 400, ink.ink);
 }

@@ -90,7 +90,11 @@ export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMar
   pen.fillStyle = chosen ? ink.ink : ink.soft;
   for (const { stall, label, labelAt } of marks) {
     if (stall.width * scale < Math.max(LABELS_FROM, label.length * 7)) continue;
-    pen.fillText(label, left + labelAt[0] * scale, top - labelAt[1] * scale);
+    const [dx, dy] = [labelAt[0] - stall.at[0], labelAt[1] - stall.at[1]];
+    const inward = Math.hypot(dx, dy) * scale;
+    // From far off it would stand on the edge of the stall.
+    const away = inward > 0 ? Math.max(1, (size * 0.6 + 3) / inward) : 1;
+    pen.fillText(label, left + (stall.at[0] + dx * away) * scale, top - (stall.at[1] + dy * away) * scale);
   }
   for (const mark of marks) if (mark.stall.width * scale >= 40) drawUse(pen, frame, mark);
 }
