@@ -21,6 +21,12 @@ export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): vo
       pen.moveTo(left + guide.from[0] * scale, top - guide.from[1] * scale);
       pen.lineTo(left + guide.to[0] * scale, top - guide.to[1] * scale);
       words = [guide.label, left + guide.to[0] * scale + 12, top - guide.to[1] * scale + 18];
+    } else if (guide.kind === 'line') {
+      const [x, y] = [left + guide.through[0] * scale, top - guide.through[1] * scale];
+      const reach = width + height + Math.hypot(x, y);
+      pen.moveTo(x - guide.way[0] * reach, y + guide.way[1] * reach);
+      pen.lineTo(x + guide.way[0] * reach, y - guide.way[1] * reach);
+      words = [guide.label, x + 12, y + 18];
     } else if (guide.kind === 'x') {
       const x = left + guide.at * scale;
       pen.moveTo(x, 0);

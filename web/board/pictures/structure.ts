@@ -1,3 +1,4 @@
+import { isPlainGrid } from '../../../routing/site/grid-frame.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
@@ -5,6 +6,7 @@ import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceLine, traceOutline } from './outline.ts';
+import { type ScreenLine, turnedGridlines } from './turned-gridlines.ts';
 
 const LEAST_COLUMN = 3;
 
@@ -144,19 +146,28 @@ function edgesOf({ scale, left, top, width, height }: Frame, extent: Frame['box'
   };
 }
 
+const turnedLines = (frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): ScreenLine[] =>
+  turnedGridlines(frame, gridlines, extent, BUBBLE * 2.4, BUBBLE + 4);
+
 export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
   const { scale, left, top, ink } = frame;
   if (scale < 0.4) return;
-  const { upper, lower, leftmost, right } = edgesOf(frame, extent);
   pen.beginPath();
-  for (const { at } of gridlines.x) {
-    pen.moveTo(left + at * scale, upper + BUBBLE);
-    pen.lineTo(left + at * scale, lower);
-  }
-  for (const { at } of gridlines.y) {
-    pen.moveTo(leftmost, top - at * scale);
-    pen.lineTo(right - BUBBLE, top - at * scale);
-  }
+  if (isPlainGrid(gridlines)) {
+    const { upper, lower, leftmost, right } = edgesOf(frame, extent);
+    for (const { at } of gridlines.x) {
+      pen.moveTo(left + at * scale, upper + BUBBLE);
+      pen.lineTo(left + at * scale, lower);
+    }
+    for (const { at } of gridlines.y) {
+      pen.moveTo(leftmost, top - at * scale);
+      pen.lineTo(right - BUBBLE, top - at * scale);
+    }
+  } else
+    for (const { far, named } of turnedLines(frame, gridlines, extent)) {
+      pen.moveTo(...far);
+      pen.lineTo(...named);
+    }
   pen.strokeStyle = ink.ruleStrong;
   pen.lineWidth = 0.7;
   if (scale >= 1) pen.setLineDash([14, 4, 3, 4]);
@@ -169,10 +180,12 @@ export function drawBubbles(pen: Pen, frame: Frame, gridlines: Site['gridlines']
   const { scale, left, top, ink } = frame;
   if (scale < 0.4) return;
   const { upper, right } = edgesOf(frame, extent);
-  const bubbles = [
-    ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper })),
-    ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale })),
-  ];
+  const bubbles = isPlainGrid(gridlines)
+    ? [
+        ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper })),
+        ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale })),
+      ]
+    : turnedLines(frame, gridlines, extent).map(({ label, named: [x, y] }) => ({ label, x, y }));
   pen.font = lettering(12);
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';

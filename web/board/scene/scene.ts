@@ -3,6 +3,7 @@ import type { Plan } from '../../../calc/plan-shape.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
+import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 import { canopyOutlines } from './canopy.ts';
@@ -197,7 +198,11 @@ function extentOf(site: Site, lists: Pick<Scene, SceneList>): Box {
   if (extent.minX > extent.maxX) {
     const { x, y } = site.gridlines;
     if (x.length + y.length > 0)
-      extent = boxOf([...x.map(({ at }): Point2 => [at, 0]), ...y.map(({ at }): Point2 => [0, at])]);
+      extent = boxOf(
+        [...x.map(({ at }): Point2 => [at, 0]), ...y.map(({ at }): Point2 => [0, at])].map((at) =>
+          offGrid(site.gridlines, at),
+        ),
+      );
   }
   return extent;
 }

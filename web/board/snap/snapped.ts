@@ -1,3 +1,4 @@
+import { gridWays, offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { nearestOnSegment } from '../scene/near.ts';
@@ -39,6 +40,8 @@ interface Rail {
   readonly guide: (at: Point2) => Guide;
   /** A lesser rail gives way to a stronger one of the same direction. */
   readonly weight: number;
+  /** The step counts along it from `through`, though it is slanting. */
+  readonly stepped?: true;
 }
 
 /**
@@ -97,7 +100,12 @@ function crossings(to: SnapTo): Crossing[] {
     }
   for (const x of to.gridlines.x)
     for (const y of to.gridlines.y)
-      found.push({ place: [x.at, y.at], z: null, ref: null, label: `${x.label} and ${y.label}` });
+      found.push({
+        place: offGrid(to.gridlines, [x.at, y.at]),
+        z: null,
+        ref: null,
+        label: `${x.label} and ${y.label}`,
+      });
   return found;
 }
 
@@ -137,7 +145,9 @@ function railsOf(at: Point2, to: SnapTo): Rail[] {
   const level = (x: number, y: number, weight: number, guide: Rail['guide']): void => {
     rails.push({ through: [x, y], way: [1, 0], line: null, guide, weight });
   };
-  if (on(to, 'gridlines')) {
+  const turned = to.gridlines.rotation !== undefined || to.gridlines.origin !== undefined;
+  if (on(to, 'gridlines') && turned) rails.push(...turnedGridRails(to.gridlines));
+  else if (on(to, 'gridlines')) {
     for (const line of to.gridlines.x)
       upright(line.at, at[1], 3, () => ({ kind: 'x', at: line.at, label: `on ${line.label}` }));
     for (const line of to.gridlines.y)
@@ -173,16 +183,44 @@ function railsOf(at: Point2, to: SnapTo): Rail[] {
         to: place,
         label: `in line with ${label}`,
       }));
+      // In a lot that lies aslant, things are in line along its gridlines rather than along the axes.
+      if (isAslant(to.gridlines))
+        for (const way of gridWays(to.gridlines))
+          rails.push({
+            through: other,
+            way,
+            line: null,
+            guide: (place) => ({ kind: 'segment', from: other, to: place, label: `in line with ${label}` }),
+            weight: 1.5,
+          });
     }
   return rails;
 }
 
-/** Along the axes, and straight on from or square to the last leg where that is slanting. */
-function squareWays({ from, before }: SnapTo): Point2[] {
-  const axes: Point2[] = [
-    [1, 0],
-    [0, 1],
+/** Gridlines of their own turn or origin. The step counts along them from that origin. */
+function turnedGridRails(gridlines: SnapTo['gridlines']): Rail[] {
+  const [wayX, wayY] = gridWays(gridlines);
+  const rail = (through: Point2, way: Point2, label: string): Rail => ({
+    through,
+    way,
+    line: null,
+    guide: (place) => ({ kind: 'line', through: place, way, label: `on ${label}` }),
+    weight: 3,
+    stepped: true,
+  });
+  return [
+    ...gridlines.x.map(({ at, label }) => rail(offGrid(gridlines, [at, 0]), wayY, label)),
+    ...gridlines.y.map(({ at, label }) => rail(offGrid(gridlines, [0, at]), wayX, label)),
   ];
+}
+
+/** Gridlines stand that are not square to the axes. */
+const isAslant = ({ x, y, rotation = 0 }: SnapTo['gridlines']): boolean =>
+  x.length + y.length > 0 && rotation % 90 !== 0;
+
+/** Along the axes and slanting gridlines, and straight on from or square to the last leg where that is slanting. */
+function squareWays({ from, before, gridlines }: SnapTo): Point2[] {
+  const axes: Point2[] = [[1, 0], [0, 1], ...(isAslant(gridlines) ? gridWays(gridlines) : [])];
   if (!from || !before) return axes;
   const dx = from[0] - before[0];
   const dy = from[1] - before[1];
@@ -231,15 +269,19 @@ function onLine(rails: readonly Rail[], at: Point2): Pick<Snapped, 'z' | 'ref'> 
 }
 
 /** The place on a rail: along one that is square to the axes the step still counts. */
-function alongRail([x, y]: Point2, { through, way }: Rail, to: SnapTo): Point2 {
+function alongRail([x, y]: Point2, { through, way, stepped: isStepped }: Rail, to: SnapTo): Point2 {
   const step = on(to, 'grid') ? to.step : 0;
   const stepped = (value: number): number => (step > 0 ? toStep(value, step) : value);
-  if (Math.abs(way[1]) < 1e-9) return [stepped(x), through[1]];
-  if (Math.abs(way[0]) < 1e-9) return [through[0], stepped(y)];
-  const t = ((x - through[0]) * way[0] + (y - through[1]) * way[1]) / (way[0] ** 2 + way[1] ** 2);
+  if (!isStepped && Math.abs(way[1]) < 1e-9) return [stepped(x), through[1]];
+  if (!isStepped && Math.abs(way[0]) < 1e-9) return [through[0], stepped(y)];
+  const along = ((x - through[0]) * way[0] + (y - through[1]) * way[1]) / (way[0] ** 2 + way[1] ** 2);
+  const t = isStepped ? stepped(along) : along;
   return [through[0] + t * way[0], through[1] + t * way[1]];
 }
 
-function onStep([x, y]: Point2, to: SnapTo): Snapped {
-  return { at: on(to, 'grid') ? [toStep(x, to.step), toStep(y, to.step)] : [x, y], z: null, ref: null, guides: [] };
+function onStep(at: Point2, to: SnapTo): Snapped {
+  const stepped = ([x, y]: Point2): Point2 => [toStep(x, to.step), toStep(y, to.step)];
+  // Where gridlines stand aslant the steps count along them: setting out is from them.
+  const place = isAslant(to.gridlines) ? offGrid(to.gridlines, stepped(onGrid(to.gridlines, at))) : stepped(at);
+  return { at: on(to, 'grid') ? place : at, z: null, ref: null, guides: [] };
 }

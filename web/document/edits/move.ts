@@ -5,6 +5,7 @@ import { inFile, placeInFile, spotInFile, tidy } from '../file-lengths.ts';
 import { changeStep, type Held, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts';
+import { gridlineSteps } from './move-gridlines.ts';
 
 /**
  * Moves what refs hold by site feet: an element as a whole, or only the handles named. A handle of an element that is
@@ -16,7 +17,7 @@ export function moveElements(file: SiteFile, refs: readonly Ref[], dxFt: number,
   const whole = refs.filter(({ part }) => part === undefined);
   const wholes = new Set(whole.map(({ list, id }) => `${list} ${id}`));
   const parts = refs.filter(({ list, id, part }) => part !== undefined && !wholes.has(`${list} ${id}`));
-  const steps = [...movedSteps(held(file, whole), motion), ...partSteps(file, parts, (at) => sum(at, by))];
+  const steps = [...lotSteps(file, whole, motion), ...partSteps(file, parts, (at) => sum(at, by))];
   return { name: `Move ${nameOf(steps, parts)}`, steps };
 }
 
@@ -33,15 +34,21 @@ export function placeHandle(file: SiteFile, ref: Ref, atFt: Point3): Edit {
 
 /** Turns elements counter-clockwise about a place, site feet. */
 export function rotate(file: SiteFile, refs: readonly Ref[], aboutFt: Point2, degrees: number): Edit {
-  const steps = movedSteps(held(file, refs), turn(placeInFile(file, aboutFt), degrees));
+  const steps = lotSteps(file, refs, turn(placeInFile(file, aboutFt), degrees));
   return { name: `Rotate ${nameOf(steps, [])}`, steps };
 }
 
 /** Mirrors elements in the line through a place, site feet, in a direction, degrees. */
 export function mirror(file: SiteFile, refs: readonly Ref[], throughFt: Point2, degrees: number): Edit {
-  const steps = movedSteps(held(file, refs), mirrored(placeInFile(file, throughFt), degrees));
+  const steps = lotSteps(file, refs, mirrored(placeInFile(file, throughFt), degrees));
   return { name: `Mirror ${nameOf(steps, [])}`, steps };
 }
+
+/** What moves the elements, and the gridlines with them where they are the whole lot. */
+const lotSteps = (file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] => [
+  ...movedSteps(held(file, refs), motion),
+  ...gridlineSteps(file, refs, motion),
+];
 
 const movedSteps = (elements: readonly Held[], motion: Motion): readonly Step[] =>
   elements

@@ -1,8 +1,8 @@
 import { lineLetter, lineNumber } from '../../../routing/propose/rows/gridline-labels.ts';
-import type { Gridline } from '../../../routing/site/site.ts';
+import type { Gridline, Gridlines } from '../../../routing/site/site.ts';
 import { setGridlines } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
-import { LengthField, TextField } from '../fields.tsx';
+import { LengthField, TextField, TypedField } from '../fields.tsx';
 
 /** The reference lines that field dimensions are taken from. */
 export function GridlinesForm() {
@@ -13,13 +13,42 @@ export function GridlinesForm() {
     const next = { ...gridlines, [axis]: lines };
     apply(setGridlines(file, next.x.length + next.y.length > 0 ? next : null));
   };
+  const lay = (patch: Pick<Gridlines, 'rotation' | 'origin'>): void => {
+    const { file, apply } = document.getState();
+    const { rotation = 0, origin = [0, 0], x, y } = { ...gridlines, ...patch };
+    const turn = rotation % 360 === 0 ? {} : { rotation };
+    apply(setGridlines(file, { x, y, ...turn, ...(origin.some((at) => at !== 0) && { origin }) }));
+  };
+  const { rotation = 0, origin = [0, 0] } = gridlines;
   return (
     <details className="site-form">
       <summary>Gridlines</summary>
       <Lines axis="x" words="lines up the sheet" lines={gridlines.x} onChange={(lines) => put('x', lines)} />
       <Lines axis="y" words="lines across it" lines={gridlines.y} onChange={(lines) => put('y', lines)} />
+      {gridlines.x.length + gridlines.y.length > 0 && (
+        <section className="fields" aria-label="how they lie">
+          <p className="quiet">how they lie: turned about their origin, from which each line is measured</p>
+          <TypedField
+            label="turned by"
+            value={rotation}
+            print={(degrees) => `${Number(degrees.toFixed(6))}°`}
+            read={readDegrees}
+            onChange={(degrees) => lay({ rotation: degrees })}
+          />
+          <LengthField label="origin x" value={origin[0]} onChange={(at) => lay({ origin: [at, origin[1]] })} />
+          <LengthField label="origin y" value={origin[1]} onChange={(at) => lay({ origin: [origin[0], at] })} />
+        </section>
+      )}
     </details>
   );
+}
+
+function readDegrees(text: string): { ok: true; value: number } | { ok: false; says: string } {
+  const bare = text.replace(/°|deg(rees)?/i, '').trim();
+  const degrees = Number(bare);
+  return bare !== '' && Math.abs(degrees) <= 360
+    ? { ok: true, value: degrees }
+    : { ok: false, says: 'expected -360 to 360 degrees' };
 }
 
 interface LinesProps {

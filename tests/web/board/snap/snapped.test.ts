@@ -104,3 +104,46 @@ test('whatever is switched off draws nothing: with all of it off the hand is whe
 test('an end wins over a line that runs through it, and a place over the grid', () => {
   expect(snapped([39.3, 10.3], EVERYTHING).guides[0]).toMatchObject({ kind: 'point', label: 'end of R1' });
 });
+
+describe('beside gridlines that are turned', () => {
+  // atan(3/4) about (10, 0): line 2 runs through (10 + 16, 12), the way (-0.6, 0.8).
+  const turned: SnapTo = {
+    ...only('gridlines', 'grid'),
+    gridlines: {
+      x: [{ label: '2', at: 20 }],
+      y: [{ label: 'A', at: 0 }],
+      rotation: (Math.atan2(3, 4) * 180) / Math.PI,
+      origin: [10, 0],
+    },
+  };
+  const close = (x: number, y: number) => [expect.closeTo(x, 9), expect.closeTo(y, 9)];
+
+  test('the hand is drawn onto one, and along it by the step from their origin', () => {
+    const { at, guides } = snapped([26 - 0.6 * 7.1 + 0.3, 12 + 0.8 * 7.1 + 0.2], turned);
+    expect(at).toEqual(close(26 - 0.6 * 7, 12 + 0.8 * 7));
+    expect(guides).toEqual([{ kind: 'line', through: at, way: close(-0.6, 0.8), label: 'on 2' }]);
+  });
+
+  test('to where two of them meet', () => {
+    expect(snapped([26.4, 12.3], { ...turned, off: new Set() }).at).toEqual(close(26, 12));
+  });
+
+  test('in the open by steps along them', () => {
+    // 5.1 along and 5.1 across: to 5 and 5 by a quarter of a foot.
+    const at = snapped([10 + 0.8 * 5.1 - 0.6 * 5.1, 0.6 * 5.1 + 0.8 * 5.1], { ...turned, near: 0.1 }).at;
+    expect(at).toEqual(close(10 + 0.8 * 5 - 0.6 * 5, 0.6 * 5 + 0.8 * 5));
+  });
+
+  test('square to where the line begins along them too, and in line with what stands off along them', () => {
+    const square = snapped([5 + 0.8 * 10 + 0.3, 3 + 0.6 * 10], { ...turned, off: only('right angles').off });
+    expect(square.at).toEqual(close(...onRay([5, 3], square.at)));
+    const lined = snapped([55 + 0.8 * 10 + 0.2, 31.3 + 0.6 * 10], { ...turned, off: only('alignment').off });
+    expect(lined.at).toEqual(close(...onRay([55, 31.3], lined.at)));
+  });
+});
+
+/** The foot of a place on the ray from another along 4 to the right and 3 up. */
+function onRay([x, y]: readonly [number, number], at: readonly [number, number]): readonly [number, number] {
+  const t = (at[0] - x) * 0.8 + (at[1] - y) * 0.6;
+  return [x + 0.8 * t, y + 0.6 * t];
+}
