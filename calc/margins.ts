@@ -1,6 +1,7 @@
+import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
-import { remembered } from './memo.ts';
+import { nextChange, remembered } from './memo.ts';
 import type { Plan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */
@@ -31,10 +32,18 @@ export interface Margins {
 export const MARGIN_KINDS = ['cord', 'branch', 'volts'] as const;
 export type MarginKind = (typeof MARGIN_KINDS)[number];
 
+/** The margins of all chargers of a plan. */
+export interface MarginTable {
+  readonly get: (charger: string) => Margins | undefined;
+  /** In the order of the site's chargers. */
+  readonly values: () => readonly Margins[];
+}
+
 interface Worked {
   readonly plan: Plan;
   readonly site: Site;
-  readonly margins: ReadonlyMap<string, Margins>;
+  readonly margins: readonly Margins[];
+  readonly table: MarginTable;
   /** Where the entries of each charger stand in the plan's lists. */
   readonly places: ReadonlyMap<string, Places>;
 }
@@ -48,12 +57,19 @@ interface Places {
 // The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
 let latest: Worked | null = null;
 
-/** The three margins of each charger of a plan, in the order of the site's chargers. */
-export const marginsOf = remembered((plan: Plan, site: Site): ReadonlyMap<string, Margins> => {
-  const worked = (latest && after(latest, plan, site)) ?? anew(plan, site);
-  latest = worked;
-  return worked.margins;
+const workedOf = remembered((plan: Plan, site: Site): Worked => {
+  latest = (latest && after(latest, plan, site)) ?? anew(plan, site);
+  return latest;
 });
+
+/** The three margins of each charger of a plan. */
+export const marginsOf = (plan: Plan, site: Site): MarginTable => workedOf(plan, site).table;
+
+/** The cords of one charger of a plan, in the order of the stalls that it serves; none where it is not there. */
+export const cordsOf = (plan: Plan, site: Site, charger: string): readonly Reach[] =>
+  workedOf(plan, site)
+    .places.get(charger)
+    ?.reach.map((place) => plan.reach[place]!) ?? [];
 
 /** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
 function after(last: Worked, plan: Plan, site: Site): Worked | null {
@@ -69,16 +85,18 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   for (const list of ['runs', 'circuits', 'reach'] as const) {
     const now: readonly { readonly charger: string }[] = plan[list];
     const before: readonly { readonly charger: string }[] = was[list];
-    for (let i = 0; i < now.length; i++) {
-      if (now[i] === before[i]) continue;
+    for (let i = nextChange(now, before, 0); i < now.length; i = nextChange(now, before, i + 1)) {
       if (now[i]!.charger !== before[i]!.charger) return null;
       changed.add(now[i]!.charger);
     }
   }
   if (changed.size === 0) return { ...last, plan, site };
-  const margins = new Map(last.margins);
-  for (const charger of changed) margins.set(charger, marginsAt(plan, site, last.places.get(charger)!));
-  return { plan, site, margins, places: last.places };
+  const margins = last.margins.slice();
+  for (const charger of changed) {
+    const own = last.places.get(charger)!;
+    margins[own.at] = marginsAt(plan, site, own);
+  }
+  return worked(plan, site, margins, last.places);
 }
 
 function anew(plan: Plan, site: Site): Worked {
@@ -90,13 +108,20 @@ function anew(plan: Plan, site: Site): Worked {
     else reach.set(charger, [i]);
   });
   const places = new Map<string, Places>();
-  const margins = new Map<string, Margins>();
-  site.chargers.forEach(({ id }, at) => {
+  const margins = site.chargers.map(({ id }, at) => {
     const own = { at, circuit: circuits.get(id) ?? null, reach: reach.get(id) ?? [] };
     places.set(id, own);
-    margins.set(id, marginsAt(plan, site, own));
+    return marginsAt(plan, site, own);
   });
-  return { plan, site, margins, places };
+  return worked(plan, site, margins, places);
+}
+
+function worked(plan: Plan, site: Site, margins: readonly Margins[], places: Worked['places']): Worked {
+  const get = (charger: string): Margins | undefined => {
+    const own = places.get(charger);
+    return own && margins[own.at];
+  };
+  return { plan, site, margins, table: { get, values: () => margins }, places };
 }
 
 function marginsAt(plan: Plan, site: Site, { at, circuit, reach }: Places): Margins {
@@ -124,7 +149,7 @@ function marginsAt(plan: Plan, site: Site, { at, circuit, reach }: Places): Marg
 }
 
 /** The charger with the least left of a kind, or undefined where none has such a margin. */
-export function worstOf(margins: ReadonlyMap<string, Margins>, kind: MarginKind): Margins | undefined {
+export function worstOf(margins: MarginTable, kind: MarginKind): Margins | undefined {
   let worst: Margins | undefined;
   for (const each of margins.values()) {
     const left = each[kind]?.left;

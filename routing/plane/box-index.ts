@@ -22,8 +22,9 @@ const MOST_CHANGED = 32;
 export function boxIndex<T>(items: readonly T[], box: (item: T) => Box, last?: BoxIndex<T>): BoxIndex<T> {
   if (last && last.built.length === items.length) {
     const changed: number[] = [];
+    // Object.is looks at the references alone: a long list of objects is out of the cache.
     for (let i = 0; i < items.length && changed.length <= MOST_CHANGED; i++)
-      if (items[i] !== last.built[i]) changed.push(i);
+      if (!Object.is(items[i], last.built[i])) changed.push(i);
     if (changed.length <= MOST_CHANGED) return { items, box, tree: last.tree, built: last.built, changed };
   }
   if (items.length === 0) return { items, box, tree: null, built: items, changed: [] };

@@ -1,5 +1,4 @@
 import type { Point2, Point3, Site } from '../site/site.ts';
-import { placeOf } from './by-id.ts';
 import { cordStart } from './cord-start.ts';
 import { cordsTo } from './cords.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
@@ -9,7 +8,8 @@ import { MARGIN_TIE } from './stall-reach.ts';
 
 /** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
 function planReach(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
-  const drop = site.drops[placeOf(site.drops, dropId)];
+  // Looked for, not indexed: while it is dragged, every step has a list of its own.
+  const drop = site.drops.find(({ id }) => id === dropId);
   if (!drop) throw new RangeError(`no drop "${dropId}"`);
   const { from, available } = cordStart(drop, site.rules);
   const fall = Math.abs(from[2] - inletHeight);

@@ -17,11 +17,11 @@ const { site, plan: hospital } = worked('hospital-lot');
 const margins = marginsOf(hospital, site);
 
 test('every charger has its margins, in the order of the site', () => {
-  expect([...margins.keys()]).toEqual(site.chargers.map(({ id }) => id));
+  expect(margins.values().map(({ charger }) => charger)).toEqual(site.chargers.map(({ id }) => id));
 });
 
 test('a cord margin is the least of all cases in all the stalls that the charger serves', () => {
-  for (const [charger, { cord }] of margins) {
+  for (const { charger, cord } of margins.values()) {
     const cases = hospital.reach.filter((reach) => reach.charger === charger).flatMap((reach) => reach.cases);
     const least = Math.min(...cases.map(({ margin }) => margin ?? Number.NEGATIVE_INFINITY));
     expect(cord?.left ?? Number.POSITIVE_INFINITY).toBe(cases.length > 0 ? least : Number.POSITIVE_INFINITY);

@@ -1,11 +1,11 @@
 import type Konva from 'konva';
-import { useEffect, useMemo, useRef } from 'react';
+import { memo, useEffect, useMemo, useRef } from 'react';
 // Only the shapes that are used: the whole of the library is three times as large.
 import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
 import 'konva/lib/shapes/Circle';
 import 'konva/lib/shapes/Line';
 import 'konva/lib/shapes/Rect';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocumentAtOnce, useDocumentStore } from '../document/use-document.ts';
 import { BASE_PICTURES } from './base-pictures.ts';
 import { toScreen } from './camera.ts';
 import { handleOnScreen, handlesOf } from './hand/handles.ts';
@@ -24,7 +24,7 @@ interface LayersProps {
  * the handles, the only few that are nodes of their own. None listens: the board's own index finds what is under the
  * hand, and no hit canvas is drawn.
  */
-export function Layers({ painting, tally }: LayersProps) {
+export const Layers = memo(function Layers({ painting, tally }: LayersProps) {
   const document = useDocumentStore();
   const view = useViewStore();
   const viewport = useView((state) => state.viewport);
@@ -80,12 +80,12 @@ export function Layers({ painting, tally }: LayersProps) {
       </Layer>
     </Stage>
   );
-}
+});
 
 /** What the hand can take hold of on the selected element. */
 function Handles({ painting }: { readonly painting: Painting }) {
-  const site = useDocument((state) => state.site);
-  const selection = useDocument((state) => state.selection);
+  const site = useDocumentAtOnce((state) => state.site);
+  const selection = useDocumentAtOnce((state) => state.selection);
   const camera = useView((state) => state.camera);
   const viewport = useView((state) => state.viewport);
   const { ink } = painting.frame();

@@ -1,3 +1,4 @@
+import { cordsOf } from '../../calc/margins.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Ref } from '../document/element-lists.ts';
@@ -57,7 +58,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (moving.runs) drawOver(pen, plain, plain, scene, { runs: moving.runs });
   count += drawMarks(pen, heavy, painting, chosen.marks);
   if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
-  const cords = scene.plan.reach.filter(({ charger }) => chosen.chargers.has(charger));
+  const cords = [...chosen.chargers].flatMap((charger) => cordsOf(scene.plan, scene.site, charger));
   for (const reach of cords) drawCord(pen, plain, reach);
   const worst = worstOf(cords);
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);

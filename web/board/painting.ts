@@ -1,6 +1,8 @@
 import { stallCoverage } from '../../calc/stall-coverage.ts';
+import { boxesMeet } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
+import { positionsOf } from '../document/element-lists.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { boxInView } from './camera.ts';
 import type { Ink } from './ink.ts';
@@ -8,6 +10,7 @@ import { SYMBOLS_FROM } from './pictures/drops.ts';
 import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
 import { MARGINS_FROM, sameBars } from './pictures/margin-bars.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
+import { dropsFaringAnew } from './scene/faring.ts';
 import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
 import { signOf } from './scene/sign.ts';
@@ -166,13 +169,16 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
 function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport, marginBars }: ViewState): boolean {
   if (was === now || camera.scale < SYMBOLS_FROM) return false;
   const barsToo = marginBars && camera.scale >= MARGINS_FROM;
-  return positionsIn(now.drops, boxInView(camera, viewport)).some((i) => {
-    const mark = now.drops.items[i]!;
-    if (mark !== base.drops.items[i]) return false;
-    const { id } = mark.drop;
+  const seen = boxInView(camera, viewport);
+  const places = positionsOf(now.site.drops);
+  for (const id of dropsFaringAnew(was, now)) {
+    const place = places.get(id);
+    const mark = place === undefined ? undefined : now.drops.items[place];
+    if (!mark || mark !== base.drops.items[place!] || !boxesMeet(mark, seen)) continue;
     const [a, b] = [signOf(was, id), signOf(now, id)];
-    return a.severity !== b.severity || a.short !== b.short || (barsToo && !sameBars(was, now, id));
-  });
+    if (a.severity !== b.severity || a.short !== b.short || (barsToo && !sameBars(was, now, id))) return true;
+  }
+  return false;
 }
 
 const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene => sceneOf(site, plan, last);

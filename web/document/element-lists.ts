@@ -30,10 +30,13 @@ export function elementsOf<L extends ListName>(file: SiteFile, list: L): readonl
 export const sameRef = (a: Ref, b: Ref): boolean =>
   a.list === b.list && a.id === b.id && JSON.stringify(a.part ?? null) === JSON.stringify(b.part ?? null);
 
-const positions = new WeakMap<readonly Element[], ReadonlyMap<string, number>>();
+interface Named {
+  readonly id: string;
+}
+const positions = new WeakMap<readonly Named[], ReadonlyMap<string, number>>();
 
 /** Where each id of a list stands. Kept with the list, so that a list that did not change is indexed once. */
-export function positionsOf(elements: readonly Element[]): ReadonlyMap<string, number> {
+export function positionsOf(elements: readonly Named[]): ReadonlyMap<string, number> {
   let found = positions.get(elements);
   if (!found) {
     found = new Map(elements.map((element, index) => [element.id, index]));
@@ -43,7 +46,7 @@ export function positionsOf(elements: readonly Element[]): ReadonlyMap<string, n
 }
 
 /** Tells `positionsOf` that a list holds the same ids in the same places as another that it has indexed. */
-export function samePositions(elements: readonly Element[], as: readonly Element[]): void {
+export function samePositions(elements: readonly Named[], as: readonly Named[]): void {
   const known = positions.get(as);
   if (known) positions.set(elements, known);
 }

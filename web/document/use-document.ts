@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { DocumentState } from './document-state.ts';
+import { pacedStore } from './paced.ts';
 import type { DocumentStore } from './store.ts';
 
 const DocumentContext = createContext<DocumentStore | null>(null);
@@ -15,7 +16,23 @@ export function useDocumentStore(): DocumentStore {
   return store;
 }
 
-/** Part of the open document's state; the component is drawn anew when that part changes. */
+const paced = new WeakMap<DocumentStore, ReturnType<typeof pacedStore>>();
+
+function pacedOf(store: DocumentStore): ReturnType<typeof pacedStore> {
+  let its = paced.get(store);
+  if (!its) {
+    its = pacedStore(store);
+    paced.set(store, its);
+  }
+  return its;
+}
+
+/** Part of the open document's state, a drag at a pace that can be read; drawn anew when that part changes. */
 export function useDocument<T>(part: (state: DocumentState) => T): T {
+  return useStore(pacedOf(useDocumentStore()), part);
+}
+
+/** As `useDocument`, but at every step of a drag: for what is drawn under the hand. */
+export function useDocumentAtOnce<T>(part: (state: DocumentState) => T): T {
   return useStore(useDocumentStore(), part);
 }

@@ -89,9 +89,9 @@ function WorstMargins() {
       {MARGIN_KINDS.map((kind) => (
         <Worst key={kind} kind={kind} worst={worstOf(margins, kind)} />
       ))}
-      {margins.size > 1 && (
+      {margins.values().length > 1 && (
         <button type="button" className="plain worst-all" onClick={() => view.setState({ drawer: 'margins' })}>
-          All {margins.size} chargers, the worst first
+          All {margins.values().length} chargers, the worst first
         </button>
       )}
     </section>

@@ -91,7 +91,7 @@ test('the steps of a box end in its volts and in the drop that they make', () =>
 });
 
 test('the steps of every margin end in it, by what they name', () => {
-  for (const [charger, margins] of marginsOf(planned, site))
+  for (const { charger, ...margins } of marginsOf(planned, site).values())
     for (const kind of MARGIN_KINDS) {
       const last = whyMargin(site, planned, charger, kind).at(-1)!;
       expect(last.result).toBe(margins[kind]!.left);

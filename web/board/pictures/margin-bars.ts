@@ -1,4 +1,4 @@
-import { MARGIN_KINDS, type Margins, marginsOf } from '../../../calc/margins.ts';
+import { MARGIN_KINDS, type MarginTable, marginsOf } from '../../../calc/margins.ts';
 import { marginShare } from '../../words/margin-scale.ts';
 import { namePx } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
@@ -18,7 +18,7 @@ const HATCH = 3;
  * The least left of each kind over the chargers of a drop, as pixels of its bar from the center mark; NaN without a
  * figure. Written into `into` so that drawing thousands makes nothing to be swept up.
  */
-function barsOf(scene: Scene, margins: ReadonlyMap<string, Margins>, drop: string, into: Float64Array): boolean {
+function barsOf(scene: Scene, margins: MarginTable, drop: string, into: Float64Array): boolean {
   into.fill(Number.NaN);
   let any = false;
   const own = chargersByDrop(scene.site.chargers).get(drop);

@@ -1,3 +1,4 @@
+import { nextChange } from '../../../calc/memo.ts';
 import type { Mark } from './mark.ts';
 import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
 
@@ -18,8 +19,11 @@ export function marksNotIn(scene: Scene, other: Scene): MarksByList {
 }
 
 /** Of lists of one length, what differs place by place: an edit leaves the others where they are. */
-const oddOf = (own: readonly Mark[], others: readonly Mark[]): readonly Mark[] =>
-  own.filter((mark, i) => mark !== others[i]);
+function oddOf(own: readonly Mark[], others: readonly Mark[]): readonly Mark[] {
+  const odd: Mark[] = [];
+  for (let i = nextChange(own, others, 0); i < own.length; i = nextChange(own, others, i + 1)) odd.push(own[i]!);
+  return odd;
+}
 
 function strangersOf(own: readonly Mark[], others: readonly Mark[]): readonly Mark[] {
   const held = new Set(others);

@@ -1,11 +1,13 @@
-import { remembered } from '../../../calc/memo.ts';
-import type { Plan } from '../../../calc/plan-shape.ts';
+import { nextChange, remembered } from '../../../calc/memo.ts';
+import type { PhasePair, Plan } from '../../../calc/plan-shape.ts';
+import type { Run } from '../../../routing/network/run.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
+import { samePositions } from '../../document/element-lists.ts';
 import { canopyOutlines } from './canopy.ts';
 import type {
   AreaMark,
@@ -94,10 +96,11 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
   ): Scene[L] => {
     if (last && alsoSame && same(list)) return last[list];
     const before = alsoSame ? (was?.[list] as readonly Site[L][number][] | undefined) : undefined;
+    if (before) keepPositions(site[list], before);
     return kept(list, remade<Site[L][number], Mark>(site[list], make, before, last && marksOf(last, list).items));
   };
   const { headClearance } = site.rules;
-  const allRuns = runMarks(site, plan, same('chargers') ? last?.allRuns : undefined);
+  const allRuns = runMarks(site, plan, same('chargers') ? last : undefined);
   const lists: Pick<Scene, SceneList> = {
     aisles: each('aisles', aisleMark),
     keepouts: each('keepouts', keepoutMark),
@@ -141,7 +144,10 @@ function remade<Source, M>(
   marks: readonly M[] | undefined,
 ): readonly M[] {
   if (!before || !marks || before.length !== sources.length) return sources.map((source) => make(source));
-  return sources.map((source, i) => (source === before[i] ? marks[i]! : make(source)));
+  const now = marks.slice();
+  for (let i = nextChange(sources, before, 0); i < now.length; i = nextChange(sources, before, i + 1))
+    now[i] = make(sources[i]!);
+  return now;
 }
 
 const ownBox = (mark: Mark): Box => mark;
@@ -159,21 +165,42 @@ function feederMarks(site: Site): FeederMark[] {
 }
 
 /** A mark for every run, path or none; runs and circuits stand in the order of the chargers. */
-function runMarks(
-  { chargers }: Site,
-  { runs, circuits }: Plan,
-  last: readonly RunMark[] | undefined,
-): readonly RunMark[] {
-  let next = 0;
-  let changed = last?.length !== runs.length;
-  const marks = runs.map((run, i) => {
-    const phases = circuits[next]?.charger === run.charger ? circuits[next++]!.phases : null;
-    const before = last?.[i];
-    if (before?.run === run && before.phases === phases) return before;
-    changed = true;
-    return runMark(run, phases, chargers[i]?.volts ?? 0);
-  });
-  return changed || !last ? marks : last;
+function runMarks({ chargers }: Site, { runs, circuits }: Plan, last: Scene | undefined): readonly RunMark[] {
+  const volts = (i: number): number => chargers[i]?.volts ?? 0;
+  // Where every charger has a circuit they stand side by side, and only those that differ are looked at.
+  const was = last?.plan;
+  const aligned =
+    circuits.length === runs.length && was?.runs.length === runs.length && was.circuits.length === runs.length;
+  if (!last || !was || !aligned) {
+    let next = 0;
+    return runs.map((run, i) => {
+      const phases = circuits[next]?.charger === run.charger ? circuits[next++]!.phases : null;
+      return keptRun(run, phases, volts(i), last?.allRuns[i]);
+    });
+  }
+  let marks: RunMark[] | null = null;
+  const look = (i: number): void => {
+    const before = (marks ?? last.allRuns)[i];
+    const mark = keptRun(runs[i]!, circuits[i]!.phases, volts(i), before);
+    if (mark === before) return;
+    marks ??= last.allRuns.slice();
+    marks[i] = mark;
+  };
+  for (let i = nextChange(runs, was.runs, 0); i < runs.length; i = nextChange(runs, was.runs, i + 1)) look(i);
+  for (let i = nextChange(circuits, was.circuits, 0); i < runs.length; i = nextChange(circuits, was.circuits, i + 1))
+    look(i);
+  return marks ?? last.allRuns;
+}
+
+const keptRun = (run: Run, phases: PhasePair | null, volts: number, before: RunMark | undefined): RunMark =>
+  before?.run === run && before.phases === phases ? before : runMark(run, phases, volts);
+
+/** Lists of the same ids in the same places share the index of their ids. */
+function keepPositions(list: readonly { readonly id: string }[], before: readonly { readonly id: string }[]): void {
+  if (list.length !== before.length) return;
+  for (let i = nextChange(list, before, 0); i < list.length; i = nextChange(list, before, i + 1))
+    if (list[i]!.id !== before[i]!.id) return;
+  samePositions(list, before);
 }
 
 /** Ids of the chargers on each drop. */

@@ -1,0 +1,68 @@
+import type { Browser, Page } from 'playwright-core';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { onScreen, openPage, ready, tally } from '../../browser/open-page.ts';
+import { servePage } from '../../browser/serve.ts';
+import { dragged, type FrameTimes, type Spot, wheeled } from './gestures.ts';
+
+export interface BoardTimes {
+  readonly pan: FrameTimes;
+  readonly zoom: FrameTimes;
+  readonly drag: FrameTimes;
+}
+
+/** Pixels to a foot at which a drop is dragged: so that a hand can take it. */
+const DRAG_SCALE = 6;
+
+/** Frame times of the built page with a site open: the whole of it panned and zoomed, then a drop dragged. */
+export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardTimes> {
+  const served = await servePage();
+  const { page, close } = await openPage(browser, served, { width: 1600, height: 900 });
+  await page
+    .locator('input[type=file]')
+    .first()
+    .waitFor({ state: 'attached' })
+    .catch(() => undefined);
+  await openSite(page, site);
+  const box = (await page.getByTestId('board').boundingBox())!;
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  await settled(page);
+  const pan = await dragged(page, around(middle, 120), 'middle');
+  const zoom = await wheeled(page, middle, 24);
+  const drop = site.drops![Math.floor(site.drops!.length / 2)]!;
+  const [x, y] = drop.retractor ?? drop.box;
+  for (let i = 0; i < 60 && Number((await tally(page)).camera!.split(' ')[2]) < DRAG_SCALE; i++) {
+    const [px, py] = await onScreen(page, [x, y]);
+    await page.mouse.move(px, py);
+    await page.mouse.wheel(0, -60);
+    await page.waitForTimeout(30);
+  }
+  await settled(page);
+  const [px, py] = await onScreen(page, [x, y]);
+  const drag = await dragged(page, around({ x: px, y: py }, 40), 'left');
+  await close();
+  await served.close();
+  return { pan, zoom, drag };
+}
+
+/** Twice round a circle through the spot. */
+const around =
+  ({ x, y }: Spot, radius: number) =>
+  (t: number): Spot => ({
+    x: x + radius * (1 - Math.cos(4 * Math.PI * t)),
+    y: y + radius * Math.sin(4 * Math.PI * t),
+  });
+
+async function openSite(page: Page, site: SiteFile): Promise<void> {
+  const choosing = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await choosing).setFiles({
+    name: 'bench.site.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(site)),
+  });
+  await page.getByRole('heading', { level: 1, name: site.name }).waitFor({ timeout: 120_000 });
+  await ready(page);
+}
+
+/** Waits until what follows an opening (keeping the site, drawing the tables) is over. */
+const settled = (page: Page): Promise<void> => page.waitForTimeout(1500);
