@@ -147,7 +147,7 @@ test('a DXF lies by its own units; its lines become stalls and columns, each in 
   await emptySite(page);
   await put(page, file('lot.dxf', 'application/dxf', dxf()));
   expect(await fieldOf(page, 'a unit of it is')).toBe('0\' 1"');
-  await ledger(page).getByText('Not drawn: 1 TEXT.').waitFor();
+  await ledger(page).getByText('layers, 1 line of words.').waitFor();
   await ledger(page).getByText('Turn its lines into elements').click();
   await ledger(page).getByLabel('STALL 24').check();
   await ledger(page).getByRole('button', { name: 'Turn into 24 stalls' }).click();
