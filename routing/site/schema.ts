@@ -240,6 +240,9 @@ export const siteFileSchema = v.strictObject({
   ),
   asBuilt: maybe(v.record(id, asBuiltSchema)),
   underlay: maybe(told(underlaySchema, 'A drawing or picture that lies under the plan.')),
+  underlays: maybe(
+    told(v.array(underlaySchema), 'What else lies under the plan, over `underlay`, from the lowest up.'),
+  ),
 });
 
 /** The lists of elements with ids; every id is unique across all of them. */

@@ -29,7 +29,7 @@ export function siteOnGrid(site: Site): Site {
     ...one,
     outline: one.outline.map(place),
   });
-  const { underlay: _, ...rest } = site;
+  const { underlay: _, underlays: __, ...rest } = site;
   return {
     ...rest,
     gridlines: { x: site.gridlines.x, y: site.gridlines.y },

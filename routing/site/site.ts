@@ -130,4 +130,6 @@ export interface Site {
   readonly georef?: Georef;
   readonly asBuilt: ReadonlyMap<string, AsBuilt>;
   readonly underlay?: Underlay;
+  /** What lies over it, from the lowest up; all of it under the drawing. */
+  readonly underlays?: readonly Underlay[];
 }

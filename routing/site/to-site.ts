@@ -109,6 +109,7 @@ const asBuiltOf = perUnits(
 );
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
+const underlays = listsOf<Underlay>(underlaySchema);
 const underlayInFeet = lengthRewriter(underlaySchema, (metres) => toFeet(metres, 'm'));
 const underlayOf = perUnits(
   (units) =>
@@ -162,5 +163,6 @@ export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Sit
     ...(file.georef === undefined ? {} : { georef: file.georef }),
     asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
     ...(file.underlay === undefined ? {} : { underlay: underlayOf[units](file.underlay) }),
+    ...(file.underlays === undefined ? {} : { underlays: underlays(file.underlays, units) }),
   };
 });

@@ -117,6 +117,56 @@ test('a PNG is laid under the plan, scaled by two points, taken back, and there 
   await close();
 });
 
+test('several underlays lie in an order, each by its own, and are there again after a reload', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await emptySite(page);
+  await put(page, file('lot.png', 'image/png', png(1600, 1000)));
+  const width = await fieldOf(page, 'its width is');
+  const [chooser] = await Promise.all([
+    page.waitForEvent('filechooser'),
+    ledger(page).getByRole('button', { name: 'Lay another over it…' }).click(),
+  ]);
+  await chooser.setFiles({ ...file('lot.dxf', 'application/dxf', dxf()) });
+  const list = ledger(page).getByRole('list', { name: 'Underlays, the highest first' });
+  const order = (): Promise<string[]> => list.locator('.underlay-name').allTextContents();
+  await expect.poll(order).toEqual(['lot.dxf', 'lot.png']);
+  // The one just laid is spoken of; the first keeps its size.
+  expect(await fieldOf(page, 'a unit of it is')).toBe('0\' 1"');
+  await ledger(page).getByLabel('locked in place').check();
+  await list.getByRole('button', { name: 'lot.png', exact: true }).click();
+  expect(await fieldOf(page, 'its width is')).toBe(width);
+  expect(await ledger(page).getByLabel('locked in place').isChecked()).toBe(false);
+  await seesViolet(page);
+
+  await list.getByLabel('show lot.png').uncheck();
+  await expect.poll(() => violet(page)).toBe(0);
+  await list.getByRole('button', { name: 'raise lot.png' }).click();
+  await expect.poll(order).toEqual(['lot.png', 'lot.dxf']);
+  await list.getByLabel('show lot.png').check();
+  await seesViolet(page);
+  expect(await seriousFaults(page)).toEqual([]);
+  const folder = process.env.OVERROW_SCREENS;
+  if (folder) await page.screenshot({ path: `${folder}/underlays.png` });
+
+  await page.getByText(/^kept in this browser/).waitFor();
+  await page.reload();
+  await ready(page);
+  await shown(page);
+  await expect.poll(order).toEqual(['lot.png', 'lot.dxf']);
+  await seesViolet(page);
+  for (const name of [/^Undo ?: show underlay/i, /^Undo ?: raise underlay/i]) {
+    await page.getByRole('button', { name }).waitFor();
+    await page.keyboard.press('Control+z');
+  }
+  await expect.poll(order).toEqual(['lot.dxf', 'lot.png']);
+  await list.getByRole('button', { name: 'lot.dxf', exact: true }).click();
+  await ledger(page).getByRole('button', { name: 'Remove', exact: true }).click();
+  await expect.poll(() => list.count()).toBe(0);
+  expect(await fieldOf(page, 'its width is')).toBe(width);
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('an underlay is moved by the hand, squared up and locked', async () => {
   const { page, offences, close } = await openPage(browser, served);
   await put(page, file('lot.png', 'image/png', png(800, 500)));
@@ -147,7 +197,7 @@ test('a DXF lies by its own units; its lines become stalls and columns, each in 
   await emptySite(page);
   await put(page, file('lot.dxf', 'application/dxf', dxf()));
   expect(await fieldOf(page, 'a unit of it is')).toBe('0\' 1"');
-  await ledger(page).getByText('Not drawn: 1 TEXT.').waitFor();
+  await ledger(page).getByText('layers, 1 line of words.').waitFor();
   await ledger(page).getByText('Turn its lines into elements').click();
   await ledger(page).getByLabel('STALL 24').check();
   await ledger(page).getByRole('button', { name: 'Turn into 24 stalls' }).click();

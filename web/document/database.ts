@@ -18,7 +18,9 @@ export type SiteDatabase = IDBPDatabase<StoredSites>;
  */
 export function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<SiteDatabase> {
   return openDB<StoredSites>(DATABASE_NAME, DATABASE_VERSION, {
-    upgrade: (database) => {
+    upgrade: (database, from) => {
+      // From 1 to 2 the sites themselves changed, not how they are kept: what is stored stays as it is.
+      if (from >= 1) return;
       database.createObjectStore('documents', { keyPath: 'doc' });
       database.createObjectStore('snapshots', { keyPath: ['doc', 'seq'] });
       database.createObjectStore('log', { keyPath: ['doc', 'seq'] });

@@ -3,8 +3,11 @@ import type { Edit } from './edit.ts';
 import type { Place } from './files.ts';
 import type { Turn } from './history.ts';
 
-/** Version of the database. A page that finds a higher one is older than what wrote it, and keeps its hands off. */
-export const DATABASE_VERSION = 1;
+/**
+ * Version of the database. A page that finds a higher one is older than what wrote it, and keeps its hands off.
+ * 2: sites may have turned gridlines and several underlays, which an older page would take for faults.
+ */
+export const DATABASE_VERSION = 2;
 export const DATABASE_NAME = 'overrow';
 
 /** One site that the browser keeps. */

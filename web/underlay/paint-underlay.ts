@@ -6,7 +6,8 @@ import type { Frame, Pen } from '../board/pictures/frame.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { type Colors, MAX_SIDE, type UnderlayPicture } from './picture.ts';
 import { boxInUnderlay, cornersOf, inUnderlay, onSite } from './placement.ts';
-import { faultWords, type UnderlayStore } from './underlay-store.ts';
+import type { UnderlayStore } from './underlay-store.ts';
+import { underlaysOf } from './underlays.ts';
 
 /** Pixels to the longest side of the bitmap that shows the whole, whatever the zoom. */
 const WHOLE_SIDE = 2048;
@@ -22,19 +23,46 @@ interface Bitmap {
   readonly image: CanvasImageSource;
 }
 
-/**
- * Paints the underlay as bitmaps: one of the whole that is always there, and one of the part in view that is drawn anew
- * for each step of the zoom, when the hand rests. Nothing but `drawImage` happens while the drawing is pushed.
- */
+type PaintLayer = (pen: Pen, frame: Frame, underlay: Underlay, picture: UnderlayPicture) => number;
+
+/** Paints the underlays of the open site, from the lowest up. */
 export function underlayPainter(document: DocumentStore, underlays: UnderlayStore, redraw: () => void): DrawUnder {
+  const painters = new Map<string, PaintLayer>();
+  return (pen, frame) => {
+    const { layers } = underlays.getState();
+    const seen = new Set<string>();
+    let drawn = 0;
+    underlaysOf(document.getState().site).forEach((underlay, i) => {
+      const layer = layers[i];
+      if (!layer?.picture || underlay.hidden) return;
+      // Of one file laid down twice each has a zoom of its own.
+      const key = seen.has(layer.key) ? `${layer.key} ${i}` : layer.key;
+      seen.add(key);
+      const painter = painters.get(key) ?? layerPainter(underlays, redraw);
+      painters.set(key, painter);
+      drawn += painter(pen, frame, underlay, layer.picture);
+    });
+    for (const key of painters.keys()) if (!seen.has(key)) painters.delete(key);
+    return drawn;
+  };
+}
+
+/**
+ * Paints one as bitmaps: one of the whole that is always there, and one of the part in view that is drawn anew for each
+ * step of the zoom, when the hand rests. Nothing but `drawImage` happens while the drawing is pushed.
+ */
+function layerPainter(underlays: UnderlayStore, redraw: () => void): PaintLayer {
   let whole: Bitmap | null = null;
   let sharp: Bitmap | null = null;
   let busy = false;
   let resting: ReturnType<typeof setTimeout> | undefined;
   let wanted: (() => void) | null = null;
+  const isShown = (picture: UnderlayPicture): boolean =>
+    underlays.getState().layers.some((layer) => layer.picture === picture);
 
   const render = async (
     picture: UnderlayPicture,
+    file: string,
     part: Box,
     perUnit: number,
     colors: Colors,
@@ -45,10 +73,7 @@ export function underlayPainter(document: DocumentStore, underlays: UnderlayStor
       return { picture, part, perUnit, ink: colors.ink, image };
     } catch (error) {
       // A picture that was taken away while it was drawn has no fault.
-      if (underlays.getState().picture === picture) {
-        const file = document.getState().file.underlay?.file ?? 'The underlay';
-        underlays.setState({ kind: 'failed', says: faultWords(file, error), picture: null });
-      }
+      if (isShown(picture)) underlays.fail(picture, file, error);
       return null;
     } finally {
       busy = false;
@@ -69,17 +94,14 @@ export function underlayPainter(document: DocumentStore, underlays: UnderlayStor
     }
     const roomy = grown(part, picture.box);
     const most = MAX_SIDE / Math.max(roomy.maxX - roomy.minX, roomy.maxY - roomy.minY);
-    void render(picture, roomy, Math.min(perUnit, most), colors).then((bitmap) => {
-      if (!bitmap || underlays.getState().picture !== picture) return;
+    void render(picture, underlay.file, roomy, Math.min(perUnit, most), colors).then((bitmap) => {
+      if (!bitmap || !isShown(picture)) return;
       sharp = bitmap;
       redraw();
     });
   };
 
-  return (pen, frame) => {
-    const { underlay } = document.getState().site;
-    const { picture } = underlays.getState();
-    if (!underlay || !picture || underlay.hidden) return 0;
+  return (pen, frame, underlay, picture) => {
     const colors = { ink: frame.ink.ink, dark: isDark(frame.ink.paper) };
     if (sharp && (sharp.picture !== picture || sharp.ink !== colors.ink)) sharp = null;
     if (whole?.picture !== picture || whole.ink !== colors.ink) {
@@ -87,8 +109,8 @@ export function underlayPainter(document: DocumentStore, underlays: UnderlayStor
       const { box } = picture;
       const perUnit = WHOLE_SIDE / Math.max(box.maxX - box.minX, box.maxY - box.minY, 1e-9);
       if (!busy)
-        void render(picture, box, perUnit, colors).then((bitmap) => {
-          if (!bitmap || underlays.getState().picture !== picture) return;
+        void render(picture, underlay.file, box, perUnit, colors).then((bitmap) => {
+          if (!bitmap || !isShown(picture)) return;
           whole = bitmap;
           redraw();
         });

@@ -13,6 +13,7 @@ import { boxOnSite, type Placement } from './placement.ts';
 import { readUnderlay } from './read-underlay.ts';
 import { placeUnderlay } from './underlay-edits.ts';
 import { faultWords, type UnderlayStore } from './underlay-store.ts';
+import { underlaysOf } from './underlays.ts';
 
 /** What the taking of an underlay touches. */
 export interface UnderlayWorld {
@@ -22,11 +23,14 @@ export interface UnderlayWorld {
   readonly scene: () => Scene;
 }
 
-const PickContext = createContext<(() => void) | null>(null);
+/** What a picked file is to be: one more underlay, or the one at a place, counted from the lowest. */
+export type PickedFor = 'one more' | number;
+
+const PickContext = createContext<((how: PickedFor) => void) | null>(null);
 /** Gives what is below it the way to lay a file under the drawing. */
 export const PickProvider = PickContext.Provider;
 
-export function usePickUnderlay(): () => void {
+export function usePickUnderlay(): (how: PickedFor) => void {
   const pick = useContext(PickContext);
   if (!pick) throw new RangeError('a component that picks an underlay stands outside PickProvider');
   return pick;
@@ -36,10 +40,10 @@ export function usePickUnderlay(): () => void {
 const MAX_BYTES = 120_000_000;
 
 /** Lets a person pick a file and lays it under the drawing. */
-export async function pickUnderlay(world: UnderlayWorld): Promise<void> {
+export async function pickUnderlay(world: UnderlayWorld, how: PickedFor): Promise<void> {
   try {
     const file = await fileOpen({ extensions: [...UNDERLAY_EXTENSIONS], description: 'Site plan or picture' });
-    await takeUnderlay(world, file);
+    await takeUnderlay(world, file, how);
   } catch (error) {
     if (!(error instanceof DOMException && error.name === 'AbortError'))
       world.document
@@ -48,8 +52,11 @@ export async function pickUnderlay(world: UnderlayWorld): Promise<void> {
   }
 }
 
-/** Lays a file under the drawing. False where it cannot be read; a notice says why. */
-export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<boolean> {
+/**
+ * Lays a file under the drawing, over what lies there. The very file that the site names, picked again in its place, or
+ * dropped again (null), lies as it did. False where it cannot be read; a notice says why.
+ */
+export async function takeUnderlay(world: UnderlayWorld, file: File, how: PickedFor | null = null): Promise<boolean> {
   const { document, underlays } = world;
   const { notify } = document.getState();
   try {
@@ -68,15 +75,18 @@ export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<bo
       return false;
     }
     const hash = await hashOf(bytes);
-    const before = document.getState().site.underlay;
-    const picture = await readUnderlay(kind, bytes, before?.hash === hash ? (before.page ?? 1) : 1);
+    const own = underlaysOf(document.getState().site);
+    const before =
+      how === 'one more' ? undefined : own.find((each, i) => each.hash === hash && (how === null || how === i));
+    const page = before?.page ?? 1;
+    const picture = await readUnderlay(kind, bytes, page);
     let kept = true;
     await keepBytes(hash, bytes, Date.now()).catch(() => {
       kept = false;
     });
-    underlays.take(hash, before?.hash === hash ? (before.page ?? 1) : 1, picture);
+    underlays.take(hash, page, picture);
     // The very file that the site names was picked again: it lies as it did.
-    if (before?.hash !== hash) {
+    if (!before) {
       const { file: site, apply } = document.getState();
       const georef = document.getState().site.georef ?? groundOfFile(picture);
       const isNew = document.getState().site.georef === undefined;
@@ -86,7 +96,8 @@ export async function takeUnderlay(world: UnderlayWorld, file: File): Promise<bo
         hash,
         ...firstPlacement(world, picture, georef),
       };
-      if (!apply(placeUnderlay(site, underlay, isNew ? georef : null))) return false;
+      if (!apply(placeUnderlay(site, underlay, isNew ? georef : null, typeof how === 'number' ? how : null)))
+        return false;
       showWhole(world, picture, underlay);
       if (isNew && georef)
         notify(

@@ -6,7 +6,8 @@ import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { inUnderlay, onSite, turnedAbout, turnToAxis } from './placement.ts';
 import { changeUnderlay } from './underlay-edits.ts';
-import type { Placing, UnderlayStore } from './underlay-store.ts';
+import { chosenLayer, chosenUnderlay, type Placing, type UnderlayStore } from './underlay-store.ts';
+import { underlaysOf } from './underlays.ts';
 
 interface PlacingWorld {
   readonly element: HTMLElement;
@@ -69,13 +70,14 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
   const move = (event: PointerEvent): void => {
     const { placing } = underlays.getState();
     if (moving?.id === event.pointerId) {
-      const { underlay } = document.getState().site;
       const { file } = document.getState().committed();
-      const before = committedUnderlay(document);
-      if (!underlay || !before) return;
+      const { chosen } = underlays.getState();
+      // As it lay before the hand took hold of it.
+      const before = underlaysOf(toSite(file))[chosen];
+      if (!before) return;
       const [x, y] = inSite(at(event));
       const to: Point2 = [before.at[0] + x - moving.from[0], before.at[1] + y - moving.from[1]];
-      document.getState().preview(changeUnderlay(file, 'Move underlay', before, { at: to }));
+      document.getState().preview(changeUnderlay(file, chosen, 'Move underlay', before, { at: to }));
       view.setState({ pointer: [x, y] });
       event.stopImmediatePropagation();
     } else if (placing && placing.kind !== 'move' && placing.points.length === 1)
@@ -106,16 +108,17 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
     view.setState({ measured: a ? [a, b ?? a] : null });
     if (placing.kind === 'level' && a && b) {
       const { file, site, apply } = document.getState();
-      if (site.underlay)
-        apply(changeUnderlay(file, 'Turn underlay', site.underlay, turnedAbout(site.underlay, a, turnToAxis(a, b))));
+      const underlay = chosenUnderlay(site, underlays.getState());
+      const turned = underlay && turnedAbout(underlay, a, turnToAxis(a, b));
+      if (turned) apply(changeUnderlay(file, underlays.getState().chosen, 'Turn underlay', underlay, turned));
       startPlacing({ underlays, view }, null);
     }
   };
 
   /** A vertex of the drawing that is near, else the point itself. */
   const drawnTo = (point: Point2): Point2 => {
-    const { underlay } = document.getState().site;
-    const { picture } = underlays.getState();
+    const underlay = chosenUnderlay(document.getState().site, underlays.getState());
+    const picture = chosenLayer(underlays.getState())?.picture;
     if (!underlay || !picture?.lines) return point;
     const [u, v] = inUnderlay(underlay, point);
     const { xy } = picture.lines;
@@ -166,9 +169,4 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
     stopView();
     stopPlacing();
   };
-}
-
-/** The underlay as it lay before the hand took hold of it, feet. */
-function committedUnderlay(document: DocumentStore) {
-  return toSite(document.getState().committed().file).underlay;
 }

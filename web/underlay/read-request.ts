@@ -1,5 +1,5 @@
 import type { GroundFeature } from '../../routing/site/import/geojson.ts';
-import type { ImportFault } from '../../routing/site/import/imported.ts';
+import type { DrawnWords, ImportFault } from '../../routing/site/import/imported.ts';
 import type { Georef } from '../../routing/site/site.ts';
 import type { PackedLines } from './packed-lines.ts';
 
@@ -14,6 +14,7 @@ export type ReadAnswer =
   | {
       readonly ok: true;
       readonly lines: PackedLines;
+      readonly words: readonly DrawnWords[];
       readonly feetPerUnit: number | null;
       readonly skipped: ReadonlyMap<string, number>;
       readonly features?: readonly GroundFeature[];

@@ -18,8 +18,8 @@ here.onmessage = ({ data }: MessageEvent<ReadRequest>) => {
 function dxf(text: string): ReadAnswer {
   const read = readDxf(text);
   if (!read.ok) return read;
-  const { lines, feetPerUnit, skipped } = read.value;
-  return { ok: true, lines: packedLines(lines), feetPerUnit, skipped };
+  const { lines, words, feetPerUnit, skipped } = read.value;
+  return { ok: true, lines: packedLines(lines), words, feetPerUnit, skipped };
 }
 
 function geojson(text: string): ReadAnswer {
@@ -32,6 +32,7 @@ function geojson(text: string): ReadAnswer {
   return {
     ok: true,
     lines: packedLines(lines),
+    words: [],
     feetPerUnit: 1,
     skipped: new Map(holes > 0 ? [['inner rings', holes]] : []),
     features: read.value.features,

@@ -3,20 +3,56 @@ import { fromFeet } from '../../routing/site/units.ts';
 import { applyEdit, type Edit, joinEdits } from '../document/edit.ts';
 import { setField } from '../document/edits/set.ts';
 import { placeInFile, tidy } from '../document/file-lengths.ts';
+import { underlaysOf } from './underlays.ts';
 
-/** Puts an underlay in, or in place of the one there is, and says where the site lies; lengths in feet. */
-export function placeUnderlay(file: SiteFile, underlay: Underlay, georef: Georef | null): Edit {
+/** Puts an underlay in over those there are, or in place of one of them, and says where the site lies; lengths in feet. */
+export function placeUnderlay(
+  file: SiteFile,
+  underlay: Underlay,
+  georef: Georef | null,
+  inPlaceOf: number | null = null,
+): Edit {
   const name = `Lay ${underlay.file} under the drawing`;
   const lies = setField(file, name, 'georef', georef ?? file.georef);
-  return joinEdits(name, lies, setField(applyEdit(file, lies), name, 'underlay', inFileUnits(file, underlay)));
+  const now = applyEdit(file, lies);
+  const all = [...underlaysOf(now)];
+  all.splice(inPlaceOf ?? all.length, inPlaceOf === null ? 0 : 1, inFileUnits(file, underlay));
+  return joinEdits(name, lies, setUnderlays(now, name, all));
 }
 
-/** Changes how the underlay lies, under a name such as "Scale underlay"; lengths in feet. */
-export function changeUnderlay(file: SiteFile, name: string, now: Underlay, patch: Partial<Underlay>): Edit {
-  return setField(file, name, 'underlay', inFileUnits(file, { ...now, ...patch }));
+/** Changes how an underlay lies, counted from the lowest, under a name such as "Scale underlay"; lengths in feet. */
+export function changeUnderlay(
+  file: SiteFile,
+  index: number,
+  name: string,
+  now: Underlay,
+  patch: Partial<Underlay>,
+): Edit {
+  const all = underlaysOf(file).map((each, i) => (i === index ? inFileUnits(file, { ...now, ...patch }) : each));
+  return setUnderlays(file, name, all);
 }
 
-export const removeUnderlay = (file: SiteFile): Edit => setField(file, 'Remove underlay', 'underlay', undefined);
+export const removeUnderlay = (file: SiteFile, index: number): Edit =>
+  setUnderlays(
+    file,
+    'Remove underlay',
+    underlaysOf(file).filter((_, i) => i !== index),
+  );
+
+/** Lays an underlay over, or under, so many others. */
+export function reorderUnderlay(file: SiteFile, from: number, to: number): Edit {
+  const all = [...underlaysOf(file)];
+  const [moved] = all.splice(from, 1);
+  if (moved) all.splice(to, 0, moved);
+  return setUnderlays(file, to > from ? 'Raise underlay' : 'Lower underlay', all);
+}
+
+/** The lowest stands in the field that every reader of site files knows, the others in a list of their own. */
+function setUnderlays(file: SiteFile, name: string, [lowest, ...others]: readonly Underlay[]): Edit {
+  const first = setField(file, name, 'underlay', lowest);
+  const rest = setField(applyEdit(file, first), name, 'underlays', others.length > 0 ? others : undefined);
+  return joinEdits(name, first, rest);
+}
 
 /** A scale keeps its figures: to a millionth of a foot a millimetre would be off by a foot in six thousand. */
 const figures = (value: number): number => Number(value.toPrecision(12));

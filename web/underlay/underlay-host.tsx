@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
+import { joinedBox } from '../../routing/plane/box.ts';
 import { resized } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
@@ -8,6 +9,7 @@ import { PickProvider, pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } 
 import { boxOnSite } from './placement.ts';
 import { attachPlacing } from './placing-hand.ts';
 import { createUnderlayStore, UnderlayProvider } from './underlay-store.ts';
+import { underlaysOf } from './underlays.ts';
 
 /** Gives the page below it the underlay of the open site: on the board, to the hand, and to the ledger. */
 export function UnderlayHost({ painting, children }: { readonly painting: Painting; readonly children: ReactNode }) {
@@ -22,10 +24,13 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
   useEffect(() => {
     painting.setUnderlay(underlayPainter(document, underlays, painting.redraw));
     const follow = (): void => {
-      const { underlay } = document.getState().site;
-      const { picture } = underlays.getState();
+      const { layers } = underlays.getState();
       const before = view.getState();
-      const underBox = picture && underlay && !underlay.hidden ? boxOnSite(underlay, picture.box) : null;
+      const boxes = underlaysOf(document.getState().site).flatMap((underlay, i) => {
+        const picture = layers[i]?.picture;
+        return picture && !underlay.hidden ? [boxOnSite(underlay, picture.box)] : [];
+      });
+      const underBox = boxes.length > 0 ? boxes.reduce(joinedBox) : null;
       view.setState({ underBox });
       // A site that was shown whole, and is nothing but what lies under it, is still to be found.
       if (underBox && !before.underBox) resized(view, painting.scene(), before.viewport, true);
@@ -33,10 +38,10 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
     };
     const stops = [
       underlays.subscribe((state, before) => {
-        if (state.picture !== before.picture) follow();
+        if (state.layers !== before.layers) follow();
       }),
       document.subscribe((state, before) => {
-        if (state.site.underlay !== before.site.underlay) follow();
+        if (underlaysOf(state.site) !== underlaysOf(before.site)) follow();
       }),
       takeDroppedUnderlays(window.document, world),
     ];
@@ -50,7 +55,7 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
 
   return (
     <UnderlayProvider value={underlays}>
-      <PickProvider value={() => void pickUnderlay(world)}>{children}</PickProvider>
+      <PickProvider value={(how) => void pickUnderlay(world, how)}>{children}</PickProvider>
     </UnderlayProvider>
   );
 }

@@ -11,16 +11,22 @@ import { onSite, scaledAbout } from './placement.ts';
 import { nextStep, startPlacing } from './placing-hand.ts';
 import { TurnInto } from './turn-into-section.tsx';
 import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
-import { useUnderlay, useUnderlayStore } from './underlay-store.ts';
+import { UnderlayList } from './underlay-list.tsx';
+import { chosenLayer, useUnderlay, useUnderlayStore } from './underlay-store.ts';
+import { underlaysOf } from './underlays.ts';
 
 /** The part of the ledger that speaks of what lies under the drawing. */
 export function UnderlaySection() {
-  const underlay = useDocument((state) => state.site.underlay);
-  const { kind, says } = useUnderlay((state) => state);
+  const underlays = useDocument((state) => underlaysOf(state.site));
+  const chosen = useUnderlay((state) => state.chosen);
+  const layer = useUnderlay(chosenLayer);
   const pick = usePickUnderlay();
+  const underlay = underlays[chosen];
+  const { kind, says } = layer ?? { kind: 'none', says: null };
   return (
     <section className="underlay" aria-label="Underlay" data-testid="underlay" data-state={kind}>
-      <h3>Underlay</h3>
+      <h3>{underlays.length > 1 ? 'Underlays' : 'Underlay'}</h3>
+      {underlays.length > 1 && <UnderlayList underlays={underlays} />}
       {underlay ? (
         <>
           <p className="underlay-file">{underlay.file}</p>
@@ -30,11 +36,14 @@ export function UnderlaySection() {
             </p>
           )}
           {(kind === 'missing' || kind === 'failed') && (
-            <button type="button" onClick={pick}>
+            <button type="button" onClick={() => pick(chosen)}>
               Pick the file…
             </button>
           )}
-          <UnderlayFields underlay={underlay} />
+          <UnderlayFields key={chosen} underlay={underlay} />
+          <button type="button" onClick={() => pick('one more')}>
+            Lay another over it…
+          </button>
         </>
       ) : (
         <>
@@ -42,7 +51,7 @@ export function UnderlaySection() {
             A site plan or picture to draw over: PNG, JPEG, PDF, DXF, SVG or GeoJSON. It stays in this browser; the site
             file says which it is and how it lies.
           </p>
-          <button type="button" onClick={pick}>
+          <button type="button" onClick={() => pick('one more')}>
             Put a site plan underneath…
           </button>
         </>
@@ -53,15 +62,17 @@ export function UnderlaySection() {
 
 function useChangeUnderlay(underlay: Underlay): (name: string, patch: Partial<Underlay>) => void {
   const document = useDocumentStore();
+  const underlays = useUnderlayStore();
   return (name, patch) => {
     const { file, apply } = document.getState();
-    apply(changeUnderlay(file, name, underlay, patch));
+    apply(changeUnderlay(file, underlays.getState().chosen, name, underlay, patch));
   };
 }
 
 function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
   const document = useDocumentStore();
-  const picture = useUnderlay((state) => state.picture);
+  const underlays = useUnderlayStore();
+  const picture = useUnderlay((state) => chosenLayer(state)?.picture);
   const change = useChangeUnderlay(underlay);
   const { at, rotation = 0, locked = false, hidden = false } = underlay;
   return (
@@ -125,7 +136,7 @@ function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
           className="plain"
           onClick={() => {
             const { file, apply } = document.getState();
-            apply(removeUnderlay(file));
+            apply(removeUnderlay(file, underlays.getState().chosen));
           }}
         >
           Remove
@@ -217,6 +228,7 @@ function SizeField({ underlay, picture }: { readonly underlay: Underlay; readonl
 
 function DimField({ underlay }: { readonly underlay: Underlay }) {
   const document = useDocumentStore();
+  const underlays = useUnderlayStore();
   const held = useRef<Underlay | null>(null);
   const settle = (): void => {
     if (!held.current) return;
@@ -236,7 +248,9 @@ function DimField({ underlay }: { readonly underlay: Underlay }) {
           held.current ??= underlay;
           const { committed, preview } = document.getState();
           const dim = Number(event.target.value) / 100;
-          preview(changeUnderlay(committed().file, 'Fade underlay', held.current, { dim }));
+          preview(
+            changeUnderlay(committed().file, underlays.getState().chosen, 'Fade underlay', held.current, { dim }),
+          );
         }}
         onPointerUp={settle}
         onKeyUp={settle}

@@ -1,11 +1,12 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Point2, Underlay } from '../../routing/site/site.ts';
+import type { Point2, Site, Underlay } from '../../routing/site/site.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { keptBytes } from './kept-bytes.ts';
 import { UnderlayFault, type UnderlayPicture } from './picture.ts';
 import { readUnderlay } from './read-underlay.ts';
+import { underlaysOf } from './underlays.ts';
 
 /** What the hand is to do with the underlay next. */
 export type Placing =
@@ -13,73 +14,117 @@ export type Placing =
   /** Two points whose distance is typed, or that are to lie along an axis. */
   | { readonly kind: 'scale' | 'level'; readonly points: readonly Point2[] };
 
-/** How the underlay of the open site stands; its placing is in the site file. */
-export interface UnderlayState {
-  readonly kind: 'none' | 'reading' | 'shown' | 'missing' | 'failed';
+/** How one underlay of the open site stands; its placing is in the site file. */
+export interface UnderlayLayer {
+  readonly key: string;
+  readonly kind: 'reading' | 'shown' | 'missing' | 'failed';
   readonly picture: UnderlayPicture | null;
   /** What went wrong, or what to do, in words. */
   readonly says: string | null;
+}
+
+export interface UnderlayState {
+  /** Of each underlay of the site, from the lowest up. */
+  readonly layers: readonly UnderlayLayer[];
+  /** The one that the ledger speaks of and the hand places. */
+  readonly chosen: number;
   readonly placing: Placing | null;
 }
 
 export interface UnderlayStore extends StoreApi<UnderlayState> {
   /** Takes a picture that was just read, so that it is not read again from what is kept. */
   readonly take: (hash: string, page: number, picture: UnderlayPicture) => void;
+  /** A picture could not be drawn. */
+  readonly fail: (picture: UnderlayPicture, file: string, error: unknown) => void;
 }
 
-const NONE: UnderlayState = { kind: 'none', picture: null, says: null, placing: null };
+const keyOf = ({ hash, page = 1 }: Pick<Underlay, 'hash' | 'page'>): string => `${hash} ${page}`;
 
-const keyOf = (hash: string, page: number): string => `${hash} ${page}`;
+/** The underlay that is chosen, in feet; undefined where there is none. */
+export const chosenUnderlay = (site: Site, { chosen }: UnderlayState): Underlay | undefined =>
+  underlaysOf(site)[chosen];
 
-/** Follows the open document: reads what its underlay names from what this browser keeps. */
+/** How the chosen underlay stands; undefined where there is none. */
+export const chosenLayer = ({ layers, chosen }: UnderlayState): UnderlayLayer | undefined => layers[chosen];
+
+/** Follows the open document: reads what its underlays name from what this browser keeps. */
 export function createUnderlayStore(document: DocumentStore): UnderlayStore {
-  const store = createStore<UnderlayState>(() => NONE);
-  let key: string | null = null;
+  const store = createStore<UnderlayState>(() => ({ layers: [], chosen: 0, placing: null }));
+  const byKey = new Map<string, UnderlayLayer>();
+  let keys: readonly string[] = [];
   let ready: { readonly key: string; readonly picture: UnderlayPicture } | null = null;
 
-  const become = (state: Partial<UnderlayState>): void => {
-    const before = store.getState().picture;
-    store.setState({ ...NONE, ...state });
+  const publish = (more: Partial<UnderlayState> = {}): void =>
+    store.setState({ layers: keys.map((key) => byKey.get(key)!), ...more });
+
+  const become = (key: string, state: Omit<UnderlayLayer, 'key'>): void => {
+    const before = byKey.get(key)?.picture;
+    byKey.set(key, { key, ...state });
     if (before && before !== state.picture) before.close();
   };
 
-  async function read(underlay: Underlay, own: string): Promise<void> {
+  async function read(underlay: Underlay, key: string): Promise<void> {
     const { file, kind, hash, page = 1 } = underlay;
-    become({ kind: 'reading', says: `Reading ${file}` });
+    const own: UnderlayLayer = { key, kind: 'reading', picture: null, says: `Reading ${file}` };
+    byKey.set(key, own);
+    // Taken away, or picked again, in the meantime it is no longer waited for.
+    const isAwaited = (): boolean => byKey.get(key) === own;
+    const end = (state: Omit<UnderlayLayer, 'key'>): void => {
+      become(key, state);
+      publish();
+    };
     try {
       const bytes = await keptBytes(hash, Date.now());
-      if (key !== own) return;
+      if (!isAwaited()) return;
       if (!bytes) {
-        become({ kind: 'missing', says: `This browser does not keep ${file}. Pick it again to see it.` });
+        end({ kind: 'missing', picture: null, says: `This browser does not keep ${file}. Pick it again to see it.` });
         return;
       }
       const picture = await readUnderlay(kind, bytes, page);
-      if (key === own) become({ kind: 'shown', picture });
+      if (isAwaited()) end({ kind: 'shown', picture, says: null });
       else picture.close();
     } catch (error) {
-      if (key === own) become({ kind: 'failed', says: faultWords(file, error) });
+      if (isAwaited()) end({ kind: 'failed', picture: null, says: faultWords(file, error) });
     }
   }
 
   const follow = (): void => {
-    const { underlay } = document.getState().file;
-    const own = underlay ? keyOf(underlay.hash, underlay.page ?? 1) : null;
-    if (own === key) return;
-    key = own;
-    const picture = ready && ready.key === own ? ready.picture : null;
+    const underlays = underlaysOf(document.getState().file);
+    const now = underlays.map(keyOf);
+    if (now.length === keys.length && now.every((key, i) => key === keys[i])) return;
+    const grew = now.length > keys.length;
+    keys = now;
+    for (const [key, { picture }] of byKey)
+      if (!now.includes(key)) {
+        byKey.delete(key);
+        picture?.close();
+      }
+    underlays.forEach((underlay, i) => {
+      const key = now[i]!;
+      if (byKey.has(key)) return;
+      if (ready?.key === key) become(key, { kind: 'shown', picture: ready.picture, says: null });
+      else void read(underlay, key);
+    });
     ready = null;
-    if (!underlay || own === null) become({});
-    else if (picture) become({ kind: 'shown', picture });
-    else void read(underlay, own);
+    // What was just laid over the others is what one goes on with.
+    const last = Math.max(0, now.length - 1);
+    publish({ chosen: grew ? last : Math.min(store.getState().chosen, last), placing: null });
   };
   document.subscribe(follow);
   follow();
 
   return Object.assign(store, {
     take: (hash: string, page: number, picture: UnderlayPicture) => {
-      const own = keyOf(hash, page);
-      if (own === key) become({ kind: 'shown', picture });
-      else ready = { key: own, picture };
+      const key = keyOf({ hash, page });
+      if (byKey.has(key)) {
+        become(key, { kind: 'shown', picture, says: null });
+        publish();
+      } else ready = { key, picture };
+    },
+    fail: (picture: UnderlayPicture, file: string, error: unknown) => {
+      for (const [key, layer] of byKey)
+        if (layer.picture === picture) become(key, { kind: 'failed', picture: null, says: faultWords(file, error) });
+      publish();
     },
   });
 }

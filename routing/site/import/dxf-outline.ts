@@ -127,7 +127,7 @@ const DRAW = new Map<string, Draw>([
 ]);
 
 /** Kinds whose points lie in the plane that their extrusion names; those of the others lie in the drawing's own. */
-const IN_OWN_PLANE = new Set(['ARC', 'CIRCLE', 'LWPOLYLINE', 'POLYLINE', 'SOLID', 'TRACE', 'INSERT']);
+const IN_OWN_PLANE = new Set(['ARC', 'CIRCLE', 'LWPOLYLINE', 'POLYLINE', 'SOLID', 'TRACE', 'INSERT', 'HATCH']);
 
 /** Whether an entity is seen from below, so that its x runs the other way; null where it stands aslant to the plan. */
 export function isMirrored(record: DxfRecord): boolean | null {
@@ -138,7 +138,7 @@ export function isMirrored(record: DxfRecord): boolean | null {
 }
 
 /**
- * The line that an entity draws, arcs as chords; null where its kind is not read (text, hatches, dimensions' texts) or
+ * The line that an entity draws, arcs as chords; null where its kind is not read or
  * it is damaged. `vertices` are the records of a polyline that follow it.
  */
 export function outlineOf(record: DxfRecord, vertices: readonly DxfRecord[]): Outline | null {

@@ -1,8 +1,18 @@
 import type { Point2 } from '../site.ts';
 import { METRES_PER_FOOT } from '../units.ts';
-import { isMirrored, outlineOf } from './dxf-outline.ts';
+import { hatchOutlines } from './dxf-hatch.ts';
+import { isMirrored, type Outline, outlineOf } from './dxf-outline.ts';
 import { type DxfRecord, dxfSections, flagsOf, numberOf, pointsOf, textOf } from './dxf-records.ts';
-import { BUDGET, type DrawnLine, type Imported, type ImportFault, type LineDrawing, refused } from './imported.ts';
+import { LINE_STEP, type TextLines, textLines } from './dxf-text.ts';
+import {
+  BUDGET,
+  type DrawnLine,
+  type DrawnWords,
+  type Imported,
+  type ImportFault,
+  type LineDrawing,
+  refused,
+} from './imported.ts';
 
 /** Feet in a unit by $INSUNITS (open DXF reference, header variables); a US survey foot is 1200/3937 m. */
 const FEET_PER_UNIT = new Map<number, number>([
@@ -36,7 +46,7 @@ const AS_IT_IS: Placed = [1, 0, 0, 1, 0, 0];
 
 /**
  * The lines of a text DXF, in the drawing's units: blocks expanded, arcs, ellipses and splines as chords, layers that
- * are off or frozen left out, paper space left out. What is not drawn is counted by kind in `skipped`. A fault names
+ * are off or frozen left out, paper space left out; words, and the boundaries of hatches on layers of their own. What is not drawn is counted by kind in `skipped`. A fault names
  * the line of the file. Never throws, whatever the text; the work is bounded by `BUDGET`.
  */
 export function readDxf(text: string): Imported<LineDrawing> {
@@ -45,6 +55,8 @@ export function readDxf(text: string): Imported<LineDrawing> {
   const blocks = blocksOf(sections.value.get('BLOCKS') ?? []);
   const unseen = layersUnseen(sections.value.get('TABLES') ?? []);
   const lines: DrawnLine[] = [];
+  const words: DrawnWords[] = [];
+  let letters = 0;
   const skipped = new Map<string, number>();
   const skip = (kind: string): void => void skipped.set(kind, (skipped.get(kind) ?? 0) + 1);
   let entities = 0;
@@ -80,25 +92,69 @@ export function readDxf(text: string): Imported<LineDrawing> {
         }
         continue;
       }
-      const outline = outlineOf(record, vertices);
-      if (!outline) {
-        skip(record.kind || 'unnamed');
+      const written = textLines(record);
+      if (written) {
+        const put = written.lines.flatMap((text, i) => wordsAt(layer, placed, written, text, i));
+        letters += put.reduce((sum, one) => sum + one.words.length, 0);
+        if (words.length + put.length > BUDGET.words || letters > BUDGET.letters)
+          return { place: at, says: `is past ${BUDGET.words.toLocaleString('en-US')} lines of words` };
+        words.push(...put);
         continue;
       }
-      points += outline.points.length;
-      if (points > BUDGET.points) return { place: at, says: `is past ${BUDGET.points.toLocaleString('en-US')} points` };
-      const here = outline.points.map((point) => taken(placed, point));
-      if (here.every(([x, y]) => Math.abs(x) <= BUDGET.coordinate && Math.abs(y) <= BUDGET.coordinate))
-        lines.push({ layer, points: here, closed: outline.closed });
-      else skip(record.kind);
+      const isHatch = record.kind === 'HATCH';
+      const outlines = isHatch ? hatchesOf(record) : outlinesOf(record, vertices);
+      if (!outlines) {
+        if (record.kind !== 'ATTRIB') skip(record.kind || 'unnamed');
+        continue;
+      }
+      for (const { points: own, closed } of outlines) {
+        points += own.length;
+        if (points > BUDGET.points)
+          return { place: at, says: `is past ${BUDGET.points.toLocaleString('en-US')} points` };
+        const here = own.map((point) => taken(placed, point));
+        // Boundaries of hatches mostly lie on lines that are drawn as well: they are kept apart from them.
+        if (here.every(isNear)) lines.push({ layer: isHatch ? `${layer}, hatches` : layer, points: here, closed });
+        else skip(record.kind);
+      }
     }
     return null;
   };
 
   const fault = draw(entitiesOf(sections.value.get('ENTITIES') ?? []), AS_IT_IS, null, 0);
   if (fault) return { ok: false, fault };
-  if (lines.length === 0) return refused('the file', nothingDrawn(skipped));
-  return { ok: true, value: { lines, feetPerUnit: unitOf(sections.value.get('HEADER')?.[0]), skipped } };
+  if (lines.length + words.length === 0) return refused('the file', nothingDrawn(skipped));
+  return { ok: true, value: { lines, words, feetPerUnit: unitOf(sections.value.get('HEADER')?.[0]), skipped } };
+}
+
+const isNear = ([x, y]: Point2): boolean => Math.abs(x) <= BUDGET.coordinate && Math.abs(y) <= BUDGET.coordinate;
+
+function outlinesOf(record: DxfRecord, vertices: readonly DxfRecord[]): readonly Outline[] | null {
+  const outline = outlineOf(record, vertices);
+  return outline && [outline];
+}
+
+/** The boundaries of a hatch in the plan; null where it stands aslant to it or is damaged. */
+function hatchesOf(record: DxfRecord): readonly Outline[] | null {
+  const mirrored = isMirrored(record);
+  const outlines = mirrored === null ? null : hatchOutlines(record);
+  if (!outlines?.every(({ points }) => points.every((at) => at.every(Number.isFinite)))) return null;
+  if (!mirrored) return outlines;
+  return outlines.map(({ points, closed }) => ({ points: points.map(([x, y]): Point2 => [-x, y]), closed }));
+}
+
+/** A line of words where its block is put; none where it comes to nothing there. */
+function wordsAt(layer: string, placed: Placed, text: TextLines, line: string, index: number): DrawnWords[] {
+  const radians = (text.turn * Math.PI) / 180;
+  const [ux, uy] = [Math.cos(radians), Math.sin(radians)];
+  const down = index * LINE_STEP * text.height;
+  const from: Point2 = [text.at[0] + down * uy, text.at[1] - down * ux];
+  const at = taken(placed, from);
+  const along = taken(placed, [from[0] + ux, from[1] + uy]);
+  const up = taken(placed, [from[0] - uy, from[1] + ux]);
+  const height = text.height * Math.hypot(up[0] - at[0], up[1] - at[1]);
+  const turn = (Math.atan2(along[1] - at[1], along[0] - at[0]) * 180) / Math.PI;
+  if (line === '' || !isNear(at) || !(height > 0 && height <= BUDGET.coordinate) || !Number.isFinite(turn)) return [];
+  return [{ layer, at, height, turn, anchor: text.anchor, words: line }];
 }
 
 const nothingDrawn = (skipped: ReadonlyMap<string, number>): string =>
@@ -119,7 +175,7 @@ function entitiesOf(records: readonly DxfRecord[]): readonly Entity[] {
       continue;
     }
     polyline = null;
-    if (record.kind === 'SEQEND' || record.kind === 'ATTRIB') continue;
+    if (record.kind === 'SEQEND') continue;
     const vertices: DxfRecord[] = [];
     if (record.kind === 'POLYLINE') polyline = vertices;
     entities.push({ record, vertices });

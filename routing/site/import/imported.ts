@@ -22,9 +22,22 @@ export interface DrawnLine {
   readonly closed: boolean;
 }
 
+/** A line of words of a drawing, in the drawing's own units. */
+export interface DrawnWords {
+  readonly layer: string;
+  /** On the base line, at the end or the middle that `anchor` names. */
+  readonly at: Point2;
+  readonly height: number;
+  /** Degrees counter-clockwise. */
+  readonly turn: number;
+  readonly anchor: 'left' | 'middle' | 'right';
+  readonly words: string;
+}
+
 /** A line drawing of another program, flattened: blocks expanded, arcs as short chords. */
 export interface LineDrawing {
   readonly lines: readonly DrawnLine[];
+  readonly words: readonly DrawnWords[];
   /** Feet in a unit of the drawing; null where the file does not say. */
   readonly feetPerUnit: number | null;
   /** Kinds of entity that were left out, with how many of each. */
@@ -39,6 +52,9 @@ export const BUDGET = {
   entities: 300_000,
   /** Points, arcs flattened. */
   points: 2_000_000,
+  /** Lines of words, and characters in them. */
+  words: 50_000,
+  letters: 2_000_000,
   /** Blocks within blocks, collections within collections. */
   nesting: 12,
   /** No coordinate of a drawing is larger, in its own units. */

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { DrawnLine } from '../../../routing/site/import/imported.ts';
 import type { SiteFile, Underlay } from '../../../routing/site/site.ts';
@@ -6,7 +7,13 @@ import { applyEdit, invertEdit } from '../../../web/document/edit.ts';
 import { editErrors } from '../../../web/document/edit-errors.ts';
 import { linesPerLayer, packedLines, unpackedLines } from '../../../web/underlay/packed-lines.ts';
 import { turnEdit, turnedFrom } from '../../../web/underlay/turn-into-edit.ts';
-import { changeUnderlay, placeUnderlay, removeUnderlay } from '../../../web/underlay/underlay-edits.ts';
+import {
+  changeUnderlay,
+  placeUnderlay,
+  removeUnderlay,
+  reorderUnderlay,
+} from '../../../web/underlay/underlay-edits.ts';
+import { underlaysOf } from '../../../web/underlay/underlays.ts';
 
 const empty = (units: 'ft' | 'm'): SiteFile => ({ format: 'overrow/site', version: 1, units, name: 'Lot' });
 const underlay: Underlay = {
@@ -24,9 +31,9 @@ test.each(['ft', 'm'] as const)(
     let file = empty(units);
     const steps = [
       (now: SiteFile) => placeUnderlay(now, underlay, { lon: -98, lat: 39, bearing: 10 }),
-      (now: SiteFile) => changeUnderlay(now, 'Fade underlay', toSite(now).underlay!, { dim: 0.2, locked: true }),
-      (now: SiteFile) => changeUnderlay(now, 'Move underlay', toSite(now).underlay!, { at: [1, 2] }),
-      removeUnderlay,
+      (now: SiteFile) => changeUnderlay(now, 0, 'Fade underlay', toSite(now).underlay!, { dim: 0.2, locked: true }),
+      (now: SiteFile) => changeUnderlay(now, 0, 'Move underlay', toSite(now).underlay!, { at: [1, 2] }),
+      (now: SiteFile) => removeUnderlay(now, 0),
     ];
     for (const make of steps) {
       const edit = make(file);
@@ -39,6 +46,73 @@ test.each(['ft', 'm'] as const)(
     expect(file.georef).toEqual({ lon: -98, lat: 39, bearing: 10 });
   },
 );
+
+const named = (name: string): Underlay => ({ ...underlay, file: name, hash: name.repeat(64).slice(0, 64) });
+const names = (file: SiteFile): readonly string[] => underlaysOf(file).map(({ file: name }) => name);
+
+test('another underlay lies over the first, which stays in the field that it had', () => {
+  const one = applyEdit(empty('ft'), placeUnderlay(empty('ft'), named('a'), null));
+  expect(one.underlays).toBeUndefined();
+  const two = applyEdit(one, placeUnderlay(one, named('b'), null));
+  expect(two.underlay).toBe(one.underlay);
+  expect(two.underlays?.map(({ file }) => file)).toEqual(['b']);
+  expect(names(applyEdit(two, placeUnderlay(two, named('c'), null, 0)))).toEqual(['c', 'b']);
+  expect(applyEdit(two, removeUnderlay(two, 1))).toEqual(one);
+  const upper = applyEdit(two, removeUnderlay(two, 0));
+  expect([upper.underlay?.file, upper.underlays]).toEqual(['b', undefined]);
+});
+
+test('each keeps its own scale, turn, dimness and lock in whatever order they come to lie', () => {
+  type Act = readonly [kind: 'add' | 'change' | 'remove' | 'order', at: number, to: number];
+  const acts = fc.array(
+    fc.tuple(
+      fc.constantFrom('add' as const, 'change' as const, 'remove' as const, 'order' as const),
+      fc.nat(8),
+      fc.nat(8),
+    ),
+    { maxLength: 12 },
+  );
+  fc.assert(
+    fc.property(acts, fc.constantFrom('ft' as const, 'm' as const), (all: readonly Act[], units) => {
+      let file = empty(units);
+      // The plainest list that could be meant by it.
+      let model: Underlay[] = [];
+      all.forEach(([kind, at, to], turn) => {
+        const n = model.length;
+        if (kind !== 'add' && n === 0) return;
+        const i = n > 0 ? at % n : 0;
+        const j = n > 0 ? to % n : 0;
+        const patch = { dim: to / 10, locked: at % 2 === 0, hidden: to % 2 === 0, rotation: at * 10 };
+        const fresh = named(String(turn % 10));
+        const own = underlaysOf(toSite(file))[i]!;
+        const edit =
+          kind === 'add'
+            ? placeUnderlay(file, fresh, null)
+            : kind === 'change'
+              ? changeUnderlay(file, i, 'Change underlay', own, patch)
+              : kind === 'remove'
+                ? removeUnderlay(file, i)
+                : reorderUnderlay(file, i, j);
+        if (kind === 'add') model.push(fresh);
+        else if (kind === 'change') model = model.map((each, k) => (k === i ? { ...each, ...patch } : each));
+        else {
+          const [gone] = model.splice(i, 1);
+          if (kind === 'order') model.splice(j, 0, gone!);
+        }
+        const after = applyEdit(file, edit);
+        expect(editErrors(after, edit)).toEqual([]);
+        expect(applyEdit(after, invertEdit(edit))).toEqual(file);
+        file = after;
+      });
+      const now = underlaysOf(toSite(file));
+      expect(now.map(({ at: _, scale: __, ...rest }) => rest)).toEqual(
+        model.map(({ at: _, scale: __, ...rest }) => rest),
+      );
+      for (const [i, { scale }] of now.entries()) expect(scale / model[i]!.scale).toBeCloseTo(1, 10);
+      expect(file.underlay === undefined).toBe(model.length === 0);
+    }),
+  );
+});
 
 test('a metric site keeps the scale of a drawing in millimetres to the last figure', () => {
   const file = applyEdit(empty('m'), placeUnderlay(empty('m'), underlay, null));
