@@ -1,7 +1,8 @@
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
-import { nextChange, remembered } from './memo.ts';
+import { remembered } from './memo.ts';
+import { chargersAnew, circuitAt } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */
@@ -44,14 +45,10 @@ interface Worked {
   readonly site: Site;
   readonly margins: readonly Margins[];
   readonly table: MarginTable;
-  /** Where the entries of each charger stand in the plan's lists. */
-  readonly places: ReadonlyMap<string, Places>;
-}
-
-interface Places {
-  readonly at: number;
-  readonly circuit: number | null;
-  readonly reach: readonly number[];
+  /** Where each charger stands among the site's. */
+  readonly places: ReadonlyMap<string, number>;
+  /** Where the cords of each charger, by its place, stand in the plan. */
+  readonly cords: readonly (readonly number[])[];
 }
 
 // The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
@@ -66,73 +63,51 @@ const workedOf = remembered((plan: Plan, site: Site): Worked => {
 export const marginsOf = (plan: Plan, site: Site): MarginTable => workedOf(plan, site).table;
 
 /** The cords of one charger of a plan, in the order of the stalls that it serves; none where it is not there. */
-export const cordsOf = (plan: Plan, site: Site, charger: string): readonly Reach[] =>
-  workedOf(plan, site)
-    .places.get(charger)
-    ?.reach.map((place) => plan.reach[place]!) ?? [];
+export function cordsOf(plan: Plan, site: Site, charger: string): readonly Reach[] {
+  const { places, cords } = workedOf(plan, site);
+  return cords[places.get(charger) ?? -1]?.map((place) => plan.reach[place]!) ?? [];
+}
 
 /** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
 function after(last: Worked, plan: Plan, site: Site): Worked | null {
-  const was = last.plan;
-  const aligned =
-    site.chargers === last.site.chargers &&
-    site.rules === last.site.rules &&
-    plan.runs.length === was.runs.length &&
-    plan.circuits.length === was.circuits.length &&
-    plan.reach.length === was.reach.length;
-  if (!aligned) return null;
-  const changed = new Set<string>();
-  for (const list of ['runs', 'circuits', 'reach'] as const) {
-    const now: readonly { readonly charger: string }[] = plan[list];
-    const before: readonly { readonly charger: string }[] = was[list];
-    for (let i = nextChange(now, before, 0); i < now.length; i = nextChange(now, before, i + 1)) {
-      if (now[i]!.charger !== before[i]!.charger) return null;
-      changed.add(now[i]!.charger);
-    }
-  }
+  if (site.chargers !== last.site.chargers || site.rules !== last.site.rules) return null;
+  const changed = chargersAnew(plan, last.plan, site.chargers);
+  if (!changed) return null;
   if (changed.size === 0) return { ...last, plan, site };
   const margins = last.margins.slice();
-  for (const charger of changed) {
-    const own = last.places.get(charger)!;
-    margins[own.at] = marginsAt(plan, site, own);
-  }
-  return worked(plan, site, margins, last.places);
+  for (const at of changed) margins[at] = marginsAt(plan, site, at, last.cords[at]!);
+  return worked(plan, site, margins, last);
 }
 
 function anew(plan: Plan, site: Site): Worked {
-  const circuits = new Map(plan.circuits.map(({ charger }, i) => [charger, i]));
-  const reach = new Map<string, number[]>();
+  const places = new Map(site.chargers.map(({ id }, at) => [id, at]));
+  const cords = site.chargers.map((): number[] => []);
   plan.reach.forEach(({ charger }, i) => {
-    const others = reach.get(charger);
-    if (others) others.push(i);
-    else reach.set(charger, [i]);
+    cords[places.get(charger)!]!.push(i);
   });
-  const places = new Map<string, Places>();
-  const margins = site.chargers.map(({ id }, at) => {
-    const own = { at, circuit: circuits.get(id) ?? null, reach: reach.get(id) ?? [] };
-    places.set(id, own);
-    return marginsAt(plan, site, own);
-  });
-  return worked(plan, site, margins, places);
+  const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!));
+  return worked(plan, site, margins, { places, cords });
 }
 
-function worked(plan: Plan, site: Site, margins: readonly Margins[], places: Worked['places']): Worked {
-  const get = (charger: string): Margins | undefined => {
-    const own = places.get(charger);
-    return own && margins[own.at];
-  };
-  return { plan, site, margins, table: { get, values: () => margins }, places };
+function worked(
+  plan: Plan,
+  site: Site,
+  margins: readonly Margins[],
+  { places, cords }: Pick<Worked, 'places' | 'cords'>,
+): Worked {
+  const get = (charger: string): Margins | undefined => margins[places.get(charger) ?? -1];
+  return { plan, site, margins, table: { get, values: () => margins }, places, cords };
 }
 
-function marginsAt(plan: Plan, site: Site, { at, circuit, reach }: Places): Margins {
+function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[]): Margins {
   const { id, branchLimit } = site.chargers[at]!;
   // Runs stand in the order of the chargers.
   const length = plan.runs[at]?.conductorLength ?? null;
   const limit = branchLimit ?? site.rules.branchLimit;
-  const drop = circuit === null ? undefined : plan.circuits[circuit]!.branchDropPercent;
+  const drop = circuitAt(plan.circuits, site.chargers, at)?.branchDropPercent;
   const dropLimit = site.rules.dropLimit.branch;
   let cord: CordMargin | null = null;
-  for (const place of reach) {
+  for (const place of cords) {
     const { stall, worst } = plan.reach[place]!;
     const { direction, inlet, needed, available, margin } = worst;
     // A cord that cannot get there at all is worse than any that is short.

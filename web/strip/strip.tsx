@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Run } from '../../routing/network/run.ts';
 import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
@@ -17,8 +17,12 @@ export function Strip() {
   const plan = useDocument((state) => state.plan);
   const charger = useDocument((state) => chargerOf(state.site.chargers, state.plan.runs, state.selection));
   const raceway = useDocument((state) => racewayOf(state.selection));
+  const dragging = useDocument((state) => state.previewed !== undefined);
+  const section = useRef<HTMLElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
+  // The height with which a drag began is kept until it ends: the board above would jump with every word that wraps.
+  const [high, setHigh] = useState<number | null>(null);
   const run = plan.runs.find((each) => each.charger === charger);
   const circuit = plan.circuits.find((each) => each.charger === charger);
   const shown = drawer === null && run !== undefined && run.path.length > 1;
@@ -31,19 +35,34 @@ export function Strip() {
     return () => sized.disconnect();
   }, [shown]);
 
+  useLayoutEffect(() => {
+    setHigh(dragging ? (section.current?.offsetHeight ?? null) : null);
+  }, [dragging]);
+
   const flat = useMemo(() => {
     if (!run) return null;
     const own = circuit?.conduits.flatMap((id) => plan.conduits.find((each) => each.id === id) ?? []) ?? [];
     return unrolled(run, own, site.pullpoints);
   }, [run, circuit, plan.conduits, site.pullpoints]);
 
+  if (high !== null && !shown && drawer === null)
+    return (
+      <section className="strip" aria-label="No run" style={{ height: high }}>
+        <p className="strip-head quiet">No run here: nothing joins the box to a panel.</p>
+      </section>
+    );
   if (!shown || !run || !flat) return null;
   const drop = site.drops.find(({ id }) => id === run.drop);
   const volts = site.chargers.find(({ id }) => id === run.charger)?.volts ?? 0;
   const mates = [...new Set(flat.conduits.flatMap(({ conduit }) => conduit.circuits))].filter((id) => id !== charger);
   const { units } = site;
   return (
-    <section className="strip" aria-label={`Run to ${run.drop}`}>
+    <section
+      ref={section}
+      className="strip"
+      aria-label={`Run to ${run.drop}`}
+      style={high === null ? undefined : { height: high }}
+    >
       <p className="strip-head">
         <b>
           Run to {run.drop} from {run.from}

@@ -26,7 +26,7 @@ const IN_SITE_ORDER = [
 
 /** The marks that a selection puts in heavier ink. Looked up by id: no list of the scene is gone through. */
 export const chosenMarks = remembered((scene: Scene, selection: readonly Ref[]): Chosen => {
-  const { site, allRuns } = scene;
+  const { site, runs } = scene;
   const ids = new Map<string, Set<string>>();
   const add = (list: string, id: string): void => {
     const so = ids.get(list);
@@ -72,7 +72,7 @@ export const chosenMarks = remembered((scene: Scene, selection: readonly Ref[]):
     keep(
       'runs',
       placesOf(site.chargers, chargers)
-        .map((place) => allRuns[place]!)
+        .map((place) => runs.items[place]!)
         .filter(({ path }) => path.length > 1),
     );
   return { marks, chargers };

@@ -1,6 +1,6 @@
 import { nextChange, remembered } from '../../../calc/memo.ts';
-import type { PhasePair, Plan } from '../../../calc/plan-shape.ts';
-import type { Run } from '../../../routing/network/run.ts';
+import { chargersAnew, circuitAt } from '../../../calc/plan-difference.ts';
+import type { Plan } from '../../../calc/plan-shape.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
@@ -47,14 +47,13 @@ export interface Scene {
   readonly canopies: readonly (readonly Point2[])[];
   /** Stalls side by side as one, for a look from far off. */
   readonly bands: readonly StallBand[];
-  /** A mark for every run in the plan's order; `runs` holds those that have a path. */
-  readonly allRuns: readonly RunMark[];
   readonly members: BoxIndex<MemberMark>;
   readonly stalls: BoxIndex<StallMark>;
   readonly columns: BoxIndex<ColumnMark>;
   readonly equipment: BoxIndex<EquipmentMark>;
   readonly feeders: BoxIndex<FeederMark>;
   readonly raceways: BoxIndex<RacewayMark>;
+  /** A mark for every run in the plan's order; those without a path lie nowhere, so that no search finds them. */
   readonly runs: BoxIndex<RunMark>;
   readonly pullpoints: BoxIndex<PullpointMark>;
   readonly drops: BoxIndex<DropMark>;
@@ -100,7 +99,7 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     return kept(list, remade<Site[L][number], Mark>(site[list], make, before, last && marksOf(last, list).items));
   };
   const { headClearance } = site.rules;
-  const allRuns = runMarks(site, plan, same('chargers') ? last : undefined);
+  const runs = runMarks(site, plan, same('chargers') ? last : undefined);
   const lists: Pick<Scene, SceneList> = {
     aisles: each('aisles', aisleMark),
     keepouts: each('keepouts', keepoutMark),
@@ -114,13 +113,7 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     equipment: each('equipment', equipmentMark),
     feeders: last && same('feeders', 'equipment') ? last.feeders : kept('feeders', feederMarks(site)),
     raceways: each('raceways', racewayMark),
-    runs:
-      last && allRuns === last.allRuns
-        ? last.runs
-        : kept(
-            'runs',
-            allRuns.filter(({ path }) => path.length > 1),
-          ),
+    runs: last && runs === last.runs.items ? last.runs : kept('runs', runs),
     pullpoints: each('pullpoints', pullpointMark),
     drops: each('drops', dropMark),
   };
@@ -130,7 +123,6 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     units: site.units,
     canopies: canopyOutlines(site.members),
     bands: stallBands(site.stalls),
-    allRuns,
     ...lists,
     extent: extentOf(site, lists),
   };
@@ -164,36 +156,25 @@ function feederMarks(site: Site): FeederMark[] {
   });
 }
 
-/** A mark for every run, path or none; runs and circuits stand in the order of the chargers. */
-function runMarks({ chargers }: Site, { runs, circuits }: Plan, last: Scene | undefined): readonly RunMark[] {
-  const volts = (i: number): number => chargers[i]?.volts ?? 0;
-  // Where every charger has a circuit they stand side by side, and only those that differ are looked at.
-  const was = last?.plan;
-  const aligned =
-    circuits.length === runs.length && was?.runs.length === runs.length && was.circuits.length === runs.length;
-  if (!last || !was || !aligned) {
-    let next = 0;
-    return runs.map((run, i) => {
-      const phases = circuits[next]?.charger === run.charger ? circuits[next++]!.phases : null;
-      return keptRun(run, phases, volts(i), last?.allRuns[i]);
-    });
-  }
-  let marks: RunMark[] | null = null;
-  const look = (i: number): void => {
-    const before = (marks ?? last.allRuns)[i];
-    const mark = keptRun(runs[i]!, circuits[i]!.phases, volts(i), before);
-    if (mark === before) return;
-    marks ??= last.allRuns.slice();
-    marks[i] = mark;
+/** A mark for every run, path or none; runs stand in the order of the chargers. */
+function runMarks({ chargers }: Site, plan: Plan, last: Scene | undefined): readonly RunMark[] {
+  const changed = last && chargersAnew(plan, last.plan, chargers);
+  const at = (i: number): RunMark => {
+    const phases = circuitAt(plan.circuits, chargers, i)?.phases ?? null;
+    const before = last?.runs.items[i];
+    const run = plan.runs[i]!;
+    return before?.run === run && before.phases === phases ? before : runMark(run, phases, chargers[i]?.volts ?? 0);
   };
-  for (let i = nextChange(runs, was.runs, 0); i < runs.length; i = nextChange(runs, was.runs, i + 1)) look(i);
-  for (let i = nextChange(circuits, was.circuits, 0); i < runs.length; i = nextChange(circuits, was.circuits, i + 1))
-    look(i);
-  return marks ?? last.allRuns;
+  if (!last || !changed) return plan.runs.map((_, i) => at(i));
+  let marks: RunMark[] | null = null;
+  for (const i of changed) {
+    const mark = at(i);
+    if (mark === last.runs.items[i]) continue;
+    marks ??= last.runs.items.slice();
+    marks[i] = mark;
+  }
+  return marks ?? last.runs.items;
 }
-
-const keptRun = (run: Run, phases: PhasePair | null, volts: number, before: RunMark | undefined): RunMark =>
-  before?.run === run && before.phases === phases ? before : runMark(run, phases, volts);
 
 /** Lists of the same ids in the same places share the index of their ids. */
 function keepPositions(list: readonly { readonly id: string }[], before: readonly { readonly id: string }[]): void {

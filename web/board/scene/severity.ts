@@ -1,28 +1,90 @@
-import { remembered } from '../../../calc/memo.ts';
+import { nextChange, remembered } from '../../../calc/memo.ts';
 import type { Finding, Severity } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 
 const RANK: Readonly<Record<Severity, number>> = { fail: 2, warn: 1, note: 0 };
 /** A finding about more chargers than these speaks of what feeds them, and marks that. */
 const MOST_CHARGERS = 3;
+/** With more findings that are other ones, a new index costs less than going on from the old. */
+const MOST_CHANGED = 200;
+
+type ByThing = ReadonlyMap<string, readonly Finding[]>;
+
+/** Findings by what they mark. */
+interface Index {
+  readonly findings: readonly Finding[];
+  readonly chargers: Site['chargers'];
+  readonly byThing: ByThing;
+}
+
+/** What of a list of findings an index does not say. */
+interface Difference {
+  readonly gone: ReadonlySet<Finding>;
+  readonly come: ByThing;
+}
 
 const chargerIds = remembered(
   (chargers: Site['chargers']): ReadonlySet<string> => new Set(chargers.map(({ id }) => id)),
 );
 
-/** The worst severity with which findings speak of each id. */
-export const severityById = remembered(
-  (findings: readonly Finding[], chargers: Site['chargers']): ReadonlyMap<string, Severity> => {
-    const isCharger = chargerIds(chargers);
-    const worst = new Map<string, Severity>();
-    for (const { severity, about } of findings) {
-      const many = about.length > MOST_CHARGERS && about.filter((id) => isCharger.has(id)).length > MOST_CHARGERS;
-      for (const id of about) {
-        if (many && isCharger.has(id)) continue;
-        const so = worst.get(id);
-        if (so === undefined || RANK[severity] > RANK[so]) worst.set(id, severity);
-      }
+// While something is dragged the findings of each step are nearly those of the last: one index serves them all.
+let index: Index | null = null;
+
+/** The worst severity with which findings speak of a thing; null where none does. */
+export function severityAmong(findings: readonly Finding[], chargers: Site['chargers'], id: string): Severity | null {
+  if (index?.chargers !== chargers) index = indexOf(findings, chargers);
+  let since = differenceOf(findings, index);
+  if (!since) {
+    index = indexOf(findings, chargers);
+    since = differenceOf(findings, index)!;
+  }
+  let worst: Severity | null = null;
+  const take = (severity: Severity): void => {
+    if (worst === null || RANK[severity] > RANK[worst]) worst = severity;
+  };
+  for (const finding of index.byThing.get(id) ?? []) if (!since.gone.has(finding)) take(finding.severity);
+  for (const finding of since.come.get(id) ?? []) take(finding.severity);
+  return worst;
+}
+
+const indexOf = (findings: readonly Finding[], chargers: Site['chargers']): Index => ({
+  findings,
+  chargers,
+  byThing: byThing(findings, chargers),
+});
+
+function byThing(findings: readonly Finding[], chargers: Site['chargers']): ByThing {
+  const isCharger = chargerIds(chargers);
+  const found = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const { about } = finding;
+    const many = about.length > MOST_CHARGERS && about.filter((id) => isCharger.has(id)).length > MOST_CHARGERS;
+    for (const id of about) {
+      if (many && isCharger.has(id)) continue;
+      const so = found.get(id);
+      if (so) so.push(finding);
+      else found.set(id, [finding]);
     }
-    return worst;
-  },
-);
+  }
+  return found;
+}
+
+/** What has come and gone since an index was made; null where it is too much. */
+const differenceOf = remembered((findings: readonly Finding[], since: Index): Difference | null => {
+  const gone = new Set<Finding>();
+  const come: Finding[] = [];
+  const was = since.findings;
+  if (findings.length === was.length)
+    for (let i = nextChange(findings, was, 0); i < was.length; i = nextChange(findings, was, i + 1)) {
+      gone.add(was[i]!);
+      come.push(findings[i]!);
+    }
+  // Lists of one length that begin to differ in the middle are more likely shifted than full of other findings.
+  if (findings.length !== was.length || gone.size > MOST_CHANGED) {
+    gone.clear();
+    for (const finding of was) gone.add(finding);
+    come.length = 0;
+    for (const finding of findings) if (!gone.delete(finding)) come.push(finding);
+  }
+  return gone.size + come.length > 2 * MOST_CHANGED ? null : { gone, come: byThing(come, since.chargers) };
+});

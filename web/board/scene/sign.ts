@@ -2,7 +2,7 @@ import { marginsOf } from '../../../calc/margins.ts';
 import type { Severity } from '../../../routing/site/finding.ts';
 import { leftLength } from '../../words/lengths.ts';
 import { chargersByDrop, type Scene } from './scene.ts';
-import { severityById } from './severity.ts';
+import { severityAmong } from './severity.ts';
 
 /** How a drop or a piece of equipment fares, as it is drawn beside its name. */
 export interface Sign {
@@ -12,7 +12,7 @@ export interface Sign {
 }
 
 export const severityOf = ({ site, plan }: Scene, id: string): Severity | null =>
-  severityById(plan.findings, site.chargers).get(id) ?? null;
+  severityAmong(plan.findings, site.chargers, id);
 
 /** How a drop fares: the worst finding about it or a charger on it. Looked up where it is drawn, not for all drops. */
 export function signOf(scene: Scene, drop: string): Sign {

@@ -1,0 +1,76 @@
+import type { Charger } from '../routing/site/site.ts';
+import { nextChange, remembered } from './memo.ts';
+import type { Circuit, Plan } from './plan-shape.ts';
+
+const placesOf = remembered(
+  (chargers: readonly Charger[]): ReadonlyMap<string, number> => new Map(chargers.map(({ id }, place) => [id, place])),
+);
+
+/**
+ * Places of the chargers whose run, circuit or cords are other objects than in another plan of the same chargers, in no
+ * order; null where the plans cannot be laid side by side, for their runs or cords are not of the same number. Circuits
+ * may come and go: a charger without a run has none.
+ */
+export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[]): ReadonlySet<number> | null {
+  if (now.runs.length !== was.runs.length || now.reach.length !== was.reach.length) return null;
+  if (now.runs.length !== chargers.length) return null;
+  const places = placesOf(chargers);
+  const changed = new Set<number>();
+  for (let i = nextChange(now.runs, was.runs, 0); i < chargers.length; i = nextChange(now.runs, was.runs, i + 1)) {
+    if (now.runs[i]!.charger !== was.runs[i]!.charger) return null;
+    changed.add(i);
+  }
+  const { reach } = now;
+  for (let i = nextChange(reach, was.reach, 0); i < reach.length; i = nextChange(reach, was.reach, i + 1)) {
+    if (reach[i]!.charger !== was.reach[i]!.charger) return null;
+    changed.add(places.get(reach[i]!.charger)!);
+  }
+  addCircuits(changed, now.circuits, was.circuits, places);
+  return changed;
+}
+
+/** Circuits stand in the order of the chargers, but not every charger has one: two lists are gone through abreast. */
+function addCircuits(
+  changed: Set<number>,
+  now: readonly Circuit[],
+  was: readonly Circuit[],
+  places: ReadonlyMap<string, number>,
+): void {
+  const placeOf = (circuit: Circuit | undefined): number =>
+    circuit === undefined ? Number.POSITIVE_INFINITY : (places.get(circuit.charger) ?? Number.POSITIVE_INFINITY);
+  let i = 0;
+  let k = 0;
+  while (i < now.length || k < was.length) {
+    if (i < now.length && Object.is(now[i], was[k])) {
+      i++;
+      k++;
+      continue;
+    }
+    const [a, b] = [placeOf(now[i]), placeOf(was[k])];
+    changed.add(Math.min(a, b));
+    if (a <= b) i++;
+    if (b <= a) k++;
+  }
+}
+
+/** The circuit of the charger at a place, or undefined where it has none. */
+export function circuitAt(
+  circuits: readonly Circuit[],
+  chargers: readonly Charger[],
+  place: number,
+): Circuit | undefined {
+  const charger = chargers[place]?.id;
+  if (circuits[place]?.charger === charger) return circuits[place];
+  // Where some have none it stands further to the front.
+  const places = placesOf(chargers);
+  let low = 0;
+  let high = Math.min(place, circuits.length) - 1;
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    const at = places.get(circuits[middle]!.charger)!;
+    if (at === place) return circuits[middle];
+    if (at < place) low = middle + 1;
+    else high = middle - 1;
+  }
+  return undefined;
+}
