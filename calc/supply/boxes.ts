@@ -44,7 +44,7 @@ export function boxesOf(
 function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
   let boxes: (BoxVolts | null)[] | undefined;
   for (let i = 0; i < last.boxes.length; i++) {
-    if (ohms[i] === last.ohms[i]) continue;
+    if (Object.is(ohms[i], last.ohms[i])) continue;
     boxes ??= [...last.boxes];
     boxes[i] = boxOf(last.of, solved, i, ohms[i] ?? null, newDesk());
   }

@@ -103,7 +103,7 @@ function sameFlags({ runs: before, hasRun }: Known, chargers: readonly Charger[]
   if (before.length !== runs.length || runs.length !== chargers.length) return false;
   for (let i = 0; i < runs.length; i++) {
     const run = runs[i]!;
-    if (run === before[i]) continue;
+    if (Object.is(run, before[i])) continue;
     const beside = run.charger === chargers[i]!.id && before[i]!.charger === run.charger;
     if (!beside || (run.length !== null) !== (hasRun[i] === 1)) return false;
   }

@@ -68,7 +68,7 @@ export function runsOf(site: Site): Runs {
   for (let i = 0; i < chargers.length; i++) {
     const known = drops[dropAt[i]!];
     const place = feedingAt[i]!;
-    if (known !== undefined && known === book.drops[i] && isSame[place]) continue;
+    if (known !== undefined && Object.is(known, book.drops[i]) && isSame[place]) continue;
     const charger = chargers[i]!;
     if (known?.id !== charger.drop) dropAt[i] = placeOfDrop(drops, charger);
     const drop = drops[dropAt[i]!]!;

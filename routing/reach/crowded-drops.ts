@@ -72,7 +72,7 @@ const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b
  */
 export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[], places: Int32Array): Finding[] {
   const cords = new Uint32Array(drops.length);
-  for (const place of places) cords[place]!++;
+  for (let c = 0; c < places.length; c++) cords[places[c]!]!++;
   const findings: Finding[] = [];
   for (let i = 0; i < drops.length; i++) {
     // Every drop holds one.

@@ -25,12 +25,13 @@ function keptFindings<T>(check: (element: T, now: Now) => Checked) {
   let at = new Float64Array(0);
   let low = new Uint8Array(0);
   let then: Now | null = null;
+  let checkedList: readonly T[] | null = null;
 
   const forget = (now: Now, list: readonly T[]): Uint8Array => {
     const stale = new Uint8Array(list.length);
     const changes = then && then.field !== now.field ? now.changesSince(then.field) : [];
     if (!then || then.shared !== now.shared || changes === null) return stale.fill(1);
-    for (let i = 0; i < list.length; i++) if (list[i] !== elements[i]) stale[i] = 1;
+    for (let i = 0; i < list.length; i++) if (!Object.is(list[i], elements[i])) stale[i] = 1;
     if (then.site.stalls !== now.site.stalls) for (let i = 0; i < list.length; i++) if (low[i] === 1) stale[i] = 1;
     // Not a number where no vehicle matters: no comparison holds.
     for (const { minX, minY, maxX, maxY } of changes)
@@ -46,9 +47,12 @@ function keptFindings<T>(check: (element: T, now: Now) => Checked) {
       at = new Float64Array(2 * list.length);
       low = new Uint8Array(list.length);
     }
+    if (list === checkedList && then && then.shared === now.shared && then.field === now.field)
+      if (then.site.stalls === now.site.stalls) return findings;
     const stale = forget(now, list);
     // Should a check throw, nothing of this call is taken to stand.
     then = null;
+    checkedList = null;
     for (let i = 0; i < list.length; i++) {
       if (stale[i] === 0) continue;
       const checked = check(list[i]!, now);
@@ -59,6 +63,7 @@ function keptFindings<T>(check: (element: T, now: Now) => Checked) {
       low[i] = checked.low ? 1 : 0;
     }
     then = now;
+    checkedList = list;
     return findings;
   };
 }

@@ -21,6 +21,8 @@ export interface KeptReach {
   readonly first: Int32Array;
   readonly stallPlace: Int32Array;
   readonly stalls: (Stall | undefined)[];
+  /** The list of which `stalls` are known to be; null where they are to be looked up. */
+  stallsOf: readonly Stall[] | null;
   /** By charger: the box that had a say in its result, four numbers. */
   readonly seen: Float64Array;
   /** By charger: 1 where its result stands. */
@@ -80,6 +82,7 @@ function laidOut(now: Now, before: KeptReach | null): KeptReach {
     first,
     stallPlace: new Int32Array(first[chargers.length]!).fill(-1),
     stalls: new Array(first[chargers.length]!).fill(undefined),
+    stallsOf: null,
     seen: new Float64Array(4 * chargers.length),
     known: new Uint8Array(chargers.length),
     reach: new Array(first[chargers.length]!),
@@ -113,15 +116,16 @@ function takeOver(run: KeptReach, i: number, before: KeptReach, j: number): void
 function bringUp(run: KeptReach, now: Now): void {
   const { chargers, known, first, dropPlace, stallPlace } = run;
   const { drops, stalls } = now.site;
+  // Object.is looks at the references alone: the elements themselves are out of the cache.
   for (let i = 0; i < chargers.length; i++) {
-    if (dropPlace[i]! >= 0 && drops[dropPlace[i]!] === run.drops[i]) continue;
+    if (dropPlace[i]! >= 0 && Object.is(drops[dropPlace[i]!], run.drops[i])) continue;
     const at = placeNow(drops, chargers[i]!.drop, dropPlace[i]!);
     dropPlace[i] = at;
     if (drops[at] === run.drops[i]) continue;
     run.drops[i] = drops[at];
     known[i] = 0;
   }
-  for (let i = 0; i < chargers.length; i++) {
+  for (let i = 0; run.stallsOf !== stalls && i < chargers.length; i++) {
     for (let k = first[i]!; k < first[i + 1]!; k++) {
       if (stallPlace[k]! >= 0 && stalls[stallPlace[k]!] === run.stalls[k]) continue;
       const at = placeNow(stalls, chargers[i]!.stalls[k - first[i]!]!, stallPlace[k]!);
@@ -131,6 +135,7 @@ function bringUp(run: KeptReach, now: Now): void {
       known[i] = 0;
     }
   }
+  run.stallsOf = stalls;
   if (run.now.shared !== now.shared) known.fill(0);
   else if (run.now.field !== now.field) forgetNear(run, now.changesSince(run.now.field));
   run.now = now;

@@ -45,7 +45,7 @@ export function reachOfCharger(site: Site, place: number): readonly Reach[] {
 function unserved({ stalls, chargers }: Site, { first, stallPlace }: KeptReach): Finding[] {
   const findings: Finding[] = [];
   const served = new Uint8Array(stalls.length);
-  for (const at of stallPlace) served[at] = 1;
+  for (let k = 0; k < stallPlace.length; k++) served[stallPlace[k]!] = 1;
   const without: string[] = [];
   for (let i = 0; i < stalls.length; i++) if (served[i] === 0) without.push(stalls[i]!.id);
   if (without.length > 0 && chargers.length > 0)

@@ -1,6 +1,7 @@
 import { nearestInch } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
+import { renewIndex } from '../scene/severity.ts';
 import { signOf } from '../scene/sign.ts';
 import type { Frame, Pen } from './frame.ts';
 import { drawMarginBars, MARGINS_FROM } from './margin-bars.ts';
@@ -63,6 +64,7 @@ function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: n
 export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (scale < SYMBOLS_FROM) return;
+  if (!chosen) renewIndex(frame.scene.plan.findings, frame.scene.site.chargers);
   const radius = radiusOf(scale);
   if (frame.margins && scale >= MARGINS_FROM) drawMarginBars(pen, frame, marks, radius);
   pen.textBaseline = 'middle';

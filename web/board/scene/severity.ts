@@ -5,7 +5,7 @@ import type { Site } from '../../../routing/site/site.ts';
 const RANK: Readonly<Record<Severity, number>> = { fail: 2, warn: 1, note: 0 };
 /** A finding about more chargers than these speaks of what feeds them, and marks that. */
 const MOST_CHARGERS = 3;
-/** With more findings that are other ones, a new index costs less than going on from the old. */
+/** With more findings that are other ones, going on from an old index costs more than a new one. */
 const MOST_CHANGED = 200;
 
 type ByThing = ReadonlyMap<string, readonly Finding[]>;
@@ -33,11 +33,7 @@ let index: Index | null = null;
 /** The worst severity with which findings speak of a thing; null where none does. */
 export function severityAmong(findings: readonly Finding[], chargers: Site['chargers'], id: string): Severity | null {
   if (index?.chargers !== chargers) index = indexOf(findings, chargers);
-  let since = differenceOf(findings, index);
-  if (!since) {
-    index = indexOf(findings, chargers);
-    since = differenceOf(findings, index)!;
-  }
+  const since = differenceOf(findings, index);
   let worst: Severity | null = null;
   const take = (severity: Severity): void => {
     if (worst === null || RANK[severity] > RANK[worst]) worst = severity;
@@ -45,6 +41,12 @@ export function severityAmong(findings: readonly Finding[], chargers: Site['char
   for (const finding of index.byThing.get(id) ?? []) if (!since.gone.has(finding)) take(finding.severity);
   for (const finding of since.come.get(id) ?? []) take(finding.severity);
   return worst;
+}
+
+/** To be called before many are asked for, as when the whole board is drawn: makes a new index of one that is old. */
+export function renewIndex(findings: readonly Finding[], chargers: Site['chargers']): void {
+  if (index?.chargers === chargers && differenceOf(findings, index).gone.size <= MOST_CHANGED) return;
+  index = indexOf(findings, chargers);
 }
 
 const indexOf = (findings: readonly Finding[], chargers: Site['chargers']): Index => ({
@@ -69,8 +71,8 @@ function byThing(findings: readonly Finding[], chargers: Site['chargers']): ByTh
   return found;
 }
 
-/** What has come and gone since an index was made; null where it is too much. */
-const differenceOf = remembered((findings: readonly Finding[], since: Index): Difference | null => {
+/** What has come and gone since an index was made. */
+const differenceOf = remembered((findings: readonly Finding[], since: Index): Difference => {
   const gone = new Set<Finding>();
   const come: Finding[] = [];
   const was = since.findings;
@@ -86,5 +88,5 @@ const differenceOf = remembered((findings: readonly Finding[], since: Index): Di
     come.length = 0;
     for (const finding of findings) if (!gone.delete(finding)) come.push(finding);
   }
-  return gone.size + come.length > 2 * MOST_CHANGED ? null : { gone, come: byThing(come, since.chargers) };
+  return { gone, come: byThing(come, since.chargers) };
 });
