@@ -13,6 +13,7 @@ import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
 import { PricePanel } from './price-panel.tsx';
 import { Quantities } from './quantities.tsx';
+import { SelectLot } from './select-lot.tsx';
 import { SiteForm } from './site/site-form.tsx';
 import { TitleCells } from './title-cells.tsx';
 
@@ -67,6 +68,7 @@ export function LotPanel() {
           <FindingList />
           {station === 'layout' && <UnderlaySection />}
           <KindSwitches />
+          {station === 'layout' && <SelectLot />}
         </>
       )}
       {station === 'layout' && <SiteForm />}
