@@ -1,3 +1,4 @@
+import { frameBench } from './frames/frame-bench.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
 
@@ -35,3 +36,18 @@ print(
     'length of 20': row.checksum.toFixed(2),
   })),
 );
+
+// The pages are built by who runs this, and where they lie is told.
+const peers = process.env.OVERROW_PEERS;
+if (peers)
+  print(
+    'Frames at 1600 x 900, milliseconds: 16.7 is sixty a second',
+    (await frameBench(peers, [240, 20_000])).map((row) => ({
+      stalls: row.stalls,
+      what: row.board,
+      gesture: row.gesture,
+      median: row.median.toFixed(1),
+      p95: row.p95.toFixed(1),
+      script: row.script.toFixed(1),
+    })),
+  );

@@ -20,5 +20,18 @@ await build({
     emptyOutDir: true,
   },
 });
+// Frames are measured on the page as people get it, and on a page of peers.
+await build({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), logLevel: 'error' });
+const peers = join(root, '.build', 'peers');
+await build({
+  configFile: false,
+  root: join(root, 'tests', 'bench', 'frames', 'peers'),
+  base: './',
+  logLevel: 'error',
+  publicDir: false,
+  build: { outDir: peers, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+});
+process.env.OVERROW_PEERS = peers;
 await import(pathToFileURL(join(folder, 'main.js')).href);
 rmSync(folder, { recursive: true });
+rmSync(peers, { recursive: true });

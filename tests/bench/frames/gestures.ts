@@ -12,10 +12,31 @@ export interface FrameTimes {
   /** Median and 95th percentile of the time between frames, which cannot be under 16.7. */
   readonly median: number;
   readonly p95: number;
-  /** Median script time in a frame. */
+  /** Script time in a frame, median: all that the page's own code runs, garbage collection with it. */
   readonly script: number;
   readonly frames: number;
 }
+
+/** Times of each gesture: the whole lot panned and zoomed, a part of it panned from near, a drop dragged there. */
+export interface BoardTimes {
+  readonly pan: FrameTimes;
+  readonly zoom: FrameTimes;
+  readonly near: FrameTimes;
+  readonly drag: FrameTimes;
+}
+
+/** The window, at one device pixel to a pixel. */
+export const VIEW = { width: 1600, height: 900 };
+/** Pixels to a foot at which a drop is dragged: a hand can take it there, and its name and margins are lettered. */
+export const DRAG_SCALE = 6.6;
+
+/** Twice round a circle that begins and ends in a spot. */
+export const around =
+  ({ x, y }: Spot, radius: number) =>
+  (t: number): Spot => ({
+    x: x + radius * (1 - Math.cos(4 * Math.PI * t)),
+    y: y + radius * Math.sin(4 * Math.PI * t),
+  });
 
 /** Movements of the hand in one gesture: one for each frame of two seconds. */
 const STEPS = 120;

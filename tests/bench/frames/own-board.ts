@@ -2,26 +2,12 @@ import type { Browser, Page } from 'playwright-core';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { onScreen, openPage, ready, tally } from '../../browser/open-page.ts';
 import { servePage } from '../../browser/serve.ts';
-import { dragged, type FrameTimes, type Spot, wheeled } from './gestures.ts';
-
-export interface BoardTimes {
-  readonly pan: FrameTimes;
-  readonly zoom: FrameTimes;
-  readonly drag: FrameTimes;
-}
-
-/** Pixels to a foot at which a drop is dragged: so that a hand can take it. */
-const DRAG_SCALE = 6;
+import { around, type BoardTimes, DRAG_SCALE, dragged, VIEW, wheeled } from './gestures.ts';
 
 /** Frame times of the built page with a site open: the whole of it panned and zoomed, then a drop dragged. */
 export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardTimes> {
   const served = await servePage();
-  const { page, close } = await openPage(browser, served, { width: 1600, height: 900 });
-  await page
-    .locator('input[type=file]')
-    .first()
-    .waitFor({ state: 'attached' })
-    .catch(() => undefined);
+  const { page, close } = await openPage(browser, served, VIEW);
   await openSite(page, site);
   const box = (await page.getByTestId('board').boundingBox())!;
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
@@ -38,19 +24,12 @@ export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardT
   }
   await settled(page);
   const [px, py] = await onScreen(page, [x, y]);
+  const near = await dragged(page, around({ x: px, y: py }, 120), 'middle');
   const drag = await dragged(page, around({ x: px, y: py }, 40), 'left');
   await close();
   await served.close();
-  return { pan, zoom, drag };
+  return { pan, zoom, near, drag };
 }
-
-/** Twice round a circle through the spot. */
-const around =
-  ({ x, y }: Spot, radius: number) =>
-  (t: number): Spot => ({
-    x: x + radius * (1 - Math.cos(4 * Math.PI * t)),
-    y: y + radius * Math.sin(4 * Math.PI * t),
-  });
 
 async function openSite(page: Page, site: SiteFile): Promise<void> {
   const choosing = page.waitForEvent('filechooser');

@@ -25,17 +25,14 @@ const SCRIPT = new Set([
 
 /**
  * Script time of each frame on the page's main thread, milliseconds: the length of the union of its script events from
- * one frame's beginning to the next.
+ * one frame's drawing to the next.
  *
  * @param events a trace with the category `devtools.timeline`
  */
 export function scriptByFrame(events: readonly TraceEvent[]): readonly number[] {
   const main = mainThread(events);
   const own = events.filter(({ pid, tid }) => pid === main?.pid && tid === main.tid);
-  const frames = own
-    .filter(({ name }) => name === 'BeginMainThreadFrame')
-    .map(({ ts }) => ts)
-    .sort((a, b) => a - b);
+  const frames = framesOf(own);
   const spans = own
     .filter(({ name, ph, dur }) => SCRIPT.has(name) && ph === 'X' && dur !== undefined)
     .map(({ ts, dur }) => [ts, ts + dur!] as const)
@@ -51,6 +48,22 @@ export function scriptByFrame(events: readonly TraceEvent[]): readonly number[] 
     if (frames.length > 1 && start >= frames[0]! && start < frames.at(-1)!) spent[frame]! += (to - start) / 1000;
   }
   return spent;
+}
+
+/** Microseconds after one callback of a frame within which another belongs to the same frame. */
+const SAME_FRAME = 1000;
+
+/** When each frame's drawing began: the first of the animation callbacks that follow one another without a pause. */
+function framesOf(events: readonly TraceEvent[]): number[] {
+  const starts: number[] = [];
+  let end = Number.NEGATIVE_INFINITY;
+  for (const { ts, dur = 0 } of events
+    .filter(({ name }) => name === 'FireAnimationFrame')
+    .sort((a, b) => a.ts - b.ts)) {
+    if (ts - end > SAME_FRAME) starts.push(ts);
+    end = ts + dur;
+  }
+  return starts;
 }
 
 /** The thread that ran most animation frames: another page, or the browser's own windows, may be in the trace. */
