@@ -1,3 +1,4 @@
+import { clippedLine } from '../../../routing/plane/clip-line.ts';
 import { isPlainGrid } from '../../../routing/site/grid-frame.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
@@ -5,7 +6,7 @@ import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
 import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
-import { traceLine, traceOutline } from './outline.ts';
+import { traceOutline } from './outline.ts';
 import { type ScreenLine, turnedGridlines } from './turned-gridlines.ts';
 
 const LEAST_COLUMN = 3;
@@ -111,19 +112,38 @@ function drawCoils(pen: Pen, { scale, left, top, ink }: Frame, [x, y]: readonly 
   pen.stroke();
 }
 
-/** Feeders between pieces of equipment, as links: where they lie in the ground is not this drawing's to say. */
+/** So many feeders in view are a texture and not lines to be told by their dashes, which would take long to draw. */
+const MOST_DASHED = 30;
+
+/**
+ * Feeders between pieces of equipment, as links: where they lie in the ground is not this drawing's to say. Cut to the
+ * view: a line that goes on for a mile is dashed for all of it.
+ */
 export function drawFeeders(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
-  const { ink } = frame;
-  for (const existing of [true, false]) {
-    pen.beginPath();
-    for (const mark of marks)
-      if (mark.existing === existing && (!mark.routed || frame.chosen)) traceLine(pen, frame, [mark.from, mark.to]);
+  const { ink, box, scale, left, top } = frame;
+  const links = marks.flatMap((mark) => {
+    const kept = !mark.routed || frame.chosen ? clippedLine(mark.from, mark.to, box) : null;
+    return kept ? [{ mark, ...kept }] : [];
+  });
+  const dashed = links.length <= MOST_DASHED;
+  pen.lineWidth = frame.chosen ? 3 : 1;
+  for (const { mark, begins, ends } of links) {
+    const { from, to, existing } = mark;
+    const x = (share: number): number => left + (from[0] + (to[0] - from[0]) * share) * scale;
+    const y = (share: number): number => top - (from[1] + (to[1] - from[1]) * share) * scale;
     pen.strokeStyle = existing ? ink.existing : ink.ink;
-    pen.lineWidth = frame.chosen ? 3 : 1;
-    pen.setLineDash(existing ? [10, 3, 2, 3] : [6, 4]);
+    if (dashed) {
+      pen.setLineDash(existing ? [10, 3, 2, 3] : [6, 4]);
+      // The dashes lie still on the ground while the view goes over them.
+      pen.lineDashOffset = begins * Math.hypot(to[0] - from[0], to[1] - from[1]) * scale;
+    }
+    pen.beginPath();
+    pen.moveTo(x(begins), y(begins));
+    pen.lineTo(x(ends), y(ends));
     pen.stroke();
   }
   pen.setLineDash([]);
+  pen.lineDashOffset = 0;
 }
 
 const BUBBLE = 13;
