@@ -40,6 +40,8 @@ test('a drop that is dragged shows its numbers while it moves, and undo brings t
   await page.mouse.click(x, y);
   const before = await margins(page);
   await drag(page, D05, 0, -40);
+  // Words follow a drag ten times a second.
+  await page.waitForTimeout(200);
   const during = await margins(page);
   expect(during).not.toEqual(before);
   expect(await page.getByTestId('board').getAttribute('data-doing')).toBe('dragging');
@@ -253,7 +255,7 @@ test('how far a drop is dragged can be typed, by distance and angle or by its pl
   await page.mouse.up();
   await page.keyboard.press('Tab');
   await page.keyboard.type('90');
-  expect(await place(page, 'box')).toEqual([52, 11.5]);
+  await expect.poll(() => place(page, 'box')).toEqual([52, 11.5]);
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor();
   expect(await page.getByTestId('board').getAttribute('data-doing')).toBe('nothing');
