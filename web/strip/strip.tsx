@@ -36,7 +36,7 @@ export function Strip() {
   }, [shown]);
 
   useLayoutEffect(() => {
-    setHigh(dragging ? (section.current?.offsetHeight ?? null) : null);
+    setHigh(dragging ? (section.current?.getBoundingClientRect().height ?? null) : null);
   }, [dragging]);
 
   const flat = useMemo(() => {
