@@ -47,8 +47,11 @@ test.each(SIZES)('at %i by %i every screen can be read, reached and touched', as
     for (const theme of themes) {
       await changeTheme(page, theme);
       if (film) await page.screenshot({ path: `${film}/${name}-${width}-${theme}.png` });
-      const found = [...(await screenFaults(page, touch)), ...(await letteringFaults(page))];
-      if (!process.env.NOAXE) found.push(...(await seriousFaults(page)));
+      const found = [
+        ...(await screenFaults(page, touch)),
+        ...(await letteringFaults(page)),
+        ...(await seriousFaults(page)),
+      ];
       faults.push(...found.map((fault) => `${name}, ${theme}: ${fault}`));
     }
   }

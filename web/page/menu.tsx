@@ -15,7 +15,7 @@ interface MenuProps {
   readonly className?: string;
 }
 
-/** A button that opens a short list of things to do. Arrows go through it, Escape shuts it. */
+/** A button that opens a short list of things to do. Arrows, Home and End go through it, Escape shuts it. */
 export function Menu({ name, entries, onOpen, className }: MenuProps) {
   const id = useId();
   const [open, setOpen] = useState(false);
@@ -37,11 +37,12 @@ export function Menu({ name, entries, onOpen, className }: MenuProps) {
       setOpen(false);
       button.current?.focus();
     }
-    if (event.key !== 'ArrowDown' && event.key !== 'ArrowUp') return;
-    event.preventDefault();
     const items = [...(box.current?.querySelectorAll<HTMLElement>('[role=menuitem]') ?? [])];
     const at = items.indexOf(window.document.activeElement as HTMLElement);
-    items[(at + (event.key === 'ArrowDown' ? 1 : -1) + items.length) % items.length]?.focus();
+    const next = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: -1 }[event.key];
+    if (next === undefined) return;
+    event.preventDefault();
+    items[(next + items.length) % items.length]?.focus();
   };
 
   return (

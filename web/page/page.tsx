@@ -20,6 +20,7 @@ import { Notice } from './notice.tsx';
 import { ActionsProvider, type PageActions } from './page-actions.ts';
 import { attachPageKeys } from './page-keys.ts';
 import { ProblemsDialog } from './problems-dialog.tsx';
+import { showFocus } from './seen-focus.ts';
 
 interface PageProps {
   readonly store: DocumentStore;
@@ -63,6 +64,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
 
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
   useEffect(() => attachPageKeys(store, view), [store, view]);
+  useEffect(() => showFocus(document), []);
   // What was taken back or done again is shown where it happened.
   useEffect(
     () =>
