@@ -33,7 +33,8 @@ export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardT
 
 async function openSite(page: Page, site: SiteFile): Promise<void> {
   const choosing = page.waitForEvent('filechooser');
-  await page.keyboard.press('Control+o');
+  await page.getByRole('button', { name: 'Open' }).click();
+  await page.getByRole('menuitem', { name: /^A site file/ }).click();
   await (await choosing).setFiles({
     name: 'bench.site.json',
     mimeType: 'application/json',
