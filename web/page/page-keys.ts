@@ -11,11 +11,11 @@ export function attachPageKeys(store: DocumentStore, view: ViewStore): () => voi
     if (event.ctrlKey || event.metaKey) {
       const key = event.key.toLowerCase();
       if (key === 's') void save({ as: event.shiftKey });
-      else if (key === 'o') void pick();
+      else if (key === 'o' && !event.shiftKey) void pick();
       else if (typing) return;
       else if (key === 'z' && event.shiftKey) redo();
       else if (key === 'z') undo();
-      else if (key === 'y') redo();
+      else if (key === 'y' && !event.shiftKey) redo();
       else return;
       event.preventDefault();
       return;

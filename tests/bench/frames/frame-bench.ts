@@ -17,7 +17,8 @@ const GESTURES: readonly (readonly [keyof BoardTimes, string])[] = [
   ['pan', 'pan the whole lot'],
   ['zoom', 'zoom the whole lot'],
   ['near', 'pan from near'],
-  ['drag', 'drag a drop'],
+  ['nudge', 'drag a drop by a few feet'],
+  ['drag', 'drag a drop off its raceway'],
 ];
 
 /**

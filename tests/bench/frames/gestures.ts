@@ -17,11 +17,14 @@ export interface FrameTimes {
   readonly frames: number;
 }
 
-/** Times of each gesture: the whole lot panned and zoomed, a part of it panned from near, a drop dragged there. */
+/** Times of each gesture: the whole lot panned and zoomed, a part of it panned from near, and there a drop dragged. */
 export interface BoardTimes {
   readonly pan: FrameTimes;
   readonly zoom: FrameTimes;
   readonly near: FrameTimes;
+  /** A few feet to and fro, so that its run stays. */
+  readonly nudge: FrameTimes;
+  /** Off its raceway and back: its run goes and comes, and with it the load of all that feeds it. */
   readonly drag: FrameTimes;
 }
 
@@ -42,22 +45,28 @@ export const around =
 const STEPS = 120;
 const FRAME = 1000 / 60;
 
-/** Presses at a spot, goes where `path` leads in even steps (0 to 1), lets go. */
-export const dragged = (page: Page, path: (t: number) => Spot, button: 'left' | 'middle'): Promise<FrameTimes> =>
-  timed(page, async (session) => {
-    const send = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', t: number): Promise<unknown> =>
-      session.send('Input.dispatchMouseEvent', {
-        type,
-        ...path(t),
-        button,
-        buttons: type === 'mouseReleased' ? 0 : button === 'left' ? 1 : 4,
-        clickCount: type === 'mouseMoved' ? 0 : 1,
-      });
-    await session.send('Input.dispatchMouseEvent', { type: 'mouseMoved', ...path(0) });
-    await send('mousePressed', 0);
-    await paced((i) => send('mouseMoved', i / STEPS));
-    await send('mouseReleased', 1);
-  });
+/**
+ * Presses at a spot and goes where `path` leads in even steps (0 to 1). The hand lets go after the clock has stopped:
+ * that is one edit, and no frame of the drag.
+ */
+export async function dragged(page: Page, path: (t: number) => Spot, button: 'left' | 'middle'): Promise<FrameTimes> {
+  const session = await page.context().newCDPSession(page);
+  const send = (type: 'mousePressed' | 'mouseMoved' | 'mouseReleased', t: number): Promise<unknown> =>
+    session.send('Input.dispatchMouseEvent', {
+      type,
+      ...path(t),
+      button,
+      buttons: type === 'mouseReleased' ? 0 : button === 'left' ? 1 : 4,
+      clickCount: type === 'mouseMoved' ? 0 : 1,
+    });
+  await session.send('Input.dispatchMouseEvent', { type: 'mouseMoved', ...path(0) });
+  await send('mousePressed', 0);
+  const times = await timed(page, () => paced((i) => send('mouseMoved', i / STEPS)));
+  await send('mouseReleased', 1);
+  await session.detach();
+  await page.waitForTimeout(1000);
+  return times;
+}
 
 /** Turns the wheel over a spot: in for the first half, out again for the second. */
 export const wheeled = (page: Page, at: Spot, delta: number): Promise<FrameTimes> =>

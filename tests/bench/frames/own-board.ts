@@ -25,10 +25,11 @@ export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardT
   await settled(page);
   const [px, py] = await onScreen(page, [x, y]);
   const near = await dragged(page, around({ x: px, y: py }, 120), 'middle');
+  const nudge = await dragged(page, around({ x: px, y: py }, 12), 'left');
   const drag = await dragged(page, around({ x: px, y: py }, 40), 'left');
   await close();
   await served.close();
-  return { pan, zoom, near, drag };
+  return { pan, zoom, near, nudge, drag };
 }
 
 async function openSite(page: Page, site: SiteFile): Promise<void> {

@@ -27,8 +27,9 @@ export async function peerBoard(
   const at = await bench.evaluate((it, [place, scale]) => it.look(place, scale), [[x, y], DRAG_SCALE] as const);
   await page.waitForTimeout(1500);
   const near = await dragged(page, around(at, 120), 'middle');
+  const nudge = await dragged(page, around(at, 12), 'left');
   const drag = await dragged(page, around(at, 40), 'left');
   await context.close();
   await served.close();
-  return { pan, zoom, near, drag };
+  return { pan, zoom, near, nudge, drag };
 }

@@ -2,6 +2,7 @@ import { deleteElements } from '../../document/edits/delete.ts';
 import { moveElements } from '../../document/edits/move.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { pushed } from '../camera.ts';
+import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
 import { refOf } from '../scene/pick.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
@@ -45,7 +46,7 @@ export function attachKeys({ element, document, view, scene }: KeyWorld): () => 
 
   const down = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey) {
-      if (event.key === 'a') {
+      if (event.key === 'a' && !event.shiftKey) {
         event.preventDefault();
         const { drops } = scene();
         document.getState().select(drops.items.flatMap((mark) => refOf(mark) ?? []));
@@ -97,9 +98,9 @@ const ACTS: Readonly<Record<string, Act>> = {
   F: ({ view, scene, document }) => frameRefs(view, scene(), document.getState().selection),
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
-  v: ({ view }) => view.setState({ tool: 'select' }),
-  h: ({ view }) => view.setState({ tool: 'pan' }),
-  m: ({ view }) => view.setState({ tool: 'measure' }),
+  v: (world) => chooseTool(world, 'select'),
+  h: (world) => chooseTool(world, 'pan'),
+  m: (world) => chooseTool(world, 'measure'),
 };
 
 /** The elements in the order in which the keys go through them: first what is worked on most. */
