@@ -1,4 +1,5 @@
 import { marginsOf } from '../../calc/margins.ts';
+import { chargersByDrop } from '../board/scene/scene.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument } from '../document/use-document.ts';
 import { spareOrShort } from '../words/lengths.ts';
@@ -15,7 +16,7 @@ export function Announcer() {
     ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. `
     : '';
   const chosen = selection.length > 0 ? `Selected: ${inWords(selection)}. ` : '';
-  const charger = first?.list === 'drops' ? site.chargers.find(({ drop }) => drop === first.id)?.id : undefined;
+  const charger = first?.list === 'drops' ? chargersByDrop(site.chargers).get(first.id)?.[0] : undefined;
   const cord = charger === undefined ? null : marginsOf(plan, site).get(charger)?.cord;
   const fares = cord ? `Cord ${spareOrShort(cord.left, site.units)}.` : '';
   return (

@@ -1,8 +1,12 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Run } from '../../routing/network/run.ts';
+import type { Site } from '../../routing/site/site.ts';
 import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
+import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
+import { byId } from '../document/find-by.ts';
+import { circuitOf, conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Links } from '../panels/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';
@@ -23,8 +27,8 @@ export function Strip() {
   const [width, setWidth] = useState(0);
   // The height with which a drag began is kept until it ends: the board above would jump with every word that wraps.
   const [high, setHigh] = useState<number | null>(null);
-  const run = plan.runs.find((each) => each.charger === charger);
-  const circuit = plan.circuits.find((each) => each.charger === charger);
+  const run = runOf(plan.runs, charger);
+  const circuit = circuitOf(plan.circuits, charger);
   const shown = drawer === null && run !== undefined && run.path.length > 1;
 
   useEffect(() => {
@@ -41,7 +45,7 @@ export function Strip() {
 
   const flat = useMemo(() => {
     if (!run) return null;
-    const own = circuit?.conduits.flatMap((id) => plan.conduits.find((each) => each.id === id) ?? []) ?? [];
+    const own = circuit?.conduits.flatMap((id) => conduitOf(plan.conduits, id) ?? []) ?? [];
     return unrolled(run, own, site.pullpoints);
   }, [run, circuit, plan.conduits, site.pullpoints]);
 
@@ -52,8 +56,8 @@ export function Strip() {
       </section>
     );
   if (!shown || !run || !flat) return null;
-  const drop = site.drops.find(({ id }) => id === run.drop);
-  const volts = site.chargers.find(({ id }) => id === run.charger)?.volts ?? 0;
+  const drop = dropOf(site.drops, run.drop);
+  const volts = chargerOfId(site.chargers, run.charger)?.volts ?? 0;
   const mates = [...new Set(flat.conduits.flatMap(({ conduit }) => conduit.circuits))].filter((id) => id !== charger);
   const { units } = site;
   return (
@@ -104,7 +108,9 @@ export function Strip() {
   );
 }
 
-type Chargers = readonly { readonly id: string; readonly drop: string }[];
+type Chargers = Site['chargers'];
+const dropOf = byId<Site['drops'][number]>();
+const chargerOfId = byId<Chargers[number]>();
 type Selection = readonly { readonly list: string; readonly id: string }[];
 
 /** The raceway that is selected, if nothing else is. */
@@ -118,7 +124,7 @@ function chargerOf(chargers: Chargers, runs: readonly Run[], selection: Selectio
   const [first] = selection;
   if (!first || selection.some(({ list, id }) => list !== first.list || id !== first.id)) return undefined;
   if (first.list === 'chargers') return first.id;
-  if (first.list === 'drops') return chargers.find(({ drop }) => drop === first.id)?.id;
+  if (first.list === 'drops') return chargersByDrop(chargers).get(first.id)?.[0];
   if (first.list !== 'raceways') return undefined;
   let longest: Run | undefined;
   for (const run of runs)
