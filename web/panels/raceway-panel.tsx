@@ -1,4 +1,4 @@
-import { METHODS, PLACES } from '../../routing/site/vocabulary.ts';
+import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
@@ -39,6 +39,14 @@ export function RacewayPanel({ id }: { readonly id: string }) {
           onChange={(method) => change({ method })}
         />
         <ChoiceField label="place" value={raceway.place} choices={PLACES} onChange={(place) => change({ place })} />
+        {raceway.place === 'underground' && (
+          <ChoiceField
+            label="under"
+            value={raceway.surface ?? 'asphalt'}
+            choices={SURFACES}
+            onChange={(surface) => change({ surface })}
+          />
+        )}
         <MaybeNumber
           label="ambient"
           unit="°C"
