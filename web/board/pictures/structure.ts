@@ -195,6 +195,27 @@ export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines
   pen.setLineDash([]);
 }
 
+interface Bubble {
+  readonly label: string;
+  readonly x: number;
+  readonly y: number;
+  /** Where its line goes from it. */
+  readonly inward: readonly [number, number];
+}
+
+/** Bubbles of lines that lie close stand one behind the other along their lines; where there is no room, one is left out. */
+function standingApart(bubbles: readonly Bubble[]): readonly Bubble[] {
+  const step = BUBBLE * 2 + 1;
+  const placed: Bubble[] = [];
+  for (const bubble of bubbles) {
+    const place = [0, 1, 2]
+      .map((n) => ({ ...bubble, x: bubble.x + bubble.inward[0] * step * n, y: bubble.y + bubble.inward[1] * step * n }))
+      .find((at) => placed.every((other) => Math.hypot(other.x - at.x, other.y - at.y) >= step));
+    if (place) placed.push(place);
+  }
+  return placed;
+}
+
 /** The names of the gridlines in their bubbles, over everything: they are what the crew measures from. */
 export function drawBubbles(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
   const { scale, left, top, ink } = frame;
@@ -202,14 +223,17 @@ export function drawBubbles(pen: Pen, frame: Frame, gridlines: Site['gridlines']
   const { upper, right } = edgesOf(frame, extent);
   const bubbles = isPlainGrid(gridlines)
     ? [
-        ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper })),
-        ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale })),
+        ...gridlines.x.map(({ label, at }) => ({ label, x: left + at * scale, y: upper, inward: [0, 1] as const })),
+        ...gridlines.y.map(({ label, at }) => ({ label, x: right, y: top - at * scale, inward: [-1, 0] as const })),
       ]
-    : turnedLines(frame, gridlines, extent).map(({ label, named: [x, y] }) => ({ label, x, y }));
+    : turnedLines(frame, gridlines, extent).map(({ label, far, named: [x, y] }) => {
+        const long = Math.hypot(far[0] - x, far[1] - y) || 1;
+        return { label, x, y, inward: [(far[0] - x) / long, (far[1] - y) / long] as const };
+      });
   pen.font = lettering(12);
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
-  for (const { label, x, y } of bubbles) {
+  for (const { label, x, y } of standingApart(bubbles)) {
     pen.beginPath();
     pen.arc(x, y, BUBBLE, 0, 2 * Math.PI);
     pen.fillStyle = ink.paper;

@@ -1,3 +1,4 @@
+import { clippedLine } from '../../../routing/plane/clip-line.ts';
 import { offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Frame } from './frame.ts';
@@ -40,33 +41,9 @@ export function turnedGridlines(
     ...gridlines.y.map(({ label, at }) => ({ label, far: onScreen(minU, at), named: onScreen(maxU, at) })),
   ];
   return lines.flatMap(({ label, far, named }) => {
-    const seen = clipped(far, named, inset, width - inset, height - inset);
-    return seen ? [{ label, far: seen[0], named: seen[1] }] : [];
+    const seen = clippedLine(far, named, { minX: inset, minY: inset, maxX: width - inset, maxY: height - inset });
+    if (!seen) return [];
+    const at = (share: number): Point2 => [far[0] + share * (named[0] - far[0]), far[1] + share * (named[1] - far[1])];
+    return [{ label, far: at(seen.begins), named: at(seen.ends) }];
   });
-}
-
-/** The part of a line that lies within a frame from `low` to `right` and `bottom`; null where none does. */
-function clipped(
-  from: Point2,
-  to: Point2,
-  low: number,
-  right: number,
-  bottom: number,
-): readonly [from: Point2, to: Point2] | null {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  let [start, end] = [0, 1];
-  for (const [step, room] of [
-    [-dx, from[0] - low],
-    [dx, right - from[0]],
-    [-dy, from[1] - low],
-    [dy, bottom - from[1]],
-  ] as const) {
-    if (step === 0) {
-      if (room < 0) return null;
-    } else if (step < 0) start = Math.max(start, room / step);
-    else end = Math.min(end, room / step);
-  }
-  if (start > end) return null;
-  const at = (t: number): Point2 => [from[0] + t * dx, from[1] + t * dy];
-  return [at(start), at(end)];
 }
