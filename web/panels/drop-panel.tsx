@@ -1,5 +1,6 @@
 import { MOUNTS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
+import { AsBuiltFields } from './as-built-fields.tsx';
 import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
 import { OwnFindings } from './facts.tsx';
@@ -63,6 +64,7 @@ export function DropPanel({ id }: { readonly id: string }) {
           onChange={(next) => change({ mount: next === 'overhead' ? undefined : next })}
         />
       </section>
+      <AsBuiltFields drop={drop} />
       <ReachFields />
       {own.map((charger) => (
         <div key={charger.id}>
