@@ -33,6 +33,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
   const change = useChange('chargers', id);
   const equipment = useDocument((state) => state.site.equipment);
   const stalls = useDocument((state) => state.site.stalls);
+  const drops = useDocument((state) => state.site.drops);
   if (!charger) return null;
   return (
     <section className="fields" aria-label={`Charger ${id}`}>
@@ -41,6 +42,12 @@ export function ChargerFields({ id }: { readonly id: string }) {
         value={charger.from}
         choices={equipment.map((each) => each.id)}
         onChange={(from) => change({ from })}
+      />
+      <TextField
+        label="hangs at drop"
+        value={charger.drop}
+        check={(text) => (drops.some((drop) => drop.id === text) ? null : `no drop ${text}`)}
+        onChange={(drop) => change({ drop })}
       />
       <TextField
         label="serves stalls"

@@ -4,6 +4,7 @@ import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { LengthField, NumberField, PlaceFields } from './fields.tsx';
+import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {
@@ -28,11 +29,12 @@ export function ColumnPanel({ id }: PanelProps) {
           value={column.rotation ?? 0}
           onChange={(rotation) => change({ rotation: rotation === 0 ? undefined : rotation })}
         />
-        <LengthField
+        <MaybeLength
           label="height"
-          value={column.height ?? Number.NaN}
+          none="not given"
+          value={column.height ?? null}
           least={0.1}
-          onChange={(height) => change({ height })}
+          onChange={(height) => change({ height: height ?? undefined })}
         />
       </section>
       <OwnFindings id={id} />

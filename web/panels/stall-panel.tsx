@@ -6,6 +6,9 @@ import { Fact, Facts, Link, OwnFindings } from './facts.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields, TextField } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
+/** No name of a class of vehicles, which has at least one letter. */
+const USUAL = '';
+
 export function StallPanel({ id }: { readonly id: string }) {
   const stall = useElement('stalls', id);
   const change = useChange('stalls', id);
@@ -56,9 +59,10 @@ export function StallPanel({ id }: { readonly id: string }) {
         />
         <ChoiceField
           label="vehicle"
-          value={stall.vehicle ?? usual}
-          choices={[...vehicles.keys()]}
-          onChange={(vehicle) => change({ vehicle })}
+          value={stall.vehicle ?? USUAL}
+          choices={[USUAL, ...vehicles.keys()]}
+          words={(vehicle) => (vehicle === USUAL ? `the usual, ${usual}` : vehicle)}
+          onChange={(vehicle) => change({ vehicle: vehicle === USUAL ? undefined : vehicle })}
         />
       </section>
       <OwnFindings id={id} />

@@ -1,3 +1,4 @@
+import { keyOf } from '../hand/key-of.ts';
 import { SNAP_KINDS, SNAP_WORDS } from '../snap/kinds.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
 import type { ViewStore } from '../view-store.ts';
@@ -52,7 +53,7 @@ function switchSnap(view: ViewStore, { code }: KeyboardEvent): boolean {
 }
 
 function plainKey(desk: Desk, hand: DrawHand, event: KeyboardEvent): boolean {
-  const { key } = event;
+  const key = keyOf(event);
   const { draft } = desk.view.getState();
   const begun = (draft?.spots.length ?? 0) > 0;
   if (event.ctrlKey || event.metaKey) return key === 'z' && !event.shiftKey && begun && back(desk);

@@ -6,6 +6,7 @@ import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
 import { refOf } from '../scene/pick.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
+import { keyOf } from './key-of.ts';
 import type { HandWorld } from './pointer.ts';
 
 type KeyWorld = Omit<HandWorld, 'draw'>;
@@ -46,7 +47,7 @@ export function attachKeys({ element, document, view, scene }: KeyWorld): () => 
 
   const down = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey) {
-      if (event.key === 'a' && !event.shiftKey) {
+      if (keyOf(event) === 'a') {
         event.preventDefault();
         const { drops } = scene();
         document.getState().select(drops.items.flatMap((mark) => refOf(mark) ?? []));
@@ -59,7 +60,7 @@ export function attachKeys({ element, document, view, scene }: KeyWorld): () => 
       arrow(event, way);
       return;
     }
-    const act = ACTS[event.key];
+    const act = ACTS[keyOf(event)];
     if (!act || event.altKey) return;
     event.preventDefault();
     act({ element, document, view, scene });

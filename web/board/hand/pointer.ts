@@ -16,6 +16,7 @@ import type { ViewStore } from '../view-store.ts';
 import { anchorOf, RIDES } from './anchor.ts';
 import { type Gesture, IDLE, TREMBLE } from './gesture.ts';
 import { handleOnScreen, handlesOf } from './handles.ts';
+import { keyOf } from './key-of.ts';
 
 export interface HandWorld {
   readonly element: HTMLElement;
@@ -314,7 +315,7 @@ export function attachPointer(world: HandWorld): () => void {
     view.setState({ band: null, lasso: [], guides: [] });
   };
   const keyInHand = (event: KeyboardEvent): void => {
-    const { key } = event;
+    const key = keyOf(event);
     if (key === 'Escape' && gesture.kind !== 'idle') cancel();
     else if (gesture.kind === 'dragging' && !view.getState().typing && (FIGURE.test(key) || key === 't')) {
       type(world, key === 't' ? startTyping('x') : startTyping('length', key));
