@@ -2,7 +2,7 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
 import { remembered } from './memo.ts';
-import { chargersAnew, circuitAt } from './plan-difference.ts';
+import { chargerPlaces, chargersAnew, circuitAt } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */
@@ -45,8 +45,6 @@ interface Worked {
   readonly site: Site;
   readonly margins: readonly Margins[];
   readonly table: MarginTable;
-  /** Where each charger stands among the site's. */
-  readonly places: ReadonlyMap<string, number>;
   /** Where the cords of each charger, by its place, stand in the plan. */
   readonly cords: readonly (readonly number[])[];
 }
@@ -64,8 +62,8 @@ export const marginsOf = (plan: Plan, site: Site): MarginTable => workedOf(plan,
 
 /** The cords of one charger of a plan, in the order of the stalls that it serves; none where it is not there. */
 export function cordsOf(plan: Plan, site: Site, charger: string): readonly Reach[] {
-  const { places, cords } = workedOf(plan, site);
-  return cords[places.get(charger) ?? -1]?.map((place) => plan.reach[place]!) ?? [];
+  const { cords } = workedOf(plan, site);
+  return cords[chargerPlaces(site.chargers).get(charger) ?? -1]?.map((place) => plan.reach[place]!) ?? [];
 }
 
 /** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
@@ -76,27 +74,23 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   if (changed.size === 0) return { ...last, plan, site };
   const margins = last.margins.slice();
   for (const at of changed) margins[at] = marginsAt(plan, site, at, last.cords[at]!);
-  return worked(plan, site, margins, last);
+  return worked(plan, site, margins, last.cords);
 }
 
 function anew(plan: Plan, site: Site): Worked {
-  const places = new Map(site.chargers.map(({ id }, at) => [id, at]));
+  const places = chargerPlaces(site.chargers);
   const cords = site.chargers.map((): number[] => []);
   plan.reach.forEach(({ charger }, i) => {
     cords[places.get(charger)!]!.push(i);
   });
   const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!));
-  return worked(plan, site, margins, { places, cords });
+  return worked(plan, site, margins, cords);
 }
 
-function worked(
-  plan: Plan,
-  site: Site,
-  margins: readonly Margins[],
-  { places, cords }: Pick<Worked, 'places' | 'cords'>,
-): Worked {
+function worked(plan: Plan, site: Site, margins: readonly Margins[], cords: Worked['cords']): Worked {
+  const places = chargerPlaces(site.chargers);
   const get = (charger: string): Margins | undefined => margins[places.get(charger) ?? -1];
-  return { plan, site, margins, table: { get, values: () => margins }, places, cords };
+  return { plan, site, margins, table: { get, values: () => margins }, cords };
 }
 
 function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[]): Margins {

@@ -2,7 +2,8 @@ import type { Charger } from '../routing/site/site.ts';
 import { nextChange, remembered } from './memo.ts';
 import type { Circuit, Plan } from './plan-shape.ts';
 
-const placesOf = remembered(
+/** Where each charger stands in their list. */
+export const chargerPlaces = remembered(
   (chargers: readonly Charger[]): ReadonlyMap<string, number> => new Map(chargers.map(({ id }, place) => [id, place])),
 );
 
@@ -14,7 +15,7 @@ const placesOf = remembered(
 export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[]): ReadonlySet<number> | null {
   if (now.runs.length !== was.runs.length || now.reach.length !== was.reach.length) return null;
   if (now.runs.length !== chargers.length) return null;
-  const places = placesOf(chargers);
+  const places = chargerPlaces(chargers);
   const changed = new Set<number>();
   for (let i = nextChange(now.runs, was.runs, 0); i < chargers.length; i = nextChange(now.runs, was.runs, i + 1)) {
     if (now.runs[i]!.charger !== was.runs[i]!.charger) return null;
@@ -62,7 +63,7 @@ export function circuitAt(
   const charger = chargers[place]?.id;
   if (circuits[place]?.charger === charger) return circuits[place];
   // Where some have none it stands further to the front.
-  const places = placesOf(chargers);
+  const places = chargerPlaces(chargers);
   let low = 0;
   let high = Math.min(place, circuits.length) - 1;
   while (low <= high) {

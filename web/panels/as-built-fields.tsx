@@ -1,4 +1,5 @@
-import type { AsBuilt, Drop, Point3 } from '../../routing/site/site.ts';
+import { distance } from '../../routing/plane/space.ts';
+import type { AsBuilt, Drop } from '../../routing/site/site.ts';
 import { changeElements } from '../document/edits/change.ts';
 import { recordAsBuilt } from '../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
@@ -14,12 +15,13 @@ function today(): string {
   return `${now.getFullYear()}-${twoFigures(now.getMonth() + 1)}-${twoFigures(now.getDate())}`;
 }
 
+/** Feet within which a tape says the same: an eighth of an inch. */
+const AS_DRAWN = 1 / 96;
+
 const notADay = (text: string): string | null =>
   text === '' || (/^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)))
     ? null
     : 'expected a day such as 2026-05-31';
-
-const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 /** What the tape said at a drop, when and by which words; beside it, how far that is from what is drawn. */
 export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
@@ -49,15 +51,15 @@ export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
   }
   const change = (part: Partial<AsBuilt>): void => record({ ...found, ...part });
   const away = [
-    found.box ? apart(found.box, box) : 0,
-    found.retractor && retractor ? apart(found.retractor, retractor) : 0,
+    found.box ? distance(found.box, box) : 0,
+    found.retractor && retractor ? distance(found.retractor, retractor) : 0,
   ];
   const moved = Math.max(...away);
   return (
     <section className="fields" aria-label="As built">
       <h3>As built</h3>
       <Facts>
-        <Fact name="from the drawing">{moved < 1 / 96 ? 'as drawn' : `${nearestInch(moved, units)} away`}</Fact>
+        <Fact name="from the drawing">{moved < AS_DRAWN ? 'as drawn' : `${nearestInch(moved, units)} away`}</Fact>
       </Facts>
       <PlaceFields label="box as built" value={found.box ?? box} onChange={(next) => change({ box: next })} />
       {retractor && (
@@ -84,7 +86,7 @@ export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
           record(note === '' ? rest : { ...rest, note });
         }}
       />
-      {moved >= 1 / 96 && (
+      {moved >= AS_DRAWN && (
         <button
           type="button"
           className="plain"
