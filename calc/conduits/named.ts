@@ -1,10 +1,11 @@
 import { remembered } from '../memo.ts';
 import type { Circuit, Conduit } from '../plan-shape.ts';
+import { drawnPath } from './drawn-path.ts';
 import type { HomeRun } from './home-run.ts';
 import type { Member } from './member.ts';
 import { type OpeningLoad, openingLoads } from './opening-load.ts';
 import type { Opening } from './piece.ts';
-import { legAt, NO_LENGTH, pathBetween, type Way } from './way.ts';
+import { legAt, NO_LENGTH, type Way } from './way.ts';
 
 /** A circuit as far as its own branch decides it: all but what the supply gives. */
 export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'voltsAtBox'> & {
@@ -59,7 +60,7 @@ function conduitOf(
     bendDegrees,
     from: name(piece.start),
     to: name(piece.end),
-    path: pathBetween(way, piece.from, piece.to),
+    path: drawnPath(way, piece),
     raceways: racewaysBetween(way, piece.from, piece.to),
   };
 }

@@ -60,7 +60,7 @@ export function openingLoads(
     return {
       kind: opening.kind as OpeningLoad['kind'],
       id: name(opening),
-      at: pointAt(homeRun.ways[first.along]!, place),
+      at: opening.place ?? pointAt(homeRun.ways[first.along]!, place),
       conduits: pieces.map((i) => conduits[i]!),
       raceways: pieces.map((i) => racewayOf(homeRun.pieces[i]!.method, homeRun.packings[i]!.tradeSize ?? '')),
       ...conductorsAt(homeRun, pieces, place),

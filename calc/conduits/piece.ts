@@ -1,11 +1,14 @@
+import type { Point3 } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
-import { NO_LENGTH, type Way } from './way.ts';
+import { NO_LENGTH, type PullAt, type Way } from './way.ts';
 
 /** Where a conduit of a home run can be opened. */
 export interface Opening {
   readonly kind: 'equipment' | 'drop' | 'pullpoint' | 'junction';
   /** Id of the element; of a junction its number within the home run, from 1. */
   readonly id: string;
+  /** Where a pull point is drawn: of every home run that it opens, its box stands there. */
+  readonly place?: Point3;
 }
 
 /** One conduit of a home run: a stretch of one member's way, and who else is in it. */
@@ -95,12 +98,12 @@ function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): Ope
 }
 
 /** Opens the conduit along member j: at the box of whoever's it is, at a pull point, or at a junction. */
-function open({ ways, shared }: Bundle, opened: Opened[], j: number, at: number, pull: string | null): Opening {
+function open({ ways, shared }: Bundle, opened: Opened[], j: number, at: number, pull: PullAt | null): Opening {
   let opening: Opening | null = null;
   for (let i = j; i < ways.length && opening === null; i++)
     if (Math.abs(ways[i]!.length - at) <= NO_LENGTH && together(shared, j, i) >= at - NO_LENGTH)
       opening = ways[i]!.endsAt;
-  if (opening === null && pull !== null) opening = { kind: 'pullpoint', id: pull };
+  if (opening === null && pull !== null) opening = { kind: 'pullpoint', id: pull.id, place: pull.place };
   opening ??= { kind: 'junction', id: String(1 + opened.filter((other) => other.opening.kind === 'junction').length) };
   opened.push({ owner: j, at, opening });
   return opening;
@@ -109,7 +112,7 @@ function open({ ways, shared }: Bundle, opened: Opened[], j: number, at: number,
 interface Break {
   readonly at: number;
   /** Pull point there, if it is one. */
-  readonly pull: string | null;
+  readonly pull: PullAt | null;
 }
 
 /** Places after `begin` where conduit along member j ends, in order: partings, changes of method, pull points, the box. */
@@ -125,13 +128,14 @@ function breaksOf({ ways, shared }: Bundle, j: number, begin: number, tolerance:
   for (const at of way.changes) if (at > begin + NO_LENGTH) forced.push(at);
   forced.push(way.length);
   forced.sort((a, b) => a - b);
-  const breaks: { at: number; pull: string | null }[] = [];
+  const breaks: { at: number; pull: PullAt | null }[] = [];
   for (const at of forced) if (at - (breaks.at(-1)?.at ?? begin) > NO_LENGTH) breaks.push({ at, pull: null });
   if (way.pulls.length === 0) return breaks;
-  for (const { at, id } of way.pulls) {
-    const near = breaks.find((other) => Math.abs(other.at - at) <= tolerance);
-    if (near !== undefined) near.pull ??= id;
-    else if (at > begin + tolerance) breaks.push({ at, pull: id });
+  for (const pull of way.pulls) {
+    const off = (other: Break): number => Math.abs(other.at - pull.at);
+    const near = breaks.filter((other) => off(other) <= tolerance).sort((a, b) => off(a) - off(b))[0];
+    if (near !== undefined) near.pull ??= pull;
+    else if (pull.at > begin + tolerance) breaks.push({ at: pull.at, pull });
   }
   return breaks.sort((a, b) => a.at - b.at);
 }

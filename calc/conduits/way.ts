@@ -7,10 +7,11 @@ import { remembered } from '../memo.ts';
 import type { Ground } from './ground.ts';
 import type { Opening } from './piece.ts';
 
-/** A pull point on the way, by its distance from the equipment's entry, ft. */
+/** A pull point on the way, by its distance from the equipment's entry, ft, and where it is drawn. */
 export interface PullAt {
   readonly at: number;
   readonly id: string;
+  readonly place: Point3;
 }
 
 /**
@@ -140,13 +141,13 @@ function pullsOn(
       const off = apart(pull.at, mixed(start, end, s / length));
       const known = nearest.get(pull.id);
       if (off > tolerance || (known !== undefined && known.off <= off)) continue;
-      nearest.set(pull.id, { id: pull.id, at: at[i]! + s, off });
+      nearest.set(pull.id, { id: pull.id, at: at[i]! + s, place: pull.at, off });
     }
   });
   const length = at.at(-1) ?? 0;
   return [...nearest.values()]
     .filter((pull) => pull.at > tolerance && pull.at < length - tolerance)
-    .map(({ id, at }) => ({ id, at }))
+    .map(({ id, at, place }) => ({ id, at, place }))
     .sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
 }
 

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan.ts';
 import type { Box } from '../../../calc/plan-shape.ts';
-import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { charger, panel } from '../../routing/network/sites.ts';
+import { box, charger, panel } from '../../routing/network/sites.ts';
 import { anyLot, trunkLot } from './lots.ts';
 
 const boxesOf = (file: SiteFile): readonly Box[] => plan(toSite(file)).boxes;
@@ -44,6 +44,53 @@ describe('boxes by volume (314.16)', () => {
   });
 });
 
+describe('a pull point by a tap, or beside the raceway', () => {
+  const drawn = (at: Point3, file: SiteFile) => {
+    const { boxes, conduits } = plan(toSite({ ...file, pullpoints: [{ id: 'PB1', at }] }));
+    const paths = conduits.map(({ from, to, length, path }) => [from, to, length, path]);
+    return { at: boxes.filter(({ id }) => id === 'PB1').map((one) => one.at), paths };
+  };
+  const tapped = trunkLot([50, 60], { drops: [box('D1', [50, 0, 7]), box('D2', [60, 0, 7])] });
+
+  test('past the tap all conduits end in its box, and are as long as the runs', () => {
+    const past: Point3 = [50.25, 0, 10];
+    expect(drawn(past, tapped)).toEqual({
+      at: [past],
+      paths: [
+        ['P1', 'PB1', 50, [[0, 0, 10], [50, 0, 10], past]],
+        ['PB1', 'D1', 3, [past, [50, 0, 10], [50, 0, 7]]],
+        ['PB1', 'D2', 13, [past, [60, 0, 10], [60, 0, 7]]],
+      ],
+    });
+  });
+
+  test('above the raceway the conduits go up to its box', () => {
+    const above: Point3 = [20, 0, 10.2];
+    expect(drawn(above, trunkLot([50]))).toEqual({
+      at: [above],
+      paths: [
+        ['P1', 'PB1', 20, [[0, 0, 10], [20, 0, 10], above]],
+        ['PB1', 'D1', 30, [above, [20, 0, 10], [50, 0, 10]]],
+      ],
+    });
+  });
+
+  test('of two panels there is one box, where it is drawn', () => {
+    const file = trunkLot([50, 60], {
+      equipment: [panel('P1', [0, 0, 10]), panel('P2', [70, 0, 10])],
+      drops: [box('D1', [50, 0, 7]), box('D2', [60, 0, 10])],
+      chargers: [charger('C1', 'D2', 'P1'), charger('C2', 'D1', 'P1'), charger('C3', 'D1', 'P2')],
+    });
+    const past: Point3 = [50.2, 0, 10];
+    const { at, paths } = drawn(past, file);
+    expect(at).toEqual([past]);
+    for (const [from, to, , path] of paths as [string, string, number, Point3[]][]) {
+      if (from === 'PB1') expect(path[0]).toEqual(past);
+      if (to === 'PB1') expect(path.at(-1)).toEqual(past);
+    }
+  });
+});
+
 describe('boxes by raceways (314.28)', () => {
   const big = [charger('C1', 'D1', 'P1', { amps: 80 })];
 
@@ -61,21 +108,16 @@ describe('boxes by raceways (314.28)', () => {
 test('on any lot every drop with a circuit and every junction has one box, and its conduits end there', () => {
   fc.assert(
     fc.property(anyLot({ mostChargers: 12 }), (file) => {
-      const site = toSite(file);
-      const { rules } = site;
-      const { boxes, conduits, circuits, runs } = plan(site);
+      const { boxes, conduits, circuits, runs } = plan(toSite(file));
       expect(new Set(boxes.map(({ id }) => id)).size).toBe(boxes.length);
       for (const box of boxes) {
         expect(box.conduits.length).toBeGreaterThan(0);
+        if (box.kind === 'pullpoint') expect(box.at).toEqual(file.pullpoints!.find(({ id }) => id === box.id)!.at);
         for (const id of box.conduits) {
           const conduit = conduits.find((one) => one.id === id)!;
           expect([conduit.from, conduit.to]).toContain(box.id);
           const end = conduit.to === box.id ? conduit.path.at(-1)! : conduit.path[0]!;
-          // Several home runs may each leave their raceway by a pull point, on either side of where it stands.
-          const homeRuns = new Set(box.conduits.map((each) => each.replace(/\.\d+$/, '')));
-          const pull = homeRuns.size > 1 ? file.pullpoints?.find((each) => each.id === box.id) : undefined;
-          const [at, within] = pull ? [pull.at, rules.joinTolerance] : [box.at, 0];
-          expect(Math.hypot(...end.map((value, axis) => value - at[axis]!))).toBeLessThan(within + 1e-6);
+          expect(Math.hypot(...end.map((value, axis) => value - box.at[axis]!))).toBeLessThan(1e-6);
         }
       }
       const drops = new Set(

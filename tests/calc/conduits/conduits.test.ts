@@ -229,7 +229,7 @@ describe('on any lot', () => {
     );
   });
 
-  test('a conduit is as long as its path, holds who says so, and is no fuller than its limit', () => {
+  test('a conduit is as long as its path, but for the inches to a pull point beside its run, holds who says so, and is no fuller than its limit', () => {
     fc.assert(
       fc.property(anyLot({ mostChargers: 14 }), (file) => {
         const { circuits, conduits, findings } = planOf(file);
@@ -237,7 +237,9 @@ describe('on any lot', () => {
           const developed = conduit.path
             .slice(1)
             .reduce((sum, to, i) => sum + Math.hypot(...to.map((value, axis) => value - conduit.path[i]![axis]!)), 0);
-          expect(developed).toBeCloseTo(conduit.length, 6);
+          const pulls = [conduit.from, conduit.to].filter((id) => file.pullpoints!.some((pull) => pull.id === id));
+          // Each is within the join tolerance of where the run is opened, 3 in. by default.
+          expect(Math.abs(developed - conduit.length)).toBeLessThan(5e-7 + 0.25 * pulls.length);
           const carried = circuits.filter((circuit) => circuit.conduits.includes(conduit.id));
           expect(carried.map(({ charger }) => charger).sort()).toEqual([...conduit.circuits].sort());
           expect(conduit.circuits.length).toBeLessThanOrEqual(file.rules!.circuitsPerConduit!);
