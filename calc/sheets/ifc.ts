@@ -5,9 +5,10 @@ import type { Equipment, Point2, Point3, Site } from '../../routing/site/site.ts
 import { fromFeet, METRES_PER_FOOT } from '../../routing/site/units.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Plan } from '../plan-shape.ts';
+import { gridRecords } from './ifc/grid.ts';
 import { guidOf } from './ifc/guid.ts';
 import { racewayDiameterFeet } from './ifc/raceway-diameter.ts';
-import { prism, properties, rod, type ShapeRoom } from './ifc/shapes.ts';
+import { placedIn, prism, properties, rod, type ShapeRoom } from './ifc/shapes.ts';
 import { of, real, type StepValue, stepWriter, text, word } from './ifc/step.ts';
 
 type Facts = Readonly<Record<string, string | number | boolean | null | undefined>>;
@@ -29,7 +30,7 @@ const BOX = 0.5;
 /**
  * The site and what is installed on it as IFC 4 (ISO 16739-1) in a STEP file: conduits as cable carrier segments,
  * circuits as cable segments, boxes, outlets, boards and transformers as the standard's own classes, with the plan's
- * figures as properties; columns, beams and stalls beside them. In the site's units.
+ * figures as properties; columns, beams, stalls and gridlines beside them. In the site's units.
  */
 export function ifc(site: Site, plan: Plan): string {
   const writer = stepWriter();
@@ -79,10 +80,10 @@ export function ifc(site: Site, plan: Plan): string {
   const room: ShapeRoom = { writer, context, placement, scaled: (feet) => fromFeet(feet, site.units) };
 
   const stalls: StepValue[] = [];
-  const parts: StepValue[] = [];
+  const parts: StepValue[] = gridRecords(room, site).map(of);
   for (const product of productsOf(site, plan, room)) {
     const { entity, id, name, type, shape, facts, after = [] } = product;
-    const common = [text(guidOf(id)), null, text(name), null, null, of(placement), of(shape)];
+    const common = [text(guidOf(id)), null, text(name), null, null, of(placedIn(room)), of(shape)];
     const isSpace = entity === 'IFCSPACE';
     const record = isSpace
       ? writer.add(entity, ...common, null, word('ELEMENT'), type ? word(type) : null, null)

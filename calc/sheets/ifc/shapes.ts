@@ -1,3 +1,4 @@
+import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import { of, real, type StepValue, type StepWriter, text, word } from './step.ts';
 
@@ -5,6 +6,7 @@ import { of, real, type StepValue, type StepWriter, text, word } from './step.ts
 export interface ShapeRoom {
   readonly writer: StepWriter;
   readonly context: number;
+  /** That of the site, which all others refer to. */
   readonly placement: number;
   readonly scaled: (feet: number) => number;
 }
@@ -14,6 +16,18 @@ const point = ({ writer, scaled }: ShapeRoom, at: readonly number[]): number =>
     'IFCCARTESIANPOINT',
     at.map((value) => real(scaled(value))),
   );
+
+/** A placement within that of the site: moved to a point, feet, and turned about the vertical, degrees. */
+export function placedIn(room: ShapeRoom, at: Point2 = [0, 0], degrees = 0): number {
+  const { writer, placement } = room;
+  const way = (values: readonly number[]): StepValue => of(writer.add('IFCDIRECTION', values.map(real)));
+  const axes = degrees % 360 === 0 ? [null, null] : [way([0, 0, 1]), way([...direction(degrees), 0])];
+  return writer.add(
+    'IFCLOCALPLACEMENT',
+    of(placement),
+    of(writer.add('IFCAXIS2PLACEMENT3D', of(point(room, [...at, 0])), ...axes)),
+  );
+}
 
 /** A prism over an outline from one elevation to another, as a product's shape. */
 export function prism(room: ShapeRoom, outline: readonly Point2[], bottom: number, height: number): number {
@@ -38,7 +52,8 @@ export function rod(room: ShapeRoom, path: readonly Point3[], radius: number): n
   return shape(room, 'Body', 'AdvancedSweptSolid', solid);
 }
 
-function shape({ writer, context }: ShapeRoom, identifier: string, type: string, item: number): number {
+/** An item as the representation of a product, by its identifier and type. */
+export function shape({ writer, context }: ShapeRoom, identifier: string, type: string, item: number): number {
   const representation = writer.add('IFCSHAPEREPRESENTATION', of(context), text(identifier), text(type), [of(item)]);
   return writer.add('IFCPRODUCTDEFINITIONSHAPE', null, null, [of(representation)]);
 }
