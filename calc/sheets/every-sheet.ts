@@ -37,7 +37,8 @@ export interface SheetSurroundings {
   readonly fonts: () => Promise<FontBytes>;
   /** As it is to be printed on the sheets. */
   readonly date: string;
-  readonly underlay?: Underlay;
+  /** What lies under the plans of the drawing set, from the lowest up, read when it is asked for. */
+  readonly underlays?: () => Promise<readonly Underlay[]>;
 }
 
 /** One file that a plan can be written to. */
@@ -128,9 +129,15 @@ function drawingSetOn(paper: Paper, ending: string): SheetFile {
     says: `Drawing set, ${paper} PDF`,
     group: 'drawings',
     type: 'application/pdf',
-    write: async ({ name, site, plan }, { fonts, date, underlay }) => {
+    write: async ({ name, site, plan }, { fonts, date, underlays }) => {
       const { drawingSet } = await import('./pdf/drawing-set.ts');
-      return drawingSet(site, plan, { fonts: await fonts(), date, paper, file: name, ...(underlay && { underlay }) });
+      return drawingSet(site, plan, {
+        fonts: await fonts(),
+        date,
+        paper,
+        file: name,
+        underlays: (await underlays?.()) ?? [],
+      });
     },
   };
 }

@@ -7,7 +7,7 @@ import { costOf } from '../../calc/takeoff/cost.ts';
 import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files.ts';
-import { drawingUnderlay } from './drawing-underlay.ts';
+import { drawingUnderlays } from './drawing-underlays.ts';
 
 export { SHEET_FILES };
 
@@ -53,10 +53,9 @@ async function written(
 ): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
   try {
     const cost = costOf(plan.takeoff, INVENTED_LIST, stallsServed(site));
-    const underlay = await drawingUnderlay(site);
     const content = await sheet.write(
       { name: fileNameOf(name), site, plan, cost },
-      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA'), ...(underlay && { underlay }) },
+      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA'), underlays: () => drawingUnderlays(site) },
     );
     return content instanceof Uint8Array ? new Uint8Array(content) : content;
   } catch (error) {

@@ -8,7 +8,8 @@ import type { PlacedUnderlay } from './underlay.ts';
 export interface Laid {
   readonly site: Site;
   readonly plan: Plan;
-  readonly underlay: PlacedUnderlay | null;
+  /** From the lowest up. */
+  readonly underlays: readonly PlacedUnderlay[];
   /** What the cover says of it; none where the sheets lie as the site file does. */
   readonly remark: string | null;
 }
@@ -17,9 +18,9 @@ export interface Laid {
  * A site and its plan as they lie on the sheets: along the gridlines, so that setting-out runs square to the sheet. As
  * they are where the gridlines lie square to the axes of the site.
  */
-export function alongGridlines(site: Site, plan: Plan, underlay: PlacedUnderlay | null): Laid {
+export function alongGridlines(site: Site, plan: Plan, underlays: readonly PlacedUnderlay[]): Laid {
   const laid = siteOnGrid(site);
-  if (laid === site) return { site, plan, underlay, remark: null };
+  if (laid === site) return { site, plan, underlays, remark: null };
   const { spot } = gridGround(site.gridlines);
   const pathed = <T extends { readonly path: Plan['runs'][number]['path'] }>(one: T): T => ({
     ...one,
@@ -34,7 +35,7 @@ export function alongGridlines(site: Site, plan: Plan, underlay: PlacedUnderlay 
       conduits: plan.conduits.map(pathed),
       boxes: plan.boxes.map((box) => ({ ...box, at: spot(box.at) })),
     },
-    underlay: underlay && { ...underlay, placement: placementOn(site.gridlines, underlay.placement) },
+    underlays: underlays.map((one) => ({ ...one, placement: placementOn(site.gridlines, one.placement) })),
     remark:
       rotation % 360 === 0
         ? null

@@ -4,15 +4,13 @@ import type { NumberedSheet } from './draft.ts';
 import { inert } from './inert.ts';
 import { FONT_NAMES, type Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
-import { type PlacedUnderlay, UNDERLAY } from './underlay.ts';
-
-/** How dark an underlay is drawn: enough to read, not enough to be taken for the drawing. */
-const FADED = 0.45;
+import { fadedName } from './pen.ts';
+import { type PlacedUnderlay, underlayName } from './underlay.ts';
 
 const LAYER_NAMES = Object.keys(LAYERS) as LayerName[];
 
-/** The resources that all pages share: fonts, layers, the underlay. */
-export function sharedResources(doc: PDFDocument, lettering: Lettering, underlay: PlacedUnderlay | null): PDFRef {
+/** The resources that all pages share: fonts, layers, the underlays. */
+export function sharedResources(doc: PDFDocument, lettering: Lettering, underlays: readonly PlacedUnderlay[]): PDFRef {
   const { context } = doc;
   const groups = LAYER_NAMES.map((layer) => {
     const { name, says } = LAYERS[layer];
@@ -25,8 +23,10 @@ export function sharedResources(doc: PDFDocument, lettering: Lettering, underlay
     context.obj({
       Font: { [FONT_NAMES.regular]: lettering.refs.regular, [FONT_NAMES.bold]: lettering.refs.bold },
       Properties: properties,
-      ExtGState: { Faded: { Type: 'ExtGState', ca: FADED, CA: FADED } },
-      ...(underlay === null ? {} : { XObject: { [UNDERLAY]: underlay.ref } }),
+      ExtGState: Object.fromEntries(
+        underlays.map(({ dim }, i) => [fadedName(underlayName(i)), { Type: 'ExtGState', ca: 1 - dim, CA: 1 - dim }]),
+      ),
+      XObject: Object.fromEntries(underlays.map(({ ref }, i) => [underlayName(i), ref])),
     }),
   );
 }

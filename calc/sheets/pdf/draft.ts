@@ -15,7 +15,8 @@ export interface Job {
   readonly date: string;
   /** Name of the site file; the site's name stands where it is not known. */
   readonly file: string;
-  readonly underlay: PlacedUnderlay | null;
+  /** From the lowest up. */
+  readonly underlays: readonly PlacedUnderlay[];
   /** What else the notes of the cover have to say. */
   readonly remarks: readonly string[];
 }

@@ -17,7 +17,7 @@ import { planSheet } from './plan-sheet.ts';
 import { scheduleSheets } from './schedule-sheets.ts';
 import { stripSheets } from './strip-sheets.ts';
 import { drawTitleBlock } from './title-block.ts';
-import { embedUnderlay, type Underlay } from './underlay.ts';
+import { embedUnderlays, type Underlay } from './underlay.ts';
 
 /** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
 export interface SetParts {
@@ -27,7 +27,8 @@ export interface SetParts {
   readonly paper: Paper;
   /** Name of the site file, for the title block. */
   readonly file?: string;
-  readonly underlay?: Underlay;
+  /** What lies under the plans, from the lowest up. */
+  readonly underlays?: readonly Underlay[];
 }
 
 /**
@@ -36,15 +37,15 @@ export interface SetParts {
  * cannot be read is left out and the cover says so; fonts that cannot be read, or a placement that is no number, throw.
  */
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
-  const { fonts, date, paper, file = site.name, underlay } = parts;
+  const { fonts, date, paper, file = site.name, underlays = [] } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
-  const placed = underlay === undefined ? null : await embedUnderlay(doc, underlay);
+  const under = await embedUnderlays(doc, underlays);
   const remarks = [
-    ...(underlay !== undefined && placed === null ? [NO_UNDERLAY] : []),
-    ...missingSigns(lettering, [date, file, ...namesOf(site)].join(' ')),
+    ...under.remarks,
+    ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
   ];
-  const { remark, ...laid } = alongGridlines(site, plan, placed);
+  const { remark, ...laid } = alongGridlines(site, plan, under.placed);
   const job: Job = {
     ...laid,
     shape: sheetShape(paper),
@@ -55,7 +56,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   };
   const sheets = numberedSheets(draftsOf(job));
   const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
-  const resources = sharedResources(doc, lettering, placed);
+  const resources = sharedResources(doc, lettering, under.placed);
   const pages = sheets.map(({ number, draft }, i) => {
     const pen = penWith(lettering);
     draft.draw(pen, numbers);
@@ -66,8 +67,6 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   describe(doc, `${site.name}: drawing set`);
   return doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
 }
-
-const NO_UNDERLAY = 'The underlay is left out: its file is no PDF that can be placed.';
 
 /** What of a site is printed as a person wrote it. */
 const namesOf = (site: Site): readonly string[] => [

@@ -21,7 +21,7 @@ import { drawnExtent, footOf, LARGEST_RATIO, PLAN_NOTES, planRoom } from './plan
 import { pointsPerFoot, type Scale, scalesOf } from './scales.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
 import { type Tile, tilesOf } from './tiles.ts';
-import { drawUnderlay } from './underlay.ts';
+import { drawUnderlays } from './underlay.ts';
 import { grown, type View, viewIn } from './view.ts';
 import { drawPlanFoot } from './view-title.ts';
 
@@ -139,7 +139,7 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
   const { site, plan, shape } = job;
   const { tiles, tile, scale, title } = sheet;
   const view = viewIn(planRoom(shape), tile.window, scale);
-  if (job.underlay !== null) drawUnderlay(pen, job.underlay, view);
+  drawUnderlays(pen, job.underlays, view);
   drawGridlines(pen, view, site);
   drawFeeders(pen, view, site);
   drawBasePlan(pen, view, drawing);

@@ -16,6 +16,9 @@ export interface TextStyle {
   readonly turn?: number;
 }
 
+/** Name in a page's resources of how far a form is faded. */
+export const fadedName = (form: string): string => `${form}Faded`;
+
 /** Draws on one sheet, in points from its lower left corner. What is drawn later lies on top. */
 export interface Pen {
   readonly lettering: Lettering;
@@ -34,7 +37,7 @@ export interface Pen {
   clipped(area: Area, draw: () => void): void;
   /** What is drawn can be switched on and off in a viewer with the other things of its layer. */
   onLayer(layer: LayerName, draw: () => void): void;
-  /** Places a form of the page's resources by a matrix. */
+  /** Places a form or picture of the page's resources by a matrix, as faded as they say. */
   form(name: string, matrix: readonly number[]): void;
   /** The operators so far, as the text of a content stream. */
   content(): string;
@@ -138,7 +141,8 @@ export function penWith(lettering: Lettering): Pen {
       draw();
       out.push('EMC');
     },
-    form: (name, matrix) => kept('q', () => out.push(`/Faded gs ${matrix.map(ratio).join(' ')} cm /${name} Do`), 'Q'),
+    form: (name, matrix) =>
+      kept('q', () => out.push(`/${fadedName(name)} gs ${matrix.map(ratio).join(' ')} cm /${name} Do`), 'Q'),
     content: () => `${out.join('\n')}\n`,
   };
   return pen;

@@ -12,7 +12,7 @@ import { writeLabels, writeMostOrNone } from './labels.ts';
 import type { SheetShape } from './paper.ts';
 import { conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
 import { scaleThatFits } from './scales.ts';
-import { drawUnderlay } from './underlay.ts';
+import { drawUnderlays } from './underlay.ts';
 import { grown, sizeOf, viewIn } from './view.ts';
 import { drawPlanFoot, FOOT } from './view-title.ts';
 
@@ -65,7 +65,7 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
     title,
     scale: scale.says,
     draw: (pen) => {
-      if (job.underlay !== null) drawUnderlay(pen, job.underlay, view);
+      drawUnderlays(pen, job.underlays, view);
       drawGridlines(pen, view, site);
       drawFeeders(pen, view, site);
       drawBasePlan(pen, view, drawing);

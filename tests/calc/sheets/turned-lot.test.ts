@@ -53,7 +53,7 @@ describe('a lot that is turned with its gridlines', () => {
   });
 
   test('lies along its gridlines on the sheets of the set, as the lot did before it was turned', () => {
-    const laid = alongGridlines(after, plan(after), null);
+    const laid = alongGridlines(after, plan(after), []);
     expect(laid.remark).toContain('turned by -33 degrees');
     const plain = plan(before);
     laid.site.drops.forEach(({ box }, i) => {
@@ -70,12 +70,12 @@ describe('a lot that is turned with its gridlines', () => {
 
   test('and one that is not turned is laid as it is', () => {
     const planned = plan(before);
-    expect(alongGridlines(before, planned, null)).toEqual({
+    expect(alongGridlines(before, planned, [])).toEqual({
       site: before,
       plan: planned,
-      underlay: null,
+      underlays: [],
       remark: null,
     });
-    expect(alongGridlines(before, planned, null).site).toBe(before);
+    expect(alongGridlines(before, planned, []).site).toBe(before);
   });
 });

@@ -1,4 +1,4 @@
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** One text of a page. Points from the lower left corner; turned about its lower left corner by degrees. */
 export interface PageText {
@@ -62,4 +62,37 @@ export function lineFrom({ texts }: ReadPage, from: PageText): string {
     .map(({ text }) => text)
     .join('')
     .replace(/\s+/g, '');
+}
+
+/** A form or a picture that a page places, in the order of painting: how, and how dark. */
+export interface PlacedOnPage {
+  readonly kind: 'form' | 'picture';
+  /** As `cm` places it, from the page's own axes. */
+  readonly matrix: readonly number[];
+  readonly alpha: number;
+}
+
+/** What a page places, as the operators that pdf.js reads say; the pages are counted from 1. */
+export async function placedOn(bytes: Uint8Array, number: number): Promise<readonly PlacedOnPage[]> {
+  const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false });
+  const page = await (await task.promise).getPage(number);
+  const { fnArray, argsArray } = await page.getOperatorList();
+  const placed: PlacedOnPage[] = [];
+  let matrix: readonly number[] = [];
+  let alpha = 1;
+  let within = 0;
+  fnArray.forEach((fn, i) => {
+    const args = argsArray[i];
+    if (fn === OPS.beginGroup || fn === OPS.paintFormXObjectBegin) {
+      if (within === 0) placed.push({ kind: 'form', matrix, alpha });
+      within++;
+    } else if (fn === OPS.endGroup || fn === OPS.paintFormXObjectEnd) within--;
+    else if (within > 0) return;
+    else if (fn === OPS.transform) matrix = args as number[];
+    else if (fn === OPS.setGState)
+      for (const [key, value] of args[0] as [string, number][]) if (key === 'ca') alpha = value;
+    if (fn === OPS.paintImageXObject && within === 0) placed.push({ kind: 'picture', matrix, alpha });
+  });
+  await task.destroy();
+  return placed;
 }
