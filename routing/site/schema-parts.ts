@@ -5,7 +5,7 @@ import * as v from 'valibot';
 /** No length or coordinate of a site file is larger, in feet. */
 export const MAX_LENGTH_FT = 100_000;
 /** No other number of a site file is larger: keeps products of a few of them finite. */
-const MAX_QUANTITY = 1e9;
+export const MAX_QUANTITY = 1e9;
 /** What "over 0" means: a divisor below this is a slip of the pen, and would overflow. */
 export const LEAST_POSITIVE = 1e-6;
 export const MAX_ID_LENGTH = 64;

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Severity } from '../../routing/site/finding.ts';
+import { listOf } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { SEVERITY_WORDS } from '../words/finding-groups.ts';
@@ -26,7 +27,8 @@ export function Link({ id }: { readonly id: string }) {
       className="link"
       onClick={() => {
         const { file, plan } = document.getState();
-        reveal(refsOf(file, plan, id));
+        // A load stands nowhere on the board, but has fields of its own.
+        reveal(listOf(file, id) === 'loads' ? [{ list: 'loads', id }] : refsOf(file, plan, id));
       }}
     >
       {id}

@@ -1,6 +1,7 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
+import { atLeast, readNumber } from '../words/read-number.ts';
 
 interface FieldProps<T> {
   readonly label: string;
@@ -14,7 +15,6 @@ interface TypedProps<T> extends FieldProps<T> {
   readonly read: (
     text: string,
   ) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
-  readonly inputMode?: 'decimal' | 'text';
   /** A text that may run over several lines. */
   readonly long?: boolean;
 }
@@ -22,15 +22,7 @@ interface TypedProps<T> extends FieldProps<T> {
 type Typed = HTMLInputElement | HTMLTextAreaElement;
 
 /** A field that is typed: taken over with Enter or when left, put back with Escape, told what is wrong beneath it. */
-export function TypedField<T>({
-  label,
-  value,
-  onChange,
-  print,
-  read,
-  inputMode = 'text',
-  long = false,
-}: TypedProps<T>) {
+export function TypedField<T>({ label, value, onChange, print, read, long = false }: TypedProps<T>) {
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
   const shown = draft ?? print(value);
@@ -50,7 +42,6 @@ export function TypedField<T>({
         id={id}
         rows={long ? 1 : undefined}
         value={shown}
-        inputMode={inputMode}
         autoComplete="off"
         spellCheck={false}
         aria-invalid={wrong !== null}
@@ -71,7 +62,7 @@ export function TypedField<T>({
       />
       {wrong && (
         <p className="wrong" id={`${id}-says`} role="alert">
-          {wrong}
+          {label}: {wrong}
         </p>
       )}
     </div>
@@ -103,25 +94,37 @@ export function LengthField({ least = Number.NEGATIVE_INFINITY, ...props }: Leng
 
 interface NumberProps extends FieldProps<number> {
   readonly unit: string;
+  /** The field takes nothing below, and where this is 0 not even 0. */
   readonly least?: number;
+  readonly most?: number;
   readonly whole?: boolean;
 }
 
-export function NumberField({ unit, least = 0, whole = false, ...props }: NumberProps) {
+/** A number with its unit, or arithmetic that comes to one: 80, 80 A, 2*40. */
+export function NumberField({ unit, least = 0, most, whole = false, ...props }: NumberProps) {
   return (
     <TypedField
       {...props}
-      inputMode="decimal"
       print={(value) => `${value}${unit && ` ${unit}`}`}
-      read={(text) => {
-        const bare = text.trim().replace(new RegExp(`\\s*${unit}$`, 'i'), '');
-        const value = Number(bare);
-        if (bare === '' || !Number.isFinite(value)) return { ok: false, says: 'expected a number' };
-        if (whole && !Number.isInteger(value)) return { ok: false, says: 'expected a whole number' };
-        return value < least || (value === 0 && least === 0)
-          ? { ok: false, says: least === 0 ? 'expected more than 0' : `at least ${least}` }
-          : { ok: true, value };
-      }}
+      read={(text) => readNumber(text, { unit, whole, ...atLeast(least), ...(most !== undefined && { most }) })}
+    />
+  );
+}
+
+interface DegreesProps extends FieldProps<number> {
+  readonly least?: number;
+  readonly most?: number;
+  /** Decimals that are shown. */
+  readonly decimals: number;
+}
+
+/** An angle, shown to so many decimals with the sign of degrees. */
+export function DegreesField({ least = -360, most = 360, decimals, ...props }: DegreesProps) {
+  return (
+    <TypedField
+      {...props}
+      print={(degrees) => `${Number(degrees.toFixed(decimals))}°`}
+      read={(text) => readNumber(text, { unit: 'degrees', least, most })}
     />
   );
 }

@@ -1,5 +1,6 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
+import { atLeast, readNumber } from '../words/read-number.ts';
 import { TypedField } from './fields.tsx';
 
 interface MaybeProps {
@@ -46,18 +47,10 @@ export function MaybeNumber({ label, value, none, onChange, unit, whole = false,
       label={label}
       value={value}
       onChange={onChange}
-      inputMode="decimal"
       print={(number) => (number === null ? none : `${number}${unit && ` ${unit}`}`)}
-      read={(text) => {
-        if (isNone(text, none)) return { ok: true, value: null };
-        const bare = text.trim().replace(new RegExp(`\\s*${unit}$`, 'i'), '');
-        const number = Number(bare);
-        if (bare === '' || !Number.isFinite(number)) return { ok: false, says: 'expected a number' };
-        if (whole && !Number.isInteger(number)) return { ok: false, says: 'expected a whole number' };
-        return number > least || (least > 0 && number === least)
-          ? { ok: true, value: number }
-          : { ok: false, says: `expected more than ${least}` };
-      }}
+      read={(text) =>
+        isNone(text, none) ? { ok: true, value: null } : readNumber(text, { unit, whole, ...atLeast(least) })
+      }
     />
   );
 }

@@ -3,7 +3,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { LengthField, NumberField, PlaceFields, TypedField } from '../panels/fields.tsx';
+import { DegreesField, LengthField, NumberField, PlaceFields } from '../panels/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';
@@ -88,16 +88,10 @@ function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
           <div className="fields">
             {picture && <SizeField underlay={underlay} picture={picture} />}
             <PlaceFields label="lies at" value={at} onChange={(next) => change('Move underlay', { at: next })} />
-            <TypedField
+            <DegreesField
               label="turned"
               value={rotation}
-              print={(degrees) => `${Math.round(degrees * 1e4) / 1e4}°`}
-              read={(text) => {
-                const degrees = Number(text.replace(/°|deg(rees)?/i, '').trim() || Number.NaN);
-                return Number.isFinite(degrees)
-                  ? { ok: true, value: degrees }
-                  : { ok: false, says: 'expected degrees, counter-clockwise' };
-              }}
+              decimals={4}
               onChange={(next) => change('Turn underlay', { rotation: ((next % 360) + 360) % 360 })}
             />
             {(picture?.pages ?? 1) > 1 && (

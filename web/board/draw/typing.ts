@@ -1,6 +1,7 @@
 import { parseLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
+import { type ReadNumber, readNumber } from '../../words/read-number.ts';
 
 /** From the last place, or on the site; one of the two pairs holds at a time. */
 export const FROM_LAST = ['length', 'angle'] as const;
@@ -40,19 +41,17 @@ export function retyped(typing: Typing, field: TypedField, text: string): Typing
   };
 }
 
-export type Read = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly says: string };
-
 /** What is typed in a field: a length, coordinate or elevation in feet, an angle in degrees counter-clockwise from +x. */
-export function readTyped(typing: Typing, field: TypedField, units: Units): Read | null {
+export function readTyped(typing: Typing, field: TypedField, units: Units): ReadNumber | null {
   const text = typing[field].trim();
   if (text === '') return null;
   if (field === 'angle') {
-    const value = Number(text.replace(/\s*(°|deg|degrees)$/i, ''));
-    return Number.isFinite(value) ? { ok: true, value } : { ok: false, says: 'expected degrees' };
+    const degrees = readNumber(text, { unit: 'degrees' });
+    return degrees.ok ? degrees : { ok: false, says: `angle: ${degrees.says}` };
   }
   const length = parseLength(text, units);
-  if (!length.ok) return { ok: false, says: length.says };
-  if (field === 'length' && !(length.feet > 0)) return { ok: false, says: 'expected more than 0' };
+  if (!length.ok) return { ok: false, says: `${field}: ${length.says}` };
+  if (field === 'length' && !(length.feet > 0)) return { ok: false, says: `${field}: expected more than 0` };
   return { ok: true, value: length.feet };
 }
 

@@ -8,7 +8,7 @@ import {
   tiltOf,
 } from '../../../routing/propose/rows/canopy-slope.ts';
 import type { CanopyOptions } from '../../board/draw/options.ts';
-import { ChoiceField, LengthField, TypedField } from '../fields.tsx';
+import { ChoiceField, DegreesField, LengthField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
@@ -115,16 +115,12 @@ function SlopeFields({ options, change }: SlopeProps) {
   const { form } = options;
   return (
     <>
-      <TypedField
+      <DegreesField
         label="tilt"
         value={options.tilt}
-        print={(degrees) => `${Math.round(degrees * 100) / 100}°`}
-        read={(text) => {
-          const degrees = Number(text.replace(/°|deg(rees)?/i, '').trim() || Number.NaN);
-          return degrees >= 0 && degrees <= MAX_TILT
-            ? { ok: true, value: degrees }
-            : { ok: false, says: `expected 0 to ${MAX_TILT} degrees` };
-        }}
+        decimals={2}
+        least={0}
+        most={MAX_TILT}
         onChange={(tilt) => change({ tilt })}
       />
       <LengthField

@@ -2,7 +2,7 @@ import { lineLetter, lineNumber } from '../../../routing/propose/rows/gridline-l
 import type { Gridline, Gridlines } from '../../../routing/site/site.ts';
 import { setGridlines } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
-import { LengthField, TextField, TypedField } from '../fields.tsx';
+import { DegreesField, LengthField, TextField } from '../fields.tsx';
 
 /** The reference lines that field dimensions are taken from. */
 export function GridlinesForm() {
@@ -28,11 +28,10 @@ export function GridlinesForm() {
       {gridlines.x.length + gridlines.y.length > 0 && (
         <section className="fields" aria-label="how they lie">
           <p className="quiet">how they lie: turned about their origin, from which each line is measured</p>
-          <TypedField
+          <DegreesField
             label="turned by"
             value={rotation}
-            print={(degrees) => `${Number(degrees.toFixed(6))}°`}
-            read={readDegrees}
+            decimals={6}
             onChange={(degrees) => lay({ rotation: degrees })}
           />
           <LengthField label="origin x" value={origin[0]} onChange={(at) => lay({ origin: [at, origin[1]] })} />
@@ -41,14 +40,6 @@ export function GridlinesForm() {
       )}
     </details>
   );
-}
-
-function readDegrees(text: string): { ok: true; value: number } | { ok: false; says: string } {
-  const bare = text.replace(/°|deg(rees)?/i, '').trim();
-  const degrees = Number(bare);
-  return bare !== '' && Math.abs(degrees) <= 360
-    ? { ok: true, value: degrees }
-    : { ok: false, says: 'expected -360 to 360 degrees' };
 }
 
 interface LinesProps {

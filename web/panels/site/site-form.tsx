@@ -43,6 +43,7 @@ function NameAndPlace() {
             label="longitude"
             unit="degrees"
             least={-180}
+            most={180}
             value={georef.lon}
             onChange={(lon) => place({ lon })}
           />
@@ -50,6 +51,7 @@ function NameAndPlace() {
             label="latitude"
             unit="degrees"
             least={-90}
+            most={90}
             value={georef.lat}
             onChange={(lat) => place({ lat })}
           />
