@@ -80,6 +80,29 @@ test('a selection is arrayed and turned by typed values, each in one step that u
   await close();
 });
 
+test('an array goes along the row by its pitch unless a direction is typed, and then slants as a whole', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  const [x, y] = await onScreen(page, [74.5, 12]);
+  await page.mouse.click(x, y);
+  await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
+  const panel = page.getByTestId('selection-panel');
+  const array = panel.getByRole('region', { name: 'Array' });
+  expect(await array.getByLabel('along').inputValue()).toBe('the row');
+  expect(await array.getByLabel('direction').inputValue()).toBe('0°');
+  expect(await array.getByLabel('columns every').inputValue()).toBe('9\' 0"');
+  const at = panel.locator('fieldset', { hasText: 'entry' }).first();
+  const was = await at.getByLabel('x').inputValue();
+  await array.getByLabel('direction').fill('15 * 6');
+  await array.getByLabel('direction').press('Enter');
+  expect(await array.getByLabel('along').inputValue()).toBe('as typed');
+  await array.getByRole('button', { name: 'Array' }).click();
+  expect(await title(page)).not.toBe('S08');
+  expect(await at.getByLabel('x').inputValue()).toBe(was);
+  await page.getByRole('button', { name: /^Undo ?: array stall S08/ }).click();
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('the forms of the drawing actions have no serious fault of access, in either theme', async () => {
   for (const theme of ['light', 'dark'] as const) {
     const { page, close } = await openPage(browser, served, { theme });

@@ -1,21 +1,24 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Point2 } from '../../routing/site/site.ts';
 import { toFeet } from '../../routing/site/units.ts';
 import type { Edit } from '../document/edit.ts';
 import { centreOf } from '../document/edits/centre.ts';
-import { array, duplicate, mirrorCopy, rotateCopy } from '../document/edits/copy.ts';
+import { type ArrayShape, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../document/edits/copy.ts';
 import { held } from '../document/edits/gather.ts';
 import { hasPlace } from '../document/edits/motion.ts';
 import { mirror, moveElements, rotate } from '../document/edits/move.ts';
 import { insertedBy } from '../document/selection.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { LengthField, NumberField } from './fields.tsx';
+import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
+import { ChoiceField, DegreesField, LengthField, NumberField } from './fields.tsx';
 
 /** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
 export function Arrange() {
   const document = useDocumentStore();
   const selection = useDocument((state) => state.selection);
   const file = useDocument((state) => state.file);
+  const site = useDocument((state) => state.site);
+  const ways = useMemo(() => arrayWays(site, selection), [site, selection]);
   const whole = selection.map(({ list, id }) => ({ list, id }));
   if (!selection.some(({ list }) => hasPlace(list))) return null;
   const middle = centreOf(held(file, whole)) ?? [0, 0];
@@ -48,7 +51,7 @@ export function Arrange() {
         onMirror={(at, degrees) => act(mirror(now(), whole, at, degrees))}
         onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
       />
-      <Grid onArray={(along, across) => act(array(now(), whole, along, across))} />
+      <Grid ways={ways} onArray={(shape) => act(arrayTurned(now(), whole, shape))} />
     </details>
   );
 }
@@ -139,26 +142,49 @@ function Mirror({ about, onMirror, onCopy }: MirrorProps) {
   );
 }
 
-type ArrayWay = Parameters<typeof array>[2];
 /** More copies than this are not what anyone means. */
 const MOST = 1000;
+/** What the choice says of a direction that was typed. */
+const TYPED = 'as typed';
 
-function Grid({ onArray }: { readonly onArray: (along: ArrayWay, across: ArrayWay) => void }) {
+interface GridProps {
+  readonly ways: readonly ArrayWayOffer[];
+  readonly onArray: (shape: ArrayShape) => void;
+}
+
+function Grid({ ways, onArray }: GridProps) {
   const [columns, setColumns] = useState(2);
   const [rows, setRows] = useState(1);
-  const [dx, setX] = useState(9);
-  const [dy, setY] = useState(18);
+  const [rowsEvery, setRowsEvery] = useState(18);
+  // What was typed holds for what was selected; something else comes with a row, and a pitch, of its own.
+  const [best] = ways;
+  const offered = { degrees: best?.degrees ?? 0, columnsEvery: best?.next ?? 9 };
+  const of = JSON.stringify(offered);
+  const [typed, setTyped] = useState({ of, ...offered });
+  const { degrees, columnsEvery } = typed.of === of ? typed : offered;
+  const change = (patch: Partial<typeof offered>): void => setTyped({ of, degrees, columnsEvery, ...patch });
+  const along = ways.find((way) => Math.abs(way.degrees - degrees) < 1e-6)?.name;
   return (
     <section className="fields" aria-label="Array">
+      <ChoiceField
+        label="along"
+        value={along ?? TYPED}
+        choices={[...ways.map(({ name }) => name), ...(along ? [] : [TYPED])]}
+        onChange={(name) => {
+          const way = ways.find((each) => each.name === name);
+          if (way) change({ degrees: way.degrees, ...(way.next !== null && { columnsEvery: way.next }) });
+        }}
+      />
+      <DegreesField label="direction" value={degrees} decimals={4} onChange={(next) => change({ degrees: next })} />
       <NumberField label="columns" unit="" whole least={1} value={columns} onChange={setColumns} />
-      <LengthField label="columns every" value={dx} onChange={setX} />
+      <LengthField label="columns every" value={columnsEvery} onChange={(next) => change({ columnsEvery: next })} />
       <NumberField label="rows" unit="" whole least={1} value={rows} onChange={setRows} />
-      <LengthField label="rows every" value={dy} onChange={setY} />
+      <LengthField label="rows every" value={rowsEvery} onChange={setRowsEvery} />
       <Acts>
         <Act
           name="Array"
           idle={columns * rows < 2 || columns * rows > MOST}
-          act={() => onArray({ count: columns, step: [dx, 0] }, { count: rows, step: [0, dy] })}
+          act={() => onArray({ columns, columnsEvery, rows, rowsEvery, degrees })}
         />
       </Acts>
     </section>

@@ -5,7 +5,7 @@ import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import type { Edit } from '../../../web/document/edit.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
 import { changeElements, insertVertex } from '../../../web/document/edits/change.ts';
-import { array, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
+import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
 import { newId } from '../../../web/document/edits/new-id.ts';
@@ -45,6 +45,8 @@ const GESTURES = {
   duplicate: (file, refs, { x, y }) => duplicate(file, refs, x, y),
   array: (file, refs, { x, n }) =>
     array(file, refs.slice(0, 2), { count: n % 4, step: [x, 0] }, { count: 2, step: [0, 50] }),
+  arrayTurned: (file, refs, { x, n }) =>
+    arrayTurned(file, refs.slice(0, 2), { columns: n % 3, columnsEvery: x, rows: 2, rowsEvery: 50, degrees: 7 * n }),
   copyMirrored: (file, refs, { x, n }) => mirrorCopy(file, refs, [x, 0], n),
   copyTurned: (file, refs, { x, n }) => rotateCopy(file, refs, [x, 0], n),
   paste: (file, refs, { x, y }) => {

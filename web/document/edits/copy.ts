@@ -1,3 +1,4 @@
+import { gridWays } from '../../../routing/site/grid-frame.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
@@ -42,6 +43,28 @@ export function array(file: SiteFile, refs: readonly Ref[], along: ArrayWay, acr
     }
   }
   return copied(file, refs, 'Array', motions);
+}
+
+/** Rows by columns of an array, feet between them. */
+export interface ArrayShape {
+  readonly columns: number;
+  readonly columnsEvery: number;
+  readonly rows: number;
+  readonly rowsEvery: number;
+  /** Which way the columns follow each other, degrees counter-clockwise from +x; the rows do so a quarter turn on. */
+  readonly degrees: number;
+}
+
+/** Copies elements into rows and columns that are turned as a whole; what is copied is not turned. */
+export function arrayTurned(file: SiteFile, refs: readonly Ref[], shape: ArrayShape): Edit {
+  const { columns, columnsEvery, rows, rowsEvery, degrees } = shape;
+  const [along, across] = gridWays({ rotation: degrees });
+  return array(
+    file,
+    refs,
+    { count: columns, step: [columnsEvery * along[0], columnsEvery * along[1]] },
+    { count: rows, step: [rowsEvery * across[0], rowsEvery * across[1]] },
+  );
 }
 
 function copied(file: SiteFile, refs: readonly Ref[], verb: string, motions: readonly Motion[]): Edit {

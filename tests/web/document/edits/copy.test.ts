@@ -1,6 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
-import { array, duplicate, mirrorCopy, rotateCopy } from '../../../../web/document/edits/copy.ts';
+import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../../web/document/edits/copy.ts';
 import type { Ref } from '../../../../web/document/element-lists.ts';
 import { insertedBy } from '../../../../web/document/selection.ts';
 import { checkEdit } from '../check-edit.ts';
@@ -78,6 +79,42 @@ describe('array', () => {
     expect(after.stalls?.slice(3).map(({ at }) => at)).toEqual([
       [21.048, 0],
       [24.096, 0],
+    ]);
+  });
+});
+
+describe('an array along a slanting row', () => {
+  const one: Ref[] = [{ list: 'stalls', id: 'S09' }];
+
+  test('is the plain array turned as a whole about the original, names going on in order', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: -360, max: 360 }), fc.integer({ min: 1, max: 4 }), (degrees, columns) => {
+        const shape = { columns, columnsEvery: 9, rows: 2, rowsEvery: -18 };
+        const plain = checkEdit(SMALL, arrayTurned(SMALL, one, { ...shape, degrees: 0 })).stalls!.slice(3);
+        const turned = checkEdit(SMALL, arrayTurned(SMALL, one, { ...shape, degrees })).stalls!.slice(3);
+        expect(turned.map(({ id, label }) => [id, label])).toEqual(plain.map(({ id, label }) => [id, label]));
+        const [ox, oy] = SMALL.stalls![2]!.at;
+        const radians = (degrees * Math.PI) / 180;
+        for (const [i, { at, heading }] of plain.entries()) {
+          const [dx, dy] = [at[0] - ox, at[1] - oy];
+          expect(turned[i]!.heading).toBe(heading);
+          expect(turned[i]!.at[0]).toBeCloseTo(ox + dx * Math.cos(radians) - dy * Math.sin(radians), 5);
+          expect(turned[i]!.at[1]).toBeCloseTo(oy + dx * Math.sin(radians) + dy * Math.cos(radians), 5);
+        }
+      }),
+    );
+  });
+
+  test('keeps round places round at quarter turns', () => {
+    const shape = { columns: 3, columnsEvery: 9, rows: 1, rowsEvery: 18, degrees: 90 };
+    const { at } = SMALL.stalls![2]!;
+    expect(
+      checkEdit(SMALL, arrayTurned(SMALL, one, shape))
+        .stalls!.slice(3)
+        .map((stall) => stall.at),
+    ).toEqual([
+      [at[0], at[1] + 9],
+      [at[0], at[1] + 18],
     ]);
   });
 });
