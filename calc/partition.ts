@@ -1,4 +1,4 @@
-import { nextChange } from './memo.ts';
+import { changedPlaces, copied } from '../routing/lists/changed-places.ts';
 
 /** How a list falls into parts: each item belongs to one. */
 export interface Partition {
@@ -34,8 +34,7 @@ export function partitionBy<Item>(
 }
 
 /**
- * Splits lists by a partition. A part whose items are the same as in the last list is the same list, and telling that
- * costs one comparison an item, front to back through the whole list.
+ * Splits lists by a partition. A part whose items are the same as in the last list is the same list.
  */
 export function splitting<Item>(): (list: readonly Item[], partition: Partition) => readonly (readonly Item[])[] {
   const memory = new WeakMap<Partition, { list: readonly Item[]; parts: readonly (readonly Item[])[] }>();
@@ -49,7 +48,7 @@ export function splitting<Item>(): (list: readonly Item[], partition: Partition)
     if (known.list === list) return known.parts;
     let parts: (readonly Item[])[] | null = null;
     const fresh = new Map<number, Item[]>();
-    for (let i = nextChange(list, known.list, 0); i < list.length; i = nextChange(list, known.list, i + 1)) {
+    for (const i of changedPlaces(list, known.list)) {
       parts ??= [...known.parts];
       const part = partition.partOf[i]!;
       let own = fresh.get(part);
@@ -72,18 +71,27 @@ export function joining<Item>(): (parts: readonly (readonly Item[])[], partition
   return (parts, partition) => {
     const known = memory.get(partition);
     let list: Item[] | null = null;
+    const changed: number[] = [];
     for (let part = 0; part < parts.length; part++) {
       const own = parts[part]!;
       if (own === known?.parts[part]) continue;
       list ??= known === undefined ? new Array<Item>(partition.partOf.length) : known.list.slice();
       const places = partition.places[part]!;
-      for (let i = 0; i < places.length; i++) list[places[i]!] = own[i]!;
+      for (let i = 0; i < places.length; i++) {
+        const place = places[i]!;
+        if (Object.is(list[place], own[i])) continue;
+        list[place] = own[i]!;
+        changed.push(place);
+      }
     }
+    if (known !== undefined && list !== null) copied(list, known.list, changed.sort(ascending));
     const answer = list ?? known?.list ?? [];
     memory.set(partition, { parts, list: answer });
     return answer;
   };
 }
+
+const ascending = (a: number, b: number): number => a - b;
 
 /**
  * Works each part once more only where something about it changed: `lists` hold what answer i depends on at place i, and
@@ -142,6 +150,7 @@ function patched<Item>(
 ): readonly Item[] | null {
   if (known.lists.length !== lists.length) return null;
   let copy: Item[] | null = null;
+  const changed: number[] = [];
   let from = 0;
   for (let i = 0; i < lists.length; i++) {
     const list = lists[i]!;
@@ -149,9 +158,13 @@ function patched<Item>(
     if (list.length !== before.length) return null;
     if (list !== before) {
       copy ??= known.whole.slice();
-      for (let k = 0; k < list.length; k++) copy[from + k] = list[k]!;
+      for (let k = 0; k < list.length; k++) {
+        if (Object.is(list[k], before[k])) continue;
+        copy[from + k] = list[k]!;
+        changed.push(from + k);
+      }
     }
     from += list.length;
   }
-  return copy ?? known.whole;
+  return copy === null ? known.whole : copied(copy, known.whole, changed);
 }

@@ -1,5 +1,6 @@
+import { changedPlaces } from '../routing/lists/changed-places.ts';
 import type { Charger } from '../routing/site/site.ts';
-import { nextChange, remembered } from './memo.ts';
+import { remembered } from './memo.ts';
 import type { Circuit, Plan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */
@@ -17,12 +18,12 @@ export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[])
   if (now.runs.length !== chargers.length) return null;
   const places = chargerPlaces(chargers);
   const changed = new Set<number>();
-  for (let i = nextChange(now.runs, was.runs, 0); i < chargers.length; i = nextChange(now.runs, was.runs, i + 1)) {
+  for (const i of changedPlaces(now.runs, was.runs)) {
     if (now.runs[i]!.charger !== was.runs[i]!.charger) return null;
     changed.add(i);
   }
   const { reach } = now;
-  for (let i = nextChange(reach, was.reach, 0); i < reach.length; i = nextChange(reach, was.reach, i + 1)) {
+  for (const i of changedPlaces(reach, was.reach)) {
     if (reach[i]!.charger !== was.reach[i]!.charger) return null;
     changed.add(places.get(reach[i]!.charger)!);
   }
@@ -37,8 +38,13 @@ function addCircuits(
   was: readonly Circuit[],
   places: ReadonlyMap<string, number>,
 ): void {
+  if (now === was) return;
   const placeOf = (circuit: Circuit | undefined): number =>
     circuit === undefined ? Number.POSITIVE_INFINITY : (places.get(circuit.charger) ?? Number.POSITIVE_INFINITY);
+  if (now.length === was.length && now.length === places.size) {
+    for (const i of changedPlaces(now, was)) changed.add(i);
+    return;
+  }
   let i = 0;
   let k = 0;
   while (i < now.length || k < was.length) {

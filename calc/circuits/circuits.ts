@@ -48,23 +48,49 @@ const phasesOf = remembered((chargers: readonly Charger[], lines: SupplyLines): 
   chargers.map(({ id }) => lines.chargers.get(id)!),
 );
 
-const completed = remembered(
-  (
-    branches: EquipmentBranches,
-    phases: readonly PhasePair[],
-    boxes: readonly (BoxVolts | null)[],
-  ): EquipmentCircuits => {
-    const circuits = branches.circuits.map((circuit, i) => {
-      const box = boxes[i];
-      return circuit === null || !box ? null : complete(circuit, phases[i]!, box);
-    });
-    return { branches, phases, circuits };
-  },
-);
+/** What circuits were completed from. */
+interface Completed extends EquipmentCircuits {
+  readonly boxes: readonly (BoxVolts | null)[];
+}
 
-const complete = remembered((circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Circuit => {
-  const { way: _way, branch: _branch, ...own } = circuit;
-  return { ...own, phases, totalDropPercent: box.totalDropPercent, voltsAtBox: box.volts };
+const latest = new WeakMap<readonly Charger[], Completed>();
+
+/** The circuits of one piece of equipment; each is the same object as before where all that it is made of is. */
+function completed(
+  branches: EquipmentBranches,
+  phases: readonly PhasePair[],
+  boxes: readonly (BoxVolts | null)[],
+): EquipmentCircuits {
+  const last = latest.get(branches.chargers);
+  const circuits = branches.circuits.map((circuit, i) => {
+    const box = boxes[i];
+    if (circuit === null || !box) return null;
+    const same = circuit === last?.branches.circuits[i] && box === last.boxes[i] && phases[i] === last.phases[i];
+    return same ? last.circuits[i]! : complete(circuit, phases[i]!, box);
+  });
+  const now = { branches, phases, circuits, boxes };
+  latest.set(branches.chargers, now);
+  return now;
+}
+
+// Written out field by field: there are many, and a copy of all but two takes twenty times as long.
+const complete = (circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Circuit => ({
+  charger: circuit.charger,
+  from: circuit.from,
+  breakerAmps: circuit.breakerAmps,
+  conductor: circuit.conductor,
+  grounding: circuit.grounding,
+  pilot: circuit.pilot,
+  currentCarrying: circuit.currentCarrying,
+  ambientC: circuit.ambientC,
+  factors: circuit.factors,
+  ampacity: circuit.ampacity,
+  sizedBy: circuit.sizedBy,
+  branchDropPercent: circuit.branchDropPercent,
+  conduits: circuit.conduits,
+  phases,
+  totalDropPercent: box.totalDropPercent,
+  voltsAtBox: box.volts,
 });
 
 const allCircuits = joining<Circuit | null>();

@@ -1,5 +1,5 @@
+import { changedPlaces, copied } from '../../routing/lists/changed-places.ts';
 import type { Charger, Drop } from '../../routing/site/site.ts';
-import { nextChange } from '../memo.ts';
 
 interface Known {
   readonly drops: readonly Drop[];
@@ -26,13 +26,22 @@ function moved(known: Known, drops: readonly Drop[]): Known | null {
   if (known.drops === drops) return known;
   if (known.drops.length !== drops.length) return null;
   let of: Drop[] | null = null;
-  const end = drops.length;
-  for (let i = nextChange(drops, known.drops, 0); i < end; i = nextChange(drops, known.drops, i + 1)) {
+  const changed: number[] = [];
+  for (const i of changedPlaces(drops, known.drops)) {
     const drop = drops[i]!;
     if (drop.id !== known.drops[i]!.id) return null;
     of ??= known.of.slice();
-    for (let charger = known.first[i]!; charger >= 0; charger = known.next[charger]!) of[charger] = drop;
+    for (let charger = known.first[i]!; charger >= 0; charger = known.next[charger]!) {
+      of[charger] = drop;
+      changed.push(charger);
+    }
   }
+  if (of !== null)
+    copied(
+      of,
+      known.of,
+      changed.sort((a, b) => a - b),
+    );
   return { ...known, drops, of: of ?? known.of };
 }
 

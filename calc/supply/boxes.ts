@@ -1,3 +1,4 @@
+import { changedPlaces, copied } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { LINES } from '../../routing/site/vocabulary.ts';
 import type { PhasePair } from '../plan-shape.ts';
@@ -42,13 +43,12 @@ export function boxesOf(
 }
 
 function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
-  let boxes: (BoxVolts | null)[] | undefined;
-  for (let i = 0; i < last.boxes.length; i++) {
-    if (Object.is(ohms[i], last.ohms[i])) continue;
-    boxes ??= [...last.boxes];
-    boxes[i] = boxOf(last.of, solved, i, ohms[i] ?? null, newDesk());
-  }
-  return boxes ?? last.boxes;
+  const places = changedPlaces(ohms, last.ohms);
+  if (places.length === 0) return last.boxes;
+  const boxes = last.boxes.slice();
+  const desk = newDesk();
+  for (const i of places) boxes[i] = boxOf(last.of, solved, i, ohms[i] ?? null, desk);
+  return copied(boxes, last.boxes, places);
 }
 
 function boxOf(

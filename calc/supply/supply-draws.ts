@@ -1,3 +1,4 @@
+import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Charger, Load } from '../../routing/site/site.ts';
 import { LINES, type Lines } from '../../routing/site/vocabulary.ts';
@@ -101,9 +102,8 @@ export function chargerSums(
 /** True where every run that is another than before stands beside its charger and is there, or not, as before. */
 function sameFlags({ runs: before, hasRun }: Known, chargers: readonly Charger[], runs: readonly Run[]): boolean {
   if (before.length !== runs.length || runs.length !== chargers.length) return false;
-  for (let i = 0; i < runs.length; i++) {
+  for (const i of changedPlaces(runs, before)) {
     const run = runs[i]!;
-    if (Object.is(run, before[i])) continue;
     const beside = run.charger === chargers[i]!.id && before[i]!.charger === run.charger;
     if (!beside || (run.length !== null) !== (hasRun[i] === 1)) return false;
   }

@@ -1,3 +1,4 @@
+import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Site } from '../../routing/site/site.ts';
 import type { BoxVolts } from './box-volts.ts';
@@ -23,9 +24,13 @@ function percentsOf(
 ): Float64Array {
   const last = known.get(chargers);
   const percents = last?.percents ?? new Float64Array(boxes.length);
-  for (let i = 0; i < boxes.length; i++) {
-    if (last !== undefined && boxes[i] === last.boxes[i] && dark[i] === last.dark[i]) continue;
+  const put = (i: number): void => {
     percents[i] = Math.max(boxes[i]?.totalDropPercent ?? 0, dark[i]?.totalDropPercent ?? 0);
+  };
+  if (last === undefined) for (let i = 0; i < boxes.length; i++) put(i);
+  else {
+    for (const i of changedPlaces(boxes, last.boxes)) put(i);
+    if (dark !== boxes || last.dark !== last.boxes) for (const i of changedPlaces(dark, last.dark)) put(i);
   }
   known.set(chargers, { boxes, dark, percents });
   return percents;

@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { changedPlaces } from '../lists/changed-places.ts';
 import { type Box, boxesMeet } from './box.ts';
 
 /** Items that can be searched by box. */
@@ -21,10 +22,8 @@ const MOST_CHANGED = 32;
  */
 export function boxIndex<T>(items: readonly T[], box: (item: T) => Box, last?: BoxIndex<T>): BoxIndex<T> {
   if (last && last.built.length === items.length) {
-    const changed: number[] = [];
-    // Object.is looks at the references alone: a long list of objects is out of the cache.
-    for (let i = 0; i < items.length && changed.length <= MOST_CHANGED; i++)
-      if (!Object.is(items[i], last.built[i])) changed.push(i);
+    const since = new Set([...last.changed, ...changedPlaces(items, last.items)]);
+    const changed = [...since].filter((i) => !Object.is(items[i], last.built[i])).sort((a, b) => a - b);
     if (changed.length <= MOST_CHANGED) return { items, box, tree: last.tree, built: last.built, changed };
   }
   if (items.length === 0) return { items, box, tree: null, built: items, changed: [] };

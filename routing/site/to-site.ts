@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import { changedPlaces, copied } from '../lists/changed-places.ts';
 import { lengthRewriter } from './convert-lengths.ts';
 import { DEFAULT_RULES } from './rules.ts';
 import { rulesSchema } from './rules-schema.ts';
@@ -50,7 +51,19 @@ function listsOf<T extends object>(
 ): (list: readonly T[] | undefined, units: Units) => readonly T[] {
   const inFeet = lengthRewriter(schema, (metres) => toFeet(metres, 'm'));
   const element = remembered((from: T) => inFeet(from));
-  const converted = remembered((list: readonly T[]) => list.map(element));
+  let latest: { readonly list: readonly T[]; readonly feet: readonly T[] } | null = null;
+  const converted = remembered((list: readonly T[]): readonly T[] => {
+    const last = latest;
+    let feet: readonly T[];
+    if (last?.list.length === list.length) {
+      const places = changedPlaces(list, last.list);
+      const copy = last.feet.slice();
+      for (const i of places) copy[i] = element(list[i]!);
+      feet = copied(copy, last.feet, places);
+    } else feet = list.map(element);
+    latest = { list, feet };
+    return feet;
+  });
   return (list, units) => (list === undefined ? NONE : units === 'm' ? converted(list) : list);
 }
 

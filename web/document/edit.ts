@@ -1,3 +1,4 @@
+import { copied } from '../../routing/lists/changed-places.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { type Element, elementsOf, type ListName, positionsOf, samePositions } from './element-lists.ts';
 
@@ -37,6 +38,8 @@ export interface Edit {
 interface Draft {
   readonly was: readonly Element[];
   readonly now: Element[];
+  /** Places of the elements that were changed. */
+  readonly changed: Set<number>;
   /** An element came or went, so that places in `was` no longer hold. */
   moved: boolean;
   renamed: boolean;
@@ -93,7 +96,7 @@ function applyToList(file: SiteFile, lists: Drafts, step: Exclude<Step, { kind: 
   if (!list) {
     if (file[step.list] === undefined) throw new RangeError(`the file has no ${step.list}`);
     const was = elementsOf(file, step.list);
-    list = { was, now: [...was], moved: false, renamed: false };
+    list = { was, now: [...was], changed: new Set(), moved: false, renamed: false };
     lists.set(step.list, list);
   }
   const { now } = list;
@@ -101,6 +104,7 @@ function applyToList(file: SiteFile, lists: Drafts, step: Exclude<Step, { kind: 
     const index = placeIn(list, step.id);
     if (index < 0) throw new RangeError(`${step.list} holds no ${step.id}`);
     now[index] = step.after;
+    list.changed.add(index);
     if (step.after.id !== step.id) list.renamed = true;
   } else if (step.kind === 'insert') {
     if (!(step.index >= 0 && step.index <= now.length))
@@ -129,6 +133,12 @@ function merged(file: SiteFile, lists: Drafts): SiteFile {
   const changed: Partial<Record<ListName, readonly Element[]>> = {};
   for (const [name, list] of lists) {
     if (!list.moved && !list.renamed) samePositions(list.now, list.was);
+    if (!list.moved)
+      copied(
+        list.now,
+        list.was,
+        [...list.changed].sort((a, b) => a - b),
+      );
     changed[name] = list.now;
   }
   return { ...file, ...changed } as SiteFile;

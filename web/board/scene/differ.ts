@@ -1,4 +1,4 @@
-import { nextChange } from '../../../calc/memo.ts';
+import { changedPlaces } from '../../../routing/lists/changed-places.ts';
 import type { Mark } from './mark.ts';
 import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
 
@@ -20,9 +20,7 @@ export function marksNotIn(scene: Scene, other: Scene): MarksByList {
 
 /** Of lists of one length, what differs place by place: an edit leaves the others where they are. */
 function oddOf(own: readonly Mark[], others: readonly Mark[]): readonly Mark[] {
-  const odd: Mark[] = [];
-  for (let i = nextChange(own, others, 0); i < own.length; i = nextChange(own, others, i + 1)) odd.push(own[i]!);
-  return odd;
+  return changedPlaces(own, others).map((i) => own[i]!);
 }
 
 function strangersOf(own: readonly Mark[], others: readonly Mark[]): readonly Mark[] {

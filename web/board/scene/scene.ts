@@ -1,6 +1,7 @@
-import { nextChange, remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/memo.ts';
 import { chargersAnew, circuitAt } from '../../../calc/plan-difference.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
+import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { vehicleOf } from '../../../routing/reach/parked.ts';
@@ -137,9 +138,9 @@ function remade<Source, M>(
 ): readonly M[] {
   if (!before || !marks || before.length !== sources.length) return sources.map((source) => make(source));
   const now = marks.slice();
-  for (let i = nextChange(sources, before, 0); i < now.length; i = nextChange(sources, before, i + 1))
-    now[i] = make(sources[i]!);
-  return now;
+  const places = changedPlaces(sources, before);
+  for (const i of places) now[i] = make(sources[i]!);
+  return copied(now, marks, places);
 }
 
 const ownBox = (mark: Mark): Box => mark;
@@ -167,20 +168,27 @@ function runMarks({ chargers }: Site, plan: Plan, last: Scene | undefined): read
   };
   if (!last || !changed) return plan.runs.map((_, i) => at(i));
   let marks: RunMark[] | null = null;
+  const places: number[] = [];
   for (const i of changed) {
     const mark = at(i);
     if (mark === last.runs.items[i]) continue;
     marks ??= last.runs.items.slice();
     marks[i] = mark;
+    places.push(i);
   }
-  return marks ?? last.runs.items;
+  return marks
+    ? copied(
+        marks,
+        last.runs.items,
+        places.sort((a, b) => a - b),
+      )
+    : last.runs.items;
 }
 
 /** Lists of the same ids in the same places share the index of their ids. */
 function keepPositions(list: readonly { readonly id: string }[], before: readonly { readonly id: string }[]): void {
   if (list.length !== before.length) return;
-  for (let i = nextChange(list, before, 0); i < list.length; i = nextChange(list, before, i + 1))
-    if (list[i]!.id !== before[i]!.id) return;
+  for (const i of changedPlaces(list, before)) if (list[i]!.id !== before[i]!.id) return;
   samePositions(list, before);
 }
 

@@ -1,0 +1,75 @@
+/**
+ * Where two lists differ. Edits share structure: a list after a change is a copy with a few other items, and who made the
+ * copy knows which. Kept beside the list, that saves every later stage from going through thousands of items to find the
+ * one that moved.
+ */
+interface Ancestor {
+  /** Weak, so that a list does not keep those that it was copied from. */
+  readonly list: WeakRef<readonly unknown[]>;
+  /** Where alone the copy may differ from it, ascending. */
+  readonly places: readonly number[];
+}
+
+/** Of a list that is a copy: the one it was copied from, and the farthest one back from which it differs little. */
+const ancestorsOf = new WeakMap<readonly unknown[], readonly Ancestor[]>();
+
+/** With more places than this, going through the list is as quick. */
+const MOST = 2048;
+/** Farther back than this many places nothing is carried on. */
+const MOST_CARRIED = 64;
+
+/**
+ * Notes that a list, which is no longer written to, is a copy of `from` where none but the items at `places`, ascending,
+ * may be others. Returns the list. RangeError where the two are not of one length.
+ */
+export function copied<List extends readonly unknown[]>(
+  list: List,
+  from: readonly unknown[],
+  places: readonly number[],
+): List {
+  if (list.length !== from.length) throw new RangeError(`a copy of ${from.length} items has ${list.length}`);
+  if (list === from || places.length > MOST) return list;
+  const near: Ancestor = { list: new WeakRef(from), places };
+  const far = ancestorsOf.get(from)?.at(-1);
+  const carried = far?.list.deref() === undefined ? null : together(places, far!.places);
+  ancestorsOf.set(
+    list,
+    carried === null || carried.length > MOST_CARRIED ? [near] : [near, { ...far!, places: carried }],
+  );
+  return list;
+}
+
+/** Places where a list holds another item than a list of the same length, ascending. */
+export function changedPlaces(list: readonly unknown[], before: readonly unknown[]): readonly number[] {
+  if (list === before) return NONE;
+  const known = knownPlaces(list, before);
+  const changed: number[] = [];
+  if (known === null) {
+    // Object.is looks at the references alone, where === also reaches into each object, and those are out of the cache.
+    for (let i = 0; i < list.length; i++) if (!Object.is(list[i], before[i])) changed.push(i);
+    return changed;
+  }
+  for (const i of known) if (!Object.is(list[i], before[i])) changed.push(i);
+  return changed;
+}
+
+const NONE: readonly number[] = [];
+const NO_ANCESTORS: readonly Ancestor[] = [];
+
+/** Places outside which the two are the same, ascending; null where nothing is known of them. */
+function knownPlaces(list: readonly unknown[], before: readonly unknown[]): readonly number[] | null {
+  const own = ancestorsOf.get(list) ?? NO_ANCESTORS;
+  const others = ancestorsOf.get(before) ?? NO_ANCESTORS;
+  for (const { list: from, places } of own) if (from.deref() === before) return places;
+  for (const { list: from, places } of others) if (from.deref() === list) return places;
+  // Two steps of one drag are copies of one list.
+  for (const { list: from, places } of own) {
+    const shared = from.deref();
+    if (shared === undefined) continue;
+    for (const other of others) if (other.list.deref() === shared) return together(places, other.places);
+  }
+  return null;
+}
+
+const together = (a: readonly number[], b: readonly number[]): readonly number[] =>
+  [...new Set([...a, ...b])].sort((one, other) => one - other);
