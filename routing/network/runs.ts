@@ -1,5 +1,7 @@
+import { copied } from '../lists/changed-places.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
 import type { Finding } from '../site/finding.ts';
+import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';
 import { byId } from '../site/look-up.ts';
 import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
@@ -25,18 +27,16 @@ interface Entry {
 }
 
 /**
- * What the last call with one list of chargers found. The next one looks at each charger's drop by identity alone, so
- * that moving one drop of thousands costs one run and a glance at the others.
+ * What the last call with one list of chargers found. The next one looks at the chargers whose drop or ways are others,
+ * so that moving one drop of thousands costs one run.
  */
 interface Book {
   /** The equipment that feeds any charger, and for each charger its place among these. */
   readonly feeding: readonly string[];
   readonly feedingAt: Int32Array;
-  /** Place in the list of drops of each charger's drop, and the drop that was there. */
-  readonly dropAt: Int32Array;
-  readonly drops: (Drop | undefined)[];
-  readonly runs: Run[];
   readonly said: (Finding | null)[];
+  /** Null while what is in the book is not of one site. */
+  hanging: Hanging | null;
   ways: readonly Ways[];
   rules: Site['rules'] | null;
   units: Site['units'] | null;
@@ -60,35 +60,53 @@ export function runsOf(site: Site): Runs {
   const book = bookOf(chargers);
   const equipment = book.feeding.map((id) => feedingEquipment(site, id));
   const ways = equipment.map((from) => waysFrom(network, from, rules.tapLimit));
-  const same = book.rules === rules && book.units === units;
-  const isSame = ways.map((one, k) => same && one === book.ways[k]);
-  const { feedingAt, dropAt } = book;
-  let changed = false;
-  let saidChanged = book.last === null;
-  for (let i = 0; i < chargers.length; i++) {
-    const known = drops[dropAt[i]!];
-    const place = feedingAt[i]!;
-    if (known !== undefined && Object.is(known, book.drops[i]) && isSame[place]) continue;
+  const { last } = book;
+  const hanging = hangingOf(chargers, drops);
+  const alike = last !== null && book.rules === rules && book.units === units;
+  const moved = alike ? chargersMoved(hanging, book.hanging) : null;
+  const stale = moved && withNewWays(moved, book, ways);
+  book.hanging = null;
+  let runs: Run[] | null = null;
+  const changed: number[] = [];
+  let saidChanged = last === null;
+  for (const i of stale ?? chargers.keys()) {
+    const place = book.feedingAt[i]!;
     const charger = chargers[i]!;
-    if (known?.id !== charger.drop) dropAt[i] = placeOfDrop(drops, charger);
-    const drop = drops[dropAt[i]!]!;
+    const drop = dropOf(charger, hanging, i);
     let entry = entries.get(charger);
     if (!entry || !isCurrent(entry, drop, ways[place]!, rules, units)) {
       entry = workOut(site, charger, drop, equipment[place]!, ways[place]!);
       entries.set(charger, entry);
     }
-    book.drops[i] = drop;
-    if (book.runs[i] === entry.run && book.said[i] === entry.finding) continue;
-    changed = true;
+    if (last?.runs[i] === entry.run && book.said[i] === entry.finding) continue;
     saidChanged ||= book.said[i] !== entry.finding;
-    book.runs[i] = entry.run;
     book.said[i] = entry.finding;
+    runs ??= last?.runs.slice() ?? new Array<Run>(chargers.length);
+    runs[i] = entry.run;
+    changed.push(i);
   }
-  Object.assign(book, { ways, rules, units });
-  if (!changed && book.last) return book.last;
-  const findings = saidChanged || !book.last ? book.said.filter((finding) => finding !== null) : book.last.findings;
-  book.last = { runs: book.runs.slice(), findings };
+  Object.assign(book, { ways, rules, units, hanging });
+  if (last && runs === null) return last;
+  const findings = saidChanged || !last ? book.said.filter((finding) => finding !== null) : last.findings;
+  book.last = { runs: runs === null ? [] : last ? copied(runs, last.runs, changed) : runs, findings };
   return book.last;
+}
+
+/** Some chargers, and those that equipment feeds whose ways are others, by their places. */
+function withNewWays(some: readonly number[], { feedingAt, ways }: Book, now: readonly Ways[]): readonly number[] {
+  const isNew = now.map((one, k) => one !== ways[k]);
+  if (!isNew.includes(true)) return some;
+  const places = new Set(some);
+  feedingAt.forEach((feeding, i) => {
+    if (isNew[feeding]) places.add(i);
+  });
+  return [...places].sort((a, b) => a - b);
+}
+
+function dropOf(charger: Charger, { drops, at }: Hanging, i: number): Drop {
+  const place = at[i]!;
+  if (place < 0) throw new RangeError(`charger ${charger.id} hangs at drop ${charger.drop}, which is not in the site`);
+  return drops[place]!;
 }
 
 const isCurrent = (entry: Entry, drop: Drop, ways: Ways, rules: Site['rules'], units: Site['units']): boolean =>
@@ -111,9 +129,7 @@ function bookOf(chargers: readonly Charger[]): Book {
   book = {
     feeding,
     feedingAt,
-    dropAt: new Int32Array(chargers.length),
-    drops: new Array(chargers.length),
-    runs: new Array(chargers.length),
+    hanging: null,
     said: new Array(chargers.length).fill(null),
     ways: [],
     rules: null,
@@ -122,20 +138,6 @@ function bookOf(chargers: readonly Charger[]): Book {
   };
   books.set(chargers, book);
   return book;
-}
-
-function placeOfDrop(drops: readonly Drop[], charger: Charger): number {
-  const place = placesOf(drops).get(charger.drop);
-  if (place === undefined)
-    throw new RangeError(`charger ${charger.id} hangs at drop ${charger.drop}, which is not in the site`);
-  return place;
-}
-
-let placed: { readonly drops: readonly Drop[]; readonly places: ReadonlyMap<string, number> } | null = null;
-
-function placesOf(drops: readonly Drop[]): ReadonlyMap<string, number> {
-  if (placed?.drops !== drops) placed = { drops, places: new Map(drops.map(({ id }, at) => [id, at])) };
-  return placed.places;
 }
 
 function feedingEquipment(site: Site, id: string): Equipment {
