@@ -1,8 +1,8 @@
+import { changedPlaces } from '../lists/changed-places.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Drop, Raceway } from '../site/site.ts';
 import { dropHeadroom, racewayHeadroom } from './clear-height.ts';
 import { dropFindings } from './drop-checks.ts';
-import { NO_FINDINGS } from './kept-reach.ts';
 import type { Now } from './now.ts';
 import type { Shared } from './shared.ts';
 
@@ -16,61 +16,60 @@ interface Checked {
 }
 
 /**
- * The findings of each element of a list, kept by the element's identity and place for as long as nothing under it
+ * The findings of all elements of a list, kept by the element's identity and place for as long as nothing under it
  * changes. In flat lists, so that going through thousands of elements opens none of them.
  */
 function keptFindings<T>(check: (element: T, now: Now) => Checked) {
-  let elements: T[] = [];
+  let elements: readonly T[] = [];
   let findings: (readonly Finding[])[] = [];
+  let all: readonly Finding[] = [];
   let at = new Float64Array(0);
   let low = new Uint8Array(0);
   let then: Now | null = null;
-  let checkedList: readonly T[] | null = null;
 
-  const forget = (now: Now, list: readonly T[]): Uint8Array => {
-    const stale = new Uint8Array(list.length);
-    const changes = then && then.field !== now.field ? now.changesSince(then.field) : [];
-    if (!then || then.shared !== now.shared || changes === null) return stale.fill(1);
-    for (let i = 0; i < list.length; i++) if (!Object.is(list[i], elements[i])) stale[i] = 1;
-    if (then.site.stalls !== now.site.stalls) for (let i = 0; i < list.length; i++) if (low[i] === 1) stale[i] = 1;
+  /** Places of the elements to be checked again; null for all. */
+  const stalePlaces = (now: Now, list: readonly T[]): Iterable<number> | null => {
+    if (!then || then.shared !== now.shared || list.length !== elements.length) return null;
+    const changes = then.field === now.field ? [] : now.changesSince(then.field);
+    if (changes === null) return null;
+    const stale = new Set(changedPlaces(list, elements));
+    if (then.site.stalls !== now.site.stalls)
+      for (let i = low.indexOf(1); i >= 0; i = low.indexOf(1, i + 1)) stale.add(i);
     // Not a number where no vehicle matters: no comparison holds.
     for (const { minX, minY, maxX, maxY } of changes)
       for (let i = 0; i < list.length; i++)
-        if (at[2 * i]! >= minX && at[2 * i]! <= maxX && at[2 * i + 1]! >= minY && at[2 * i + 1]! <= maxY) stale[i] = 1;
+        if (at[2 * i]! >= minX && at[2 * i]! <= maxX && at[2 * i + 1]! >= minY && at[2 * i + 1]! <= maxY) stale.add(i);
     return stale;
   };
 
-  return (list: readonly T[], now: Now): readonly (readonly Finding[])[] => {
-    if (list.length !== elements.length) {
-      elements = [];
+  return (list: readonly T[], now: Now): readonly Finding[] => {
+    const stale = stalePlaces(now, list);
+    if (stale === null) {
       findings = new Array(list.length);
       at = new Float64Array(2 * list.length);
       low = new Uint8Array(list.length);
     }
-    if (list === checkedList && then && then.shared === now.shared && then.field === now.field)
-      if (then.site.stalls === now.site.stalls) return findings;
-    const stale = forget(now, list);
     // Should a check throw, nothing of this call is taken to stand.
     then = null;
-    checkedList = null;
-    for (let i = 0; i < list.length; i++) {
-      if (stale[i] === 0) continue;
+    let isNew = stale === null;
+    for (const i of stale ?? list.keys()) {
       const checked = check(list[i]!, now);
-      elements[i] = list[i]!;
-      findings[i] = checked.findings.length === 0 ? NO_FINDINGS : checked.findings;
+      isNew ||= checked.findings.length > 0 || findings[i]!.length > 0;
+      findings[i] = checked.findings;
       at[2 * i] = checked.at?.[0] ?? Number.NaN;
       at[2 * i + 1] = checked.at?.[1] ?? Number.NaN;
       low[i] = checked.low ? 1 : 0;
     }
+    if (isNew) all = findings.flat();
     then = now;
-    checkedList = list;
-    return findings;
+    elements = list;
+    return all;
   };
 }
 
 const lowest = ({ rules }: Shared): number => Math.max(rules.clearHeight.stall, rules.clearHeight.van);
 
-/** Findings of each drop by itself. */
+/** Findings of the drops, each by itself. */
 export const dropChecks = keptFindings<Drop>((drop, { field, shared, site: { stalls } }) => {
   const [x, y, z] = drop.retractor ?? drop.box;
   return {
@@ -80,7 +79,7 @@ export const dropChecks = keptFindings<Drop>((drop, { field, shared, site: { sta
   };
 });
 
-/** Findings of each raceway over the ground under it. */
+/** Findings of the raceways over the ground under them. */
 export const racewayChecks = keptFindings<Raceway>((raceway, { shared, site: { stalls } }) => ({
   findings: racewayHeadroom(raceway, { shared, stalls }),
   at: null,

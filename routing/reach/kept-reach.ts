@@ -1,5 +1,7 @@
+import { copied } from '../lists/changed-places.ts';
 import type { Box } from '../plane/box.ts';
 import type { Finding } from '../site/finding.ts';
+import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';
 import type { Charger, Drop, Stall } from '../site/site.ts';
 import { placeOf } from './by-id.ts';
 import { chargerReach } from './charger-reach.ts';
@@ -14,9 +16,10 @@ export interface KeptReach {
   readonly chargers: readonly Charger[];
   /** The site that the results hold on. */
   now: Now;
-  /** By charger. Where its drop stands in the site's list, and the drop itself. */
-  readonly dropPlace: Int32Array;
+  /** By charger: its drop. */
   readonly drops: (Drop | undefined)[];
+  /** How they hung when the drops were last looked at; null before. */
+  hanging: Hanging | null;
   /** By charger: where its stalls begin in the two lists after; one more at the end. */
   readonly first: Int32Array;
   readonly stallPlace: Int32Array;
@@ -31,10 +34,20 @@ export interface KeptReach {
   readonly reach: Reach[];
   /** By charger. */
   readonly findings: (readonly Finding[])[];
+  /** What was last given out, the chargers worked since, and whether any of them has or had findings. */
+  given: Given | null;
+  readonly worked: Set<number>;
+  saidAnew: boolean;
+}
+
+/** The results of all chargers, as they are given out. */
+export interface Given {
+  readonly reach: readonly Reach[];
+  readonly findings: readonly Finding[];
 }
 
 /** The one list that stands for no findings. */
-export const NO_FINDINGS: readonly Finding[] = [];
+const NO_FINDINGS: readonly Finding[] = [];
 
 // A stall touches the box of its own cords; this much more keeps rounding from setting them apart.
 const MARGIN = 1e-6;
@@ -65,9 +78,33 @@ export function work(run: KeptReach, i: number): void {
   const { minX, minY, maxX, maxY } = result.seen;
   run.seen.set([minX - MARGIN, minY - MARGIN, maxX + MARGIN, maxY + MARGIN], 4 * i);
   for (let k = 0; k < places.length; k++) run.reach[run.first[i]! + k] = result.reach[k]!;
+  run.saidAnew ||= result.findings.length > 0 || run.findings[i]!.length > 0;
   run.findings[i] = result.findings.length === 0 ? NO_FINDINGS : result.findings;
   run.known[i] = 1;
+  run.worked.add(i);
 }
+
+/** Works every charger whose result does not stand. What is given out is the same where none was worked. */
+export function workAll(run: KeptReach): Given {
+  for (let i = run.known.indexOf(0); i >= 0; i = run.known.indexOf(0, i + 1)) work(run, i);
+  const { given: last, worked, first } = run;
+  if (last !== null && worked.size === 0) return last;
+  const places = [...worked].sort((a, b) => a - b);
+  const reach = run.reach.slice();
+  if (last !== null)
+    copied(
+      reach,
+      last.reach,
+      places.flatMap((i) => between(first[i]!, first[i + 1]!)),
+    );
+  const findings = last === null || run.saidAnew ? run.findings.flat() : last.findings;
+  run.given = { reach, findings };
+  run.saidAnew = false;
+  worked.clear();
+  return run.given;
+}
+
+const between = (from: number, to: number): readonly number[] => Array.from({ length: to - from }, (_, k) => from + k);
 
 /** The flat lists of a new list of chargers, with what an earlier one knew of those that are in both. */
 function laidOut(now: Now, before: KeptReach | null): KeptReach {
@@ -77,7 +114,7 @@ function laidOut(now: Now, before: KeptReach | null): KeptReach {
   const run: KeptReach = {
     chargers,
     now: before?.now ?? now,
-    dropPlace: new Int32Array(chargers.length).fill(-1),
+    hanging: null,
     drops: new Array(chargers.length).fill(undefined),
     first,
     stallPlace: new Int32Array(first[chargers.length]!).fill(-1),
@@ -87,6 +124,9 @@ function laidOut(now: Now, before: KeptReach | null): KeptReach {
     known: new Uint8Array(chargers.length),
     reach: new Array(first[chargers.length]!),
     findings: new Array(chargers.length).fill(NO_FINDINGS),
+    given: null,
+    worked: new Set(),
+    saidAnew: false,
   };
   if (before) {
     const places = new Map(before.chargers.map((charger, j) => [charger, j]));
@@ -100,7 +140,6 @@ function laidOut(now: Now, before: KeptReach | null): KeptReach {
 }
 
 function takeOver(run: KeptReach, i: number, before: KeptReach, j: number): void {
-  run.dropPlace[i] = before.dropPlace[j]!;
   run.drops[i] = before.drops[j];
   run.known[i] = before.known[j]!;
   run.findings[i] = before.findings[j]!;
@@ -114,17 +153,19 @@ function takeOver(run: KeptReach, i: number, before: KeptReach, j: number): void
 
 /** Holds the results against a site, and forgets those that something has changed for. */
 function bringUp(run: KeptReach, now: Now): void {
-  const { chargers, known, first, dropPlace, stallPlace } = run;
+  const { chargers, known, first, stallPlace } = run;
   const { drops, stalls } = now.site;
-  // Object.is looks at the references alone: the elements themselves are out of the cache.
-  for (let i = 0; i < chargers.length; i++) {
-    if (dropPlace[i]! >= 0 && Object.is(drops[dropPlace[i]!], run.drops[i])) continue;
-    const at = placeNow(drops, chargers[i]!.drop, dropPlace[i]!);
-    dropPlace[i] = at;
+  const hanging = hangingOf(chargers, drops);
+  const moved = chargersMoved(hanging, run.hanging);
+  run.hanging = null;
+  for (const i of moved ?? chargers.keys()) {
+    const at = hanging.at[i]!;
+    if (at < 0) throw missing(chargers[i]!.drop);
     if (drops[at] === run.drops[i]) continue;
     run.drops[i] = drops[at];
     known[i] = 0;
   }
+  run.hanging = hanging;
   for (let i = 0; run.stallsOf !== stalls && i < chargers.length; i++) {
     for (let k = first[i]!; k < first[i + 1]!; k++) {
       if (stallPlace[k]! >= 0 && stalls[stallPlace[k]!] === run.stalls[k]) continue;
@@ -154,6 +195,9 @@ function forgetNear({ known, seen }: KeptReach, changes: readonly Box[] | null):
 
 function placeNow(list: readonly { readonly id: string }[], id: string, before: number): number {
   const at = placeOf(list, id, before);
-  if (at < 0) throw new RangeError(`no element "${id}": a site's references are checked when it is read`);
+  if (at < 0) throw missing(id);
   return at;
 }
+
+const missing = (id: string): RangeError =>
+  new RangeError(`no element "${id}": a site's references are checked when it is read`);

@@ -1,8 +1,9 @@
 import type { Finding } from '../site/finding.ts';
+import { hangingOf } from '../site/hanging.ts';
 import type { Site } from '../site/site.ts';
 import { coincidingBoxes, cordsPerDrop } from './crowded-drops.ts';
 import { dropChecks, racewayChecks } from './kept-checks.ts';
-import { type KeptReach, keptReach, NO_FINDINGS, work } from './kept-reach.ts';
+import { type KeptReach, keptReach, work, workAll } from './kept-reach.ts';
 import { nowOf } from './now.ts';
 import type { Reach } from './reach-result.ts';
 
@@ -24,13 +25,17 @@ export interface SiteReach {
 export function reachOf(site: Site): SiteReach {
   const now = nowOf(site);
   const run = keptReach(now);
-  for (let i = 0; i < site.chargers.length; i++) work(run, i);
-  const findings: Finding[] = [];
-  for (const list of [run.findings, dropChecks(site.drops, now), racewayChecks(site.raceways, now)])
-    for (const said of list) if (said !== NO_FINDINGS) findings.push(...said);
-  const ofDrops = [coincidingBoxes(site.drops, site.units), cordsPerDrop(site.drops, site.chargers, run.dropPlace)];
-  for (const list of [...ofDrops, unserved(site, run)]) for (const finding of list) findings.push(finding);
-  return { reach: run.reach.slice(), findings };
+  const { reach, findings } = workAll(run);
+  return {
+    reach,
+    findings: findings.concat(
+      dropChecks(site.drops, now),
+      racewayChecks(site.raceways, now),
+      coincidingBoxes(site.drops, site.units),
+      cordsPerDrop(site.drops, site.chargers, hangingOf(site.chargers, site.drops).at),
+      unserved(site, run),
+    ),
+  };
 }
 
 /** The reach of one charger of a site, kept for `reachOf`: a page can work a large site in slices with it. */
