@@ -14,6 +14,7 @@ const SPELLINGS: Readonly<Record<string, readonly string[]>> = {
   A: ['A', 'amps', 'amp'],
   V: ['V', 'volts', 'volt'],
   C: ['C', '°C'],
+  '°C': ['°C', 'C'],
 };
 
 const EXPONENT = /\d+\.?\d*e[+-]?\d+/iy;

@@ -80,6 +80,33 @@ test('a selection is arrayed and turned by typed values, each in one step that u
   await close();
 });
 
+test('a field of several says "various" where they differ, and is set for all in one named step', async () => {
+  const { page, offences, close } = await openPage(browser, served);
+  await encircle(page, ROUND);
+  const panel = page.getByTestId('selection-panel');
+  const drops = panel.getByRole('region', { name: 'Fields of 3 drops' });
+  const elevation = drops.getByLabel('box elevation');
+  expect(await elevation.inputValue()).toBe('11\' 0"');
+  await elevation.fill("11' + 6in");
+  await elevation.press('Enter');
+  await page.getByRole('button', { name: /^Undo ?: set the box elevation of 3 drops/ }).waitFor();
+  await panel.getByRole('region', { name: 'Fields of 3 chargers' }).getByLabel('rated').waitFor();
+  await panel.getByRole('button', { name: 'D04', exact: true }).click();
+  const box = panel.locator('fieldset', { hasText: 'box' }).first();
+  expect(await box.getByLabel('z').inputValue()).toBe('11\' 6"');
+  await box.getByLabel('z').fill('11');
+  await box.getByLabel('z').press('Enter');
+  await page.getByTestId('board').press('Escape');
+  await encircle(page, ROUND);
+  expect(await elevation.inputValue()).toBe('various');
+  expect(await drops.getByLabel('mount').inputValue()).toBe('overhead');
+  await elevation.fill('');
+  expect(await drops.getByRole('alert').textContent()).toBe('box elevation: expected a length');
+  await elevation.press('Escape');
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('an array goes along the row by its pitch unless a direction is typed, and then slants as a whole', async () => {
   const { page, offences, close } = await openPage(browser, served);
   const [x, y] = await onScreen(page, [74.5, 12]);

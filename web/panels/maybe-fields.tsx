@@ -1,6 +1,6 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
-import { atLeast, readNumber } from '../words/read-number.ts';
+import { atLeast, type NumberLimits, readNumber } from '../words/read-number.ts';
 import { TypedField } from './fields.tsx';
 
 interface MaybeProps {
@@ -51,6 +51,48 @@ export function MaybeNumber({ label, value, none, onChange, unit, whole = false,
       read={(text) =>
         isNone(text, none) ? { ok: true, value: null } : readNumber(text, { unit, whole, ...atLeast(least) })
       }
+    />
+  );
+}
+
+/** What stands in a field of several elements whose values differ. */
+export const VARIOUS = 'various';
+
+interface VariousProps {
+  readonly label: string;
+  readonly value: number | null | typeof VARIOUS;
+  /** What stands in the field, and may be typed, for no value; null where there must be one. */
+  readonly none: string | null;
+  /** Null for a length. */
+  readonly unit: string | null;
+  readonly limits: Pick<NumberLimits, 'over' | 'least' | 'whole'>;
+  readonly onChange: (value: number | null) => void;
+}
+
+/** A number or a length that stands for several elements. */
+export function VariousField({ label, value, none, unit, limits, onChange }: VariousProps) {
+  const units = useDocument((state) => state.site.units);
+  return (
+    <TypedField<number | null | typeof VARIOUS>
+      label={label}
+      value={value}
+      onChange={(next) => next !== VARIOUS && onChange(next)}
+      print={(each) => {
+        if (each === VARIOUS) return VARIOUS;
+        if (each === null) return none ?? '';
+        return unit === null ? printLength(each, units) : `${each}${unit && ` ${unit}`}`;
+      }}
+      read={(text) => {
+        if (text.trim().toLowerCase() === VARIOUS) return { ok: true, value: VARIOUS };
+        if (none !== null && isNone(text, none)) return { ok: true, value: null };
+        if (unit !== null) return readNumber(text, { unit, ...limits });
+        const length = parseLength(text, units);
+        if (!length.ok) return { ok: false, says: length.says };
+        if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'expected more than 0' };
+        return length.feet < (limits.least ?? -Infinity)
+          ? { ok: false, says: `at least ${printLength(limits.least ?? 0, units)}` }
+          : { ok: true, value: length.feet };
+      }}
     />
   );
 }

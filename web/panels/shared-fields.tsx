@@ -1,204 +1,126 @@
-import type { ReactNode } from 'react';
+import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { METHODS, MOUNTS, PARKING_WAYS, PLACES, STALL_USES } from '../../routing/site/vocabulary.ts';
-import type { Patch } from '../document/edits/change.ts';
+import { inWords } from '../document/edits/in-words.ts';
+import { setShared } from '../document/edits/set-shared.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
-import { useDocument } from '../document/use-document.ts';
+import { type Leaf, leafAt, type SharedValue, valuesAt } from '../document/shared-field.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { ChoiceField } from './fields.tsx';
-import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
+import { VARIOUS, VariousField } from './maybe-fields.tsx';
+import { SHARED_FIELDS, type SharedWords } from './shared-words.ts';
 
-interface SharedProps {
-  readonly selection: readonly Ref[];
-  readonly onChange: (patch: Patch) => void;
+/**
+ * Fields of several elements at once, kind by kind, and of the chargers that hang at selected drops; a field whose
+ * values differ says so until it is given one.
+ */
+export function SharedFields({ selection }: { readonly selection: readonly Ref[] }) {
+  const site = useDocument((state) => state.site);
+  const idsOf = new Map<ListName, Set<string>>();
+  const put = (list: ListName, id: string): void => {
+    const ids = idsOf.get(list) ?? new Set();
+    idsOf.set(list, ids.add(id));
+  };
+  for (const { list, id } of selection) put(list, id);
+  const drops = idsOf.get('drops');
+  for (const { id, drop } of site.chargers) if (drops?.has(drop)) put('chargers', id);
+  return [...idsOf].map(([list, ids]) => <FieldsOf key={list} list={list} ids={ids} alone={idsOf.size === 1} />);
 }
 
-/** Fields of several elements of one kind at once; a field whose values differ says so until it is given one. */
-export function SharedFields({ selection, onChange }: SharedProps) {
+interface FieldsProps {
+  readonly list: ListName;
+  readonly ids: ReadonlySet<string>;
+  readonly alone: boolean;
+}
+
+function FieldsOf({ list, ids, alone }: FieldsProps) {
   const site = useDocument((state) => state.site);
-  const [first] = selection;
-  if (!first || selection.some(({ list }) => list !== first.list)) return null;
-  const Fields = FIELDS[first.list] as ((props: FieldsProps<ListName>) => ReactNode) | undefined;
-  if (!Fields) return null;
-  const ids = new Set(selection.map(({ id }) => id));
-  const all: readonly Site[ListName][number][] = site[first.list];
+  const all: readonly Site[ListName][number][] = site[list];
   const elements = all.filter(({ id }) => ids.has(id));
+  const words = SHARED_FIELDS[list] as readonly SharedWords[];
+  const suited = words.filter(({ suits }) => suits?.(elements) ?? true);
+  if (elements.length === 0 || suited.length === 0) return null;
+  const name = inWords(elements.map(({ id }) => ({ list, id })));
   return (
-    <section className="fields" aria-label="Fields of all of them">
-      <Fields site={site} elements={elements} onChange={onChange} />
+    <section className="fields" aria-label={`Fields of ${name}`}>
+      {!alone && <h3>{name}</h3>}
+      {suited.map((field) => (
+        <FieldOf key={field.label} field={field} list={list} elements={elements} />
+      ))}
     </section>
   );
 }
 
-interface FieldsProps<L extends ListName> {
-  readonly site: Site;
-  readonly elements: readonly Site[L][number][];
-  readonly onChange: (patch: Patch) => void;
+interface FieldProps {
+  readonly field: SharedWords;
+  readonly list: ListName;
+  readonly elements: readonly Site[ListName][number][];
 }
 
-/** The value that all share; null where they differ. */
-function shared<T, V>(elements: readonly T[], read: (element: T) => V): V | null {
-  const values = new Set(elements.map(read));
-  return values.size === 1 ? [...values][0]! : null;
+function FieldOf({ field, list, elements }: FieldProps) {
+  const document = useDocumentStore();
+  const leaf = leafAt(list, field);
+  const found = new Set(elements.flatMap((element) => valuesAt(element, field)).map((each) => each ?? field.absent));
+  const value = found.size === 1 ? ([...found][0] ?? null) : VARIOUS;
+  const set = (next: SharedValue | null): void => {
+    const { file, apply } = document.getState();
+    const ids = elements.map(({ id }) => id);
+    apply(setShared(file, list, ids, field, next === null || next === field.absent ? undefined : next));
+  };
+  if (leaf.kind === 'length' || leaf.kind === 'number') {
+    const { over, least, whole } = leaf;
+    return (
+      <VariousField
+        label={field.label}
+        value={value as number | null | typeof VARIOUS}
+        none={leaf.optional && field.absent === undefined ? (field.none ?? null) : null}
+        unit={leaf.kind === 'length' ? null : (field.unit ?? '')}
+        limits={{ whole, ...(over !== undefined && { over }), ...(least !== undefined && { least }) }}
+        onChange={set}
+      />
+    );
+  }
+  return <ChoiceOf field={field} leaf={leaf} value={value} onChange={set} />;
 }
 
-const VARIOUS = 'various';
-
-interface ChoicesProps<T extends string> {
-  readonly label: string;
-  readonly value: T | null;
-  readonly choices: readonly T[];
-  readonly onChange: (value: T) => void;
+interface ChoiceProps {
+  readonly field: SharedWords;
+  readonly leaf: Leaf;
+  readonly value: SharedValue | null;
+  readonly onChange: (value: SharedValue | null) => void;
 }
+
+const NONE = '';
 
 /** A choice that stands for several elements. */
-function SharedChoice<T extends string>({ label, value, choices, onChange }: ChoicesProps<T>) {
+function ChoiceOf({ field, leaf, value, onChange }: ChoiceProps) {
+  const site = useDocument((state) => state.site);
+  const options: readonly SharedValue[] = leaf.kind === 'yes or no' ? [true, false] : wordsAmong(site, field, leaf);
+  const known = value !== null && value !== VARIOUS && !options.includes(value) ? [value] : [];
+  const all = [...known, ...options];
+  const shown = value ?? NONE;
+  const hasNone = field.none !== undefined;
   return (
-    <ChoiceField<T | ''>
-      label={label}
-      value={value ?? ''}
-      choices={value === null ? ['', ...choices] : choices}
-      words={(each) => each || VARIOUS}
+    <ChoiceField
+      label={field.label}
+      value={String(shown)}
+      choices={[...(value === VARIOUS ? [VARIOUS] : []), ...(hasNone ? [NONE] : []), ...all.map(String)]}
+      words={(each) => {
+        if (each === NONE) return field.none ?? '';
+        if (leaf.kind === 'yes or no' && each !== VARIOUS) return each === 'true' ? 'yes' : 'no';
+        return field.words?.[each] ?? each;
+      }}
       onChange={(each) => {
-        if (each !== '') onChange(each);
+        if (each === NONE) onChange(null);
+        else if (each !== VARIOUS) onChange(all.find((option) => String(option) === each) ?? null);
       }}
     />
   );
 }
 
-interface LengthProps {
-  readonly label: string;
-  readonly value: number | null;
-  readonly least?: number;
-  readonly onChange: (value: number) => void;
+function wordsAmong(site: Site, { among, words }: SharedWords, { options }: Leaf): readonly (string | number)[] {
+  if (among === 'equipment') return site.equipment.map(({ id }) => id);
+  if (among === 'vehicles') return [...site.vehicles.keys()];
+  if (among === 'conductor sizes') return CONDUCTOR_SIZES;
+  // Of two spellings of one thing the file's own word is offered.
+  return options.filter((option) => !words || !options.includes(words[option] ?? '') || words[option] === option);
 }
-
-const SharedLength = ({ label, value, least = 0.1, onChange }: LengthProps) => (
-  <MaybeLength
-    label={label}
-    none={VARIOUS}
-    least={least}
-    value={value}
-    onChange={(next) => next !== null && onChange(next)}
-  />
-);
-
-function StallFields({ site, elements, onChange }: FieldsProps<'stalls'>) {
-  return (
-    <>
-      <SharedLength
-        label="width"
-        value={shared(elements, ({ width }) => width)}
-        onChange={(width) => onChange({ width })}
-      />
-      <SharedLength
-        label="depth"
-        value={shared(elements, ({ depth }) => depth)}
-        onChange={(depth) => onChange({ depth })}
-      />
-      <SharedChoice
-        label="use"
-        value={shared(elements, ({ use }) => use ?? 'standard')}
-        choices={STALL_USES}
-        onChange={(use) => onChange({ use: use === 'standard' ? undefined : use })}
-      />
-      <SharedChoice
-        label="parking"
-        value={shared(elements, ({ parking }) => parking ?? 'either')}
-        choices={PARKING_WAYS}
-        onChange={(parking) => onChange({ parking: parking === 'either' ? undefined : parking })}
-      />
-      <SharedChoice
-        label="vehicle"
-        value={shared(elements, ({ vehicle }) => vehicle ?? site.rules.vehicle)}
-        choices={[...site.vehicles.keys()]}
-        onChange={(vehicle) => onChange({ vehicle })}
-      />
-    </>
-  );
-}
-
-function DropFields({ elements, onChange }: FieldsProps<'drops'>) {
-  return (
-    <>
-      <SharedLength
-        label="cord of each"
-        value={shared(elements, ({ cord }) => cord)}
-        onChange={(cord) => onChange({ cord })}
-      />
-      <SharedLength
-        label="connectors rest at"
-        least={0}
-        value={shared(elements, ({ restHeight }) => restHeight ?? null)}
-        onChange={(restHeight) => onChange({ restHeight })}
-      />
-      <SharedChoice
-        label="mount"
-        value={shared(elements, ({ mount }) => mount ?? 'overhead')}
-        choices={MOUNTS}
-        onChange={(mount) => onChange({ mount: mount === 'overhead' ? undefined : mount })}
-      />
-    </>
-  );
-}
-
-function RacewayFields({ elements, onChange }: FieldsProps<'raceways'>) {
-  return (
-    <>
-      <SharedChoice
-        label="method"
-        value={shared(elements, ({ method }) => method)}
-        choices={METHODS}
-        onChange={(method) => onChange({ method })}
-      />
-      <SharedChoice
-        label="place"
-        value={shared(elements, ({ place }) => place)}
-        choices={PLACES}
-        onChange={(place) => onChange({ place })}
-      />
-    </>
-  );
-}
-
-const ColumnFields = ({ elements, onChange }: FieldsProps<'columns'>) => (
-  <SharedLength
-    label="height"
-    value={shared(elements, ({ height }) => height ?? null)}
-    onChange={(height) => onChange({ height })}
-  />
-);
-
-function ChargerFields({ site, elements, onChange }: FieldsProps<'chargers'>) {
-  return (
-    <>
-      <SharedChoice
-        label="fed from"
-        value={shared(elements, ({ from }) => from)}
-        choices={site.equipment.map(({ id }) => id)}
-        onChange={(from) => onChange({ from })}
-      />
-      <MaybeNumber
-        label="rated"
-        unit="A"
-        none={VARIOUS}
-        value={shared(elements, ({ amps }) => amps)}
-        onChange={(amps) => amps !== null && onChange({ amps })}
-      />
-      <MaybeNumber
-        label="voltage"
-        unit="V"
-        none={VARIOUS}
-        value={shared(elements, ({ volts }) => volts)}
-        onChange={(volts) => volts !== null && onChange({ volts })}
-      />
-    </>
-  );
-}
-
-const FIELDS: { readonly [L in ListName]?: (props: FieldsProps<L>) => ReactNode } = {
-  stalls: StallFields,
-  drops: DropFields,
-  raceways: RacewayFields,
-  columns: ColumnFields,
-  chargers: ChargerFields,
-};

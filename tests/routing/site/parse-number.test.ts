@@ -46,6 +46,7 @@ describe('a typed number', () => {
     ['112.5kVA', 'kVA', 112.5],
     ['25 pF/ft * 2', 'pF/ft', 50],
     ['35 °C', 'C', 35],
+    ['35 c', '°C', 35],
     ['3 * 8', '', 24],
   ])('%s in %s is %s', (text, unit, expected) => {
     expect(numberOf(text, unit)).toBe(expected);

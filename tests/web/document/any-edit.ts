@@ -11,6 +11,7 @@ import { mirror, moveElements, rotate } from '../../../web/document/edits/move.t
 import { newId } from '../../../web/document/edits/new-id.ts';
 import { rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
+import { setShared } from '../../../web/document/edits/set-shared.ts';
 import { elementsOf, type Part, type Ref } from '../../../web/document/element-lists.ts';
 
 /** One gesture of a hand that does not look: numbers that a file at hand turns into an edit. */
@@ -64,6 +65,14 @@ const GESTURES = {
       file,
       refs.filter(({ list }) => list === 'stalls'),
       { use: n % 2 ? 'accessible' : undefined },
+    ),
+  shared: (file, refs, { n }) =>
+    setShared(
+      file,
+      'drops',
+      refs.filter(({ list }) => list === 'drops').map(({ id }) => id),
+      { label: 'elevation', paths: [[n % 2 ? 'box' : 'retractor', 2]] },
+      n,
     ),
   vertex: (file, refs, { x, y, n }) =>
     insertVertex(file, refs.find(({ list }) => list === 'raceways')?.id ?? '', n % 3, [x, y, 10]),
