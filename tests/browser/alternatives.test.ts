@@ -1,21 +1,10 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 test('a site that was never changed and the alternative branched from it are both kept, side by side', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await page.getByRole('button', { name: /^Alternatives/ }).click();
   await page.getByRole('button', { name: 'Branch the open site into an alternative' }).click();
   await page.getByRole('heading', { level: 1, name: 'Alder Street Library lot, alternative 2' }).waitFor();

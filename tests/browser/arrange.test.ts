@@ -1,18 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, ready, seriousFaults, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { onScreen, ready, seriousFaults, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const title = (page: Page): Promise<string | null> => page.getByTestId('selection-panel').locator('h2').textContent();
 
@@ -37,7 +28,7 @@ const ROUND = [
 ] as const;
 
 test('a path takes what lies inside it, and leaves locked and hidden kinds alone', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await encircle(page, ROUND);
   expect(await title(page)).toBe('3 drops');
   await page.getByTestId('board').press('Escape');
@@ -57,7 +48,7 @@ test('a path takes what lies inside it, and leaves locked and hidden kinds alone
 });
 
 test('a selection is arrayed and turned by typed values, each in one step that undo takes back', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, [74.5, 12]);
   await page.mouse.click(x, y);
   expect(await title(page)).toBe('S08');
@@ -81,7 +72,7 @@ test('a selection is arrayed and turned by typed values, each in one step that u
 });
 
 test('a field of several says "various" where they differ, and is set for all in one named step', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await encircle(page, ROUND);
   const panel = page.getByTestId('selection-panel');
   const drops = panel.getByRole('region', { name: 'Fields of 3 drops' });
@@ -108,7 +99,7 @@ test('a field of several says "various" where they differ, and is set for all in
 });
 
 test('an array goes along the row by its pitch unless a direction is typed, and then slants as a whole', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, [74.5, 12]);
   await page.mouse.click(x, y);
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
@@ -132,7 +123,7 @@ test('an array goes along the row by its pitch unless a direction is typed, and 
 
 test('the forms of the drawing actions have no serious fault of access, in either theme', async () => {
   for (const theme of ['light', 'dark'] as const) {
-    const { page, close } = await openPage(browser, served, { theme });
+    const { page, close } = await open({ theme });
     for (const key of ['s', 'e', 'd']) {
       await page.getByTestId('board').focus();
       await page.keyboard.press(key);
@@ -144,12 +135,12 @@ test('the forms of the drawing actions have no serious fault of access, in eithe
 });
 
 test('elements are copied from one tab and pasted at the pointer in another', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, [74.5, 12]);
   await page.mouse.click(x, y);
   await page.keyboard.press('Control+c');
   const other = await page.context().newPage();
-  await other.goto(served.url);
+  await other.goto(page.url());
   await ready(other);
   await other.getByRole('button', { name: 'Open', exact: true }).click();
   await other.getByRole('menuitem', { name: 'An empty site' }).click();

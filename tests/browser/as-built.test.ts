@@ -1,21 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage, seriousFaults } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { seriousFaults } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 test('what the tape says at a drop is recorded, told beside the drawing, taken over, and undone', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await page.getByRole('button', { name: 'Build', exact: true }).click();
   const row = page.locator('tr[data-row=D05]');
   await row.locator('th button').click();

@@ -1,18 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, openSample, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { onScreen, openSample, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 /** Where D05 of the library lot hangs, feet. */
 const D05 = [52, 9] as const;
@@ -35,7 +26,7 @@ async function drag(page: Page, from: readonly [number, number], dx: number, dy:
 }
 
 test('a drop that is dragged shows its numbers while it moves, and undo brings them back', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, D05);
   await page.mouse.click(x, y);
   const before = await margins(page);
@@ -57,7 +48,7 @@ test('a drop that is dragged shows its numbers while it moves, and undo brings t
 });
 
 test('while a drop moves only what moves is drawn anew; the rest leaves and returns once', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'Runs 240' }).click();
   await page.locator('tr[data-row=EV007] th button').click();
@@ -92,7 +83,7 @@ async function place(page: Page, legend: string): Promise<readonly [number, numb
 }
 
 test('what is out of view is not drawn', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   const whole = Number((await tally(page)).baseMarks);
   for (let i = 0; i < 6; i++) await page.getByRole('button', { name: 'Zoom in' }).click();
@@ -101,7 +92,7 @@ test('what is out of view is not drawn', async () => {
 });
 
 test('the wheel zooms to the pointer', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const scale = async (): Promise<number> => Number((await tally(page)).camera!.split(' ')[2]);
   const before = await scale();
   const [x, y] = await onScreen(page, D05);
@@ -115,7 +106,7 @@ test('the wheel zooms to the pointer', async () => {
 });
 
 test('Escape puts a dragged drop back', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [x, y] = await onScreen(page, D05);
   await page.mouse.click(x, y);
   const before = await margins(page);
@@ -128,7 +119,7 @@ test('Escape puts a dragged drop back', async () => {
 });
 
 test('arrows nudge by three inches, with shift by a foot, each hold of the key one entry of undo', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [x, y] = await onScreen(page, D05);
   await page.mouse.click(x, y);
   expect(await place(page, 'box')).toEqual([52, 9]);
@@ -144,7 +135,7 @@ test('arrows nudge by three inches, with shift by a foot, each hold of the key o
 });
 
 test('a box takes the drops inside it, shift takes one out, and Delete deletes the rest until undo', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [ax, ay] = await onScreen(page, [41, 12]);
   const [bx, by] = await onScreen(page, [56, 6]);
   await page.mouse.move(ax, ay);
@@ -167,7 +158,7 @@ test('a box takes the drops inside it, shift takes one out, and Delete deletes t
 });
 
 test('a raceway’s vertex is moved by its handle, and every run through it with it', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   // R1 runs from P1 along the line of the columns to the far end of the row.
   const [x, y] = await onScreen(page, [70, 0]);
   await page.mouse.click(x + 20, y);
@@ -183,7 +174,7 @@ test('a raceway’s vertex is moved by its handle, and every run through it with
 });
 
 test('the keys alone go to a drop and move it', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await page.getByTestId('board').focus();
   for (let i = 0; i < 5; i++) await page.keyboard.press('.');
   expect(await page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).textContent()).toBe('D05');
@@ -195,7 +186,7 @@ test('the keys alone go to a drop and move it', async () => {
 });
 
 test('selecting does not move the drawing under the hand', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const before = await onScreen(page, D05);
   await page.mouse.click(before[0], before[1]);
   await page.getByRole('region', { name: 'Run to D05' }).waitFor();
@@ -206,7 +197,7 @@ test('selecting does not move the drawing under the hand', async () => {
 });
 
 test('table and board choose together, both ways', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await page.getByRole('button', { name: 'Runs 16' }).click();
   await page.locator('tr[data-row=EV11] th button').click();
   expect(await page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).textContent()).toBe('D11');
@@ -217,7 +208,7 @@ test('table and board choose together, both ways', async () => {
 });
 
 test('choosing a finding selects what it speaks of and brings it into view', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.locator('.finding[data-rule=branch-limit] button.place').click();
   expect(await page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).textContent()).toBe('D240');
@@ -232,7 +223,7 @@ test('choosing a finding selects what it speaks of and brings it into view', asy
 });
 
 test('a length typed as a tape reads is taken over, and one that says nothing is told so', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [x, y] = await onScreen(page, D05);
   await page.mouse.click(x, y);
   const cord = page.getByLabel('cord', { exact: true });
@@ -249,7 +240,7 @@ test('a length typed as a tape reads is taken over, and one that says nothing is
 });
 
 test('how far a drop is dragged can be typed, by distance and angle or by its place, and put back', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await drag(page, D05, 40, 0);
   await page.keyboard.type("2' 6");
   await page.mouse.up();

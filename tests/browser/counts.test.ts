@@ -1,18 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, openSample, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { onScreen, openSample, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const STEPS = 24;
 const frame = (page: Page): Promise<unknown> => page.evaluate(() => new Promise(requestAnimationFrame));
@@ -32,7 +23,7 @@ async function draws(page: Page, step: (i: number) => Promise<void>): Promise<{ 
 }
 
 test('while something is drawn, the base is never drawn anew and the live layer at most once a step', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   // On open ground: a stall drawn where others hang their cords would change how those fare.
   for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Zoom out' }).click();
@@ -59,7 +50,7 @@ test('while something is drawn, the base is never drawn anew and the live layer 
 });
 
 test('panning draws each layer at most once a step', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   const board = (await page.getByTestId('board').boundingBox())!;
   await page.mouse.move(board.x + 300, board.y + 300);
@@ -73,7 +64,7 @@ test('panning draws each layer at most once a step', async () => {
 });
 
 test('a drop that is dragged off its raceway and back leaves the board as large as it was', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const board = page.getByTestId('board');
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.click(x, y);

@@ -1,19 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { readSite } from '../../routing/site/read.ts';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
+import { onScreen, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 type Place = readonly [x: number, y: number];
 
@@ -90,7 +81,7 @@ async function savedText(page: Page): Promise<string> {
 }
 
 test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const hand = handOn(page);
   await emptySite(page);
   await zoomOut(page);
@@ -201,7 +192,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
 });
 
 test('a row and a panel are placed by keys alone: arrows, Space, a typed length and angle, Enter', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const hand = handOn(page);
   await emptySite(page);
   await hand.key('s', 'ArrowUp', 'Space', 'ArrowRight');
@@ -226,7 +217,7 @@ test('a row and a panel are placed by keys alone: arrows, Space, a typed length 
 });
 
 test('Backspace takes back a place and Escape the whole draft; neither is in the history', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const hand = handOn(page);
   await emptySite(page);
   await hand.key('r');
@@ -261,7 +252,7 @@ test('Backspace takes back a place and Escape the whole draft; neither is in the
 });
 
 test('places are typed by their x and y in feet and inches, metric and sums, the first one too', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const hand = handOn(page);
   await emptySite(page);
   const typed = page.locator('.type-in');

@@ -1,21 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Download, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { readSite } from '../../routing/site/read.ts';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, openSample, ready } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
+import { onScreen, openSample, ready } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 /** Five things are wrong here, in places of every kind: a type, a value, a field, an id, a reference. */
 const BROKEN = JSON.stringify({
@@ -39,7 +30,7 @@ async function openText(page: Page, name: string, text: string): Promise<void> {
 const textOf = async (download: Download): Promise<string> => readFile(await download.path(), 'utf8');
 
 test('a broken file shows every error with its place and leaves the open site as it was', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await openText(page, 'broken.site.json', BROKEN);
   const dialog = page.getByRole('dialog', { name: 'broken.site.json was not opened' });
   await dialog.waitFor();
@@ -55,7 +46,7 @@ test('a broken file shows every error with its place and leaves the open site as
 });
 
 test('a site that was changed and saved is the same when it is opened again', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.click(x, y);
   await page.keyboard.press('Shift+ArrowUp');
@@ -76,7 +67,7 @@ test('a site that was changed and saved is the same when it is opened again', as
 });
 
 test('saving an unchanged sample gives the sample, white space aside', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const saving = page.waitForEvent('download');
   await page.keyboard.press('Control+s');
   const saved = await textOf(await saving);
@@ -85,7 +76,7 @@ test('saving an unchanged sample gives the sample, white space aside', async () 
 });
 
 test('a file dropped on the page is opened', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const text = JSON.stringify({ format: 'overrow/site', version: 1, units: 'm', name: 'Dropped here' });
   await page.evaluate((content) => {
     const data = new DataTransfer();
@@ -98,7 +89,7 @@ test('a file dropped on the page is opened', async () => {
 });
 
 test('the work is found again after the page is loaded anew, and can still be undone', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.click(x, y);
   await page.keyboard.press('Shift+ArrowUp');
@@ -111,7 +102,7 @@ test('the work is found again after the page is loaded anew, and can still be un
 });
 
 test('runs and takeoff come out as CSV, lengths in the site’s units, with the cautions under them', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   for (const [name, head] of [
     ['Runs, as CSV', 'charger,drop,'],
     ['Takeoff, as CSV', 'item,spec,quantity,unit,'],

@@ -1,19 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage } from './open-page.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
 import { drawn } from './screens.ts';
-import { type Served, servePage } from './serve.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 interface Stop {
   readonly name: string;
@@ -85,7 +75,7 @@ test.each([
 ] as const)(
   'at %s size, %i by %i, Tab goes once through all there is, always seen',
   async (_, width, height, theme) => {
-    const { page, close } = await openPage(browser, served, { width, height, theme });
+    const { page, close } = await open({ width, height, theme });
     await page.getByRole('button', { name: 'Lay out' }).click();
     const table = page.getByRole('button', { name: 'Margins 16' });
     if ((await table.getAttribute('aria-expanded')) !== 'true') await table.click();
@@ -101,7 +91,7 @@ test.each([
 );
 
 test('a dialog and a menu take the keys, keep them, and give them back where they came from', async () => {
-  const { page, close } = await openPage(browser, served, { width: 1280, height: 800 });
+  const { page, close } = await open({ width: 1280, height: 800 });
   const holds = (selector: string): Promise<boolean> =>
     page.evaluate((each) => document.activeElement?.closest(each) !== null, selector);
   const focused = (): Promise<string | null> =>

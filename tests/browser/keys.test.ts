@@ -1,19 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { KEYS } from '../../web/page/key-list.ts';
-import { launchBrowser } from './chromium.ts';
-import { openPage } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const SIGNS = Array.from({ length: 94 }, (_, i) => String.fromCharCode(33 + i));
 const NAMED = ' ,ArrowLeft,ArrowRight,ArrowUp,ArrowDown,Enter,Backspace,Delete,Escape,Home,End,PageUp,PageDown'.split(
@@ -70,7 +60,7 @@ const listed = (...wheres: readonly string[]): readonly string[] =>
 const ASKS = new Set(['Ctrl+o', 'Ctrl+s', 'Ctrl+Shift+s']);
 
 test('every key that the board takes is in the list, and every one in the list is taken', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const found = { idle: [] as string[], drawing: [] as string[] };
   for (const combo of TRIED) {
     if (ASKS.has(combo)) continue;
@@ -86,7 +76,7 @@ test('every key that the board takes is in the list, and every one in the list i
 });
 
 test('going back to selecting by its key sets what stands whole, and leaves no draft behind', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const board = page.getByTestId('board');
   await board.focus();
   for (const key of ['e', 'Space', 'v']) await page.keyboard.press(key);

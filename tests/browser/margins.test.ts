@@ -1,18 +1,9 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, openSample, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { onScreen, openSample, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const names = (page: Page): Promise<readonly string[]> => page.locator('#drawer-table tbody th').allTextContents();
 
@@ -40,7 +31,7 @@ async function barPixels(page: Page, place: readonly [number, number]): Promise<
 }
 
 test('every drop carries its margins with a key that names them, and both are put away together', async () => {
-  const { page, offences, close } = await openPage(browser, served, { width: 1280, height: 800 });
+  const { page, offences, close } = await open({ width: 1280, height: 800 });
   const key = page.getByRole('img', { name: /three bars beside every drop.*cord, branch, volts/ });
   await key.waitFor();
   // D05 hangs there; 3' 9", 172' 0" and 1.12 % are left.
@@ -55,7 +46,7 @@ test('every drop carries its margins with a key that names them, and both are pu
 });
 
 test('bars follow a drop that is dragged until its cord is short', async () => {
-  const { page, close } = await openPage(browser, served, { width: 1280, height: 800 });
+  const { page, close } = await open({ width: 1280, height: 800 });
   const scale = Number((await tally(page)).camera!.split(' ')[2]);
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.move(x, y);
@@ -70,7 +61,7 @@ test('bars follow a drop that is dragged until its cord is short', async () => {
 });
 
 test('from far off, where bars would run into each other, there are none and no key', async () => {
-  const { page, close } = await openPage(browser, served, { width: 1280, height: 800 });
+  const { page, close } = await open({ width: 1280, height: 800 });
   const key = page.getByRole('img', { name: /three bars beside every drop/ });
   await key.waitFor();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
@@ -79,7 +70,7 @@ test('from far off, where bars would run into each other, there are none and no 
 });
 
 test('the table of margins stands worst first, is sorted by any of them, and chooses with the board', async () => {
-  const { page, close } = await openPage(browser, served, { width: 1280, height: 800 });
+  const { page, close } = await open({ width: 1280, height: 800 });
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'All 240 chargers, the worst first' }).click();
   const rows = page.locator('#drawer-table tbody tr[data-row]');
@@ -97,7 +88,7 @@ test('the table of margins stands worst first, is sorted by any of them, and cho
 });
 
 test('a finger chooses a drop, reads its margins, moves it, and undo brings it back', async () => {
-  const { page, close } = await openPage(browser, served, { width: 390, height: 844, touch: true });
+  const { page, close } = await open({ width: 390, height: 844, touch: true });
   const client = await page.context().newCDPSession(page);
   const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x: number, y: number) =>
     client.send('Input.dispatchTouchEvent', { type, touchPoints: type === 'touchEnd' ? [] : [{ x, y }] });

@@ -1,19 +1,9 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 /** Fields that hold words, names, days or lists of places. All others hold a number or a length. */
 const WORDS =
@@ -49,7 +39,7 @@ const tryAll = (page: Page): Promise<readonly Tried[]> =>
   }, WORDS.source);
 
 test('every field of every form that takes a number takes arithmetic, and names itself where it cannot be read', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const text = readFileSync('tests/routing/site/fixtures/every-field.site.json', 'utf8');
   await page.evaluate((content) => {
     const files = new DataTransfer();

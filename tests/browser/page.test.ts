@@ -1,18 +1,8 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage, openSample, seriousFaults, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { describe, expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { openSample, seriousFaults, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const SAMPLES = [
   ['Library lot', 'Alder Street Library lot', 16],
@@ -21,7 +11,7 @@ const SAMPLES = [
 ] as const;
 
 test('a first visit opens the smallest sample, asks nothing of anyone and breaks no rule of its policy', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
   expect(await page.title()).toBe('Overrow');
   expect(offences).toEqual([]);
@@ -29,7 +19,7 @@ test('a first visit opens the smallest sample, asks nothing of anyone and breaks
 });
 
 test.each(SAMPLES)('%s opens, is drawn, and has a row for each of its runs', async (name, title, stalls) => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await openSample(page, name, title);
   await expect.poll(async () => Number((await tally(page)).baseMarks)).toBeGreaterThan(stalls * 4);
   await page.getByRole('button', { name: `Runs ${stalls}` }).click();
@@ -40,7 +30,7 @@ test.each(SAMPLES)('%s opens, is drawn, and has a row for each of its runs', asy
 });
 
 test('a large table draws only the rows in view', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'Runs 240' }).click();
   const rows = page.locator('tr[data-row]');
@@ -54,7 +44,7 @@ test('a large table draws only the rows in view', async () => {
 });
 
 test('cautions stand in the ledger and under every table', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const cautions = page.getByText('For planning by qualified persons.');
   expect(await cautions.count()).toBe(1);
   for (const table of ['Runs 16', 'Setting out 16']) {
@@ -69,7 +59,7 @@ describe.each([
   ['phone', 390, 844],
 ] as const)('at %s size', (_, width, height) => {
   test.each(['light', 'dark'] as const)('axe finds no serious fault in the %s theme', async (theme) => {
-    const { page, close } = await openPage(browser, served, { width, height, theme, touch: width < 500 });
+    const { page, close } = await open({ width, height, theme, touch: width < 500 });
     expect(await seriousFaults(page)).toEqual([]);
     if (width > 500) await page.getByRole('button', { name: 'Setting out 16' }).click();
     await page.locator('tr[data-row=D06] th button').click();
@@ -81,7 +71,7 @@ describe.each([
   });
 
   test('nothing is wider than the window and no lettering is smaller than 11 px', async () => {
-    const { page, close } = await openPage(browser, served, { width, height });
+    const { page, close } = await open({ width, height });
     const { overflow, small } = await page.evaluate(() => ({
       overflow: document.documentElement.scrollWidth - window.innerWidth,
       small: [...document.querySelectorAll('body *')].filter(
@@ -97,7 +87,7 @@ describe.each([
 });
 
 test('at phone size the page opens in the field lead’s station with the drawing above the facts', async () => {
-  const { page, close } = await openPage(browser, served, { width: 390, height: 844, touch: true });
+  const { page, close } = await open({ width: 390, height: 844, touch: true });
   expect(await page.locator('[aria-current=page]').textContent()).toBe('Build');
   const board = await page.getByTestId('board').boundingBox();
   const ledger = await page.getByLabel('Ledger').boundingBox();
@@ -107,7 +97,7 @@ test('at phone size the page opens in the field lead’s station with the drawin
 });
 
 test('a finger pushes the drawing', async () => {
-  const { page, close } = await openPage(browser, served, { width: 390, height: 844, touch: true });
+  const { page, close } = await open({ width: 390, height: 844, touch: true });
   const before = (await tally(page)).camera;
   const box = (await page.getByTestId('board').boundingBox())!;
   const client = await page.context().newCDPSession(page);
@@ -122,7 +112,7 @@ test('a finger pushes the drawing', async () => {
 });
 
 test('the theme can be changed and is remembered', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   const ground = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
   const day = await ground();
   await page.getByRole('button', { name: 'Change to the dark theme' }).click();

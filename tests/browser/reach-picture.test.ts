@@ -1,21 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { withinReach } from '../../routing/reach/region.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, seriousFaults } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
+import { onScreen, seriousFaults } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 /** The opacity of the live layer at places of the plan. */
 async function inkAt(page: Page, places: readonly Point2[]): Promise<readonly number[]> {
@@ -33,7 +24,7 @@ async function inkAt(page: Page, places: readonly Point2[]): Promise<readonly nu
 
 test('the board shows where the cord of a selected drop reaches an inlet, at the height that is typed', async () => {
   const { site } = plannedSample('library-lot');
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   const [x, y] = await onScreen(page, [52, 9]);
   await page.mouse.click(x, y);
   await page.mouse.move(x, y - 300);
@@ -56,7 +47,7 @@ test('the board shows where the cord of a selected drop reaches an inlet, at the
 
 test('every stall can be shaded by its coverage; the legend says it in words, by day and by night', async () => {
   for (const theme of ['light', 'dark'] as const) {
-    const { page, offences, close } = await openPage(browser, served, { theme });
+    const { page, offences, close } = await open({ theme });
     await page.getByLabel('shade every stall by what is in reach').check();
     const legend = page.getByTestId('coverage-legend');
     expect(await legend.locator('dl > div').allInnerTexts()).toEqual([

@@ -1,21 +1,12 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { letteringFaults, watchLettering } from './lettering.ts';
-import { openPage, seriousFaults } from './open-page.ts';
+import { opener } from './open.ts';
+import { seriousFaults } from './open-page.ts';
 import { screenFaults } from './screen-faults.ts';
 import { drawn, SCREENS } from './screens.ts';
-import { type Served, servePage } from './serve.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 const SIZES = [
   [390, 844],
@@ -38,7 +29,7 @@ async function changeTheme(page: Page, to: (typeof THEMES)[number]): Promise<voi
 
 test.each(SIZES)('at %i by %i every screen can be read, reached and touched', async (width, height) => {
   const touch = width < 500;
-  const { page, offences, close } = await openPage(browser, served, { width, height, touch, watch: watchLettering });
+  const { page, offences, close } = await open({ width, height, touch, watch: watchLettering });
   page.setDefaultTimeout(8000);
   const faults: string[] = [];
   for (const [i, { name, go }] of SCREENS.entries()) {

@@ -1,22 +1,13 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { onGrid } from '../../routing/site/grid-frame.ts';
 import { readSite } from '../../routing/site/read.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, seriousFaults } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
+import { onScreen, seriousFaults } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 async function siteOf(page: Page): Promise<Site> {
   const download = page.waitForEvent('download');
@@ -65,7 +56,7 @@ async function picture(page: Page, name: string): Promise<void> {
 }
 
 test('a canopy that lies aslant and rises to one side has its gridlines, and a raceway hangs under its steel', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await page.getByRole('button', { name: 'Open' }).click();
   await page.getByRole('menuitem', { name: 'An empty site' }).click();
   await page.getByRole('heading', { level: 1, name: 'New site' }).waitFor();

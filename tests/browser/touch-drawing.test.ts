@@ -1,18 +1,9 @@
-import type { Browser, CDPSession, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { onScreen, openPage, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import type { CDPSession, Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { onScreen, tally } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 type Place = readonly [x: number, y: number];
 
@@ -60,7 +51,7 @@ const advice = (page: Page): Promise<string | null> => page.locator('.board-foot
 const scaleOf = async (page: Page): Promise<number> => Number((await tally(page)).camera!.split(' ')[2]);
 
 test('two fingers that pinch while a raceway is drawn zoom, and set no place', async () => {
-  const { page, offences, close } = await openPage(browser, served, { touch: true });
+  const { page, offences, close } = await open({ touch: true });
   const fingers = await fingersOn(page);
   const board = page.getByTestId('board');
   await emptySite(page);
@@ -86,7 +77,7 @@ test('two fingers that pinch while a raceway is drawn zoom, and set no place', a
 });
 
 test('a pinch that begins as a drag along a row of stalls leaves no row behind', async () => {
-  const { page, close } = await openPage(browser, served, { touch: true });
+  const { page, close } = await open({ touch: true });
   const fingers = await fingersOn(page);
   await emptySite(page);
   await page.getByRole('button', { name: 'Stalls', exact: true }).tap();
@@ -99,7 +90,7 @@ test('a pinch that begins as a drag along a row of stalls leaves no row behind',
 });
 
 test('a pinch sets no column, and one that begins on a drop does not select it', async () => {
-  const { page, close } = await openPage(browser, served, { touch: true });
+  const { page, close } = await open({ touch: true });
   const fingers = await fingersOn(page);
   await page.getByRole('button', { name: 'Other' }).tap();
   await page.getByRole('menuitem', { name: /Column/ }).tap();

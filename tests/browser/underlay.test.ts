@@ -1,22 +1,13 @@
 import { readFile } from 'node:fs/promises';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
 import { geojson } from '../../calc/sheets/geojson.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
-import { launchBrowser } from './chromium.ts';
-import { type Opened, openPage, ready, seriousFaults, tally } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { opener } from './open.ts';
+import { type Opened, ready, seriousFaults, tally } from './open-page.ts';
 import { dxf, pdf, png, svg } from './underlay-files.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 interface Picked {
   readonly name: string;
@@ -78,7 +69,7 @@ async function emptySite(page: Page): Promise<void> {
 }
 
 test('a PNG is laid under the plan, scaled by two points, taken back, and there again after a reload', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await put(page, file('lot.png', 'image/png', png(1600, 1000)));
   await seesViolet(page);
   const first = await fieldOf(page, 'its width is');
@@ -118,7 +109,7 @@ test('a PNG is laid under the plan, scaled by two points, taken back, and there 
 });
 
 test('several underlays lie in an order, each by its own, and are there again after a reload', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await emptySite(page);
   await put(page, file('lot.png', 'image/png', png(1600, 1000)));
   const width = await fieldOf(page, 'its width is');
@@ -168,7 +159,7 @@ test('several underlays lie in an order, each by its own, and are there again af
 });
 
 test('an underlay is moved by the hand, squared up and locked', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await put(page, file('lot.png', 'image/png', png(800, 500)));
   const at = async (): Promise<readonly string[]> => [await fieldOf(page, 'x'), await fieldOf(page, 'y')];
   const before = await at();
@@ -193,7 +184,7 @@ test('an underlay is moved by the hand, squared up and locked', async () => {
 });
 
 test('a DXF lies by its own units; its lines become stalls and columns, each in one step', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await emptySite(page);
   await put(page, file('lot.dxf', 'application/dxf', dxf()));
   expect(await fieldOf(page, 'a unit of it is')).toBe('0\' 1"');
@@ -212,7 +203,7 @@ test('a DXF lies by its own units; its lines become stalls and columns, each in 
 
 test('a GeoJSON that was written from a site brings its elements and its place on the ground back', async () => {
   const { site, planned } = plannedSample('library-lot');
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await emptySite(page);
   await put(page, file('lot.geojson', 'application/geo+json', Buffer.from(geojson(site, planned)!)));
   await page.locator('.notice', { hasText: 'The site had no place on the ground' }).waitFor();
@@ -228,7 +219,7 @@ test('a GeoJSON that was written from a site brings its elements and its place o
 });
 
 test('a page of a PDF is drawn by day and by night, its other page too', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await put(page, file('plan.pdf', 'application/pdf', await pdf()));
   await ledger(page).getByText('Page 1 of 2, 36 x 24 in.').waitFor();
   await seesViolet(page);
@@ -256,7 +247,7 @@ test('a page of a PDF is drawn by day and by night, its other page too', async (
 });
 
 test('an SVG is a picture: nothing in it runs or is fetched', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await put(page, file('lot.svg', 'image/svg+xml', svg()));
   await seesViolet(page);
   expect(await page.title()).not.toBe('ran');
@@ -270,7 +261,7 @@ test.each([
   ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'the file ends before its EOF'],
   ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
 ])('%s is refused in words and changes nothing', async (name, text, says) => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await pick(page, file(name, 'application/octet-stream', Buffer.from(text)));
   await page.locator('.notice', { hasText: says }).waitFor();
   expect(await ledger(page).getAttribute('data-state')).toBe('none');
@@ -278,7 +269,7 @@ test.each([
 });
 
 test('a site opened elsewhere says which file to pick again, and shows it where it lay', async () => {
-  const here = await openPage(browser, served);
+  const here = await open();
   await put(here.page, file('lot.png', 'image/png', png(640, 400)));
   const width = await fieldOf(here.page, 'its width is');
   const [download] = await Promise.all([
@@ -290,7 +281,7 @@ test('a site opened elsewhere says which file to pick again, and shows it where 
   expect(JSON.parse(text).underlay).toMatchObject({ file: 'lot.png', kind: 'png' });
   await here.close();
 
-  const there: Opened = await openPage(browser, served);
+  const there: Opened = await open();
   const { page } = there;
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   const [chooser] = await Promise.all([
@@ -306,7 +297,7 @@ test('a site opened elsewhere says which file to pick again, and shows it where 
 });
 
 test('a site of nothing but an underlay is framed by it: with F, and when it is opened again', async () => {
-  const { page, close } = await openPage(browser, served);
+  const { page, close } = await open();
   await emptySite(page);
   await put(page, file('plan.png', 'image/png', png(800, 500)));
   await seesViolet(page);

@@ -1,21 +1,11 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { launchBrowser } from './chromium.ts';
-import { openPage, openSample, seriousFaults } from './open-page.ts';
-import { type Served, servePage } from './serve.ts';
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+import { openSample, seriousFaults } from './open-page.ts';
 
-let browser: Browser;
-let served: Served;
-beforeAll(async () => {
-  [browser, served] = await Promise.all([launchBrowser(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  await served.close();
-});
+const open = opener();
 
 test('figures open to their steps, and an existing feeder to what it can carry', async () => {
-  const { page, offences, close } = await openPage(browser, served);
+  const { page, offences, close } = await open();
   await openSample(page, 'Library lot', 'Alder Street Library lot');
   await page.getByRole('button', { name: 'Runs 16' }).click();
   await page.locator('tr[data-row=EV01]').click();
