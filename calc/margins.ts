@@ -1,3 +1,4 @@
+import { copied } from '../routing/lists/changed-places.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
@@ -74,7 +75,8 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   if (changed.size === 0) return { ...last, plan, site };
   const margins = last.margins.slice();
   for (const at of changed) margins[at] = marginsAt(plan, site, at, last.cords[at]!);
-  return worked(plan, site, margins, last.cords);
+  const places = [...changed].sort((a, b) => a - b);
+  return worked(plan, site, copied(margins, last.margins, places), last.cords);
 }
 
 function anew(plan: Plan, site: Site): Worked {

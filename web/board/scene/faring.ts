@@ -1,5 +1,5 @@
 import { marginsOf } from '../../../calc/margins.ts';
-import { nextChange } from '../../../calc/memo.ts';
+import { changedPlaces } from '../../../routing/lists/changed-places.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { positionsOf } from '../../document/element-lists.ts';
 import { chargersByDrop, type Scene } from './scene.ts';
@@ -8,11 +8,9 @@ import { chargersByDrop, type Scene } from './scene.ts';
 export function dropsFaringAnew(was: Scene, now: Scene): ReadonlySet<string> {
   const drops = new Set<string>();
   const { chargers } = now.site;
-  const margins = marginsOf(now.plan, now.site).values();
-  const before = marginsOf(was.plan, was.site).values();
   if (chargers !== was.site.chargers) return new Set(chargersByDrop(chargers).keys());
-  for (let i = nextChange(margins, before, 0); i < margins.length; i = nextChange(margins, before, i + 1))
-    drops.add(chargers[i]!.drop);
+  const margins = marginsOf(now.plan, now.site).values();
+  for (const i of changedPlaces(margins, marginsOf(was.plan, was.site).values())) drops.add(chargers[i]!.drop);
   const places = positionsOf(chargers);
   for (const id of changedAbouts(was.plan.findings, now.plan.findings)) {
     const place = places.get(id);
@@ -23,7 +21,7 @@ export function dropsFaringAnew(was: Scene, now: Scene): ReadonlySet<string> {
 
 /** What findings are about that only one of two lists holds. */
 function changedAbouts(a: readonly Finding[], b: readonly Finding[]): readonly string[] {
-  if (a.length === b.length && nextChange(a, b, 0) === a.length) return [];
+  if (a.length === b.length && changedPlaces(a, b).length === 0) return [];
   const held = new Set(a);
   const only = b.filter((finding) => !held.delete(finding));
   return [...only, ...held].flatMap(({ about }) => about);

@@ -1,4 +1,5 @@
-import { nextChange, remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/memo.ts';
+import { changedPlaces } from '../../../routing/lists/changed-places.ts';
 import type { Finding, Severity } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 
@@ -77,7 +78,7 @@ const differenceOf = remembered((findings: readonly Finding[], since: Index): Di
   const come: Finding[] = [];
   const was = since.findings;
   if (findings.length === was.length)
-    for (let i = nextChange(findings, was, 0); i < was.length; i = nextChange(findings, was, i + 1)) {
+    for (const i of changedPlaces(findings, was)) {
       gone.add(was[i]!);
       come.push(findings[i]!);
     }
