@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { writeSite } from '../../../routing/site/write.ts';
+import type { DocumentEvent } from '../../../web/document/document-state.ts';
+import type { FileDoor, Place } from '../../../web/document/files.ts';
+import { createDocumentStore } from '../../../web/document/store.ts';
+import { moved, opened } from './opened-store.ts';
+import { SMALL } from './small-site.ts';
+
+describe('saving', () => {
+  const handle = { name: 'picked.site.json' } as unknown as NonNullable<Place>;
+  interface Save {
+    readonly text: string;
+    readonly fileName: string;
+    readonly place: Place;
+  }
+  const door = (saves: Save[], picked = ''): FileDoor => ({
+    pick: async () => ({ kind: 'picked', text: picked, fileName: 'picked.site.json', place: handle }),
+    save: async (text, fileName, place) => {
+      saves.push({ text, fileName, place });
+      return { kind: 'saved', fileName, place: handle };
+    },
+  });
+
+  test('writes the site under its name, and says whether the file has it', async () => {
+    const saves: Save[] = [];
+    const store = await opened({ ...SMALL, name: 'North lot: level 2' }, door(saves));
+    expect(store.getState().saved).toEqual({ inFile: false });
+    await store.getState().save();
+    expect(saves).toEqual([
+      { text: writeSite(store.getState().file), fileName: 'North lot level 2.site.json', place: null },
+    ]);
+    expect(store.getState().saved.inFile).toBe(true);
+    store.getState().apply(moved(store.getState().file, 1));
+    expect(store.getState().saved.inFile).toBe(false);
+    store.getState().undo();
+    expect(store.getState().saved.inFile).toBe(true);
+  });
+
+  test('a second save goes to the same file without asking, "save as" asks', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves));
+    await store.getState().save();
+    await store.getState().save();
+    await store.getState().save({ as: true });
+    expect(saves.map(({ place }) => place)).toEqual([null, handle, null]);
+  });
+
+  test('a file that was picked and found invalid is never written to', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves, 'not a site'));
+    expect(await store.getState().pick()).toBe(false);
+    await store.getState().save();
+    expect(saves).toMatchObject([{ place: null, fileName: 'Small lot.site.json' }]);
+  });
+
+  test('a file that was picked is saved to', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves, writeSite({ ...SMALL, name: 'Picked' })));
+    expect(await store.getState().pick()).toBe(true);
+    await store.getState().save();
+    expect(saves).toMatchObject([{ place: handle, fileName: 'picked.site.json' }]);
+  });
+
+  test('a drag under way is not saved', async () => {
+    const saves: Save[] = [];
+    const store = await opened(SMALL, door(saves));
+    store.getState().preview(moved(SMALL, 2));
+    await store.getState().save();
+    expect(saves[0]?.text).toBe(writeSite(SMALL));
+  });
+
+  test('a dialog that is closed changes nothing; a failure is said', async () => {
+    const none: FileDoor = { pick: async () => ({ kind: 'none' }), save: async () => ({ kind: 'none' }) };
+    const store = await opened(SMALL, none);
+    expect([await store.getState().save(), await store.getState().pick()]).toEqual([false, false]);
+    expect(store.getState().notice).toBeUndefined();
+    const failing: FileDoor = {
+      pick: async () => ({ kind: 'failed', says: 'no access' }),
+      save: async () => ({ kind: 'failed', says: 'disk full' }),
+    };
+    const other = await opened(SMALL, failing);
+    await other.getState().save();
+    expect(other.getState().notice).toBe('The file was not saved: disk full');
+    expect(other.getState().saved.inFile).toBe(false);
+  });
+});
+
+describe('listening', () => {
+  test('hears committed changes in order, each with the document after it, and no previews', async () => {
+    const store = createDocumentStore();
+    const heard: DocumentEvent[] = [];
+    const stop = store.listen((event) => heard.push(event));
+    await store.getState().openFile(SMALL);
+    store.getState().preview(moved(SMALL, 1));
+    store.getState().preview(moved(SMALL, 2));
+    store.getState().commitPreview();
+    store.getState().undo();
+    store.getState().redo();
+    expect(heard.map(({ what }) => what)).toEqual(['open', 'do', 'undo', 'redo']);
+    expect(heard.map(({ history }) => history.file.drops?.[0]?.box[0])).toEqual([4.5, 6.5, 4.5, 6.5]);
+    stop();
+    store.getState().undo();
+    expect(heard).toHaveLength(4);
+  });
+
+  test('while another tab edits the site, edits are refused and say why', async () => {
+    const store = await opened();
+    store.setKeeping({ kind: 'watching' });
+    expect(store.getState().apply(moved(SMALL, 1))).toBe(false);
+    store.getState().preview(moved(SMALL, 1));
+    store.getState().undo();
+    expect(store.getState().file).toBe(SMALL);
+    expect(store.getState().notice).toMatch(/another tab/);
+  });
+});
