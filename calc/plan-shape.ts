@@ -2,12 +2,15 @@ import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { Insulation, Lines, Metal, Method } from '../routing/site/vocabulary.ts';
+import type { EquipmentBranches } from './conduits/equipment-branches.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
 export interface Plan {
   readonly site: string;
   readonly runs: readonly Run[];
   readonly reach: readonly Reach[];
+  /** What the circuits and conduits are put together from, by the equipment that feeds them; not in the published file. */
+  readonly branches: readonly EquipmentBranches[];
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];

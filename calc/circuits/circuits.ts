@@ -3,18 +3,10 @@ import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
 import type { BranchCircuit } from '../conduits/named.ts';
 import { remembered } from '../memo.ts';
-import { joining, partwise, splitting } from '../partition.ts';
+import { joining, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
-import type { SupplyLines } from '../supply/supply-lines.ts';
-
-/** The circuits of one piece of equipment, complete, with the lines that its chargers hang on. */
-export interface EquipmentCircuits {
-  readonly branches: EquipmentBranches;
-  /** In the order of its chargers, as is `circuits`. */
-  readonly phases: readonly PhasePair[];
-  readonly circuits: readonly (Circuit | null)[];
-}
+import { linesOf, type SupplyLines } from '../supply/supply-lines.ts';
 
 const allOhms = joining<BranchOhms | null>();
 
@@ -27,30 +19,48 @@ export const ohmsOf = (site: Site, branches: readonly EquipmentBranches[]): read
 
 const ownBoxes = splitting<BoxVolts | null>();
 
-/** Completes the branches of each piece of equipment with their lines and with what the supply has at their boxes. */
-export function equipmentCircuits(
-  site: Site,
-  branches: readonly EquipmentBranches[],
-  lines: SupplyLines,
-  boxes: readonly (BoxVolts | null)[],
-): readonly EquipmentCircuits[] {
-  const feeds = feedsOf(site.chargers);
-  const parts = ownBoxes(boxes, feeds.partition);
-  return byEquipment(feeds, [branches, parts], [lines], (i) => {
-    const one = branches[i]!;
-    return completed(one, phasesOf(one.chargers, lines), parts[i]!);
-  });
-}
+/** Lines of the circuits of each piece of equipment, in the order of `feedsOf` and of its chargers. */
+export const equipmentPhases = (site: Site): readonly (readonly PhasePair[])[] =>
+  allPhases(feedsOf(site.chargers).chargers, linesOf(site));
 
-const byEquipment = partwise<EquipmentCircuits>();
+const allPhases = remembered(
+  (byEquipment: readonly (readonly Charger[])[], lines: SupplyLines): readonly (readonly PhasePair[])[] =>
+    byEquipment.map((chargers) => phasesOf(chargers, lines)),
+);
 
 const phasesOf = remembered((chargers: readonly Charger[], lines: SupplyLines): readonly PhasePair[] =>
   chargers.map(({ id }) => lines.chargers.get(id)!),
 );
 
+/**
+ * All circuits in the order of the site's chargers: the branches completed with their lines and with what the supply has
+ * at their boxes.
+ */
+export function circuitsOf(
+  site: Site,
+  branches: readonly EquipmentBranches[],
+  boxes: readonly (BoxVolts | null)[],
+): readonly Circuit[] {
+  const { partition } = feedsOf(site.chargers);
+  const phases = equipmentPhases(site);
+  const parts = ownBoxes(boxes, partition);
+  const circuits = allCircuits(
+    branches.map((one, i) => completed(one, phases[i]!, parts[i]!)),
+    partition,
+  );
+  return isWhole(circuits) ? circuits : circuits.filter((circuit) => circuit !== null);
+}
+
+const allCircuits = joining<Circuit | null>();
+
+const isWhole = (circuits: readonly (Circuit | null)[]): circuits is readonly Circuit[] => !circuits.includes(null);
+
 /** What circuits were completed from. */
-interface Completed extends EquipmentCircuits {
+interface Completed {
+  readonly branches: EquipmentBranches;
+  readonly phases: readonly PhasePair[];
   readonly boxes: readonly (BoxVolts | null)[];
+  readonly circuits: readonly (Circuit | null)[];
 }
 
 const latest = new WeakMap<readonly Charger[], Completed>();
@@ -60,17 +70,17 @@ function completed(
   branches: EquipmentBranches,
   phases: readonly PhasePair[],
   boxes: readonly (BoxVolts | null)[],
-): EquipmentCircuits {
+): readonly (Circuit | null)[] {
   const last = latest.get(branches.chargers);
+  if (last?.branches === branches && last.phases === phases && last.boxes === boxes) return last.circuits;
   const circuits = branches.circuits.map((circuit, i) => {
     const box = boxes[i];
     if (circuit === null || !box) return null;
     const same = circuit === last?.branches.circuits[i] && box === last.boxes[i] && phases[i] === last.phases[i];
     return same ? last.circuits[i]! : complete(circuit, phases[i]!, box);
   });
-  const now = { branches, phases, circuits, boxes };
-  latest.set(branches.chargers, now);
-  return now;
+  latest.set(branches.chargers, { branches, phases, circuits, boxes });
+  return circuits;
 }
 
 // Written out field by field: there are many, and a copy of all but two takes twenty times as long.
@@ -92,16 +102,3 @@ const complete = (circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Cir
   totalDropPercent: box.totalDropPercent,
   voltsAtBox: box.volts,
 });
-
-const allCircuits = joining<Circuit | null>();
-
-/** All circuits in the order of the site's chargers. */
-export function inChargerOrder(site: Site, all: readonly EquipmentCircuits[]): readonly Circuit[] {
-  const circuits = allCircuits(
-    all.map((one) => one.circuits),
-    feedsOf(site.chargers).partition,
-  );
-  return isWhole(circuits) ? circuits : circuits.filter((circuit) => circuit !== null);
-}
-
-const isWhole = (circuits: readonly (Circuit | null)[]): circuits is readonly Circuit[] => !circuits.includes(null);

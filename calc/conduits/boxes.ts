@@ -87,20 +87,18 @@ const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[
 export const ownBoxes = (loads: readonly OpeningLoad[], tables: CodeTables): readonly Box[] =>
   byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, tables) : boxOfAll(own[0]!, own, tables)));
 
-/** All boxes of a site. */
-export interface Boxes {
-  readonly all: readonly Box[];
-  /** Those that circuits of several pieces of equipment may come to: at pull points and at drops fed by more than one. */
-  readonly shared: readonly Box[];
-}
-
-const allBoxes = concatenating<Box>();
-
-/** Boxes by equipment, the shared ones last. */
-export function boxesOf(site: Site, branches: readonly EquipmentBranches[], tables: CodeTables): Boxes {
-  const shared = ownBoxes(
+/** Boxes that circuits of several pieces of equipment may come to: at pull points, at drops fed by more than one. */
+export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: CodeTables): readonly Box[] =>
+  ownBoxes(
     branches.flatMap((one) => one.shared),
     tables,
   );
-  return { all: allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]), shared };
-}
+
+const allBoxes = concatenating<Box>();
+
+/** All boxes of a site by equipment, the shared ones last. */
+export const boxesOf = (
+  site: Site,
+  branches: readonly EquipmentBranches[],
+  shared: readonly Box[],
+): readonly Box[] => allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]);

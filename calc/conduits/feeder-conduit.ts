@@ -3,7 +3,8 @@ import type { Feeder, Point3, Site } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
 import { grounding } from '../circuits/grounding.ts';
 import { remembered } from '../memo.ts';
-import type { ConduitConductor, SupplyFeeder } from '../plan-shape.ts';
+import type { ConduitConductor } from '../plan-shape.ts';
+import { feederWays } from '../supply/feeder-ways.ts';
 import { treeOf } from '../supply/supply-lines.ts';
 import type { SupplyNode } from '../supply/supply-tree.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -30,16 +31,14 @@ export interface FeederConduit {
 
 type FeederWay = NonNullable<FeederRoute['way']>;
 
-/** Conduits of the feeders whose length is known, in the order of the feeders. */
-export function feederConduits(
-  site: Site,
-  solved: readonly SupplyFeeder[],
-  tables: CodeTables,
-): readonly FeederConduit[] {
+/** Conduits of the feeders that the supply has, in the order of the feeders. */
+export function feederConduits(site: Site, tables: CodeTables): readonly FeederConduit[] {
   const routes = feederRoutesOf(site).routes;
   const ways = routes.map(({ way }) => way);
   const names = routes.map(({ feeder }) => feeder);
-  return allConduits(site.feeders, names, ways, solved, treeOf(site).nodes, site.raceways, tables);
+  const tree = treeOf(site);
+  const { lengths } = feederWays(site, tree);
+  return allConduits(site.feeders, names, ways, lengths, tree.nodes, site.raceways, tables);
 }
 
 const allConduits = remembered(
@@ -47,14 +46,14 @@ const allConduits = remembered(
     feeders: readonly Feeder[],
     routed: readonly string[],
     ways: readonly (FeederWay | null)[],
-    solved: readonly SupplyFeeder[],
+    lengthInto: readonly (number | null)[],
     nodes: readonly SupplyNode[],
     raceways: Site['raceways'],
     tables: CodeTables,
   ): readonly FeederConduit[] => {
     const wires = wiresOf(nodes);
     const routes = new Map(routed.map((feeder, i) => [feeder, ways[i]!]));
-    const lengths = new Map(solved.map(({ id, length }) => [id, length]));
+    const lengths = new Map(nodes.map(({ feeder }, place) => [feeder?.id, lengthInto[place] ?? 0]));
     const methods = methodsOf(raceways);
     return feeders.flatMap((feeder) => {
       const length = lengths.get(feeder.id);

@@ -43,12 +43,15 @@ export interface Desk {
   readonly panel: Float64Array;
   readonly current: Float64Array;
   readonly flow: Float64Array;
+  /** Least volts line to line where the branch begins, and where it ends. */
+  readonly least: Float64Array;
 }
 
 export const newDesk = (): Desk => ({
   panel: new Float64Array(6),
   current: new Float64Array(PER_BUS),
   flow: new Float64Array(6),
+  least: new Float64Array(2),
 });
 
 /**
@@ -64,8 +67,30 @@ export function boxVolts(
   load: BoxLoad,
   desk: Desk = newDesk(),
 ): BoxVolts {
-  const { lines, amps, powerFactor, nominal } = load;
-  const { panel, current, flow } = desk;
+  leastVolts(ohms, volts, bus, load, desk);
+  const [atPanel, atBox] = desk.least as unknown as readonly [number, number];
+  return {
+    volts: atBox,
+    branchDropPercent: (100 * (atPanel - atBox)) / load.nominal,
+    totalDropPercent: (100 * (load.nominal - atBox)) / load.nominal,
+  };
+}
+
+/** `totalDropPercent` of the same alone: of many boxes that costs a fraction. */
+export function totalDropPercent(
+  ohms: BranchOhms,
+  volts: Float64Array,
+  bus: number,
+  load: BoxLoad,
+  desk: Desk,
+): number {
+  leastVolts(ohms, volts, bus, load, desk);
+  return (100 * (load.nominal - desk.least[1]!)) / load.nominal;
+}
+
+function leastVolts(ohms: BranchOhms, volts: Float64Array, bus: number, load: BoxLoad, desk: Desk): void {
+  const { lines, amps, powerFactor } = load;
+  const { panel, current, flow, least } = desk;
   for (let k = 0; k < 6; k++) panel[k] = volts[6 * bus + k]!;
   current.fill(0);
   flow.fill(0);
@@ -80,12 +105,9 @@ export function boxVolts(
     const flowIm = flow[2 * one + 1]! - flow[2 * other + 1]!;
     const boxRe = re - ohms.r * flowRe + ohms.x * flowIm;
     const boxIm = im - ohms.r * flowIm - ohms.x * flowRe;
-    atPanel = Math.min(atPanel, Math.hypot(re, im));
-    atBox = Math.min(atBox, Math.hypot(boxRe, boxIm));
+    atPanel = Math.min(atPanel, re * re + im * im);
+    atBox = Math.min(atBox, boxRe * boxRe + boxIm * boxIm);
   }
-  return {
-    volts: atBox,
-    branchDropPercent: (100 * (atPanel - atBox)) / nominal,
-    totalDropPercent: (100 * (nominal - atBox)) / nominal,
-  };
+  least[0] = Math.sqrt(atPanel);
+  least[1] = Math.sqrt(atBox);
 }

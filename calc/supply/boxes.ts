@@ -2,7 +2,7 @@ import { changedPlaces, copied } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { LINES } from '../../routing/site/vocabulary.ts';
 import type { PhasePair } from '../plan-shape.ts';
-import { type BoxVolts, type BranchOhms, boxVolts, type Desk, newDesk } from './box-volts.ts';
+import { type BoxLoad, type BoxVolts, type BranchOhms, boxVolts, type Desk, newDesk, totalDropPercent } from './box-volts.ts';
 import type { Seats } from './supply-draws.ts';
 import type { SupplyTree } from './supply-tree.ts';
 import type { Solved } from './sweep.ts';
@@ -51,20 +51,16 @@ function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)
   return copied(boxes, last.boxes, places);
 }
 
-function boxOf(
-  { tree, seats, chargers, powerFactor }: BoxCase,
-  solved: Solved,
-  i: number,
-  ohms: BranchOhms | null,
-  desk: Desk,
-): BoxVolts | null {
-  if (ohms === null) return null;
-  const bus = seats.bus[i]!;
-  const load = {
-    lines: LINES[seats.lines[i]!] as PhasePair,
-    amps: chargers[i]!.amps * solved.share[bus]!,
-    powerFactor,
-    nominal: tree.nodes[seats.node[i]!]!.system.volts,
-  };
-  return boxVolts(ohms, solved.volts, bus, load, desk);
-}
+const boxOf = (of: BoxCase, solved: Solved, i: number, ohms: BranchOhms | null, desk: Desk): BoxVolts | null =>
+  ohms === null ? null : boxVolts(ohms, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
+
+/** The total drop to the box of the charger at a place, percent; 0 where it has no branch. */
+export const totalDropAt = (of: BoxCase, solved: Solved, i: number, ohms: BranchOhms | null, desk: Desk): number =>
+  ohms === null ? 0 : totalDropPercent(ohms, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
+
+const loadAt = ({ tree, seats, chargers, powerFactor }: BoxCase, solved: Solved, i: number): BoxLoad => ({
+  lines: LINES[seats.lines[i]!] as PhasePair,
+  amps: chargers[i]!.amps * solved.share[seats.bus[i]!]!,
+  powerFactor,
+  nominal: tree.nodes[seats.node[i]!]!.system.volts,
+});

@@ -67,7 +67,7 @@ export function addConstantCurrents(current: Float64Array, bus: number, v: Float
     const other = place < 3 ? -1 : at + 2 * ((line + 1) % 3);
     const re = v[one]! - (other < 0 ? 0 : v[other]!);
     const im = v[one + 1]! - (other < 0 ? 0 : v[other + 1]!);
-    const size = Math.hypot(re, im);
+    const size = Math.sqrt(re * re + im * im);
     spread(out, one, other, (along * re - ahead * im) / size, (along * im + ahead * re) / size);
   }
   const along = current[PER_BUS * bus + 12]!;
@@ -93,7 +93,7 @@ function addBalancedSet(v: Float64Array, at: number, along: number, ahead: numbe
   const [aRe, aIm, bRe, bIm, cRe, cIm] = [v[at]!, v[at + 1]!, v[at + 2]!, v[at + 3]!, v[at + 4]!, v[at + 5]!];
   const v1Re = aRe - (bRe + cRe) / 2 + HALF_ROOT_3 * (cIm - bIm);
   const v1Im = aIm - (bIm + cIm) / 2 + HALF_ROOT_3 * (bRe - cRe);
-  const size = Math.hypot(v1Re, v1Im);
+  const size = Math.sqrt(v1Re * v1Re + v1Im * v1Im);
   const re = (along * v1Re - ahead * v1Im) / size;
   const im = (along * v1Im + ahead * v1Re) / size;
   out[at]! += re;

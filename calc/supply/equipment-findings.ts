@@ -1,5 +1,7 @@
 import type { Finding } from '../../routing/site/finding.ts';
+import { remembered } from '../memo.ts';
 import { type Demand, deviceOf, greatestLine, ratingOf } from './demand.ts';
+import type { PanelSchedule } from './panel-schedule.ts';
 import { ampsText, type SupplyFacts } from './supply-facts.ts';
 import type { SupplyNode } from './supply-tree.ts';
 
@@ -95,9 +97,13 @@ function backFeed({ equipment }: SupplyNode, place: number, { tree, model, state
   return [{ ...finding, severity: 'warn', rule: 'back-feed', says, limit: busAmps }];
 }
 
-function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): Finding[] {
+function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): readonly Finding[] {
   const schedule = schedules.get(id);
-  if (schedule?.spaces === undefined) return [];
+  return schedule === undefined ? [] : spacesShort(schedule, id);
+}
+
+const spacesShort = remembered((schedule: PanelSchedule, id: string): readonly Finding[] => {
+  if (schedule.spaces === undefined) return [];
   const { poles, spaces: limit } = schedule;
   const source = 'the site file, one space a pole';
   if (poles > limit) {
@@ -117,4 +123,4 @@ function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): 
       source: 'lines in turn down each side of a panel; common practice, no source',
     },
   ];
-}
+});

@@ -1,6 +1,7 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Load, Rules, Site } from '../../routing/site/site.ts';
+import { whenAsked } from '../asked.ts';
 import { remembered } from '../memo.ts';
 import type { Supply } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -10,7 +11,9 @@ import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
 import { type FeederWays, feederWays } from './feeder-ways.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
-import { chargerSums, type Seats, seatsOf } from './supply-draws.ts';
+import { chargerSums } from './charger-sums.ts';
+import { type Seats, seatsOf } from './supply-draws.ts';
+import type { SupplyFacts } from './supply-facts.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
 import { type SupplyModel, supplyModel } from './supply-model.ts';
@@ -19,6 +22,7 @@ import { type SupplyState, supplyState } from './supply-solve.ts';
 import type { SupplyTree } from './supply-tree.ts';
 import { totalDropFindings } from './total-drop.ts';
 
+/** The parts that nothing else of a plan is made of are worked out when they are asked for. */
 export interface SupplyResult {
   readonly supply: Supply;
   /** At the box of each charger, in the order of the site's chargers; null where it has no branch. */
@@ -61,77 +65,73 @@ export function supplyOf(
   ohms: readonly (BranchOhms | null)[],
   tables: CodeTables,
 ): SupplyResult {
-  const { loads, chargers, rules } = site;
-  const { tree, lines, ways, model, seats, state } = supplyWork(site, runs, tables);
-  const { supply, findings } = written(
-    state,
-    tree,
-    model,
-    lines,
-    ways.lengths,
-    loads,
-    chargers,
-    rules,
-    panelSchedules(site),
-    tables,
-  );
+  const { chargers, rules } = site;
+  const work = supplyWork(site, runs, tables);
+  const { tree, ways, seats, state } = work;
+  const facts = factsOf(state, tree, work.model, work.lines, site.loads, chargers, rules, panelSchedules(site), tables);
   const boxCase = { tree, seats, chargers, powerFactor: rules.powerFactor };
-  const boxes = boxesOf(boxCase, state.full, ohms);
-  const dark = state.withoutGeneration === null ? boxes : boxesOf(boxCase, state.withoutGeneration, ohms);
+  const boxes = whenAsked(() => boxesOf(boxCase, state.full, ohms));
   return {
-    supply,
-    boxes,
-    findings: [...ways.findings, ...tree.findings, ...findings, ...totalDropFindings(site, boxes, dark)],
+    get supply() {
+      return reported(facts, ways.lengths);
+    },
+    get boxes() {
+      return boxes();
+    },
+    findings: [
+      ...ways.findings,
+      ...tree.findings,
+      ...checked(facts),
+      ...totalDropFindings(site, boxCase, state, ohms),
+    ],
   };
 }
 
-/** What depends on the state of the supply and not on any single box. */
-const written = remembered(
+const factsOf = remembered(
   (
     state: SupplyState,
     tree: SupplyTree,
     model: SupplyModel,
     lines: SupplyLines,
-    lengths: readonly (number | null)[],
     loads: readonly Load[],
     chargers: readonly Charger[],
     rules: Rules,
     schedules: ReadonlyMap<string, PanelSchedule>,
     tables: CodeTables,
-  ): Omit<SupplyResult, 'boxes'> => {
-    const demands = demandsOf(tree, model, state, loads);
-    const faults = faultAmpsOf(tree, model);
-    const report = {
-      tree,
-      model,
-      lines,
-      lengths,
-      demands,
-      faults,
-      spareSpaces: tree.nodes.map(({ equipment: { id, spaces } }) =>
-        spaces === undefined ? undefined : spaces - (schedules.get(id)?.poles ?? 0),
-      ),
-      loads: loads.map(({ id }) => ({ id, lines: lines.loads.get(id)! })),
-    };
-    const full = reportOf(report, state.full);
-    return {
-      supply:
-        state.withoutGeneration === null
-          ? full
-          : { ...full, withoutGeneration: reportOf(report, state.withoutGeneration) },
-      findings: supplyFindings({
-        tree,
-        model,
-        lines,
-        state,
-        demands,
-        faults,
-        loads,
-        chargers,
-        rules,
-        schedules,
-        tables,
-      }),
-    };
-  },
+  ): SupplyFacts => ({
+    tree,
+    model,
+    lines,
+    state,
+    demands: demandsOf(tree, model, state, loads),
+    faults: faultAmpsOf(tree, model),
+    loads,
+    chargers,
+    rules,
+    schedules,
+    tables,
+  }),
 );
+
+const checked = remembered(supplyFindings);
+
+/** The supply in figures: what depends on its state and not on any single box. */
+const reported = remembered((facts: SupplyFacts, lengths: readonly (number | null)[]): Supply => {
+  const { tree, model, lines, demands, faults, loads, schedules, state } = facts;
+  const report = {
+    tree,
+    model,
+    lines,
+    lengths,
+    demands,
+    faults,
+    spareSpaces: tree.nodes.map(({ equipment: { id, spaces } }) =>
+      spaces === undefined ? undefined : spaces - (schedules.get(id)?.poles ?? 0),
+    ),
+    loads: loads.map(({ id }) => ({ id, lines: lines.loads.get(id)! })),
+  };
+  const full = reportOf(report, state.full);
+  return state.withoutGeneration === null
+    ? full
+    : { ...full, withoutGeneration: reportOf(report, state.withoutGeneration) };
+});

@@ -1,4 +1,5 @@
 import { addConstantCurrents, addPowerCurrents, type Draws } from './draws.ts';
+import { magnitudeAt } from './phasor.ts';
 import { addProduct, type PhaseMatrix } from './phase-matrix.ts';
 
 /** A place of a radial network where things are connected, with the branch that leads to it. */
@@ -147,11 +148,7 @@ function carry(bus: Bus, amps: Float64Array, i: number): void {
 }
 
 const largestOf = (amps: Float64Array, at: number): number =>
-  Math.max(
-    Math.hypot(amps[at]!, amps[at + 1]!),
-    Math.hypot(amps[at + 2]!, amps[at + 3]!),
-    Math.hypot(amps[at + 4]!, amps[at + 5]!),
-  );
+  Math.max(magnitudeAt(amps, at / 2), magnitudeAt(amps, at / 2 + 1), magnitudeAt(amps, at / 2 + 2));
 
 /** Puts the trees under these roots back to what they are without load. */
 function restore(buses: readonly Bus[], state: State, roots: ReadonlySet<number>): void {

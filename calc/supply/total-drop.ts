@@ -1,39 +1,38 @@
 import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Site } from '../../routing/site/site.ts';
-import type { BoxVolts } from './box-volts.ts';
+import { type BranchOhms, newDesk } from './box-volts.ts';
+import { type BoxCase, totalDropAt } from './boxes.ts';
+import type { SupplyState } from './supply-solve.ts';
 
-interface Over {
-  readonly charger: string;
-  readonly percent: number;
-}
-
-interface Known {
-  readonly boxes: readonly (BoxVolts | null)[];
-  readonly dark: readonly (BoxVolts | null)[];
+/** Drops to the boxes, and what they were worked from. */
+interface Drops {
+  readonly of: BoxCase;
+  readonly state: SupplyState;
+  readonly ohms: readonly (BranchOhms | null)[];
+  /** Percent, in the order of the chargers, 0 where one has no branch; written over while the state is the same. */
   readonly percents: Float64Array;
 }
 
-const known = new WeakMap<readonly Charger[], Known>();
+const known = new WeakMap<readonly Charger[], Drops>();
 
-/** Drop to each box, percent, 0 where there is none: the greater of the two cases. */
-function percentsOf(
-  chargers: readonly Charger[],
-  boxes: readonly (BoxVolts | null)[],
-  dark: readonly (BoxVolts | null)[],
-): Float64Array {
-  const last = known.get(chargers);
-  const percents = last?.percents ?? new Float64Array(boxes.length);
+/** Drop to each box, the greater of the cases with generation and without. */
+function dropsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | null)[]): Drops {
+  const { full, withoutGeneration: dark } = state;
+  const last = known.get(of.chargers);
+  const percents = last?.percents ?? new Float64Array(ohms.length);
+  const desk = newDesk();
   const put = (i: number): void => {
-    percents[i] = Math.max(boxes[i]?.totalDropPercent ?? 0, dark[i]?.totalDropPercent ?? 0);
+    const own = ohms[i] ?? null;
+    const percent = totalDropAt(of, full, i, own, desk);
+    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, own, desk));
   };
-  if (last === undefined) for (let i = 0; i < boxes.length; i++) put(i);
-  else {
-    for (const i of changedPlaces(boxes, last.boxes)) put(i);
-    if (dark !== boxes || last.dark !== last.boxes) for (const i of changedPlaces(dark, last.dark)) put(i);
-  }
-  known.set(chargers, { boxes, dark, percents });
-  return percents;
+  const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
+  if (same) for (const i of changedPlaces(ohms, last.ohms)) put(i);
+  else for (let i = 0; i < ohms.length; i++) put(i);
+  const drops = { of, state, ohms, percents };
+  known.set(of.chargers, drops);
+  return drops;
 }
 
 /**
@@ -41,22 +40,28 @@ function percentsOf(
  * circuit first. Of the case with generation and that without, the one with more drop counts.
  */
 export function totalDropFindings(
-  site: Site,
-  boxes: readonly (BoxVolts | null)[],
-  dark: readonly (BoxVolts | null)[],
+  { rules }: Site,
+  of: BoxCase,
+  state: SupplyState,
+  ohms: readonly (BranchOhms | null)[],
 ): readonly Finding[] {
-  const limit = site.rules.dropLimit.total;
-  const percents = percentsOf(site.chargers, boxes, dark);
+  const limit = rules.dropLimit.total;
+  const { percents } = dropsOf(of, state, ohms);
   const over = new Map<string, Over[]>();
   for (let i = 0; i < percents.length; i++) {
     const percent = percents[i]!;
     if (percent <= limit) continue;
-    const { id, from } = site.chargers[i]!;
+    const { id, from } = of.chargers[i]!;
     const list = over.get(from);
     if (list === undefined) over.set(from, [{ charger: id, percent }]);
     else list.push({ charger: id, percent });
   }
   return [...over].map(([equipment, list]) => finding(equipment, list, limit));
+}
+
+interface Over {
+  readonly charger: string;
+  readonly percent: number;
 }
 
 function finding(equipment: string, list: readonly Over[], limit: number): Finding {

@@ -1,7 +1,6 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import type { EquipmentCircuits } from '../circuits/circuits.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import type { FeederConduit } from '../conduits/feeder-conduit.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
@@ -26,7 +25,8 @@ import { addedUp, type Tally, tallying } from './tally.ts';
 export function takeoff(
   site: Site,
   tables: CodeTables,
-  circuits: readonly EquipmentCircuits[],
+  branches: readonly EquipmentBranches[],
+  phases: readonly (readonly PhasePair[])[],
   sharedBoxes: readonly Box[],
   feeders: readonly FeederConduit[],
 ): readonly TakeoffRow[] {
@@ -38,10 +38,9 @@ export function takeoff(
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes),
     groundTally(site.raceways),
-    ...byEquipment(site.chargers, [circuits], [tables, rules], (i) => {
-      const { branches, phases } = circuits[i]!;
-      return branchesTally(branches, phases, tables, rules);
-    }),
+    ...byEquipment(site.chargers, [branches, phases], [tables, rules], (i) =>
+      branchesTally(branches[i]!, phases[i]!, tables, rules),
+    ),
     ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
     chargersTally(site.chargers),
   ];

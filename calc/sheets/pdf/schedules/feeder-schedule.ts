@@ -9,7 +9,7 @@ import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 /** What each feeder is made of, as `FeederConduit`, by its id. */
 export const feederConduitsOf = ({ site, plan }: Pick<Job, 'site' | 'plan'>) =>
   new Map(
-    feederConduits(site, plan.supply.feeders, designOf(site.rules).tables).map((conduit) => [
+    feederConduits(site, designOf(site.rules).tables).map((conduit) => [
       conduit.feeder.id,
       conduit,
     ]),
