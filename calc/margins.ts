@@ -3,7 +3,7 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
 import { remembered } from './memo.ts';
-import { chargerPlaces, chargersAnew, circuitAt } from './plan-difference.ts';
+import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */
@@ -100,7 +100,7 @@ function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[])
   // Runs stand in the order of the chargers.
   const length = plan.runs[at]?.conductorLength ?? null;
   const limit = branchLimit ?? site.rules.branchLimit;
-  const drop = circuitAt(plan.circuits, site.chargers, at)?.branchDropPercent;
+  const drop = branchAt(plan, site.chargers, at)?.branchDropPercent;
   const dropLimit = site.rules.dropLimit.branch;
   let cord: CordMargin | null = null;
   for (const place of cords) {

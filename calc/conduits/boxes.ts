@@ -97,8 +97,5 @@ export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: Code
 const allBoxes = concatenating<Box>();
 
 /** All boxes of a site by equipment, the shared ones last. */
-export const boxesOf = (
-  site: Site,
-  branches: readonly EquipmentBranches[],
-  shared: readonly Box[],
-): readonly Box[] => allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]);
+export const boxesOf = (site: Site, branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] =>
+  allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]);

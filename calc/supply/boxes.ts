@@ -2,7 +2,15 @@ import { changedPlaces, copied } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { LINES } from '../../routing/site/vocabulary.ts';
 import type { PhasePair } from '../plan-shape.ts';
-import { type BoxLoad, type BoxVolts, type BranchOhms, boxVolts, type Desk, newDesk, totalDropPercent } from './box-volts.ts';
+import {
+  type BoxLoad,
+  type BoxVolts,
+  type BranchOhms,
+  boxVolts,
+  type Desk,
+  newDesk,
+  totalDropPercent,
+} from './box-volts.ts';
 import type { Seats } from './supply-draws.ts';
 import type { SupplyTree } from './supply-tree.ts';
 import type { Solved } from './sweep.ts';

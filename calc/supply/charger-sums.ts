@@ -87,8 +87,7 @@ function after(last: Known, of: Seated, runs: readonly Run[]): Sums | null {
     sums.va[node] = 0;
   }
   // In the order of all, so that they come to the same to the last digit.
-  for (let i = 0; i < chargers.length; i++)
-    if (hasRun[i] === 1 && nodes.has(seats.node[i]!)) addCharger(sums, of, i);
+  for (let i = 0; i < chargers.length; i++) if (hasRun[i] === 1 && nodes.has(seats.node[i]!)) addCharger(sums, of, i);
   return { hasRun, sums };
 }
 

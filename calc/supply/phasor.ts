@@ -38,5 +38,4 @@ export const phasorAt = (flat: Float64Array, index: number): Phasor => ({
 });
 
 /** Magnitude of phasor `index` of a flat list. */
-export const magnitudeAt = (flat: Float64Array, index: number): number =>
-  root(flat[2 * index]!, flat[2 * index + 1]!);
+export const magnitudeAt = (flat: Float64Array, index: number): number => root(flat[2 * index]!, flat[2 * index + 1]!);

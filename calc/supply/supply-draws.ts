@@ -1,7 +1,7 @@
 import type { Charger, Load } from '../../routing/site/site.ts';
 import { LINES } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../memo.ts';
-import { addDraw, type Draws, PER_BUS } from './draws.ts';
+import { addDraw, type Draws } from './draws.ts';
 import type { SupplyLines } from './supply-lines.ts';
 import type { SupplyModel } from './supply-model.ts';
 import type { SupplyTree } from './supply-tree.ts';

@@ -1,7 +1,7 @@
 import type { Load } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
-import type { Draws } from './draws.ts';
 import type { ChargerSums } from './charger-sums.ts';
+import type { Draws } from './draws.ts';
 import { drawsOf } from './supply-draws.ts';
 import type { SupplyLines } from './supply-lines.ts';
 import { type SupplyModel, withoutImpedance } from './supply-model.ts';

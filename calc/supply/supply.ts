@@ -7,11 +7,11 @@ import type { Supply } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { BoxVolts, BranchOhms } from './box-volts.ts';
 import { boxesOf } from './boxes.ts';
+import { chargerSums } from './charger-sums.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
 import { type FeederWays, feederWays } from './feeder-ways.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
-import { chargerSums } from './charger-sums.ts';
 import { type Seats, seatsOf } from './supply-draws.ts';
 import type { SupplyFacts } from './supply-facts.ts';
 import { supplyFindings } from './supply-findings.ts';
@@ -78,12 +78,7 @@ export function supplyOf(
     get boxes() {
       return boxes();
     },
-    findings: [
-      ...ways.findings,
-      ...tree.findings,
-      ...checked(facts),
-      ...totalDropFindings(site, boxCase, state, ohms),
-    ],
+    findings: [...ways.findings, ...tree.findings, ...checked(facts), ...totalDropFindings(site, boxCase, state, ohms)],
   };
 }
 

@@ -1,6 +1,6 @@
 import { addConstantCurrents, addPowerCurrents, type Draws } from './draws.ts';
-import { magnitudeAt } from './phasor.ts';
 import { addProduct, type PhaseMatrix } from './phase-matrix.ts';
+import { magnitudeAt } from './phasor.ts';
 
 /** A place of a radial network where things are connected, with the branch that leads to it. */
 export interface Bus {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { chargersAnew, circuitAt } from '../../calc/plan-difference.ts';
+import { branchAt, chargersAnew } from '../../calc/plan-difference.ts';
 import type { Plan } from '../../calc/plan-shape.ts';
 import type { Charger } from '../../routing/site/site.ts';
 
@@ -12,11 +12,13 @@ interface Own {
 
 /** A plan and its chargers of stand-ins, which are told apart by identity alone. */
 function standIn(owns: readonly Own[]): { plan: Plan; chargers: readonly Charger[] } {
-  const chargers = owns.map((_, i) => ({ id: `EV${i}` }));
+  const chargers = owns.map((_, i) => ({ id: `EV${i}`, from: `P${i % 3}` }));
   return {
     plan: {
       runs: owns.map(({ run }) => run),
-      circuits: owns.flatMap(({ circuit }) => circuit ?? []),
+      branches: [0, 1, 2].slice(0, owns.length).map((part) => ({
+        circuits: owns.filter((_, i) => i % 3 === part).map(({ circuit }) => circuit),
+      })),
       reach: owns.flatMap(({ cords }) => cords),
     } as unknown as Plan,
     chargers: chargers as unknown as readonly Charger[],
@@ -52,7 +54,7 @@ test('the chargers that are told as changed are those of which anything is anoth
       const { plan } = standIn(now);
       expect(chargersAnew(plan, last, chargers)).toEqual(expected);
       now.forEach(({ circuit }, i) => {
-        expect(circuitAt(plan.circuits, chargers, i) ?? null).toBe(circuit);
+        expect(branchAt(plan, chargers, i)).toBe(circuit);
       });
     }),
     { numRuns: 500 },

@@ -1,8 +1,8 @@
 import type { PhasePair, Supply } from '../../../calc/plan-shape.ts';
 import type { BranchOhms } from '../../../calc/supply/box-volts.ts';
 import { boxesOf } from '../../../calc/supply/boxes.ts';
-import { demandsOf } from '../../../calc/supply/demand.ts';
 import { chargerSums } from '../../../calc/supply/charger-sums.ts';
+import { demandsOf } from '../../../calc/supply/demand.ts';
 import { seatsOf } from '../../../calc/supply/supply-draws.ts';
 import type { SupplyLines } from '../../../calc/supply/supply-lines.ts';
 import { supplyModel } from '../../../calc/supply/supply-model.ts';

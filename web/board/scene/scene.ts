@@ -1,6 +1,7 @@
 import { remembered } from '../../../calc/memo.ts';
-import { chargersAnew, circuitAt } from '../../../calc/plan-difference.ts';
+import { branchAt, chargersAnew } from '../../../calc/plan-difference.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
+import { linesOf } from '../../../calc/supply/supply-lines.ts';
 import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
@@ -100,7 +101,7 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     return kept(list, remade<Site[L][number], Mark>(site[list], make, before, last && marksOf(last, list).items));
   };
   const { headClearance } = site.rules;
-  const runs = runMarks(site, plan, same('chargers') ? last : undefined);
+  const runs = runMarks(site, plan, same('chargers') && linesOf(site) === linesOf(was!) ? last : undefined);
   const lists: Pick<Scene, SceneList> = {
     aisles: each('aisles', aisleMark),
     keepouts: each('keepouts', keepoutMark),
@@ -158,10 +159,13 @@ function feederMarks(site: Site): FeederMark[] {
 }
 
 /** A mark for every run, path or none; runs stand in the order of the chargers. */
-function runMarks({ chargers }: Site, plan: Plan, last: Scene | undefined): readonly RunMark[] {
+function runMarks(site: Site, plan: Plan, last: Scene | undefined): readonly RunMark[] {
+  const { chargers } = site;
+  const lines = linesOf(site).chargers;
   const changed = last && chargersAnew(plan, last.plan, chargers);
   const at = (i: number): RunMark => {
-    const phases = circuitAt(plan.circuits, chargers, i)?.phases ?? null;
+    const branch = branchAt(plan, chargers, i);
+    const phases = branch === null ? null : lines.get(branch.charger)!;
     const before = last?.runs.items[i];
     const run = plan.runs[i]!;
     return before?.run === run && before.phases === phases ? before : runMark(run, phases, chargers[i]?.volts ?? 0);

@@ -7,13 +7,8 @@ import type { Table } from '../table.ts';
 import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 
 /** What each feeder is made of, as `FeederConduit`, by its id. */
-export const feederConduitsOf = ({ site, plan }: Pick<Job, 'site' | 'plan'>) =>
-  new Map(
-    feederConduits(site, designOf(site.rules).tables).map((conduit) => [
-      conduit.feeder.id,
-      conduit,
-    ]),
-  );
+export const feederConduitsOf = ({ site }: Pick<Job, 'site'>) =>
+  new Map(feederConduits(site, designOf(site.rules).tables).map((conduit) => [conduit.feeder.id, conduit]));
 
 /** A row for each feeder: what it joins, what it is made of, its load and drop. */
 export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
