@@ -33,7 +33,8 @@ function tap(graph: RacewayGraph, raceway: string, point: Point3, name: string, 
     const [a, b] = graph.extremities(edge) as [string, string];
     const before = apart(place(a), point);
     const after = apart(point, place(b));
-    if (before + after > graph.getEdgeAttribute(edge, 'length') + 1e-7) continue;
+    // Beside it by more than rounding is not on it: a raceway may come back along itself a hair's breadth away.
+    if (closest([place(a), place(b)], point).gap > 1e-6) continue;
     graph.dropEdge(edge);
     graph.addEdge(a, node, { length: before, raceway });
     graph.addEdge(node, b, { length: after, raceway });
