@@ -3,7 +3,7 @@ import type { Charger } from '../routing/site/site.ts';
 import { feedsOf } from './conduits/feeds.ts';
 import type { BranchCircuit } from './conduits/named.ts';
 import { remembered } from './memo.ts';
-import type { Plan } from './plan-shape.ts';
+import type { PhasePair, Plan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */
 export const chargerPlaces = remembered(
@@ -11,7 +11,7 @@ export const chargerPlaces = remembered(
 );
 
 /**
- * Places of the chargers whose run, branch circuit or cords are other objects than in another plan of the same chargers,
+ * Places of the chargers whose run, branch circuit, lines or cords are others than in another plan of the same chargers,
  * in no order; null where the plans cannot be laid side by side, for their runs or cords are not of the same number. A
  * branch is looked at and not the circuit made of it: what others draw changes the volts at a box, and nothing else.
  */
@@ -30,9 +30,12 @@ export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[])
     changed.add(places.get(reach[i]!.charger)!);
   }
   const { partition } = feedsOf(chargers);
+  const add = (part: number, own: readonly unknown[], before: readonly unknown[]): void => {
+    for (const i of changedPlaces(own, before)) changed.add(partition.places[part]![i]!);
+  };
   for (const part of changedPlaces(now.branches, was.branches))
-    for (const i of changedPlaces(now.branches[part]!.circuits, was.branches[part]!.circuits))
-      changed.add(partition.places[part]![i]!);
+    add(part, now.branches[part]!.circuits, was.branches[part]!.circuits);
+  for (const part of changedPlaces(now.phases, was.phases)) add(part, now.phases[part]!, was.phases[part]!);
   return changed;
 }
 
@@ -40,4 +43,11 @@ export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[])
 export function branchAt(plan: Plan, chargers: readonly Charger[], place: number): BranchCircuit | null {
   const { partOf, placeIn } = feedsOf(chargers).partition;
   return plan.branches[partOf[place]!]?.circuits[placeIn[place]!] ?? null;
+}
+
+/** Lines of that circuit, or null where there is none. */
+export function phasesAt(plan: Plan, chargers: readonly Charger[], place: number): PhasePair | null {
+  if (branchAt(plan, chargers, place) === null) return null;
+  const { partOf, placeIn } = feedsOf(chargers).partition;
+  return plan.phases[partOf[place]!]![placeIn[place]!]!;
 }

@@ -11,6 +11,8 @@ export interface Plan {
   readonly reach: readonly Reach[];
   /** What the circuits and conduits are put together from, by the equipment that feeds them; not in the published file. */
   readonly branches: readonly EquipmentBranches[];
+  /** Lines that each charger hangs on, likewise. */
+  readonly phases: readonly (readonly PhasePair[])[];
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];

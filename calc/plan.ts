@@ -39,6 +39,7 @@ export function plan(site: Site): Plan {
     runs: runs.runs,
     reach: reach.reach,
     branches,
+    phases,
     get circuits() {
       return circuits();
     },

@@ -53,7 +53,9 @@ const allConduits = remembered(
   ): readonly FeederConduit[] => {
     const wires = wiresOf(nodes);
     const routes = new Map(routed.map((feeder, i) => [feeder, ways[i]!]));
-    const lengths = new Map(nodes.map(({ feeder }, place) => [feeder?.id, lengthInto[place] ?? 0]));
+    const lengths = new Map(
+      nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
+    );
     const methods = methodsOf(raceways);
     return feeders.flatMap((feeder) => {
       const length = lengths.get(feeder.id);

@@ -68,7 +68,8 @@ export function boxVolts(
   desk: Desk = newDesk(),
 ): BoxVolts {
   leastVolts(ohms, volts, bus, load, desk);
-  const [atPanel, atBox] = desk.least as unknown as readonly [number, number];
+  const atPanel = desk.least[0]!;
+  const atBox = desk.least[1]!;
   return {
     volts: atBox,
     branchDropPercent: (100 * (atPanel - atBox)) / load.nominal,

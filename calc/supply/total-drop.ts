@@ -10,14 +10,14 @@ interface Drops {
   readonly of: BoxCase;
   readonly state: SupplyState;
   readonly ohms: readonly (BranchOhms | null)[];
-  /** Percent, in the order of the chargers, 0 where one has no branch; written over while the state is the same. */
+  /** Percent, in the order of the chargers, 0 where one has no branch; written over at the next plan. */
   readonly percents: Float64Array;
 }
 
 const known = new WeakMap<readonly Charger[], Drops>();
 
 /** Drop to each box, the greater of the cases with generation and without. */
-function dropsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | null)[]): Drops {
+function percentsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | null)[]): Float64Array {
   const { full, withoutGeneration: dark } = state;
   const last = known.get(of.chargers);
   const percents = last?.percents ?? new Float64Array(ohms.length);
@@ -30,9 +30,8 @@ function dropsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | n
   const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
   if (same) for (const i of changedPlaces(ohms, last.ohms)) put(i);
   else for (let i = 0; i < ohms.length; i++) put(i);
-  const drops = { of, state, ohms, percents };
-  known.set(of.chargers, drops);
-  return drops;
+  known.set(of.chargers, { of, state, ohms, percents });
+  return percents;
 }
 
 /**
@@ -46,7 +45,7 @@ export function totalDropFindings(
   ohms: readonly (BranchOhms | null)[],
 ): readonly Finding[] {
   const limit = rules.dropLimit.total;
-  const { percents } = dropsOf(of, state, ohms);
+  const percents = percentsOf(of, state, ohms);
   const over = new Map<string, Over[]>();
   for (let i = 0; i < percents.length; i++) {
     const percent = percents[i]!;

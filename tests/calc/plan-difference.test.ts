@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { branchAt, chargersAnew } from '../../calc/plan-difference.ts';
+import { branchAt, chargersAnew, phasesAt } from '../../calc/plan-difference.ts';
 import type { Plan } from '../../calc/plan-shape.ts';
 import type { Charger } from '../../routing/site/site.ts';
 
 interface Own {
   readonly run: object;
   readonly circuit: object | null;
+  readonly lines: string;
   readonly cords: readonly object[];
 }
 
@@ -19,6 +20,9 @@ function standIn(owns: readonly Own[]): { plan: Plan; chargers: readonly Charger
       branches: [0, 1, 2].slice(0, owns.length).map((part) => ({
         circuits: owns.filter((_, i) => i % 3 === part).map(({ circuit }) => circuit),
       })),
+      phases: [0, 1, 2]
+        .slice(0, owns.length)
+        .map((part) => owns.filter((_, i) => i % 3 === part).map(({ lines }) => lines)),
       reach: owns.flatMap(({ cords }) => cords),
     } as unknown as Plan,
     chargers: chargers as unknown as readonly Charger[],
@@ -28,11 +32,12 @@ const thing = (i: number): object => ({ charger: `EV${i}` });
 const own = (i: number, hasCircuit: boolean, cords: number): Own => ({
   run: thing(i),
   circuit: hasCircuit ? thing(i) : null,
+  lines: 'AB',
   cords: Array.from({ length: cords }, () => thing(i)),
 });
 
 const before = fc.array(fc.tuple(fc.boolean(), fc.nat(3)), { maxLength: 40 });
-const changes = fc.array(fc.constantFrom('nothing', 'nothing', 'run', 'circuit', 'cords'), {
+const changes = fc.array(fc.constantFrom('nothing', 'nothing', 'run', 'circuit', 'lines', 'cords'), {
   minLength: 40,
   maxLength: 40,
 });
@@ -46,6 +51,7 @@ test('the chargers that are told as changed are those of which anything is anoth
         const change = how[i]!;
         if (change === 'nothing' || (change === 'cords' && each.cords.length === 0)) return each;
         expected.add(i);
+        if (change === 'lines') return { ...each, lines: 'BC' };
         if (change === 'run') return { ...each, run: thing(i) };
         if (change === 'cords') return { ...each, cords: each.cords.map(() => thing(i)) };
         return { ...each, circuit: each.circuit && i % 2 === 0 ? null : thing(i) };
@@ -53,7 +59,8 @@ test('the chargers that are told as changed are those of which anything is anoth
       const { chargers, plan: last } = standIn(owns);
       const { plan } = standIn(now);
       expect(chargersAnew(plan, last, chargers)).toEqual(expected);
-      now.forEach(({ circuit }, i) => {
+      now.forEach(({ circuit, lines }, i) => {
+        expect(phasesAt(plan, chargers, i)).toBe(circuit && lines);
         expect(branchAt(plan, chargers, i)).toBe(circuit);
       });
     }),

@@ -1,7 +1,6 @@
 import { remembered } from '../../../calc/memo.ts';
-import { branchAt, chargersAnew } from '../../../calc/plan-difference.ts';
+import { chargersAnew, phasesAt } from '../../../calc/plan-difference.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
-import { linesOf } from '../../../calc/supply/supply-lines.ts';
 import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
@@ -101,7 +100,7 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     return kept(list, remade<Site[L][number], Mark>(site[list], make, before, last && marksOf(last, list).items));
   };
   const { headClearance } = site.rules;
-  const runs = runMarks(site, plan, same('chargers') && linesOf(site) === linesOf(was!) ? last : undefined);
+  const runs = runMarks(site, plan, same('chargers') ? last : undefined);
   const lists: Pick<Scene, SceneList> = {
     aisles: each('aisles', aisleMark),
     keepouts: each('keepouts', keepoutMark),
@@ -159,13 +158,10 @@ function feederMarks(site: Site): FeederMark[] {
 }
 
 /** A mark for every run, path or none; runs stand in the order of the chargers. */
-function runMarks(site: Site, plan: Plan, last: Scene | undefined): readonly RunMark[] {
-  const { chargers } = site;
-  const lines = linesOf(site).chargers;
+function runMarks({ chargers }: Site, plan: Plan, last: Scene | undefined): readonly RunMark[] {
   const changed = last && chargersAnew(plan, last.plan, chargers);
   const at = (i: number): RunMark => {
-    const branch = branchAt(plan, chargers, i);
-    const phases = branch === null ? null : lines.get(branch.charger)!;
+    const phases = phasesAt(plan, chargers, i);
     const before = last?.runs.items[i];
     const run = plan.runs[i]!;
     return before?.run === run && before.phases === phases ? before : runMark(run, phases, chargers[i]?.volts ?? 0);
