@@ -1,38 +1,26 @@
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Step } from '../edit.ts';
-import { elementsOf, type Ref } from '../element-lists.ts';
 import { tidy } from '../file-lengths.ts';
 import { setStep } from '../set-field.ts';
 import { alike } from './gather.ts';
-import { hasPlace, type Motion } from './motion.ts';
+import type { Motion } from './motion.ts';
 
 type Gridlines = NonNullable<SiteFile['gridlines']>;
 type Lines = NonNullable<Gridlines['x']>;
 
-/**
- * The step by which gridlines go with a lot that is moved, turned or mirrored as a whole: with all that has a place, two
- * elements or more. None where something stays behind, for then they stay with it.
- */
-export function gridlineSteps(file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] {
+/** The step by which gridlines go with their lot. */
+export function gridlineSteps(file: SiteFile, motion: Motion): readonly Step[] {
   const { gridlines } = file;
   if (!gridlines || (gridlines.x?.length ?? 0) + (gridlines.y?.length ?? 0) === 0) return [];
-  const placed = ELEMENT_LISTS.filter(hasPlace);
-  const count = placed.reduce((sum, list) => sum + elementsOf(file, list).length, 0);
-  if (count < 2 || refs.length < count) return [];
-  const held = new Set(refs.filter(({ list, part }) => part === undefined && hasPlace(list)).map(keyOf));
-  if (!placed.every((list) => elementsOf(file, list).every(({ id }) => held.has(keyOf({ list, id }))))) return [];
   const after = movedGridlines(gridlines, motion);
   return alike(gridlines, after) ? [] : [setStep(file, 'gridlines', after)];
 }
-
-const keyOf = ({ list, id }: Pick<Ref, 'list' | 'id'>): string => `${list} ${id}`;
 
 /**
  * Gridlines after a motion, in the file's units. Lines that turn by an eighth of a turn or more change axes, so that what
  * ran up the sheet runs across it; those that come to lie square to the axes are measured from the site's origin again.
  */
-export function movedGridlines(gridlines: Gridlines, motion: Motion): Gridlines {
+function movedGridlines(gridlines: Gridlines, motion: Motion): Gridlines {
   const { rotation = 0, origin = [0, 0] } = gridlines;
   const turned = motion.direction(rotation);
   const middle = motion.point(origin);

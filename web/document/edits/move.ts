@@ -5,7 +5,7 @@ import { inFile, placeInFile, spotInFile, tidy } from '../file-lengths.ts';
 import { changeStep, type Held, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts';
-import { gridlineSteps } from './move-gridlines.ts';
+import { wholeLotSteps } from './whole-lot.ts';
 
 /**
  * Moves what refs hold by site feet: an element as a whole, or only the handles named. A handle of an element that is
@@ -44,10 +44,10 @@ export function mirror(file: SiteFile, refs: readonly Ref[], throughFt: Point2, 
   return { name: `Mirror ${nameOf(steps, [])}`, steps };
 }
 
-/** What moves the elements, and the gridlines with them where they are the whole lot. */
+/** What moves the elements, and what refers to them where they are the whole lot. */
 const lotSteps = (file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] => [
   ...movedSteps(held(file, refs), motion),
-  ...gridlineSteps(file, refs, motion),
+  ...wholeLotSteps(file, refs, motion),
 ];
 
 const movedSteps = (elements: readonly Held[], motion: Motion): readonly Step[] =>

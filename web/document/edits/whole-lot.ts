@@ -1,0 +1,41 @@
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import type { AsBuilt, Point3, SiteFile } from '../../../routing/site/site.ts';
+import type { Step } from '../edit.ts';
+import { elementsOf, type Ref } from '../element-lists.ts';
+import { setStep } from '../set-field.ts';
+import { alike } from './gather.ts';
+import { hasPlace, type Motion } from './motion.ts';
+import { gridlineSteps } from './move-gridlines.ts';
+
+/**
+ * The steps by which what refers to the lot goes with it where it is moved, turned or mirrored as a whole: its gridlines,
+ * and what the tape said at its drops, for that was measured from them. None where something stays behind: the lines stay
+ * with it, and a drop that moves alone leaves its record where the tape found it. Heights are above grade, which stays.
+ */
+export function wholeLotSteps(file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] {
+  return isWholeLot(file, refs) ? [...gridlineSteps(file, motion), ...asBuiltSteps(file, motion)] : [];
+}
+
+/** All that has a place is held whole, two elements or more. */
+function isWholeLot(file: SiteFile, refs: readonly Ref[]): boolean {
+  const placed = ELEMENT_LISTS.filter(hasPlace);
+  const count = placed.reduce((sum, list) => sum + elementsOf(file, list).length, 0);
+  if (count < 2 || refs.length < count) return false;
+  const held = new Set(refs.filter(({ list, part }) => part === undefined && hasPlace(list)).map(keyOf));
+  return placed.every((list) => elementsOf(file, list).every(({ id }) => held.has(keyOf({ list, id }))));
+}
+
+const keyOf = ({ list, id }: Pick<Ref, 'list' | 'id'>): string => `${list} ${id}`;
+
+function asBuiltSteps(file: SiteFile, motion: Motion): readonly Step[] {
+  const { asBuilt } = file;
+  if (!asBuilt) return [];
+  const spot = ([x, y, z]: Point3): Point3 => [...motion.point([x, y]), z];
+  const found = (was: AsBuilt): AsBuilt => ({
+    ...was,
+    ...(was.box && { box: spot(was.box) }),
+    ...(was.retractor && { retractor: spot(was.retractor) }),
+  });
+  const after = Object.fromEntries(Object.entries(asBuilt).map(([drop, was]) => [drop, found(was)]));
+  return alike(asBuilt, after) ? [] : [setStep(file, 'asBuilt', after)];
+}
