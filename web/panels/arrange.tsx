@@ -14,13 +14,25 @@ import { ChoiceField, DegreesField, LengthField, NumberField } from './fields.ts
 
 /** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
 export function Arrange() {
+  const placed = useDocument(({ selection }) => selection.some(({ list }) => hasPlace(list)));
+  // The ways of a row are sought among all stalls, which at each step of a drag takes long: not before anyone looks.
+  const [opened, setOpened] = useState(false);
+  if (!placed) return null;
+  return (
+    <details className="arrange" onToggle={({ currentTarget }) => setOpened((was) => was || currentTarget.open)}>
+      <summary>Move, copy, turn, mirror, array</summary>
+      {opened && <ArrangeForms />}
+    </details>
+  );
+}
+
+function ArrangeForms() {
   const document = useDocumentStore();
   const selection = useDocument((state) => state.selection);
   const file = useDocument((state) => state.file);
   const site = useDocument((state) => state.site);
   const ways = useMemo(() => arrayWays(site, selection), [site, selection]);
   const whole = selection.map(({ list, id }) => ({ list, id }));
-  if (!selection.some(({ list }) => hasPlace(list))) return null;
   const middle = centreOf(held(file, whole)) ?? [0, 0];
   const about: Point2 = [toFeet(middle[0], file.units), toFeet(middle[1], file.units)];
   /** Does an edit; what it has put in is selected. */
@@ -33,8 +45,7 @@ export function Arrange() {
   };
   const now = (): typeof file => document.getState().file;
   return (
-    <details className="arrange">
-      <summary>Move, copy, turn, mirror, array</summary>
+    <>
       <Shift
         onMove={(dx, dy, dz) => act(moveElements(now(), whole, dx, dy, dz))}
         onCopy={(dx, dy) => act(duplicate(now(), whole, dx, dy))}
@@ -52,7 +63,7 @@ export function Arrange() {
         onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
       />
       <Grid ways={ways} onArray={(shape) => act(arrayTurned(now(), whole, shape))} />
-    </details>
+    </>
   );
 }
 

@@ -1,5 +1,6 @@
 import { MARGIN_KINDS, marginsOf } from '../../calc/margins.ts';
 import { whyMargin } from '../../calc/why-margins.ts';
+import { findStall } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.ts';
 import { PARKED } from '../words/margins.ts';
 import { MarginRow } from './margin-bar.tsx';
@@ -28,8 +29,8 @@ export function ChargerMargins({ charger }: { readonly charger: string }) {
       ))}
       {margins.cord && (
         <p className="quiet small">
-          Worst cord: stall {labelOf(site.stalls, margins.cord.stall)}, {PARKED[margins.cord.direction]}, inlet{' '}
-          {margins.cord.inlet}.
+          Worst cord: stall {findStall(site.stalls, margins.cord.stall)?.label ?? margins.cord.stall},{' '}
+          {PARKED[margins.cord.direction]}, inlet {margins.cord.inlet}.
         </p>
       )}
       <Why
@@ -39,6 +40,3 @@ export function ChargerMargins({ charger }: { readonly charger: string }) {
     </section>
   );
 }
-
-const labelOf = (stalls: readonly { readonly id: string; readonly label?: string }[], id: string): string =>
-  stalls.find((stall) => stall.id === id)?.label ?? id;

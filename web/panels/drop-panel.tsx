@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { MOUNTS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { AsBuiltFields } from './as-built-fields.tsx';
@@ -15,8 +16,8 @@ export function DropPanel({ id }: { readonly id: string }) {
   const drop = useElement('drops', id);
   const change = useChange('drops', id);
   const chargers = useDocument((state) => state.site.chargers);
+  const own = useMemo(() => chargers.filter((charger) => charger.drop === id), [chargers, id]);
   if (!drop) return null;
-  const own = chargers.filter((charger) => charger.drop === id);
   const { box, retractor, cord, mount, restHeight } = drop;
   return (
     <>

@@ -5,8 +5,8 @@ import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
-import { byId } from '../document/find-by.ts';
 import { circuitOf, conduitOf, runOf } from '../document/find-in-plan.ts';
+import { findCharger, findDrop } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Links } from '../panels/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';
@@ -56,8 +56,8 @@ export function Strip() {
       </section>
     );
   if (!shown || !run || !flat) return null;
-  const drop = dropOf(site.drops, run.drop);
-  const volts = chargerOfId(site.chargers, run.charger)?.volts ?? 0;
+  const drop = findDrop(site.drops, run.drop);
+  const volts = findCharger(site.chargers, run.charger)?.volts ?? 0;
   const mates = [...new Set(flat.conduits.flatMap(({ conduit }) => conduit.circuits))].filter((id) => id !== charger);
   const { units } = site;
   return (
@@ -109,8 +109,6 @@ export function Strip() {
 }
 
 type Chargers = Site['chargers'];
-const dropOf = byId<Site['drops'][number]>();
-const chargerOfId = byId<Chargers[number]>();
 type Selection = readonly { readonly list: string; readonly id: string }[];
 
 /** The raceway that is selected, if nothing else is. */

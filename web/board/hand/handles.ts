@@ -1,5 +1,6 @@
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Part, Ref } from '../../document/element-lists.ts';
+import { findDrop, findEquipment, findRaceway } from '../../document/find-in-site.ts';
 import { type Camera, type ScreenPoint, toScreen, type Viewport } from '../camera.ts';
 
 /** A handle of the selected element, with where it is drawn: aside, with a leader, where two would lie on one spot. */
@@ -23,7 +24,7 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
     shape,
   });
   if (first.list === 'raceways') {
-    const raceway = site.raceways.find(({ id }) => id === first.id);
+    const raceway = findRaceway(site.raceways, first.id);
     return (
       raceway?.path.map((at, index) =>
         handle({ kind: 'vertex', index }, at, 'square', riser(raceway.path, index, scale)),
@@ -31,7 +32,7 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
     );
   }
   if (first.list === 'drops') {
-    const drop = site.drops.find(({ id }) => id === first.id);
+    const drop = findDrop(site.drops, first.id);
     if (!drop?.retractor) return drop ? [handle({ kind: 'box' }, drop.box, 'square')] : [];
     const apart = Math.hypot(drop.box[0] - drop.retractor[0], drop.box[1] - drop.retractor[1]) * scale;
     const beside = apart < BESIDE;
@@ -41,7 +42,7 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
     ];
   }
   if (first.list === 'equipment') {
-    const equipment = site.equipment.find(({ id }) => id === first.id);
+    const equipment = findEquipment(site.equipment, first.id);
     return equipment ? [handle({ kind: 'entry' }, equipment.entry, 'round', [BESIDE, BESIDE])] : [];
   }
   return [];

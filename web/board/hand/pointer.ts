@@ -14,6 +14,7 @@ import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
 import type { ViewStore } from '../view-store.ts';
 import { anchorOf, RIDES } from './anchor.ts';
+import { boardCorner } from './board-corner.ts';
 import { type Gesture, IDLE, TREMBLE } from './gesture.ts';
 import { handleOnScreen, handlesOf } from './handles.ts';
 import { keyOf } from './key-of.ts';
@@ -42,10 +43,8 @@ export function attachPointer(world: HandWorld): () => void {
   /** Moves what is dragged anew, once something else is typed. */
   let dragAnew = (): void => {};
 
-  const at = (event: PointerEvent): ScreenPoint => {
-    const box = element.getBoundingClientRect();
-    return { px: event.clientX - box.left, py: event.clientY - box.top };
-  };
+  const corner = boardCorner(element);
+  const { at } = corner;
   const inSite = (point: ScreenPoint): Point2 => toSite(view.getState().camera, view.getState().viewport, point);
   const passing = (): Passing => {
     const { hiddenKinds, lockedKinds } = view.getState();
@@ -57,6 +56,7 @@ export function attachPointer(world: HandWorld): () => void {
   });
   const become = (next: Gesture): void => {
     gesture = next;
+    corner.hold(next.kind !== 'idle');
     const doing = DOING[next.kind];
     if (view.getState().doing !== doing) view.setState({ doing });
   };
@@ -354,6 +354,7 @@ export function attachPointer(world: HandWorld): () => void {
   window.addEventListener('keydown', keyInHand, { signal, capture: true });
   return () => {
     stop.abort();
+    corner.stop();
     typedAnew();
   };
 }

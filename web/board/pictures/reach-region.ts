@@ -1,6 +1,7 @@
 import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
+import { findDrop } from '../../document/find-in-site.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
@@ -9,7 +10,7 @@ let last: { readonly of: Standing; readonly polygons: readonly (readonly Point2[
 
 /** The region of a drop, worked again only where something that bears on it has changed. */
 function regionOf(site: Site, id: string, height: number): readonly (readonly Point2[])[] {
-  const drop = site.drops.find((each) => each.id === id);
+  const drop = findDrop(site.drops, id);
   if (!drop) return [];
   const of = [drop, site.stalls, site.columns, site.vehicles, site.rules, height] as unknown as Standing;
   if (!last || last.of.some((part, i) => part !== of[i])) last = { of, polygons: reachRegion(site, id, height) };
