@@ -38,20 +38,42 @@ const PAIRS: Readonly<Record<PhasePair, readonly (readonly [number, number])[]>>
   ],
 };
 
-/** Scratch arrays for one box after the other. */
+/** A charger where its branch begins: the same for all of one bus, on the same lines, with the same current. */
+interface Fed {
+  volts: Float64Array | null;
+  bus: number;
+  amps: number;
+  powerFactor: number;
+  /** Square of the least volts line to line there. */
+  square: number;
+  /** For each pair of its lines: volts across it, and amperes of the one line less those of the other. */
+  readonly across: Float64Array;
+  readonly flow: Float64Array;
+}
+
+/** Scratch for one box after the other, to be used while the volts of the buses stand: what feeds the last one is kept. */
 export interface Desk {
   readonly panel: Float64Array;
   readonly current: Float64Array;
   readonly flow: Float64Array;
-  /** Least volts line to line where the branch begins, and where it ends. */
-  readonly least: Float64Array;
+  readonly fed: Readonly<Record<PhasePair, Fed>>;
 }
 
 export const newDesk = (): Desk => ({
   panel: new Float64Array(6),
   current: new Float64Array(PER_BUS),
   flow: new Float64Array(6),
-  least: new Float64Array(2),
+  fed: { AB: nothing(), BC: nothing(), CA: nothing(), ABC: nothing() },
+});
+
+const nothing = (): Fed => ({
+  volts: null,
+  bus: 0,
+  amps: 0,
+  powerFactor: 1,
+  square: 0,
+  across: new Float64Array(6),
+  flow: new Float64Array(6),
 });
 
 /**
@@ -67,9 +89,9 @@ export function boxVolts(
   load: BoxLoad,
   desk: Desk = newDesk(),
 ): BoxVolts {
-  leastVolts(ohms, volts, bus, load, desk);
-  const atPanel = desk.least[0]!;
-  const atBox = desk.least[1]!;
+  const fed = fedBy(volts, bus, load, desk);
+  const atPanel = Math.sqrt(fed.square);
+  const atBox = leastAtBox(ohms, fed, load.lines);
   return {
     volts: atBox,
     branchDropPercent: (100 * (atPanel - atBox)) / load.nominal,
@@ -85,30 +107,38 @@ export function totalDropPercent(
   load: BoxLoad,
   desk: Desk,
 ): number {
-  leastVolts(ohms, volts, bus, load, desk);
-  return (100 * (load.nominal - desk.least[1]!)) / load.nominal;
+  return (100 * (load.nominal - leastAtBox(ohms, fedBy(volts, bus, load, desk), load.lines))) / load.nominal;
 }
 
-function leastVolts(ohms: BranchOhms, volts: Float64Array, bus: number, load: BoxLoad, desk: Desk): void {
-  const { lines, amps, powerFactor } = load;
-  const { panel, current, flow, least } = desk;
+/** Least volts line to line at the end of a branch. */
+function leastAtBox(ohms: BranchOhms, { across, flow }: Fed, lines: PhasePair): number {
+  let square = Infinity;
+  for (let at = 0; at < 2 * PAIRS[lines].length; at += 2) {
+    const re = across[at]! - ohms.r * flow[at]! + ohms.x * flow[at + 1]!;
+    const im = across[at + 1]! - ohms.r * flow[at + 1]! - ohms.x * flow[at]!;
+    square = Math.min(square, re * re + im * im);
+  }
+  return Math.sqrt(square);
+}
+
+function fedBy(volts: Float64Array, bus: number, { lines, amps, powerFactor }: BoxLoad, desk: Desk): Fed {
+  const fed = desk.fed[lines];
+  if (fed.volts === volts && fed.bus === bus && fed.amps === amps && fed.powerFactor === powerFactor) return fed;
+  const { panel, current, flow } = desk;
   for (let k = 0; k < 6; k++) panel[k] = volts[6 * bus + k]!;
   current.fill(0);
   flow.fill(0);
   addDraw(current, 0, lines, amps * powerFactor, -amps * Math.sqrt(1 - powerFactor ** 2));
   addConstantCurrents(current, 0, panel, flow);
-  let atPanel = Infinity;
-  let atBox = Infinity;
-  for (const [one, other] of PAIRS[lines]) {
-    const re = panel[2 * one]! - panel[2 * other]!;
-    const im = panel[2 * one + 1]! - panel[2 * other + 1]!;
-    const flowRe = flow[2 * one]! - flow[2 * other]!;
-    const flowIm = flow[2 * one + 1]! - flow[2 * other + 1]!;
-    const boxRe = re - ohms.r * flowRe + ohms.x * flowIm;
-    const boxIm = im - ohms.r * flowIm - ohms.x * flowRe;
-    atPanel = Math.min(atPanel, re * re + im * im);
-    atBox = Math.min(atBox, boxRe * boxRe + boxIm * boxIm);
-  }
-  least[0] = Math.sqrt(atPanel);
-  least[1] = Math.sqrt(atBox);
+  fed.square = Infinity;
+  PAIRS[lines].forEach(([one, other], pair) => {
+    for (const part of [0, 1]) {
+      fed.across[2 * pair + part] = panel[2 * one + part]! - panel[2 * other + part]!;
+      fed.flow[2 * pair + part] = flow[2 * one + part]! - flow[2 * other + part]!;
+    }
+    const [re, im] = [fed.across[2 * pair]!, fed.across[2 * pair + 1]!];
+    fed.square = Math.min(fed.square, re * re + im * im);
+  });
+  Object.assign(fed, { volts, bus, amps, powerFactor });
+  return fed;
 }

@@ -21,11 +21,12 @@ function percentsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms 
   const { full, withoutGeneration: dark } = state;
   const last = known.get(of.chargers);
   const percents = last?.percents ?? new Float64Array(ohms.length);
-  const desk = newDesk();
+  // One for each case: what feeds a box is kept there for the next.
+  const [desk, darkDesk] = [newDesk(), newDesk()];
   const put = (i: number): void => {
     const own = ohms[i] ?? null;
     const percent = totalDropAt(of, full, i, own, desk);
-    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, own, desk));
+    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, own, darkDesk));
   };
   const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
   if (same) for (const i of changedPlaces(ohms, last.ohms)) put(i);
