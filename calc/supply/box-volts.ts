@@ -91,7 +91,7 @@ export function boxVolts(
 ): BoxVolts {
   const fed = fedBy(volts, bus, load, desk);
   const atPanel = Math.sqrt(fed.square);
-  const atBox = leastAtBox(ohms, fed, load.lines);
+  const atBox = leastAtBox(ohms.r, ohms.x, fed, load.lines);
   return {
     volts: atBox,
     branchDropPercent: (100 * (atPanel - atBox)) / load.nominal,
@@ -99,23 +99,24 @@ export function boxVolts(
   };
 }
 
-/** `totalDropPercent` of the same alone: of many boxes that costs a fraction. */
+/** `totalDropPercent` of the same alone, `r` and `x` being the branch's ohms: of many boxes that costs a fraction. */
 export function totalDropPercent(
-  ohms: BranchOhms,
+  r: number,
+  x: number,
   volts: Float64Array,
   bus: number,
   load: BoxLoad,
   desk: Desk,
 ): number {
-  return (100 * (load.nominal - leastAtBox(ohms, fedBy(volts, bus, load, desk), load.lines))) / load.nominal;
+  return (100 * (load.nominal - leastAtBox(r, x, fedBy(volts, bus, load, desk), load.lines))) / load.nominal;
 }
 
 /** Least volts line to line at the end of a branch. */
-function leastAtBox(ohms: BranchOhms, { across, flow }: Fed, lines: PhasePair): number {
+function leastAtBox(r: number, x: number, { across, flow }: Fed, lines: PhasePair): number {
   let square = Infinity;
   for (let at = 0; at < 2 * PAIRS[lines].length; at += 2) {
-    const re = across[at]! - ohms.r * flow[at]! + ohms.x * flow[at + 1]!;
-    const im = across[at + 1]! - ohms.r * flow[at + 1]! - ohms.x * flow[at]!;
+    const re = across[at]! - r * flow[at]! + x * flow[at + 1]!;
+    const im = across[at + 1]! - r * flow[at + 1]! - x * flow[at]!;
     square = Math.min(square, re * re + im * im);
   }
   return Math.sqrt(square);

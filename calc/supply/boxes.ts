@@ -12,12 +12,10 @@ import {
   totalDropPercent,
 } from './box-volts.ts';
 import type { Seats } from './supply-draws.ts';
-import type { SupplyTree } from './supply-tree.ts';
 import type { Solved } from './sweep.ts';
 
 /** What the voltages at the boxes were worked from. */
 export interface BoxCase {
-  readonly tree: SupplyTree;
   readonly seats: Seats;
   readonly chargers: readonly Charger[];
   readonly powerFactor: number;
@@ -62,13 +60,13 @@ function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)
 const boxOf = (of: BoxCase, solved: Solved, i: number, ohms: BranchOhms | null, desk: Desk): BoxVolts | null =>
   ohms === null ? null : boxVolts(ohms, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
 
-/** The total drop to the box of the charger at a place, percent; 0 where it has no branch. */
-export const totalDropAt = (of: BoxCase, solved: Solved, i: number, ohms: BranchOhms | null, desk: Desk): number =>
-  ohms === null ? 0 : totalDropPercent(ohms, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
+/** The total drop to the box of the charger at a place, percent, through a branch of so many ohms. */
+export const totalDropAt = (of: BoxCase, solved: Solved, i: number, r: number, x: number, desk: Desk): number =>
+  totalDropPercent(r, x, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
 
-const loadAt = ({ tree, seats, chargers, powerFactor }: BoxCase, solved: Solved, i: number): BoxLoad => ({
+const loadAt = ({ seats, powerFactor }: BoxCase, solved: Solved, i: number): BoxLoad => ({
   lines: LINES[seats.lines[i]!] as PhasePair,
-  amps: chargers[i]!.amps * solved.share[seats.bus[i]!]!,
+  amps: seats.amps[i]! * solved.share[seats.bus[i]!]!,
   powerFactor,
-  nominal: tree.nodes[seats.node[i]!]!.system.volts,
+  nominal: seats.nominal[i]!,
 });

@@ -14,6 +14,9 @@ export interface Seats {
   readonly bus: Int32Array;
   /** Place of its lines in `LINES`. */
   readonly lines: Uint8Array;
+  /** Its line amperes, and the nominal volts line to line of what feeds it: together, for all are gone through often. */
+  readonly amps: Float64Array;
+  readonly nominal: Float64Array;
 }
 
 /** Seats of the chargers. Remembered for a tree; RangeError for a charger fed by equipment that is not in it. */
@@ -28,6 +31,8 @@ export const seatsOf = remembered(
       node,
       bus: node.map((place) => model.loadBus[place]!),
       lines: Uint8Array.from(chargers, ({ id }) => LINES.indexOf(lines.chargers.get(id)!)),
+      amps: Float64Array.from(chargers, ({ amps }) => amps),
+      nominal: Float64Array.from(node, (place) => tree.nodes[place]!.system.volts),
     };
   },
 );

@@ -69,7 +69,7 @@ export function supplyOf(
   const work = supplyWork(site, runs, tables);
   const { tree, ways, seats, state } = work;
   const facts = factsOf(state, tree, work.model, work.lines, site.loads, chargers, rules, panelSchedules(site), tables);
-  const boxCase = { tree, seats, chargers, powerFactor: rules.powerFactor };
+  const boxCase = { seats, chargers, powerFactor: rules.powerFactor };
   const boxes = whenAsked(() => boxesOf(boxCase, state.full, ohms));
   return {
     get supply() {

@@ -10,6 +10,8 @@ interface Drops {
   readonly of: BoxCase;
   readonly state: SupplyState;
   readonly ohms: readonly (BranchOhms | null)[];
+  /** The same as numbers, resistance and reactance in turn; NaN where there is no branch. */
+  readonly figures: Float64Array;
   /** Percent, in the order of the chargers, 0 where one has no branch; written over at the next plan. */
   readonly percents: Float64Array;
 }
@@ -21,17 +23,27 @@ function percentsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms 
   const { full, withoutGeneration: dark } = state;
   const last = known.get(of.chargers);
   const percents = last?.percents ?? new Float64Array(ohms.length);
+  const figures = last?.figures ?? new Float64Array(2 * ohms.length);
   // One for each case: what feeds a box is kept there for the next.
   const [desk, darkDesk] = [newDesk(), newDesk()];
+  const changed = last === undefined ? ohms.keys() : changedPlaces(ohms, last.ohms);
+  for (const i of changed) {
+    figures[2 * i] = ohms[i]?.r ?? Number.NaN;
+    figures[2 * i + 1] = ohms[i]?.x ?? Number.NaN;
+  }
   const put = (i: number): void => {
-    const own = ohms[i] ?? null;
-    const percent = totalDropAt(of, full, i, own, desk);
-    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, own, darkDesk));
+    const [r, x] = [figures[2 * i]!, figures[2 * i + 1]!];
+    if (Number.isNaN(r)) {
+      percents[i] = 0;
+      return;
+    }
+    const percent = totalDropAt(of, full, i, r, x, desk);
+    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, r, x, darkDesk));
   };
   const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
-  if (same) for (const i of changedPlaces(ohms, last.ohms)) put(i);
+  if (same) for (const i of changed) put(i);
   else for (let i = 0; i < ohms.length; i++) put(i);
-  known.set(of.chargers, { of, state, ohms, percents });
+  known.set(of.chargers, { of, state, ohms, figures, percents });
   return percents;
 }
 

@@ -76,7 +76,7 @@ export function workedOut(
   const written = (solved: Solved): WorkedOut => ({
     ...reportOf(report, solved),
     boxes: new Map(
-      boxesOf({ tree, seats, chargers, powerFactor }, solved, ohms).flatMap((box, i) =>
+      boxesOf({ seats, chargers, powerFactor }, solved, ohms).flatMap((box, i) =>
         box === null ? [] : [[chargers[i]!.id, box.volts]],
       ),
     ),
