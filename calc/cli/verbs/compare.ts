@@ -8,6 +8,7 @@ import { type Alternative, type ComparedFact, comparison } from '../../compariso
 import { type Revision, revision } from '../../revision.ts';
 import { changesDrawing } from '../../sheets/changes-drawing.ts';
 import { dxf } from '../../sheets/dxf.ts';
+import { revisedSet } from '../../sheets/revised-set.ts';
 import { svg } from '../../sheets/svg.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
@@ -30,11 +31,15 @@ export interface CompareOptions {
  * `compare FILE FILE...`: two to six alternatives side by side, differences first; with `changes`, what the second of
  * two versions changes in the first. Lengths in the first file's units.
  */
-export function compareVerb(paths: readonly string[], options: CompareOptions, machine: Machine): Outcome {
+export async function compareVerb(
+  paths: readonly string[],
+  options: CompareOptions,
+  machine: Machine,
+): Promise<Outcome> {
   if (paths.length < 2 || paths.length > MOST)
     return wrong(`compare: name two to ${MOST} site files, not ${paths.length}`);
   if (options.out !== undefined && !options.changes)
-    return wrong('compare --out: goes with --changes, for the drawing of them');
+    return wrong('compare --out: goes with --changes, for the drawings of them');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
@@ -47,32 +52,34 @@ export function compareVerb(paths: readonly string[], options: CompareOptions, m
     ? revision(alternatives[0] as Alternative, alternatives[1] as Alternative)
     : undefined;
   const marked =
-    options.out !== undefined && changes ? writeMarked(alternatives, changes, options.out, machine) : undefined;
+    options.out !== undefined && changes ? await writeMarked(alternatives, changes, options.out, machine) : undefined;
   if (marked && marked.status !== 0) return marked;
   if (options.json) return done(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
   const parts = [
     sideBySide(alternatives, facts, units),
     ...(changes ? [changesText(changes, units)] : []),
-    ...(marked ? [`Drawing of the changes:\n${marked.out.trimEnd()}`] : []),
+    ...(marked ? [`Drawings of the changes:\n${marked.out.trimEnd()}`] : []),
     `Prices: ${prices.list.name}.`,
     CAUTIONS,
   ];
   return done(`${parts.join('\n\n')}\n`);
 }
 
-/** The later version with a cloud round everything that changed, as SVG and DXF. */
-function writeMarked(
+/** The later version with a cloud round everything that changed, as SVG, DXF and drawing set. */
+async function writeMarked(
   alternatives: readonly Alternative[],
   changes: Revision,
   folder: string,
   machine: Machine,
-): Outcome {
+): Promise<Outcome> {
   const [before, after] = alternatives as [Alternative, Alternative];
   const drawing = changesDrawing(before, after, changes);
+  const around = { fonts: machine.fonts, date: machine.today() };
   const name = basename(after.name).replace(/(\.site)?\.json$/, '');
   const files = [
     [join(folder, `${name}.changes.svg`), svg(drawing)],
     [join(folder, `${name}.changes.dxf`), dxf(drawing, after.site.units)],
+    [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around)],
   ] as const;
   for (const [path, content] of files) {
     try {
@@ -82,6 +89,16 @@ function writeMarked(
     }
   }
   return done(`${files.map(([path]) => path).join('\n')}\n`);
+}
+
+/** The two as sheets name them: by their file, and by their path too where both files have one name. */
+function named(before: Alternative, after: Alternative): readonly [Alternative, Alternative] {
+  const file = basename(after.name);
+  const since = basename(before.name);
+  return [
+    { ...before, name: since === file ? before.name : since },
+    { ...after, name: file },
+  ];
 }
 
 function sideBySide(alternatives: readonly Alternative[], facts: readonly ComparedFact[], units: Units): string {

@@ -1,9 +1,21 @@
+import type { Box } from '../../../routing/plane/box.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
+import type { Revision } from '../../revision.ts';
 import type { Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';
 import type { PlacedUnderlay } from './underlay.ts';
+
+/** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
+export interface SetRevision {
+  readonly number: string;
+  /** Name of the version that it is a revision of. */
+  readonly since: string;
+  readonly changes: Revision;
+  /** Where the plans are clouded, feet, as they lie on the sheets. */
+  readonly areas: readonly Box[];
+}
 
 /** What a set is drawn from, and on what. */
 export interface Job {
@@ -19,6 +31,8 @@ export interface Job {
   readonly underlays: readonly PlacedUnderlay[];
   /** What else the notes of the cover have to say. */
   readonly remarks: readonly string[];
+  /** What a revised set marks; none in a first one. */
+  readonly revision?: SetRevision;
 }
 
 /** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, details, schedules. */

@@ -1,6 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan-shape.ts';
+import type { Revision } from '../../revision.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { alongGridlines } from './along-gridlines.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
@@ -14,6 +15,7 @@ import { oneLineSheets } from './one-line-sheets.ts';
 import { type Paper, sheetShape } from './paper.ts';
 import { penWith } from './pen.ts';
 import { planSheet } from './plan-sheet.ts';
+import { cloudedAreas, revisedRemark } from './revised.ts';
 import { scheduleSheets } from './schedule-sheets.ts';
 import { stripSheets } from './strip-sheets.ts';
 import { drawTitleBlock } from './title-block.ts';
@@ -29,6 +31,13 @@ export interface SetParts {
   readonly file?: string;
   /** What lies under the plans, from the lowest up. */
   readonly underlays?: readonly Underlay[];
+  /** The version that this one revises, and what it changes in it: plans have clouds round that. */
+  readonly revision?: {
+    readonly number: string;
+    readonly since: string;
+    readonly before: Site;
+    readonly changes: Revision;
+  };
 }
 
 /**
@@ -37,7 +46,7 @@ export interface SetParts {
  * cannot be read is left out and the cover says so; fonts that cannot be read, or a placement that is no number, throw.
  */
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
-  const { fonts, date, paper, file = site.name, underlays = [] } = parts;
+  const { fonts, date, paper, file = site.name, underlays = [], revision } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
   const under = await embedUnderlays(doc, underlays);
@@ -52,7 +61,8 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     lettering,
     date,
     file,
-    remarks: [...remarks, ...(remark ? [remark] : [])],
+    remarks: [...remarks, ...(remark ? [remark] : []), ...(revision ? [revisedRemark(revision)] : [])],
+    ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
   };
   const sheets = numberedSheets(draftsOf(job));
   const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));

@@ -18,6 +18,7 @@ import { CAP } from './letters.ts';
 import type { Pen } from './pen.ts';
 import { conduitWishes, dropWishes, equipmentWishes, groundOf, openingWishes, stallWishes } from './plan-labels.ts';
 import { drawnExtent, footOf, LARGEST_RATIO, PLAN_NOTES, planRoom } from './plan-sheet.ts';
+import { drawClouds } from './revised.ts';
 import { pointsPerFoot, type Scale, scalesOf } from './scales.ts';
 import { settingOutStrings } from './setting-out-strings.ts';
 import { type Tile, tilesOf } from './tiles.ts';
@@ -144,6 +145,7 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
   drawFeeders(pen, view, site);
   drawBasePlan(pen, view, drawing);
   const ground = groundOf(view, site, plan);
+  drawClouds(pen, view, ground, job.revision);
   drawMatchLines(pen, view, sheet, numbers, ground);
   const equipment = writeLabels(pen, view.area, ground, equipmentWishes(view, site));
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))

@@ -11,6 +11,7 @@ import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { writeLabels, writeMostOrNone } from './labels.ts';
 import type { SheetShape } from './paper.ts';
 import { conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import { drawClouds } from './revised.ts';
 import { scaleThatFits } from './scales.ts';
 import { drawUnderlays } from './underlay.ts';
 import { grown, sizeOf, viewIn } from './view.ts';
@@ -70,6 +71,7 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
       drawFeeders(pen, view, site);
       drawBasePlan(pen, view, drawing);
       const ground = groundOf(view, site, plan);
+      drawClouds(pen, view, ground, job.revision);
       writeLabels(pen, view.area, ground, equipmentWishes(view, site));
       const drops = dropWishes(view, site, plan, false);
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);

@@ -2,6 +2,7 @@ import { type Draft, type Job, NOT_TO_SCALE } from './draft.ts';
 import { conduitSchedule } from './schedules/conduit-schedule.ts';
 import { feederSchedule } from './schedules/feeder-schedule.ts';
 import { panelTables } from './schedules/panel-schedules.ts';
+import { revisionSchedule } from './schedules/revision-schedule.ts';
 import { runSchedule } from './schedules/run-schedule.ts';
 import { settingOutSchedule } from './schedules/setting-out-schedule.ts';
 import { takeoffSchedule } from './schedules/takeoff-schedule.ts';
@@ -17,6 +18,7 @@ export function scheduleSheets(job: Job): readonly Draft[] {
     conduitSchedule(job),
     settingOutSchedule(job),
     takeoffSchedule(job),
+    revisionSchedule(job),
   ].filter(({ rows }) => rows.length > 0);
   return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
     key: `schedules ${i + 1}`,

@@ -5,6 +5,7 @@ import { PENS } from './ink.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import { centred, type Pen, type TextStyle } from './pen.ts';
+import { changeWords, drawDelta } from './revised.ts';
 
 /** What a title block says of its sheet. */
 export interface SheetWords {
@@ -31,7 +32,7 @@ export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords): void {
   const foot = drawNames(pen, block, job, words);
   const head = drawProject(pen, block, job);
   const rest: Area = { ...block, y: foot, height: head - foot };
-  drawRevisions(pen, drawStampRoom(pen, rest), block);
+  drawRevisions(pen, drawStampRoom(pen, rest), block, job);
   pen.rectangle(frame, PENS.border);
 }
 
@@ -128,12 +129,13 @@ function drawStampRoom(pen: Pen, room: Area): Area {
   return { ...room, height: revisions };
 }
 
-/** A ruled table for revisions, to be filled in by hand or when one is issued. */
-function drawRevisions(pen: Pen, room: Area, block: Area): void {
+/** A ruled table for revisions: the one that the set is, and room to write in those that follow. */
+function drawRevisions(pen: Pen, room: Area, block: Area, { revision, date }: Job): void {
   const { sizes } = pen.lettering;
   const row = room.height / (REVISION_ROWS + 2);
   const size = sizes.small;
-  const columns = [block.x, block.x + 26, block.x + 80];
+  const dated = Math.max(54, pen.lettering.width(date, size) + 9);
+  const columns = [block.x, block.x + 26, block.x + 26 + dated];
   pen.text('REVISIONS', [block.x + PAD, centred(top(room) - row / 2, size)], { size, weight: 'bold' });
   rule(pen, block, top(room) - row);
   ['No.', 'Date', 'Description'].forEach((word, i) => {
@@ -149,6 +151,16 @@ function drawRevisions(pen: Pen, room: Area, block: Area): void {
       ],
       PENS.thin,
     );
+  if (revision) {
+    const base = (line: number): number => centred(top(room) - (2.5 + line) * row, size);
+    drawDelta(pen, [columns[0]! + 13, top(room) - 3 * row + 2], revision.number);
+    pen.text(date, [columns[1]! + 4, base(0)], { size });
+    const told = `Since ${revision.since}: ${changeWords(revision.changes)}`;
+    const width = right(block) - columns[2]! - 8;
+    wrapped(told, width, size, pen.lettering, { most: REVISION_ROWS }).forEach((words, line) => {
+      pen.text(words, [columns[2]! + 4, base(line)], { size });
+    });
+  }
   for (const x of columns.slice(1))
     pen.line(
       [

@@ -1,12 +1,14 @@
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { EQUIPMENT_KINDS } from '../../../../routing/site/vocabulary.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { drawSymbol } from '../base-plan.ts';
 import { lineInks } from '../circuit-words.ts';
 import { feederInk } from '../feeders-on-plan.ts';
 import { inkOf, PENS } from '../ink.ts';
 import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from '../one-line-symbols.ts';
 import { centred, type Pen } from '../pen.ts';
+import { drawDelta } from '../revised.ts';
 
 /** Something a legend explains: how it is drawn about a point, and what it is. */
 export interface Entry {
@@ -230,6 +232,20 @@ export const ONE_LINE: Group = {
       says: 'branches and loads: in the panel schedules',
       height: 36,
       draw: (pen, [x, y]) => drawBranches(pen, [x, y + 12], 16),
+    },
+  ],
+};
+
+export const REVISION: Group = {
+  title: 'Revision',
+  entries: [
+    {
+      says: 'cloud with the delta of its revision: round what changed since the version that the title block names',
+      height: 40,
+      draw: (pen, [x, y]) => {
+        pen.line(cloudOutline({ minX: x - 34, minY: y - 8, maxX: x + 14, maxY: y + 8 }, 10), inkOf('revisions'), true);
+        drawDelta(pen, [x + 32, y - 6], '1');
+      },
     },
   ],
 };

@@ -6,7 +6,7 @@ import { centred, type Pen } from '../pen.ts';
 import { flowTables } from '../table.ts';
 import { drawTable } from '../table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
-import { colours, type Entry, type Group, LINES, ONE_LINE, PLAN_SYMBOLS, STRIP_SYMBOLS } from './entries.ts';
+import { colours, type Entry, type Group, LINES, ONE_LINE, PLAN_SYMBOLS, REVISION, STRIP_SYMBOLS } from './entries.ts';
 
 const SIGN_WIDTH = 110;
 const GAP = 30;
@@ -14,7 +14,11 @@ const GAP = 30;
 /** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
 export function legendSheet(job: Job): Draft {
   const { site, shape, lettering } = job;
-  const columns = [[PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS], [ONE_LINE], []];
+  const columns = [
+    [PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS],
+    [ONE_LINE, ...(job.revision ? [REVISION] : [])],
+    [],
+  ];
   const width = (shape.field.width - (columns.length - 1) * GAP) / columns.length;
   const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });
   return {
