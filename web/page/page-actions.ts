@@ -1,4 +1,5 @@
 import { createContext, useContext } from 'react';
+import type { Alternative } from '../../calc/comparison.ts';
 import type { Ref } from '../document/element-lists.ts';
 import type { KeptSite } from '../document/storage.ts';
 
@@ -14,6 +15,8 @@ export interface PageActions {
   readonly textOf: (doc: string) => Promise<string | undefined>;
   /** Opens a copy of the open site under a name of its own; both are kept. */
   readonly branch: () => Promise<boolean>;
+  /** Writes the open plan's drawing set as a revision of another version. */
+  readonly saveRevised: (before: Alternative) => Promise<void>;
 }
 
 const ActionsContext = createContext<PageActions | null>(null);

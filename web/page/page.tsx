@@ -21,6 +21,7 @@ import { ActionsProvider, type PageActions } from './page-actions.ts';
 import { attachPageKeys } from './page-keys.ts';
 import { ProblemsDialog } from './problems-dialog.tsx';
 import { showFocus } from './seen-focus.ts';
+import { saveRevisedSet } from './sheets.ts';
 
 interface PageProps {
   readonly store: DocumentStore;
@@ -51,6 +52,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         await (await keeping).flush();
         return (await (await keeping).textsOf(doc))[0];
       },
+      saveRevised: (before) => saveRevisedSet(store.getState(), before),
       branch: async () => {
         await (await keeping).holdOn();
         const { file, openFile } = store.getState();

@@ -1,12 +1,14 @@
-import { stallsServed } from '../../calc/comparison.ts';
-import { SHEET_FILES, type SheetFile } from '../../calc/sheets/every-sheet.ts';
+import { type Alternative, stallsServed } from '../../calc/comparison.ts';
+import { revision } from '../../calc/revision.ts';
+import { SHEET_FILES, type SheetFile, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
 import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
 import { costOf } from '../../calc/takeoff/cost.ts';
-import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
+import type { Site } from '../../routing/site/site.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files.ts';
+import { priceStore } from '../document/price-store.ts';
 import { drawingUnderlays } from './drawing-underlays.ts';
 
 export { SHEET_FILES };
@@ -38,6 +40,33 @@ export async function saveEverySheet(state: DocumentState): Promise<void> {
   download(named(state, '.sheets.zip'), 'application/zip', new Uint8Array(zipSync(files)));
 }
 
+/** Writes the open plan's drawing set as a revision of another version, what changed in clouds. */
+export async function saveRevisedSet(state: DocumentState, before: Alternative): Promise<void> {
+  const { site, notify } = state;
+  try {
+    const after = asWritten(state);
+    const { revisedSet } = await import('../../calc/sheets/revised-set.ts');
+    const content = await revisedSet(before, after, revision(before, after), aroundOf(site));
+    download(named(state, '.changes.pdf'), 'application/pdf', new Uint8Array(content));
+  } catch (error) {
+    notify(`The revised drawing set could not be written: ${error instanceof Error ? error.message : String(error)}`);
+  }
+}
+
+/** The open site, planned, under the name of its file, at the prices in use. */
+const asWritten = ({ name, site, plan }: DocumentState): Alternative => ({
+  name: fileNameOf(name),
+  site,
+  plan,
+  cost: costOf(plan.takeoff, priceStore.getState().list, stallsServed(site)),
+});
+
+const aroundOf = (site: Site): SheetSurroundings => ({
+  fonts: servedFonts,
+  date: new Date().toLocaleDateString('en-CA'),
+  underlays: () => drawingUnderlays(site),
+});
+
 /** The typeface of the drawing set, fetched from beside the page when a set is asked for. */
 const servedFonts = async (): Promise<FontBytes> => {
   const [plain, bold] = await Promise.all(
@@ -48,18 +77,14 @@ const servedFonts = async (): Promise<FontBytes> => {
 
 /** Undefined where the writer failed; the page then says so and the open site is as it was. */
 async function written(
-  { name, site, plan, notify }: DocumentState,
+  state: DocumentState,
   sheet: SheetFile,
 ): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
   try {
-    const cost = costOf(plan.takeoff, INVENTED_LIST, stallsServed(site));
-    const content = await sheet.write(
-      { name: fileNameOf(name), site, plan, cost },
-      { fonts: servedFonts, date: new Date().toLocaleDateString('en-CA'), underlays: () => drawingUnderlays(site) },
-    );
+    const content = await sheet.write(asWritten(state), aroundOf(state.site));
     return content instanceof Uint8Array ? new Uint8Array(content) : content;
   } catch (error) {
-    notify(`${sheet.says} could not be written: ${error instanceof Error ? error.message : String(error)}`);
+    state.notify(`${sheet.says} could not be written: ${error instanceof Error ? error.message : String(error)}`);
     return undefined;
   }
 }

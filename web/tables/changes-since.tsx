@@ -2,13 +2,14 @@ import { useMemo } from 'react';
 import type { Alternative } from '../../calc/comparison.ts';
 import { revision } from '../../calc/revision.ts';
 import type { Ref } from '../document/element-lists.ts';
+import { fileNameOf } from '../document/files.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { dollars } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
 
 /** What the open site changes in one other version: elements to show on the board, every quantity, price and findings. */
 export function ChangesSince({ before, after }: { readonly before: Alternative; readonly after: Alternative }) {
-  const { reveal } = usePageActions();
+  const { reveal, saveRevised } = usePageActions();
   const changes = useMemo(() => revision(before, after), [before, after]);
   const { units } = after.site;
   const standing = changes.elements.filter(({ change }) => change !== 'removed');
@@ -26,6 +27,11 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
       {standing.length > 0 && (
         <button type="button" onClick={() => reveal(standing.map(({ list, id }): Ref => ({ list, id })))}>
           Show {standing.length} on the board
+        </button>
+      )}
+      {(changes.elements.length > 0 || changes.quantities.length > 0) && (
+        <button type="button" onClick={() => void saveRevised({ ...before, name: fileNameOf(before.name) })}>
+          Save the drawing set with clouds
         </button>
       )}
       <ul>

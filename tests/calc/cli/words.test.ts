@@ -218,6 +218,8 @@ describe('the drawing of the changes', () => {
     // Two places, each a cloud and the triangle of its delta.
     expect(revisions.match(/<polygon /g)).toHaveLength(4);
     expect(machine.written.has(join('marked', 'later.changes.dxf'))).toBe(true);
+    const set = machine.written.get(join('marked', 'later.changes.pdf')) as Uint8Array;
+    expect(new TextDecoder().decode(set.subarray(0, 5))).toBe('%PDF-');
   });
   test('is not written without the changes', async () => {
     expect((await runWords(['compare', LIBRARY, LIBRARY, '--out', 'marked'], machineWith())).status).toBe(2);

@@ -96,3 +96,26 @@ export async function placedOn(bytes: Uint8Array, number: number): Promise<reado
   await task.destroy();
   return placed;
 }
+
+/** Lower left and upper right corner of every line that a page strokes on a layer, points, in the order of painting. */
+export async function linesOn(
+  bytes: Uint8Array,
+  number: number,
+  layer: string,
+): Promise<readonly (readonly number[])[]> {
+  const task = getDocument({ data: new Uint8Array(bytes), verbosity: 0, useSystemFonts: false });
+  const doc = await task.promise;
+  const config = await doc.getOptionalContentConfig();
+  const { fnArray, argsArray } = await (await doc.getPage(number)).getOperatorList();
+  const boxes: number[][] = [];
+  let name = '';
+  fnArray.forEach((fn, i) => {
+    const args = argsArray[i];
+    if (fn === OPS.beginMarkedContentProps) name = (config.getGroup(args[1].id) as { name: string }).name;
+    else if (fn === OPS.endMarkedContent) name = '';
+    else if (fn === OPS.constructPath && name.startsWith(layer) && [OPS.stroke, OPS.closeStroke].includes(args[0]))
+      boxes.push([...(args[2] as Float32Array)]);
+  });
+  await task.destroy();
+  return boxes;
+}

@@ -1,0 +1,73 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { type ReadPdf, readPdf } from '../outside/sheets/read-pdf.ts';
+import { opener } from './open.ts';
+import { onScreen } from './open-page.ts';
+
+const open = opener();
+
+async function saved(page: Page, press: () => Promise<void>): Promise<{ name: string; bytes: Buffer }> {
+  const [download] = await Promise.all([page.waitForEvent('download'), press()]);
+  return { name: download.suggestedFilename(), bytes: await readFile((await download.path())!) };
+}
+
+test('sheets are priced by the list that is open, as the page is', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  const panel = page.getByRole('region', { name: 'Price', exact: true });
+  const list = await saved(page, () => panel.getByRole('button', { name: 'Save the prices' }).click());
+  const choosing = page.waitForEvent('filechooser');
+  await panel.getByRole('button', { name: 'Open a price file…' }).click();
+  await (await choosing).setFiles({
+    name: 'own.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(withoutElbows(list.bytes.toString('utf8'))),
+  });
+  await panel.getByText('Prices: own.csv').waitFor();
+  const shown = await panel.locator('.sums .sum dd').textContent();
+  await page.getByRole('button', { name: 'Sheets' }).click();
+  const cost = await saved(page, () => page.getByRole('menuitem', { name: 'Cost, as CSV' }).click());
+  const text = cost.bytes.toString('utf8');
+  expect(text).toContain('Prices: own.csv.');
+  expect(text).toMatch(/^elbow.*no price/m);
+  const price = Number(/^price,.*?([\d.]+)\s*$/m.exec(text)?.[1]);
+  expect(price).toBeCloseTo(Number(shown!.replace(/[$,]/g, '')), 2);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+/** A list that lacks a price, so that what is priced by it is told from what is priced by another. */
+const withoutElbows = (list: string): string =>
+  list
+    .split(/\r?\n/)
+    .filter((line) => !line.startsWith('elbow'))
+    .join('\r\n');
+
+test('an alternative is saved as a revision: clouds round what was moved in it', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: /^Alternatives/ }).click();
+  await page.getByRole('button', { name: 'Branch the open site into an alternative' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Alder Street Library lot, alternative 2' }).waitFor();
+  await page.getByRole('checkbox', { name: 'Alder Street Library lot', exact: true }).click();
+  const changes = page.locator('.changes-since');
+  await changes.locator('summary').click();
+  expect(await changes.getByRole('button', { name: 'Save the drawing set with clouds' }).count()).toBe(0);
+  await page.getByRole('button', { name: /^Alternatives/ }).click();
+  const [x, y] = await onScreen(page, [52, 9]);
+  await page.mouse.click(x, y);
+  await page.keyboard.press('Shift+ArrowUp');
+  await page.getByRole('button', { name: /^Undo ?: move drop D05/ }).waitFor();
+  await page.getByRole('button', { name: /^Alternatives/ }).click();
+  await page.getByRole('checkbox', { name: 'Alder Street Library lot', exact: true }).click();
+  await changes.locator('summary').click();
+  const set = await saved(page, () =>
+    changes.getByRole('button', { name: 'Save the drawing set with clouds' }).click(),
+  );
+  expect(set.name).toBe('Alder Street Library lot, alternative 2.changes.pdf');
+  const pdf: ReadPdf = await readPdf(set.bytes);
+  const words = pdf.pages.map(({ texts }) => texts.map(({ text }) => text).join(' ')).join(' ');
+  expect(words.replace(/\s+/g, ' ')).toContain('D05 (drops) moved');
+  expect(offences).toEqual([]);
+  await close();
+});
