@@ -14,6 +14,7 @@ import { LoadPanel } from './load-panel.tsx';
 import { NameField } from './name-field.tsx';
 import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
+import { Renumber } from './renumber.tsx';
 import { SeveralPanel } from './several-panel.tsx';
 import { StallPanel } from './stall-panel.tsx';
 
@@ -64,6 +65,7 @@ export function SelectionPanel() {
       {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
       {one && <NameField key={first.id} list={first.list} id={first.id} />}
       <ChargeSelected />
+      <Renumber />
       <Arrange />
     </div>
   );

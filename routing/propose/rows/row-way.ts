@@ -11,9 +11,9 @@ export interface RowWay {
 /** Headings that differ by less, degrees, are the same. */
 const SAME_HEADING = 0.01;
 /** Feet that a stall of a row may stand off the row's line: stalls of other widths do, where they are angled. */
-const OFF_LINE = 2.5;
+export const OFF_LINE = 2.5;
 /** Depths of a stall within which its neighbor in the row stands: farther off is the next row. */
-const REACH = 1.5;
+export const REACH = 1.5;
 
 /**
  * The row that stalls stand in, from the first of them on, or towards its free end where only one is free. The row runs

@@ -9,7 +9,7 @@ import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
 import { newId } from '../../../web/document/edits/new-id.ts';
-import { rename, renumber } from '../../../web/document/edits/rename.ts';
+import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
 import { elementsOf, type Part, type Ref } from '../../../web/document/element-lists.ts';
@@ -83,8 +83,12 @@ const GESTURES = {
     return named.ok ? named.edit : null;
   },
   renumber: (file, refs, { n }) => {
-    const numbered = renumber(file, refs, 'N', n, 2);
+    const numbered = renumber(file, refs, { prefix: 'N', first: n, step: 1 + (n % 3), width: 2 });
     return numbered.ok ? numbered.edit : null;
+  },
+  relabel: (file, refs, { n }) => {
+    const stalls = refs.flatMap(({ list, id }) => (list === 'stalls' ? id : []));
+    return relabel(file, stalls, { prefix: '', first: n, step: 1, width: 2 });
   },
   rules: (file, _, { n }) => changeRules(file, { cordLimit: n % 5 ? n : undefined, allowance: { box: n } }),
   name: (file, _, { n }) => nameSite(file, `Lot ${n}`),

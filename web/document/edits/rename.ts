@@ -6,6 +6,7 @@ import { type Element, elementsOf, type ListName, listOf, type Ref } from '../el
 import { setStep } from '../set-field.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
+import { type Numbering, numberAt } from './numbering.ts';
 
 export type Renamed = { readonly ok: true; readonly edit: Edit } | { readonly ok: false; readonly says: string };
 
@@ -22,12 +23,12 @@ export function rename(file: SiteFile, id: string, to: string): Renamed {
 }
 
 /**
- * Numbers elements afresh in the order given: `prefix` and a number counted up from `first`, padded to `width` digits.
+ * Numbers elements afresh in the order given: their names become those of the numbering, everywhere they are spoken of.
  * Refused where one of the names is held by an element that is not renumbered with them.
  */
-export function renumber(file: SiteFile, refs: readonly Ref[], prefix: string, first: number, width: number): Renamed {
+export function renumber(file: SiteFile, refs: readonly Ref[], numbering: Numbering): Renamed {
   const ids = [...new Set(refs.map(({ id }) => id))];
-  const names = new Map(ids.map((id, index) => [id, `${prefix}${String(first + index).padStart(width, '0')}`]));
+  const names = new Map(ids.map((id, index) => [id, numberAt(numbering, index)]));
   for (const to of names.values()) {
     const holder = names.has(to) ? undefined : listOf(file, to);
     if (holder) return { ok: false, says: `${to} is taken: ${inWords([{ list: holder, id: to }])} has that name.` };
@@ -35,6 +36,17 @@ export function renumber(file: SiteFile, refs: readonly Ref[], prefix: string, f
   }
   const steps = renameSteps(file, names);
   return { ok: true, edit: { name: `Renumber ${inWords(held(file, refs).map(named))}`, steps } };
+}
+
+/** Numbers stalls afresh on the board, in the order given: their labels become those of the numbering, their names stay. */
+export function relabel(file: SiteFile, stalls: readonly string[], numbering: Numbering): Edit {
+  const labels = new Map([...new Set(stalls)].map((id, index) => [id, numberAt(numbering, index)]));
+  const refs = stalls.map((id) => ({ list: 'stalls', id }) as const);
+  const steps = elementsOf(file, 'stalls').flatMap((stall) => {
+    const label = labels.get(stall.id);
+    return label === undefined ? [] : changeStep('stalls', stall, { ...stall, label });
+  });
+  return { name: `Renumber ${inWords(held(file, refs).map(named))}`, steps };
 }
 
 const named = ({ list, element }: { list: ListName; element: Element }): Pick<Ref, 'list' | 'id'> => ({

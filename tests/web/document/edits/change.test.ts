@@ -3,7 +3,7 @@ import type { SiteFile } from '../../../../routing/site/site.ts';
 import { addAll, addElements } from '../../../../web/document/edits/add.ts';
 import { changeElement, changeElements, insertVertex } from '../../../../web/document/edits/change.ts';
 import { newId, newIds } from '../../../../web/document/edits/new-id.ts';
-import { rename, renumber } from '../../../../web/document/edits/rename.ts';
+import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
@@ -111,14 +111,36 @@ describe('rename', () => {
 
   test('stalls are numbered afresh, also where old and new names overlap', () => {
     const refs = ['S09', 'S08', 'S07'].map((id) => ({ list: 'stalls', id }) as const);
-    const result = renumber(SMALL, refs, 'S', 8, 2);
+    const result = renumber(SMALL, refs, { prefix: 'S', first: 8, step: 1, width: 2 });
     const after = checkEdit(SMALL, result.ok ? result.edit : expect.fail());
     expect(after.stalls?.map(({ id }) => id)).toEqual(['S10', 'S09', 'S08']);
     expect(after.chargers?.map(({ stalls }) => stalls)).toEqual([['S10', 'S09'], ['S08']]);
   });
 
+  test('by a step, and with as many digits as the widest number needs', () => {
+    const refs = ['S07', 'S08', 'S09'].map((id) => ({ list: 'stalls', id }) as const);
+    const result = renumber(SMALL, refs, { prefix: 'B-', first: 9, step: 2, width: 2 });
+    const after = checkEdit(SMALL, result.ok ? result.edit : expect.fail());
+    expect(after.stalls?.map(({ id }) => id)).toEqual(['B-09', 'B-11', 'B-13']);
+  });
+
+  test('labels of stalls are numbered in the order given, in one step; the names and who refers to them stay', () => {
+    const edit = relabel(SMALL, ['S09', 'S08', 'S07'], { prefix: '', first: 98, step: 2, width: 2 });
+    expect(edit.name).toBe('Renumber 3 stalls');
+    const after = checkEdit(SMALL, edit);
+    expect(after.stalls?.map(({ id, label }) => [id, label])).toEqual([
+      ['S07', '102'],
+      ['S08', '100'],
+      ['S09', '98'],
+    ]);
+    expect(after.chargers).toEqual(SMALL.chargers);
+    expect(relabel(after, ['S09', 'S08', 'S07'], { prefix: '', first: 98, step: 2, width: 2 }).steps).toEqual([]);
+  });
+
   test('renumbering is refused where another element has one of the names', () => {
-    expect(renumber(SMALL, [{ list: 'stalls', id: 'S07' }], 'S', 8, 2)).toMatchObject({ ok: false });
+    expect(
+      renumber(SMALL, [{ list: 'stalls', id: 'S07' }], { prefix: 'S', first: 8, step: 1, width: 2 }),
+    ).toMatchObject({ ok: false });
   });
 });
 
