@@ -59,6 +59,10 @@ test('all stalls are numbered row by row, there and back; who else has a label o
   await openForm(page);
   await type(page, 'first number', '205');
   await form(page).getByText('4 other stalls have labels of these, and keep them.').waitFor();
+  const widths = await form(page).evaluate((section) =>
+    [...section.children].map((child) => child.getBoundingClientRect().right - section.getBoundingClientRect().right),
+  );
+  expect(Math.max(...widths)).toBeLessThan(1);
   expect(await seriousFaults(page)).toEqual([]);
   expect(offences).toEqual([]);
   await close();
