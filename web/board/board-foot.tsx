@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from 'react';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
@@ -103,12 +104,6 @@ export function BoardFoot() {
 }
 
 function Coordinates() {
-  const units = useDocument((state) => state.site.units);
-  const pointer = useView((state) => state.pointer);
-  // What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or the figures would flicker.
-  const exact = useView((state) => state.doing === 'dragging' || state.draft !== null);
-  const print = (value: number | undefined): string =>
-    value === undefined ? '–' : exact ? printLength(value, units) : nearestInch(value, units);
   const document = useDocumentStore();
   const view = useViewStore();
   const draws = useView((state) => isDrawTool(state.tool));
@@ -116,10 +111,10 @@ function Coordinates() {
     <p className="coordinates" data-testid="coordinates">
       <KindsAside />
       <span>
-        x <b>{print(pointer?.[0])}</b>
+        x <PointerLength axis={0} />
       </span>
       <span>
-        y <b>{print(pointer?.[1])}</b>
+        y <PointerLength axis={1} />
       </span>
       {draws && (
         <button
@@ -133,6 +128,25 @@ function Coordinates() {
       )}
     </p>
   );
+}
+
+/** One coordinate of the pointer, written past React: it changes with every step of a drag. */
+function PointerLength({ axis }: { readonly axis: 0 | 1 }) {
+  const view = useViewStore();
+  const units = useDocument((state) => state.site.units);
+  const text = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const write = ({ pointer, doing, draft }: ViewState): void => {
+      const value = pointer?.[axis];
+      // What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or it would flicker.
+      const print = doing === 'dragging' || draft !== null ? printLength : nearestInch;
+      const words = value === undefined ? '–' : print(value, units);
+      if (text.current && text.current.textContent !== words) text.current.textContent = words;
+    };
+    write(view.getState());
+    return view.subscribe(write);
+  }, [view, units, axis]);
+  return <b ref={text} />;
 }
 
 /** What the board leaves out or the hand leaves alone is said where one looks, or it would be missed. */

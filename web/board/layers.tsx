@@ -1,14 +1,9 @@
 import type Konva from 'konva';
 import { memo, useEffect, useMemo, useRef } from 'react';
 // Only the shapes that are used: the whole of the library is three times as large.
-import { Circle, Layer, Line, Rect, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
-import 'konva/lib/shapes/Circle';
-import 'konva/lib/shapes/Line';
-import 'konva/lib/shapes/Rect';
-import { useDocumentAtOnce, useDocumentStore } from '../document/use-document.ts';
+import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
+import { useDocumentStore } from '../document/use-document.ts';
 import { BASE_PICTURES } from './base-pictures.ts';
-import { toScreen } from './camera.ts';
-import { handleOnScreen, handlesOf } from './hand/handles.ts';
 import { drawLive } from './live-picture.ts';
 import type { Painting } from './painting.ts';
 import { useView, useViewStore } from './view-store.ts';
@@ -20,9 +15,9 @@ interface LayersProps {
 }
 
 /**
- * Three layers: the base, one shape for each kind of picture; the live one, for what moves and what is selected; and
- * the handles, the only few that are nodes of their own. None listens: the board's own index finds what is under the
- * hand, and no hit canvas is drawn.
+ * Two layers: the base, one shape for each kind of picture; and the live one, for what moves, what is selected and its
+ * handles. No step of a drag passes through React. Neither listens: the board's own index finds what is under the hand,
+ * and no hit canvas is drawn.
  */
 export const Layers = memo(function Layers({ painting, tally }: LayersProps) {
   const document = useDocumentStore();
@@ -75,35 +70,6 @@ export const Layers = memo(function Layers({ painting, tally }: LayersProps) {
       <Layer ref={live} listening={false}>
         <Shape name="live" sceneFunc={drawLiveLayer} listening={false} perfectDrawEnabled={false} />
       </Layer>
-      <Layer listening={false}>
-        <Handles painting={painting} />
-      </Layer>
     </Stage>
   );
 });
-
-/** What the hand can take hold of on the selected element. */
-function Handles({ painting }: { readonly painting: Painting }) {
-  const site = useDocumentAtOnce((state) => state.site);
-  const selection = useDocumentAtOnce((state) => state.selection);
-  const camera = useView((state) => state.camera);
-  const viewport = useView((state) => state.viewport);
-  const { ink } = painting.frame();
-  const [held] = selection;
-  return handlesOf(site, selection, camera.scale).map((handle) => {
-    const { px, py } = handleOnScreen(handle, camera, viewport);
-    const foot = toScreen(camera, viewport, [handle.at[0], handle.at[1]]);
-    const part = handle.ref.part;
-    const own = JSON.stringify(held?.part) === JSON.stringify(part);
-    const key = `${handle.ref.id} ${JSON.stringify(part)}`;
-    const look = { fill: own ? ink.ink : ink.sheet, stroke: ink.ink, strokeWidth: 1.6, perfectDrawEnabled: false };
-    return [
-      <Line key={`${key} leader`} points={[foot.px, foot.py, px, py]} stroke={ink.ink} strokeWidth={0.8} />,
-      handle.shape === 'square' ? (
-        <Rect key={key} x={px - 4.5} y={py - 4.5} width={9} height={9} {...look} />
-      ) : (
-        <Circle key={key} x={px} y={py} radius={5} {...look} />
-      ),
-    ];
-  });
-}

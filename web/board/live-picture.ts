@@ -8,6 +8,7 @@ import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
 import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawBand, drawGuides, drawLasso, drawMeasure, drawPin } from './pictures/guides.ts';
+import { drawHandles } from './pictures/handles.ts';
 import { drawMemberEnds } from './pictures/member-ends.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
 import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
@@ -68,6 +69,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords);
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
+  drawHandles(pen, plain, scene.site, view, selection);
   if (view.band) drawBand(pen, plain, view.band);
   if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;

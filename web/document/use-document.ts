@@ -31,8 +31,3 @@ function pacedOf(store: DocumentStore): ReturnType<typeof pacedStore> {
 export function useDocument<T>(part: (state: DocumentState) => T): T {
   return useStore(pacedOf(useDocumentStore()), part);
 }
-
-/** As `useDocument`, but at every step of a drag: for what is drawn under the hand. */
-export function useDocumentAtOnce<T>(part: (state: DocumentState) => T): T {
-  return useStore(useDocumentStore(), part);
-}

@@ -11,9 +11,10 @@ export function TypeIn() {
   const view = useViewStore();
   const units = useDocument((state) => state.site.units);
   const typing = useView((state) => state.typing);
-  const draft = useView((state) => state.draft);
+  const draft = useView((state) => (state.typing ? state.draft : null));
   const moving = useView((state) => state.doing === 'dragging');
-  const pointer = useView((state) => state.pointer);
+  // Where the pointer is matters only where there is something to type: else each move would ask for a new look.
+  const pointer = useView((state) => (state.typing ? state.pointer : null));
   const camera = useView((state) => state.camera);
   const viewport = useView((state) => state.viewport);
   const input = useRef<HTMLInputElement>(null);
