@@ -10,6 +10,7 @@ type Place = readonly [x: number, y: number];
 
 /** The hand of a person who draws: places are feet of the plan. */
 function handOn(page: Page) {
+  let actions = 0;
   const board = page.getByTestId('board');
   const form = page.getByTestId('draw-panel');
   const move = async (to: Place): Promise<void> => {
@@ -17,6 +18,7 @@ function handOn(page: Page) {
     await page.mouse.move(x, y, { steps: 3 });
   };
   const click = async (at: Place): Promise<void> => {
+    actions++;
     await move(at);
     await page.mouse.down();
     await page.mouse.up();
@@ -25,16 +27,19 @@ function handOn(page: Page) {
     move,
     click,
     drag: async (from: Place, to: Place): Promise<void> => {
+      actions++;
       await move(from);
       await page.mouse.down();
       await move(to);
       await page.mouse.up();
     },
     key: async (...keys: readonly string[]): Promise<void> => {
+      actions += keys.length;
       await board.focus();
       for (const key of keys) await page.keyboard.press(key);
     },
     fill: async (label: string, value: string): Promise<void> => {
+      actions++;
       const field = form.getByLabel(label, { exact: true });
       if ((await field.evaluate((element) => element.tagName)) === 'SELECT') await field.selectOption(value);
       else {
@@ -42,6 +47,18 @@ function handOn(page: Page) {
         await field.press('Enter');
       }
     },
+    press: async (name: string): Promise<void> => {
+      actions++;
+      await page.getByRole('button', { name }).click();
+    },
+    /** A length typed where the draft ends, and Enter. */
+    type: async (length: string): Promise<void> => {
+      actions += 2;
+      await page.keyboard.type(length);
+      await page.keyboard.press('Enter');
+    },
+    /** Clicks, drags, keys, and fields typed or chosen so far. */
+    actions: (): number => actions,
     words: (): Promise<string | null> => page.getByTestId('draw-words').textContent(),
     advice: (): Promise<string | null> => page.locator('.board-foot .advice').textContent(),
   };
@@ -93,8 +110,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.fill('accessible at', '13');
   await hand.click([-57, -18]);
   await hand.move([0, -18]);
-  await page.keyboard.type("11' 6 * 10");
-  await page.keyboard.press('Enter');
+  await hand.type("11' 6 * 10");
   expect(await hand.words()).toBe('24 stalls, 12 to a row; 115\' 0" along, 36\' 0" across');
   await film(page, '1-stalls');
   await hand.key('Enter');
@@ -110,20 +126,19 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.fill('kind', 'source');
   await hand.click([-80, -10]);
   await hand.key('Enter');
-  await hand.fill('kind', 'panelboard');
-  await hand.fill('fed from', 'SVC');
+  const form = page.getByTestId('draw-panel');
+  expect(await form.getByLabel('kind', { exact: true }).inputValue()).toBe('panelboard');
+  expect(await form.getByLabel('fed from', { exact: true }).inputValue()).toBe('SVC');
   await hand.click([-64, 0]);
   await hand.key('Enter');
 
   // The feeder's raceway in the ground, then the branches' overhead: up from the panel, along one row, and a leg to the other.
   await hand.key('r');
   await hand.fill('place', 'underground');
-  await hand.fill('method', 'PVC40');
   await hand.click([-80, -10]);
   await hand.click([-64, 0]);
   await hand.key('Enter');
   await hand.fill('place', 'overhead');
-  await hand.fill('method', 'EMT');
   for (const vertex of [
     [-64, 0],
     [-57, 0],
@@ -145,7 +160,9 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.key('v');
   await hand.drag([-60, -22], [62, 22]);
   await hand.key('d');
-  await page.getByRole('button', { name: 'Give each of 24 stalls its drop and charger' }).click();
+  await hand.press('Give each of 24 stalls its drop and charger');
+  // Opening the empty site takes two clicks more, and the room for it one turn of the wheel.
+  expect(hand.actions() + 3).toBeLessThanOrEqual(40);
   await hand.key('Escape', 'Escape');
 
   const ledger = page.locator('.ledger');
@@ -162,6 +179,8 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   expect(file.stalls!.map(({ label }) => label)).toEqual(
     Array.from({ length: 24 }, (_, i) => String(i + 1).padStart(2, '0')),
   );
+  expect(file.raceways!.map(({ method }) => method)).toEqual(['PVC40', 'EMT', 'EMT']);
+  expect(file.feeders!.map(({ from, to }) => [from, to])).toEqual([['SVC', 'P1']]);
   expect(file.chargers!.map(({ stalls }) => stalls)).toEqual(file.stalls!.map(({ id }) => [id]));
   expect(file.gridlines).toEqual({
     x: [-57, -28.25, 0.5, 29.25, 58].map((at, i) => ({ label: String(i + 1), at })),

@@ -1,4 +1,4 @@
-import { METHODS, PLACES } from '../../../routing/site/vocabulary.ts';
+import { METHODS, type Method, PLACES, type Place } from '../../../routing/site/vocabulary.ts';
 import { ChoiceField, LengthField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
@@ -6,6 +6,8 @@ import { useOptions } from './use-options.ts';
 /** Cover over a raceway under a parking lot, feet: NEC Table 300.5(A), 24 in. */
 const BURIED = -2;
 const OVERHEAD = 11;
+/** What runs there as a rule. Common practice, no source. */
+const usualMethod = (place: Place): Method => (place === 'underground' ? 'PVC40' : 'EMT');
 
 export function RacewayForm() {
   const [options, change] = useOptions('raceway');
@@ -19,7 +21,12 @@ export function RacewayForm() {
         onChange={(place) => {
           const buried = place === 'underground';
           const moved = buried ? options.elevation >= 0 : options.elevation < 0;
-          change({ place, ...(moved && { elevation: buried ? BURIED : OVERHEAD }) });
+          const usual = options.method === usualMethod(options.place);
+          change({
+            place,
+            ...(moved && { elevation: buried ? BURIED : OVERHEAD }),
+            ...(usual && { method: usualMethod(place) }),
+          });
         }}
       />
       <LengthField label="runs at" value={options.elevation} onChange={(elevation) => change({ elevation })} />

@@ -5,7 +5,7 @@ import { addElements } from '../../../document/edits/add.ts';
 import { addFeeder } from '../../../document/edits/feed.ts';
 import { newId } from '../../../document/edits/new-id.ts';
 import { type DrawTool, spotsOf } from '../draft.ts';
-import type { EquipmentOptions } from '../options.ts';
+import { type EquipmentOptions, FIRST_OPTIONS } from '../options.ts';
 
 /** By custom of the trade, no source. */
 const PREFIX: Readonly<Record<EquipmentKind, string>> = {
@@ -56,8 +56,19 @@ export const equipmentTool: DrawTool<EquipmentOptions> = {
             ['Esc', 'select'],
           ],
         },
+  after: (options, { file }) => (options.kind === 'source' ? panelboardFrom(options, file) : options),
   turned: (options) => ({ ...options, rotation: (options.rotation + 90) % 360 }),
 };
+
+/** After a source comes what it feeds most often: a panelboard at its voltage, its feeder drawn with it. */
+const panelboardFrom = ({ rotation, volts, phases }: EquipmentOptions, file: SiteFile): EquipmentOptions => ({
+  ...FIRST_OPTIONS.equipment,
+  ...KIND_DEFAULTS.panelboard,
+  rotation,
+  volts,
+  phases,
+  fedFrom: file.equipment?.at(-1)?.id ?? '',
+});
 
 const maybe = <K extends string, V>(name: K, value: V | null): { readonly [P in K]?: V } =>
   (value === null ? {} : { [name]: value }) as { readonly [P in K]?: V };
