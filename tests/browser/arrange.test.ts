@@ -121,6 +121,21 @@ test('an array goes along the row by its pitch unless a direction is typed, and 
   await close();
 });
 
+test('an array that would put a stall on another says so beforehand', async () => {
+  const { page, offences, close } = await open();
+  const [x, y] = await onScreen(page, [38.5, 12]);
+  await page.mouse.click(x, y);
+  await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
+  const array = page.getByTestId('selection-panel').getByRole('region', { name: 'Array' });
+  expect(await array.getByRole('status').textContent()).toMatch(/^A copy would lie on stall \w+\.$/);
+  expect(await seriousFaults(page)).toEqual([]);
+  await array.getByLabel('columns every').fill('200');
+  await array.getByLabel('columns every').press('Enter');
+  await expect.poll(() => array.getByRole('status').count()).toBe(0);
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('the forms of the drawing actions have no serious fault of access, in either theme', async () => {
   for (const theme of ['light', 'dark'] as const) {
     const { page, close } = await open({ theme });

@@ -1,5 +1,6 @@
 import { type ReactNode, useMemo, useState } from 'react';
-import type { Point2 } from '../../routing/site/site.ts';
+import { stallUnderArray } from '../../routing/propose/rows/stalls-under-array.ts';
+import type { Point2, Site } from '../../routing/site/site.ts';
 import { toFeet } from '../../routing/site/units.ts';
 import type { Edit } from '../document/edit.ts';
 import { centreOf } from '../document/edits/centre.ts';
@@ -33,6 +34,7 @@ function ArrangeForms() {
   const site = useDocument((state) => state.site);
   const ways = useMemo(() => arrayWays(site, selection), [site, selection]);
   const whole = selection.map(({ list, id }) => ({ list, id }));
+  const ids = useMemo(() => new Set(selection.flatMap(({ list, id }) => (list === 'stalls' ? id : []))), [selection]);
   const middle = centreOf(held(file, whole)) ?? [0, 0];
   const about: Point2 = [toFeet(middle[0], file.units), toFeet(middle[1], file.units)];
   /** Does an edit; what it has put in is selected. */
@@ -62,7 +64,7 @@ function ArrangeForms() {
         onMirror={(at, degrees) => act(mirror(now(), whole, at, degrees))}
         onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
       />
-      <Grid ways={ways} onArray={(shape) => act(arrayTurned(now(), whole, shape))} />
+      <Grid ways={ways} stalls={site.stalls} ids={ids} onArray={(shape) => act(arrayTurned(now(), whole, shape))} />
     </>
   );
 }
@@ -160,10 +162,13 @@ const TYPED = 'as typed';
 
 interface GridProps {
   readonly ways: readonly ArrayWayOffer[];
+  readonly stalls: Site['stalls'];
+  /** The stalls that are selected. */
+  readonly ids: ReadonlySet<string>;
   readonly onArray: (shape: ArrayShape) => void;
 }
 
-function Grid({ ways, onArray }: GridProps) {
+function Grid({ ways, stalls, ids, onArray }: GridProps) {
   const [columns, setColumns] = useState(2);
   const [rows, setRows] = useState(1);
   const [rowsEvery, setRowsEvery] = useState(18);
@@ -175,6 +180,11 @@ function Grid({ ways, onArray }: GridProps) {
   const { degrees, columnsEvery } = typed.of === of ? typed : offered;
   const change = (patch: Partial<typeof offered>): void => setTyped({ of, degrees, columnsEvery, ...patch });
   const along = ways.find((way) => Math.abs(way.degrees - degrees) < 1e-6)?.name;
+  const possible = columns * rows >= 2 && columns * rows <= MOST;
+  const under = useMemo(
+    () => (possible ? stallUnderArray(stalls, ids, { columns, columnsEvery, rows, rowsEvery, degrees }) : null),
+    [possible, stalls, ids, columns, columnsEvery, rows, rowsEvery, degrees],
+  );
   return (
     <section className="fields" aria-label="Array">
       <ChoiceField
@@ -191,12 +201,13 @@ function Grid({ ways, onArray }: GridProps) {
       <LengthField label="columns every" value={columnsEvery} onChange={(next) => change({ columnsEvery: next })} />
       <NumberField label="rows" unit="" whole least={1} value={rows} onChange={setRows} />
       <LengthField label="rows every" value={rowsEvery} onChange={setRowsEvery} />
+      {under && (
+        <p className="renumbered twice" role="status">
+          A copy would lie on stall {under.label ?? under.id}.
+        </p>
+      )}
       <Acts>
-        <Act
-          name="Array"
-          idle={columns * rows < 2 || columns * rows > MOST}
-          act={() => onArray({ columns, columnsEvery, rows, rowsEvery, degrees })}
-        />
+        <Act name="Array" idle={!possible} act={() => onArray({ columns, columnsEvery, rows, rowsEvery, degrees })} />
       </Acts>
     </section>
   );
