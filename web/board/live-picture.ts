@@ -64,12 +64,13 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   const worst = worstOf(cords);
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
+  // Before the guides: a handle that follows the hand would cross the name of what it is held to.
+  drawHandles(pen, plain, scene.site, view, selection);
   drawGuides(pen, plain, view.guides);
   if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
   if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords);
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
-  drawHandles(pen, plain, scene.site, view, selection);
   if (view.band) drawBand(pen, plain, view.band);
   if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;
