@@ -77,7 +77,9 @@ export const SCREENS: readonly Screen[] = [
     go: async (page) => {
       await pressOnBoard(page, ['Control+a']);
       await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: '16 drops' }).waitFor();
-      await page.locator('.arrange summary').click();
+      // Both forms of a selection are opened: each is to be read, reached and touched.
+      await page.locator('.arrange summary', { hasText: 'Renumber' }).click();
+      await page.locator('.arrange summary', { hasText: 'Move, copy, turn' }).click();
     },
   },
   {
