@@ -1,55 +1,31 @@
-import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Site } from '../../routing/site/site.ts';
-import { type BranchOhms, newDesk } from './box-volts.ts';
-import { type BoxCase, totalDropAt } from './boxes.ts';
+import type { BranchOhms } from './box-volts.ts';
+import type { BoxCase } from './boxes.ts';
+import { dropPercents } from './drop-percents.ts';
 import type { SupplyState } from './supply-solve.ts';
 
-/** Drops to the boxes, and what they were worked from. */
-interface Drops {
-  readonly of: BoxCase;
-  readonly state: SupplyState;
-  readonly ohms: readonly (BranchOhms | null)[];
-  /** The same as numbers, resistance and reactance in turn; NaN where there is no branch. */
-  readonly figures: Float64Array;
-  /** Percent, in the order of the chargers, 0 where one has no branch; written over at the next plan. */
-  readonly percents: Float64Array;
+/** The circuits of one piece of equipment. */
+interface Fed {
+  readonly equipment: string;
+  /** Of the chargers that it feeds, ascending. */
+  readonly places: readonly number[];
+  /** Places over the limit, ascending, and what is said of them; null where there is none. */
+  over: { readonly places: readonly number[]; readonly finding: Finding } | null;
 }
 
-const known = new WeakMap<readonly Charger[], Drops>();
-
-/** Drop to each box, the greater of the cases with generation and without. */
-function percentsOf(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | null)[]): Float64Array {
-  const { full, withoutGeneration: dark } = state;
-  const last = known.get(of.chargers);
-  const percents = last?.percents ?? new Float64Array(ohms.length);
-  const figures = last?.figures ?? new Float64Array(2 * ohms.length);
-  // One for each case: what feeds a box is kept there for the next.
-  const [desk, darkDesk] = [newDesk(), newDesk()];
-  const changed = last === undefined ? ohms.keys() : changedPlaces(ohms, last.ohms);
-  for (const i of changed) {
-    figures[2 * i] = ohms[i]?.r ?? Number.NaN;
-    figures[2 * i + 1] = ohms[i]?.x ?? Number.NaN;
-  }
-  const put = (i: number): void => {
-    const [r, x] = [figures[2 * i]!, figures[2 * i + 1]!];
-    if (Number.isNaN(r)) {
-      percents[i] = 0;
-      return;
-    }
-    const percent = totalDropAt(of, full, i, r, x, desk);
-    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, r, x, darkDesk));
-  };
-  const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
-  if (same) for (const i of changed) put(i);
-  else for (let i = 0; i < ohms.length; i++) put(i);
-  known.set(of.chargers, { of, state, ohms, figures, percents });
-  return percents;
+interface Told {
+  readonly feds: ReadonlyMap<string, Fed>;
+  limit: number;
+  findings: readonly Finding[];
 }
+
+const told = new WeakMap<readonly Charger[], Told>();
 
 /**
  * One finding for each piece of equipment with circuits whose drop, from nominal to the box, is past the limit, the worst
- * circuit first. Of the case with generation and that without, the one with more drop counts.
+ * circuit first. Of the case with generation and that without, the one with more drop counts. What is said of equipment
+ * whose circuits fare as at the last plan stays the same object.
  */
 export function totalDropFindings(
   { rules }: Site,
@@ -58,17 +34,50 @@ export function totalDropFindings(
   ohms: readonly (BranchOhms | null)[],
 ): readonly Finding[] {
   const limit = rules.dropLimit.total;
-  const percents = percentsOf(of, state, ohms);
-  const over = new Map<string, Over[]>();
-  for (let i = 0; i < percents.length; i++) {
-    const percent = percents[i]!;
-    if (percent <= limit) continue;
-    const { id, from } = of.chargers[i]!;
-    const list = over.get(from);
-    if (list === undefined) over.set(from, [{ charger: id, percent }]);
-    else list.push({ charger: id, percent });
+  const { chargers } = of;
+  const { percents, anew } = dropPercents(of, state, ohms);
+  const last = told.get(chargers) ?? { feds: fedsOf(chargers), limit: Number.NaN, findings: [] };
+  const { feds } = last;
+  const concerns = (i: number): boolean =>
+    percents[i]! > limit || (feds.get(chargers[i]!.from)?.over?.places.includes(i) ?? false);
+  const stale =
+    anew === null || last.limit !== limit
+      ? feds.values()
+      : new Set(anew.filter(concerns).map((i) => feds.get(chargers[i]!.from)!));
+  let any = false;
+  for (const fed of stale) {
+    any = true;
+    fed.over = overOf(fed, chargers, percents, limit);
   }
-  return [...over].map(([equipment, list]) => finding(equipment, list, limit));
+  if (any) {
+    const over = [...feds.values()].flatMap((fed) => fed.over ?? []);
+    last.findings = over.sort((a, b) => a.places[0]! - b.places[0]!).map(({ finding }) => finding);
+  }
+  last.limit = limit;
+  told.set(chargers, last);
+  return last.findings;
+}
+
+function fedsOf(chargers: readonly Charger[]): Map<string, Fed> {
+  const places = new Map<string, number[]>();
+  chargers.forEach(({ from }, i) => {
+    const own = places.get(from);
+    if (own) own.push(i);
+    else places.set(from, [i]);
+  });
+  return new Map([...places].map(([equipment, own]) => [equipment, { equipment, places: own, over: null }]));
+}
+
+function overOf(
+  { equipment, places }: Fed,
+  chargers: readonly Charger[],
+  percents: Float64Array,
+  limit: number,
+): Fed['over'] {
+  const over = places.filter((i) => percents[i]! > limit);
+  if (over.length === 0) return null;
+  const list = over.map((i): Over => ({ charger: chargers[i]!.id, percent: percents[i]! }));
+  return { places: over, finding: finding(equipment, list, limit) };
 }
 
 interface Over {
