@@ -3,6 +3,7 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { Insulation, Lines, Metal, Method } from '../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from './conduits/equipment-branches.ts';
+import type { BoxSupply } from './supply/boxes.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
 export interface Plan {
@@ -13,6 +14,8 @@ export interface Plan {
   readonly branches: readonly EquipmentBranches[];
   /** Lines that each charger hangs on, likewise. */
   readonly phases: readonly (readonly PhasePair[])[];
+  /** What the volts at their boxes are worked from, likewise. */
+  readonly boxSupply: BoxSupply;
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];

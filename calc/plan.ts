@@ -40,6 +40,7 @@ export function plan(site: Site): Plan {
     reach: reach.reach,
     branches,
     phases,
+    boxSupply: supply.boxSupply,
     get circuits() {
       return circuits();
     },

@@ -1,3 +1,4 @@
+import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
@@ -6,6 +7,7 @@ import { remembered } from '../memo.ts';
 import { joining, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
+import { type BoxSupply, boxAt } from '../supply/boxes.ts';
 import { linesOf, type SupplyLines } from '../supply/supply-lines.ts';
 
 const allOhms = joining<BranchOhms | null>();
@@ -81,6 +83,39 @@ function completed(
   });
   latest.set(branches.chargers, { branches, phases, circuits, boxes });
   return circuits;
+}
+
+/** What a plan's circuits are put together from. */
+export interface CircuitParts {
+  readonly branches: readonly EquipmentBranches[];
+  readonly phases: readonly (readonly PhasePair[])[];
+  readonly boxSupply: BoxSupply;
+}
+
+const alone = new WeakMap<BranchCircuit, Circuit>();
+
+/**
+ * The circuit of one charger, as the list of all has it; undefined where it has none. For who follows one of many while
+ * something is dragged: when a run comes or goes, the volts at every box are other ones, and the list costs them all.
+ */
+export function circuitOf({ branches, phases, boxSupply }: CircuitParts, charger: string): Circuit | undefined {
+  const { chargers } = boxSupply.of;
+  const own = byId(chargers).get(charger);
+  if (own === undefined) return undefined;
+  const place = chargers.indexOf(own);
+  const { partition } = feedsOf(chargers);
+  const [part, at] = [partition.partOf[place]!, partition.placeIn[place]!];
+  const { circuits, ohms } = branches[part]!;
+  const circuit = circuits[at] ?? null;
+  if (circuit === null) return undefined;
+  const box = boxAt(boxSupply, place, ohms[at]!);
+  const lines = phases[part]![at]!;
+  const last = alone.get(circuit);
+  if (last?.phases === lines && last.voltsAtBox === box.volts && last.totalDropPercent === box.totalDropPercent)
+    return last;
+  const made = complete(circuit, lines, box);
+  alone.set(circuit, made);
+  return made;
 }
 
 // Written out field by field: there are many, and a copy of all but two takes twenty times as long.

@@ -21,6 +21,12 @@ export interface BoxCase {
   readonly powerFactor: number;
 }
 
+/** The supply as it was solved with everything on, and for whom: volts at any box are worked from this. */
+export interface BoxSupply {
+  readonly of: BoxCase;
+  readonly solved: Solved;
+}
+
 interface Known {
   readonly of: BoxCase;
   readonly ohms: readonly (BranchOhms | null)[];
@@ -47,6 +53,10 @@ export function boxesOf(
   known.set(solved, { of, ohms, boxes });
   return boxes;
 }
+
+/** Volts at the box of the charger at one place, through a branch of so many ohms: the same as in the list of all. */
+export const boxAt = ({ of, solved }: BoxSupply, place: number, ohms: BranchOhms): BoxVolts =>
+  boxVolts(ohms, solved.volts, of.seats.bus[place]!, loadAt(of, solved, place));
 
 function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
   const places = changedPlaces(ohms, last.ohms);

@@ -6,7 +6,7 @@ import { remembered } from '../memo.ts';
 import type { Supply } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { BoxVolts, BranchOhms } from './box-volts.ts';
-import { boxesOf } from './boxes.ts';
+import { type BoxSupply, boxesOf } from './boxes.ts';
 import { chargerSums } from './charger-sums.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
@@ -27,6 +27,8 @@ export interface SupplyResult {
   readonly supply: Supply;
   /** At the box of each charger, in the order of the site's chargers; null where it has no branch. */
   readonly boxes: readonly (BoxVolts | null)[];
+  /** What they are worked from. */
+  readonly boxSupply: BoxSupply;
   readonly findings: readonly Finding[];
 }
 
@@ -78,6 +80,7 @@ export function supplyOf(
     get boxes() {
       return boxes();
     },
+    boxSupply: { of: boxCase, solved: state.full },
     findings: [...ways.findings, ...tree.findings, ...checked(facts), ...totalDropFindings(site, boxCase, state, ohms)],
   };
 }

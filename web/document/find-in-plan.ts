@@ -1,9 +1,7 @@
-import type { Circuit, Conduit } from '../../calc/plan-shape.ts';
+import type { Conduit } from '../../calc/plan-shape.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { byId, finder } from './find-by.ts';
 
-/** The circuit of a charger. */
-export const circuitOf = finder<Circuit>(({ charger }) => charger);
 /** The run of a charger. */
 export const runOf = finder<Run>(({ charger }) => charger);
 export const conduitOf = byId<Conduit>();

@@ -1,7 +1,8 @@
+import { circuitOf } from '../../calc/circuits/circuits.ts';
 import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
 import { whyCircuit, whyConduit } from '../../calc/why.ts';
 import { whyBox } from '../../calc/why-supply.ts';
-import { circuitOf, conduitOf, runOf } from '../document/find-in-plan.ts';
+import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { ChargerMargins } from './charger-margins.tsx';
@@ -92,7 +93,7 @@ const idsIn = (text: string): string[] => [...new Set(text.split(/[\s,;]+/).filt
 export function Circuit({ charger }: { readonly charger: string }) {
   const site = useDocument((state) => state.site);
   const { units } = site;
-  const circuit = useDocument((state) => circuitOf(state.plan.circuits, charger));
+  const circuit = useDocument((state) => circuitOf(state.plan, charger));
   const run = useDocument((state) => runOf(state.plan.runs, charger));
   const conduits = useDocument((state) => state.plan.conduits);
   if (!run || run.length === null) return <p className="quiet">No run, so no circuit.</p>;

@@ -1,11 +1,12 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { circuitOf } from '../../calc/circuits/circuits.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { boxInView } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
-import { circuitOf, conduitOf, runOf } from '../document/find-in-plan.ts';
+import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { findCharger, findDrop } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.ts';
 import { Links } from '../panels/facts.tsx';
@@ -28,7 +29,7 @@ export function Strip() {
   // The height with which a drag began is kept until it ends: the board above would jump with every word that wraps.
   const [high, setHigh] = useState<number | null>(null);
   const run = runOf(plan.runs, charger);
-  const circuit = circuitOf(plan.circuits, charger);
+  const circuit = charger === undefined ? undefined : circuitOf(plan, charger);
   const shown = drawer === null && run !== undefined && run.path.length > 1;
 
   useEffect(() => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { circuitOf } from '../../../calc/circuits/circuits.ts';
 import { plan } from '../../../calc/plan.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import { writePlan } from '../../../calc/write-plan.ts';
@@ -67,6 +68,25 @@ describe('a plan after a change', () => {
       }),
       { numRuns: 40 },
     );
+  });
+
+  test('gives each circuit that is asked for alone as the list of all has it', () => {
+    let file = makeLot({ name: 'lot', stalls: 90, perCanopy: 30 });
+    // The third step takes the drop off its raceway: its circuit goes, and the volts at the others change.
+    for (const [at, by] of [
+      [3, 1],
+      [44, -2],
+      [3, 30],
+      [70, 0.5],
+      [3, -31],
+    ] as const) {
+      file = nudged(file, at, by);
+      const moved = planOf(file);
+      const alone = file.chargers!.flatMap(({ id }) => circuitOf(moved, id) ?? []);
+      expect(alone).toEqual(moved.circuits);
+      expect(alone.length).toBe(by === 30 || by === 0.5 ? 89 : 90);
+      expect(circuitOf(moved, 'nobody')).toBeUndefined();
+    }
   });
 
   test('keeps every circuit, conduit and reach that the moved drop has nothing to do with', () => {
