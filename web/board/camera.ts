@@ -63,9 +63,16 @@ export function boxInView(camera: Camera, view: Viewport, margin = 0): Box {
   };
 }
 
-/** The camera that shows a box as large as it goes, `margin` pixels free round it; a box of nothing is shown at `most`. */
+/** Feet of ground that an empty site shows from side to side: a lot of 24 stalls with room beside it. */
+const EMPTY_WIDE = 200;
+
+/**
+ * The camera that shows a box as large as it goes, `margin` pixels free round it; a box without size is shown at `most`,
+ * and where there is no box the ground for a lot to be drawn.
+ */
 export function fitted(box: Box, view: Viewport, margin: number, most = 40): Camera {
-  if (!(box.minX <= box.maxX && box.minY <= box.maxY)) return { x: 0, y: 0, scale: 8 };
+  if (!(box.minX <= box.maxX && box.minY <= box.maxY))
+    return { x: 0, y: 0, scale: clamp(Math.min(8, view.width / EMPTY_WIDE)) };
   const width = Math.max(40, view.width - 2 * margin);
   const height = Math.max(40, view.height - 2 * margin);
   const scale = Math.min(most, width / (box.maxX - box.minX || 1), height / (box.maxY - box.minY || 1));

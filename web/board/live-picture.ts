@@ -68,13 +68,21 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   drawHandles(pen, plain, scene.site, view, selection);
   drawGuides(pen, plain, view.guides);
   if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
-  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords);
+  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords, thingsOf(view.draftMarks ?? moving));
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);
   if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;
 }
+
+/** What words beside the hand are not to hide. */
+const thingsOf = ({ stalls = [], columns = [], equipment = [], drops = [] }: MarksByList): readonly Mark[] => [
+  ...stalls,
+  ...columns,
+  ...equipment,
+  ...drops,
+];
 
 function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;

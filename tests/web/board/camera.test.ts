@@ -73,3 +73,12 @@ test('what is in view is what its corners look at', () => {
   expect(toSite(c, view, { px: 0, py: 0 })).toEqual([box.minX, box.maxY]);
   expect(toSite(c, view, { px: 1000, py: 600 })).toEqual([box.maxX, box.minY]);
 });
+
+test('a site with nothing in it shows ground for a lot of 24 stalls, 108 ft and its margins, on a screen and on a phone', () => {
+  for (const width of [390, 900, 2100]) {
+    const nothing = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+    const { minX, maxX } = boxInView(fitted(nothing, { width, height: 600 }, 40), { width, height: 600 });
+    expect(maxX - minX).toBeGreaterThanOrEqual(150);
+    expect(maxX - minX).toBeLessThan(300);
+  }
+});

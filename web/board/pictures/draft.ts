@@ -1,11 +1,16 @@
+import type { Box } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { type Draft, spotsOf } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
+import { wordsPlace } from '../words-place.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
-/** The line under the hand: from place to place, its last part measured, and what the drawn thing comes to. */
-export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly string[]): void {
+/**
+ * The line under the hand: from place to place, its last part measured, and what the drawn thing comes to, in words that
+ * stand clear of what is drawn where they can.
+ */
+export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly string[], drawn: readonly Box[]): void {
   const { left, top, scale, ink, units } = frame;
   const spots = spotsOf(draft);
   if (spots.length === 0) return;
@@ -41,16 +46,24 @@ export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly 
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
   pen.font = lettering(namePx(scale), 700);
-  const widest = Math.max(0, ...lines.map((line) => pen.measureText(line).width));
-  // At the right edge of the board they stand on the other side of the hand, above it at least.
-  const beside = px(last[0]) + 18;
-  const x = beside + widest + 6 <= frame.width ? beside : Math.max(6, px(last[0]) - 18 - widest);
   const step = namePx(scale) + 4;
-  const low = py(last[1]) - (x < beside ? 30 : 16);
-  if (x < beside) {
+  const size = {
+    width: Math.max(0, ...lines.map((line) => pen.measureText(line).width)) + 2 * PAD,
+    height: lines.length * step + 2 * PAD,
+  };
+  const boxes = drawn.map(({ minX, minY, maxX, maxY }) => ({
+    minX: px(minX),
+    minY: py(maxY),
+    maxX: px(maxX),
+    maxY: py(minY),
+  }));
+  const place = wordsPlace([px(last[0]), py(last[1])], size, frame, boxes);
+  if (place.isOver) {
     pen.fillStyle = ink.paper;
-    pen.fillRect(x - 5, low - (lines.length - 0.5) * step - 2, widest + 10, lines.length * step + 4);
+    pen.fillRect(place.left, place.top, size.width, size.height);
   }
   for (const [i, line] of lines.entries())
-    halo(pen, frame, line, x, low - (lines.length - 1 - i) * step, i === 0 ? 700 : 400, ink.ink);
+    halo(pen, frame, line, place.left + PAD, place.top + PAD + (i + 0.5) * step, i === 0 ? 700 : 400, ink.ink);
 }
+
+const PAD = 4;

@@ -1,5 +1,7 @@
 import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
+import { usualStall } from '../../../routing/propose/rows/usual-stall.ts';
 import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
+import type { StallsOptions } from '../../board/draw/options.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
 import { MaybeLength, MaybeNumber, PlacesField } from '../maybe-fields.tsx';
@@ -11,6 +13,16 @@ const LINES = { entry: 'where cars drive in', head: 'the kerb they stop at' } as
 const LEANS = { forward: 'with the way drawn', back: 'against it' } as const;
 
 const keys = <T extends string>(words: Readonly<Record<T, string>>): readonly T[] => Object.keys(words) as T[];
+
+/** Another angle, with what is usual at it: the aisle where there is one, the stall where it was a usual one. */
+function turned({ angle, aisle, width, depth }: StallsOptions, next: number): Partial<StallsOptions> {
+  const was = usualStall(angle);
+  return {
+    angle: next,
+    ...(aisle > 0 && { aisle: usualAisle(next) }),
+    ...(width === was.width && depth === was.depth && usualStall(next)),
+  };
+}
 
 /** What the row that is drawn is like; it follows as it is changed. */
 export function StallsForm() {
@@ -57,9 +69,7 @@ export function StallsForm() {
         value={String(angle)}
         choices={angles}
         words={(each) => (each === '0' ? 'parallel' : `${each} degrees`)}
-        onChange={(each) =>
-          change({ angle: Number(each), ...(options.aisle > 0 && { aisle: usualAisle(Number(each)) }) })
-        }
+        onChange={(each) => change(turned(options, Number(each)))}
       />
       {angle > 0 && angle !== 90 && (
         <NumberField

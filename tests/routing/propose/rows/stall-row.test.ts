@@ -3,8 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { ACCESSIBLE_SLOTS, type SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
 import { usualAisle } from '../../../../routing/propose/rows/usual-aisle.ts';
-import { stallRectangle } from '../../../../routing/reach/parked.ts';
+import { usualStall } from '../../../../routing/propose/rows/usual-stall.ts';
+import { parkedRectangle, stallRectangle } from '../../../../routing/reach/parked.ts';
 import type { Point2, Stall } from '../../../../routing/site/site.ts';
+import { BUILT_IN_VEHICLES } from '../../../../routing/site/vehicles.ts';
 
 const SQUARE: RowShape = {
   width: 9,
@@ -122,6 +124,16 @@ describe('a row of stalls', () => {
   test('the usual aisle is the published one of the next steeper angle', () => {
     expect([45, 60, 75, 90].map(usualAisle)).toEqual([13.5, 18.5, 23, 24]);
     expect(usualAisle(50)).toBe(18.5);
+  });
+
+  test('every usual vehicle stands inside a usual stall that is parallel to its aisle', () => {
+    const { width, depth } = usualStall(0);
+    const stall: Stall = { id: 'S', at: [0, 0], width, depth, heading: 0 };
+    for (const vehicle of BUILT_IN_VEHICLES.values())
+      for (const [x, y] of parkedRectangle(stall, vehicle, 2)) {
+        expect(x >= 0 && x <= depth).toBe(true);
+        expect(Math.abs(y)).toBeLessThanOrEqual(width / 2);
+      }
   });
 });
 
