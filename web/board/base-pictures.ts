@@ -3,6 +3,7 @@ import { marksInView, type Painting } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawCoverage } from './pictures/coverage.ts';
 import { drawDrops, drawDropWords } from './pictures/drops.ts';
+import { drawFeederExits } from './pictures/feeder-exits.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawAllRuns, drawPullpoints, drawRaceways } from './pictures/raceways.ts';
@@ -120,4 +121,5 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return marks.length;
     },
   },
+  culled('feeder exits', 'feeders', drawFeederExits, 0.7),
 ];

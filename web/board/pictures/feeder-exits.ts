@@ -1,0 +1,66 @@
+import { clippedLine } from '../../../routing/plane/clip-line.ts';
+import { byId } from '../../../routing/site/look-up.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import { nearestInch } from '../../words/lengths.ts';
+import { lettering, namePx } from '../ink.ts';
+import type { FeederMark } from '../scene/mark.ts';
+import { halo } from './drops.ts';
+import type { Frame, Pen } from './frame.ts';
+
+/** Where a feeder leaves the view, and what it goes to. */
+export interface FeederExit {
+  readonly equipment: string;
+  /** Where the link crosses the edge of the view, pixels. */
+  readonly at: Point2;
+  /** From there on to the equipment, straight, feet. */
+  readonly beyond: number;
+}
+
+/** With more feeders in view than these, words at their ends would be a thicket. */
+const MOST = 12;
+
+/**
+ * Equipment out of view at the other end of a feeder that is in it: a service stands far from the lot as often as not, and
+ * the whole lot is shown without it. Each is told once.
+ */
+export function feederExits(
+  { scale, left, top, width, height, scene }: Pick<Frame, 'scale' | 'left' | 'top' | 'width' | 'height' | 'scene'>,
+  marks: readonly FeederMark[],
+): readonly FeederExit[] {
+  if (marks.length > MOST) return [];
+  const view = { minX: -left / scale, maxX: (width - left) / scale, minY: (top - height) / scale, maxY: top / scale };
+  const exits = new Map<string, FeederExit>();
+  for (const { id, from, to } of marks) {
+    const kept = clippedLine(from, to, view);
+    const feeder = byId(scene.site.feeders).get(id);
+    if (!kept || !feeder) continue;
+    const out: readonly (readonly [string, number, number])[] = [
+      ...(kept.begins > 0 && kept.ends === 1 ? [[feeder.from, kept.begins, kept.begins] as const] : []),
+      ...(kept.ends < 1 && kept.begins === 0 ? [[feeder.to, kept.ends, 1 - kept.ends] as const] : []),
+    ];
+    for (const [equipment, share, rest] of out) {
+      if (exits.has(equipment)) continue;
+      const x = from[0] + (to[0] - from[0]) * share;
+      const y = from[1] + (to[1] - from[1]) * share;
+      const beyond = rest * Math.hypot(to[0] - from[0], to[1] - from[1]);
+      exits.set(equipment, { equipment, at: [left + x * scale, top - y * scale], beyond });
+    }
+  }
+  return [...exits.values()];
+}
+
+/** Words at the edge of the view, within it. */
+export function drawFeederExits(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
+  const { ink, width, height, units, scale } = frame;
+  const px = namePx(scale);
+  pen.textAlign = 'left';
+  pen.textBaseline = 'middle';
+  for (const { equipment, at, beyond } of feederExits(frame, marks)) {
+    const words = `to ${equipment}, ${nearestInch(beyond, units)} on`;
+    pen.font = lettering(px, 600);
+    const long = pen.measureText(words).width;
+    const x = Math.max(8, Math.min(at[0] + 8, width - long - 8));
+    const y = Math.max(px, Math.min(at[1] - px, height - px));
+    halo(pen, frame, words, x, y, 600, ink.soft);
+  }
+}
