@@ -1,4 +1,5 @@
 import { cordsOf } from '../../calc/margins.ts';
+import type { Box } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Ref } from '../document/element-lists.ts';
@@ -21,7 +22,7 @@ import { chosenMarks } from './scene/chosen.ts';
 import type { MarksByList } from './scene/differ.ts';
 import type { DropMark, Mark, PullpointMark } from './scene/mark.ts';
 import { refOf } from './scene/pick.ts';
-import type { Scene, SceneList } from './scene/scene.ts';
+import { marksOf, type Scene, type SceneList } from './scene/scene.ts';
 import type { ViewState } from './view-store.ts';
 
 type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
@@ -68,7 +69,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   drawHandles(pen, plain, scene.site, view, selection);
   drawGuides(pen, plain, view.guides);
   if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
-  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords, thingsOf(view.draftMarks ?? moving));
+  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords, thingsIn(scene, view.draftMarks));
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);
@@ -76,13 +77,16 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   return count;
 }
 
-/** What words beside the hand are not to hide. */
-const thingsOf = ({ stalls = [], columns = [], equipment = [], drops = [] }: MarksByList): readonly Mark[] => [
-  ...stalls,
-  ...columns,
-  ...equipment,
-  ...drops,
-];
+const WORTH_SEEING = ['stalls', 'columns', 'equipment', 'drops'] as const;
+
+/** What words beside the hand are not to hide in a part of the plan: of what stands, and of what is drawn by itself. */
+const thingsIn =
+  (scene: Scene, drawn: MarksByList | null) =>
+  (box: Box): readonly Box[] =>
+    WORTH_SEEING.flatMap((list): readonly Box[] => {
+      const index = marksOf(scene, list);
+      return [...positionsIn(index, box).map((i) => index.items[i]!), ...(drawn?.[list] ?? [])];
+    });
 
 function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;

@@ -14,35 +14,37 @@ const ALONG = 14;
 
 /**
  * Where words beside the hand hide least of what is being drawn: to the right and above if they may, else on the left,
- * else below; always inside the board where they fit at all.
- * @param hand and `size`, `room` in pixels; `things` are boxes of what is not to be hidden
+ * else below; moved into the board where they would stand out of it.
+ * @param size and `room` in pixels, as the hand's place is; `things` are boxes of what is not to be hidden
  */
 export function wordsPlace(
-  hand: readonly [x: number, y: number],
+  [x, y]: readonly [x: number, y: number],
   size: { readonly width: number; readonly height: number },
   room: { readonly width: number; readonly height: number },
   things: readonly Box[],
 ): WordsPlace {
-  const [x, y] = hand;
   const right = x + ASIDE;
   const left = x - ASIDE - size.width;
   const above = y - ALONG - size.height;
   const below = y + ALONG;
   let best: WordsPlace | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (const [at, top] of [
+  const hand = { minX: x, minY: y, maxX: x, maxY: y };
+  for (const [wishedX, wishedY] of [
     [right, above],
     [left, above],
     [left, below],
     [right, below],
   ] as const) {
+    const at = within(wishedX, size.width, room.width);
+    const top = within(wishedY, size.height, room.height);
     const own = { minX: at, minY: top, maxX: at + size.width, maxY: top + size.height };
-    const outside = own.minX < 0 || own.minY < 0 || own.maxX > room.width || own.maxY > room.height;
     const hidden = things.filter((thing) => boxesMeet(own, thing)).length;
-    const cost = hidden + (outside ? things.length + 1 : 0);
+    // The hand itself is worth more than all of them.
+    const cost = hidden + (boxesMeet(own, hand) ? things.length + 1 : 0);
     if (cost >= least) continue;
     least = cost;
-    best = { left: within(at, size.width, room.width), top: within(top, size.height, room.height), isOver: hidden > 0 };
+    best = { left: at, top, isOver: hidden > 0 };
   }
   return best!;
 }

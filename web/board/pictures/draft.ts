@@ -1,4 +1,4 @@
-import type { Box } from '../../../routing/plane/box.ts';
+import { type Box, widened } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { type Draft, spotsOf } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
@@ -8,9 +8,15 @@ import type { Frame, Pen } from './frame.ts';
 
 /**
  * The line under the hand: from place to place, its last part measured, and what the drawn thing comes to, in words that
- * stand clear of what is drawn where they can.
+ * stand clear of things where they can.
  */
-export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly string[], drawn: readonly Box[]): void {
+export function drawDraft(
+  pen: Pen,
+  frame: Frame,
+  draft: Draft,
+  words: readonly string[],
+  thingsIn: (box: Box) => readonly Box[],
+): void {
   const { left, top, scale, ink, units } = frame;
   const spots = spotsOf(draft);
   if (spots.length === 0) return;
@@ -51,7 +57,8 @@ export function drawDraft(pen: Pen, frame: Frame, draft: Draft, words: readonly 
     width: Math.max(0, ...lines.map((line) => pen.measureText(line).width)) + 2 * PAD,
     height: lines.length * step + 2 * PAD,
   };
-  const boxes = drawn.map(({ minX, minY, maxX, maxY }) => ({
+  const near = widened({ minX: last[0], minY: last[1], maxX: last[0], maxY: last[1] }, (size.width + 40) / scale);
+  const boxes = thingsIn(near).map(({ minX, minY, maxX, maxY }) => ({
     minX: px(minX),
     minY: py(maxY),
     maxX: px(maxX),
