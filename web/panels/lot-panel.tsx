@@ -6,7 +6,7 @@ import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
-import { nearestInch } from '../words/lengths.ts';
+import { nearestFoot } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
 import { FindingList } from './finding-list.tsx';
 import { KindSwitches } from './kind-switches.tsx';
@@ -75,9 +75,6 @@ export function LotPanel() {
     </div>
   );
 }
-
-const nearestFoot = (feet: number, units: 'ft' | 'm'): string =>
-  units === 'm' ? nearestInch(feet, 'm') : `${Math.round(feet).toLocaleString('en-US')}'`;
 
 /** The worst margin of each kind with the charger it belongs to. */
 function WorstMargins() {

@@ -6,6 +6,10 @@ const INCH = { inchParts: 1, decimals: 2 } as const;
 /** A worked-out length to the nearest inch or centimeter; what is drawn or typed is printed to the full by `printLength`. */
 export const nearestInch = (feet: number, units: Units): string => printLength(feet, units, INCH);
 
+/** A long length to the nearest foot or centimeter. */
+export const nearestFoot = (feet: number, units: Units): string =>
+  units === 'm' ? nearestInch(feet, 'm') : `${Math.round(feet).toLocaleString('en-US')}'`;
+
 /** What is left or missing: to the inch, finer where it is little, and never rounded to nothing. */
 export function leftLength(feet: number, units: Units): string {
   const size = Math.abs(feet);

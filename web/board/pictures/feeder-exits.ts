@@ -1,7 +1,7 @@
 import { clippedLine } from '../../../routing/plane/clip-line.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { nearestInch } from '../../words/lengths.ts';
+import { nearestFoot } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { FeederMark } from '../scene/mark.ts';
 import { halo } from './drops.ts';
@@ -49,18 +49,22 @@ export function feederExits(
   return [...exits.values()];
 }
 
-/** Words at the edge of the view, within it. */
+/** The corners where legend, scale and buttons lie over the board, pixels. */
+const CORNER = { width: 150, height: 150 };
+
+/** Words beside the line where it leaves the view. */
 export function drawFeederExits(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
   const { ink, width, height, units, scale } = frame;
   const px = namePx(scale);
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
   for (const { equipment, at, beyond } of feederExits(frame, marks)) {
-    const words = `to ${equipment}, ${nearestInch(beyond, units)} on`;
+    const words = `to ${equipment}, ${nearestFoot(beyond, units)}`;
     pen.font = lettering(px, 600);
     const long = pen.measureText(words).width;
-    const x = Math.max(8, Math.min(at[0] + 8, width - long - 8));
-    const y = Math.max(px, Math.min(at[1] - px, height - px));
+    const x = Math.max(6, Math.min(at[0] + 6, width - long - 6));
+    const y = Math.max(px, Math.min(at[1] - px - 3, height - px));
+    if (y > height - CORNER.height && (x < CORNER.width || x + long > width - CORNER.width)) continue;
     halo(pen, frame, words, x, y, 600, ink.soft);
   }
 }
