@@ -20,10 +20,17 @@ export interface SharedRoute {
   readonly bound: number;
   /** Nodes of each circuit's path, root first, in the order of `terminals`. */
   readonly paths: readonly (readonly number[])[];
+  /** Edges of each, likewise. */
+  readonly edges: readonly (readonly number[])[];
 }
 
-const ROUNDS = 3000;
-const STEPS = 3000;
+/** How long is searched for better routes and for a better bound. */
+export interface Effort {
+  readonly rounds: number;
+  readonly steps: number;
+}
+
+const EFFORT: Effort = { rounds: 3000, steps: 3000 };
 
 /**
  * Home runs that share raceways and conduits at the least cost: an edge of length L that carries q circuits costs
@@ -31,18 +38,22 @@ const STEPS = 3000;
  * search, the bound from a Lagrangian dual; the same input always gives the same answer.
  * @throws RangeError where a terminal cannot be reached or a number is out of its range
  */
-export function sharedRoute({ nodes, root, terminals, edges, price }: SharedRouteWish): SharedRoute {
+export function sharedRoute(
+  { nodes, root, terminals, edges, price }: SharedRouteWish,
+  { rounds, steps }: Effort = EFFORT,
+): SharedRoute {
   const graph = homeGraph(nodes, edges);
   const reached = arcSearch(graph);
   reached.run(root, -1, new Float64Array(graph.head.length).fill(1));
   for (const terminal of terminals)
     if (!Number.isFinite(reached.distance[terminal]))
       throw new RangeError(`terminal ${terminal} cannot be reached from ${root}`);
-  const found = searchShared(graph, root, terminals, price, ROUNDS);
-  const bound = sharedBound(graph, root, terminals, price, found.cost, STEPS);
+  const found = searchShared(graph, root, terminals, price, rounds);
+  const bound = sharedBound(graph, root, terminals, price, found.cost, steps);
   return {
     cost: found.cost,
     bound: Math.min(bound, found.cost),
+    edges: found.paths,
     paths: found.paths.map((path) => {
       const way = [root];
       for (const e of path) {

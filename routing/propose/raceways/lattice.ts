@@ -1,0 +1,177 @@
+import { lengthThrough } from '../../network/keepouts.ts';
+import { boxOf } from '../../plane/box.ts';
+import { distance } from '../../plane/space.ts';
+import { racewayHeadroom } from '../../reach/clear-height.ts';
+import { sharedOf } from '../../reach/shared.ts';
+import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
+import type { EdgeRow } from '../shared/home-graph.ts';
+import { latticeLines, nearestLine } from './lines.ts';
+import type { LotFrame } from './lot-frame.ts';
+import { standingWays } from './standing-ways.ts';
+import { hungAt, isCarried } from './steel.ts';
+
+/** What is to be joined to a piece of equipment. */
+export interface LatticeWish {
+  readonly equipment: Equipment;
+  /** Boxes of drops. */
+  readonly boxes: readonly Point3[];
+  readonly place: 'overhead' | 'underground';
+}
+
+/** Where raceways may be laid: straight along the lot and square to it. Lengths in feet. */
+export interface Lattice {
+  readonly points: readonly Point3[];
+  readonly edges: readonly EdgeRow[];
+  /** Whether an edge would be a new raceway; the others lie on what is there, or are taps. */
+  readonly isNew: readonly boolean[];
+  readonly root: number;
+  /** One for each box. */
+  readonly terminals: readonly number[];
+}
+
+/** Raceways in the ground lie so deep, feet. NEC 300.5(A), 18 in of cover over PVC, and its own height, ample. */
+const BURIED = 2;
+/** Over what is to stay clear, feet, where a raceway rises to cross an aisle. */
+const OVER_CLEAR = 0.5;
+/** Lines nearer than this, feet, would be one raceway's hangers in the way of another's. */
+const APART = 0.5;
+/** Beside a keep-out, feet. */
+const BESIDE = 1;
+/** Where nothing drawn carries a raceway it wants supports of its own. Common practice, no source. */
+const UNCARRIED = 1.25;
+const NOTHING = 1e-6;
+
+/**
+ * The lattice of a lot: lines through the entry, the boxes, the columns, along keep-outs and raceways that are there.
+ * Overhead it lies at the boxes' elevation and under the steel, and rises where it crosses what must stay clear; in the
+ * ground, at one depth. No edge goes through a keep-out that blocks raceways. Edges that steel does not carry weigh more.
+ */
+export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place }: LatticeWish): Lattice {
+  const { entry } = equipment;
+  const overhead = place === 'overhead';
+  const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
+  const firm = [entry, ...site.raceways.flatMap(({ path }) => path), ...boxes].map(flat);
+  const near = boxOf(firm.slice(0, 1).concat(boxes.map(flat)));
+  const inNear = ([u, v]: Point2): boolean =>
+    u >= near.minX - 30 && u <= near.maxX + 30 && v >= near.minY - 30 && v <= near.maxY + 30;
+  const others = [
+    ...site.columns.map(({ at }) => flat(at)),
+    ...site.keepouts
+      .filter(({ blocks }) => blocks.includes('raceway'))
+      .flatMap(({ outline }): Point2[] => {
+        const { minX, minY, maxX, maxY } = boxOf(outline.map(flat));
+        return [
+          [minX - BESIDE, minY - BESIDE],
+          [maxX + BESIDE, maxY + BESIDE],
+        ];
+      }),
+  ];
+  const on = [...firm, ...others].filter(inNear);
+  const { u, v } = latticeLines(
+    on.map(([one]) => one),
+    on.map(([, one]) => one),
+    APART,
+  );
+
+  const points: Point3[] = [];
+  const edges: EdgeRow[] = [];
+  const isNew: boolean[] = [];
+  const put = (at: Point3): number => points.push(at) - 1;
+  const join = (a: number, b: number, multiplier: number, fresh: boolean): void => {
+    const length = distance(points[a]!, points[b]!);
+    edges.push([a, b, length, multiplier]);
+    isNew.push(fresh && length > NOTHING);
+  };
+  const blocking = site.keepouts.filter(({ blocks }) => blocks.includes('raceway'));
+  const isFree = (a: Point3, b: Point3): boolean => blocking.every((one) => lengthThrough(one, a, b) <= NOTHING);
+
+  const columns = v.at.length;
+  const placeOf = (at: readonly number[]): number => {
+    const [a, b] = flat(at);
+    return nearestLine(u, a) * columns + nearestLine(v, b);
+  };
+  const level = overhead ? usual(boxes.map(([, , z]) => z)) : -BURIED;
+  const hung = new Map(boxes.map((box) => [placeOf(box), box[2]]));
+  u.at.forEach((a) => {
+    v.at.forEach((b) => {
+      const [x, y] = frame.outOf([a, b]);
+      const own = overhead ? (hung.get(points.length) ?? hungAt(site.members, [x, y])) : null;
+      put([x, y, own ?? level]);
+    });
+  });
+
+  const ground = { shared: sharedOf(site), stalls: site.stalls };
+  const isClear = (a: Point3, b: Point3): boolean =>
+    !overhead || racewayHeadroom({ id: '', path: [[...a], [...b]], method: 'EMT', place }, ground).length === 0;
+  const high = Math.max(site.rules.clearHeight.aisle + OVER_CLEAR, level);
+  const risen = new Map<number, number>();
+  const raised = (n: number): number => {
+    const known = risen.get(n);
+    if (known !== undefined) return known;
+    const [x, y, z] = points[n]!;
+    const up = put([x, y, Math.max(high, z)]);
+    risen.set(n, up);
+    if (isFree(points[n]!, points[up]!)) join(n, up, 1, true);
+    return up;
+  };
+  const weight = (a: Point3, b: Point3): number =>
+    !overhead || site.members.length === 0 || isCarried(site.members, [a[0], a[1]], [b[0], b[1]]) ? 1 : UNCARRIED;
+  const lay = (a: number, b: number): void => {
+    if (isClear(points[a]!, points[b]!)) {
+      if (isFree(points[a]!, points[b]!)) join(a, b, weight(points[a]!, points[b]!), true);
+      return;
+    }
+    const [c, d] = [raised(a), raised(b)];
+    if (isFree(points[c]!, points[d]!)) join(c, d, weight(points[c]!, points[d]!), true);
+  };
+  for (let i = 0; i < u.at.length; i++)
+    for (let j = 0; j < columns; j++) {
+      const n = i * columns + j;
+      if (j + 1 < columns) lay(n, n + 1);
+      if (i + 1 < u.at.length) lay(n, n + columns);
+    }
+
+  const root = put(entry);
+  const foot = placeOf(entry);
+  if (isFree(entry, points[foot]!)) join(root, foot, 1, true);
+  const terminals = boxes.map((box) => {
+    const own = placeOf(box);
+    if (distance(points[own]!, box) <= site.rules.tapLimit && overhead) return own;
+    const end = put(box);
+    if (isFree(points[own]!, box)) join(own, end, 1, true);
+    return end;
+  });
+  laidAlready();
+  return { points, edges, isNew, root, terminals };
+
+  /** Raceways that are there cost no raceway again. */
+  function laidAlready(): void {
+    const { ways, taps } = standingWays(site, entry, frame, u.at, v.at);
+    const known = new Map<string, number>();
+    const nodeAt = (at: Point3): number => {
+      const key = at.map((value) => Math.round(value * 1e4)).join(' ');
+      const before = known.get(key);
+      if (before !== undefined) return before;
+      const node = put(at);
+      known.set(key, node);
+      const own = placeOf(at);
+      const [x, y] = points[own]!;
+      const low = points[own]!;
+      if (Math.hypot(x - at[0], y - at[1]) < APART / 2 && isFree(at, low))
+        join(node, own, 1, distance(at, low) > site.rules.joinTolerance);
+      return node;
+    };
+    for (const { places } of ways)
+      for (let i = 1; i < places.length; i++) join(nodeAt(places[i - 1]!), nodeAt(places[i]!), 0, false);
+    for (const tap of taps) join(root, nodeAt(tap), 0, false);
+  }
+}
+
+/** The value that most have, the first of several. RangeError where there is none. */
+function usual(values: readonly number[]): number {
+  const count = new Map<number, number>();
+  for (const value of values) count.set(value, (count.get(value) ?? 0) + 1);
+  const [most] = [...count].sort((a, b) => b[1] - a[1]);
+  if (!most) throw new RangeError('no boxes');
+  return most[0];
+}
