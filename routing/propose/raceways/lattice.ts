@@ -5,10 +5,11 @@ import { racewayHeadroom } from '../../reach/clear-height.ts';
 import { sharedOf } from '../../reach/shared.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
 import type { EdgeRow } from '../shared/home-graph.ts';
+import { levelsOf, unevenness } from './levels.ts';
 import { latticeLines, nearestLine } from './lines.ts';
 import type { LotFrame } from './lot-frame.ts';
 import { standingWays } from './standing-ways.ts';
-import { hungAt, isCarried } from './steel.ts';
+import { isCarried, steelAt } from './steel.ts';
 
 /** What is to be joined to a piece of equipment. */
 export interface LatticeWish {
@@ -90,20 +91,24 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
     const [a, b] = flat(at);
     return nearestLine(u, a) * columns + nearestLine(v, b);
   };
-  const level = overhead ? usual(boxes.map(([, , z]) => z)) : -BURIED;
-  const hung = new Map(boxes.map((box) => [placeOf(box), box[2]]));
-  u.at.forEach((a) => {
-    v.at.forEach((b) => {
-      const [x, y] = frame.outOf([a, b]);
-      const own = overhead ? (hung.get(points.length) ?? hungAt(site.members, [x, y])) : null;
-      put([x, y, own ?? level]);
+  const inFrame = boxes.map((box): Point3 => [...flat(box), box[2]]);
+  const alongU = unevenness(v, inFrame, 1) <= unevenness(u, inFrame, 0);
+  const [lines, across] = alongU ? [v, u] : [u, v];
+  const levels = !overhead
+    ? lines.at.map(() => -BURIED)
+    : levelsOf(lines, across, inFrame, alongU ? 1 : 0, (line, other) =>
+        steelAt(site.members, frame.outOf(alongU ? [u.at[other]!, v.at[line]!] : [u.at[line]!, v.at[other]!])),
+      );
+  u.at.forEach((a, i) => {
+    v.at.forEach((b, j) => {
+      put([...frame.outOf([a, b]), levels[alongU ? j : i]!]);
     });
   });
 
   const ground = { shared: sharedOf(site), stalls: site.stalls };
   const isClear = (a: Point3, b: Point3): boolean =>
     !overhead || racewayHeadroom({ id: '', path: [[...a], [...b]], method: 'EMT', place }, ground).length === 0;
-  const high = Math.max(site.rules.clearHeight.aisle + OVER_CLEAR, level);
+  const high = site.rules.clearHeight.aisle + OVER_CLEAR;
   const risen = new Map<number, number>();
   const raised = (n: number): number => {
     const known = risen.get(n);
@@ -165,13 +170,4 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
       for (let i = 1; i < places.length; i++) join(nodeAt(places[i - 1]!), nodeAt(places[i]!), 0, false);
     for (const tap of taps) join(root, nodeAt(tap), 0, false);
   }
-}
-
-/** The value that most have, the first of several. RangeError where there is none. */
-function usual(values: readonly number[]): number {
-  const count = new Map<number, number>();
-  for (const value of values) count.set(value, (count.get(value) ?? 0) + 1);
-  const [most] = [...count].sort((a, b) => b[1] - a[1]);
-  if (!most) throw new RangeError('no boxes');
-  return most[0];
 }

@@ -2,19 +2,22 @@ import { memberElevation, steelOver } from '../../network/hang-under.ts';
 import type { Member, Point2 } from '../../site/site.ts';
 
 /** A raceway hangs so far below the line of a member, feet. Common practice, no source. */
-export const BELOW_MEMBER = 1;
+const BELOW_MEMBER = 1;
 /** So near to a member in the plan, feet, a raceway is carried by it. Common practice, no source: half a purlin's pitch, ample. */
 const CARRIED = 5;
 
-/** How high a raceway hangs that passes under the steel over a place; null where no member lies over it. */
-export function hungAt(members: readonly Member[], at: Point2): number | null {
+/** The lowest steel over a place, and how high a raceway hangs under it, feet; null where no member lies over it. */
+export function steelAt(
+  members: readonly Member[],
+  at: Point2,
+): { readonly steel: number; readonly hung: number } | null {
   let lowest: number | null = null;
   for (const member of members) {
     if (memberElevation(member, at) === null) continue;
     const steel = steelOver(members, member, at);
     if (steel !== null && (lowest === null || steel < lowest)) lowest = steel;
   }
-  return lowest === null ? null : lowest - BELOW_MEMBER;
+  return lowest === null ? null : { steel: lowest, hung: lowest - BELOW_MEMBER };
 }
 
 /** Whether steel is near all along a straight of the plan. */
