@@ -1,6 +1,6 @@
+import { newId } from '../../routing/site/new-id.ts';
 import { addElements } from '../document/edits/add.ts';
 import { addFeeder } from '../document/edits/feed.ts';
-import { newId } from '../document/edits/new-id.ts';
 import { insertedBy } from '../document/selection.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { Fact, Facts, Links } from './facts.tsx';

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { newId } from '../../../routing/site/new-id.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
@@ -8,7 +9,6 @@ import { changeElements, insertVertex } from '../../../web/document/edits/change
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
-import { newId } from '../../../web/document/edits/new-id.ts';
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';

@@ -1,8 +1,8 @@
 import { dropsForStalls } from '../../../routing/propose/rows/drops-for-stalls.ts';
+import { newId, newIds } from '../../../routing/site/new-id.ts';
 import type { Charger, Drop, Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
 import type { Edit } from '../edit.ts';
 import { addAll } from './add.ts';
-import { newId, newIds } from './new-id.ts';
 
 /** What chargers are added. Lengths in feet. */
 export interface ChargerWish {

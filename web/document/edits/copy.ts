@@ -1,4 +1,5 @@
 import { gridWays } from '../../../routing/site/grid-frame.ts';
+import { newIds, splitId } from '../../../routing/site/new-id.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
@@ -7,7 +8,6 @@ import { inFile, placeInFile } from '../file-lengths.ts';
 import { type Held, held, insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { type Motion, mirrored, moved, shift, turn } from './motion.ts';
-import { newIds, splitId } from './new-id.ts';
 
 /**
  * Copies elements to a place off by site feet, each under the next free id of its kind. With a drop come its chargers,

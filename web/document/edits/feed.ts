@@ -1,10 +1,10 @@
 import { feederConductor } from '../../../calc/supply/feeder-conductor.ts';
+import { newId } from '../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../edit.ts';
 import type { ElementOf } from '../element-lists.ts';
 import { addElements } from './add.ts';
-import { newId } from './new-id.ts';
 
 /** A feeder between two pieces of equipment, with conductors that its breaker can have; to be changed in its form. */
 export function addFeeder(file: SiteFile, from: string, to: string, breakerAmps: number): Edit {

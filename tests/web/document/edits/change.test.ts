@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { newId, newIds } from '../../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { addAll, addElements } from '../../../../web/document/edits/add.ts';
 import { changeElement, changeElements, insertVertex } from '../../../../web/document/edits/change.ts';
-import { newId, newIds } from '../../../../web/document/edits/new-id.ts';
 import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
 import { checkEdit } from '../check-edit.ts';

@@ -1,7 +1,7 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { newId } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import { newId } from '../../../document/edits/new-id.ts';
 import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
 import type { DrawOptions, KeepoutOptions } from '../options.ts';
 

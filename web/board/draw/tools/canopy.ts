@@ -3,10 +3,10 @@ import { withCanopyLines } from '../../../../routing/propose/rows/canopy-gridlin
 import type { CanopyForm } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Side } from '../../../../routing/propose/rows/row-frame.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { newIds } from '../../../../routing/site/new-id.ts';
 import type { Units } from '../../../../routing/site/vocabulary.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';
-import { newIds } from '../../../document/edits/new-id.ts';
 import { setGridlines } from '../../../document/edits/set.ts';
 import { type Draft, type DrawTool, lineOf } from '../draft.ts';
 import type { CanopyOptions } from '../options.ts';

@@ -1,9 +1,9 @@
+import { newId } from '../../../../routing/site/new-id.ts';
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
 import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { addFeeder } from '../../../document/edits/feed.ts';
-import { newId } from '../../../document/edits/new-id.ts';
 import { type DrawTool, spotsOf } from '../draft.ts';
 import { type EquipmentOptions, FIRST_OPTIONS } from '../options.ts';
 

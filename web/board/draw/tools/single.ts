@@ -1,6 +1,6 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { newId } from '../../../../routing/site/new-id.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import { newId } from '../../../document/edits/new-id.ts';
 import { type DrawTool, lineOf, spotsOf } from '../draft.ts';
 import type { ColumnOptions, ElevationOptions } from '../options.ts';
 

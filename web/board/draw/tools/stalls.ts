@@ -1,9 +1,9 @@
 import type { SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, type StallRow, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { newIds } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, SiteFile, Stall } from '../../../../routing/site/site.ts';
 import { addAll } from '../../../document/edits/add.ts';
-import { newIds } from '../../../document/edits/new-id.ts';
 import { type Draft, type DrawTool, lineOf } from '../draft.ts';
 import type { StallsOptions } from '../options.ts';
 

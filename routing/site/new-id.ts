@@ -1,7 +1,9 @@
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
-import { MAX_ID_LENGTH } from '../../../routing/site/schema-parts.ts';
-import type { SiteFile } from '../../../routing/site/site.ts';
-import { type Element, elementsOf, positionsOf } from '../element-lists.ts';
+import { byId } from './look-up.ts';
+import { ELEMENT_LISTS } from './schema.ts';
+import { MAX_ID_LENGTH } from './schema-parts.ts';
+import type { SiteFile } from './site.ts';
+
+type Element = { readonly id: string };
 
 interface Numbering {
   readonly max: number;
@@ -40,11 +42,13 @@ function numberingOf(elements: readonly Element[]): ReadonlyMap<string, Numberin
 export function newIds(file: SiteFile, wanted: string, count: number): readonly string[] {
   // Room for the number in the longest name that a file may hold.
   const prefix = wanted.slice(0, MAX_ID_LENGTH - 10);
-  const lists = ELEMENT_LISTS.map((list) => elementsOf(file, list)).filter((elements) => elements.length > 0);
+  const lists = ELEMENT_LISTS.map((list): readonly Element[] => file[list] ?? []).filter(
+    (elements) => elements.length > 0,
+  );
   const numbered = lists.flatMap((elements) => numberingOf(elements).get(prefix) ?? []);
   const width = numbered.length > 0 ? Math.max(...numbered.map((numbering) => numbering.width)) : 2;
   const first = Math.max(0, ...numbered.map(({ max }) => max)) + 1;
-  const taken = (id: string): boolean => lists.some((elements) => positionsOf(elements).has(id));
+  const taken = (id: string): boolean => lists.some((elements) => byId(elements).has(id));
   const ids: string[] = [];
   for (let number = first; ids.length < count; number++) {
     const id = `${prefix}${String(number).padStart(width, '0')}`;
