@@ -1,0 +1,76 @@
+import type { Equipment, Point3, Site } from '../../site/site.ts';
+import { arcSearch } from '../shared/arc-paths.ts';
+import { homeGraph } from '../shared/home-graph.ts';
+import type { SharedPrice } from '../shared/shared-cost.ts';
+import { type Effort, sharedRoute } from '../shared-route.ts';
+import { type Lattice, latticeOf } from './lattice.ts';
+import { lotFrame } from './lot-frame.ts';
+import { racewayPaths } from './raceway-paths.ts';
+
+/** Where a circuit ends, and how long its way may be, feet. */
+export interface CircuitEnd {
+  readonly id: string;
+  readonly at: Point3;
+  readonly most: number;
+}
+
+export interface RoutedEnds {
+  /** New raceways. */
+  readonly paths: readonly Point3[][];
+  /** Of the routes by the prices, and what any routes on the lattice cost at least. */
+  readonly cost: number;
+  readonly bound: number;
+  /** Ends to which there is no way. */
+  readonly unreached: readonly string[];
+}
+
+/** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
+function effortFor({ edges }: Lattice, circuits: number): Effort {
+  const one = circuits * edges.length;
+  const within = (budget: number): number => Math.max(12, Math.min(3000, Math.round(budget / one)));
+  return { rounds: within(6e6), steps: within(3e7) };
+}
+
+/**
+ * Raceways from one piece of equipment to the ends of its circuits, over the lattice of the lot, at the least cost that
+ * the search finds. A circuit whose way would be longer than it may be takes its shortest. Lengths in feet.
+ */
+export function routeEnds(
+  site: Site,
+  equipment: Equipment,
+  ends: readonly CircuitEnd[],
+  place: 'overhead' | 'underground',
+  price: SharedPrice,
+): RoutedEnds {
+  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes: ends.map(({ at }) => at), place });
+  const { points, edges, isNew, root, terminals } = lattice;
+  const graph = homeGraph(points.length, edges);
+  const search = arcSearch(graph);
+  const lengths = Float64Array.from(graph.edge, (e) => graph.length[e]!);
+  search.run(root, -1, lengths);
+  const shortest = terminals.map((terminal) => search.distance[terminal]!);
+  const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
+  const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
+  if (reached.length === 0) return { paths: [], cost: 0, bound: 0, unreached };
+  const own = reached.map((i) => terminals[i]!);
+  const found = sharedRoute(
+    { nodes: points.length, root, terminals: own, edges, price },
+    effortFor(lattice, own.length),
+  );
+  const used = new Set<number>();
+  reached.forEach((i, k) => {
+    const { most } = ends[i]!;
+    const way = found.edges[k]!;
+    const length = way.reduce((sum, e) => sum + edges[e]![2], 0);
+    for (const e of length > most && shortest[i]! <= most ? shortestWay(own[k]!) : way) if (isNew[e]) used.add(e);
+  });
+  const laid = [...used].sort((a, b) => a - b).map((e) => [edges[e]![0], edges[e]![1]] as const);
+  return { paths: racewayPaths(points, laid), cost: found.cost, bound: found.bound, unreached };
+
+  function shortestWay(terminal: number): number[] {
+    search.run(root, terminal, lengths);
+    const way: number[] = [];
+    for (let node = terminal; node !== root; node = search.from[node]!) way.push(graph.edge[search.by[node]!]!);
+    return way;
+  }
+}
