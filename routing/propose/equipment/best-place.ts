@@ -1,0 +1,70 @@
+import { boxOf, widened } from '../../plane/box.ts';
+import { stallRectangle } from '../../reach/parked.ts';
+import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
+import type { LotFrame } from '../raceways/lot-frame.ts';
+import { standsFree } from './stands-free.ts';
+
+/** A place for a piece of equipment. Lengths in feet. */
+export interface EquipmentPlace {
+  readonly at: Point2;
+  readonly rotation: number;
+  /** Of all branches from there, along the lot and square to it. */
+  readonly total: number;
+  /** Of the longest. */
+  readonly longest: number;
+  /** How many places were looked at; none of them that is free has a smaller total. */
+  readonly looked: number;
+}
+
+/** Places are looked at on a grid of such steps, so far beyond the stalls and boxes, feet. */
+const STEP = 1;
+const BEYOND = 12;
+
+/**
+ * The free place from which the branches to some boxes are shortest in all, none of them longer than `most`: every place
+ * of a grid over the lot is looked at, in each of four turns. Null where none is free.
+ * @param make the equipment but for its place, its entry over its middle at `entryHeight`
+ */
+export function bestPlace(
+  site: Site,
+  frame: LotFrame,
+  turn: number,
+  boxes: readonly Point3[],
+  make: Pick<Equipment, 'id' | 'kind' | 'size' | 'workingSpace'> & { readonly entryHeight: number },
+  most: number,
+): EquipmentPlace | null {
+  const flat = boxes.map(([x, y]) => frame.into([x, y]));
+  const rise = boxes.reduce((sum, [, , z]) => sum + Math.abs(z - make.entryHeight), 0);
+  const near = boxOf([...flat, ...site.stalls.flatMap((stall) => stallRectangle(stall).map(frame.into))]);
+  const { minX, minY, maxX, maxY } = widened(near, BEYOND);
+  const overU = sumsTo(flat.map(([u]) => u));
+  const overV = sumsTo(flat.map(([, v]) => v));
+  const places: { readonly u: number; readonly v: number; readonly total: number }[] = [];
+  for (let u = Math.ceil(minX / STEP) * STEP; u <= maxX; u += STEP)
+    for (let v = Math.ceil(minY / STEP) * STEP; v <= maxY; v += STEP)
+      places.push({ u, v, total: overU(u) + overV(v) + rise });
+  places.sort((a, b) => a.total - b.total || a.u - b.u || a.v - b.v);
+  for (const { u, v, total } of places) {
+    const longest = Math.max(
+      ...flat.map(([x, y], i) => Math.abs(x - u) + Math.abs(y - v) + Math.abs(boxes[i]![2] - make.entryHeight)),
+    );
+    if (longest > most) continue;
+    const at = frame.outOf([u, v]);
+    for (const quarter of [0, 180, 90, 270]) {
+      const rotation = (turn + quarter) % 360;
+      const equipment: Equipment = {
+        ...make,
+        at: [...at],
+        entry: [...at, make.entryHeight],
+        ...(rotation !== 0 && { rotation }),
+      };
+      if (standsFree(site, equipment)) return { at, rotation, total, longest, looked: places.length };
+    }
+  }
+  return null;
+}
+
+/** The sum of the distances from a value to some others. */
+function sumsTo(values: readonly number[]): (from: number) => number {
+  return (from) => values.reduce((sum, value) => sum + Math.abs(value - from), 0);
+}

@@ -1,0 +1,107 @@
+import type { Equipment, Point3, Site } from '../../site/site.ts';
+import { lotFrame } from '../raceways/lot-frame.ts';
+import { bestPlace } from './best-place.ts';
+import { groupsAlong } from './groups.ts';
+
+/** What each new piece is: all of it but where it stands. Lengths in feet. */
+export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & { readonly entryHeight: number };
+
+export interface PlacedEquipment {
+  readonly equipment: Omit<Equipment, 'id'>;
+  /** Places in the list of boxes of those that it is for. */
+  readonly boxes: readonly number[];
+  /** Of their branches in all and of the longest, along the lot and square to it, feet. */
+  readonly total: number;
+  readonly longest: number;
+}
+
+export interface EquipmentProposal {
+  readonly placed: readonly PlacedEquipment[];
+  /** Of all branches, feet; and what it would be at least if equipment could stand anywhere. */
+  readonly total: number;
+  readonly bound: number;
+  /** Places that were looked at, for all of them. */
+  readonly looked: number;
+  /** Boxes for which no place was found. */
+  readonly without: readonly number[];
+}
+
+/**
+ * Where new equipment stands best for some boxes: as many pieces as `holds` circuits to each want, each for a stretch of
+ * one band of rows, at the free place from which its branches are shortest in all and none is longer than `most` feet. A
+ * stretch for which there is no such place is halved.
+ */
+export function proposeEquipment(
+  site: Site,
+  boxes: readonly Point3[],
+  make: EquipmentMake,
+  holds: number,
+  most: number,
+): EquipmentProposal {
+  const frame = lotFrame(site);
+  const [x, y] = frame.outOf([1, 0]);
+  const turn = Math.round(((Math.atan2(y, x) * 180) / Math.PI) * 1000) / 1000;
+  const waiting = groupsAlong(
+    boxes.map(([bx, by]) => frame.into([bx, by])),
+    holds,
+  );
+  const placed: PlacedEquipment[] = [];
+  const without: number[] = [];
+  let now = site;
+  let looked = 0;
+  for (let group = waiting.shift(); group !== undefined; group = waiting.shift()) {
+    const own = group.map((i) => boxes[i]!);
+    const id = ` ${placed.length}`;
+    const place = bestPlace(now, frame, turn, own, { ...make, id }, most);
+    if (place === null) {
+      if (group.length === 1) without.push(group[0]!);
+      else waiting.unshift(group.slice(0, Math.ceil(group.length / 2)), group.slice(Math.ceil(group.length / 2)));
+      continue;
+    }
+    const { entryHeight, ...rest } = make;
+    const equipment = {
+      ...rest,
+      at: [...place.at] as [number, number],
+      ...(place.rotation !== 0 && { rotation: place.rotation }),
+      entry: [...place.at, entryHeight] as [number, number, number],
+    };
+    placed.push({ equipment, boxes: group, total: place.total, longest: place.longest });
+    looked += place.looked;
+    now = { ...now, equipment: [...now.equipment, { ...equipment, id }] };
+  }
+  return {
+    placed,
+    total: placed.reduce((sum, one) => sum + one.total, 0),
+    bound: placed.reduce(
+      (sum, one) =>
+        sum +
+        anywhere(
+          one.boxes.map((i) => boxes[i]!),
+          frame.into,
+          make.entryHeight,
+        ),
+      0,
+    ),
+    looked,
+    without,
+  };
+}
+
+/** Total of the branches from the medians of their boxes: no place has less. */
+function anywhere(
+  boxes: readonly Point3[],
+  into: (at: readonly [number, number]) => readonly [number, number],
+  entryHeight: number,
+): number {
+  const flat = boxes.map(([x, y]) => into([x, y]));
+  const toMedian = (values: readonly number[]): number => {
+    const sorted = [...values].sort((a, b) => a - b);
+    const median = sorted[Math.floor(sorted.length / 2)]!;
+    return sorted.reduce((sum, value) => sum + Math.abs(value - median), 0);
+  };
+  return (
+    toMedian(flat.map(([u]) => u)) +
+    toMedian(flat.map(([, v]) => v)) +
+    boxes.reduce((sum, [, , z]) => sum + Math.abs(z - entryHeight), 0)
+  );
+}
