@@ -6,6 +6,7 @@ import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { planVerb } from './verbs/plan.ts';
+import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
 
 const USAGE = `overrow VERB ...
@@ -16,6 +17,8 @@ const USAGE = `overrow VERB ...
   compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
                             with --changes, what the second of two versions changes in the first,
                             and with --out DIR the drawing of it, clouded
+  propose FILE --what WHAT --out FILE   the site with drops, raceways or equipment proposed, or all,
+                            written to that file [--cords N] a drop [--prices CSV] [--json]
   calc KIND [--explain]     one calculation: JSON objects on standard input, one a line; one line out for each
   schema                    the JSON Schema of the site file
 
@@ -57,6 +60,21 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
           machine,
         )
       );
+    case 'propose':
+      return (
+        only(values, ['what', 'out', 'cords', 'prices', 'json'], verb) ??
+        proposeVerb(
+          rest,
+          {
+            json: values.json ?? false,
+            ...given(values, 'what'),
+            ...given(values, 'out'),
+            ...given(values, 'cords'),
+            ...given(values, 'prices'),
+          },
+          machine,
+        )
+      );
     case 'calc':
       return only(values, ['explain'], verb) ?? calcVerb(rest, { explain: values.explain ?? false }, machine);
     case 'schema':
@@ -76,6 +94,8 @@ const parse = (words: readonly string[]) =>
       changes: { type: 'boolean' },
       prices: { type: 'string' },
       out: { type: 'string' },
+      what: { type: 'string' },
+      cords: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

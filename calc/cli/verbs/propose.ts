@@ -1,0 +1,112 @@
+import { resolve } from 'node:path';
+import type { Finding } from '../../../routing/site/finding.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { writeSite } from '../../../routing/site/write.ts';
+import { CAUTIONS } from '../../cautions.ts';
+import { plan } from '../../plan.ts';
+import type { ProposalPart } from '../../propose/part.ts';
+import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
+import type { Machine } from '../machine.ts';
+import { done, type Outcome, wrong } from '../outcome.ts';
+import { pricesIn } from '../prices.ts';
+import { readSites } from '../sites.ts';
+import { findingLine } from '../summary.ts';
+
+export interface ProposeOptions {
+  readonly json: boolean;
+  readonly what?: string;
+  readonly out?: string;
+  readonly cords?: string;
+  readonly prices?: string;
+}
+
+/** More cords than these do not hang from one box. Common practice, no source. */
+const MOST_CORDS = 4;
+
+/**
+ * `propose FILE --what drops|raceways|equipment|all --out FILE`: writes the site with what is proposed drawn in, and says
+ * what that is, how near it is to the best that can be, and what the plan finds before and after. The file that is read
+ * is written over only where `--out` names it.
+ */
+export function proposeVerb(paths: readonly string[], options: ProposeOptions, machine: Machine): Outcome {
+  const [path, ...more] = paths;
+  if (path === undefined || more.length > 0) return wrong(`propose: name one site file, not ${paths.length}`);
+  const what = WHATS.find((each) => each === options.what);
+  if (what === undefined)
+    return wrong(
+      `propose --what: expected ${WHATS.join(', ')}, ${options.what === undefined ? 'none was given' : `got "${options.what}"`}`,
+    );
+  if (options.out === undefined) return wrong('propose --out: name the file that the proposal is written to');
+  const cordsADrop = Number(options.cords ?? 1);
+  if (!(Number.isInteger(cordsADrop) && cordsADrop >= 1 && cordsADrop <= MOST_CORDS))
+    return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);
+  const prices = pricesIn(options.prices, machine);
+  if (!prices.ok) return wrong(prices.reason);
+  const read = readSites([path], machine);
+  if (!read.ok) return wrong(read.reason);
+  const [{ file, site }] = read.sites as [(typeof read.sites)[number]];
+  const proposal = propose(file, { what, cordsADrop, prices: prices.list });
+  try {
+    machine.write(options.out, writeSite(proposal.file));
+  } catch (error) {
+    return wrong(`${options.out}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  const [before, after] = [plan(site).findings, plan(toSite(proposal.file)).findings];
+  if (options.json) return done(`${JSON.stringify(written(what, options.out, proposal, before, after))}\n`);
+  return done(
+    `${[
+      `${site.name}: ${what} proposed, written to ${options.out}${resolve(options.out) === resolve(path) ? ' (over the file that was read)' : ''}`,
+      ...proposal.parts.map(partText),
+      `Findings before: ${counts(before)}. After: ${counts(after)}.`,
+      after
+        .filter(({ severity }) => severity !== 'note')
+        .map(findingLine)
+        .join('\n'),
+      CAUTIONS,
+    ]
+      .filter(Boolean)
+      .join('\n\n')}\n`,
+  );
+}
+
+function partText({ what, says, measure, without }: ProposalPart): string {
+  return [
+    `${what[0]!.toUpperCase()}${what.slice(1)}`,
+    ...says.map((one) => `  ${one}`),
+    ...(measure ? [`  ${measureText(measure)}`] : []),
+    ...without.map((one) => `  without: ${one.says}`),
+  ].join('\n');
+}
+
+function measureText({ of, value, bound, unit }: NonNullable<ProposalPart['measure']>): string {
+  const shown = (n: number): string =>
+    unit === 'dollars' ? `$${n.toFixed(2)}` : `${Number(n.toFixed(1))}${unit && ` ${unit}`}`;
+  const far = bound > 0 ? (value / bound - 1) * 100 : 0;
+  return value <= bound * (1 + 1e-9)
+    ? `${of}: ${shown(value)}, proved the least of what was looked at`
+    : `${of}: ${shown(value)}; at least ${shown(bound)} of what was looked at, so within ${far.toFixed(1)} % of the best`;
+}
+
+const count = (findings: readonly Finding[], severity: Finding['severity']): number =>
+  findings.filter((finding) => finding.severity === severity).length;
+
+const counts = (findings: readonly Finding[]): string =>
+  `${count(findings, 'fail')} fail, ${count(findings, 'warn')} to look at`;
+
+const written = (
+  what: What,
+  out: string,
+  { parts }: Proposal,
+  before: readonly Finding[],
+  after: readonly Finding[],
+): object => ({
+  format: 'overrow/proposal',
+  version: 1,
+  what,
+  out,
+  parts,
+  findings: {
+    before: { fail: count(before, 'fail'), warn: count(before, 'warn') },
+    after: { fail: count(after, 'fail'), warn: count(after, 'warn') },
+  },
+});

@@ -1,0 +1,23 @@
+import { byId } from '../../routing/site/look-up.ts';
+import { newIds } from '../../routing/site/new-id.ts';
+import type { Charger, Equipment, SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import type { Cord } from './drops-part.ts';
+import { feedingOf, feedingVolts } from './feeding.ts';
+import { USUAL_CHARGER } from './usual.ts';
+
+/**
+ * A charger for each cord, fed by what `fromOf` names for its drop, else by the nearest panel; the file as it is where
+ * there is nothing to feed them.
+ */
+export function withChargers(file: SiteFile, cords: readonly Cord[], fromOf: ReadonlyMap<string, string>): SiteFile {
+  const site = toSite(file);
+  if (site.equipment.length === 0 || cords.length === 0) return file;
+  const ids = newIds(file, 'EV', cords.length);
+  const drops = byId(site.drops);
+  const chargers = cords.map(({ drop, stall }, i): Charger => {
+    const from: Equipment = feedingOf(site, drops.get(drop)!, fromOf.get(drop) ?? '')!;
+    return { id: ids[i]!, drop, stalls: [stall], from: from.id, ...USUAL_CHARGER, volts: feedingVolts(from) };
+  });
+  return { ...file, chargers: [...(file.chargers ?? []), ...chargers] };
+}

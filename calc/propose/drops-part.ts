@@ -1,0 +1,62 @@
+import { proposeDrops } from '../../routing/propose/drops/propose-drops.ts';
+import { newIds } from '../../routing/site/new-id.ts';
+import type { Drop, SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { lengthIn, placeIn } from './in-file.ts';
+import type { ProposalPart } from './part.ts';
+import { USUAL_DROP } from './usual.ts';
+
+/** A cord that a stall is to have: which drop it hangs from. */
+export interface Cord {
+  readonly drop: string;
+  readonly stall: string;
+}
+
+/** New drops for the stalls that no charger serves, the cords that hang from them, and what there is to say. */
+export function dropsPart(
+  file: SiteFile,
+  cordsADrop: number,
+): { readonly file: SiteFile; readonly cords: readonly Cord[]; readonly part: ProposalPart } {
+  const site = toSite(file);
+  const { cord, retractorBelow, elevation, restHeight } = USUAL_DROP;
+  const proposal = proposeDrops(site, {
+    cord: Math.min(cord, site.rules.cordLimit),
+    retractorBelow,
+    elevation,
+    holds: cordsADrop,
+  });
+  const ids = newIds(file, 'D', proposal.drops.length);
+  const { units } = file;
+  const drops = proposal.drops.map(
+    ({ box, retractor }, i): Drop => ({
+      id: ids[i]!,
+      box: placeIn(units, box),
+      ...(retractor && { retractor: placeIn(units, retractor) }),
+      cord: lengthIn(units, Math.min(cord, site.rules.cordLimit)),
+      restHeight: lengthIn(units, restHeight),
+      ...(cordsADrop > 1 && { holds: cordsADrop }),
+    }),
+  );
+  const cords = [
+    ...proposal.added,
+    ...proposal.drops.flatMap(({ stalls }, i) => stalls.map((stall) => ({ drop: ids[i]!, stall }))),
+  ];
+  const n = drops.length;
+  return {
+    file: n === 0 ? file : { ...file, drops: [...(file.drops ?? []), ...drops] },
+    cords,
+    part: {
+      what: 'drops',
+      says: [
+        n === 0
+          ? 'No new drop is wanted.'
+          : `${n} ${n === 1 ? 'drop' : 'drops'} for ${cords.length - proposal.added.length} stalls.`,
+        ...(proposal.added.length > 0
+          ? [`${proposal.added.length} stalls are served from drops that are there and have room.`]
+          : []),
+      ],
+      measure: { of: 'new drops', value: n, bound: proposal.bound, unit: '' },
+      without: proposal.without.map(({ stall, says }) => ({ id: stall, says })),
+    },
+  };
+}

@@ -1,0 +1,153 @@
+import { proposeEquipment } from '../../routing/propose/equipment/propose-equipment.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import { newId } from '../../routing/site/new-id.ts';
+import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { feederConductor } from '../supply/feeder-conductor.ts';
+import { panelsOf } from './feeding.ts';
+import { flatIn, lengthIn, placeIn } from './in-file.ts';
+import type { ProposalPart } from './part.ts';
+import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from './usual.ts';
+
+export interface EquipmentPart {
+  readonly file: SiteFile;
+  /** Which new equipment is for which drop. */
+  readonly fromOf: ReadonlyMap<string, string>;
+  readonly part: ProposalPart;
+}
+
+/**
+ * Chargers that one panelboard takes: two spaces each, and 125 % of the line current that they draw in equal numbers on
+ * its three pairs of lines (NEC 625.42 and 215.2: continuous).
+ */
+function chargersAPanel(): number {
+  const { spaces, busAmps } = USUAL_PANELBOARD;
+  const each = (1.25 * USUAL_CHARGER.amps * Math.sqrt(3)) / 3;
+  return Math.min(Math.floor(spaces / 2), Math.floor(busAmps / each));
+}
+
+/** What the branches go to: drops, or where none hangs the middles of the stalls. */
+function endsOf(site: Site): readonly { readonly id: string; readonly at: Point3 }[] {
+  if (site.drops.length > 0) return site.drops.map(({ id, box }) => ({ id, at: box }));
+  return site.stalls.map(({ id, at: [x, y] }) => ({ id, at: [x, y, USUAL_DROP.elevation] }));
+}
+
+/** New panelboards where the branches to all drops are shortest. What feeds chargers already, or can, stays as it is. */
+export function equipmentPart(file: SiteFile): EquipmentPart {
+  const site = toSite(file);
+  const ends = endsOf(site);
+  if (panelsOf(site).length > 0) return standing(file, site);
+  if (ends.length === 0)
+    return none(file, 'There is nothing for equipment to feed: neither drops nor stalls are drawn.');
+  const { entryHeight, size, ...rest } = USUAL_PANELBOARD;
+  const { allowance, branchLimit } = site.rules;
+  const proposal = proposeEquipment(
+    site,
+    ends.map(({ at }) => at),
+    { kind: 'panelboard', size, ...rest, entryHeight },
+    chargersAPanel(),
+    branchLimit - allowance.equipment - allowance.box,
+  );
+  let next = file;
+  const fromOf = new Map<string, string>();
+  const says: string[] = [];
+  for (const { equipment, boxes, total, longest } of proposal.placed) {
+    const id = panelId(next);
+    next = { ...next, equipment: [...(next.equipment ?? []), inUnits(id, equipment, file.units)] };
+    for (const i of boxes) fromOf.set(ends[i]!.id, id);
+    says.push(
+      `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}.`,
+    );
+    const fed = fedFrom(next, id);
+    next = fed.file;
+    says.push(fed.says);
+  }
+  return {
+    file: next,
+    fromOf,
+    part: {
+      what: 'equipment',
+      says: [
+        ...says,
+        `${proposal.looked} places were looked at, clear of stalls, aisles, columns and keep-outs, with working space; no free one has shorter branches.`,
+      ],
+      measure: { of: 'branches along the lot', value: proposal.total, bound: proposal.bound, unit: 'ft' },
+      without: proposal.without.map((i) => ({
+        id: ends[i]!.id,
+        says: `No free place is near enough to ${ends[i]!.id} for its branch limit.`,
+      })),
+    },
+  };
+}
+
+const feet = (length: number, site: Site): string => printLength(length, site.units, { inchParts: 1, decimals: 2 });
+
+const none = (file: SiteFile, says: string): EquipmentPart => ({
+  file,
+  fromOf: new Map(),
+  part: { what: 'equipment', says: [says], measure: null, without: [] },
+});
+
+/** What stands is the designer's; how far it is from the best is said. */
+function standing(file: SiteFile, site: Site): EquipmentPart {
+  const says = panelsOf(site).flatMap((panel): string[] => {
+    const fed = new Set(site.chargers.filter(({ from }) => from === panel.id).map(({ drop }) => drop));
+    const boxes = site.drops.filter(({ id }) => fed.has(id)).map(({ box }) => box);
+    if (boxes.length === 0) return [`${panel.id} stays where it stands; it feeds no drop yet.`];
+    const { entry, id: _, at: __, rotation: ___, ...make } = panel;
+    const others = { ...site, equipment: site.equipment.filter(({ id }) => id !== panel.id) };
+    const best = proposeEquipment(
+      others,
+      boxes,
+      { ...make, entryHeight: entry[2] },
+      boxes.length,
+      Number.POSITIVE_INFINITY,
+    );
+    const [place] = best.placed;
+    if (!place) return [`${panel.id} stays where it stands; no free place was found for it.`];
+    const at = place.equipment.at.map((value) => feet(value, site)).join(', ');
+    return [
+      `${panel.id} stays where it stands. The best of ${best.looked} places for what it feeds is x, y ${at}: branches of ${feet(place.total, site)} in all along the lot.`,
+    ];
+  });
+  return { file, fromOf: new Map(), part: { what: 'equipment', says, measure: null, without: [] } };
+}
+
+function panelId(file: SiteFile): string {
+  const taken = new Set(Object.values(file).flatMap((list) => (Array.isArray(list) ? list.map(({ id }) => id) : [])));
+  for (let n = 1; n < 1000; n++) if (!taken.has(`P${n}`)) return `P${n}`;
+  return newId(file, 'P');
+}
+
+const inUnits = (
+  id: string,
+  { at, entry, size, workingSpace, ...rest }: Omit<Equipment, 'id'>,
+  units: SiteFile['units'],
+): Equipment => ({
+  id,
+  ...rest,
+  at: flatIn(units, at),
+  entry: placeIn(units, entry),
+  size: placeIn(units, size),
+  ...(workingSpace !== undefined && { workingSpace: lengthIn(units, workingSpace) }),
+});
+
+/** A feeder from the one source of the same voltage, where there is one. */
+function fedFrom(file: SiteFile, to: string): { readonly file: SiteFile; readonly says: string } {
+  const site = toSite(file);
+  const { volts, mainAmps } = USUAL_PANELBOARD;
+  const sources = site.equipment.filter(({ kind, volts: own }) => kind === 'source' && own === volts);
+  const [source] = sources;
+  if (!source || sources.length > 1)
+    return {
+      file,
+      says: `${to} has no feeder: ${sources.length === 0 ? `no source of ${volts} V is drawn` : 'which of several sources is to feed it is not this proposal’s to say'}.`,
+    };
+  const id = newId(file, 'F');
+  const conductor = feederConductor(mainAmps, site.rules);
+  const feeder = { id, from: source.id, to, conductor, breakerAmps: mainAmps };
+  return {
+    file: { ...file, feeders: [...(file.feeders ?? []), feeder] },
+    says: `${id} feeds it from ${source.id}, ${mainAmps} A.`,
+  };
+}

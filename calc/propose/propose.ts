@@ -1,0 +1,56 @@
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import type { PriceList } from '../takeoff/price-list.ts';
+import { withChargers } from './chargers.ts';
+import { dropsPart } from './drops-part.ts';
+import { equipmentPart } from './equipment-part.ts';
+import type { ProposalPart } from './part.ts';
+import { racewaysPart } from './raceways-part.ts';
+
+export const WHATS = ['drops', 'raceways', 'equipment', 'all'] as const;
+export type What = (typeof WHATS)[number];
+
+export interface Proposal {
+  /** The site with what is proposed drawn in; everything that was there as it was. */
+  readonly file: SiteFile;
+  readonly parts: readonly ProposalPart[];
+}
+
+export interface ProposalWish {
+  readonly what: What;
+  /** Cords that hang from one new drop. */
+  readonly cordsADrop: number;
+  /** By which routes are weighed. */
+  readonly prices: PriceList;
+}
+
+/**
+ * What could be drawn on a site: drops with their chargers for the stalls that no charger serves, panelboards where none
+ * can feed them, raceways for what has no run; or all three, in that order. Nothing that is drawn is moved or taken away.
+ * Pure: the same file gives the same proposal.
+ */
+export function propose(file: SiteFile, { what, cordsADrop, prices }: ProposalWish): Proposal {
+  switch (what) {
+    case 'drops': {
+      const { file: hung, cords, part } = dropsPart(file, cordsADrop);
+      const next = withChargers(hung, cords, new Map());
+      const fed = toSite(file).equipment.length > 0 || cords.length === 0;
+      const says = fed ? part.says : [...part.says, 'They have no chargers: there is no equipment to feed them.'];
+      return { file: next, parts: [{ ...part, says }] };
+    }
+    case 'equipment': {
+      const { file: next, part } = equipmentPart(file);
+      return { file: next, parts: [part] };
+    }
+    case 'raceways': {
+      const { file: next, part } = racewaysPart(file, prices);
+      return { file: next, parts: [part] };
+    }
+    case 'all': {
+      const { file: hung, cords, part: drops } = dropsPart(file, cordsADrop);
+      const { file: stood, fromOf, part: equipment } = equipmentPart(hung);
+      const { file: next, part: raceways } = racewaysPart(withChargers(stood, cords, fromOf), prices);
+      return { file: next, parts: [drops, equipment, raceways] };
+    }
+  }
+}

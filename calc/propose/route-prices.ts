@@ -1,0 +1,47 @@
+import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
+import type { Rules } from '../../routing/site/site.ts';
+import type { TakeoffRow } from '../plan-shape.ts';
+import { costOf } from '../takeoff/cost.ts';
+import { INVENTED_LIST } from '../takeoff/invented-list.ts';
+import type { PriceList } from '../takeoff/price-list.ts';
+import { conductorSpec, racewaySpec } from '../takeoff/spec.ts';
+import { USUAL_RACEWAY } from './usual.ts';
+
+/** Of a branch of 40 A, feet of conductor a foot of way: two lines and the ground. */
+const CONDUCTORS = 3;
+/** Hangers stand so far apart, feet: NEC 358.30(A), 10 ft at most. */
+const HANGER_EVERY = 10;
+
+/**
+ * Dollars a foot by which routes are weighed, material and labour: a branch's conductors, a conduit of 1 in., and what a
+ * raceway takes besides, be it hangers or a trench. What the list has no price for is taken from the invented one.
+ */
+export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'overhead' | 'underground', SharedPrice>> {
+  const dollars = (item: string, spec: string, unit: 'ft' | 'each', quantity: number): number => {
+    const row: TakeoffRow = { item, spec, unit, quantity: 1000, basis: '', of: [], parts: [] };
+    for (const prices of [list, INVENTED_LIST]) {
+      const { cost, missing } = costOf([row], prices, 0);
+      if (missing.length === 0) return (cost / 1000) * quantity;
+    }
+    return 0;
+  };
+  const size = rules.metal === 'copper' ? '8' : '6';
+  const conductor = dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS);
+  const { circuitsPerConduit } = rules;
+  const conduit = (place: 'overhead' | 'underground'): number =>
+    dollars('raceway', racewaySpec(USUAL_RACEWAY[place], '1'), 'ft', 1);
+  return {
+    overhead: {
+      raceway: dollars('hanger', '*', 'each', 1 / HANGER_EVERY),
+      conductor,
+      conduit: conduit('overhead'),
+      circuitsPerConduit,
+    },
+    underground: {
+      raceway: dollars('trench', '*', 'ft', 1),
+      conductor,
+      conduit: conduit('underground'),
+      circuitsPerConduit,
+    },
+  };
+}

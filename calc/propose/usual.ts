@@ -1,0 +1,25 @@
+import type { Charger, Drop, Equipment } from '../../routing/site/site.ts';
+
+/** What new elements are unless something else is asked for. Lengths in feet. Common practice, no source. */
+export const USUAL_DROP: Required<Pick<Drop, 'cord' | 'restHeight'>> & {
+  readonly elevation: number;
+  readonly retractorBelow: number;
+} = { cord: 25, restHeight: 3, elevation: 11, retractorBelow: 1 };
+
+export const USUAL_CHARGER: Required<Pick<Charger, 'amps' | 'phases' | 'pilot'>> = { amps: 32, phases: 1, pilot: true };
+
+export const USUAL_PANELBOARD: Required<
+  Pick<Equipment, 'size' | 'volts' | 'phases' | 'busAmps' | 'mainAmps' | 'spaces' | 'workingSpace'>
+> & { readonly entryHeight: number } = {
+  size: [3, 1, 6],
+  entryHeight: 6,
+  volts: 208,
+  phases: 3,
+  busAmps: 600,
+  mainAmps: 600,
+  spaces: 54,
+  workingSpace: 3,
+};
+
+/** Below the members that it follows, and the elevation of one that follows none, feet. */
+export const USUAL_RACEWAY = { overhead: 'EMT', underground: 'PVC40' } as const;
