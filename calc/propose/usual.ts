@@ -21,5 +21,5 @@ export const USUAL_PANELBOARD: Required<
   workingSpace: 3,
 };
 
-/** Below the members that it follows, and the elevation of one that follows none, feet. */
+/** What new raceways are of, by their place. */
 export const USUAL_RACEWAY = { overhead: 'EMT', underground: 'PVC40' } as const;

@@ -1,3 +1,4 @@
+import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from '../../../calc/propose/usual.ts';
 import type { CanopyShape } from '../../../routing/propose/rows/canopy-bays.ts';
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import type { RowShape } from '../../../routing/propose/rows/stall-row.ts';
@@ -134,15 +135,8 @@ export const FIRST_OPTIONS: DrawOptions = {
   },
   equipment: {
     kind: 'panelboard',
-    size: [3, 1, 6],
+    ...USUAL_PANELBOARD,
     rotation: 0,
-    entryHeight: 6,
-    volts: 208,
-    phases: 3,
-    busAmps: 600,
-    mainAmps: 600,
-    spaces: 54,
-    workingSpace: 3,
     kva: null,
     primaryVolts: null,
     secondaryVolts: null,
@@ -150,16 +144,11 @@ export const FIRST_OPTIONS: DrawOptions = {
   },
   raceway: { method: 'EMT', place: 'overhead', elevation: 11, belowMembers: 1 },
   drops: {
-    elevation: 11,
-    retractorBelow: 1,
-    cord: 25,
-    restHeight: 3,
+    ...USUAL_DROP,
+    ...USUAL_CHARGER,
     mount: 'overhead',
     withCharger: true,
-    amps: 32,
     volts: null,
-    phases: 1,
-    pilot: true,
     from: '',
     stalls: null,
   },

@@ -1,3 +1,4 @@
+import { feedingOf, feedingVolts } from '../../../calc/propose/feeding.ts';
 import { dropsForStalls } from '../../../routing/propose/rows/drops-for-stalls.ts';
 import { newId, newIds } from '../../../routing/site/new-id.ts';
 import type { Charger, Drop, Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
@@ -18,20 +19,6 @@ export interface ChargerWish {
   readonly restHeight: number;
   readonly elevation: number;
 }
-
-const FEEDS: ReadonlySet<Equipment['kind']> = new Set(['panelboard', 'switchboard']);
-
-/** The equipment that is asked for, else the panel nearest to a drop, else anything that is there; null on none. */
-function feedingOf(site: Site, { box }: Pick<Drop, 'box'>, from: string): Equipment | null {
-  const asked = site.equipment.find(({ id }) => id === from);
-  if (asked) return asked;
-  const panels = site.equipment.filter(({ kind }) => FEEDS.has(kind));
-  const far = ({ entry }: Equipment): number => Math.hypot(entry[0] - box[0], entry[1] - box[1]);
-  const [nearest] = (panels.length > 0 ? panels : site.equipment).toSorted((a, b) => far(a) - far(b));
-  return nearest ?? null;
-}
-
-const voltsOf = ({ volts, secondaryVolts }: Equipment): number => volts ?? secondaryVolts ?? 208;
 
 /** The charger of a new drop; null where there is no equipment to feed it. */
 export function chargerFor(
@@ -58,7 +45,7 @@ function chargerOf(
     stalls: [...stalls],
     from: from.id,
     amps,
-    volts: volts ?? voltsOf(from),
+    volts: volts ?? feedingVolts(from),
     phases,
     ...(pilot && { pilot }),
   };

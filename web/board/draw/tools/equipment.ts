@@ -1,3 +1,4 @@
+import { USUAL_PANELBOARD } from '../../../../calc/propose/usual.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
 import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
@@ -125,16 +126,7 @@ export const KIND_DEFAULTS: Readonly<Record<EquipmentKind, Partial<EquipmentOpti
     workingSpace: null,
     fedFrom: '',
   },
-  panelboard: {
-    size: [3, 1, 6],
-    entryHeight: 6,
-    volts: 208,
-    phases: 3,
-    busAmps: 600,
-    mainAmps: 600,
-    spaces: 54,
-    workingSpace: 3,
-  },
+  panelboard: USUAL_PANELBOARD,
   switchboard: {
     size: [6, 2.5, 7.5],
     entryHeight: 7.5,
