@@ -69,9 +69,9 @@ export function equipmentPart(file: SiteFile): EquipmentPart {
       what: 'equipment',
       says: [
         ...says,
-        `${proposal.looked} places were looked at, clear of stalls, aisles, columns and keep-outs, with working space; no free one has shorter branches.`,
+        `${proposal.looked} places were looked at. No other that is clear of stalls, aisles, columns, keep-outs and working spaces has shorter branches to its stretch of the rows; if they could stand anywhere it would be ${feet(proposal.anywhere, site)} in all.`,
       ],
-      measure: { of: 'branches along the lot', value: proposal.total, bound: proposal.bound, unit: 'ft' },
+      measure: { of: 'branches along the lot', value: proposal.total, bound: proposal.total, unit: 'ft' },
       without: proposal.without.map((i) => ({
         id: ends[i]!.id,
         says: `No free place is near enough to ${ends[i]!.id} for its branch limit.`,

@@ -2,6 +2,8 @@ import { distance } from '../../routing/plane/space.ts';
 import { newId } from '../../routing/site/new-id.ts';
 import type { Point3, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { designOf } from '../conduits/design.ts';
+import { feederConduits } from '../conduits/feeder-conduit.ts';
 import { pullPlaces } from '../conduits/pull-places.ts';
 import { plan } from '../plan.ts';
 import { placeIn } from './in-file.ts';
@@ -9,7 +11,7 @@ import { placeIn } from './in-file.ts';
 /** A pull point changes which conduits are troubled after it: so often are they looked at again. */
 const ROUNDS = 12;
 
-/** The file with pull points where conduits would bend too much or be too long to pull, as few as will do on each. */
+/** The file with pull points where conduits and feeders bend too much or are too long to pull, as few as will do on each. */
 export function withPullPoints(file: SiteFile): { readonly file: SiteFile; readonly added: number } {
   let next = file;
   let added = 0;
@@ -22,6 +24,9 @@ export function withPullPoints(file: SiteFile): { readonly file: SiteFile; reado
       const [first] = pullPlaces(conduit.path, rules);
       if (first && places.every((other) => distance(other, first.at) > rules.joinTolerance)) places.push(first.at);
     }
+    for (const { path } of feederConduits(site, designOf(rules).tables))
+      for (const { at } of path === null ? [] : pullPlaces(path, rules))
+        if (places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
     const fresh = places.filter((at) => site.pullpoints.every((other) => distance(other.at, at) > rules.joinTolerance));
     if (fresh.length === 0) break;
     for (const at of fresh)

@@ -194,6 +194,7 @@ function rootFindings(nodes: readonly SupplyNode[]): Finding[] {
     const says = `The site has no source: ${loose.join(', ')} ${held}, ${drops}. Add the source and the feeders from it.`;
     return [noted('note', 'supply-source', loose, says)];
   }
-  const says = `Nothing feeds ${loose.join(', ')}: it ${held}, ${drops}. Add the feeder.`;
+  const [they, feeder] = loose.length === 1 ? ['it', 'feeder'] : ['they', 'feeders'];
+  const says = `Nothing feeds ${loose.join(', ')}: ${they} ${held}, ${drops}. Add the ${feeder}.`;
   return [noted('warn', 'supply-source', loose, says)];
 }

@@ -49,7 +49,8 @@ export function sharedRoute(
     if (!Number.isFinite(reached.distance[terminal]))
       throw new RangeError(`terminal ${terminal} cannot be reached from ${root}`);
   const found = searchShared(graph, root, terminals, price, rounds);
-  const bound = sharedBound(graph, root, terminals, price, found.cost, steps);
+  // One circuit alone goes the cheapest way there is.
+  const bound = terminals.length === 1 ? found.cost : sharedBound(graph, root, terminals, price, found.cost, steps);
   return {
     cost: found.cost,
     bound: Math.min(bound, found.cost),

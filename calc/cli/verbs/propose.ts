@@ -58,10 +58,7 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
       `${site.name}: ${what} proposed, written to ${options.out}${resolve(options.out) === resolve(path) ? ' (over the file that was read)' : ''}`,
       ...proposal.parts.map(partText),
       `Findings before: ${counts(before)}. After: ${counts(after)}.`,
-      after
-        .filter(({ severity }) => severity !== 'note')
-        .map(findingLine)
-        .join('\n'),
+      worstOfEach(after),
       CAUTIONS,
     ]
       .filter(Boolean)
@@ -85,6 +82,19 @@ function measureText({ of, value, bound, unit }: NonNullable<ProposalPart['measu
   return value <= bound * (1 + 1e-9)
     ? `${of}: ${shown(value)}, proved the least of what was looked at`
     : `${of}: ${shown(value)}; at least ${shown(bound)} of what was looked at, so within ${far.toFixed(1)} % of the best`;
+}
+
+/** What is left, the worst of each rule with how many more there are of it. */
+function worstOfEach(findings: readonly Finding[]): string {
+  const byRule = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    if (finding.severity === 'note') continue;
+    const key = `${finding.severity} ${finding.rule}`;
+    byRule.set(key, [...(byRule.get(key) ?? []), finding]);
+  }
+  return [...byRule.values()]
+    .map((own) => findingLine(own[0]!) + (own.length > 1 ? `\n      and ${own.length - 1} more of the kind` : ''))
+    .join('\n');
 }
 
 const count = (findings: readonly Finding[], severity: Finding['severity']): number =>

@@ -17,9 +17,10 @@ export interface PlacedEquipment {
 
 export interface EquipmentProposal {
   readonly placed: readonly PlacedEquipment[];
-  /** Of all branches, feet; and what it would be at least if equipment could stand anywhere. */
+  /** Of all branches, feet: the least there is over the places that were looked at, for the stretches as they are. */
   readonly total: number;
-  readonly bound: number;
+  /** What it would be if equipment could stand anywhere. */
+  readonly anywhere: number;
   /** Places that were looked at, for all of them. */
   readonly looked: number;
   /** Boxes for which no place was found. */
@@ -72,10 +73,10 @@ export function proposeEquipment(
   return {
     placed,
     total: placed.reduce((sum, one) => sum + one.total, 0),
-    bound: placed.reduce(
+    anywhere: placed.reduce(
       (sum, one) =>
         sum +
-        anywhere(
+        fromMedians(
           one.boxes.map((i) => boxes[i]!),
           frame.into,
           make.entryHeight,
@@ -88,7 +89,7 @@ export function proposeEquipment(
 }
 
 /** Total of the branches from the medians of their boxes: no place has less. */
-function anywhere(
+function fromMedians(
   boxes: readonly Point3[],
   into: (at: readonly [number, number]) => readonly [number, number],
   entryHeight: number,

@@ -40,10 +40,10 @@ export function searchShared(
   }
   let current = best;
   for (let round = 0; round < rounds && terminals.length > 1; round++) {
-    const laid = load(graph, current.paths);
+    const laid = load(graph, price, current.paths);
     const { out, banned } = ruin(current.paths, random);
     for (const k of out) lift(laid, k);
-    for (const k of shuffled(out, random)) lay(laid, k, graph, root, terminals, price, search, banned);
+    for (const k of shuffled(out, random)) lay(laid, k, graph, root, terminals, search, banned);
     const next = descend(
       { cost: sharedCost(graph, price, laid.carried), paths: laid.paths },
       graph,
@@ -89,16 +89,46 @@ function shuffled<T>(list: readonly T[], random: () => number): T[] {
 interface Laid {
   readonly carried: Int32Array;
   readonly paths: (readonly number[])[];
+  /** What one circuit more would cost, by arc: kept up as circuits are laid and lifted. */
+  readonly more: Float64Array;
+  /** Changes how many circuits an edge carries. */
+  readonly carry: (edge: number, by: 1 | -1) => void;
 }
 
-function load(graph: HomeGraph, paths: readonly (readonly number[])[]): Laid {
+function load(graph: HomeGraph, price: SharedPrice, paths: readonly (readonly number[])[]): Laid {
   const carried = new Int32Array(graph.edges);
   for (const path of paths) for (const e of path) carried[e] = (carried[e] as number) + 1;
-  return { carried, paths: [...paths] };
+  const extra = (e: number): number => {
+    const q = carried[e] as number;
+    return edgeCost(graph, price, e, q + 1) - edgeCost(graph, price, e, q);
+  };
+  const more = Float64Array.from(graph.edge, extra);
+  const arcs = arcsOf(graph);
+  const carry = (e: number, by: 1 | -1): void => {
+    carried[e] = (carried[e] as number) + by;
+    const cost = extra(e);
+    more[arcs[2 * e] as number] = cost;
+    more[arcs[2 * e + 1] as number] = cost;
+  };
+  return { carried, paths: [...paths], more, carry };
+}
+
+const known = new WeakMap<HomeGraph, Int32Array>();
+
+/** The two arcs of each edge. */
+function arcsOf(graph: HomeGraph): Int32Array {
+  const before = known.get(graph);
+  if (before) return before;
+  const arcs = new Int32Array(2 * graph.edges).fill(-1);
+  graph.edge.forEach((e, a) => {
+    arcs[arcs[2 * e] === -1 ? 2 * e : 2 * e + 1] = a;
+  });
+  known.set(graph, arcs);
+  return arcs;
 }
 
 function lift(laid: Laid, k: number): void {
-  for (const e of laid.paths[k] ?? []) laid.carried[e] = (laid.carried[e] as number) - 1;
+  for (const e of laid.paths[k] ?? []) laid.carry(e, -1);
   laid.paths[k] = [];
 }
 
@@ -109,21 +139,20 @@ function lay(
   graph: HomeGraph,
   root: number,
   terminals: readonly number[],
-  price: SharedPrice,
   search: ArcSearch,
   banned = -1,
 ): void {
-  const extra = new Float64Array(graph.edges);
-  for (let e = 0; e < graph.edges; e++) {
-    const q = laid.carried[e] as number;
-    extra[e] = edgeCost(graph, price, e, q + 1) - edgeCost(graph, price, e, q);
-  }
   // Banned, not removed: where it is the only way, it is still taken.
-  if (banned >= 0) extra[banned] = (extra[banned] as number) + BAN;
-  const cost = Float64Array.from(graph.edge, (e) => extra[e] as number);
-  const path = pathTo(search, graph, root, terminals[k] as number, cost);
+  const ban = (by: number): void => {
+    if (banned < 0) return;
+    for (const a of arcsOf(graph).subarray(2 * banned, 2 * banned + 2)) laid.more[a] = by;
+  };
+  const before = banned < 0 ? 0 : (laid.more[arcsOf(graph)[2 * banned] as number] as number);
+  ban(before + BAN);
+  const path = pathTo(search, graph, root, terminals[k] as number, laid.more);
+  ban(before);
   laid.paths[k] = path;
-  for (const e of path) laid.carried[e] = (laid.carried[e] as number) + 1;
+  for (const e of path) laid.carry(e, 1);
 }
 
 function pathTo(search: ArcSearch, graph: HomeGraph, root: number, target: number, cost: Float64Array): number[] {
@@ -153,9 +182,10 @@ function start(
     .sort((a, b) => (order === 'near' ? 1 : -1) * ((far[a] as number) - (far[b] as number)));
   const laid = load(
     graph,
+    price,
     terminals.map((terminal) => (order === 'straight' ? pathTo(search, graph, root, terminal, single) : [])),
   );
-  if (order !== 'straight') for (const k of turn) lay(laid, k, graph, root, terminals, price, search);
+  if (order !== 'straight') for (const k of turn) lay(laid, k, graph, root, terminals, search);
   return { cost: sharedCost(graph, price, laid.carried), paths: laid.paths };
 }
 
@@ -167,14 +197,14 @@ function descend(
   price: SharedPrice,
   search: ArcSearch,
 ): SharedRoutes {
-  const laid = load(graph, from.paths);
+  const laid = load(graph, price, from.paths);
   let cost = from.cost;
   for (let better = true; better; ) {
     better = false;
     for (let k = 0; k < terminals.length; k++) {
       const before = laid.paths[k] as readonly number[];
       lift(laid, k);
-      lay(laid, k, graph, root, terminals, price, search);
+      lay(laid, k, graph, root, terminals, search);
       const now = sharedCost(graph, price, laid.carried);
       if (now < cost - 1e-9) {
         cost = now;
@@ -182,7 +212,7 @@ function descend(
       } else if (now > cost) {
         lift(laid, k);
         laid.paths[k] = before;
-        for (const e of before) laid.carried[e] = (laid.carried[e] as number) + 1;
+        for (const e of before) laid.carry(e, 1);
       }
     }
   }
