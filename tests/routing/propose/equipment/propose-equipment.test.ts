@@ -1,0 +1,149 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { equipmentFindings } from '../../../../routing/network/equipment-findings.ts';
+import { keepoutFindings } from '../../../../routing/network/keepouts.ts';
+import { proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
+import { stallRectangle } from '../../../../routing/reach/parked.ts';
+import { readSiteValue } from '../../../../routing/site/read.ts';
+import type { Equipment, Point2, Point3, Site } from '../../../../routing/site/site.ts';
+import { toSite } from '../../../../routing/site/to-site.ts';
+import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';
+import { libraryLot } from '../../../bench/samples/library-lot.ts';
+
+const MAKE = { kind: 'panelboard', size: [3, 1, 6], workingSpace: 3, entryHeight: 6 } as const;
+
+function read(value: object): Site {
+  const result = readSiteValue(value);
+  if (!result.ok) throw new Error(JSON.stringify(result.errors));
+  return toSite(result.file);
+}
+
+const EMPTY = read({ format: 'overrow/site', version: 1, units: 'ft', name: 'empty' });
+
+const withAll = (site: Site, { placed }: ReturnType<typeof proposeEquipment>): Site => ({
+  ...site,
+  equipment: [...site.equipment, ...placed.map(({ equipment }, i): Equipment => ({ ...equipment, id: `N${i}` }))],
+});
+
+test('on open ground it stands at the medians of its boxes: the one-median in the rectilinear plane', () => {
+  const box = fc
+    .tuple(fc.integer({ min: 0, max: 90 }), fc.integer({ min: 0, max: 20 }))
+    .map(([x, y]): Point3 => [x, y, 11]);
+  fc.assert(
+    fc.property(fc.array(box, { minLength: 1, maxLength: 9 }), (boxes) => {
+      const { placed, total, anywhere } = proposeEquipment(EMPTY, boxes, MAKE, boxes.length, 1000);
+      expect(placed).toHaveLength(1);
+      // Francis, McGinnis and White, "Facility Layout and Location" (cited from memory): each coordinate by itself.
+      const toMedian = (axis: 0 | 1): number => {
+        const sorted = boxes.map((one) => one[axis]).sort((a, b) => a - b);
+        const median = sorted[Math.floor(sorted.length / 2)]!;
+        return sorted.reduce((sum, value) => sum + Math.abs(value - median), 0);
+      };
+      expect(total).toBeCloseTo(toMedian(0) + toMedian(1) + 5 * boxes.length, 9);
+      expect(anywhere).toBeCloseTo(total, 9);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+/** Whether a point of the plan lies in a polygon: even-odd rule. */
+const inside = ([x, y]: Point2, outline: readonly Point2[]): boolean =>
+  outline.reduce((is, [bx, by], i) => {
+    const [ax, ay] = outline.at(i - 1)!;
+    return ay > y !== by > y && x < ((bx - ax) * (y - ay)) / (by - ay) + ax ? !is : is;
+  }, false);
+
+test('on the library lot it stands clear, with its working space, and no free place nearer to its boxes was passed over', () => {
+  const file = libraryLot();
+  const site = read({ ...file, equipment: [], feeders: [], loads: [], chargers: [], raceways: [], pullpoints: [] });
+  const boxes = site.drops.map(({ box }) => box);
+  const proposal = proposeEquipment(site, boxes, MAKE, 20, 1000);
+  const after = withAll(site, proposal);
+  expect([...equipmentFindings(after), ...keepoutFindings(after)]).toEqual([]);
+  const [{ equipment, total, longest }] = proposal.placed as [(typeof proposal.placed)[number]];
+  const lengths = boxes.map(
+    ([x, y, z]) => Math.abs(x - equipment.at[0]) + Math.abs(y - equipment.at[1]) + Math.abs(z - 6),
+  );
+  expect(total).toBeCloseTo(
+    lengths.reduce((a, b) => a + b, 0),
+    9,
+  );
+  expect(longest).toBeCloseTo(Math.max(...lengths), 9);
+  // A grid of our own: where the sum is less, something stands, be it by one corner of the panel at every turn.
+  const blocked = [
+    ...site.stalls.map((stall) => [...stallRectangle(stall)]),
+    ...site.aisles.map(({ outline }) => [...outline]),
+  ];
+  const taken = (at: Point2): boolean => blocked.some((outline) => inside(at, outline as Point2[]));
+  for (let x = -20; x <= 100; x += 4)
+    for (let y = -40; y <= 40; y += 4) {
+      const sum = boxes.reduce((all, [bx, by, bz]) => all + Math.abs(bx - x) + Math.abs(by - y) + Math.abs(bz - 6), 0);
+      if (sum >= total - 1e-9) continue;
+      for (const [a, b] of [
+        [1.5, 0.5],
+        [0.5, 1.5],
+      ] as const)
+        expect(
+          [-1, -0.5, 0, 0.5, 1].some((i) =>
+            [-1, 0, 1].some((j) =>
+              [0, 3.4].some((front) =>
+                [1, -1].some(
+                  (way) => taken([x + i * a, y + j * b + way * front]) || taken([x + i * a + way * front, y + j * b]),
+                ),
+              ),
+            ),
+          ),
+        ).toBe(true);
+    }
+});
+
+test('a lot of four canopies gets a panel for each stretch of a row, none with more than it takes, none too far', () => {
+  const file = hospitalLot();
+  const site = read({
+    ...file,
+    equipment: [],
+    feeders: [],
+    loads: [],
+    chargers: [],
+    raceways: [],
+    pullpoints: [],
+    keepouts: [],
+  });
+  const boxes = site.drops.map(({ box }) => box);
+  const proposal = proposeEquipment(site, boxes, MAKE, 25, 150);
+  expect(proposal.without).toEqual([]);
+  expect(proposal.placed.flatMap((one) => one.boxes).sort((a, b) => a - b)).toEqual(boxes.map((_, i) => i));
+  for (const one of proposal.placed) {
+    expect(one.boxes.length).toBeLessThanOrEqual(25);
+    expect(one.longest).toBeLessThanOrEqual(150);
+    const across = one.boxes.map((i) => boxes[i]![1]);
+    expect(Math.max(...across) - Math.min(...across)).toBeLessThan(30);
+  }
+  expect(equipmentFindings(withAll(site, proposal))).toEqual([]);
+});
+
+test('boxes that no free place is near enough to are told', () => {
+  const wall = {
+    id: 'K',
+    outline: [
+      [-500, -500],
+      [500, -500],
+      [500, 500],
+      [-500, 500],
+    ],
+    blocks: ['equipment'],
+  };
+  const site = read({ format: 'overrow/site', version: 1, units: 'ft', name: 'shut', keepouts: [wall] });
+  expect(
+    proposeEquipment(
+      site,
+      [
+        [0, 0, 11],
+        [9, 0, 11],
+      ],
+      MAKE,
+      9,
+      100,
+    ),
+  ).toMatchObject({ placed: [], without: [0, 1] });
+});
