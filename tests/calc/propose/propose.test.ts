@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan.ts';
+import { propose, type What } from '../../../calc/propose/propose.ts';
+import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
+import { readSite } from '../../../routing/site/read.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { writeSite } from '../../../routing/site/write.ts';
+import { fleetYard } from '../../bench/samples/fleet-yard.ts';
+import { hospitalLot } from '../../bench/samples/hospital-lot.ts';
+import { libraryLot } from '../../bench/samples/library-lot.ts';
+
+const proposed = (file: SiteFile, what: What, cordsADrop = 1): ReturnType<typeof propose> =>
+  propose(file, { what, cordsADrop, prices: INVENTED_LIST });
+
+/** What stands on the ground, and nothing that is installed but the source. */
+function bare({ drops, chargers, raceways, pullpoints, feeders, loads, asBuilt, ...file }: SiteFile): SiteFile {
+  return { ...file, equipment: (file.equipment ?? []).filter(({ kind }) => kind === 'source') };
+}
+
+const failing = (file: SiteFile): string[] =>
+  plan(toSite(file)).findings.flatMap(({ severity, says }) => (severity === 'fail' ? [says] : []));
+
+/** The file as it is written and read again. */
+function again(file: SiteFile): SiteFile {
+  const read = readSite(writeSite(file));
+  if (!read.ok) throw new Error(JSON.stringify(read.errors));
+  return read.file;
+}
+
+describe.each([
+  ['library-lot', bare(libraryLot()), 16],
+  ['fleet-yard', bare(fleetYard()), 48],
+] as const)('all of %s from the bare ground', (_, ground, stalls) => {
+  const { file, parts } = proposed(ground, 'all');
+
+  test('has a charger at every stall and nothing in it fails', () => {
+    expect(parts.map(({ what, without }) => [what, without])).toEqual([
+      ['drops', []],
+      ['equipment', []],
+      ['raceways', []],
+    ]);
+    expect(file.chargers!.flatMap((one) => one.stalls).sort()).toEqual(ground.stalls!.map(({ id }) => id).sort());
+    expect(file.chargers).toHaveLength(stalls);
+    expect(failing(file)).toEqual([]);
+    expect(plan(toSite(file)).runs.every(({ ok }) => ok)).toBe(true);
+  });
+
+  test('is a site file that reads back the same, ids once each, and what was there untouched', () => {
+    expect(again(file)).toEqual(file);
+    const ids = ELEMENT_LISTS.flatMap((list) => (file[list] ?? []).map(({ id }) => id));
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const list of ELEMENT_LISTS)
+      (ground[list] ?? []).forEach((element, i) => {
+        expect(file[list]![i]).toBe(element);
+      });
+  });
+
+  test('proposed once more, there is nothing more to propose', () => {
+    expect(proposed(file, 'all').file).toEqual(file);
+  });
+
+  test('has a bound beside each figure that was sought to be least, and none is under it', () => {
+    for (const { measure } of parts) expect(measure!.value).toBeGreaterThanOrEqual(measure!.bound - 1e-9);
+  });
+});
+
+/** The file in metres: every number of a place or size of the lists that the bare library lot has. */
+function inMetres(file: SiteFile): SiteFile {
+  const read = readSite(writeSite(file));
+  if (!read.ok) throw new Error('unread');
+  const m = (feet: number): number => feet * 0.3048;
+  const flat = ([x, y]: readonly [number, number]): [number, number] => [m(x), m(y)];
+  const space = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [m(x), m(y), m(z)];
+  return {
+    ...file,
+    units: 'm',
+    stalls: file.stalls!.map((one) => ({ ...one, at: flat(one.at), width: m(one.width), depth: m(one.depth) })),
+    columns: file.columns!.map((one) => ({
+      ...one,
+      at: flat(one.at),
+      size: flat(one.size),
+      ...(one.height && { height: m(one.height) }),
+    })),
+    members: file.members!.map((one) => ({ ...one, from: space(one.from), to: space(one.to) })),
+    aisles: file.aisles!.map((one) => ({ ...one, outline: one.outline.map(flat) })),
+    equipment: file.equipment!.map((one) => ({
+      ...one,
+      at: flat(one.at),
+      size: space(one.size),
+      entry: space(one.entry),
+    })),
+    gridlines: { x: [], y: [] },
+    keepouts: [],
+    vehicles: {},
+    rules: {},
+  };
+}
+
+test('a metric lot gets the same plan in metres as the same lot in feet', () => {
+  const feet: SiteFile = { ...bare(libraryLot()), gridlines: { x: [], y: [] }, keepouts: [], vehicles: {}, rules: {} };
+  const inFeet = proposed(feet, 'all').file;
+  const metric = proposed(inMetres(feet), 'all').file;
+  expect(metric.units).toBe('m');
+  expect(failing(metric)).toEqual([]);
+  expect(metric.drops).toHaveLength(inFeet.drops!.length);
+  metric.drops!.forEach(({ box, cord }, i) => {
+    const own = inFeet.drops![i]!;
+    box.forEach((value, k) => {
+      expect(value).toBeCloseTo(own.box[k]! * 0.3048, 3);
+    });
+    expect(cord).toBeCloseTo(own.cord * 0.3048, 3);
+  });
+  expect(metric.raceways).toHaveLength(inFeet.raceways!.length);
+});
+
+test('drops alone, where nothing can feed them, have no chargers, and it is said', () => {
+  const { file, parts } = proposed({ ...bare(libraryLot()), equipment: [] }, 'drops');
+  expect([file.drops!.length, file.chargers]).toEqual([16, undefined]);
+  expect(parts[0]!.says.at(-1)).toContain('no equipment to feed them');
+  // With equipment, the drops that hang there get them.
+  const stood = proposed(file, 'equipment').file;
+  const charged = proposed(stood, 'drops').file;
+  expect([charged.drops!.length, charged.chargers!.length]).toEqual([16, 16]);
+});
+
+test('two cords to a drop halve the drops', () => {
+  const { file, parts } = proposed(bare(libraryLot()), 'all', 2);
+  expect([file.drops!.length, file.chargers!.length, parts[0]!.measure!.bound]).toEqual([8, 16, 8]);
+  expect(file.drops!.every(({ holds }) => holds === 2)).toBe(true);
+  expect(failing(file)).toEqual([]);
+});
+
+test('where a panel stands it stays, and the best place for what it feeds is told beside it', () => {
+  const drawn = libraryLot();
+  const { file, parts } = proposed(drawn, 'equipment');
+  expect(file).toBe(drawn);
+  expect(parts[0]!.says[0]).toMatch(
+    /^P1 stays where it stands\. The best of \d+ places .* branches of \d+' \d+" in all/,
+  );
+});
+
+test('raceways that bend too much on their way over an aisle get pull points, feeders in the ground too', () => {
+  const lot = hospitalLot();
+  // P3 stands at the third canopy; these hang at the fourth.
+  const beyond = new Set(lot.drops!.filter(({ box }) => box[1] > 165).map(({ id }) => id));
+  const few = lot.chargers!.filter(({ from, drop }, i) => from === 'P3' && beyond.has(drop) && i % 2 === 0);
+  const file: SiteFile = { ...lot, chargers: few, raceways: [], pullpoints: [], keepouts: [] };
+  const laid = proposed(file, 'raceways').file;
+  const rules = plan(toSite(laid)).findings.map(({ rule }) => rule);
+  expect(laid.pullpoints!.length).toBeGreaterThan(0);
+  expect(rules.filter((rule) => ['bends', 'pull-length', 'no-run'].includes(rule))).toEqual([]);
+});
+
+test('an open lot without steel, and a canopy that is a valley, are planned whole', () => {
+  const ground = bare(libraryLot());
+  const open = proposed({ ...ground, columns: [], members: [] }, 'all').file;
+  expect(failing(open)).toEqual([]);
+  const low = (y: number): number => 12 + Math.abs(y) * Math.tan((5 * Math.PI) / 180);
+  const valley: SiteFile = {
+    ...ground,
+    members: ground.members!.map((one) => ({
+      ...one,
+      from: [one.from[0], one.from[1], low(one.from[1])],
+      to: [one.to[0], one.to[1], low(one.to[1])],
+    })),
+  };
+  expect(failing(proposed(valley, 'all').file)).toEqual([]);
+});
+
+test('an empty site is told that there is nothing to do', () => {
+  const empty: SiteFile = { format: 'overrow/site', version: 1, units: 'ft', name: 'empty' };
+  const { file, parts } = proposed(empty, 'all');
+  expect(file).toEqual(empty);
+  expect(parts.map(({ says }) => says[0])).toEqual([
+    'No new drop is wanted.',
+    'There is nothing for equipment to feed: neither drops nor stalls are drawn.',
+    'There is nothing to route to: no charger is drawn.',
+  ]);
+});
