@@ -24,14 +24,30 @@ export interface ProposalWish {
   readonly prices: PriceList;
 }
 
+/** What is being worked on, and how far it is. */
+export interface Doing {
+  readonly what: ProposalPart['what'];
+  readonly done: number;
+  readonly of: number;
+}
+
 /**
  * What could be drawn on a site: drops with their chargers for the stalls that no charger serves, panelboards where none
  * can feed them, raceways for what has no run; or all three, in that order. Nothing that is drawn is moved or taken away.
  * Pure: the same file gives the same proposal.
+ * @param tell hears what is being worked on
+ * @param ready hears the proposal as far as it has come, after each part but the last
  */
-export function propose(file: SiteFile, { what, cordsADrop, prices }: ProposalWish): Proposal {
+export function propose(
+  file: SiteFile,
+  { what, cordsADrop, prices }: ProposalWish,
+  tell: (doing: Doing) => void = () => {},
+  ready: (soFar: Proposal) => void = () => {},
+): Proposal {
+  const routing = (done: number, of: number): void => tell({ what: 'raceways', done, of });
   switch (what) {
     case 'drops': {
+      tell({ what: 'drops', done: 0, of: 1 });
       const { file: hung, cords, part } = dropsPart(file, cordsADrop);
       const next = withChargers(hung, cords, new Map());
       const fed = toSite(file).equipment.length > 0 || cords.length === 0;
@@ -39,17 +55,22 @@ export function propose(file: SiteFile, { what, cordsADrop, prices }: ProposalWi
       return { file: next, parts: [{ ...part, says }] };
     }
     case 'equipment': {
+      tell({ what: 'equipment', done: 0, of: 1 });
       const { file: next, part } = equipmentPart(file);
       return { file: next, parts: [part] };
     }
     case 'raceways': {
-      const { file: next, part } = racewaysPart(file, prices);
+      const { file: next, part } = racewaysPart(file, prices, routing);
       return { file: next, parts: [part] };
     }
     case 'all': {
+      tell({ what: 'drops', done: 0, of: 1 });
       const { file: hung, cords, part: drops } = dropsPart(file, cordsADrop);
+      tell({ what: 'equipment', done: 0, of: 1 });
       const { file: stood, fromOf, part: equipment } = equipmentPart(hung);
-      const { file: next, part: raceways } = racewaysPart(withChargers(stood, cords, fromOf), prices);
+      const charged = withChargers(stood, cords, fromOf);
+      ready({ file: charged, parts: [drops, equipment] });
+      const { file: next, part: raceways } = racewaysPart(charged, prices, routing);
       return { file: next, parts: [drops, equipment, raceways] };
     }
   }

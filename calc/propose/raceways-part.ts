@@ -13,9 +13,10 @@ import { USUAL_RACEWAY } from './usual.ts';
 export function racewaysPart(
   file: SiteFile,
   prices: PriceList,
+  tell: (done: number, of: number) => void,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
-  const proposal = proposeRaceways(site, { method: USUAL_RACEWAY, price: routePrices(prices, site.rules) });
+  const proposal = proposeRaceways(site, { method: USUAL_RACEWAY, price: routePrices(prices, site.rules) }, tell);
   const n = proposal.raceways.length;
   const ids = newIds(file, 'R', n);
   const raceways = proposal.raceways.map(

@@ -12,6 +12,7 @@ import { FindingList } from './finding-list.tsx';
 import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
 import { PricePanel } from './price-panel.tsx';
+import { ProposeSection } from './propose-section.tsx';
 import { Quantities } from './quantities.tsx';
 import { SelectLot } from './select-lot.tsx';
 import { SiteForm } from './site/site-form.tsx';
@@ -66,6 +67,7 @@ export function LotPanel() {
           )}
           <h3>Findings</h3>
           <FindingList />
+          {station === 'layout' && <ProposeSection />}
           {station === 'layout' && <UnderlaySection />}
           <KindSwitches />
           {station === 'layout' && <SelectLot />}

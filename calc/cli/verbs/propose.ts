@@ -5,6 +5,7 @@ import { writeSite } from '../../../routing/site/write.ts';
 import { CAUTIONS } from '../../cautions.ts';
 import { plan } from '../../plan.ts';
 import type { ProposalPart } from '../../propose/part.ts';
+import { measureWords } from '../../propose/part-words.ts';
 import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
@@ -66,22 +67,15 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   );
 }
 
-function partText({ what, says, measure, without }: ProposalPart): string {
+function partText(part: ProposalPart): string {
+  const { what, says, without } = part;
+  const measure = measureWords(part);
   return [
     `${what[0]!.toUpperCase()}${what.slice(1)}`,
     ...says.map((one) => `  ${one}`),
-    ...(measure ? [`  ${measureText(measure)}`] : []),
+    ...(measure === null ? [] : [`  ${measure}`]),
     ...without.map((one) => `  without: ${one.says}`),
   ].join('\n');
-}
-
-function measureText({ of, value, bound, unit }: NonNullable<ProposalPart['measure']>): string {
-  const shown = (n: number): string =>
-    unit === 'dollars' ? `$${n.toFixed(2)}` : `${Number(n.toFixed(1))}${unit && ` ${unit}`}`;
-  const far = bound > 0 ? (value / bound - 1) * 100 : 0;
-  return value <= bound * (1 + 1e-9)
-    ? `${of}: ${shown(value)}, proved the least of what was looked at`
-    : `${of}: ${shown(value)}; at least ${shown(bound)} of what was looked at, so within ${far.toFixed(1)} % of the best`;
 }
 
 /** What is left, the worst of each rule with how many more there are of it. */

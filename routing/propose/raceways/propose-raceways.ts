@@ -31,9 +31,13 @@ export interface RacewaysProposal {
  * neither a length nor a way: along the lot and square to it, under the steel, up and over where something must stay
  * clear, through no keep-out that blocks raceways, and on the raceways that are there as far as they go. Pedestals and
  * feeders are reached in the ground. Branches share raceways and conduits at the least cost that the search finds.
- * Lengths in feet.
+ * Lengths in feet. `tell` hears how many of the pieces of equipment are done, before each.
  */
-export function proposeRaceways(site: Site, make: RacewayMake): RacewaysProposal {
+export function proposeRaceways(
+  site: Site,
+  make: RacewayMake,
+  tell: (done: number, of: number) => void = () => {},
+): RacewaysProposal {
   const without: { id: string; says: string }[] = [];
   let now = site;
   let [cost, bound] = [0, 0];
@@ -62,7 +66,9 @@ export function proposeRaceways(site: Site, make: RacewayMake): RacewaysProposal
 
   const runs = new Map(runsOf(now).runs.map((run) => [run.charger, run]));
   const open = site.chargers.filter(({ id }) => runs.get(id)?.length === null);
-  for (const { id } of site.equipment)
+  const feeding = site.equipment.filter(({ id }) => open.some(({ from }) => from === id));
+  for (const [done, { id }] of feeding.entries()) {
+    tell(done, feeding.length);
     for (const place of ['overhead', 'underground'] as const)
       lay(
         id,
@@ -71,6 +77,7 @@ export function proposeRaceways(site: Site, make: RacewayMake): RacewaysProposal
           .filter((charger) => charger.from === id && placeOf(site, charger) === place)
           .map((one) => endOf(site, one)),
       );
+  }
 
   const told = new Set(without.map(({ id }) => id));
   const wanted = new Set(open.map(({ id }) => id).filter((id) => !told.has(id)));

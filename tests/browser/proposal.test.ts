@@ -1,0 +1,74 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import type { SiteFile } from '../../routing/site/site.ts';
+import { hospitalLot } from '../bench/samples/hospital-lot.ts';
+import { libraryLot } from '../bench/samples/library-lot.ts';
+import { opener } from './open.ts';
+import { ready, seriousFaults } from './open-page.ts';
+
+const open = opener();
+
+/** What stands on the ground, and nothing that is installed but the source. */
+function bare({
+  drops,
+  chargers,
+  raceways,
+  pullpoints,
+  feeders,
+  loads,
+  asBuilt,
+  keepouts,
+  ...file
+}: SiteFile): SiteFile {
+  return { ...file, equipment: (file.equipment ?? []).filter(({ kind }) => kind === 'source') };
+}
+
+async function openSite(page: Page, file: SiteFile): Promise<void> {
+  const choosing = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open' }).click();
+  await page.getByRole('menuitem', { name: /^A site file/ }).click();
+  const buffer = Buffer.from(JSON.stringify(file));
+  await (await choosing).setFiles({ name: 'ground.site.json', mimeType: 'application/json', buffer });
+  await page.getByRole('heading', { level: 1, name: file.name }).waitFor();
+  await ready(page);
+}
+
+test('from bare ground a proposal draws the lot in, says how good it is, and undo takes it away in one step', async () => {
+  const { page, offences, close } = await open();
+  await openSite(page, bare(libraryLot()));
+  const ledger = page.locator('.ledger');
+  await ledger.getByText('0 of 16').waitFor();
+  await page.locator('summary', { hasText: 'Propose what is missing' }).click();
+  const form = page.getByRole('region', { name: 'Propose' });
+  await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
+  await ledger.getByText('16 of 16').waitFor({ timeout: 60_000 });
+  const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
+  expect(await fails.textContent()).toBe('0');
+  const said = await page.getByTestId('proposed').innerText();
+  for (const words of ['16 drops for 16 stalls', 'P1 for 16', 'proved the least', 'of the best'])
+    expect(said).toContain(words);
+  expect(await seriousFaults(page)).toEqual([]);
+  await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();
+  await ledger.getByText('0 of 16').waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('long work says how far it is, stops when asked, and what is ready may be kept', async () => {
+  const { page, offences, close } = await open();
+  await openSite(page, bare(hospitalLot()));
+  await page.locator('summary', { hasText: 'Propose what is missing' }).click();
+  const form = page.getByRole('region', { name: 'Propose' });
+  await form.getByRole('button', { name: /^Propose drops/ }).click();
+  const status = form.getByRole('status');
+  await status.getByText(/Looking for routes, \d+ of 12 done/).waitFor({ timeout: 60_000 });
+  await form.getByRole('button', { name: 'Stop, and draw in what is ready' }).click();
+  await page.locator('.ledger').getByText('0 of 240').waitFor();
+  await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor({ timeout: 60_000 });
+  expect(await page.getByTestId('proposed').innerText()).toContain('240 drops for 240 stalls');
+  await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
+  await form.getByRole('button', { name: 'Stop', exact: true }).click();
+  expect(await form.getByRole('status').count()).toBe(0);
+  expect(offences).toEqual([]);
+  await close();
+});

@@ -1,0 +1,31 @@
+import type { ProposalPart } from '../../calc/propose/part.ts';
+import type { Doing, ProposalWish } from '../../calc/propose/propose.ts';
+import { ELEMENT_LISTS, type ElementList } from '../../routing/site/schema.ts';
+import type { SiteFile } from '../../routing/site/site.ts';
+
+export interface ProposalRequest {
+  readonly file: SiteFile;
+  readonly wish: ProposalWish;
+}
+
+/** What a proposal adds, in the file's units. */
+export type Added = { readonly [L in ElementList]?: NonNullable<SiteFile[L]> };
+
+export interface ProposalSoFar {
+  readonly added: Added;
+  readonly parts: readonly ProposalPart[];
+}
+
+export type ProposalNews =
+  | { readonly kind: 'doing'; readonly doing: Doing }
+  | { readonly kind: 'ready' | 'done'; readonly soFar: ProposalSoFar };
+
+/** What stands at the end of the lists of one file and not in another: proposals only add. */
+export function addedIn(next: SiteFile, before: SiteFile): Added {
+  const added: Record<string, readonly unknown[]> = {};
+  for (const list of ELEMENT_LISTS) {
+    const own = (next[list] ?? []).slice(before[list]?.length ?? 0);
+    if (own.length > 0) added[list] = own;
+  }
+  return added as Added;
+}

@@ -1,0 +1,16 @@
+import { type Proposal, propose } from '../../calc/propose/propose.ts';
+import { addedIn, type ProposalNews, type ProposalRequest, type ProposalSoFar } from './proposal-request.ts';
+
+/** Works a proposal out away from the page, which ends this worker when it is told to stop. */
+const here = self as unknown as DedicatedWorkerGlobalScope;
+here.onmessage = ({ data: { file, wish } }: MessageEvent<ProposalRequest>) => {
+  const post = (news: ProposalNews): void => here.postMessage(news);
+  const soFar = ({ file: next, parts }: Proposal): ProposalSoFar => ({ added: addedIn(next, file), parts });
+  const proposal = propose(
+    file,
+    wish,
+    (doing) => post({ kind: 'doing', doing }),
+    (ready) => post({ kind: 'ready', soFar: soFar(ready) }),
+  );
+  post({ kind: 'done', soFar: soFar(proposal) });
+};
