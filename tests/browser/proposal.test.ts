@@ -44,7 +44,7 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
   await ledger.getByText('16 of 16').waitFor({ timeout: 60_000 });
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   expect(await fails.textContent()).toBe('0');
-  const said = await page.getByTestId('proposed').innerText();
+  const said = await page.getByTestId('proposed').textContent();
   for (const words of ['16 drops for 16 stalls', 'P1 for 16', 'proved the least', 'of the best'])
     expect(said).toContain(words);
   expect(await seriousFaults(page)).toEqual([]);
@@ -65,7 +65,7 @@ test('long work says how far it is, stops when asked, and what is ready may be k
   await form.getByRole('button', { name: 'Stop, and draw in what is ready' }).click();
   await page.locator('.ledger').getByText('0 of 240').waitFor();
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).waitFor({ timeout: 60_000 });
-  expect(await page.getByTestId('proposed').innerText()).toContain('240 drops for 240 stalls');
+  expect(await page.getByTestId('proposed').textContent()).toContain('240 drops for 240 stalls');
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
   await form.getByRole('button', { name: 'Stop', exact: true }).click();
   expect(await form.getByRole('status').count()).toBe(0);

@@ -90,6 +90,16 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'proposal',
+    go: async (page) => {
+      await page.locator('summary', { hasText: 'Propose what is missing' }).click();
+      const form = page.getByRole('region', { name: 'Propose' });
+      await form.getByLabel('propose', { exact: true }).selectOption('equipment');
+      await form.getByRole('button', { name: 'Propose panels' }).click();
+      await page.getByTestId('proposed').scrollIntoViewIfNeeded();
+    },
+  },
+  {
     name: 'price',
     go: async (page) => {
       await page.getByTestId('coverage-legend').getByRole('button', { name: 'Stop' }).click();

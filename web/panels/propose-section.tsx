@@ -48,7 +48,11 @@ export function ProposeSection() {
           <Working doing={doing} />
         ) : (
           <p>
-            <button type="button" onClick={() => askProposal(document, { what, cordsADrop, prices })}>
+            <button
+              type="button"
+              className="small-act"
+              onClick={() => askProposal(document, { what, cordsADrop, prices })}
+            >
               Propose {WHAT[what]}
             </button>
           </p>
@@ -83,11 +87,11 @@ function Working({ doing }: { readonly doing: Doing }) {
         {said.join('; ')} <progress max={of} value={done} aria-label={DOING[what]} />
       </p>
       <p>
-        <button type="button" onClick={() => stopProposal(document, false)}>
+        <button type="button" className="small-act" onClick={() => stopProposal(document, false)}>
           Stop
         </button>{' '}
         {ready && (
-          <button type="button" onClick={() => stopProposal(document, true)}>
+          <button type="button" className="small-act" onClick={() => stopProposal(document, true)}>
             Stop, and draw in what is ready
           </button>
         )}

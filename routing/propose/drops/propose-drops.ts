@@ -1,9 +1,11 @@
 import { printLength } from '../../site/feet-inches.ts';
-import type { Drop, Point3, Site } from '../../site/site.ts';
+import type { Drop, Point2, Point3, Site } from '../../site/site.ts';
 import { fewTogether } from '../cover/few-together.ts';
 import { fewestColumns } from '../cover/set-cover.ts';
+import { lotFrame } from '../raceways/lot-frame.ts';
 import { assignPlaces } from './assign-places.ts';
 import { type DropMake, type HangingPlace, hangingPlaces } from './hanging-places.ts';
+import { naturalPlace, strayOf } from './natural-place.ts';
 import { coverer, shortOf } from './stalls-from-place.ts';
 
 export interface ProposedDrop {
@@ -59,9 +61,18 @@ export function proposeDrops(site: Site, make: DropMake): DropsProposal {
   for (const { stalls } of reached) for (const i of stalls) isCovered.add(i);
 
   const wanted = open.flatMap((_, i) => (seats[i]! < 0 && isCovered.has(i) ? [i] : []));
-  const drops = placed(wanted, reached, make.holds).map(
-    ({ place, stalls }): ProposedDrop => ({ box: place.box, retractor: place.retractor, stalls: stalls.map(idOf) }),
-  );
+  const frame = lotFrame(site);
+  const naturalTo = (stalls: readonly number[]): Point2 =>
+    naturalPlace(
+      stalls.map((i) => site.stalls[open[i]!]!),
+      frame,
+    );
+  const first = ({ stalls }: Reached): number => Math.min(...stalls);
+  const drops = placed(wanted, reached, make.holds, naturalTo)
+    .sort((a, b) => first(a) - first(b))
+    .map(
+      ({ place, stalls }): ProposedDrop => ({ box: place.box, retractor: place.retractor, stalls: stalls.map(idOf) }),
+    );
   const given = new Set([...drops.flatMap(({ stalls }) => stalls), ...added.map(({ stall }) => stall)]);
   return {
     drops,
@@ -95,15 +106,28 @@ function roomLeft(site: Site): { readonly drop: Drop; readonly room: number }[] 
 }
 
 /** Covers some stalls, and gives each drop the best place that is left. Should two want one place, the rest try again. */
-function placed(wanted: readonly number[], reached: readonly Reached[], holds: number): Reached[] {
+function placed(
+  wanted: readonly number[],
+  reached: readonly Reached[],
+  holds: number,
+  naturalTo: (stalls: readonly number[]) => Point2,
+): Reached[] {
   if (wanted.length === 0) return [];
   const place = new Map(wanted.map((i, k) => [i, k]));
   const within = reached.map(({ stalls }) => stalls.flatMap((i) => place.get(i) ?? []));
-  if (new Set(within.flat()).size < wanted.length) return placed(coverable(wanted, within), reached, holds);
+  if (new Set(within.flat()).size < wanted.length) return placed(coverable(wanted, within), reached, holds, naturalTo);
   const columns = fewTogether(within, holds);
   const sets = withoutTwice(fewestColumns(wanted.length, columns).chosen.map((c) => columns[c]!));
   const places = assignPlaces(
-    sets.map((set) => within.flatMap((own, p) => (set.every((i) => own.includes(i)) ? [p] : []))),
+    sets.map((set) => {
+      const natural = naturalTo(set.map((i) => wanted[i]!));
+      const stray = (p: number): number => strayOf(reached[p]!.place, natural);
+      const free = within.flatMap((own, p) => (set.every((i) => own.includes(i)) ? [p] : []));
+      return free
+        .map((p) => ({ p, far: stray(p) }))
+        .sort((a, b) => a.far - b.far || a.p - b.p)
+        .map(({ p }) => p);
+    }),
   );
   const drops = sets.flatMap((set, s) =>
     places[s]! < 0 ? [] : [{ place: reached[places[s]!]!.place, stalls: set.map((i) => wanted[i]!) }],
@@ -116,6 +140,7 @@ function placed(wanted: readonly number[], reached: readonly Reached[], holds: n
       rest,
       reached.filter((_, p) => !taken.has(p)),
       holds,
+      naturalTo,
     ),
   ];
 }

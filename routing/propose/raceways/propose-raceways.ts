@@ -5,7 +5,9 @@ import { printLength } from '../../site/feet-inches.ts';
 import { byId } from '../../site/look-up.ts';
 import type { Charger, Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
+import { racewayPaths } from './raceway-paths.ts';
 import { type CircuitEnd, routeEnds } from './route-ends.ts';
+import { walked } from './walked.ts';
 
 type Place = 'overhead' | 'underground';
 
@@ -48,15 +50,31 @@ export function proposeRaceways(
     bound += routed.bound;
     for (const id of routed.unreached)
       without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
-    const added = routed.paths.map(
-      (path, i): Raceway => ({
-        id: ` ${now.raceways.length + i}`,
-        path: path.map((at) => [...at]),
-        method: make.method[place],
-        place,
-      }),
+    const drawn = (straights: typeof routed.laid): Site => ({
+      ...now,
+      raceways: [
+        ...now.raceways,
+        ...racewayPaths(straights).map(
+          (path, i): Raceway => ({
+            id: ` ${now.raceways.length + i}`,
+            path: path.map((at) => [...at]),
+            method: make.method[place],
+            place,
+          }),
+        ),
+      ],
+    });
+    const own = new Set(ends.map(({ id }) => id));
+    const runs = runsOf(drawn(routed.laid)).runs.filter(({ charger }) => own.has(charger));
+    const isBranch = runs.length > 0;
+    now = drawn(
+      isBranch
+        ? walked(
+            routed.laid,
+            runs.map(({ path }) => path),
+          )
+        : routed.laid,
     );
-    now = { ...now, raceways: [...now.raceways, ...added] };
   };
 
   const lacking = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way === null ? [feeder] : [])));

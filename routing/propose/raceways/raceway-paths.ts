@@ -5,13 +5,13 @@ import type { Point3 } from '../../site/site.ts';
 const STRAIGHT = Math.cos((1 * Math.PI) / 180);
 
 /**
- * The fewest polylines through all of some edges, none twice: edges that go straight on at a node are one raceway, and so
+ * The fewest polylines through all of some straights between shared points, none twice: edges that go straight on at a node are one raceway, and so
  * are two that meet at a corner where no other does. Vertices only where a raceway turns or ends. Feet.
  */
-export function racewayPaths(
-  points: readonly Point3[],
-  edges: readonly (readonly [a: number, b: number])[],
-): Point3[][] {
+export function racewayPaths(straights: readonly (readonly [a: Point3, b: Point3])[]): Point3[][] {
+  const points = [...new Set(straights.flat())];
+  const place = new Map(points.map((point, i) => [point, i]));
+  const edges = straights.map(([a, b]) => [place.get(a)!, place.get(b)!] as const);
   const at = new Map<number, number[]>();
   edges.forEach(([a, b], e) => {
     for (const node of [a, b]) at.set(node, [...(at.get(node) ?? []), e]);

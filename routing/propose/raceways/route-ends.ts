@@ -5,7 +5,6 @@ import type { SharedPrice } from '../shared/shared-cost.ts';
 import { type Effort, sharedRoute } from '../shared-route.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
 import { lotFrame } from './lot-frame.ts';
-import { racewayPaths } from './raceway-paths.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
 export interface CircuitEnd {
@@ -15,8 +14,8 @@ export interface CircuitEnd {
 }
 
 export interface RoutedEnds {
-  /** New raceways. */
-  readonly paths: readonly Point3[][];
+  /** Straights of new raceways. */
+  readonly laid: readonly (readonly [a: Point3, b: Point3])[];
   /** Of the routes by the prices, and what any routes on the lattice cost at least. */
   readonly cost: number;
   readonly bound: number;
@@ -51,7 +50,7 @@ export function routeEnds(
   const shortest = terminals.map((terminal) => search.distance[terminal]!);
   const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
   const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
-  if (reached.length === 0) return { paths: [], cost: 0, bound: 0, unreached };
+  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached };
   const own = reached.map((i) => terminals[i]!);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
@@ -64,8 +63,8 @@ export function routeEnds(
     const length = way.reduce((sum, e) => sum + edges[e]![2], 0);
     for (const e of length > most && shortest[i]! <= most ? shortestWay(own[k]!) : way) if (isNew[e]) used.add(e);
   });
-  const laid = [...used].sort((a, b) => a - b).map((e) => [edges[e]![0], edges[e]![1]] as const);
-  return { paths: racewayPaths(points, laid), cost: found.cost, bound: found.bound, unreached };
+  const laid = [...used].sort((a, b) => a - b).map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!] as const);
+  return { laid, cost: found.cost, bound: found.bound, unreached };
 
   function shortestWay(terminal: number): number[] {
     search.run(root, terminal, lengths);

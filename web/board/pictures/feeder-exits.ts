@@ -14,8 +14,12 @@ export interface FeederExit {
   readonly at: Point2;
   /** From there on to the equipment, straight, feet. */
   readonly beyond: number;
+  /** The part of the link in view, pixels. */
+  readonly seen: number;
 }
 
+/** Nearer to the edge than this beyond the words, pixels, equipment's own words would be met. */
+const NEAR = 60;
 /** With more feeders in view than these, words at their ends would be a thicket. */
 const MOST = 12;
 
@@ -43,7 +47,8 @@ export function feederExits(
       const x = from[0] + (to[0] - from[0]) * share;
       const y = from[1] + (to[1] - from[1]) * share;
       const beyond = rest * Math.hypot(to[0] - from[0], to[1] - from[1]);
-      exits.set(equipment, { equipment, at: [left + x * scale, top - y * scale], beyond });
+      const seen = (kept.ends - kept.begins) * Math.hypot(to[0] - from[0], to[1] - from[1]) * scale;
+      exits.set(equipment, { equipment, at: [left + x * scale, top - y * scale], beyond, seen });
     }
   }
   return [...exits.values()];
@@ -58,12 +63,14 @@ export function drawFeederExits(pen: Pen, frame: Frame, marks: readonly FeederMa
   const px = namePx(scale);
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
-  for (const { equipment, at, beyond } of feederExits(frame, marks)) {
+  for (const { equipment, at, beyond, seen } of feederExits(frame, marks)) {
     const words = `to ${equipment}, ${nearestFoot(beyond, units)}`;
     pen.font = lettering(px, 600);
     const long = pen.measureText(words).width;
     const x = Math.max(6, Math.min(at[0] + 6, width - long - 6));
-    const y = Math.max(px, Math.min(at[1] - px - 3, height - px));
+    // Over the line, but under it where what it comes from is near and has its own name above.
+    const side = seen < long + NEAR ? px + 3 : -px - 3;
+    const y = Math.max(px, Math.min(at[1] + side, height - px));
     if (y > height - CORNER.height && (x < CORNER.width || x + long > width - CORNER.width)) continue;
     halo(pen, frame, words, x, y, 600, ink.soft);
   }

@@ -53,7 +53,8 @@ const boxesOnly = (boxes: readonly (readonly [number, number])[]): Site =>
       volts: 208,
       phases: 1,
     })),
-    rules: { branchLimit: 2000 },
+    // So short a tap that every box wants its raceway.
+    rules: { branchLimit: 2000, tapLimit: 0.3 },
   });
 
 const place = fc.tuple(fc.integer({ min: -60, max: 60 }), fc.integer({ min: -60, max: 60 }));

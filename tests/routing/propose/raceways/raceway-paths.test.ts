@@ -3,6 +3,9 @@ import { expect, test } from 'vitest';
 import { racewayPaths } from '../../../../routing/propose/raceways/raceway-paths.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';
 
+const pathsOf = (edges: readonly (readonly [number, number])[]): Point3[][] =>
+  racewayPaths(edges.map(([a, b]) => [points[a]!, points[b]!] as const));
+
 const SIDE = 5;
 const points: Point3[] = Array.from({ length: SIDE * SIDE }, (_, n) => [n % SIDE, Math.floor(n / SIDE), 11]);
 const all = points.flatMap((_, n): [number, number][] => [
@@ -32,7 +35,7 @@ test('a trunk with a leg off it is two raceways, with vertices only where they t
     [2, 7],
     [7, 12],
   ];
-  expect(racewayPaths(points, trunk)).toEqual([
+  expect(pathsOf(trunk)).toEqual([
     [
       [0, 0, 11],
       [3, 0, 11],
@@ -46,13 +49,13 @@ test('a trunk with a leg off it is two raceways, with vertices only where they t
 
 test('a corner that nothing else meets is a bend of one raceway, a crossing is two, a ring is one', () => {
   expect(
-    racewayPaths(points, [
+    pathsOf([
       [0, 1],
       [1, 6],
     ]),
   ).toHaveLength(1);
   expect(
-    racewayPaths(points, [
+    pathsOf([
       [5, 6],
       [6, 7],
       [1, 6],
@@ -60,7 +63,7 @@ test('a corner that nothing else meets is a bend of one raceway, a crossing is t
     ]),
   ).toHaveLength(2);
   expect(
-    racewayPaths(points, [
+    pathsOf([
       [0, 1],
       [1, 6],
       [6, 5],
@@ -78,7 +81,7 @@ test('polylines go along every edge once, and along nothing else', () => {
           .sort()
           .join(' '),
       );
-      expect(edgesOn(racewayPaths(points, edges)).sort()).toEqual(wanted.sort());
+      expect(edgesOn(pathsOf(edges)).sort()).toEqual(wanted.sort());
     }),
   );
 });
