@@ -5,6 +5,7 @@ import { whyBox } from '../../calc/why-supply.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
+import { printStalls, readStalls } from '../words/stall-names.ts';
 import { ChargerMargins } from './charger-margins.tsx';
 import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
 import { ChoiceField, NumberField, TextField } from './fields.tsx';
@@ -52,13 +53,15 @@ export function ChargerFields({ id }: { readonly id: string }) {
       />
       <TextField
         label="serves stalls"
-        value={charger.stalls.join(' ')}
+        value={printStalls(charger.stalls, stalls)}
         check={(text) => {
-          const known = new Set(stalls.map((stall) => stall.id));
-          const missing = idsIn(text).filter((stall) => !known.has(stall));
-          return missing.length > 0 ? `no stall ${missing.join(', ')}` : null;
+          const read = readStalls(text, stalls);
+          return read.ok ? null : read.says;
         }}
-        onChange={(text) => change({ stalls: idsIn(text) })}
+        onChange={(text) => {
+          const read = readStalls(text, stalls);
+          if (read.ok) change({ stalls: [...read.ids] });
+        }}
       />
       <NumberField label="rated" unit="A" value={charger.amps} onChange={(amps) => change({ amps })} />
       <NumberField label="voltage" unit="V" value={charger.volts} onChange={(volts) => change({ volts })} />
@@ -86,8 +89,6 @@ export function ChargerFields({ id }: { readonly id: string }) {
     </section>
   );
 }
-
-const idsIn = (text: string): string[] => [...new Set(text.split(/[\s,;]+/).filter(Boolean))];
 
 /** What the plan makes of a charger: its run, breaker, conductors, and the conduits with who else is in them. */
 export function Circuit({ charger }: { readonly charger: string }) {

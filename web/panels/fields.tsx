@@ -43,6 +43,9 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
         rows={long ? 1 : undefined}
         value={shown}
         autoComplete="off"
+        autoCapitalize="none"
+        autoCorrect="off"
+        enterKeyHint="done"
         spellCheck={false}
         aria-invalid={wrong !== null}
         aria-describedby={wrong ? `${id}-says` : undefined}

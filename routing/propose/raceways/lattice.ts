@@ -30,7 +30,7 @@ export interface Lattice {
   readonly terminals: readonly number[];
 }
 
-/** Raceways in the ground lie so deep, feet. NEC 300.5(A), 18 in of cover over PVC, and its own height, ample. */
+/** Raceways in the ground lie so deep, feet: NEC Table 300.5(A), 24 in under parking lots. */
 const BURIED = 2;
 /** Over what is to stay clear, feet, where a raceway rises to cross an aisle. */
 const OVER_CLEAR = 0.5;

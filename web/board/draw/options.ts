@@ -2,7 +2,7 @@ import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from '../../../calc/propo
 import type { CanopyShape } from '../../../routing/propose/rows/canopy-bays.ts';
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import type { RowShape } from '../../../routing/propose/rows/stall-row.ts';
-import type { EquipmentKind, KeepoutBlocks, Method, Mount, Place } from '../../../routing/site/vocabulary.ts';
+import type { EquipmentKind, KeepoutBlocks, Method, Mount, Place, Surface } from '../../../routing/site/vocabulary.ts';
 
 /** What the forms of the drawing actions hold. Lengths in feet. Kept while the page is open, never in the file. */
 export interface StallsOptions extends Omit<RowShape, 'uses'> {
@@ -42,6 +42,8 @@ export interface EquipmentOptions {
 export interface RacewayOptions {
   readonly method: Method;
   readonly place: Place;
+  /** Over it, where it is underground. */
+  readonly surface: Surface;
   readonly elevation: number;
   /** How far it hangs below the steel where a vertex is set on a member; null takes no elevation from members. */
   readonly belowMembers: number | null;
@@ -142,7 +144,7 @@ export const FIRST_OPTIONS: DrawOptions = {
     secondaryVolts: null,
     fedFrom: '',
   },
-  raceway: { method: 'EMT', place: 'overhead', elevation: 11, belowMembers: 1 },
+  raceway: { method: 'EMT', place: 'overhead', surface: 'asphalt', elevation: 11, belowMembers: 1 },
   drops: {
     ...USUAL_DROP,
     ...USUAL_CHARGER,

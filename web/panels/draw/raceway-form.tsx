@@ -1,4 +1,4 @@
-import { METHODS, type Method, PLACES, type Place } from '../../../routing/site/vocabulary.ts';
+import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/vocabulary.ts';
 import { ChoiceField, LengthField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
@@ -29,6 +29,14 @@ export function RacewayForm() {
           });
         }}
       />
+      {options.place === 'underground' && (
+        <ChoiceField
+          label="under"
+          value={options.surface}
+          choices={SURFACES}
+          onChange={(surface) => change({ surface })}
+        />
+      )}
       <LengthField label="runs at" value={options.elevation} onChange={(elevation) => change({ elevation })} />
       {options.place === 'overhead' && (
         <MaybeLength

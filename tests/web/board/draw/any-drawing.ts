@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
-import { METHODS, PLACES } from '../../../../routing/site/vocabulary.ts';
+import { METHODS, PLACES, SURFACES } from '../../../../routing/site/vocabulary.ts';
 import { type Draft, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from '../../../../web/board/draw/options.ts';
 import { type DrawToolName, LAYOUT_TOOLS, OTHER_TOOLS } from '../../../../web/board/draw/tool-names.ts';
@@ -64,24 +64,39 @@ const options: fc.Arbitrary<DrawOptions> = fc
     rotation: someOf([0, 90, 37]),
     method: someOf(METHODS),
     place: someOf(PLACES),
+    surface: someOf(SURFACES),
     elevation: someOf([-2, 0, 9.5, 11, 11.25]),
     belowMembers: someOf([null, 0, 1]),
     mount: someOf(['overhead', 'pedestal', 'wall'] as const),
     retractorBelow: someOf([null, 0, 1]),
     withCharger: fc.boolean(),
   })
-  .map(({ stalls: row, canopy: bays, kind, fedFrom, rotation, method, place, elevation, belowMembers, ...drop }) => ({
-    ...FIRST_OPTIONS,
-    stalls: { ...FIRST_OPTIONS.stalls, ...row },
-    canopy: { ...FIRST_OPTIONS.canopy, ...bays },
-    equipment: { ...FIRST_OPTIONS.equipment, kind, ...KIND_DEFAULTS[kind], fedFrom, rotation },
-    raceway: { method, place, elevation, belowMembers },
-    drops: { ...FIRST_OPTIONS.drops, ...drop, elevation: Math.max(0, elevation) },
-    keepout: { ...FIRST_OPTIONS.keepout, from: elevation },
-    pullpoint: { elevation },
-    member: { elevation },
-    column: { ...FIRST_OPTIONS.column, rotation },
-  }));
+  .map(
+    ({
+      stalls: row,
+      canopy: bays,
+      kind,
+      fedFrom,
+      rotation,
+      method,
+      place,
+      surface,
+      elevation,
+      belowMembers,
+      ...drop
+    }) => ({
+      ...FIRST_OPTIONS,
+      stalls: { ...FIRST_OPTIONS.stalls, ...row },
+      canopy: { ...FIRST_OPTIONS.canopy, ...bays },
+      equipment: { ...FIRST_OPTIONS.equipment, kind, ...KIND_DEFAULTS[kind], fedFrom, rotation },
+      raceway: { method, place, surface, elevation, belowMembers },
+      drops: { ...FIRST_OPTIONS.drops, ...drop, elevation: Math.max(0, elevation) },
+      keepout: { ...FIRST_OPTIONS.keepout, from: elevation },
+      pullpoint: { elevation },
+      member: { elevation },
+      column: { ...FIRST_OPTIONS.column, rotation },
+    }),
+  );
 
 export const anyDrawing: fc.Arbitrary<Drawing> = fc.record({
   tool: someOf([...LAYOUT_TOOLS, ...OTHER_TOOLS, 'charge' as const]),

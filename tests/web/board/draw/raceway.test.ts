@@ -7,7 +7,7 @@ import { racewayTool } from '../../../../web/board/draw/tools/raceway.ts';
 import { applyEdit } from '../../../../web/document/edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 
-const OVERHEAD = { method: 'EMT', place: 'overhead', elevation: 11, belowMembers: 1 } as const;
+const OVERHEAD = { method: 'EMT', place: 'overhead', surface: 'asphalt', elevation: 11, belowMembers: 1 } as const;
 const ground: Ground = { file: SMALL, site: toSite(SMALL) };
 const open = (x: number, y: number): Spot => ({ at: [x, y], z: null, ref: null });
 /** On the entry of the panel, 8 ft up, and on the raceway at 12 ft. */
@@ -25,6 +25,23 @@ function pathOf(draft: Draft, on: Ground = ground) {
   const edit = racewayTool.edit(on, { ...draft, whole: true }, OVERHEAD);
   return (applyEdit(on.file, edit!) as SiteFile).raceways!.at(-1)!.path;
 }
+
+test('in the ground it is under what the form says, and a file need not say asphalt', () => {
+  const under = (surface: RacewayOptions['surface'], place: RacewayOptions['place'] = 'underground') => {
+    const edit = racewayTool.edit(
+      ground,
+      { ...drawn(open(0, 0), open(10, 0)), whole: true },
+      { ...OVERHEAD, method: 'PVC40', place, surface, elevation: -2 },
+    );
+    return (applyEdit(ground.file, edit!) as SiteFile).raceways!.at(-1)!.surface;
+  };
+  expect([under('soil'), under('concrete'), under('asphalt'), under('soil', 'overhead')]).toEqual([
+    'soil',
+    'concrete',
+    undefined,
+    undefined,
+  ]);
+});
 
 describe('a raceway that is drawn', () => {
   test('begins at an entry and goes up to where it runs', () => {

@@ -22,8 +22,15 @@ export const racewayTool: DrawTool<RacewayOptions> = {
   edit: (ground, draft, options) => {
     const path = pathOf(ground, draft, options);
     if (path.length < 2) return null;
-    const { method, place } = options;
-    const raceway: Raceway = { id: newId(ground.file, 'R'), path: path as Raceway['path'], method, place };
+    const { method, place, surface } = options;
+    const raceway: Raceway = {
+      id: newId(ground.file, 'R'),
+      path: path as Raceway['path'],
+      method,
+      place,
+      // Asphalt is what a file means that names none.
+      ...(place === 'underground' && surface !== 'asphalt' && { surface }),
+    };
     return addElements(ground.file, 'raceways', [raceway]);
   },
   words: (ground, draft, options) => {
