@@ -38,7 +38,8 @@ const kept = listMemo<Equipment, Site, { readonly site: Site; readonly finding: 
       before.units === site.units),
 );
 
-function workingSpaceFinding(equipment: Equipment, site: Site): Finding | null {
+/** The finding on one piece of equipment, be it on the site or only thought of there; null where its space is clear. */
+export function workingSpaceFinding(equipment: Equipment, site: Site): Finding | null {
   const space = workingSpaceSize(equipment);
   if (!space) return null;
   const obstructing: Standing[] = [];

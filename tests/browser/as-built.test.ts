@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
-import { seriousFaults } from './open-page.ts';
+import { onScreen, seriousFaults } from './open-page.ts';
 
 const open = opener();
 
@@ -35,6 +35,23 @@ test('what the tape says at a drop is recorded, told beside the drawing, taken o
   await form.getByRole('button', { name: 'Forget the record' }).click();
   await page.getByRole('button', { name: /^Undo ?: forget D05 as built/i }).waitFor();
   expect(await row.textContent()).toContain('not yet checked');
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('in the Build station the pointer is told from the nearest gridlines, in Lay out by its x and y', async () => {
+  const { page, offences, close } = await open();
+  const coordinates = page.getByTestId('coordinates');
+  const point = async (x: number, y: number): Promise<void> => {
+    const [px, py] = await onScreen(page, [x, y]);
+    await page.mouse.move(px, py);
+  };
+  // The library lot has lines 1 to 4 at x 0, 26, 53 and 79, and line A at y 0.
+  await point(28, 3);
+  expect(await coordinates.textContent()).toMatch(/x 2[78]' \d+"y [23]' \d+"/);
+  await page.getByRole('button', { name: 'Build', exact: true }).click();
+  await point(28, 3);
+  await coordinates.getByText(/^[12]' \d+" past line 2, [23]' \d+" past line A$/).waitFor();
   expect(offences).toEqual([]);
   await close();
 });

@@ -1,5 +1,8 @@
 import { useLayoutEffect, useRef } from 'react';
 import { printLength } from '../../routing/site/feet-inches.ts';
+import { planWords } from '../../routing/site/gridline-words.ts';
+import type { Point2, Site } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
@@ -107,15 +110,29 @@ function Coordinates() {
   const document = useDocumentStore();
   const view = useViewStore();
   const draws = useView((state) => isDrawTool(state.tool));
+  // Who sets out measures from gridlines.
+  const builds = useDocument((state) => state.station === 'build');
+  const gridlines = useDocument(
+    ({
+      site: {
+        gridlines: { x, y },
+      },
+    }) => x.length + y.length > 0,
+  );
   return (
     <p className="coordinates" data-testid="coordinates">
       <KindsAside />
-      <span>
-        x <PointerLength axis={0} />
-      </span>
-      <span>
-        y <PointerLength axis={1} />
-      </span>
+      {gridlines && (
+        <span className={builds ? 'on-grid' : 'on-grid wide-only'}>
+          <PointerText print={onGrid} />
+        </span>
+      )}
+      {!(gridlines && builds) &&
+        AXES.map(({ name, print }) => (
+          <span key={name}>
+            {name} <PointerText print={print} />
+          </span>
+        ))}
       {draws && (
         <button
           type="button"
@@ -130,22 +147,39 @@ function Coordinates() {
   );
 }
 
-/** One coordinate of the pointer, written past React: it changes with every step of a drag. */
-function PointerLength({ axis }: { readonly axis: 0 | 1 }) {
+interface Pointed {
+  readonly at: Point2;
+  readonly units: Units;
+  readonly grid: Site['gridlines'];
+  /** What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or it would flicker. */
+  readonly exact: boolean;
+}
+
+const lengthOf = ({ exact }: Pointed) => (exact ? printLength : nearestInch);
+
+const AXES = [
+  { name: 'x', print: (to: Pointed): string => lengthOf(to)(to.at[0], to.units) },
+  { name: 'y', print: (to: Pointed): string => lengthOf(to)(to.at[1], to.units) },
+] as const;
+
+/** As a crew finds it: from the nearest gridlines. */
+const onGrid = (to: Pointed): string => planWords(to.at, to.grid, to.units, lengthOf(to));
+
+/** Where the pointer is, written past React: it changes with every step of a drag. */
+function PointerText({ print }: { readonly print: (pointed: Pointed) => string }) {
   const view = useViewStore();
   const units = useDocument((state) => state.site.units);
+  const grid = useDocument((state) => state.site.gridlines);
   const text = useRef<HTMLElement>(null);
   useLayoutEffect(() => {
     const write = ({ pointer, doing, draft }: ViewState): void => {
-      const value = pointer?.[axis];
-      // What is moved lies on the snap and is told exactly; the bare pointer only to the inch, or it would flicker.
-      const print = doing === 'dragging' || draft !== null ? printLength : nearestInch;
-      const words = value === undefined ? '–' : print(value, units);
+      const exact = doing === 'dragging' || draft !== null;
+      const words = pointer ? print({ at: pointer, units, grid, exact }) : '–';
       if (text.current && text.current.textContent !== words) text.current.textContent = words;
     };
     write(view.getState());
     return view.subscribe(write);
-  }, [view, units, axis]);
+  }, [view, units, grid, print]);
   return <b ref={text} />;
 }
 

@@ -1,5 +1,4 @@
 import { boxOf, widened } from '../../plane/box.ts';
-import { stallRectangle } from '../../reach/parked.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
 import type { LotFrame } from '../raceways/lot-frame.ts';
 import { standsFree } from './stands-free.ts';
@@ -16,13 +15,13 @@ export interface EquipmentPlace {
   readonly looked: number;
 }
 
-/** Places are looked at on a grid of such steps, so far beyond the stalls and boxes, feet. */
+/** Places are looked at on a grid of such steps, so far beyond the boxes: past the ends of their row and over an aisle. */
 const STEP = 1;
-const BEYOND = 12;
+const BEYOND = 40;
 
 /**
  * The free place from which the branches to some boxes are shortest in all, none of them longer than `most`: every place
- * of a grid over the lot is looked at, in each of four turns. Null where none is free.
+ * of a grid about them is looked at, in each of four turns. Null where none is free.
  * @param make the equipment but for its place, its entry over its middle at `entryHeight`
  */
 export function bestPlace(
@@ -35,8 +34,7 @@ export function bestPlace(
 ): EquipmentPlace | null {
   const flat = boxes.map(([x, y]) => frame.into([x, y]));
   const rise = boxes.reduce((sum, [, , z]) => sum + Math.abs(z - make.entryHeight), 0);
-  const near = boxOf([...flat, ...site.stalls.flatMap((stall) => stallRectangle(stall).map(frame.into))]);
-  const { minX, minY, maxX, maxY } = widened(near, BEYOND);
+  const { minX, minY, maxX, maxY } = widened(boxOf(flat), BEYOND);
   const overU = sumsTo(flat.map(([u]) => u));
   const overV = sumsTo(flat.map(([, v]) => v));
   const places: { readonly u: number; readonly v: number; readonly total: number }[] = [];

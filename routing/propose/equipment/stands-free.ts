@@ -1,4 +1,4 @@
-import { equipmentFindings } from '../../network/equipment-findings.ts';
+import { workingSpaceFinding } from '../../network/equipment-findings.ts';
 import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../network/footprint.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { areaOf, clippedToBox } from '../../plane/clip.ts';
@@ -6,6 +6,7 @@ import { rectangleAt } from '../../plane/rectangle.ts';
 import { stallsIn } from '../../reach/outlines.ts';
 import { stallRectangle } from '../../reach/parked.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
+import { workingSpaceOf } from '../../site/working-space.ts';
 
 /**
  * Whether equipment may stand where it is put: on no stall, aisle, column or other equipment, in no keep-out that blocks
@@ -16,15 +17,15 @@ export function standsFree(site: Site, equipment: Equipment): boolean {
   const [width, depth] = equipment.size;
   const half = { minX: -width / 2, maxX: width / 2, minY: -depth / 2, maxY: depth / 2 };
   const isOn = (outline: readonly Point2[]): boolean =>
-    boxesMeet(boxOf(outline), own) && areaOf(clippedToBox(seenFrom(equipment, outline), half)) > TOUCHING_AREA;
+    outline.length > 0 &&
+    boxesMeet(boxOf(outline), own) &&
+    areaOf(clippedToBox(seenFrom(equipment, outline), half)) > TOUCHING_AREA;
   if (stallsIn(site.stalls, own).some((stall) => isOn(stallRectangle(stall)))) return false;
   if (site.aisles.some(({ outline }) => isOn(outline))) return false;
   if (site.columns.some(({ at, size, rotation = 0 }) => isOn(rectangleAt(at, size, rotation)))) return false;
   if (site.equipment.some((other) => isOn(footprintOf(other)))) return false;
   const blocks = site.keepouts.filter((keepout) => keepout.blocks.includes('equipment'));
   if (blocks.some((keepout) => footprintFinding(equipment, keepout) !== null)) return false;
-  const before = new Set(equipmentFindings(site).map(({ about }) => about[0]));
-  return equipmentFindings({ ...site, equipment: [...site.equipment, equipment] }).every(({ about }) =>
-    before.has(about[0]),
-  );
+  if (site.equipment.some((other) => isOn(workingSpaceOf(other) ?? []))) return false;
+  return workingSpaceFinding(equipment, site) === null;
 }

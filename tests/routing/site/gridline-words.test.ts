@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gridlineWords } from '../../../routing/site/gridline-words.ts';
+import { gridlineWords, planWords } from '../../../routing/site/gridline-words.ts';
 
 const LINES = {
   x: [
@@ -23,4 +23,12 @@ test('a metric site reads metres', () => {
   expect(gridlineWords([31.5, 10, 10], LINES, 'm')).toMatch(
     /^1\.37\d* m past line 2, on line A, 3\.048 m above grade$/,
   );
+});
+
+test('a place of the plan is told without its height, in lengths as they are wished for', () => {
+  const feet = (length: number): string => `${Math.round(length)} ft`;
+  expect(planWords([31.4, 8.9], LINES, 'ft', feet)).toBe('4 ft past line 2, 1 ft before line A');
+  const turned = { ...LINES, rotation: 90, origin: [100, 0] as const };
+  // A quarter turn: 10 ft up the sheet is 10 ft along their x, and 5 ft to the left of the origin 5 ft along their y.
+  expect(planWords([95, 10], turned, 'ft', feet)).toBe('10 ft past line 1, 5 ft before line A');
 });
