@@ -42,7 +42,7 @@ export function ProposeSection() {
           onChange={setWhat}
         />
         {(what === 'all' || what === 'drops') && (
-          <NumberField label="cords a drop" unit="" whole least={1} most={4} value={cordsADrop} onChange={setCords} />
+          <NumberField label="cords a drop" unit="" whole least={1} most={6} value={cordsADrop} onChange={setCords} />
         )}
         {doing ? (
           <Working doing={doing} />

@@ -49,5 +49,6 @@ export const routeKind = kind(schema, (input, tell) => {
     result: result.cost,
     source: 'routes by local search, the bound by a Lagrangian dual',
   }));
-  return answer(result);
+  const { cost, bound, paths } = result;
+  return answer({ cost, bound, paths });
 });

@@ -22,7 +22,7 @@ export interface ProposeOptions {
 }
 
 /** More cords than these do not hang from one box. Common practice, no source. */
-const MOST_CORDS = 4;
+const MOST_CORDS = 6;
 
 /**
  * `propose FILE --what drops|raceways|equipment|all --out FILE`: writes the site with what is proposed drawn in, and says

@@ -233,7 +233,7 @@ describe('propose', () => {
     [[LIBRARY, '--what', 'all'], /--out: name the file/],
     [
       [LIBRARY, '--what', 'drops', '--out', 'o', '--cords', '9'],
-      /--cords: expected a whole number from 1 to 4, got "9"/,
+      /--cords: expected a whole number from 1 to 6, got "9"/,
     ],
     [['nowhere.site.json', '--what', 'all', '--out', 'o'], /nowhere\.site\.json: cannot be read/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--changes'], /propose takes no --changes/],
