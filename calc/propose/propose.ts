@@ -6,6 +6,7 @@ import { dropsPart } from './drops-part.ts';
 import { equipmentPart } from './equipment-part.ts';
 import type { ProposalPart } from './part.ts';
 import { racewaysPart } from './raceways-part.ts';
+import { withWiderFeeders } from './wider-feeders.ts';
 
 export const WHATS = ['drops', 'raceways', 'equipment', 'all'] as const;
 export type What = (typeof WHATS)[number];
@@ -70,8 +71,16 @@ export function propose(
       const { file: stood, fromOf, part: equipment } = equipmentPart(hung);
       const charged = withChargers(stood, cords, fromOf);
       ready({ file: charged, parts: [drops, equipment] });
-      const { file: next, part: raceways } = racewaysPart(charged, prices, routing);
-      return { file: next, parts: [drops, equipment, raceways] };
+      const { file: laid, part: raceways } = racewaysPart(charged, prices, routing);
+      const fresh = (laid.feeders ?? []).slice(file.feeders?.length ?? 0);
+      const { file: next, widened } = withWiderFeeders(laid, new Set(fresh.map(({ id }) => id)));
+      const says =
+        widened.length === 0
+          ? []
+          : [
+              `${widened.join(', ')} ${widened.length === 1 ? 'has' : 'have'} more conductors in parallel than the breaker asks for, to hold the drop.`,
+            ];
+      return { file: next, parts: [drops, { ...equipment, says: [...equipment.says, ...says] }, raceways] };
     }
   }
 }

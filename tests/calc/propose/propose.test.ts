@@ -153,6 +153,26 @@ test('raceways that bend too much on their way over an aisle get pull points, fe
   expect(rules.filter((rule) => ['bends', 'pull-length', 'no-run'].includes(rule))).toEqual([]);
 });
 
+test('a feeder that is long gets more conductors in parallel than its breaker asks for, so that the drop holds', () => {
+  const ground = bare(libraryLot());
+  const far: SiteFile = {
+    ...ground,
+    equipment: ground.equipment!.map((one) => ({ ...one, at: [-520, 0], entry: [-520, 0, 0] })),
+  };
+  const { file, parts } = proposed(far, 'all');
+  const [near] = proposed(ground, 'all').file.feeders!;
+  const [feeder] = file.feeders!;
+  expect(feeder!.conductor.sets).toBeGreaterThan(near!.conductor.sets);
+  expect(feeder!.conductor).toEqual({ ...near!.conductor, sets: feeder!.conductor.sets });
+  expect(parts[1]!.says.at(-1)).toBe(
+    'F01 has more conductors in parallel than the breaker asks for, to hold the drop.',
+  );
+  expect(failing(file)).toEqual([]);
+  // One set fewer would not do.
+  const short = { ...feeder!, conductor: { ...feeder!.conductor, sets: feeder!.conductor.sets - 1 } };
+  expect(failing({ ...file, feeders: [short] })).toHaveLength(1);
+});
+
 test('an open lot without steel, and a canopy that is a valley, are planned whole', () => {
   const ground = bare(libraryLot());
   const open = proposed({ ...ground, columns: [], members: [] }, 'all').file;
