@@ -189,6 +189,43 @@ test('an open lot without steel, and a canopy that is a valley, are planned whol
   expect(failing(proposed(valley, 'all').file)).toEqual([]);
 });
 
+/** The ground of a lot turned about the origin, its gridlines with it. */
+function turned(file: SiteFile, degrees: number): SiteFile {
+  const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+  const flat = ([x, y]: readonly [number, number]): [number, number] => [x * c - y * s, x * s + y * c];
+  const space = ([x, y, z]: readonly [number, number, number]): [number, number, number] => [...flat([x, y]), z];
+  return {
+    ...file,
+    stalls: file.stalls!.map((one) => ({ ...one, at: flat(one.at), heading: one.heading + degrees })),
+    columns: file.columns!.map((one) => ({ ...one, at: flat(one.at), rotation: (one.rotation ?? 0) + degrees })),
+    members: file.members!.map((one) => ({ ...one, from: space(one.from), to: space(one.to) })),
+    aisles: file.aisles!.map((one) => ({ ...one, outline: one.outline.map(flat) })),
+    equipment: file.equipment!.map((one) => ({
+      ...one,
+      at: flat(one.at),
+      entry: space(one.entry),
+      rotation: (one.rotation ?? 0) + degrees,
+    })),
+    gridlines: { ...file.gridlines!, rotation: degrees },
+    keepouts: [],
+  };
+}
+
+test('a lot that lies aslant gets raceways along it and square to it, as the same lot does that lies straight', () => {
+  const straight: SiteFile = { ...bare(libraryLot()), keepouts: [] };
+  const aslant = proposed(turned(straight, 30), 'all').file;
+  expect(failing(aslant)).toEqual([]);
+  const feet = (file: SiteFile): number => plan(toSite(file)).runs.reduce((sum, { length }) => sum + length!, 0);
+  // Places of a grid that is turned with the lot are not quite those of one that is not.
+  expect(feet(aslant) / feet(proposed(straight, 'all').file)).toBeCloseTo(1, 1);
+  for (const { path } of aslant.raceways!)
+    path.slice(1).forEach(([x, y], i) => {
+      const way = (Math.atan2(y - path[i]![1], x - path[i]![0]) * 180) / Math.PI - 30;
+      if (Math.hypot(x - path[i]![0], y - path[i]![1]) > 0.5)
+        expect(Math.abs(way - 90 * Math.round(way / 90))).toBeLessThan(0.1);
+    });
+});
+
 test('an empty site is told that there is nothing to do', () => {
   const empty: SiteFile = { format: 'overrow/site', version: 1, units: 'ft', name: 'empty' };
   const { file, parts } = proposed(empty, 'all');
