@@ -4,9 +4,11 @@ import { newId } from '../../routing/site/new-id.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { feederConductor } from '../supply/feeder-conductor.ts';
+import type { PriceList } from '../takeoff/price-list.ts';
 import { panelsOf } from './feeding.ts';
 import { flatIn, lengthIn, placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
+import { feederWeight } from './route-prices.ts';
 import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from './usual.ts';
 
 export interface EquipmentPart {
@@ -33,30 +35,37 @@ function endsOf(site: Site): readonly { readonly id: string; readonly at: Point3
 }
 
 /** New panelboards where the branches to all drops are shortest. What feeds chargers already, or can, stays as it is. */
-export function equipmentPart(file: SiteFile): EquipmentPart {
+export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart {
   const site = toSite(file);
   const ends = endsOf(site);
-  if (panelsOf(site).length > 0) return standing(file, site);
+  if (panelsOf(site).length > 0) return standing(file, site, prices);
   if (ends.length === 0)
     return none(file, 'There is nothing for equipment to feed: neither drops nor stalls are drawn.');
   const { entryHeight, size, ...rest } = USUAL_PANELBOARD;
   const { allowance, branchLimit } = site.rules;
+  const source = sourceOf(site);
+  const conductor = feederConductor(USUAL_PANELBOARD.mainAmps, site.rules);
+  const fedBy = source && {
+    at: [source.entry[0], source.entry[1]] as const,
+    weight: Math.round(feederWeight(prices, site.rules, conductor)),
+  };
   const proposal = proposeEquipment(
     site,
     ends.map(({ at }) => at),
     { kind: 'panelboard', size, ...rest, entryHeight },
     chargersAPanel(),
     branchLimit - allowance.equipment - allowance.box,
+    fedBy,
   );
   let next = file;
   const fromOf = new Map<string, string>();
   const says: string[] = [];
-  for (const { equipment, boxes, total, longest } of proposal.placed) {
+  for (const { equipment, boxes, total, longest, feeder } of proposal.placed) {
     const id = panelId(next);
     next = { ...next, equipment: [...(next.equipment ?? []), inUnits(id, equipment, file.units)] };
     for (const i of boxes) fromOf.set(ends[i]!.id, id);
     says.push(
-      `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}.`,
+      `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${source ? `; ${feet(feeder, site)} from ${source.id}` : ''}.`,
     );
     const fed = fedFrom(next, id);
     next = fed.file;
@@ -69,9 +78,14 @@ export function equipmentPart(file: SiteFile): EquipmentPart {
       what: 'equipment',
       says: [
         ...says,
-        `${proposal.looked} places were looked at. No other that is clear of stalls, aisles, columns, keep-outs and working spaces has shorter branches to its stretch of the rows; if they could stand anywhere it would be ${feet(proposal.anywhere, site)} in all.`,
+        `${proposal.looked} places were looked at. No other ${site.members.length > 0 ? 'by the steel ' : ''}that is clear of stalls, aisles, columns, keep-outs and working spaces has shorter branches to its stretch of the rows${fedBy ? `, a foot of feeder counting as ${fedBy.weight} of branch by ${prices.name}` : ''}; if they could stand anywhere it would be ${feet(proposal.anywhere, site)} in all.`,
       ],
-      measure: { of: 'branches along the lot', value: proposal.total, bound: proposal.total, unit: 'ft' },
+      measure: {
+        of: fedBy ? 'branches along the lot and feeders by their weight' : 'branches along the lot',
+        value: proposal.total,
+        bound: proposal.total,
+        unit: 'ft',
+      },
       without: proposal.without.map((i) => ({
         id: ends[i]!.id,
         says: `No free place is near enough to ${ends[i]!.id} for its branch limit.`,
@@ -89,7 +103,7 @@ const none = (file: SiteFile, says: string): EquipmentPart => ({
 });
 
 /** What stands is the designer's; how far it is from the best is said. */
-function standing(file: SiteFile, site: Site): EquipmentPart {
+function standing(file: SiteFile, site: Site, prices: PriceList): EquipmentPart {
   const says = panelsOf(site).flatMap((panel): string[] => {
     const fed = new Set(site.chargers.filter(({ from }) => from === panel.id).map(({ drop }) => drop));
     const boxes = site.drops.filter(({ id }) => fed.has(id)).map(({ box }) => box);
@@ -102,15 +116,25 @@ function standing(file: SiteFile, site: Site): EquipmentPart {
       { ...make, entryHeight: entry[2] },
       boxes.length,
       Number.POSITIVE_INFINITY,
+      feederInto(site, panel, prices),
     );
     const [place] = best.placed;
     if (!place) return [`${panel.id} stays where it stands; no free place was found for it.`];
     const at = place.equipment.at.map((value) => feet(value, site)).join(', ');
     return [
-      `${panel.id} stays where it stands. The best of ${best.looked} places for what it feeds is x, y ${at}: branches of ${feet(place.total, site)} in all along the lot.`,
+      `${panel.id} stays where it stands. The best of ${best.looked} places for what it feeds is x, y ${at}: branches of ${feet(place.total, site)} in all along the lot${place.feeder > 0 ? `, ${feet(place.feeder, site)} from what feeds it` : ''}.`,
     ];
   });
   return { file, fromOf: new Map(), part: { what: 'equipment', says, measure: null, without: [] } };
+}
+
+/** What feeds a panel that stands, and how its feeder weighs. */
+function feederInto(site: Site, { id }: Equipment, prices: PriceList) {
+  const feeder = site.feeders.find(({ to }) => to === id);
+  const from = feeder && site.equipment.find((one) => one.id === feeder.from);
+  if (!from) return null;
+  const [x, y] = from.entry;
+  return { at: [x, y] as const, weight: Math.round(feederWeight(prices, site.rules, feeder.conductor)) };
 }
 
 function panelId(file: SiteFile): string {
@@ -132,16 +156,24 @@ const inUnits = (
   ...(workingSpace !== undefined && { workingSpace: lengthIn(units, workingSpace) }),
 });
 
+const sourcesOf = (site: Site): readonly Equipment[] =>
+  site.equipment.filter(({ kind, volts }) => kind === 'source' && volts === USUAL_PANELBOARD.volts);
+
+/** The one source of a new panel's voltage; null where there is none, or a choice. */
+function sourceOf(site: Site): Equipment | null {
+  const [source, another] = sourcesOf(site);
+  return source && !another ? source : null;
+}
+
 /** A feeder from the one source of the same voltage, where there is one. */
 function fedFrom(file: SiteFile, to: string): { readonly file: SiteFile; readonly says: string } {
   const site = toSite(file);
   const { volts, mainAmps } = USUAL_PANELBOARD;
-  const sources = site.equipment.filter(({ kind, volts: own }) => kind === 'source' && own === volts);
-  const [source] = sources;
-  if (!source || sources.length > 1)
+  const source = sourceOf(site);
+  if (!source)
     return {
       file,
-      says: `${to} has no feeder: ${sources.length === 0 ? `no source of ${volts} V is drawn` : 'which of several sources is to feed it is not this proposal’s to say'}.`,
+      says: `${to} has no feeder: ${sourcesOf(site).length === 0 ? `no source of ${volts} V is drawn` : 'which of several sources is to feed it is not this proposal’s to say'}.`,
     };
   const id = newId(file, 'F');
   const conductor = feederConductor(mainAmps, site.rules);

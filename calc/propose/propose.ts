@@ -57,7 +57,7 @@ export function propose(
     }
     case 'equipment': {
       tell({ what: 'equipment', done: 0, of: 1 });
-      const { file: next, part } = equipmentPart(file);
+      const { file: next, part } = equipmentPart(file, prices);
       return { file: next, parts: [part] };
     }
     case 'raceways': {
@@ -68,7 +68,7 @@ export function propose(
       tell({ what: 'drops', done: 0, of: 1 });
       const { file: hung, cords, part: drops } = dropsPart(file, cordsADrop);
       tell({ what: 'equipment', done: 0, of: 1 });
-      const { file: stood, fromOf, part: equipment } = equipmentPart(hung);
+      const { file: stood, fromOf, part: equipment } = equipmentPart(hung, prices);
       const charged = withChargers(stood, cords, fromOf);
       ready({ file: charged, parts: [drops, equipment] });
       const { file: laid, part: raceways } = racewaysPart(charged, prices, routing);

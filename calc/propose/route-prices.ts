@@ -1,5 +1,5 @@
 import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
-import type { Rules } from '../../routing/site/site.ts';
+import type { Feeder, Rules } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-shape.ts';
 import { costOf } from '../takeoff/cost.ts';
 import { INVENTED_LIST } from '../takeoff/invented-list.ts';
@@ -9,6 +9,8 @@ import { USUAL_RACEWAY } from './usual.ts';
 
 /** Of a branch of 40 A, feet of conductor a foot of way: two lines and the ground. */
 const CONDUCTORS = 3;
+/** Of each set of a feeder: three lines, the neutral, and a ground of half their size, near enough. */
+const FEEDER_CONDUCTORS = 4.5;
 /** Hangers stand so far apart, feet: NEC 358.30(A), 10 ft at most. */
 const HANGER_EVERY = 10;
 
@@ -17,14 +19,7 @@ const HANGER_EVERY = 10;
  * raceway takes besides, be it hangers or a trench. What the list has no price for is taken from the invented one.
  */
 export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'overhead' | 'underground', SharedPrice>> {
-  const dollars = (item: string, spec: string, unit: 'ft' | 'each', quantity: number): number => {
-    const row: TakeoffRow = { item, spec, unit, quantity: 1000, basis: '', of: [], parts: [] };
-    for (const prices of [list, INVENTED_LIST]) {
-      const { cost, missing } = costOf([row], prices, 0);
-      if (missing.length === 0) return (cost / 1000) * quantity;
-    }
-    return 0;
-  };
+  const dollars = pricedBy(list);
   const size = rules.metal === 'copper' ? '8' : '6';
   const conductor = dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS);
   const { circuitsPerConduit } = rules;
@@ -45,3 +40,33 @@ export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'ove
     },
   };
 }
+
+/**
+ * How many feet of a branch a foot of feeder costs as much as: its lines, neutral and ground in all their sets, a conduit
+ * of 3 in. a set, and the trench, beside a branch's conductors and its share of a conduit.
+ */
+export function feederWeight(
+  list: PriceList,
+  rules: Rules,
+  { size, metal, sets, insulation }: Feeder['conductor'],
+): number {
+  const dollars = pricedBy(list);
+  const feeder =
+    sets * dollars('conductor', conductorSpec(size, metal, insulation), 'ft', FEEDER_CONDUCTORS) +
+    sets * dollars('raceway', racewaySpec(USUAL_RACEWAY.underground, '3'), 'ft', 1) +
+    dollars('trench', '*', 'ft', 1);
+  const { conductor, conduit, circuitsPerConduit } = routePrices(list, rules).overhead;
+  return feeder / (conductor + conduit / circuitsPerConduit);
+}
+
+/** Dollars of a quantity of an item by a list, else by the invented one. */
+const pricedBy =
+  (list: PriceList) =>
+  (item: string, spec: string, unit: 'ft' | 'each', quantity: number): number => {
+    const row: TakeoffRow = { item, spec, unit, quantity: 1000, basis: '', of: [], parts: [] };
+    for (const prices of [list, INVENTED_LIST]) {
+      const { cost, missing } = costOf([row], prices, 0);
+      if (missing.length === 0) return (cost / 1000) * quantity;
+    }
+    return 0;
+  };

@@ -1,6 +1,6 @@
 import type { Equipment, Point3, Site } from '../../site/site.ts';
 import { lotFrame } from '../raceways/lot-frame.ts';
-import { bestPlace } from './best-place.ts';
+import { bestPlace, type FedBy } from './best-place.ts';
 import { groupsAlong } from './groups.ts';
 
 /** What each new piece is: all of it but where it stands. Lengths in feet. */
@@ -13,11 +13,16 @@ export interface PlacedEquipment {
   /** Of their branches in all and of the longest, along the lot and square to it, feet. */
   readonly total: number;
   readonly longest: number;
+  /** To what feeds it, likewise. */
+  readonly feeder: number;
 }
 
 export interface EquipmentProposal {
   readonly placed: readonly PlacedEquipment[];
-  /** Of all branches, feet: the least there is over the places that were looked at, for the stretches as they are. */
+  /**
+   * Of all branches and feeders by their weight, feet: the least there is over the places that were looked at, for the
+   * stretches as they are.
+   */
   readonly total: number;
   /** What it would be if equipment could stand anywhere. */
   readonly anywhere: number;
@@ -29,7 +34,7 @@ export interface EquipmentProposal {
 
 /**
  * Where new equipment stands best for some boxes: as many pieces as `holds` circuits to each want, each for a stretch of
- * one band of rows, at the free place from which its branches are shortest in all and none is longer than `most` feet. A
+ * one band of rows, at the free place from which its branches and its feeder, by its weight, are shortest in all and none is longer than `most` feet. A
  * stretch for which there is no such place is halved.
  */
 export function proposeEquipment(
@@ -38,6 +43,7 @@ export function proposeEquipment(
   make: EquipmentMake,
   holds: number,
   most: number,
+  fedBy: FedBy | null,
 ): EquipmentProposal {
   const frame = lotFrame(site);
   const [x, y] = frame.outOf([1, 0]);
@@ -53,7 +59,7 @@ export function proposeEquipment(
   for (let group = waiting.shift(); group !== undefined; group = waiting.shift()) {
     const own = group.map((i) => boxes[i]!);
     const id = ` ${placed.length}`;
-    const place = bestPlace(now, frame, turn, own, { ...make, id }, most);
+    const place = bestPlace(now, frame, turn, own, { ...make, id }, most, fedBy);
     if (place === null) {
       if (group.length === 1) without.push(group[0]!);
       else waiting.unshift(group.slice(0, Math.ceil(group.length / 2)), group.slice(Math.ceil(group.length / 2)));
@@ -66,13 +72,13 @@ export function proposeEquipment(
       ...(place.rotation !== 0 && { rotation: place.rotation }),
       entry: [...place.at, entryHeight] as [number, number, number],
     };
-    placed.push({ equipment, boxes: group, total: place.total, longest: place.longest });
+    placed.push({ equipment, boxes: group, total: place.total, longest: place.longest, feeder: place.feeder });
     looked += place.looked;
     now = { ...now, equipment: [...now.equipment, { ...equipment, id }] };
   }
   return {
     placed,
-    total: placed.reduce((sum, one) => sum + one.total, 0),
+    total: placed.reduce((sum, one) => sum + one.total + (fedBy?.weight ?? 0) * one.feeder, 0),
     anywhere: placed.reduce(
       (sum, one) =>
         sum +
@@ -80,6 +86,7 @@ export function proposeEquipment(
           one.boxes.map((i) => boxes[i]!),
           frame.into,
           make.entryHeight,
+          fedBy,
         ),
       0,
     ),
@@ -88,21 +95,23 @@ export function proposeEquipment(
   };
 }
 
-/** Total of the branches from the medians of their boxes: no place has less. */
+/** Total of branches and feeder from the weighted medians: no place has less. */
 function fromMedians(
   boxes: readonly Point3[],
   into: (at: readonly [number, number]) => readonly [number, number],
   entryHeight: number,
+  fedBy: FedBy | null,
 ): number {
-  const flat = boxes.map(([x, y]) => into([x, y]));
-  const toMedian = (values: readonly number[]): number => {
-    const sorted = [...values].sort((a, b) => a - b);
-    const median = sorted[Math.floor(sorted.length / 2)]!;
-    return sorted.reduce((sum, value) => sum + Math.abs(value - median), 0);
-  };
-  return (
-    toMedian(flat.map(([u]) => u)) +
-    toMedian(flat.map(([, v]) => v)) +
-    boxes.reduce((sum, [, , z]) => sum + Math.abs(z - entryHeight), 0)
-  );
+  const points = [
+    ...boxes.map(([x, y]) => ({ at: into([x, y]), weight: 1 })),
+    ...(fedBy ? [{ at: into(fedBy.at), weight: fedBy.weight }] : []),
+  ];
+  // The sum is least at one of the values: each coordinate by itself.
+  const toMedian = (axis: 0 | 1): number =>
+    Math.min(
+      ...points.map((one) =>
+        points.reduce((sum, { at, weight }) => sum + weight * Math.abs(at[axis] - one.at[axis]), 0),
+      ),
+    );
+  return toMedian(0) + toMedian(1) + boxes.reduce((sum, [, , z]) => sum + Math.abs(z - entryHeight), 0);
 }

@@ -31,7 +31,7 @@ export function isCarried(members: readonly Member[], a: Point2, b: Point2): boo
 }
 
 /** Feet in the plan from a place to a member. */
-function away({ from, to }: Member, [x, y]: Point2): number {
+export function away({ from, to }: Member, [x, y]: Point2): number {
   const [ux, uy] = [to[0] - from[0], to[1] - from[1]];
   const square = ux * ux + uy * uy;
   const t = square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * ux + (y - from[1]) * uy) / square)) : 0;

@@ -31,7 +31,7 @@ test('on open ground it stands at the medians of its boxes: the one-median in th
     .map(([x, y]): Point3 => [x, y, 11]);
   fc.assert(
     fc.property(fc.array(box, { minLength: 1, maxLength: 9 }), (boxes) => {
-      const { placed, total, anywhere } = proposeEquipment(EMPTY, boxes, MAKE, boxes.length, 1000);
+      const { placed, total, anywhere } = proposeEquipment(EMPTY, boxes, MAKE, boxes.length, 1000, null);
       expect(placed).toHaveLength(1);
       // Francis, McGinnis and White, "Facility Layout and Location" (cited from memory): each coordinate by itself.
       const toMedian = (axis: 0 | 1): number => {
@@ -42,6 +42,38 @@ test('on open ground it stands at the medians of its boxes: the one-median in th
       expect(total).toBeCloseTo(toMedian(0) + toMedian(1) + 5 * boxes.length, 9);
       expect(anywhere).toBeCloseTo(total, 9);
     }),
+    { numRuns: 60 },
+  );
+});
+
+test('a feeder by its weight draws it to what feeds it: the weighted median, each coordinate by itself', () => {
+  // Within 40 ft of any box, where places are looked at.
+  const place = fc.tuple(fc.integer({ min: 0, max: 36 }), fc.integer({ min: 0, max: 20 }));
+  fc.assert(
+    fc.property(
+      fc.array(place, { minLength: 1, maxLength: 7 }),
+      place,
+      fc.integer({ min: 0, max: 12 }),
+      (at, source, weight) => {
+        const boxes = at.map(([x, y]): Point3 => [x, y, 6]);
+        const { placed, total, anywhere } = proposeEquipment(EMPTY, boxes, MAKE, boxes.length, 1000, {
+          at: source,
+          weight,
+        });
+        // Every whole place tried in turn: the medians are among them.
+        let least = Number.POSITIVE_INFINITY;
+        for (let x = 0; x <= 36; x++)
+          for (let y = 0; y <= 20; y++) {
+            const branches = at.reduce((sum, [bx, by]) => sum + Math.abs(bx - x) + Math.abs(by - y), 0);
+            least = Math.min(least, branches + weight * (Math.abs(source[0] - x) + Math.abs(source[1] - y)));
+          }
+        expect(total).toBeCloseTo(least, 9);
+        expect(anywhere).toBeCloseTo(least, 9);
+        const [{ equipment, feeder }] = placed as [(typeof placed)[number]];
+        expect(feeder).toBe(Math.abs(equipment.at[0] - source[0]) + Math.abs(equipment.at[1] - source[1]));
+        if (weight > boxes.length) expect(feeder).toBe(0);
+      },
+    ),
     { numRuns: 60 },
   );
 });
@@ -57,7 +89,7 @@ test('on the library lot it stands clear, with its working space, and no free pl
   const file = libraryLot();
   const site = read({ ...file, equipment: [], feeders: [], loads: [], chargers: [], raceways: [], pullpoints: [] });
   const boxes = site.drops.map(({ box }) => box);
-  const proposal = proposeEquipment(site, boxes, MAKE, 20, 1000);
+  const proposal = proposeEquipment(site, boxes, MAKE, 20, 1000, null);
   const after = withAll(site, proposal);
   expect([...equipmentFindings(after), ...keepoutFindings(after)]).toEqual([]);
   const [{ equipment, total, longest }] = proposal.placed as [(typeof proposal.placed)[number]];
@@ -110,7 +142,7 @@ test('a lot of four canopies gets a panel for each stretch of a row, none with m
     keepouts: [],
   });
   const boxes = site.drops.map(({ box }) => box);
-  const proposal = proposeEquipment(site, boxes, MAKE, 25, 150);
+  const proposal = proposeEquipment(site, boxes, MAKE, 25, 150, null);
   expect(proposal.without).toEqual([]);
   expect(proposal.placed.flatMap((one) => one.boxes).sort((a, b) => a - b)).toEqual(boxes.map((_, i) => i));
   for (const one of proposal.placed) {
@@ -144,6 +176,7 @@ test('boxes that no free place is near enough to are told', () => {
       MAKE,
       9,
       100,
+      null,
     ),
   ).toMatchObject({ placed: [], without: [0, 1] });
 });
