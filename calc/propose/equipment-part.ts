@@ -1,12 +1,11 @@
 import { proposeEquipment } from '../../routing/propose/equipment/propose-equipment.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
-import { newId } from '../../routing/site/new-id.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { feederConductor } from '../supply/feeder-conductor.ts';
 import type { PriceList } from '../takeoff/price-list.ts';
+import { feedPanel, panelSource } from './feed-panel.ts';
 import { panelsOf } from './feeding.ts';
-import { flatIn, lengthIn, placeIn } from './in-file.ts';
+import { equipmentId, equipmentInFile } from './new-equipment.ts';
 import type { ProposalPart } from './part.ts';
 import { feederWeight } from './route-prices.ts';
 import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from './usual.ts';
@@ -43,11 +42,10 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
     return none(file, 'There is nothing for equipment to feed: neither drops nor stalls are drawn.');
   const { entryHeight, size, ...rest } = USUAL_PANELBOARD;
   const { allowance, branchLimit } = site.rules;
-  const source = sourceOf(site);
-  const conductor = feederConductor(USUAL_PANELBOARD.mainAmps, site.rules);
-  const fedBy = source && {
-    at: [source.entry[0], source.entry[1]] as const,
-    weight: Math.round(feederWeight(prices, site.rules, conductor)),
+  const from = panelSource(site, Math.min(chargersAPanel(), ends.length));
+  const fedBy = from && {
+    at: [from.source.entry[0], from.source.entry[1]] as const,
+    weight: Math.round(feederWeight(prices, site.rules, from.conductor)),
   };
   const proposal = proposeEquipment(
     site,
@@ -59,18 +57,23 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
   );
   let next = file;
   const fromOf = new Map<string, string>();
-  const says: string[] = [];
+  const panels: { readonly id: string; readonly says: string }[] = [];
   for (const { equipment, boxes, total, longest, feeder } of proposal.placed) {
-    const id = panelId(next);
-    next = { ...next, equipment: [...(next.equipment ?? []), inUnits(id, equipment, file.units)] };
+    const id = equipmentId(next, 'P');
+    next = { ...next, equipment: [...(next.equipment ?? []), equipmentInFile(id, equipment, file.units)] };
     for (const i of boxes) fromOf.set(ends[i]!.id, id);
-    says.push(
-      `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${source ? `; ${feet(feeder, site)} from ${source.id}` : ''}.`,
-    );
-    const fed = fedFrom(next, id);
-    next = fed.file;
-    says.push(fed.says);
+    const far = from ? `; ${feet(feeder, site)} from ${from.source.id}` : '';
+    panels.push({
+      id,
+      says: `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${far}.`,
+    });
   }
+  // All panels stand before the first transformer takes a place.
+  const says = panels.flatMap(({ id, says: own }) => {
+    const fed = feedPanel(next, id, from);
+    next = fed.file;
+    return [own, fed.says];
+  });
   return {
     file: next,
     fromOf,
@@ -135,51 +138,4 @@ function feederInto(site: Site, { id }: Equipment, prices: PriceList) {
   if (!from) return null;
   const [x, y] = from.entry;
   return { at: [x, y] as const, weight: Math.round(feederWeight(prices, site.rules, feeder.conductor)) };
-}
-
-function panelId(file: SiteFile): string {
-  const taken = new Set(Object.values(file).flatMap((list) => (Array.isArray(list) ? list.map(({ id }) => id) : [])));
-  for (let n = 1; n < 1000; n++) if (!taken.has(`P${n}`)) return `P${n}`;
-  return newId(file, 'P');
-}
-
-const inUnits = (
-  id: string,
-  { at, entry, size, workingSpace, ...rest }: Omit<Equipment, 'id'>,
-  units: SiteFile['units'],
-): Equipment => ({
-  id,
-  ...rest,
-  at: flatIn(units, at),
-  entry: placeIn(units, entry),
-  size: placeIn(units, size),
-  ...(workingSpace !== undefined && { workingSpace: lengthIn(units, workingSpace) }),
-});
-
-const sourcesOf = (site: Site): readonly Equipment[] =>
-  site.equipment.filter(({ kind, volts }) => kind === 'source' && volts === USUAL_PANELBOARD.volts);
-
-/** The one source of a new panel's voltage; null where there is none, or a choice. */
-function sourceOf(site: Site): Equipment | null {
-  const [source, another] = sourcesOf(site);
-  return source && !another ? source : null;
-}
-
-/** A feeder from the one source of the same voltage, where there is one. */
-function fedFrom(file: SiteFile, to: string): { readonly file: SiteFile; readonly says: string } {
-  const site = toSite(file);
-  const { volts, mainAmps } = USUAL_PANELBOARD;
-  const source = sourceOf(site);
-  if (!source)
-    return {
-      file,
-      says: `${to} has no feeder: ${sourcesOf(site).length === 0 ? `no source of ${volts} V is drawn` : 'which of several sources is to feed it is not this proposal’s to say'}.`,
-    };
-  const id = newId(file, 'F');
-  const conductor = feederConductor(mainAmps, site.rules);
-  const feeder = { id, from: source.id, to, conductor, breakerAmps: mainAmps };
-  return {
-    file: { ...file, feeders: [...(file.feeders ?? []), feeder] },
-    says: `${id} feeds it from ${source.id}, ${mainAmps} A.`,
-  };
 }

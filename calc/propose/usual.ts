@@ -21,5 +21,11 @@ export const USUAL_PANELBOARD: Required<
   workingSpace: 3,
 };
 
+export const USUAL_TRANSFORMER: Required<Pick<Equipment, 'size' | 'phases'>> & { readonly entryHeight: number } = {
+  size: [4, 3, 5],
+  entryHeight: 4,
+  phases: 3,
+};
+
 /** What new raceways are of, by their place. */
 export const USUAL_RACEWAY = { overhead: 'EMT', underground: 'PVC40' } as const;

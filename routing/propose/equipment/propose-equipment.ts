@@ -1,5 +1,5 @@
 import type { Equipment, Point3, Site } from '../../site/site.ts';
-import { lotFrame } from '../raceways/lot-frame.ts';
+import { frameDegrees, lotFrame } from '../raceways/lot-frame.ts';
 import { bestPlace, type FedBy } from './best-place.ts';
 import { groupsAlong } from './groups.ts';
 
@@ -46,8 +46,7 @@ export function proposeEquipment(
   fedBy: FedBy | null,
 ): EquipmentProposal {
   const frame = lotFrame(site);
-  const [x, y] = frame.outOf([1, 0]);
-  const turn = Math.round(((Math.atan2(y, x) * 180) / Math.PI) * 1000) / 1000;
+  const turn = frameDegrees(site);
   const waiting = groupsAlong(
     boxes.map(([bx, by]) => frame.into([bx, by])),
     holds,

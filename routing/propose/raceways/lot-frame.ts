@@ -18,7 +18,7 @@ const SQUARE = 0.01;
  * else of its first row of stalls.
  */
 export function lotFrame(site: Site): LotFrame {
-  const turn = quarter(degreesOf(site));
+  const turn = frameDegrees(site);
   if (turn === 0) return { into: (at) => at, outOf: (at) => at };
   const [c, s] = direction(turn);
   const round = (value: number): number => Math.round(value * 1e4) / 1e4;
@@ -27,6 +27,9 @@ export function lotFrame(site: Site): LotFrame {
     outOf: ([u, v]) => [round(u * c - v * s), round(u * s + v * c)],
   };
 }
+
+/** How far the frame of a site is turned, degrees counter-clockwise, from 0 up to 90. */
+export const frameDegrees = (site: Site): number => quarter(degreesOf(site));
 
 /** From 0 up to 90: a quarter turn leaves the frame as it is. */
 function quarter(degrees: number): number {

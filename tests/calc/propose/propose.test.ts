@@ -66,6 +66,29 @@ describe.each([
   });
 });
 
+test('from a source of a higher voltage each panel is fed through a transformer beside it that carries its chargers', () => {
+  const { file, parts } = proposed(bare(fleetYard()), 'all');
+  const of = (kind: string) => file.equipment!.filter((one) => one.kind === kind);
+  const [panels, transformers] = [of('panelboard'), of('transformer')];
+  expect(panels.length).toBeGreaterThan(0);
+  expect(transformers).toHaveLength(panels.length);
+  panels.forEach((panel, i) => {
+    const transformer = transformers[i]!;
+    expect(transformer).toMatchObject({ primaryVolts: 480, secondaryVolts: 208 });
+    expect(file.feeders!.map(({ from, to }) => `${from} ${to}`)).toEqual(
+      expect.arrayContaining([`SVC ${transformer.id}`, `${transformer.id} ${panel.id}`]),
+    );
+    const apart = Math.hypot(transformer.at[0] - panel.at[0], transformer.at[1] - panel.at[1]);
+    expect(apart).toBeLessThan(12);
+    // Standard breaker over 125 % of 225 kVA at 480 V, 338 A: NEC 450.3(B) and 240.6(A).
+    expect(transformer.kva).toBe(225);
+    expect(file.feeders!.find(({ to }) => to === transformer.id)!.breakerAmps).toBe(350);
+  });
+  for (const { percentLoaded } of plan(toSite(file)).supply.transformers)
+    expect(percentLoaded).toBeLessThanOrEqual(100);
+  expect(parts[1]!.says.join(' ')).toContain('225 kVA, 480 V to 208 V, stands by P1');
+});
+
 /** The file in metres: every number of a place or size of the lists that the bare library lot has. */
 function inMetres(file: SiteFile): SiteFile {
   const read = readSite(writeSite(file));

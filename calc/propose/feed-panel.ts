@@ -1,0 +1,117 @@
+import { bestPlace } from '../../routing/propose/equipment/best-place.ts';
+import { frameDegrees, lotFrame } from '../../routing/propose/raceways/lot-frame.ts';
+import { byId } from '../../routing/site/look-up.ts';
+import { newId } from '../../routing/site/new-id.ts';
+import type { Equipment, Feeder, Point3, Site, SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { designOf } from '../conduits/design.ts';
+import { feederConductor } from '../supply/feeder-conductor.ts';
+import { standardRatingAtLeast } from '../tables/lookup.ts';
+import { equipmentId, equipmentInFile } from './new-equipment.ts';
+import { USUAL_CHARGER, USUAL_PANELBOARD, USUAL_TRANSFORMER } from './usual.ts';
+
+/** How new panels are fed: straight from a source of their voltage, or from a higher one through a transformer beside them. */
+export interface PanelSource {
+  readonly source: Equipment;
+  /** Breaker of the feeder that leaves the source, and its conductors. */
+  readonly breakerAmps: number;
+  readonly conductor: Feeder['conductor'];
+  /** Of the transformer; null where there is none. */
+  readonly kva: number | null;
+}
+
+/** Of the line current of chargers in equal numbers on three pairs of lines, amperes. */
+const lineAmpsOf = (chargers: number): number => USUAL_CHARGER.amps * Math.sqrt(3) * Math.ceil(chargers / 3);
+
+/**
+ * What can feed panels of so many chargers each: the one source of their voltage, else the one three-phase source of a
+ * higher, through a transformer of the next standard size; its breaker is 125 % of its primary amperes or the next
+ * standard rating (NEC 450.3(B)). Null where there is none, or a choice.
+ */
+export function panelSource(site: Site, chargers: number): PanelSource | null {
+  const { volts, mainAmps } = USUAL_PANELBOARD;
+  const sources = site.equipment.filter(({ kind }) => kind === 'source');
+  const [same, another] = sources.filter((one) => one.volts === volts);
+  if (same)
+    return another
+      ? null
+      : { source: same, breakerAmps: mainAmps, conductor: feederConductor(mainAmps, site.rules), kva: null };
+  const [high, second] = sources.filter((one) => one.phases !== 1 && (one.volts ?? 0) > volts);
+  if (!high || second) return null;
+  const { tables } = designOf(site.rules);
+  const needed = (Math.sqrt(3) * volts * lineAmpsOf(chargers)) / 1000;
+  const row = tables.threePhaseTransformers.rows.find(({ kva }) => kva >= needed);
+  if (!row) return null;
+  const breakerAmps = standardRatingAtLeast(tables, (1.25 * row.kva * 1000) / (Math.sqrt(3) * high.volts!));
+  return { source: high, breakerAmps, conductor: feederConductor(breakerAmps, site.rules), kva: row.kva };
+}
+
+/** The file with a panel fed by what can, and how in words. */
+export function feedPanel(
+  file: SiteFile,
+  panel: string,
+  from: PanelSource | null,
+): { readonly file: SiteFile; readonly says: string } {
+  const { volts, mainAmps } = USUAL_PANELBOARD;
+  if (!from) {
+    const some = (file.equipment ?? []).some(({ kind }) => kind === 'source');
+    return {
+      file,
+      says: `${panel} has no feeder: ${some ? 'which source is to feed it is not this proposal’s to say' : `no source is drawn that could feed ${volts} V`}.`,
+    };
+  }
+  const { source, breakerAmps, conductor, kva } = from;
+  if (kva === null) {
+    const { file: next, id } = withFeeder(file, source.id, panel, breakerAmps, conductor);
+    return { file: next, says: `${id} feeds ${panel} from ${source.id}, ${breakerAmps} A.` };
+  }
+  const site = toSite(file);
+  const { entry } = byId(site.equipment).get(panel)!;
+  const placed = transformerBeside(site, [entry[0], entry[1], entry[2]]);
+  if (!placed) return { file, says: `${panel} has no feeder: no free place was found for its transformer.` };
+  const id = equipmentId(file, 'T');
+  const { size, entryHeight, ...rest } = USUAL_TRANSFORMER;
+  const transformer: Omit<Equipment, 'id'> = {
+    kind: 'transformer',
+    ...rest,
+    kva,
+    primaryVolts: source.volts!,
+    secondaryVolts: volts,
+    size: [...size],
+    at: [...placed.at],
+    ...(placed.rotation !== 0 && { rotation: placed.rotation }),
+    entry: [...placed.at, entryHeight],
+  };
+  const stood: SiteFile = {
+    ...file,
+    equipment: [...(file.equipment ?? []), equipmentInFile(id, transformer, file.units)],
+  };
+  const primary = withFeeder(stood, source.id, id, breakerAmps, conductor);
+  const secondary = withFeeder(primary.file, id, panel, mainAmps, feederConductor(mainAmps, site.rules));
+  return {
+    file: secondary.file,
+    says: `${id}, ${kva} kVA, ${source.volts} V to ${volts} V, stands by ${panel}: ${primary.id} feeds it from ${source.id}, ${breakerAmps} A, and ${secondary.id} the panel, ${mainAmps} A.`,
+  };
+}
+
+/** Left clear round a transformer for its air, feet. Common practice, no source; its listing governs. */
+const AIR = 0.5;
+
+function transformerBeside(site: Site, panel: Point3) {
+  const { size, entryHeight } = USUAL_TRANSFORMER;
+  const [width, depth, height] = size;
+  const clear: [number, number, number] = [width + 2 * AIR, depth + 2 * AIR, height];
+  const make = { id: ' T', kind: 'transformer', size: clear, entryHeight } as const;
+  return bestPlace(site, lotFrame(site), frameDegrees(site), [panel], make, Number.POSITIVE_INFINITY, null);
+}
+
+function withFeeder(
+  file: SiteFile,
+  from: string,
+  to: string,
+  breakerAmps: number,
+  conductor: Feeder['conductor'],
+): { readonly file: SiteFile; readonly id: string } {
+  const id = newId(file, 'F');
+  return { file: { ...file, feeders: [...(file.feeders ?? []), { id, from, to, conductor, breakerAmps }] }, id };
+}

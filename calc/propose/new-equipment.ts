@@ -1,0 +1,25 @@
+import { newId } from '../../routing/site/new-id.ts';
+import type { Equipment, SiteFile } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { flatIn, lengthIn, placeIn } from './in-file.ts';
+
+/** `P1`, `P2`, `T1`: the first number under a prefix that no element has. */
+export function equipmentId(file: SiteFile, prefix: string): string {
+  const taken = new Set(Object.values(file).flatMap((list) => (Array.isArray(list) ? list.map(({ id }) => id) : [])));
+  for (let n = 1; n < 1000; n++) if (!taken.has(`${prefix}${n}`)) return `${prefix}${n}`;
+  return newId(file, prefix);
+}
+
+/** Equipment as it stands in a file of some units. */
+export const equipmentInFile = (
+  id: string,
+  { at, entry, size, workingSpace, ...rest }: Omit<Equipment, 'id'>,
+  units: Units,
+): Equipment => ({
+  id,
+  ...rest,
+  at: flatIn(units, at),
+  entry: placeIn(units, entry),
+  size: placeIn(units, size),
+  ...(workingSpace !== undefined && { workingSpace: lengthIn(units, workingSpace) }),
+});
