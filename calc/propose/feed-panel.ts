@@ -6,6 +6,7 @@ import type { Equipment, Feeder, Point3, Site, SiteFile } from '../../routing/si
 import { toSite } from '../../routing/site/to-site.ts';
 import { designOf } from '../conduits/design.ts';
 import { feederConductor } from '../supply/feeder-conductor.ts';
+import { usualImpedance } from '../supply/feeder-trial.ts';
 import { standardRatingAtLeast } from '../tables/lookup.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
 import { USUAL_CHARGER, USUAL_PANELBOARD, USUAL_TRANSFORMER } from './usual.ts';
@@ -70,11 +71,13 @@ export function feedPanel(
   const placed = transformerBeside(site, [entry[0], entry[1], entry[2]]);
   if (!placed) return { file, says: `${panel} has no feeder: no free place was found for its transformer.` };
   const id = equipmentId(file, 'T');
+  const impedancePercent = usualImpedance(designOf(site.rules).tables, kva);
   const { size, entryHeight, ...rest } = USUAL_TRANSFORMER;
   const transformer: Omit<Equipment, 'id'> = {
     kind: 'transformer',
     ...rest,
     kva,
+    impedancePercent,
     primaryVolts: source.volts!,
     secondaryVolts: volts,
     size: [...size],
@@ -90,7 +93,7 @@ export function feedPanel(
   const secondary = withFeeder(primary.file, id, panel, mainAmps, feederConductor(mainAmps, site.rules));
   return {
     file: secondary.file,
-    says: `${id}, ${kva} kVA, ${source.volts} V to ${volts} V, stands by ${panel}: ${primary.id} feeds it from ${source.id}, ${breakerAmps} A, and ${secondary.id} the panel, ${mainAmps} A.`,
+    says: `${id}, ${kva} kVA, ${source.volts} V to ${volts} V, stands by ${panel}: ${primary.id} feeds it from ${source.id}, ${breakerAmps} A, and ${secondary.id} the panel, ${mainAmps} A. Its impedance, ${impedancePercent} %, is a guess until the nameplate is known.`,
   };
 }
 

@@ -87,6 +87,9 @@ test('from a source of a higher voltage each panel is fed through a transformer 
   for (const { percentLoaded } of plan(toSite(file)).supply.transformers)
     expect(percentLoaded).toBeLessThanOrEqual(100);
   expect(parts[1]!.says.join(' ')).toContain('225 kVA, 480 V to 208 V, stands by P1');
+  expect(
+    plan(toSite(file)).findings.filter(({ rule, severity }) => rule.startsWith('supply-') && severity !== 'note'),
+  ).toEqual([]);
 });
 
 /** The file in metres: every number of a place or size of the lists that the bare library lot has. */
