@@ -42,7 +42,9 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
     return none(file, 'There is nothing for equipment to feed: neither drops nor stalls are drawn.');
   const { entryHeight, size, ...rest } = USUAL_PANELBOARD;
   const { allowance, branchLimit } = site.rules;
-  const from = panelSource(site, Math.min(chargersAPanel(), ends.length));
+  const cords = Math.max(1, ...site.drops.map(({ holds }) => holds ?? 1));
+  const holds = Math.max(1, Math.floor(chargersAPanel() / cords));
+  const from = panelSource(site, Math.min(holds, ends.length) * cords);
   const fedBy = from && {
     at: [from.source.entry[0], from.source.entry[1]] as const,
     weight: Math.round(feederWeight(prices, site.rules, from.conductor)),
@@ -51,7 +53,7 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
     site,
     ends.map(({ at }) => at),
     { kind: 'panelboard', size, ...rest, entryHeight },
-    chargersAPanel(),
+    holds,
     branchLimit - allowance.equipment - allowance.box,
     fedBy,
   );

@@ -1,12 +1,11 @@
 import { lengthThrough } from '../../network/keepouts.ts';
-import { boxOf } from '../../plane/box.ts';
 import { distance } from '../../plane/space.ts';
 import { racewayHeadroom } from '../../reach/clear-height.ts';
 import { sharedOf } from '../../reach/shared.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
 import type { EdgeRow } from '../shared/home-graph.ts';
 import { levelsOf, unevenness } from './levels.ts';
-import { latticeLines, nearestLine } from './lines.ts';
+import { APART, lotLines, nearestLine } from './lines.ts';
 import type { LotFrame } from './lot-frame.ts';
 import { standingWays } from './standing-ways.ts';
 import { isCarried, steelAt } from './steel.ts';
@@ -34,10 +33,6 @@ export interface Lattice {
 const BURIED = 2;
 /** Over what is to stay clear, feet, where a raceway rises to cross an aisle. */
 const OVER_CLEAR = 0.5;
-/** Lines nearer than this, feet, would be one raceway's hangers in the way of another's. */
-const APART = 0.5;
-/** Beside a keep-out, feet. */
-const BESIDE = 1;
 /** Where nothing drawn carries a raceway it wants supports of its own. Common practice, no source. */
 const UNCARRIED = 1.25;
 const NOTHING = 1e-6;
@@ -51,28 +46,7 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
   const { entry } = equipment;
   const overhead = place === 'overhead';
   const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
-  const firm = [entry, ...site.raceways.flatMap(({ path }) => path), ...boxes].map(flat);
-  const near = boxOf(firm.slice(0, 1).concat(boxes.map(flat)));
-  const inNear = ([u, v]: Point2): boolean =>
-    u >= near.minX - 30 && u <= near.maxX + 30 && v >= near.minY - 30 && v <= near.maxY + 30;
-  const others = [
-    ...site.columns.map(({ at }) => flat(at)),
-    ...site.keepouts
-      .filter(({ blocks }) => blocks.includes('raceway'))
-      .flatMap(({ outline }): Point2[] => {
-        const { minX, minY, maxX, maxY } = boxOf(outline.map(flat));
-        return [
-          [minX - BESIDE, minY - BESIDE],
-          [maxX + BESIDE, maxY + BESIDE],
-        ];
-      }),
-  ];
-  const on = [...firm, ...others].filter(inNear);
-  const { u, v } = latticeLines(
-    on.map(([one]) => one),
-    on.map(([, one]) => one),
-    APART,
-  );
+  const { u, v } = lotLines(site, frame, entry, boxes);
 
   const points: Point3[] = [];
   const edges: EdgeRow[] = [];

@@ -1,3 +1,10 @@
+import { boxOf, widened } from '../../plane/box.ts';
+import type { Point2, Point3, Site } from '../../site/site.ts';
+import type { LotFrame } from './lot-frame.ts';
+
+/** Lines nearer than this, feet, would be one raceway's hangers in the way of another's. */
+export const APART = 0.5;
+
 /** Lines of a lattice at values in order, none nearer to another than `apart`. */
 export interface Lines {
   readonly at: readonly number[];
@@ -14,13 +21,39 @@ function linesAt(values: readonly number[], apart: number): Lines {
   return { at: kept.sort((a, b) => a - b), apart };
 }
 
-/** The lines of both ways of a lattice, farther apart the more there would be. Feet. */
-export function latticeLines(
-  us: readonly number[],
-  vs: readonly number[],
-  least: number,
+/** Beside a keep-out, feet. */
+const BESIDE = 1;
+/** What lies farther than this beyond the boxes and the entry, feet, has no line of its own. */
+const BEYOND = 30;
+
+/**
+ * The lines of both ways of a lot along which raceways to some boxes may lie: through the entry, the vertices of raceways
+ * that are there, the boxes and the columns, and beside keep-outs; farther apart the more there would be. Feet, in the
+ * frame of the lot.
+ */
+export function lotLines(
+  site: Site,
+  frame: LotFrame,
+  entry: Point3,
+  boxes: readonly Point3[],
 ): { readonly u: Lines; readonly v: Lines } {
-  for (let apart = least; ; apart *= 1.5) {
+  const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
+  const near = widened(boxOf([entry, ...boxes].map(flat)), BEYOND);
+  const keepouts = site.keepouts.filter(({ blocks }) => blocks.includes('raceway'));
+  const beside = keepouts.flatMap(({ outline }): Point2[] => {
+    const { minX, minY, maxX, maxY } = widened(boxOf(outline.map(flat)), BESIDE);
+    return [
+      [minX, minY],
+      [maxX, maxY],
+    ];
+  });
+  const standing = [...site.raceways.flatMap(({ path }) => path), ...boxes, ...site.columns.map(({ at }) => at)];
+  const on = [flat(entry), ...standing.map(flat), ...beside].filter(
+    ([u, v]) => u >= near.minX && u <= near.maxX && v >= near.minY && v <= near.maxY,
+  );
+  const us = on.map(([u]) => u);
+  const vs = on.map(([, v]) => v);
+  for (let apart = APART; ; apart *= 1.5) {
     const [u, v] = [linesAt(us, apart), linesAt(vs, apart)];
     if (u.at.length * v.at.length <= MOST_NODES || apart > 1000) return { u, v };
   }
