@@ -67,7 +67,7 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
     const far = from ? `; ${feet(feeder, site)} from ${from.source.id}` : '';
     panels.push({
       id,
-      says: `${id} for ${boxes.length}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${far}.`,
+      says: `${id} for ${boxes.length} ${site.drops.length > 0 ? 'drops' : 'stalls'}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${far}.`,
     });
   }
   // All panels stand before the first transformer takes a place.
