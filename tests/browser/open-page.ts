@@ -68,12 +68,26 @@ export async function ready(page: Page): Promise<void> {
 export const tally = (page: Page): Promise<Record<string, string>> =>
   page.getByTestId('board').evaluate((board) => ({ ...(board as HTMLElement).dataset }) as Record<string, string>);
 
-/** Where a point of the plan, feet, lies in the window. */
-export async function onScreen(page: Page, [x, y]: readonly [number, number]): Promise<readonly [number, number]> {
-  const [cx, cy, scale] = (await tally(page)).camera!.split(' ').map(Number) as [number, number, number];
-  const box = await page.getByTestId('board').boundingBox();
-  return [box!.x + box!.width / 2 + (x - cx) * scale, box!.y + box!.height / 2 - (y - cy) * scale];
-}
+/**
+ * Where a point of the plan, feet, lies in the window, once the board keeps still: when a panel opens the board changes its
+ * size, and its camera in the frame after.
+ */
+export const onScreen = (page: Page, at: readonly [number, number]): Promise<readonly [number, number]> =>
+  page.getByTestId('board').evaluate(async (board, [x, y]) => {
+    const drawn = (): Promise<void> =>
+      new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(resolve))));
+    const place = (): readonly [number, number] => {
+      const [cx, cy, scale] = (board as HTMLElement).dataset.camera!.split(' ').map(Number) as [number, number, number];
+      const { left, top, width, height } = board.getBoundingClientRect();
+      return [left + width / 2 + (x - cx) * scale, top + height / 2 - (y - cy) * scale];
+    };
+    for (let before = place(); ; ) {
+      await drawn();
+      const now = place();
+      if (now[0] === before[0] && now[1] === before[1]) return now;
+      before = now;
+    }
+  }, at);
 
 export async function openSample(page: Page, name: string, title: string): Promise<void> {
   await page.getByRole('button', { name: 'Samples' }).click();
