@@ -124,7 +124,7 @@ function Coordinates() {
       <KindsAside />
       {gridlines && (
         <span className={builds ? 'on-grid' : 'on-grid wide-only'}>
-          <PointerText print={onGrid} />
+          <PointerText print={onGrid} none="" />
         </span>
       )}
       {!(gridlines && builds) &&
@@ -166,7 +166,7 @@ const AXES = [
 const onGrid = (to: Pointed): string => planWords(to.at, to.grid, to.units, lengthOf(to));
 
 /** Where the pointer is, written past React: it changes with every step of a drag. */
-function PointerText({ print }: { readonly print: (pointed: Pointed) => string }) {
+function PointerText({ print, none = '–' }: { readonly print: (pointed: Pointed) => string; readonly none?: string }) {
   const view = useViewStore();
   const units = useDocument((state) => state.site.units);
   const grid = useDocument((state) => state.site.gridlines);
@@ -174,12 +174,12 @@ function PointerText({ print }: { readonly print: (pointed: Pointed) => string }
   useLayoutEffect(() => {
     const write = ({ pointer, doing, draft }: ViewState): void => {
       const exact = doing === 'dragging' || draft !== null;
-      const words = pointer ? print({ at: pointer, units, grid, exact }) : '–';
+      const words = pointer ? print({ at: pointer, units, grid, exact }) : none;
       if (text.current && text.current.textContent !== words) text.current.textContent = words;
     };
     write(view.getState());
     return view.subscribe(write);
-  }, [view, units, grid, print]);
+  }, [view, units, grid, print, none]);
   return <b ref={text} />;
 }
 
