@@ -1,4 +1,4 @@
-import { proposeEquipment } from '../../routing/propose/equipment/propose-equipment.ts';
+import { branchesFrom, proposeEquipment } from '../../routing/propose/equipment/propose-equipment.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
@@ -115,19 +115,24 @@ function standing(file: SiteFile, site: Site, prices: PriceList): EquipmentPart 
     if (boxes.length === 0) return [`${panel.id} stays where it stands; it feeds no drop yet.`];
     const { entry, id: _, at: __, rotation: ___, ...make } = panel;
     const others = { ...site, equipment: site.equipment.filter(({ id }) => id !== panel.id) };
+    const fedBy = feederInto(site, panel, prices);
     const best = proposeEquipment(
       others,
       boxes,
       { ...make, entryHeight: entry[2] },
       boxes.length,
       Number.POSITIVE_INFINITY,
-      feederInto(site, panel, prices),
+      fedBy,
     );
     const [place] = best.placed;
     if (!place) return [`${panel.id} stays where it stands; no free place was found for it.`];
+    const far = (total: number, feeder: number): string =>
+      `branches of ${feet(total, site)} in all along the lot${fedBy ? `, ${feet(feeder, site)} from what feeds it` : ''}`;
+    const now = far(branchesFrom(site, entry, boxes), fedBy ? branchesFrom(site, entry, [[...fedBy.at, entry[2]]]) : 0);
     const at = place.equipment.at.map((value) => feet(value, site)).join(', ');
+    const weighed = fedBy ? `, a foot of feeder counting as ${fedBy.weight} of branch` : '';
     return [
-      `${panel.id} stays where it stands. The best of ${best.looked} places for what it feeds is x, y ${at}: branches of ${feet(place.total, site)} in all along the lot${place.feeder > 0 ? `, ${feet(place.feeder, site)} from what feeds it` : ''}.`,
+      `${panel.id} stays where it stands: ${now}. The best of ${best.looked} places is x, y ${at}: ${far(place.total, place.feeder)}${weighed}.`,
     ];
   });
   return { file, fromOf: new Map(), part: { what: 'equipment', says, measure: null, without: [] } };

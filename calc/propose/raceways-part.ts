@@ -38,7 +38,7 @@ export function racewaysPart(
           ? site.chargers.length === 0
             ? 'There is nothing to route to: no charger is drawn.'
             : 'No new raceway is wanted.'
-          : `${n} ${n === 1 ? 'raceway' : 'raceways'}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on them` : ''}. Routes are weighed by ${prices.name}.`,
+          : `${n} ${n === 1 ? 'raceway' : 'raceways'}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
       ],
       measure: n === 0 ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
       without: proposal.without,

@@ -94,6 +94,16 @@ export function proposeEquipment(
   };
 }
 
+/** The branches from an entry to some boxes in all, along the lot and square to it: what places are weighed by. Feet. */
+export function branchesFrom(site: Site, entry: Point3, boxes: readonly Point3[]): number {
+  const { into } = lotFrame(site);
+  const [u, v] = into([entry[0], entry[1]]);
+  return boxes.reduce((sum, [x, y, z]) => {
+    const [bu, bv] = into([x, y]);
+    return sum + Math.abs(bu - u) + Math.abs(bv - v) + Math.abs(z - entry[2]);
+  }, 0);
+}
+
 /** Total of branches and feeder from the weighted medians: no place has less. */
 function fromMedians(
   boxes: readonly Point3[],

@@ -162,8 +162,13 @@ test('where a panel stands it stays, and the best place for what it feeds is tol
   const drawn = libraryLot();
   const { file, parts } = proposed(drawn, 'equipment');
   expect(file).toBe(drawn);
-  expect(parts[0]!.says[0]).toMatch(
-    /^P1 stays where it stands\. The best of \d+ places .* branches of \d+' \d+" in all/,
+  // Along the lot and square to it, as the raceways of this lot are drawn: the branches are as long as its runs.
+  const { runs } = plan(toSite(drawn));
+  const feet = Math.round(runs.reduce((sum, { length }) => sum + length!, 0));
+  const [said] = parts[0]!.says;
+  expect(said).toContain(`P1 stays where it stands: branches of ${feet}' 0" in all along the lot`);
+  expect(said).toMatch(
+    /The best of \d+ places is x, y .*: branches of \d+' \d+" in all along the lot, \d+' \d+" from what feeds it/,
   );
 });
 
