@@ -3,16 +3,16 @@ import { newIds } from '../../routing/site/new-id.ts';
 import type { Charger, Equipment, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Cord } from './drops-part.ts';
-import { feedingOf, feedingVolts } from './feeding.ts';
+import { feedingOf, feedingVolts, panelsOf } from './feeding.ts';
 import { USUAL_CHARGER } from './usual.ts';
 
 /**
  * A charger for each cord, fed by what `fromOf` names for its drop, else by the nearest panel; the file as it is where
- * there is nothing to feed them.
+ * there is no panel: chargers are not hung on a service as such.
  */
 export function withChargers(file: SiteFile, cords: readonly Cord[], fromOf: ReadonlyMap<string, string>): SiteFile {
   const site = toSite(file);
-  if (site.equipment.length === 0 || cords.length === 0) return file;
+  if (panelsOf(site).length === 0 || cords.length === 0) return file;
   const ids = newIds(file, 'EV', cords.length);
   const drops = byId(site.drops);
   const chargers = cords.map(({ drop, stall }, i): Charger => {

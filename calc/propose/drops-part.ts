@@ -42,6 +42,7 @@ export function dropsPart(
     ...proposal.drops.flatMap(({ stalls }, i) => stalls.map((stall) => ({ drop: ids[i]!, stall }))),
   ];
   const n = drops.length;
+  const stalls = (count: number): string => `${count} ${count === 1 ? 'stall' : 'stalls'}`;
   return {
     file: n === 0 ? file : { ...file, drops: [...(file.drops ?? []), ...drops] },
     cords,
@@ -50,9 +51,9 @@ export function dropsPart(
       says: [
         n === 0
           ? 'No new drop is wanted.'
-          : `${n} ${n === 1 ? 'drop' : 'drops'} for ${cords.length - proposal.added.length} stalls.`,
+          : `${n} ${n === 1 ? 'drop' : 'drops'} for ${stalls(cords.length - proposal.added.length)}.`,
         ...(proposal.added.length > 0
-          ? [`${proposal.added.length} stalls are served from drops that are there and have room.`]
+          ? [`${stalls(proposal.added.length)} more from drops that are there and have room.`]
           : []),
       ],
       measure: { of: 'new drops', value: n, bound: proposal.bound, unit: '' },

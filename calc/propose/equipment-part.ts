@@ -2,6 +2,8 @@ import { branchesFrom, proposeEquipment } from '../../routing/propose/equipment/
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { designOf } from '../conduits/design.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import type { PriceList } from '../takeoff/price-list.ts';
 import { feedPanel, panelSource } from './feed-panel.ts';
 import { panelsOf } from './feeding.ts';
@@ -19,11 +21,11 @@ export interface EquipmentPart {
 
 /**
  * Chargers that one panelboard takes: two spaces each, and 125 % of the line current that they draw in equal numbers on
- * its three pairs of lines (NEC 625.42 and 215.2: continuous).
+ * its three pairs of lines, for they are continuous loads.
  */
-function chargersAPanel(): number {
+function chargersAPanel({ continuous }: CodeTables): number {
   const { spaces, busAmps } = USUAL_PANELBOARD;
-  const each = (1.25 * USUAL_CHARGER.amps * Math.sqrt(3)) / 3;
+  const each = (continuous.factor * USUAL_CHARGER.amps * Math.sqrt(3)) / 3;
   return Math.min(Math.floor(spaces / 2), Math.floor(busAmps / each));
 }
 
@@ -43,7 +45,7 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
   const { entryHeight, size, ...rest } = USUAL_PANELBOARD;
   const { allowance, branchLimit } = site.rules;
   const cords = Math.max(1, ...site.drops.map(({ holds }) => holds ?? 1));
-  const holds = Math.max(1, Math.floor(chargersAPanel() / cords));
+  const holds = Math.max(1, Math.floor(chargersAPanel(designOf(site.rules).tables) / cords));
   const from = panelSource(site, Math.min(holds, ends.length) * cords);
   const fedBy = from && {
     at: [from.source.entry[0], from.source.entry[1]] as const,

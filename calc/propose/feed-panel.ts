@@ -27,7 +27,7 @@ const lineAmpsOf = (chargers: number): number => USUAL_CHARGER.amps * Math.sqrt(
 /**
  * What can feed panels of so many chargers each: the one source of their voltage, else the one three-phase source of a
  * higher, through a transformer of the next standard size; its breaker is 125 % of its primary amperes or the next
- * standard rating (NEC 450.3(B)). Null where there is none, or a choice.
+ * standard rating (NEC 450.3(B), from memory). Null where there is none, or a choice.
  */
 export function panelSource(site: Site, chargers: number): PanelSource | null {
   const { volts, mainAmps } = USUAL_PANELBOARD;

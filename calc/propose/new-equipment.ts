@@ -1,12 +1,17 @@
+import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
+import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
 import type { Equipment, SiteFile } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { flatIn, lengthIn, placeIn } from './in-file.ts';
 
+/** Whether no element of a file has an id. */
+export const isFreeId = (file: SiteFile, id: string): boolean =>
+  ELEMENT_LISTS.every((list) => !byId<{ readonly id: string }>(file[list] ?? []).has(id));
+
 /** `P1`, `P2`, `T1`: the first number under a prefix that no element has. */
 export function equipmentId(file: SiteFile, prefix: string): string {
-  const taken = new Set(Object.values(file).flatMap((list) => (Array.isArray(list) ? list.map(({ id }) => id) : [])));
-  for (let n = 1; n < 1000; n++) if (!taken.has(`${prefix}${n}`)) return `${prefix}${n}`;
+  for (let n = 1; n < 1000; n++) if (isFreeId(file, `${prefix}${n}`)) return `${prefix}${n}`;
   return newId(file, prefix);
 }
 

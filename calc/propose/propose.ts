@@ -4,6 +4,7 @@ import type { PriceList } from '../takeoff/price-list.ts';
 import { withChargers } from './chargers.ts';
 import { dropsPart } from './drops-part.ts';
 import { equipmentPart } from './equipment-part.ts';
+import { panelsOf } from './feeding.ts';
 import type { ProposalPart } from './part.ts';
 import { racewaysPart } from './raceways-part.ts';
 import { withWiderFeeders } from './wider-feeders.ts';
@@ -51,8 +52,10 @@ export function propose(
       tell({ what: 'drops', done: 0, of: 1 });
       const { file: hung, cords, part } = dropsPart(file, cordsADrop);
       const next = withChargers(hung, cords, new Map());
-      const fed = toSite(file).equipment.length > 0 || cords.length === 0;
-      const says = fed ? part.says : [...part.says, 'They have no chargers: there is no equipment to feed them.'];
+      const fed = panelsOf(toSite(file)).length > 0 || cords.length === 0;
+      const says = fed
+        ? part.says
+        : [...part.says, 'They have no chargers: there is no panel to feed them. Propose panels, then drops again.'];
       return { file: next, parts: [{ ...part, says }] };
     }
     case 'equipment': {

@@ -6,6 +6,7 @@ import { dropFindings } from '../../reach/drop-checks.ts';
 import { nowOf } from '../../reach/now.ts';
 import { stallRectangle } from '../../reach/parked.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
+import { BELOW_MEMBER } from '../raceways/steel.ts';
 
 /** How new drops are made. Lengths in feet. */
 export interface DropMake {
@@ -30,8 +31,6 @@ export interface HangingPlace {
 
 /** Places are looked for at such steps, and kept so far apart, feet, that all of them can be mounted. */
 const STEP = 1;
-/** A box hangs so far below the line of a member, feet. Common practice, no source. */
-const BELOW_MEMBER = 1;
 /** Shares of a stall's depth at which its stripes are tried; the middle, from which cords reach best, first. */
 const PARTS = [0.5, 0.55, 0.45, 0.6, 0.4, 0.65, 0.35, 0.7, 0.3, 0.75, 0.25, 0.8, 0.85, 0.9, 0.95, 1];
 

@@ -2,7 +2,7 @@ import { memberElevation, steelOver } from '../../network/hang-under.ts';
 import type { Member, Point2 } from '../../site/site.ts';
 
 /** A raceway hangs so far below the line of a member, feet. Common practice, no source. */
-const BELOW_MEMBER = 1;
+export const BELOW_MEMBER = 1;
 /** So near to a member in the plan, feet, a raceway is carried by it. Common practice, no source: half a purlin's pitch, ample. */
 const CARRIED = 5;
 

@@ -142,9 +142,10 @@ test('a metric lot gets the same plan in metres as the same lot in feet', () => 
 });
 
 test('drops alone, where nothing can feed them, have no chargers, and it is said', () => {
-  const { file, parts } = proposed({ ...bare(libraryLot()), equipment: [] }, 'drops');
+  // A service alone is nothing to hang a charger on.
+  const { file, parts } = proposed(bare(libraryLot()), 'drops');
   expect([file.drops!.length, file.chargers]).toEqual([16, undefined]);
-  expect(parts[0]!.says.at(-1)).toContain('no equipment to feed them');
+  expect(parts[0]!.says.at(-1)).toContain('no panel to feed them');
   // With equipment, the drops that hang there get them.
   const stood = proposed(file, 'equipment').file;
   const charged = proposed(stood, 'drops').file;

@@ -1,5 +1,5 @@
+import { equipmentId, isFreeId } from '../../../../calc/propose/new-equipment.ts';
 import { USUAL_PANELBOARD } from '../../../../calc/propose/usual.ts';
-import { newId } from '../../../../routing/site/new-id.ts';
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
 import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
 import { joinEdits } from '../../../document/edit.ts';
@@ -78,7 +78,7 @@ function equipmentAt(file: SiteFile, at: Equipment['at'], options: EquipmentOpti
   const { kind, size, rotation, entryHeight } = options;
   const transformer = kind === 'transformer';
   return {
-    id: equipmentId(file, kind),
+    id: idFor(file, kind),
     kind,
     at,
     size,
@@ -97,21 +97,8 @@ function equipmentAt(file: SiteFile, at: Equipment['at'], options: EquipmentOpti
 }
 
 /** `SVC`, `P1`, `P2`: the first service has no number. */
-function equipmentId(file: SiteFile, kind: EquipmentKind): string {
-  const prefix = PREFIX[kind];
-  const taken = new Set((file.equipment ?? []).map(({ id }) => id));
-  if (kind === 'source' && !taken.has(prefix)) return prefix;
-  for (let n = 1; n < 1000; n++) if (!taken.has(`${prefix}${n}`)) return freeOr(file, `${prefix}${n}`, prefix);
-  return newId(file, prefix);
-}
-
-/** Another kind of element may hold the short name. */
-function freeOr(file: SiteFile, wanted: string, prefix: string): string {
-  const held = Object.values(file).some(
-    (list) => Array.isArray(list) && list.some((element: { id?: string }) => element.id === wanted),
-  );
-  return held ? newId(file, prefix) : wanted;
-}
+const idFor = (file: SiteFile, kind: EquipmentKind): string =>
+  kind === 'source' && isFreeId(file, PREFIX.source) ? PREFIX.source : equipmentId(file, PREFIX[kind]);
 
 /** What the form starts from for each kind. Common practice, no source. */
 export const KIND_DEFAULTS: Readonly<Record<EquipmentKind, Partial<EquipmentOptions>>> = {
