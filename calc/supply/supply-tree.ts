@@ -30,7 +30,7 @@ const USUAL_VOLTS = 208;
 
 const noted = (
   severity: Finding['severity'],
-  rule: string,
+  rule: Finding['rule'],
   about: readonly string[],
   says: string,
   source = 'the site file',

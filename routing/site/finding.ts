@@ -1,11 +1,13 @@
+import type { RuleWord } from './rule-words.ts';
+
 export const SEVERITIES = ['fail', 'warn', 'note'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
 /** One thing the plan has to say about the site. Lengths in `value` and `limit` are feet until the plan is written out. */
 export interface Finding {
   readonly severity: Severity;
-  /** Short name of the check, such as `branch-limit`. */
-  readonly rule: string;
+  /** The check that found it. */
+  readonly rule: RuleWord;
   /** Ids of the elements it speaks of, the culprit first. */
   readonly about: readonly string[];
   /** A sentence: what, where, by how much, what would cure it. */

@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
+import { RULES } from '../../../calc/findings/rules.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { findingGroups } from '../../../web/words/finding-groups.ts';
 import { leftLength, nearestInch, spareOrShort } from '../../../web/words/lengths.ts';
 import { marginWords } from '../../../web/words/margins.ts';
 import { quantityWords } from '../../../web/words/quantities.ts';
 
-const finding = (severity: Finding['severity'], rule: string, id: string): Finding => ({
+const finding = (severity: Finding['severity'], rule: Finding['rule'], id: string): Finding => ({
   severity,
   rule,
   about: [id],
@@ -27,8 +28,8 @@ test('a rule at two severities is two groups', () => {
   expect(findingGroups([finding('fail', 'reach', 'a'), finding('warn', 'reach', 'b')])).toHaveLength(2);
 });
 
-test('a rule without a heading of its own is headed by its words', () => {
-  expect(findingGroups([finding('warn', 'some-new-rule', 'a')])[0]?.heading).toBe('Some new rule');
+test('several findings of one rule are headed in the words of the list of rules', () => {
+  expect(findingGroups([finding('warn', 'fault-current', 'a')])[0]?.heading).toBe(RULES['fault-current'].heading);
 });
 
 test.each([
