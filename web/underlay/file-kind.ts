@@ -1,7 +1,11 @@
 import type { UnderlayKind } from '../../routing/site/vocabulary.ts';
+import { xmlRoot } from './xml-root.ts';
 
 /** What a person can pick, for the file dialog. */
 export const UNDERLAY_EXTENSIONS = ['.png', '.jpg', '.jpeg', '.pdf', '.dxf', '.svg', '.geojson', '.json'] as const;
+
+/** So much of a file is looked at: a drawing may begin with a licence or a log as its comments. */
+const HEAD_BYTES = 65_536;
 
 const startsWith = (bytes: Uint8Array, ...signs: readonly number[]): boolean =>
   signs.every((sign, i) => bytes[i] === sign);
@@ -10,14 +14,25 @@ const startsWith = (bytes: Uint8Array, ...signs: readonly number[]): boolean =>
 export function kindOf(bytes: Uint8Array): UnderlayKind | null {
   if (startsWith(bytes, 0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)) return 'png';
   if (startsWith(bytes, 0xff, 0xd8, 0xff)) return 'jpeg';
-  const head = new TextDecoder('latin1').decode(bytes.subarray(0, 4096)).replace(/^\u00ef\u00bb\u00bf/, '');
+  const head = new TextDecoder('latin1').decode(bytes.subarray(0, HEAD_BYTES)).replace(/^\u00ef\u00bb\u00bf/, '');
   // The mark of a PDF may stand a little way in (ISO 32000, annex H.3.4.1).
   if (head.slice(0, 1024).includes('%PDF-')) return 'pdf';
-  if (/^\s*(<\?xml[^>]*>\s*)?(<!--[\s\S]*?-->\s*|<!DOCTYPE[^>]*>\s*)*<svg[\s>]/i.test(head)) return 'svg';
+  if (xmlRoot(head)?.toLowerCase() === 'svg') return 'svg';
   if (/^\s*[{[]/.test(head)) return 'geojson';
-  // Comments (999) may come before the first section.
-  if (/^(\s*999\r?\n.*\r?\n)*\s*0\s*\r?\n\s*SECTION/.test(head)) return 'dxf';
-  return null;
+  return beginsDxf(head) ? 'dxf' : null;
+}
+
+/** Whether the first group that is no comment (999) begins a section. A group is two lines: its code and its value. */
+function beginsDxf(head: string): boolean {
+  const lines = head.split('\n').map((line) => line.trim());
+  const said = (from: number): number => {
+    let at = from;
+    while (lines[at] === '') at += 1;
+    return at;
+  };
+  let at = said(0);
+  while (lines[at] === '999') at = said(at + 2);
+  return lines[at] === '0' && (lines[said(at + 1)] ?? '').startsWith('SECTION');
 }
 
 /** Whether a file is a site file and not an underlay: both may be JSON. */
