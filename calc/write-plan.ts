@@ -1,8 +1,9 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach, ReachCase } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
-import type { Site } from '../routing/site/site.ts';
+import type { Point2, Point3, Site } from '../routing/site/site.ts';
 import { fromFeet } from '../routing/site/units.ts';
+import type { PlanFile } from './plan-file.ts';
 import type { Conduit, Plan, Supply, TakeoffRow } from './plan-shape.ts';
 
 type Length = (feet: number) => number;
@@ -11,7 +12,7 @@ type Length = (feet: number) => number;
  * The plan as the published JSON (site file, section 7): lengths and coordinates in the units of the site file, takeoff
  * lengths and the values of findings too, at full precision. A plain value that JSON.stringify takes as it is.
  */
-export function writePlan(plan: Plan, site: Site): object {
+export function writePlan(plan: Plan, site: Site): PlanFile {
   const length: Length = (feet) => fromFeet(feet, site.units);
   return {
     format: 'overrow/plan',
@@ -30,12 +31,12 @@ export function writePlan(plan: Plan, site: Site): object {
   };
 }
 
-const point = (at: readonly number[], length: Length): number[] => at.map(length);
-const path = (points: readonly (readonly number[])[], length: Length): number[][] =>
+const point = <Point extends Point2 | Point3>(at: Point, length: Length): Point => at.map(length) as unknown as Point;
+const path = <Point extends Point2 | Point3>(points: readonly Point[], length: Length): Point[] =>
   points.map((at) => point(at, length));
 const maybe = (feet: number | null, length: Length): number | null => (feet === null ? null : length(feet));
 
-function writtenRun(run: Run, length: Length): object {
+function writtenRun(run: Run, length: Length): Run {
   const { taps } = run;
   return {
     ...run,
@@ -46,7 +47,7 @@ function writtenRun(run: Run, length: Length): object {
   };
 }
 
-function writtenReach({ worst, ...reach }: Reach, length: Length): object {
+function writtenReach({ worst, ...reach }: Reach, length: Length): Reach {
   const { hang } = worst;
   return {
     ...reach,
@@ -75,7 +76,7 @@ function writtenReach({ worst, ...reach }: Reach, length: Length): object {
   };
 }
 
-function writtenCase(one: ReachCase, length: Length): object {
+function writtenCase(one: ReachCase, length: Length): ReachCase {
   const { direction, inlet, share, needed, available, margin } = one;
   return {
     direction,
@@ -87,19 +88,19 @@ function writtenCase(one: ReachCase, length: Length): object {
   };
 }
 
-const writtenConduit = (conduit: Conduit, length: Length): object => ({
+const writtenConduit = (conduit: Conduit, length: Length): Conduit => ({
   ...conduit,
   length: length(conduit.length),
   path: path(conduit.path, length),
 });
 
-const writtenSupply = ({ withoutGeneration, ...supply }: Supply, length: Length): object => ({
+const writtenSupply = ({ withoutGeneration, ...supply }: Supply, length: Length): Supply => ({
   ...supply,
   feeders: supply.feeders.map((feeder) => ({ ...feeder, length: length(feeder.length) })),
   ...(withoutGeneration === undefined ? {} : { withoutGeneration: writtenSupply(withoutGeneration, length) }),
 });
 
-function writtenRow(row: TakeoffRow, site: Site, length: Length): object {
+function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
   const feet = row.unit === 'ft';
   const written = (quantity: number): number => (feet ? length(quantity) : quantity);
   return {
@@ -113,7 +114,7 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): object {
   };
 }
 
-function writtenFinding(finding: Finding, site: Site, length: Length): object {
+function writtenFinding(finding: Finding, site: Site, length: Length): Finding {
   if (finding.unit !== 'ft') return finding;
   const { value, limit } = finding;
   return {

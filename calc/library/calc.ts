@@ -1,0 +1,28 @@
+/**
+ * The single calculations, each a pure function: code tables first, then what is asked, then who hears the steps. Lengths
+ * in feet, areas in square inches, resistances in ohms per 1,000 ft, temperatures in degrees C.
+ */
+import { NEC_2023 } from '../tables/nec-2023.ts';
+
+export { type Ampacity, ampacity, type PowerConductor, type Surroundings } from '../circuits/ampacity.ts';
+export { type Branch, branch, branchBreaker, branchConductor } from '../circuits/branch.ts';
+export type { DropConductor, DropMethod } from '../circuits/drop-conductor.ts';
+export { type GroundingInput, grounding } from '../circuits/grounding.ts';
+export { lineAmps } from '../circuits/line-amps.ts';
+export type { Drop } from '../circuits/line-drop.ts';
+export { longestRun } from '../circuits/longest-run.ts';
+export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
+export { type BoxInput, boxVolume } from '../conduits/box-volume.ts';
+export { type ExpansionInput, expansion } from '../conduits/expansion.ts';
+export { type Fill, type FillInput, fill } from '../conduits/fill.ts';
+export { type PullBoxInput, pullBox } from '../conduits/pull-box.ts';
+export { type Pull, type PullInput, type PullSegment, pulling } from '../conduits/pulling.ts';
+export { explained, type Step, type Tell } from '../explain.ts';
+export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases.ts';
+export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformer.ts';
+export type { CodeTables } from '../tables/code-tables.ts';
+export { tablesFor } from '../tables/nec-2023.ts';
+export { type CutPlan, type CutWish, cut } from '../takeoff/cut.ts';
+
+/** The edition whose tables are held, NFPA 70 of 2023. */
+export const NEC: typeof NEC_2023 = NEC_2023;

@@ -1,0 +1,46 @@
+/**
+ * Overrow as a library: a site goes in, a plan comes out. No DOM, no disk, no network, no clock; runs in Node and in a
+ * browser. `overrow/calc` has the single calculations.
+ */
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { plan as planOf } from '../plan.ts';
+import type { PlanFile } from '../plan-file.ts';
+import { type Doing, type Proposal, propose as proposeFor, type What } from '../propose/propose.ts';
+import { INVENTED_LIST } from '../takeoff/invented-list.ts';
+import type { PriceList } from '../takeoff/price-list.ts';
+import { writePlan } from '../write-plan.ts';
+
+export type { Finding, Severity } from '../../routing/site/finding.ts';
+export type { SiteError } from '../../routing/site/place.ts';
+export { type ReadResult, readSite, readSiteValue } from '../../routing/site/read.ts';
+export type { SiteFile } from '../../routing/site/site.ts';
+export { writeSite } from '../../routing/site/write.ts';
+export { CAUTIONS } from '../cautions.ts';
+export type { PriceList } from '../takeoff/price-list.ts';
+export { type PricesRead, readPrices } from '../takeoff/price-list.ts';
+export type { Doing, PlanFile, Proposal };
+
+/**
+ * The plan of a site as the command line prints it with `--json`: runs, reach, circuits, conduits, supply, takeoff and
+ * findings, in the units of the site file. Pure: the same file gives the same plan.
+ */
+export function plan(file: SiteFile): PlanFile {
+  const site = toSite(file);
+  return writePlan(planOf(site), site);
+}
+
+export interface ProposeWish {
+  /** What is to be drawn in; all of it where not said. */
+  readonly what?: What;
+  /** Cords to one new drop, 1 to 6; 1 where not said. */
+  readonly cords?: number;
+  /** By which routes are weighed; invented prices where not said. */
+  readonly prices?: PriceList;
+  /** Hears what is being worked on and how far it is. */
+  readonly tell?: (doing: Doing) => void;
+}
+
+/** What could be drawn in where it is missing, with how near the best it is; nothing that stands is moved. */
+export const propose = (file: SiteFile, { what = 'all', cords = 1, prices, tell }: ProposeWish = {}): Proposal =>
+  proposeFor(file, { what, cordsADrop: cords, prices: prices ?? INVENTED_LIST }, tell);
