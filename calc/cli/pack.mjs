@@ -25,6 +25,7 @@ export async function buildPackage() {
       outDir: join(folder, 'lib'),
       target: 'es2022',
       minify: false,
+      rolldownOptions: { external: ['graphology'] },
       lib: {
         entry: {
           overrow: join(root, 'calc', 'library', 'overrow.ts'),
@@ -56,8 +57,8 @@ function manifest() {
     engines,
     bin: { overrow: 'overrow.mjs' },
     exports: { '.': door('overrow'), './calc': door('calc') },
-    // The types of a site file are read off its schema.
-    dependencies: { valibot: dependencies.valibot },
+    // Named by the types: a site file's are read off its schema, raceways come as a graph.
+    dependencies: { valibot: dependencies.valibot, graphology: dependencies.graphology },
   };
 }
 

@@ -2,6 +2,8 @@
  * Overrow as a library: a site goes in, a plan comes out. No DOM, no disk, no network, no clock; runs in Node and in a
  * browser. `overrow/calc` has the single calculations.
  */
+import { graphOf, type RacewayGraph } from '../../routing/network/graph.ts';
+import { networkOf } from '../../routing/network/network.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan as planOf } from '../plan.ts';
@@ -19,7 +21,7 @@ export { writeSite } from '../../routing/site/write.ts';
 export { CAUTIONS } from '../cautions.ts';
 export type { PriceList } from '../takeoff/price-list.ts';
 export { type PricesRead, readPrices } from '../takeoff/price-list.ts';
-export type { Doing, PlanFile, Proposal };
+export type { Doing, PlanFile, Proposal, RacewayGraph };
 
 /**
  * The plan of a site as the command line prints it with `--json`: runs, reach, circuits, conduits, supply, takeoff and
@@ -44,3 +46,13 @@ export interface ProposeWish {
 /** What could be drawn in where it is missing, with how near the best it is; nothing that stands is moved. */
 export const propose = (file: SiteFile, { what = 'all', cords = 1, prices, tell }: ProposeWish = {}): Proposal =>
   proposeFor(file, { what, cordsADrop: cords, prices: prices ?? INVENTED_LIST }, tell);
+
+/**
+ * The raceways of a site as a graphology graph, for other graph algorithms: nodes with `x`, `y`, `z`, edges with their
+ * `length` in feet and their `raceway`, null across the gap of a joint. Raceways that come within the join tolerance of
+ * one another are joined (site rule). Pure; change a copy, for the graph may be handed out again.
+ */
+export function racewayGraph(file: SiteFile): RacewayGraph {
+  const { raceways, rules } = toSite(file);
+  return graphOf(networkOf(raceways, rules.joinTolerance));
+}

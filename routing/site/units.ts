@@ -3,9 +3,6 @@ import type { Units } from './vocabulary.ts';
 /** The international foot, exactly. */
 export const METRES_PER_FOOT = 0.3048;
 
-/** How many of the unit make a foot. */
-export const lengthPerFoot = (units: Units): number => (units === 'm' ? METRES_PER_FOOT : 1);
-
 /** A length in `units` as feet; rounded once. */
 export const toFeet = (value: number, units: Units): number => (units === 'm' ? value / METRES_PER_FOOT : value);
 

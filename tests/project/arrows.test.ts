@@ -59,12 +59,14 @@ describe('arrows between the rooms run one way', () => {
   });
 });
 
-describe('nothing in a room asks the clock or a random source', () => {
+test('nothing in a room but the command line asks the clock, a random source or the network', () => {
   const CALLS = /\b(Math\.random|Date\.now|new Date\(|performance\.now|setTimeout|fetch)\b/;
-  test.each(['routing', 'calc'].flatMap(sources).filter((path) => !path.startsWith(join('calc', 'cli'))))(
-    '%s',
-    (path) => {
-      expect(CALLS.exec(readFileSync(join(ROOT, path), 'utf8'))?.[0]).toBeUndefined();
-    },
-  );
+  const stages = ['routing', 'calc'].flatMap(sources).filter((path) => !path.startsWith(join('calc', 'cli')));
+  expect(stages.length).toBeGreaterThan(300);
+  expect(
+    stages.flatMap((path) => {
+      const call = CALLS.exec(readFileSync(join(ROOT, path), 'utf8'));
+      return call === null ? [] : [`${path}: ${call[0]}`];
+    }),
+  ).toEqual([]);
 });

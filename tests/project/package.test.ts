@@ -54,6 +54,23 @@ console.log(file.drops.length, plan(file).runs.filter(({ ok }) => ok).length);
   expect(node('propose.js')).toMatch(/^[1-4] 4\n$/);
 });
 
+test('the raceways come as a graph for other algorithms: as many pieces and ends as are drawn', () => {
+  writeFileSync(
+    join(folder, 'graph.js'),
+    `import { racewayGraph, readSiteValue } from 'overrow';
+const raceways = [
+  { id: 'R1', path: [[0, 0, 11], [100, 0, 11]], method: 'EMT', place: 'overhead' },
+  { id: 'R2', path: [[40, 0, 11], [40, 30, 11]], method: 'EMT', place: 'overhead' },
+];
+const read = readSiteValue({ format: 'overrow/site', version: 1, units: 'ft', name: 'tee', raceways });
+const graph = racewayGraph(read.file);
+const ends = graph.filterNodes((node) => graph.degree(node) === 1).length;
+console.log(ends, graph.reduceEdges((sum, edge, { length }) => sum + length, 0));
+`,
+  );
+  expect(node('graph.js')).toBe('3 130\n');
+});
+
 test('a TypeScript file without DOM types finds types for all of it, and runs', () => {
   writeFileSync(
     join(folder, 'typed.ts'),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { neededLength } from '../../../routing/reach/needed-length.ts';
-import { tautPath } from '../../../routing/reach/taut.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { tautPath } from '../../routing/reach/taut-path.ts';
 import visibility from './shapely-networkx.json';
 import tautString from './taut-string.json';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import { tautPath } from '../../../routing/reach/taut.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { tautPath } from './taut-path.ts';
 
 type Sides = readonly [x0: number, y0: number, x1: number, y1: number];
 

@@ -1,18 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { byId, elementById } from '../../../routing/site/look-up.ts';
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { feetFile } from './metric.ts';
 
 const site = toSite(feetFile);
 
 describe('looking an element up', () => {
-  it('finds each by its id, whichever list it stands in', () => {
-    for (const list of ELEMENT_LISTS) {
-      for (const element of site[list]) expect(elementById(site, element.id)).toEqual({ list, element });
-    }
-    expect(elementById(site, 'nothing')).toBeUndefined();
-    expect(elementById(site, 'constructor')).toBeUndefined();
+  it('finds each by its id, and nothing by what is not one', () => {
+    for (const drop of site.drops) expect(byId(site.drops).get(drop.id)).toBe(drop);
+    expect(byId(site.drops).get('constructor')).toBeUndefined();
   });
 
   it('builds the map of a list once', () => {

@@ -3,7 +3,7 @@ import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { fromFeet, lengthPerFoot, toFeet } from '../../../routing/site/units.ts';
+import { fromFeet, toFeet } from '../../../routing/site/units.ts';
 import { BUILT_IN_VEHICLES } from '../../../routing/site/vehicles.ts';
 import { writeSite } from '../../../routing/site/write.ts';
 import { feetFile, metricFile } from './metric.ts';
@@ -102,8 +102,8 @@ describe('a site out of a metric file', () => {
   });
 
   it('the foot is 0.3048 m exactly (international foot, 1959)', () => {
-    expect([toFeet(0.3048, 'm'), fromFeet(1, 'm'), lengthPerFoot('m')]).toEqual([1, 0.3048, 0.3048]);
-    expect([toFeet(7, 'ft'), fromFeet(7, 'ft'), lengthPerFoot('ft')]).toEqual([7, 7, 1]);
+    expect([toFeet(0.3048, 'm'), fromFeet(1, 'm')]).toEqual([1, 0.3048]);
+    expect([toFeet(7, 'ft'), fromFeet(7, 'ft')]).toEqual([7, 7]);
   });
 });
 

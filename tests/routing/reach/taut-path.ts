@@ -1,6 +1,6 @@
-import type { Point2 } from '../site/site.ts';
-import { type Cord, cordsTo, nearAmong } from './cords.ts';
-import { obstacleOf } from './obstacle.ts';
+import { type Cord, cordsTo, nearAmong } from '../../../routing/reach/cords.ts';
+import { obstacleOf } from '../../../routing/reach/obstacle.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
 
 /**
  * The shortest path in the plan from one point to another that stays out of the open interiors of some simple polygons.
