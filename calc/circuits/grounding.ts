@@ -11,7 +11,16 @@ export interface GroundingInput {
   readonly conductor?: string | undefined;
   /** Size that their load asks for; where `conductor` is larger, the grounding conductor grows with it (250.122(B)). */
   readonly conductorNeeded?: string | undefined;
+  /** Of each in parallel; 1 where it is not said. */
+  readonly sets?: number | undefined;
+  readonly setsNeeded?: number | undefined;
 }
+
+/**
+ * A conductor within so much of what is asked for is taken: whole sizes of one ratio (8 and 6 to 4 and 6 AWG) miss one
+ * another by rounding of Table 8. Common practice, no source.
+ */
+const BY_A_HAIR = 0.005;
 
 /**
  * Equipment grounding conductor of a circuit, full size in each raceway of a parallel one (250.122(F)). Conductors
@@ -19,7 +28,7 @@ export interface GroundingInput {
  * so `conductorNeeded` is the size after correction and adjustment.
  */
 export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell = SILENT): { readonly size: string } {
-  const { breakerAmps, metal, conductor, conductorNeeded } = input;
+  const { breakerAmps, metal, conductor, conductorNeeded, sets = 1, setsNeeded = 1 } = input;
   const listed = groundingSize(tables, breakerAmps, metal);
   tell(() => ({
     find: 'grounding conductor by the table',
@@ -30,7 +39,10 @@ export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell 
   }));
   if (conductor === undefined) return { size: listed };
 
-  const grown = conductorNeeded === undefined ? listed : inProportion(tables, listed, conductor, conductorNeeded, tell);
+  const grown =
+    conductorNeeded === undefined
+      ? listed
+      : inProportion(tables, listed, { size: conductor, sets }, { size: conductorNeeded, sets: setsNeeded }, tell);
   if (compareSizes(grown, conductor) <= 0) return { size: grown };
   tell(() => ({
     find: 'grounding conductor',
@@ -42,17 +54,37 @@ export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell 
   return { size: conductor };
 }
 
-function inProportion(tables: CodeTables, listed: string, installed: string, needed: string, tell: Tell): string {
-  if (compareSizes(installed, needed) <= 0) return listed;
-  const mils = (circularMils(tables, listed) * circularMils(tables, installed)) / circularMils(tables, needed);
+interface Paralleled {
+  readonly size: string;
+  readonly sets: number;
+}
+
+const words = ({ size, sets }: Paralleled): string => (sets === 1 ? size : `${sets} x ${size}`);
+
+function inProportion(
+  tables: CodeTables,
+  listed: string,
+  installed: Paralleled,
+  needed: Paralleled,
+  tell: Tell,
+): string {
+  const area = ({ size, sets }: Paralleled): number => circularMils(tables, size) * sets;
+  if (area(installed) <= area(needed)) return listed;
+  const mils = (circularMils(tables, listed) * area(installed)) / area(needed);
   // Past the largest size the caller's limit, the conductor itself, holds.
-  const size = CONDUCTOR_SIZES.find((other) => circularMils(tables, other) >= mils * (1 - 1e-12)) ?? installed;
+  const size = CONDUCTOR_SIZES.find((other) => circularMils(tables, other) >= mils * (1 - BY_A_HAIR)) ?? installed.size;
   tell(() => ({
     find: 'grounding conductor grown with the conductors',
-    formula: 'circular mils by the table x circular mils installed / circular mils needed, then the next size up',
-    values: { table: listed, installed, needed, 'circular mils': measured(mils, 'cmil') },
+    formula: `circular mils by the table x circular mils installed / circular mils needed, then the next size up, one within ${100 * BY_A_HAIR}% of it taken as enough`,
+    values: {
+      table: listed,
+      installed: words(installed),
+      needed: words(needed),
+      'circular mils': measured(mils, 'cmil'),
+      'it has': measured(circularMils(tables, size), 'cmil'),
+    },
     result: size,
-    source: `${tables.edition} 250.122(B)`,
+    source: `${tables.edition} 250.122(B); ${100 * BY_A_HAIR}% is common practice, no source`,
   }));
   return size;
 }

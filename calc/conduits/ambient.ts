@@ -13,7 +13,7 @@ const INCHES_PER_FOOT = 12;
  */
 export function hottestOn(
   tables: CodeTables,
-  rules: Rules,
+  rules: Pick<Rules, 'ambientC' | 'placeAmbientC' | 'insulation'>,
   raceways: readonly (Raceway | undefined)[],
   tell: Tell = SILENT,
 ): number {

@@ -1,14 +1,14 @@
 import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import type { Feeder, Point3, Site } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
-import { grounding } from '../circuits/grounding.ts';
 import { remembered } from '../memo.ts';
 import type { ConduitConductor } from '../plan-shape.ts';
-import { feederWays } from '../supply/feeder-ways.ts';
+import { feederGrounding } from '../supply/feeder-conductor.ts';
+import { feederAmbients, feederWays } from '../supply/feeder-ways.ts';
 import { treeOf } from '../supply/supply-lines.ts';
 import type { SupplyNode } from '../supply/supply-tree.ts';
-import type { CodeTables } from '../tables/code-tables.ts';
-import { findConductorArea, isConductorSize } from '../tables/lookup.ts';
+import type { CodeTables, Column } from '../tables/code-tables.ts';
+import { findConductorArea } from '../tables/lookup.ts';
 import { fill } from './fill.ts';
 import { isNipple } from './home-run.ts';
 
@@ -37,8 +37,10 @@ export function feederConduits(site: Site, tables: CodeTables): readonly FeederC
   const ways = routes.map(({ way }) => way);
   const names = routes.map(({ feeder }) => feeder);
   const tree = treeOf(site);
-  const { lengths } = feederWays(site, tree);
-  return allConduits(site.feeders, names, ways, lengths, tree.nodes, site.raceways, tables);
+  const lies = feederWays(site, tree);
+  const ambients = feederAmbients(tables, site.rules, lies, tree);
+  const { terminalC } = site.rules;
+  return allConduits(site.feeders, names, ways, lies.lengths, ambients, terminalC, tree.nodes, site.raceways, tables);
 }
 
 const allConduits = remembered(
@@ -47,6 +49,8 @@ const allConduits = remembered(
     routed: readonly string[],
     ways: readonly (FeederWay | null)[],
     lengthInto: readonly (number | null)[],
+    ambientInto: readonly number[],
+    terminalC: Column,
     nodes: readonly SupplyNode[],
     raceways: Site['raceways'],
     tables: CodeTables,
@@ -56,6 +60,7 @@ const allConduits = remembered(
     const lengths = new Map(
       nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
     );
+    const ambients = new Map(nodes.map(({ feeder }, place) => [feeder?.id ?? '', ambientInto[place]!]));
     const methods = methodsOf(raceways);
     return feeders.flatMap((feeder) => {
       const length = lengths.get(feeder.id);
@@ -64,7 +69,7 @@ const allConduits = remembered(
       const count = wires.get(feeder.id);
       return length === undefined || count === undefined
         ? []
-        : [conduitOf(feeder, method, length, count, way?.path ?? null, tables)];
+        : [conduitOf(feeder, method, length, count, way?.path ?? null, ambients.get(feeder.id)!, terminalC, tables)];
     });
   },
 );
@@ -93,13 +98,12 @@ const conduitOf = remembered(
     length: number,
     count: number,
     path: readonly Point3[] | null,
+    ambientC: number,
+    terminalC: Column,
     tables: CodeTables,
   ): FeederConduit => {
-    const { size, metal, insulation } = feeder.conductor;
-    // Full size in each raceway of parallel sets (250.122(F)).
-    const { size: ground } = isConductorSize(size)
-      ? grounding(tables, { breakerAmps: feeder.breakerAmps, metal, conductor: size })
-      : { size };
+    const { size, insulation } = feeder.conductor;
+    const { size: ground } = feederGrounding(tables, feeder, terminalC, ambientC);
     const conductors: readonly ConduitConductor[] = [
       { use: 'line', size, insulation, count },
       { use: 'grounding', size: ground, insulation, count: 1 },

@@ -45,6 +45,7 @@ export const RULES: Readonly<Record<RuleWord, Rule>> = {
   'feeder-size': { heading: 'Feeder sizes that the tables do not hold' },
   'parallel-size': { heading: 'Parallel conductors too small' },
   'feeder-conductor': { heading: 'Feeder conductors too small' },
+  'breaker-rating': { heading: 'Breakers of no standard rating' },
   'feeder-overload': { heading: 'Feeders overloaded' },
   'main-overload': { heading: 'Mains overloaded' },
   'bus-overload': { heading: 'Busbars overloaded' },

@@ -24,6 +24,10 @@ export interface PanelSource {
 /** Of the line current of chargers in equal numbers on three pairs of lines, amperes. */
 const lineAmpsOf = (chargers: number): number => USUAL_CHARGER.amps * Math.sqrt(3) * Math.ceil(chargers / 3);
 
+/** Conductors of a proposed feeder: it lies in the ground. */
+const inTheGround = ({ rules }: Site, breakerAmps: number): Feeder['conductor'] =>
+  feederConductor(designOf(rules).tables, breakerAmps, rules, rules.placeAmbientC.underground);
+
 /**
  * What can feed panels of so many chargers each: the one source of their voltage, else the one three-phase source of a
  * higher, through a transformer of the next standard size; its breaker is 125 % of its primary amperes or the next
@@ -34,9 +38,7 @@ export function panelSource(site: Site, chargers: number): PanelSource | null {
   const sources = site.equipment.filter(({ kind }) => kind === 'source');
   const [same, another] = sources.filter((one) => one.volts === volts);
   if (same)
-    return another
-      ? null
-      : { source: same, breakerAmps: mainAmps, conductor: feederConductor(mainAmps, site.rules), kva: null };
+    return another ? null : { source: same, breakerAmps: mainAmps, conductor: inTheGround(site, mainAmps), kva: null };
   const [high, second] = sources.filter((one) => one.phases !== 1 && (one.volts ?? 0) > volts);
   if (!high || second) return null;
   const { tables } = designOf(site.rules);
@@ -44,7 +46,7 @@ export function panelSource(site: Site, chargers: number): PanelSource | null {
   const row = tables.threePhaseTransformers.rows.find(({ kva }) => kva >= needed);
   if (!row) return null;
   const breakerAmps = standardRatingAtLeast(tables, (1.25 * row.kva * 1000) / (Math.sqrt(3) * high.volts!));
-  return { source: high, breakerAmps, conductor: feederConductor(breakerAmps, site.rules), kva: row.kva };
+  return { source: high, breakerAmps, conductor: inTheGround(site, breakerAmps), kva: row.kva };
 }
 
 /** The file with a panel fed by what can, and how in words. */
@@ -90,7 +92,7 @@ export function feedPanel(
     equipment: [...(file.equipment ?? []), equipmentInFile(id, transformer, file.units)],
   };
   const primary = withFeeder(stood, source.id, id, breakerAmps, conductor);
-  const secondary = withFeeder(primary.file, id, panel, mainAmps, feederConductor(mainAmps, site.rules));
+  const secondary = withFeeder(primary.file, id, panel, mainAmps, inTheGround(site, mainAmps));
   return {
     file: secondary.file,
     says: `${id}, ${kva} kVA, ${source.volts} V to ${volts} V, stands by ${panel}: ${primary.id} feeds it from ${source.id}, ${breakerAmps} A, and ${secondary.id} the panel, ${mainAmps} A. Its impedance, ${impedancePercent} %, is a guess until the nameplate is known.`,

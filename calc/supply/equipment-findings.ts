@@ -1,5 +1,6 @@
 import type { Finding } from '../../routing/site/finding.ts';
 import { remembered } from '../memo.ts';
+import { ratingFindings } from './breaker-rating.ts';
 import { type Demand, deviceOf, greatestLine, ratingOf } from './demand.ts';
 import type { PanelSchedule } from './panel-schedule.ts';
 import { ampsText, type SupplyFacts } from './supply-facts.ts';
@@ -14,12 +15,16 @@ export const equipmentFindings = (facts: SupplyFacts): readonly Finding[] =>
     const demand = facts.demands[place]!;
     return [
       ...mainOverload(node, demand, facts),
+      ...mainRating(node, facts),
       ...busOverload(node, place, demand, facts),
       ...unitLoad(node, place, demand, facts),
       ...backFeed(node, place, facts),
       ...spaces(node, facts),
     ];
   });
+
+const mainRating = ({ equipment: { id, mainAmps } }: SupplyNode, { tables }: SupplyFacts): readonly Finding[] =>
+  mainAmps === undefined ? [] : ratingFindings(`main of ${id}`, mainAmps, [id], tables);
 
 function mainOverload(node: SupplyNode, demand: Demand, { tables }: SupplyFacts): Finding[] {
   const { id, mainAmps } = node.equipment;
@@ -65,14 +70,14 @@ function unitLoad({ equipment }: SupplyNode, place: number, demand: Demand, { tr
   const { unitLoadVa } = tables.vehicleSupply;
   return [
     {
-      severity: 'warn',
+      severity: 'fail',
       rule: 'unit-load',
       about: [equipment.id],
-      says: `${equipment.id} carries its chargers at their rating, ${ampsText(demand.amps)} of ${rating} A, but not with ${unitLoadVa} VA counted for each smaller one, ${ampsText(demand.unitAmps)}. Ask which count holds, or manage the load.`,
+      says: `${equipment.id} carries its chargers at their rating, ${ampsText(demand.amps)} of ${rating} A, but not with ${unitLoadVa} VA counted for each smaller one, ${ampsText(demand.unitAmps)}: a calculated load counts each charger so unless load management holds them lower. A ceiling there, fewer chargers, or a larger main.`,
       value: demand.unitAmps,
       limit: rating,
       unit: 'A',
-      source: `${tables.edition} 220.57, from memory`,
+      source: `${tables.edition} 220.57, 625.42(A), from memory`,
     },
   ];
 }
@@ -82,11 +87,13 @@ function backFeed({ equipment }: SupplyNode, place: number, { tree, model, state
   if (state.backFeed === null || busAmps === undefined) return [];
   const back = greatestLine(state.backFeed.out, model.loadBus[place]!);
   if (back === 0) return [];
-  const device = deviceOf(tree, place) ?? 0;
+  const known = deviceOf(tree, place);
+  // A busbar is protected at its rating (408.36), so that a device which is not given is counted as that.
+  const device = known ?? busAmps;
   const value = device + back;
   const limit = BACK_FEED_SHARE * busAmps;
   const source = `${tables.edition} 705.12(B), from memory`;
-  const sum = `${ampsText(back)}, 125% of the generation behind ${id}, and its ${device} A device come to ${ampsText(value)}`;
+  const sum = `${ampsText(back)}, 125% of the generation behind ${id}, and ${known === undefined ? `its main, which is not given and is counted as its ${busAmps} A busbar,` : `its ${device} A device`} come to ${ampsText(value)}`;
   const finding = { about: [id], value, unit: 'A', source };
   if (value > limit * (1 + 1e-9)) {
     const says = `${sum}; a ${busAmps} A busbar may have ${ampsText(limit)} from its two ends. A larger busbar, a smaller device, less generation, or a connection ahead of the main.`;

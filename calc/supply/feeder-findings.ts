@@ -1,6 +1,5 @@
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Feeder } from '../../routing/site/site.ts';
-import { ampacity } from '../circuits/ampacity.ts';
 import {
   compareSizes,
   findImpedance,
@@ -8,32 +7,43 @@ import {
   largestDeviceFor,
   standardRatingAtLeast,
 } from '../tables/lookup.ts';
+import { ratingFindings } from './breaker-rating.ts';
+import type { Demand } from './demand.ts';
+import { type FeederAmpacity, feederAmpacity } from './feeder-ampacity.ts';
 import { ampsText, type SupplyFacts } from './supply-facts.ts';
 
-/** Conductors that carry current in each raceway of a feeder: three lines; the neutral carries only what they differ by. */
-const CARRYING = 3;
 /** Smallest conductor that may be run in parallel. */
 const SMALLEST_PARALLEL = '1/0';
 
-/** Feeders: load over the breaker, conductors that the breaker or the load is too large for, sizes the tables lack. */
+/**
+ * Feeders: load over the breaker, conductors that the breaker or the load is too large for where they lie, sizes and
+ * ratings that the tables lack.
+ */
 export function feederFindings(facts: SupplyFacts): readonly Finding[] {
-  return facts.tree.nodes.flatMap(({ feeder, equipment }, place) => {
+  return facts.tree.nodes.flatMap(({ feeder }, place) => {
     if (feeder === null) return [];
-    const demand = facts.demands[place]!.feederAmps;
-    return [...overload(feeder, demand, facts), ...conductor(feeder, demand, facts, equipment.id)];
+    const demand = facts.demands[place]!;
+    return [
+      ...overload(feeder, demand, facts),
+      ...ratingFindings(`breaker of feeder ${feeder.id}`, feeder.breakerAmps, [feeder.id, feeder.to], facts.tables),
+      ...conductor(feeder, demand, facts, facts.ambients[place]!),
+    ];
   });
 }
 
-function overload({ id, to, breakerAmps }: Feeder, demand: number, { tables, lines, tree }: SupplyFacts): Finding[] {
+function overload({ id, to, breakerAmps }: Feeder, asked: Demand, { tables, lines, tree }: SupplyFacts): Finding[] {
+  const demand = asked.feederAmps;
   if (demand <= breakerAmps * (1 + 1e-9)) return [];
   const steady = breakerAmps / tables.continuous.factor;
   const needed = standardRatingAtLeast(tables, demand);
   const larger = Number.isFinite(needed) ? ` A ${needed} A feeder would do;` : '';
   const managed = tree.nodes[tree.placeOf.get(to)!]!.equipment.managedAmps;
+  // A ceiling at a transformer is in amperes of its secondary. Rounded down: it is the most that may be set.
+  const there = Math.floor(((steady * asked.amps) / demand) * (1 + 1e-9) * 10) / 10;
   const ceiling =
     lines.chargers.size === 0
       ? ''
-      : ` so would load management at ${to} to ${ampsText(steady)} at most${managed === undefined ? '' : ` instead of ${ampsText(managed)}`}, other loads deducted.`;
+      : ` so would load management at ${to} to ${there >= 100 ? Math.floor(there) : there} A at most${managed === undefined ? '' : ` instead of ${ampsText(managed)}`}, other loads deducted.`;
   return [
     {
       severity: 'fail',
@@ -48,49 +58,48 @@ function overload({ id, to, breakerAmps }: Feeder, demand: number, { tables, lin
   ];
 }
 
-function conductor(feeder: Feeder, demand: number, facts: SupplyFacts, to: string): Finding[] {
-  const { id, breakerAmps } = feeder;
+function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: number): Finding[] {
+  const { id, to, breakerAmps } = feeder;
   const { size, metal, sets, insulation } = feeder.conductor;
   const { tables, rules } = facts;
-  const known = isConductorSize(size);
-  const carried = known
-    ? ampacity(tables, {
-        conductor: { size, metal, insulation },
-        ambientC: rules.ambientC,
-        currentCarrying: CARRYING,
-        terminalC: rules.terminalC,
-      })
-    : null;
+  const carried = isConductorSize(size) ? feederAmpacity(tables, feeder.conductor, ambientC, rules.terminalC) : null;
   if (carried === null || findImpedance(tables, size, metal, 'PVC') === undefined) {
-    const says = `The tables hold no ${size} ${metal} conductor: feeder ${id} is worked without its impedance and its ampacity is not checked. Sizes read "3/0" or "250".`;
-    return [{ severity: 'warn', rule: 'feeder-size', about: [id, to], says, source: tables.impedances.source }];
+    const says = `${JSON.stringify(size)} ${metal} is no conductor size of the tables: nothing of feeder ${id} is checked against its breaker and its load, and it is worked without its impedance. Sizes read "3/0" or "250".`;
+    return [{ severity: 'fail', rule: 'feeder-size', about: [id, to], says, source: tables.ampacity.source }];
   }
   const findings: Finding[] = [];
-  const amps = carried.ampacity * sets;
-  const words = `${sets > 1 ? `${sets} sets of ` : ''}${size} ${metal} ${insulation}, ${ampsText(amps)} at ${rules.ambientC} °C`;
+  const amps = carried.ampacity;
+  const make = `${sets > 1 ? `${sets} sets of ` : ''}${size} ${metal} ${insulation}`;
+  const words = `${make}, ${ampsText(amps)} at ${ambientC} °C`;
   const largest = largestDeviceFor(tables, amps);
   if (breakerAmps > largest)
     findings.push({
       severity: 'fail',
       rule: 'feeder-conductor',
       about: [id, to],
-      says: `The ${breakerAmps} A breaker of feeder ${id} is too large for its conductors: ${words}, may have ${largest} A. A ${largest} A breaker, a larger size or one more set.`,
+      says:
+        largest === 0 || amps === 0
+          ? `The conductors of feeder ${id} may carry nothing where they lie: ${words}. A cooler way, or an insulation for more heat.`
+          : `The ${breakerAmps} A breaker of feeder ${id} is too large for its conductors: ${words}, may have ${largest} A. A ${largest} A breaker, a larger size or one more set.`,
       value: breakerAmps,
       limit: largest,
       unit: 'A',
       source: `${tables.edition} 240.4(B), (C), ${tables.ampacity.source}`,
     });
-  if (demand > amps * (1 + 1e-9) && demand <= breakerAmps)
-    findings.push({
-      severity: 'fail',
-      rule: 'feeder-conductor',
-      about: [id, to],
-      says: `Feeder ${id} is asked for ${ampsText(demand)}, which its breaker allows and its conductors do not: ${words}. A larger size or one more set.`,
-      value: demand,
-      limit: amps,
-      unit: 'A',
-      source: `${tables.edition} 215.2(A)(1)`,
-    });
+  if (asked.feederAmps <= breakerAmps) {
+    const short = tooLittle(asked, carried, make, words, tables);
+    if (short !== null)
+      findings.push({
+        severity: 'fail',
+        rule: 'feeder-conductor',
+        about: [id, to],
+        says: `Feeder ${id} is asked for ${short.says}. A larger size or one more set.`,
+        value: short.value,
+        limit: short.limit,
+        unit: 'A',
+        source: `${tables.edition} 215.2(A)(1)`,
+      });
+  }
   if (sets > 1 && compareSizes(size, SMALLEST_PARALLEL) < 0)
     findings.push({
       severity: 'fail',
@@ -100,4 +109,24 @@ function conductor(feeder: Feeder, demand: number, facts: SupplyFacts, to: strin
       source: `${tables.edition} 310.10(G), from memory`,
     });
   return findings;
+}
+
+/** 125% of continuous load at the terminals before correction, or the load itself after it, whichever the conductors lack. */
+function tooLittle(
+  { feederAmps, feederLoadAmps }: Demand,
+  { atTerminals, ampacity }: FeederAmpacity,
+  make: string,
+  words: string,
+  { continuous }: SupplyFacts['tables'],
+): { readonly says: string; readonly value: number; readonly limit: number } | null {
+  if (feederAmps > atTerminals * (1 + 1e-9)) {
+    const counted = `${ampsText(feederAmps)}, continuous load counted ${continuous.factor * 100}%`;
+    const says = `${counted}, which its breaker allows and its conductors do not: ${make}, ${ampsText(atTerminals)} at the terminals before correction`;
+    return { says, value: feederAmps, limit: atTerminals };
+  }
+  if (feederLoadAmps > ampacity * (1 + 1e-9)) {
+    const says = `${ampsText(feederLoadAmps)}, which its breaker allows and its conductors do not: ${words}`;
+    return { says, value: feederLoadAmps, limit: ampacity };
+  }
+  return null;
 }

@@ -1,8 +1,14 @@
 import type { Feeder } from '../../routing/site/site.ts';
-import { ampacity } from '../circuits/ampacity.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
-import { impedance, standardRatingAtLeast, standardRatingAtMost, transformerProtection } from '../tables/lookup.ts';
+import {
+  impedance,
+  largestDeviceFor,
+  standardRatingAtLeast,
+  standardRatingAtMost,
+  transformerProtection,
+} from '../tables/lookup.ts';
 import type { BranchOhms } from './box-volts.ts';
+import { feederAmpacity } from './feeder-ampacity.ts';
 import {
   largestWhole,
   type TrialLoad,
@@ -38,6 +44,7 @@ export interface FeederWish {
   readonly otherVa: number;
   /** Ohms of one line of the longest branch, end to end. */
   readonly branch: BranchOhms;
+  /** Where the feeder lies, at its hottest, °C. */
   readonly ambientC: number;
   readonly terminalC: 60 | 75 | 90;
 }
@@ -80,7 +87,7 @@ const MOST_CHARGERS = 1000;
 /**
  * What a feeder can carry: as it is; at each higher standard voltage straight to chargers that take it (240 V); and at each
  * voltage above the panel's, its own among them, with a transformer of each standard size at its far end. Impedances of transformers are the middle of a plausible band,
- * from memory. Load counts 125% against the breaker and the conductors, and its own amperes against the transformer.
+ * from memory. Load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and the transformer.
  * RangeError where the tables do not hold the conductor.
  */
 export function feederOptions(feeder: ExistingFeeder, wish: FeederWish, tables: CodeTables): readonly FeederOption[] {
@@ -104,7 +111,7 @@ function option(
   const supply = supplyFor(feeder, wish, tables, volts, kva);
   const chargerVolts = kva === null ? volts : wish.panelVolts;
   const guarded = kva === null ? null : protectionFor(tables, feeder.breakerAmps, kva, volts, chargerVolts);
-  const steadyAmps = Math.min(feeder.breakerAmps, conductorAmps(feeder, wish, tables)) / tables.continuous.factor;
+  const steadyAmps = steadyAmpsOf(feeder, wish, tables);
   const ratedAmps = kva === null ? Infinity : (kva * 1000) / (Math.sqrt(3) * chargerVolts);
   const { powerFactor, otherVa, branch } = wish;
   const loadOf = (chargers: number, amps: number): TrialLoad => ({ chargers, amps, powerFactor, otherVa, branch });
@@ -161,12 +168,15 @@ function supplyFor(
   };
 }
 
-/** Ampacity of the feeder's conductors, three of which carry current in each raceway, A. */
-function conductorAmps({ conductor }: ExistingFeeder, wish: FeederWish, tables: CodeTables): number {
-  const { ambientC, terminalC } = wish;
-  const carried = ampacity(tables, { conductor, ambientC, currentCarrying: 3, terminalC });
+/**
+ * Continuous amperes that a feeder can carry: 80% of its breaker, or of the largest that may protect its conductors, and of
+ * what these carry at the terminals before correction; all of what they carry after it (215.2(A)(1), 215.3, 240.4(B)).
+ */
+function steadyAmpsOf({ conductor, breakerAmps }: ExistingFeeder, wish: FeederWish, tables: CodeTables): number {
+  const carried = feederAmpacity(tables, conductor, wish.ambientC, wish.terminalC);
   if (carried === null) throw new RangeError(`the tables hold no ampacity of ${conductor.size} ${conductor.metal}`);
-  return carried.ampacity * conductor.sets;
+  const device = Math.min(breakerAmps, largestDeviceFor(tables, carried.ampacity));
+  return Math.min(Math.min(device, carried.atTerminals) / tables.continuous.factor, carried.ampacity);
 }
 
 /** The breaker that may stand ahead of a transformer, the existing one where it may (Table 450.3(B)). */

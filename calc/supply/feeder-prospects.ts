@@ -1,6 +1,5 @@
 import { runsOf } from '../../routing/network/runs.ts';
 import type { Charger, Feeder, Load, Rules, Site } from '../../routing/site/site.ts';
-import { ampacity } from '../circuits/ampacity.ts';
 import { ohmsOf } from '../circuits/circuits.ts';
 import { designOf } from '../conduits/design.ts';
 import { equipmentBranches } from '../conduits/equipment-branches.ts';
@@ -8,8 +7,9 @@ import { remembered } from '../memo.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
 import { findImpedance, isConductorSize } from '../tables/lookup.ts';
 import type { BranchOhms } from './box-volts.ts';
+import { feederAmpacity } from './feeder-ampacity.ts';
 import { type FeederOption, type FeederWish, feederOptions } from './feeder-options.ts';
-import { feederWays } from './feeder-ways.ts';
+import { feederAmbients, feederWays } from './feeder-ways.ts';
 import { treeOf } from './supply-lines.ts';
 import type { SupplyTree } from './supply-tree.ts';
 import { suitsVolts } from './system.ts';
@@ -46,6 +46,7 @@ export const feederProspects = (site: Site): readonly FeederProspects[] => {
   const ohms = ohmsOf(site, equipmentBranches(site, runsOf(site).runs, design));
   const tree = treeOf(site);
   const ways = feederWays(site, tree);
+  const ambients = feederAmbients(design.tables, site.rules, ways, tree);
   return existing.map((feeder) => {
     const place = tree.placeOf.get(feeder.to);
     const length = place === undefined ? null : (ways.lengths[place] ?? null);
@@ -53,7 +54,15 @@ export const feederProspects = (site: Site): readonly FeederProspects[] => {
     return prospectsOf(
       feeder,
       tree,
-      wishOf(feeder, tree, site.chargers, site.loads, site.rules, ohms),
+      wishOf(
+        feeder,
+        tree,
+        site.chargers,
+        site.loads,
+        site.rules,
+        ohms,
+        (place === undefined ? undefined : ambients[place]) ?? site.rules.ambientC,
+      ),
       length,
       kind,
       design.tables,
@@ -70,6 +79,7 @@ const wishOf = remembered(
     loads: readonly Load[],
     rules: Rules,
     ohms: readonly (BranchOhms | null)[],
+    ambientC: number,
   ): FeederWish => {
     const beyond = equipmentBeyond(feeder, tree);
     const own: Charger[] = [];
@@ -91,7 +101,7 @@ const wishOf = remembered(
       powerFactor: rules.powerFactor,
       otherVa,
       branch,
-      ambientC: rules.ambientC,
+      ambientC,
       terminalC: rules.terminalC,
     };
   },
@@ -127,7 +137,7 @@ function prospectsOf(
   const known =
     isConductorSize(size) &&
     findImpedance(tables, size, metal, raceway) !== undefined &&
-    ampacity(tables, { conductor: feeder.conductor, ambientC, currentCarrying: 3, terminalC }) !== null;
+    feederAmpacity(tables, feeder.conductor, ambientC, terminalC) !== null;
   if (!known) return not(`The tables hold no ${size} ${metal} conductor.`);
   const { system } = tree.nodes[node.parent]!;
   if (system.phases !== 3) return not(`${feeder.id} is not three-phase.`);

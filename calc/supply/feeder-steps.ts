@@ -1,11 +1,14 @@
 import type { Rules } from '../../routing/site/site.ts';
-import { ampacity } from '../circuits/ampacity.ts';
 import { explained, type Step } from '../explain.ts';
 import { measured } from '../measured.ts';
 import type { SupplyFeeder } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { findImpedance, isConductorSize } from '../tables/lookup.ts';
+import { findImpedance, isConductorSize, largestDeviceFor } from '../tables/lookup.ts';
+import { greatestLine } from './demand.ts';
 import { lineText, ohmText, SWEEP, SWEEP_SOURCE } from './equipment-steps.ts';
+import { feederAmpacity } from './feeder-ampacity.ts';
+import { feederGrounding } from './feeder-conductor.ts';
+import { feederAmbient } from './feeder-ways.ts';
 import type { SupplyWork } from './supply.ts';
 import { voltsAt } from './supply-report.ts';
 import type { SupplyNode } from './supply-tree.ts';
@@ -33,7 +36,7 @@ export function feederSteps(work: SupplyWork, row: SupplyFeeder, rules: Rules, t
       unit: '%',
       source: tables.continuous.source,
     },
-    ...carried(node, rules, tables),
+    ...carried(work, node, place, rules, tables),
   ];
 }
 
@@ -97,23 +100,34 @@ function loss({ model }: SupplyWork, row: SupplyFeeder, place: number): Step {
   };
 }
 
-/** Ampacity of its conductors, three of which carry current in each raceway. */
-function carried({ feeder }: SupplyNode, { ambientC, terminalC }: Rules, tables: CodeTables): readonly Step[] {
+/** What its conductors carry where they lie, against 125% and against the load itself, and the grounding conductor beside. */
+function carried(
+  { ways, state, model }: SupplyWork,
+  { feeder }: SupplyNode,
+  place: number,
+  rules: Rules,
+  tables: CodeTables,
+): readonly Step[] {
   if (feeder === null || !isConductorSize(feeder.conductor.size)) return [];
-  const { sets, ...conductor } = feeder.conductor;
-  const { result, steps } = explained((tell) =>
-    ampacity(tables, { conductor, ambientC, currentCarrying: 3, terminalC }, tell),
-  );
-  if (result === null || sets === 1) return steps;
-  return [
-    ...steps,
-    {
-      find: 'ampacity of all sets',
-      formula: 'ampacity x sets',
-      values: { ampacity: measured(result.ampacity, 'A'), sets },
-      result: result.ampacity * sets,
-      unit: 'A',
-      source: 'NEC 310.10(G) (from memory)',
-    },
-  ];
+  const { steps } = explained((tell) => {
+    const ambientC = feederAmbient(tables, rules, feeder, ways.along[place]!, tell);
+    const amps = feederAmpacity(tables, feeder.conductor, ambientC, rules.terminalC, tell);
+    if (amps === null) return;
+    const bus = model.feedBus[place]!;
+    tell(() => ({
+      find: 'conductors for the load',
+      formula:
+        'at the terminals before correction at least the demand, continuous load counted 125%; after correction at least the load itself; the breaker at most the next standard rating above that',
+      values: {
+        'at the terminals': measured(amps.atTerminals, 'A'),
+        demand: measured(greatestLine(state.demand.into, bus), 'A'),
+        'after correction': measured(amps.ampacity, 'A'),
+        load: measured(greatestLine(state.load.into, bus), 'A'),
+      },
+      result: measured(largestDeviceFor(tables, amps.ampacity), 'A at most'),
+      source: `${tables.edition} 215.2(A)(1), 240.4(B), (C)`,
+    }));
+    feederGrounding(tables, feeder, rules.terminalC, ambientC, tell);
+  });
+  return steps;
 }

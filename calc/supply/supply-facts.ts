@@ -14,6 +14,8 @@ export interface SupplyFacts {
   readonly lines: SupplyLines;
   readonly state: SupplyState;
   readonly demands: readonly Demand[];
+  /** Of the feeder into each node, °C, where it is hottest. */
+  readonly ambients: readonly number[];
   readonly faults: readonly (number | undefined)[];
   readonly loads: readonly Load[];
   readonly chargers: readonly Charger[];

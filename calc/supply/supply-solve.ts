@@ -15,7 +15,9 @@ export interface SupplyState {
   readonly withoutGeneration: Solved | null;
   /** Currents that devices and conductors are chosen for, at nominal voltages: continuous load counts 125%. */
   readonly demand: Solved;
-  /** The same with no charger counted for less than the unit load. */
+  /** The load itself at nominal voltages, continuous load counted once. */
+  readonly load: Solved;
+  /** As `demand`, with no charger counted for less than the unit load. */
   readonly unitDemand: Solved;
   /** What generation alone sends back, 125% of it, at nominal voltages; null where there is none. */
   readonly backFeed: Solved | null;
@@ -51,6 +53,7 @@ export const supplyState = remembered(
       withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
       // A set ceiling counts as continuous load: 220.70 (from memory).
       demand: solve(open, draws(continuousFactor, planned)),
+      load: solve(open, draws(1, drawn)),
       unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
       backFeed: generates ? solve(open, back) : null,
       sums,

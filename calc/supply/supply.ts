@@ -10,7 +10,7 @@ import { type BoxSupply, boxesOf } from './boxes.ts';
 import { chargerSums } from './charger-sums.ts';
 import { demandsOf } from './demand.ts';
 import { faultAmpsOf } from './fault.ts';
-import { type FeederWays, feederWays } from './feeder-ways.ts';
+import { type FeederWays, feederAmbients, feederWays } from './feeder-ways.ts';
 import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
 import { type Seats, seatsOf } from './supply-draws.ts';
 import type { SupplyFacts } from './supply-facts.ts';
@@ -70,7 +70,9 @@ export function supplyOf(
   const { chargers, rules } = site;
   const work = supplyWork(site, runs, tables);
   const { tree, ways, seats, state } = work;
-  const facts = factsOf(state, tree, work.model, work.lines, site.loads, chargers, rules, panelSchedules(site), tables);
+  const ambients = feederAmbients(tables, rules, ways, tree);
+  const schedules = panelSchedules(site);
+  const facts = factsOf(state, tree, work.model, work.lines, ambients, site.loads, chargers, rules, schedules, tables);
   const boxCase = { seats, chargers, powerFactor: rules.powerFactor };
   const boxes = whenAsked(() => boxesOf(boxCase, state.full, ohms));
   return {
@@ -91,6 +93,7 @@ const factsOf = remembered(
     tree: SupplyTree,
     model: SupplyModel,
     lines: SupplyLines,
+    ambients: readonly number[],
     loads: readonly Load[],
     chargers: readonly Charger[],
     rules: Rules,
@@ -102,6 +105,7 @@ const factsOf = remembered(
     lines,
     state,
     demands: demandsOf(tree, model, state, loads),
+    ambients,
     faults: faultAmpsOf(tree, model),
     loads,
     chargers,

@@ -40,6 +40,7 @@ export const RULE_WORDS = [
   'feeder-size',
   'parallel-size',
   'feeder-conductor',
+  'breaker-rating',
   'feeder-overload',
   'main-overload',
   'bus-overload',

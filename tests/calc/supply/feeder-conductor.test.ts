@@ -5,8 +5,6 @@ import { feederConductor } from '../../../calc/supply/feeder-conductor.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
 
-const COOL = { ...DEFAULT_RULES, ambientC: 30 };
-
 describe('conductors for a new feeder', () => {
   test.each([
     // NEC Table 310.16, 75 C column, copper, from memory.
@@ -16,13 +14,13 @@ describe('conductors for a new feeder', () => {
     [600, '350', 2],
     [800, '600', 2],
   ])('%d A at 30 C takes %s copper in %d sets', (amps, size, sets) => {
-    expect(feederConductor(amps, COOL)).toMatchObject({ size, sets, metal: 'copper' });
+    expect(feederConductor(NEC_2023, amps, DEFAULT_RULES, 30)).toMatchObject({ size, sets, metal: 'copper' });
   });
 
   test('carry the breaker where the site is as warm as it is, in parallel no smaller than 1/0', () => {
     fc.assert(
       fc.property(fc.integer({ min: 15, max: 4000 }), fc.integer({ min: 20, max: 50 }), (amps, ambientC) => {
-        const { size, sets, metal, insulation } = feederConductor(amps, { ...DEFAULT_RULES, ambientC });
+        const { size, sets, metal, insulation } = feederConductor(NEC_2023, amps, DEFAULT_RULES, ambientC);
         const conductor = { size, metal, insulation };
         const one = ampacity(NEC_2023, { conductor, ambientC, currentCarrying: 3, terminalC: 75 });
         expect(one!.ampacity * sets).toBeGreaterThanOrEqual(amps);
@@ -32,6 +30,6 @@ describe('conductors for a new feeder', () => {
   });
 
   test('a breaker of nothing is a fault of the caller', () => {
-    expect(() => feederConductor(0, DEFAULT_RULES)).toThrow(RangeError);
+    expect(() => feederConductor(NEC_2023, 0, DEFAULT_RULES, 30)).toThrow(RangeError);
   });
 });

@@ -62,7 +62,7 @@ describe('findings of the supply', () => {
 
   test('a size that the tables lack is told, and its drop is not worked', () => {
     const parts = oneFeeder(3, { conductor: conductor('3-0') });
-    expect(found(parts, 'feeder-size')).toMatchObject({ severity: 'warn' });
+    expect(found(parts, 'feeder-size')).toMatchObject({ severity: 'fail' });
     expect(supplied(siteOf(parts)).supply.feeders[0]!.dropPercent).toBe(0);
   });
 

@@ -1,4 +1,5 @@
-import { feederConductor } from '../../../calc/supply/feeder-conductor.ts';
+import { designOf } from '../../../calc/conduits/design.ts';
+import { feederConductor, unplacedAmbient } from '../../../calc/supply/feeder-conductor.ts';
 import { newId } from '../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -8,7 +9,8 @@ import { addElements } from './add.ts';
 
 /** A feeder between two pieces of equipment, with conductors that its breaker can have; to be changed in its form. */
 export function addFeeder(file: SiteFile, from: string, to: string, breakerAmps: number): Edit {
-  const conductor = feederConductor(breakerAmps, toSite(file).rules);
+  const { rules } = toSite(file);
+  const conductor = feederConductor(designOf(rules).tables, breakerAmps, rules, unplacedAmbient(rules));
   const feeder: ElementOf<'feeders'> = { id: newId(file, 'F'), from, to, conductor, breakerAmps };
   return addElements(file, 'feeders', [feeder]);
 }
