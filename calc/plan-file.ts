@@ -1,6 +1,7 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
+import type { Point3 } from '../routing/site/site.ts';
 import type { Units } from '../routing/site/vocabulary.ts';
 import type { Box, Circuit, Conduit, Supply, TakeoffRow } from './plan-shape.ts';
 
@@ -20,5 +21,36 @@ export interface PlanFile {
   readonly boxes: readonly Box[];
   readonly supply: Supply;
   readonly takeoff: readonly TakeoffRow[];
+  readonly findings: readonly Finding[];
+  /** What was built beside what is drawn; absent where no place was measured. */
+  readonly asBuilt?: AsBuiltFile;
+}
+
+/** A figure as drawn and as built: what is left of a limit, or a length; null where there is none. */
+export interface AsBuiltPair {
+  readonly drawn: number | null;
+  readonly built: number | null;
+}
+
+/** What the measured places do to cords, branches and voltages, and what there is to say only as built. */
+export interface AsBuiltFile {
+  readonly drops: readonly {
+    readonly drop: string;
+    /** As built; a retractor that was not measured hangs from its box as drawn. */
+    readonly box: Point3;
+    readonly retractor?: Point3;
+    /** From the drawing, of box and retractor the greater. */
+    readonly away: number;
+    readonly chargers: readonly {
+      readonly charger: string;
+      readonly cord: AsBuiltPair;
+      readonly branch: AsBuiltPair;
+      /** Percent. */
+      readonly volts: AsBuiltPair;
+      /** Length of its run; null where the box was built past the longest tap. */
+      readonly run: AsBuiltPair;
+    }[];
+    readonly findings: readonly Finding[];
+  }[];
   readonly findings: readonly Finding[];
 }

@@ -3,8 +3,10 @@ import type { Reach, ReachCase } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { Point2, Point3, Site } from '../routing/site/site.ts';
 import { fromFeet } from '../routing/site/units.ts';
+import { asBuiltOf } from './as-built.ts';
 import type { PlanFile } from './plan-file.ts';
 import type { Conduit, Plan, Supply, TakeoffRow } from './plan-shape.ts';
+import { writeAsBuilt } from './write-as-built.ts';
 
 type Length = (feet: number) => number;
 
@@ -14,6 +16,7 @@ type Length = (feet: number) => number;
  */
 export function writePlan(plan: Plan, site: Site): PlanFile {
   const length: Length = (feet) => fromFeet(feet, site.units);
+  const built = asBuiltOf(plan, site);
   return {
     format: 'overrow/plan',
     version: 1,
@@ -28,6 +31,9 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     supply: writtenSupply(plan.supply, length),
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
+    ...(built.drops.size > 0 && {
+      asBuilt: writeAsBuilt(built, length, (finding) => writtenFinding(finding, site, length)),
+    }),
   };
 }
 

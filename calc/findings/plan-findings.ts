@@ -6,6 +6,7 @@ import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
 import { feedsOf } from '../conduits/feeds.ts';
 import { remembered } from '../memo.ts';
 import { concatenating, partwise, splitting } from '../partition.ts';
+import { asBuiltFindings } from './as-built-findings.ts';
 import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
@@ -34,7 +35,13 @@ export function planFindings(
   const ofBranches = allBranchFindings(site.chargers, byBranches);
   return withSound(
     site.rules,
-    inOrder(site.chargers, [changedRules(site.rules), siteFindings(site, design.tables), ofBranches, ...others]),
+    inOrder(site.chargers, [
+      changedRules(site.rules),
+      siteFindings(site, design.tables),
+      asBuiltFindings(site),
+      ofBranches,
+      ...others,
+    ]),
   );
 }
 

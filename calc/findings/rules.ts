@@ -57,6 +57,7 @@ export const RULES: Readonly<Record<RuleWord, Rule>> = {
   'transformer-overload': { heading: 'Transformers overloaded' },
   'transformer-protection': { heading: 'Transformer protection too large' },
   'fault-current': { heading: 'Fault current to be held against ratings' },
+  'as-built': { heading: 'Built off the drawing' },
   'rules-changed': { heading: 'Rules of this site that differ from the usual' },
   'code-edition': { heading: 'Code edition whose tables are not held' },
   sound: { heading: 'Sound' },

@@ -12,6 +12,12 @@ export interface FromGridline {
  * there are no gridlines; then it is measured from the origin. Feet.
  */
 export function fromGridline(lines: readonly Gridline[], value: number): FromGridline | null {
+  const nearest = nearestGridline(lines, value);
+  return nearest && { label: nearest.label, offset: value - nearest.at };
+}
+
+/** The gridline from which a coordinate is laid out. */
+export function nearestGridline(lines: readonly Gridline[], value: number): Gridline | null {
   let nearest: Gridline | null = null;
   for (const line of lines) {
     if (nearest === null) nearest = line;
@@ -20,5 +26,5 @@ export function fromGridline(lines: readonly Gridline[], value: number): FromGri
       if (closer < 0 || (closer === 0 && line.at < nearest.at)) nearest = line;
     }
   }
-  return nearest && { label: nearest.label, offset: value - nearest.at };
+  return nearest;
 }

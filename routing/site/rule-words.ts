@@ -52,6 +52,7 @@ export const RULE_WORDS = [
   'transformer-overload',
   'transformer-protection',
   'fault-current',
+  'as-built',
   'rules-changed',
   'code-edition',
   'sound',

@@ -22,6 +22,7 @@ export const rulesSchema = v.strictObject({
   cordSlack: maybe(told(nonNegativeLength, 'Cord kept back for handling, out of the usable length.')),
   tapLimit: maybe(told(nonNegativeLength, 'Longest tap from a raceway to a box or an entry.')),
   joinTolerance: maybe(told(nonNegativeLength, 'Raceways closer than this touch.')),
+  builtTolerance: maybe(told(nonNegativeLength, 'Farther from the drawing than this, what was built is told.')),
   headClearance: maybe(told(nonNegativeLength, 'Gap between the leading bumper and the head of the stall.')),
   coverage: maybe(told(fraction, 'Share of the cases of a served stall that its cord must reach.')),
   allowance: maybe(

@@ -8,6 +8,7 @@ export const DEFAULT_RULES: Rules = {
   cordSlack: 2,
   tapLimit: 6,
   joinTolerance: 0.25,
+  builtTolerance: 0.25,
   headClearance: 2,
   coverage: 1,
   allowance: { equipment: 5, box: 1 },

@@ -178,7 +178,8 @@ export const vehicleSchema = v.strictObject({
 export const asBuiltSchema = v.strictObject({
   box: maybe(point3),
   retractor: maybe(point3),
-  checkedOn: maybe(text),
+  checkedOn: maybe(told(text, 'The day, as 2026-05-31.')),
+  checkedBy: maybe(told(text, 'Initials of who measured.')),
   note: maybe(text),
 });
 

@@ -74,6 +74,8 @@ export interface Rules {
   readonly cordSlack: number;
   readonly tapLimit: number;
   readonly joinTolerance: number;
+  /** Farther from the drawing than this, what was built is told. */
+  readonly builtTolerance: number;
   readonly headClearance: number;
   readonly coverage: number;
   readonly allowance: { readonly equipment: number; readonly box: number };

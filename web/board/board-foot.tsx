@@ -4,6 +4,7 @@ import { planWords } from '../../routing/site/gridline-words.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
+import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { EMPTY } from './draw/draft.ts';
@@ -19,7 +20,7 @@ interface Advice {
 }
 
 /** What the hand does, what to do next, and the keys that matter. */
-function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: string): Advice {
+function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: string, keeps: boolean): Advice {
   if (doing === 'dragging')
     return {
       action: 'Moving',
@@ -49,6 +50,18 @@ function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: st
       keys: [
         ['V', 'select'],
         ['Esc', 'clear'],
+      ],
+    };
+  if (keeps)
+    return {
+      action: 'Build',
+      next: selected
+        ? 'Write down what was measured. The drawing stays as it is.'
+        : 'Click a drop, here or in the list.',
+      keys: [
+        ['. ,', 'next, last'],
+        ['F', 'fit'],
+        ['?', 'all keys'],
       ],
     };
   if (selected)
@@ -84,11 +97,12 @@ export function BoardFoot() {
   const view = useViewStore();
   const draft = useView((state) => state.draft);
   useView((state) => state.drawOptions);
+  const keeps = useDocument(keepsDrawing);
   const held = inHand({ document, view });
   const { action, next, keys } =
     held && doing !== 'panning'
       ? held.tool.advice(draft ?? EMPTY, held.options)
-      : advice(tool, doing, selection.length > 0 ? inWords(selection) : '');
+      : advice(tool, doing, selection.length > 0 ? inWords(selection) : '', keeps);
   return (
     <div className="board-foot">
       <p className="advice">

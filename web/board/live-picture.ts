@@ -3,6 +3,7 @@ import type { Box } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Ref } from '../document/element-lists.ts';
+import { keepsDrawing } from '../document/field-work.ts';
 import type { Painting } from './painting.ts';
 import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
@@ -66,7 +67,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
   // Before the guides: a handle that follows the hand would cross the name of what it is held to.
-  drawHandles(pen, plain, scene.site, view, selection);
+  if (!keepsDrawing(plain)) drawHandles(pen, plain, scene.site, view, selection);
   drawGuides(pen, plain, view.guides);
   if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
   if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords, thingsIn(scene, view.draftMarks));

@@ -1,4 +1,5 @@
-import { useDocumentStore } from '../document/use-document.ts';
+import { keepsDrawing } from '../document/field-work.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
 import { PastButtons } from './past-buttons.tsx';
@@ -20,12 +21,13 @@ const BEFORE = ['select', 'pan'] as const;
 
 /** What the hand does, named in words beside its mark, in the order in which a lot is laid out; and its past. */
 export function ToolBar() {
+  const draws = !useDocument(keepsDrawing);
   return (
     <div className="tool-bar" role="toolbar" aria-label="The board">
       {BEFORE.map((each) => (
         <ToolButton key={each} tool={each} />
       ))}
-      <ActionButtons />
+      {draws && <ActionButtons />}
       <ToolButton tool="measure" />
       <span className="tool-rule" />
       <PastButtons />

@@ -15,6 +15,7 @@ import type {
 } from './document-state.ts';
 import { applyEdit, type Edit, isIdle } from './edit.ts';
 import { editErrors } from './edit-errors.ts';
+import { FIELD_ONLY, isFieldWork, keepsDrawing } from './field-work.ts';
 import { type FileDoor, fileDoor, fileNameOf, type Place } from './files.ts';
 import { type History, newHistory, turned } from './history.ts';
 import { selected, stillThere, touchedBy } from './selection.ts';
@@ -75,9 +76,11 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
   });
 
   const store = createStore<DocumentState>((set, get) => {
-    const refused = (): boolean => {
-      if (get().keeping.kind !== 'watching') return false;
-      set({ notice: WATCHING });
+    /** Whether an edit, done or taken back, may not be made now; then it is told why. */
+    const refused = (edit: Edit): boolean => {
+      const watching = get().keeping.kind === 'watching';
+      if (!watching && (!keepsDrawing(get()) || isFieldWork(history.file, edit))) return false;
+      set({ notice: watching ? WATCHING : FIELD_ONLY });
       return true;
     };
     const move = (next: History, how: LastChange['how'], edit: Edit): void => {
@@ -116,7 +119,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       },
       newSite: () => actions.openFile(emptySite()),
       apply: (edit) => {
-        if (isIdle(edit) || refused()) return false;
+        if (isIdle(edit) || refused(edit)) return false;
         const next = turned(history, 'do', edit);
         const [error] = editErrors(next.file, edit);
         if (error) {
@@ -132,7 +135,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       applyLarge: async (edit) => {
         const before = history;
         const next = turned(before, 'do', edit).file;
-        if (isIdle(edit) || refused() || editErrors(next, edit).length > 0) return actions.apply(edit);
+        if (isIdle(edit) || refused(edit) || editErrors(next, edit).length > 0) return actions.apply(edit);
         await warmUp(toSite(next), (done, of) => set({ busy: { what: edit.name, done, of } }));
         set({ busy: undefined });
         return history === before && actions.apply(edit);
@@ -142,7 +145,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
           if (get().previewed !== undefined) set({ ...shown(history.file), previewed: undefined });
           return;
         }
-        if (refused()) return;
+        if (refused(edit)) return;
         set({ ...shown(applyEdit(history.file, edit)), previewed: edit });
       },
       commitPreview: () => {
@@ -153,14 +156,14 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       undo: () => {
         actions.cancelPreview();
         const edit = history.done.at(-1);
-        if (!edit || refused()) return;
+        if (!edit || refused(edit)) return;
         move(turned(history, 'undo', edit), 'undone', edit);
         emit({ what: 'undo', edit, history });
       },
       redo: () => {
         actions.cancelPreview();
         const edit = history.undone.at(-1);
-        if (!edit || refused()) return;
+        if (!edit || refused(edit)) return;
         move(turned(history, 'redo', edit), 'redone', edit);
         emit({ what: 'redo', edit, history });
       },

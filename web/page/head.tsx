@@ -1,7 +1,9 @@
+import { chooseTool } from '../board/draw/drawing.ts';
 import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
+import { keepsDrawing } from '../document/field-work.ts';
 import { SAMPLES } from '../document/samples.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { FileMenu } from './file-menu.tsx';
@@ -37,6 +39,8 @@ function StationBar() {
   const view = useViewStore();
   const station = useDocument((state) => state.station);
   const go = (to: Station): void => {
+    // What is in the hand is set down or dropped while it still may be.
+    if (keepsDrawing({ station: to })) chooseTool({ document, view }, 'select');
     document.getState().setStation(to);
     view.setState({ drawer: STATION_WORDS[to].drawer });
   };

@@ -1,19 +1,13 @@
-import { distance } from '../../routing/plane/space.ts';
-import type { AsBuilt, Drop } from '../../routing/site/site.ts';
-import { changeElements } from '../document/edits/change.ts';
-import { recordAsBuilt } from '../document/edits/set.ts';
+import type { Drop } from '../../routing/site/site.ts';
+import { drawAsBuilt } from '../document/edits/draw-as-built.ts';
+import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
+import { AsBuiltResults } from './as-built/results.tsx';
+import { TapedPlace } from './as-built/taped-place.tsx';
+import { useAsBuilt } from './as-built/use-as-built.ts';
 import { Fact, Facts } from './facts.tsx';
-import { PlaceFields, TextField } from './fields.tsx';
-
-const twoFigures = (part: number): string => String(part).padStart(2, '0');
-
-/** The day on which it is, as it is written in a record. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${twoFigures(now.getMonth() + 1)}-${twoFigures(now.getDate())}`;
-}
+import { TextField } from './fields.tsx';
 
 /** Feet within which a tape says the same: an eighth of an inch. */
 const AS_DRAWN = 1 / 96;
@@ -23,88 +17,120 @@ const notADay = (text: string): string | null =>
     ? null
     : 'expected a day such as 2026-05-31';
 
-/** What the tape said at a drop, when and by which words; beside it, how far that is from what is drawn. */
+const tooLong = (text: string): string | null => (text.length <= 12 ? null : 'expected initials, 12 letters at most');
+
+/** What the tape said at a drop, when and by whom; beside it, how far that is from what is drawn and what it does. */
 export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
-  const document = useDocumentStore();
-  const units = useDocument((state) => state.site.units);
-  const station = useDocument((state) => state.station);
-  const found = useDocument((state) => state.site.asBuilt.get(drop.id));
-  const record = (to: AsBuilt | null): void => {
-    const { file, apply } = document.getState();
-    apply(recordAsBuilt(file, drop.id, to));
-  };
-  const { box, retractor } = drop;
-  if (!found) {
-    if (station !== 'build') return null;
-    return (
-      <section className="fields" aria-label="As built">
-        <h3>As built</h3>
-        <button
-          type="button"
-          className="plain"
-          onClick={() => record({ box, ...(retractor && { retractor }), checkedOn: today() })}
-        >
-          Hangs as drawn, checked today
-        </button>
-      </section>
-    );
-  }
-  const change = (part: Partial<AsBuilt>): void => record({ ...found, ...part });
-  const away = [
-    found.box ? distance(found.box, box) : 0,
-    found.retractor && retractor ? distance(found.retractor, retractor) : 0,
-  ];
-  const moved = Math.max(...away);
+  const inField = useDocument(keepsDrawing);
+  const { found } = useAsBuilt(drop);
+  if (!found && !inField) return null;
   return (
-    <section className="fields" aria-label="As built">
+    <section className="fields as-built" aria-label="As built">
       <h3>As built</h3>
-      <Facts>
-        <Fact name="from the drawing">{moved < AS_DRAWN ? 'as drawn' : `${nearestInch(moved, units)} away`}</Fact>
-      </Facts>
-      <PlaceFields label="box as built" value={found.box ?? box} onChange={(next) => change({ box: next })} />
-      {retractor && (
-        <PlaceFields
-          label="retractor as built"
-          value={found.retractor ?? retractor}
-          onChange={(next) => change({ retractor: next })}
+      <Standing drop={drop} />
+      <AsBuiltResults drop={drop} />
+      <HangsAsDrawn drop={drop} />
+      <MeasuredPlaces drop={drop} />
+      <RecordTexts drop={drop} />
+      <RecordActs drop={drop} />
+    </section>
+  );
+}
+
+/** How what was measured stands to the drawing, in words. */
+export function standingWords({ found, away }: ReturnType<typeof useAsBuilt>, units: 'ft' | 'm'): string {
+  if (!found?.box && !found?.retractor) return found?.checkedOn ? 'checked, no place written' : 'not yet measured';
+  return away < AS_DRAWN ? 'as drawn' : `${nearestInch(away, units)} away`;
+}
+
+function Standing({ drop }: { readonly drop: Drop }) {
+  const record = useAsBuilt(drop);
+  const units = useDocument((state) => state.site.units);
+  return (
+    <Facts>
+      <Fact name="from the drawing">{standingWords(record, units)}</Fact>
+    </Facts>
+  );
+}
+
+export function HangsAsDrawn({ drop }: { readonly drop: Drop }) {
+  const { found, measured } = useAsBuilt(drop);
+  if (found?.box || found?.retractor) return null;
+  const { box, retractor } = drop;
+  return (
+    <button type="button" className="plain" onClick={() => measured({ box, ...(retractor && { retractor }) })}>
+      Hangs as drawn, checked today
+    </button>
+  );
+}
+
+/** Box and retractor by the tape. What is not written is taken as it is drawn. */
+export function MeasuredPlaces({ drop }: { readonly drop: Drop }) {
+  const { built, measured } = useAsBuilt(drop);
+  return (
+    <>
+      <TapedPlace
+        key={`${drop.id} box`}
+        name="box"
+        drawn={drop.box}
+        value={built.box}
+        onChange={(box) => measured({ box })}
+      />
+      {drop.retractor && built.retractor && (
+        <TapedPlace
+          key={`${drop.id} retractor`}
+          name="retractor"
+          drawn={drop.retractor}
+          value={built.retractor}
+          onChange={(retractor) => measured({ retractor })}
         />
       )}
+    </>
+  );
+}
+
+export function RecordTexts({ drop }: { readonly drop: Drop }) {
+  const { found, noted } = useAsBuilt(drop);
+  return (
+    <>
       <TextField
         label="checked on"
-        value={found.checkedOn ?? ''}
+        value={found?.checkedOn ?? ''}
         check={notADay}
-        onChange={(checkedOn) => {
-          const { checkedOn: _, ...rest } = found;
-          record(checkedOn === '' ? rest : { ...rest, checkedOn });
-        }}
+        onChange={(checkedOn) => noted({ checkedOn })}
       />
       <TextField
-        label="note"
-        value={found.note ?? ''}
-        onChange={(note) => {
-          const { note: _, ...rest } = found;
-          record(note === '' ? rest : { ...rest, note });
-        }}
+        label="initials"
+        value={found?.checkedBy ?? ''}
+        check={tooLong}
+        onChange={(checkedBy) => noted({ checkedBy })}
       />
-      {moved >= AS_DRAWN && (
+      <TextField label="note" long value={found?.note ?? ''} onChange={(note) => noted({ note })} />
+    </>
+  );
+}
+
+export function RecordActs({ drop }: { readonly drop: Drop }) {
+  const document = useDocumentStore();
+  const { found, away, forget } = useAsBuilt(drop);
+  if (!found) return null;
+  return (
+    <>
+      {away >= AS_DRAWN && (
         <button
           type="button"
           className="plain"
           onClick={() => {
             const { file, apply } = document.getState();
-            const to = {
-              ...(found.box && { box: found.box }),
-              ...(found.retractor && retractor && { retractor: found.retractor }),
-            };
-            apply(changeElements(file, [{ list: 'drops', id: drop.id }], to));
+            apply(drawAsBuilt(file, drop.id));
           }}
         >
           Draw it where it was built
         </button>
       )}
-      <button type="button" className="plain" onClick={() => record(null)}>
+      <button type="button" className="plain" onClick={forget}>
         Forget the record
       </button>
-    </section>
+    </>
   );
 }

@@ -72,12 +72,25 @@ export function OwnFindings({ id }: { readonly id: string }) {
   );
 }
 
-function FindingWords({ severity, children }: { readonly severity: Severity; readonly children: ReactNode }) {
+/** A finding in words after its sign; `lead` stands before the word for how grave it is. */
+export function FindingWords({
+  severity,
+  lead,
+  children,
+}: {
+  readonly severity: Severity;
+  readonly lead?: string;
+  readonly children: ReactNode;
+}) {
   return (
     <>
       <SeveritySign severity={severity} />
       <span>
-        <b>{SEVERITY_WORDS[severity]}.</b> {children}
+        <b>
+          {lead && `${lead}: `}
+          {SEVERITY_WORDS[severity]}.
+        </b>{' '}
+        {children}
       </span>
     </>
   );

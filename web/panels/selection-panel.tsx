@@ -2,9 +2,11 @@ import type { ReactNode } from 'react';
 import { deleteElements } from '../document/edits/delete.ts';
 import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
+import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { Arrange } from './arrange.tsx';
+import { BuildPanel } from './build-panel.tsx';
 import { ChargerPanel } from './charger-panel.tsx';
 import { ChargeSelected } from './draw/charge-selected.tsx';
 import { DropPanel } from './drop-panel.tsx';
@@ -37,6 +39,7 @@ const PANELS: Readonly<Record<Ref['list'], (props: { readonly id: string }) => R
 export function SelectionPanel() {
   const document = useDocumentStore();
   const selection = useDocument((state) => state.selection);
+  const keeps = useDocument(keepsDrawing);
   const [first] = selection;
   if (!first) return null;
   const one = selection.every(({ list, id }) => list === first.list && id === first.id);
@@ -47,26 +50,34 @@ export function SelectionPanel() {
         <h2>{one ? first.id : inWords(selection)}</h2>
         {one && <span className="quiet">{wordFor(first.list)}</span>}
         <span className="panel-acts">
-          <button
-            type="button"
-            className="plain"
-            onClick={() => {
-              const { file, apply } = document.getState();
-              apply(deleteElements(file, selection));
-            }}
-          >
-            Delete
-          </button>
+          {!keeps && (
+            <button
+              type="button"
+              className="plain"
+              onClick={() => {
+                const { file, apply } = document.getState();
+                apply(deleteElements(file, selection));
+              }}
+            >
+              Delete
+            </button>
+          )}
           <button type="button" className="plain" onClick={() => document.getState().select([])}>
             To the lot
           </button>
         </span>
       </header>
-      {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
-      {one && <NameField key={first.id} list={first.list} id={first.id} />}
-      <ChargeSelected />
-      <Renumber />
-      <Arrange />
+      {keeps ? (
+        one && <BuildPanel key={`${first.list} ${first.id}`} list={first.list} id={first.id} />
+      ) : (
+        <>
+          {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
+          {one && <NameField key={first.id} list={first.list} id={first.id} />}
+          <ChargeSelected />
+          <Renumber />
+          <Arrange />
+        </>
+      )}
     </div>
   );
 }

@@ -1,17 +1,17 @@
 import type { Circuit } from '../../calc/plan-shape.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
-import { fromGridline } from '../../routing/site/from-gridlines.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
-import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
+import type { AsBuilt, Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
+import { setOutWords } from '../words/setting-out.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
 
 interface SettingOut {
   readonly drop: Drop;
   readonly chargers: readonly Charger[];
   readonly circuits: readonly Circuit[];
-  readonly checkedOn: string;
+  readonly checked: string;
 }
 
 /** Where each drop is hung, as a crew measures it: from the gridlines, and up from grade. */
@@ -47,22 +47,21 @@ function rowsOf(site: Site, circuits: readonly Circuit[]): readonly SettingOut[]
       drop,
       chargers,
       circuits: chargers.flatMap(({ id }) => byCharger.get(id) ?? []),
-      checkedOn: site.asBuilt.get(drop.id)?.checkedOn ?? '',
+      checked: checkedWords(site.asBuilt.get(drop.id)),
     };
   });
 }
+
+/** The day of a record and whose it is. */
+const checkedWords = (found: AsBuilt | undefined): string =>
+  found?.checkedOn === undefined ? '' : [found.checkedOn, found.checkedBy].filter(Boolean).join(' ');
 
 function columnsFor(site: Site): readonly Column<SettingOut>[] {
   const { units, gridlines } = site;
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
   const length = (feet: number): string => printLength(feet, units);
   const place = ({ box: [x, y] }: Drop): Point2 => setOutPlace(gridlines, [x, y]);
-  const from = (lines: readonly Gridline[], value: number): string => {
-    const found = fromGridline(lines, value);
-    if (!found) return length(value);
-    if (Math.abs(found.offset) < 1e-6) return `on ${found.label}`;
-    return `${found.label} ${found.offset < 0 ? '−' : '+'} ${length(Math.abs(found.offset))}`;
-  };
+  const from = (lines: readonly Gridline[], value: number): string => setOutWords(lines, value, units);
   return [
     { head: 'drop', cell: ({ drop }) => drop.id, sort: ({ drop }) => drop.id },
     {
@@ -95,6 +94,6 @@ function columnsFor(site: Site): readonly Column<SettingOut>[] {
       head: 'conduits',
       cell: ({ circuits }) => circuits.flatMap(({ conduits }) => conduits).join(' ') || '–',
     },
-    { head: 'as built', cell: ({ checkedOn }) => checkedOn || <span className="quiet">not yet checked</span> },
+    { head: 'as built', cell: ({ checked }) => checked || <span className="quiet">not yet checked</span> },
   ];
 }

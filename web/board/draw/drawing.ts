@@ -1,5 +1,6 @@
 import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../../document/edit.ts';
+import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
 import { insertedBy } from '../../document/selection.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { Tool, ViewStore } from '../view-store.ts';
@@ -69,8 +70,13 @@ const editOf = (desk: Desk, { tool, options }: InHand, draft: Draft): Edit | nul
 
 const draftOf = ({ view }: Desk): Draft => view.getState().draft ?? EMPTY;
 
-/** Begins an action, or goes back to selecting; what stands whole is set first. */
+/** Begins an action, or goes back to selecting; what stands whole is set first. Where nothing is drawn, none begins. */
 export function chooseTool(desk: Desk, tool: Tool): void {
+  const { notify } = desk.document.getState();
+  if (isDrawTool(tool) && keepsDrawing(desk.document.getState())) {
+    notify(FIELD_ONLY);
+    return;
+  }
   if (desk.view.getState().draft?.whole) setDown(desk);
   dropDraft(desk);
   desk.view.setState({ tool, measured: null, hovered: null, guides: [] });

@@ -1,6 +1,7 @@
 import { deleteElements } from '../../document/edits/delete.ts';
 import { moveElements } from '../../document/edits/move.ts';
 import type { Ref } from '../../document/element-lists.ts';
+import { keepsDrawing } from '../../document/field-work.ts';
 import { pushed } from '../camera.ts';
 import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
@@ -28,7 +29,7 @@ export function attachKeys({ element, document, view, scene }: KeyWorld): () => 
 
   const arrow = (event: KeyboardEvent, way: readonly [number, number]): void => {
     const { selection, committed, preview } = document.getState();
-    if (selection.length === 0) {
+    if (selection.length === 0 || keepsDrawing(document.getState())) {
       view.setState({ camera: pushed(view.getState().camera, -way[0] * PUSH, way[1] * PUSH) });
       return;
     }

@@ -1,6 +1,7 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import { moveElements } from '../../document/edits/move.ts';
 import type { Ref } from '../../document/element-lists.ts';
+import { keepsDrawing } from '../../document/field-work.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import { pushed, type ScreenPoint, toSite, zoomed } from '../camera.ts';
 import type { DrawHand, Point } from '../draw/draw-hand.ts';
@@ -104,7 +105,8 @@ export function attachPointer(world: HandWorld): () => void {
     const { site, selection, select } = document.getState();
     const near = nearOf(event);
     const here = inSite(point);
-    const handle = handlesOf(site, selection, camera.scale).find((each) => {
+    const keeps = keepsDrawing(document.getState());
+    const handle = (keeps ? [] : handlesOf(site, selection, camera.scale)).find((each) => {
       const shown = handleOnScreen(each, camera, viewport);
       return Math.hypot(shown.px - point.px, shown.py - point.py) <= near;
     });
@@ -134,7 +136,7 @@ export function attachPointer(world: HandWorld): () => void {
       return;
     }
     // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
-    const moves = event.pointerType !== 'touch' || held;
+    const moves = !keeps && (event.pointerType !== 'touch' || held);
     if (adds) select([ref], 'toggle');
     // Nor does it choose before it lifts: it may yet push or pinch the drawing.
     else if (!held && moves) select([ref]);

@@ -1,0 +1,12 @@
+import { dropAsBuilt } from '../../../routing/site/as-built.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Edit } from '../edit.ts';
+import { elementOf } from '../element-lists.ts';
+import { changeStep } from './gather.ts';
+
+/** Draws a drop where its record says that it was built. Nothing where there is no record, or it hangs as drawn. */
+export function drawAsBuilt(file: SiteFile, id: string): Edit {
+  const drop = elementOf(file, 'drops', id);
+  const steps = drop ? changeStep('drops', drop, dropAsBuilt(drop, file.asBuilt?.[id])) : [];
+  return { name: `Draw ${id} where it was built`, steps };
+}

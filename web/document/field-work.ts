@@ -1,0 +1,23 @@
+import { dropAsBuilt } from '../../routing/site/as-built.ts';
+import type { Drop, SiteFile } from '../../routing/site/site.ts';
+import type { DocumentData } from './document-state.ts';
+import type { Edit, Step } from './edit.ts';
+import { alike } from './edits/gather.ts';
+
+/** Whether the hand leaves the drawing as it is: in the Build station it looks, measures, and writes down what it found. */
+export const keepsDrawing = ({ station }: Pick<DocumentData, 'station'>): boolean => station === 'build';
+
+/** What is told where an edit would change the drawing there. */
+export const FIELD_ONLY =
+  'Build keeps the drawing as it is: only what was measured is written down. Lay out changes it.';
+
+/** Whether an edit may be made there: it writes records, or draws a drop where its record says that it was built. */
+export const isFieldWork = (file: SiteFile, { steps }: Edit): boolean =>
+  steps.every((step) => isRecordStep(file, step));
+
+function isRecordStep(file: SiteFile, step: Step): boolean {
+  if (step.kind === 'set') return step.field === 'asBuilt';
+  if (step.kind !== 'change' || step.list !== 'drops') return false;
+  const before = step.before as Drop;
+  return alike(step.after, dropAsBuilt(before, file.asBuilt?.[before.id]));
+}
