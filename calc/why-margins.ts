@@ -1,4 +1,5 @@
 import { distance } from '../routing/plane/space.ts';
+import { cordStart } from '../routing/reach/cord-start.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Step } from './explain.ts';
 import { type MarginKind, marginsOf } from './margins.ts';
@@ -56,7 +57,7 @@ function cordSteps(site: Site, plan: Plan, charger: string): readonly Step[] {
   const { worst } = plan.reach.find((reach) => reach.charger === charger && reach.stall === cord.stall)!;
   const dropId = site.chargers.find(({ id }) => id === charger)!.drop;
   const drop = site.drops.find(({ id }) => id === dropId)!;
-  const start = drop.retractor ?? drop.box;
+  const start = cordStart(drop, site.rules);
   const { needed, available, margin, inletAt, path, direction, inlet } = worst;
   const plain = path.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - path[i]![0], y - path[i]![1]), 0);
   return [
@@ -74,15 +75,21 @@ function cordSteps(site: Site, plan: Plan, charger: string): readonly Step[] {
     },
     {
       find: 'cord needed in the worst case',
-      formula: 'sqrt(plan length² + difference of height²), the plan length round every vehicle and column',
+      formula: start.onGround
+        ? 'down the pedestal + plan length on the ground, round every vehicle and column + up to the inlet'
+        : 'sqrt(plan length² + difference of height²), the plan length round every vehicle and column',
       values: {
         case: `stall ${cord.stall}, ${direction}, inlet ${inlet}`,
         ...(needed === null ? {} : { 'plan length': measured(plain, 'ft') }),
-        'difference of height': measured(start[2] - inletAt[2], 'ft'),
+        ...(start.onGround
+          ? { 'down the pedestal': measured(start.from[2], 'ft'), 'up to the inlet': measured(inletAt[2], 'ft') }
+          : { 'difference of height': measured(start.from[2] - inletAt[2], 'ft') }),
       },
       result: needed ?? 'no way leads there',
       ...(needed === null ? {} : { unit: 'ft' }),
-      source: 'shortest path in the plane round obstacles; the taut cord is a lower bound on comfort',
+      source: start.onGround
+        ? 'shortest path in the plane round obstacles, on the ground from the foot of the pedestal'
+        : 'shortest path in the plane round obstacles; the taut cord is a lower bound on comfort',
     },
     ...(margin === null
       ? []

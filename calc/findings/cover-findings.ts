@@ -21,7 +21,7 @@ interface Shallow {
 
 /**
  * Buried raceways with less cover than Table 300.5(A) asks for, the worst first, one finding for each depth that is asked
- * for. Everything counts as under a parking lot but what its raceway says lies under soil and no stall or aisle lies over.
+ * for. Everything counts as under a parking lot but what its raceway says lies under soil and no stall or aisle but a walk lies over.
  * Legs that rise out of the ground at a slope over 45 degrees are passed over. The drawn line is taken as the top.
  */
 export const coverFindings = remembered(
@@ -77,7 +77,8 @@ function isDrivenOver(a: Point3, b: Point3, stalls: readonly Stall[], aisles: re
     [a[0], a[1]],
     [b[0], b[1]],
   ]);
-  return [...stallsIn(stalls, box).map(stallOutline), ...aisles.map(outlineOf)].some(
+  const driven = aisles.filter(({ kind }) => kind !== 'walk');
+  return [...stallsIn(stalls, box).map(stallOutline), ...driven.map(outlineOf)].some(
     (outline) => spansInside(outline, a[0], a[1], b[0], b[1]).length > 0,
   );
 }

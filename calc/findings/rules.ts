@@ -14,6 +14,8 @@ export const RULES: Readonly<Record<RuleWord, Rule>> = {
   reach: { heading: 'Cords short of an inlet' },
   'cord-limit': { heading: 'Cords longer than allowed' },
   'rest-height': { heading: 'Connectors that rest too high or too low' },
+  'pedestal-height': { heading: 'Pedestals and wall boxes out of reach' },
+  'pedestal-feed': { heading: 'Pedestals fed through the air' },
   'low-cord': { heading: 'Slack cords that hang low over an aisle or walk' },
   'over-vehicle': { heading: 'Drops that hang over a vehicle' },
   'clear-height': { heading: 'Hung too low over what passes below' },

@@ -1,6 +1,7 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
-import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
+import { byId } from '../site/look-up.ts';
+import type { Charger, Drop, Equipment, Raceway, Site } from '../site/site.ts';
 import type { Run } from './run.ts';
 import { closestTapAnywhere } from './taps.ts';
 import type { Ways } from './ways.ts';
@@ -70,5 +71,33 @@ export function branchLimitFinding(site: Site, charger: Charger, run: Run): Find
       own === undefined
         ? 'site rule branchLimit (common practice, no source)'
         : `branchLimit of ${charger.id} (given in the site file)`,
+  };
+}
+
+/** The raceway overhead that a pedestal's box is tapped from through the air; null where its branch comes to it otherwise. */
+export function tappedFromAbove(site: Site, drop: Drop, run: Run): Raceway | null {
+  const tap = run.path.at(-2);
+  if (drop.mount !== 'pedestal' || tap === undefined || tap[2] <= site.rules.pedestalHeight) return null;
+  const raceway = byId(site.raceways).get(run.raceways.at(-1) ?? '');
+  return raceway?.place === 'overhead' ? raceway : null;
+}
+
+/** The branch of a pedestal comes to it through the air; null where it does not. */
+export function pedestalFeedFinding(site: Site, charger: Charger, drop: Drop, run: Run): Finding | null {
+  const raceway = tappedFromAbove(site, drop, run);
+  if (raceway === null) return null;
+  const at = run.path.at(-2)![2];
+  return {
+    severity: 'fail',
+    rule: 'pedestal-feed',
+    about: [charger.id, drop.id, raceway.id],
+    says:
+      `The branch of ${charger.id} comes to pedestal ${drop.id} through the air, from ${raceway.id} at ` +
+      `${printLength(at, site.units)}. Its way must come down: along a column to the ground, or in the ground from ` +
+      `${run.from}, which raceways proposed for it do.`,
+    value: at,
+    limit: site.rules.pedestalHeight,
+    unit: 'ft',
+    source: 'common practice, no source; site rule pedestalHeight',
   };
 }

@@ -6,7 +6,7 @@ import { byId } from '../site/look-up.ts';
 import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import type { Run } from './run.ts';
-import { branchLimitFinding, noRunFinding } from './run-findings.ts';
+import { branchLimitFinding, noRunFinding, pedestalFeedFinding } from './run-findings.ts';
 import { closestTap } from './taps.ts';
 import { shortestWay } from './way.ts';
 import { type Ways, waysFrom } from './ways.ts';
@@ -23,8 +23,11 @@ interface Entry {
   readonly rules: Site['rules'];
   readonly units: Site['units'];
   readonly run: Run;
-  readonly finding: Finding | null;
+  readonly findings: readonly Finding[];
 }
+
+/** The one list that stands for no findings. */
+const NOTHING: readonly Finding[] = [];
 
 /**
  * What the last call with one list of chargers found. The next one looks at the chargers whose drop or ways are others,
@@ -34,7 +37,7 @@ interface Book {
   /** The equipment that feeds any charger, and for each charger its place among these. */
   readonly feeding: readonly string[];
   readonly feedingAt: Int32Array;
-  readonly said: (Finding | null)[];
+  readonly said: (readonly Finding[])[];
   /** Null while what is in the book is not of one site. */
   hanging: Hanging | null;
   ways: readonly Ways[];
@@ -49,7 +52,8 @@ const entries = new WeakMap<Charger, Entry>();
 /**
  * The run of every charger, in the order of the chargers: the shortest path from the entry of the equipment that feeds
  * it to the box of its drop, tap + raceway + tap, measured in space (site file, section 3). Findings: `no-run` where a
- * tap would be longer than `tapLimit`, `branch-limit` where the conductors are longer than allowed. Feet and degrees.
+ * tap would be longer than `tapLimit`, `branch-limit` where the conductors are longer than allowed, `pedestal-feed` where
+ * a pedestal is tapped from overhead. Feet and degrees.
  *
  * Equal lengths are decided by fewer bends, then by the raceways' ids read from the box back to the equipment. A run
  * whose charger, drop, rules, equipment and raceways are the same objects as before is returned as the same object.
@@ -78,16 +82,16 @@ export function runsOf(site: Site): Runs {
       entry = workOut(site, charger, drop, equipment[place]!, ways[place]!);
       entries.set(charger, entry);
     }
-    if (last?.runs[i] === entry.run && book.said[i] === entry.finding) continue;
-    saidChanged ||= book.said[i] !== entry.finding;
-    book.said[i] = entry.finding;
+    if (last?.runs[i] === entry.run && book.said[i] === entry.findings) continue;
+    saidChanged ||= book.said[i] !== entry.findings;
+    book.said[i] = entry.findings;
     runs ??= last?.runs.slice() ?? new Array<Run>(chargers.length);
     runs[i] = entry.run;
     changed.push(i);
   }
   Object.assign(book, { ways, rules, units, hanging });
   if (last && runs === null) return last;
-  const findings = saidChanged || !last ? book.said.filter((finding) => finding !== null) : last.findings;
+  const findings = saidChanged || !last ? book.said.flat() : last.findings;
   book.last = { runs: runs === null ? [] : last ? copied(runs, last.runs, changed) : runs, findings };
   return book.last;
 }
@@ -130,7 +134,7 @@ function bookOf(chargers: readonly Charger[]): Book {
     feeding,
     feedingAt,
     hanging: null,
-    said: new Array(chargers.length).fill(null),
+    said: new Array(chargers.length).fill(NOTHING),
     ways: [],
     rules: null,
     units: null,
@@ -149,9 +153,12 @@ function feedingEquipment(site: Site, id: string): Equipment {
 function workOut(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Entry {
   const { rules, units } = site;
   const run = runOf(ways, charger, drop, rules);
-  const finding =
-    run.length === null ? noRunFinding(site, charger, drop, from, ways) : branchLimitFinding(site, charger, run);
-  return { drop, ways, rules, units, run, finding };
+  const said =
+    run.length === null
+      ? [noRunFinding(site, charger, drop, from, ways)]
+      : [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
+  const findings = said.filter((finding) => finding !== null);
+  return { drop, ways, rules, units, run, findings: findings.length === 0 ? NOTHING : findings };
 }
 
 function runOf(ways: Ways, charger: Charger, drop: Drop, rules: Site['rules']): Run {

@@ -4,11 +4,11 @@ import { aisleFindings, keepoutFindings } from './cord-findings.ts';
 import { cordStart } from './cord-start.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
-import { hang } from './hang.ts';
+import { hang, lying } from './hang.ts';
 import type { Reach, ReachCase } from './reach-result.ts';
 import type { Served } from './shared.ts';
 import { partlyCovered, tooShort } from './short-reach.ts';
-import { type CordCase, inletCases, stallReach, worstOf } from './stall-reach.ts';
+import { type CordCase, inletCases, MARGIN_TIE, stallReach, worstOf } from './stall-reach.ts';
 
 export interface ChargerReach {
   /** One for each stall the charger serves, in its order. */
@@ -41,7 +41,9 @@ export function chargerReach(served: Served): ChargerReach {
         ...plain(worst),
         path,
         inletAt: worst.inletAt,
-        hang: hang(path, start.from[2], worst.inletAt[2], start.available, rules.clearHeight.walk),
+        hang: start.onGround
+          ? lying(path, (worst.margin ?? -1) >= -MARGIN_TIE)
+          : hang(path, start.from[2], worst.inletAt[2], start.available, rules.clearHeight.walk),
       },
       cases: result.cases.map(plain),
       overVehicle: over?.stall.id ?? null,
@@ -51,7 +53,7 @@ export function chargerReach(served: Served): ChargerReach {
       seen = joinedBox(seen, short.seen);
       findings.push(short.finding);
     } else if (result.coverage < 1) findings.push(partlyCovered(served, row));
-    findings.push(...keepoutFindings(served, stall, result.cases, start.from[2]), ...aisleFindings(served, row));
+    findings.push(...keepoutFindings(served, stall, result.cases, start), ...aisleFindings(served, row));
     return row;
   });
   return { reach, findings, seen };

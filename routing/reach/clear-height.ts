@@ -1,7 +1,8 @@
 import { type Box, boxOf } from '../plane/box.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
-import type { Drop, Point2, Point3, Raceway, Stall } from '../site/site.ts';
+import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../site/site.ts';
+import type { AisleKind } from '../site/vocabulary.ts';
 import { insideOf, type Obstacle } from './obstacle.ts';
 import { outlineOf, stallOutline, stallsIn } from './outlines.ts';
 import { lengthAlong, partsInside } from './plan-path.ts';
@@ -13,21 +14,62 @@ export interface Ground {
   readonly stalls: readonly Stall[];
 }
 
-type Over = 'aisle' | 'stall' | 'van';
+type Over = AisleKind | 'stall' | 'van';
 
-const WORDS: Readonly<Record<Over, { severity: Finding['severity']; over: string; source: string }>> = {
-  aisle: {
+interface OverWords {
+  /** Rule of the site that has the height. */
+  readonly rule: keyof Rules['clearHeight'];
+  readonly severity: Finding['severity'];
+  readonly over: string;
+  readonly source: string;
+}
+
+const OVER: Readonly<Record<Over, OverWords>> = {
+  drive: {
+    rule: 'aisle',
     severity: 'warn',
     over: 'aisle',
     source: 'fire access roads, International Fire Code 503.2.1; site rule clearHeight.aisle',
   },
+  fire: {
+    rule: 'aisle',
+    severity: 'fail',
+    over: 'fire lane',
+    source: 'International Fire Code 503.2.1, 13 ft 6 in; site rule clearHeight.aisle',
+  },
+  walk: {
+    rule: 'walk',
+    severity: 'fail',
+    over: 'walk',
+    source: '2010 ADA Standards 307.4, 80 in; site rule clearHeight.walk',
+  },
+  access: {
+    rule: 'van',
+    severity: 'fail',
+    over: 'access aisle',
+    source: '2010 ADA Standards 502.5, 98 in; site rule clearHeight.van',
+  },
   stall: {
+    rule: 'stall',
     severity: 'warn',
     over: 'stall',
     source: 'municipal parking codes, 80 to 84 in; site rule clearHeight.stall',
   },
-  van: { severity: 'fail', over: 'van stall', source: '2010 ADA Standards 502.5, 98 in; site rule clearHeight.van' },
+  van: {
+    rule: 'van',
+    severity: 'fail',
+    over: 'van stall',
+    source: '2010 ADA Standards 502.5, 98 in; site rule clearHeight.van',
+  },
 };
+
+const WORST_FIRST: readonly Over[] = ['van', 'access', 'walk', 'fire', 'stall', 'drive'];
+
+const limitOver = (over: Over, { clearHeight }: Rules): number => clearHeight[OVER[over].rule];
+
+/** The clear height over an aisle by what it is for, feet. */
+export const aisleClearHeight = ({ kind = 'drive' }: Pick<Aisle, 'kind'>, rules: Rules): number =>
+  limitOver(kind, rules);
 
 /** A patch of ground with the clear height that is kept over it. */
 interface Patch {
@@ -38,17 +80,19 @@ interface Patch {
 
 /** The patches in a box whose clear height is above an elevation: none, mostly, and then nothing is searched. */
 function patchesIn({ shared, stalls }: Ground, box: Box, lowest: number): Patch[] {
-  const { aisle, stall, van } = shared.rules.clearHeight;
+  const { rules } = shared;
   const patches: Patch[] = [];
-  if (lowest < aisle)
-    for (const one of shared.aisles) patches.push({ id: one.id, over: 'aisle', outline: outlineOf(one) });
-  if (lowest < Math.max(stall, van)) {
+  for (const one of shared.aisles)
+    if (lowest < aisleClearHeight(one, rules))
+      patches.push({ id: one.id, over: one.kind ?? 'drive', outline: outlineOf(one) });
+  if (lowest < Math.max(rules.clearHeight.stall, rules.clearHeight.van)) {
     for (const one of stallsIn(stalls, box)) {
       const over = one.use === 'van-accessible' ? 'van' : 'stall';
-      if (lowest < shared.rules.clearHeight[over]) patches.push({ id: one.id, over, outline: stallOutline(one) });
+      if (lowest < limitOver(over, rules)) patches.push({ id: one.id, over, outline: stallOutline(one) });
     }
   }
-  return patches;
+  // Where several lie there, as a van's stall in a fire lane, the strictest is told first.
+  return patches.sort((a, b) => WORST_FIRST.indexOf(a.over) - WORST_FIRST.indexOf(b.over));
 }
 
 /** The box and the retractor of an overhead drop are no lower than the clear height over what lies under them. */
@@ -71,11 +115,7 @@ export function dropHeadroom(drop: Drop, ground: Ground): Finding[] {
  */
 export function racewayHeadroom(raceway: Raceway, ground: Ground): Finding[] {
   if (raceway.place !== 'overhead') return [];
-  const low: Record<Over, { z: number; ids: string[] }> = {
-    aisle: { z: Number.POSITIVE_INFINITY, ids: [] },
-    stall: { z: Number.POSITIVE_INFINITY, ids: [] },
-    van: { z: Number.POSITIVE_INFINITY, ids: [] },
-  };
+  const low = new Map<Over, { z: number; readonly ids: string[] }>();
   for (let i = 1; i < raceway.path.length; i++) {
     const a = raceway.path[i - 1]!;
     const b = raceway.path[i]!;
@@ -88,20 +128,23 @@ export function racewayHeadroom(raceway: Raceway, ground: Ground): Finding[] {
     for (const { id, over, outline } of patchesIn(ground, boxOf(leg), Math.min(a[2], b[2]))) {
       for (const [from, to] of partsInside(leg, outline)) {
         const z = Math.min(...[from, to].map((at) => a[2] + (at / length) * (b[2] - a[2])));
-        if (z >= ground.shared.rules.clearHeight[over]) continue;
-        low[over].z = Math.min(low[over].z, z);
-        if (!low[over].ids.includes(id)) low[over].ids.push(id);
+        if (z >= limitOver(over, ground.shared.rules)) continue;
+        const so = low.get(over) ?? { z, ids: [] };
+        so.z = Math.min(so.z, z);
+        if (!so.ids.includes(id)) so.ids.push(id);
+        low.set(over, so);
       }
     }
   }
-  return (['van', 'stall', 'aisle'] as const)
-    .filter((over) => low[over].ids.length > 0)
-    .map((over) => finding(`Raceway ${raceway.id} runs`, raceway.id, low[over].z, over, low[over].ids, ground.shared));
+  return WORST_FIRST.flatMap((over) => {
+    const so = low.get(over);
+    return so ? [finding(`Raceway ${raceway.id} runs`, raceway.id, so.z, over, so.ids, ground.shared)] : [];
+  });
 }
 
 function finding(what: string, id: string, z: number, over: Over, under: readonly string[], shared: Shared): Finding {
-  const limit = shared.rules.clearHeight[over];
-  const { severity, over: ground, source } = WORDS[over];
+  const limit = limitOver(over, shared.rules);
+  const { severity, over: ground, source } = OVER[over];
   const length = (feet: number): string => printLength(feet, shared.units);
   const where = under.length === 1 ? `${ground} ${under[0]}` : `${under.length} ${ground}s, ${under[0]} first`;
   return {

@@ -6,14 +6,14 @@ import { outlineOf } from './outlines.ts';
 import { partsInside } from './plan-path.ts';
 import type { Reach } from './reach-result.ts';
 import type { Served } from './shared.ts';
-import { type CordCase, MARGIN_TIE } from './stall-reach.ts';
+import { type CordCase, type CordStart, MARGIN_TIE } from './stall-reach.ts';
 
 /** Keep-outs that block cords and that a taut cord passes through, at the elevation it has there, on its way. */
-export function keepoutFindings(served: Served, stall: Stall, cases: readonly CordCase[], from: number): Finding[] {
+export function keepoutFindings(served: Served, stall: Stall, cases: readonly CordCase[], start: CordStart): Finding[] {
   const { charger, drop, shared } = served;
   const findings: Finding[] = [];
   for (const keepout of shared.cordKeepouts) {
-    const through = cases.find((one) => crosses(one, keepout, from));
+    const through = cases.find((one) => crosses(one, keepout, start));
     if (!through) continue;
     findings.push({
       severity: 'fail',
@@ -26,15 +26,15 @@ export function keepoutFindings(served: Served, stall: Stall, cases: readonly Co
   return findings;
 }
 
-function crosses({ cord, margin, inletAt }: CordCase, keepout: Keepout, from: number): boolean {
+function crosses({ cord, margin, inletAt }: CordCase, keepout: Keepout, { from, onGround }: CordStart): boolean {
   // A cord that does not arrive has its own finding.
   if (!cord || margin === null || margin < -MARGIN_TIE) return false;
   const low = keepout.from ?? Number.NEGATIVE_INFINITY;
   const high = keepout.to ?? Number.POSITIVE_INFINITY;
-  const elevation = (at: number): number => from + (at / cord.length) * (inletAt[2] - from);
+  const elevation = (at: number): number => from[2] + (at / cord.length) * (inletAt[2] - from[2]);
   return partsInside(cord.path, outlineOf(keepout)).some(([start, end]) => {
-    const a = elevation(start);
-    const b = elevation(end);
+    const a = onGround ? 0 : elevation(start);
+    const b = onGround ? 0 : elevation(end);
     return Math.min(a, b) < high && Math.max(a, b) > low;
   });
 }
@@ -60,12 +60,16 @@ export function aisleFindings({ charger, drop, field, shared }: Served, row: Rea
       .flatMap((leg) => partsInside(leg, outlineOf(aisle)))
       .reduce((sum, [from, to]) => sum + to - from, 0);
     if (over < LEAST_OVER) return [];
+    const does =
+      drop.mount === 'pedestal'
+        ? `lies on the ground over ${length(over)} of ${aisle.id}, where it is tripped over and driven over.`
+        : `hangs lower than the walk headroom of ${length(walk)} over ${length(over)} of ${aisle.id}; its lowest point is ${low === 0 ? 'on the ground' : `at ${length(low)}`}.`;
     return [
       {
         severity: 'warn',
         rule: 'low-cord',
         about: [charger.id, aisle.id, drop.id, row.stall],
-        says: `The slack cord of ${charger.id} at ${drop.id}, out to the inlet ${row.worst.inlet} in ${row.stall}, hangs lower than the walk headroom of ${length(walk)} over ${length(over)} of ${aisle.id}; its lowest point is ${low === 0 ? 'on the ground' : `at ${length(low)}`}.`,
+        says: `The slack cord of ${charger.id} at ${drop.id}, out to the inlet ${row.worst.inlet} in ${row.stall}, ${does}`,
         value: over,
         limit: LEAST_OVER,
         unit: 'ft',

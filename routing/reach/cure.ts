@@ -3,7 +3,7 @@ import { direction } from '../plane/direction.ts';
 import type { Drop, Point2, Point3, Rules, Stall, Vehicle } from '../site/site.ts';
 import { cordStart } from './cord-start.ts';
 import { type Field, vehicleUnder, windowOn } from './field.ts';
-import { type CordStart, covers, inletCases, MARGIN_TIE } from './stall-reach.ts';
+import { covers, inletCases, MARGIN_TIE } from './stall-reach.ts';
 
 /** What a coverage must be no less than to meet a rule, rounding of the shares allowed for. */
 export const meets = (coverage: number, rules: Pick<Rules, 'coverage'>): boolean =>
@@ -116,9 +116,9 @@ function moved(drop: Drop, what: Move['what'], way: Point2, by: number): Drop {
 /** Works one moved drop through, cheapest refusals first, and remembers where it looked. */
 function trialOf({ drop, served, field, rules, allowed }: Cure) {
   const inlets = served.map(({ stall, vehicle }) => inletCases(stall, vehicle, rules.headClearance));
-  const over = ({ from: [x, y] }: CordStart): boolean => vehicleUnder(field, [x, y]) !== null;
+  const over = ([x, y]: Point3): boolean => vehicleUnder(field, [x, y]) !== null;
   const { from } = cordStart(drop, rules);
-  const mayBeOver = over({ from, available: 0 });
+  const mayBeOver = over(from);
   const depth = served[0]!.stall.depth;
   const ends = boxOf([from, ...inlets.flat().map((one) => one.at)].map(([x, y]): Point2 => [x, y]));
   const at = windowOn(field, widened(ends, depth));
@@ -133,7 +133,7 @@ function trialOf({ drop, served, field, rules, allowed }: Cure) {
       return answer.enough;
     });
     if (!enough || !allowed(start.from) || !allowed(candidate.box)) return false;
-    return mayBeOver || !over(start);
+    return mayBeOver || !over(start.from);
   };
   return { passes, seen: () => seen };
 }

@@ -10,6 +10,7 @@ export function dropFindings(drop: Drop, field: Field, shared: Shared): Finding[
   return [
     ...cordLimit(drop, shared),
     ...restHeight(drop, shared),
+    ...pedestalHeight(drop, shared),
     ...overVehicle(drop, field, shared),
     ...inKeepout(drop, shared),
   ];
@@ -49,6 +50,29 @@ function restHeight({ id, restHeight: at }: Drop, { rules, units }: Shared): Fin
       source: tooLow
         ? 'NEC 625.50, 24 in outdoors; site rule restHeight.low'
         : 'reach range of 48 in, 2010 ADA Standards 308; site rule restHeight.high',
+    },
+  ];
+}
+
+/** A pedestal stands on the ground: one whose box is higher than a hand reaches is none. */
+function pedestalHeight({ id, box, mount }: Drop, { rules, units }: Shared): Finding[] {
+  const limit = rules.pedestalHeight;
+  if ((mount !== 'pedestal' && mount !== 'wall') || box[2] <= limit) return [];
+  const length = (feet: number): string => printLength(feet, units);
+  const high = `at ${length(box[2])}, ${length(box[2] - limit)} over the ${length(limit)} allowed`;
+  return [
+    {
+      severity: mount === 'pedestal' ? 'fail' : 'warn',
+      rule: 'pedestal-height',
+      about: [id],
+      says:
+        mount === 'pedestal'
+          ? `The box of pedestal ${id} is ${high}: a pedestal stands on the ground. Bring the box down, or mount it overhead.`
+          : `The wall box of ${id} is ${high}.`,
+      value: box[2],
+      limit,
+      unit: 'ft',
+      source: 'reach range of 48 in, 2010 ADA Standards 308; site rule pedestalHeight',
     },
   ];
 }

@@ -22,6 +22,14 @@ export function hang(path: readonly Point2[], from: number, to: number, length: 
   };
 }
 
+/** How a cord lies that goes along the ground: `low` is 0 at its foot, and all of its way is under any headroom. */
+export function lying(path: readonly Point2[], reaches: boolean): Hang | null {
+  const foot = path[0];
+  if (foot === undefined || !reaches) return null;
+  const span = lengthAlong(path);
+  return { low: 0, lowAt: foot, strip: span > 0 ? stripAlong(path, 0, span) : null };
+}
+
 function stripAlong(path: readonly Point2[], start: number, end: number): NonNullable<Hang['strip']> {
   const strip = partAlong(path, start, end);
   return { from: strip[0]!, to: strip.at(-1)!, length: end - start, path: strip };

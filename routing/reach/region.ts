@@ -1,5 +1,5 @@
 import type { Point2, Point3, Site } from '../site/site.ts';
-import { cordStart } from './cord-start.ts';
+import { cordStart, planReach } from './cord-start.ts';
 import { cordsTo } from './cords.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
 import { seenSector } from './sector.ts';
@@ -7,19 +7,18 @@ import { growSpider, type Spider } from './spider.ts';
 import { MARGIN_TIE } from './stall-reach.ts';
 
 /** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
-function planReach(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
+function reachIn(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
   // Looked for, not indexed: while it is dragged, every step has a list of its own.
   const drop = site.drops.find(({ id }) => id === dropId);
   if (!drop) throw new RangeError(`no drop "${dropId}"`);
-  const { from, available } = cordStart(drop, site.rules);
-  const fall = Math.abs(from[2] - inletHeight);
-  if (available < fall) return null;
-  return { from, radius: Math.sqrt((available - fall) * (available + fall)) };
+  const start = cordStart(drop, site.rules);
+  const radius = planReach(start, inletHeight);
+  return radius === null ? null : { from: start.from, radius };
 }
 
 /** An inlet at a point of the plan and an elevation is within reach of a drop's cord round the parked vehicles. */
 export function withinReach(site: Site, dropId: string, point: Point2, inletHeight: number): boolean {
-  const reach = planReach(site, dropId, inletHeight);
+  const reach = reachIn(site, dropId, inletHeight);
   if (!reach) return false;
   const from: Point2 = [reach.from[0], reach.from[1]];
   const cord = cordsTo(from, [point], obstaclesFor(fieldOf(site), from)).cords[0]!;
@@ -39,7 +38,7 @@ const OVERLAP = 0.02;
  * sees within the reach that is left there.
  */
 export function reachRegion(site: Site, dropId: string, inletHeight: number, tolerance = 0.02): Point2[][] {
-  const reach = planReach(site, dropId, inletHeight);
+  const reach = reachIn(site, dropId, inletHeight);
   if (!reach || reach.radius <= 0) return [];
   const [x, y] = reach.from;
   const { radius } = reach;

@@ -55,6 +55,7 @@ const sameRules = (a: Rules, b: Rules): boolean =>
     a.cordLimit === b.cordLimit &&
     a.coverage === b.coverage &&
     a.vehicle === b.vehicle &&
+    a.pedestalHeight === b.pedestalHeight &&
     a.restHeight.low === b.restHeight.low &&
     a.restHeight.high === b.restHeight.high &&
     a.clearHeight.aisle === b.clearHeight.aisle &&

@@ -1,6 +1,7 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
-import { length2, length3 } from '../plane/distance.ts';
+import { length2 } from '../plane/distance.ts';
 import type { Point2, Point3, Stall, Vehicle } from '../site/site.ts';
+import { cordLength } from './cord-start.ts';
 import { type Cord, cordsTo } from './cords.ts';
 import type { Obstacle } from './obstacle.ts';
 import { directionsOf, inletAt } from './parked.ts';
@@ -21,6 +22,8 @@ export interface CordStart {
   readonly from: Point3;
   /** Feet. */
   readonly available: number;
+  /** It lies along the ground from the foot of a pedestal. */
+  readonly onGround: boolean;
 }
 
 export interface StallReach {
@@ -54,7 +57,7 @@ export function inletCases(stall: Stall, vehicle: Vehicle, headClearance: number
 
 /**
  * Reach of a cord to one stall: `needed` is the taut plan length round vehicles and columns with the fall in elevation,
- * sqrt(p^2 + dz^2). Directions are equally likely and inlets go by their share (equally, where all shares are zero).
+ * by `cordLength`. Directions are equally likely and inlets go by their share (equally, where all shares are zero).
  */
 export function stallReach(
   start: CordStart,
@@ -69,7 +72,7 @@ export function stallReach(
   );
   const cases = inlets.map(({ direction, inlet, share, at }, i): CordCase => {
     const cord = cords[i]!;
-    const needed = cord ? length2(cord.length, start.from[2] - at[2]) : null;
+    const needed = cord ? cordLength(start, cord.length, at[2]) : null;
     const margin = needed === null ? null : start.available - needed;
     return { direction, inlet, share, needed, available: start.available, margin, inletAt: at, cord };
   });
@@ -86,8 +89,8 @@ export function covers(
   near: (box: Box) => readonly Obstacle[],
   wanted: number,
 ): { readonly enough: boolean; readonly seen: Box } {
-  const [x, y, z] = start.from;
-  const crow = ({ at }: InletCase): number => length3(at[0] - x, at[1] - y, at[2] - z);
+  const [x, y] = start.from;
+  const crow = ({ at }: InletCase): number => cordLength(start, length2(at[0] - x, at[1] - y), at[2]);
   // No cord is shorter than the straight line, so those that are too far by it need no look at the vehicles.
   const spare = 1 - wanted + MARGIN_TIE;
   let short = 0;
@@ -99,7 +102,7 @@ export function covers(
     const { cords, seen: box } = cordsTo([x, y], [[one.at[0], one.at[1]]], near);
     seen = joinedBox(seen, box);
     const cord = cords[0];
-    if (cord && length2(cord.length, z - one.at[2]) <= start.available + MARGIN_TIE) continue;
+    if (cord && cordLength(start, cord.length, one.at[2]) <= start.available + MARGIN_TIE) continue;
     short += one.share;
     if (short > spare) return { enough: false, seen };
   }

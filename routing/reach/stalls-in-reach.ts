@@ -16,7 +16,7 @@ export interface StallInReach {
  * The stalls that a cord from a place would reach at least in part, the best covered first; of equally covered ones
  * that with the most cord to spare, then in the site's order. The drop need not be on the site.
  */
-export function stallsInReach(site: Site, drop: Pick<Drop, 'box' | 'retractor' | 'cord'>): StallInReach[] {
+export function stallsInReach(site: Site, drop: Pick<Drop, 'box' | 'retractor' | 'cord' | 'mount'>): StallInReach[] {
   const start = cordStart(drop, site.rules);
   const [x, y] = start.from;
   if (!(start.available > 0)) return [];

@@ -104,6 +104,11 @@ const NOTES: Readonly<Record<RulePath, Note>> = {
     'Greatest height of a stowed connector',
     '2010 ADA Standards 308, reach range: 48 in (from memory)',
   ],
+  pedestalHeight: [
+    'ft',
+    'Highest box of a pedestal or on a wall',
+    `${PRACTICE}: what a hand reaches, 48 in by the 2010 ADA Standards 308 (from memory)`,
+  ],
   'clearHeight.aisle': [
     'ft',
     'Least clear height over drive aisles',

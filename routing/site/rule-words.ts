@@ -9,6 +9,8 @@ export const RULE_WORDS = [
   'reach',
   'cord-limit',
   'rest-height',
+  'pedestal-height',
+  'pedestal-feed',
   'low-cord',
   'over-vehicle',
   'clear-height',

@@ -70,6 +70,7 @@ export const rulesSchema = v.strictObject({
       'Least and greatest height of a stowed connector.',
     ),
   ),
+  pedestalHeight: maybe(told(positiveLength, 'Highest box of a pedestal or on a wall.')),
   clearHeight: maybe(
     told(
       v.strictObject({

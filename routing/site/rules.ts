@@ -22,6 +22,7 @@ export const DEFAULT_RULES: Rules = {
   pullLimit: 200,
   waste: { conductor: 0.05, raceway: 0.05 },
   restHeight: { low: 2, high: 4 },
+  pedestalHeight: 4,
   clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
   circuitsPerConduit: 3,
   pilot: {

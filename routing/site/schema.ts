@@ -21,6 +21,7 @@ import {
   wholePositive,
 } from './schema-parts.ts';
 import {
+  AISLE_KINDS,
   EQUIPMENT_KINDS,
   INLET_SIDES,
   INSULATIONS,
@@ -73,7 +74,11 @@ export const keepoutSchema = v.strictObject({
   blocks: v.array(v.picklist(KEEPOUT_BLOCKS)),
 });
 
-export const aisleSchema = v.strictObject({ id, outline });
+export const aisleSchema = v.strictObject({
+  id,
+  outline,
+  kind: maybe(told(v.picklist(AISLE_KINDS), 'What it is for, which decides its clear height; `drive` where absent.')),
+});
 
 export const gridlineSchema = v.strictObject({ label: filledText, at: length });
 

@@ -91,6 +91,8 @@ export interface Rules {
   readonly pullLimit: number;
   readonly waste: { readonly conductor: number; readonly raceway: number };
   readonly restHeight: { readonly low: number; readonly high: number };
+  /** Highest that the box of a pedestal or on a wall is. */
+  readonly pedestalHeight: number;
   readonly clearHeight: { readonly aisle: number; readonly stall: number; readonly van: number; readonly walk: number };
   readonly circuitsPerConduit: number;
   readonly pilot: {

@@ -15,6 +15,16 @@ export const INLET_SIDES = ['left', 'right', 'front', 'rear'] as const;
 export const KEEPOUT_BLOCKS = ['raceway', 'drop', 'equipment', 'cord'] as const;
 export type KeepoutBlocks = (typeof KEEPOUT_BLOCKS)[number];
 
+/** What an aisle is for: cars, fire apparatus too, people on foot, or the accessible aisle and route beside a stall. */
+export const AISLE_KINDS = ['drive', 'fire', 'walk', 'access'] as const;
+export type AisleKind = (typeof AISLE_KINDS)[number];
+export const AISLE_WORDS: Readonly<Record<AisleKind, string>> = {
+  drive: 'drive aisle',
+  fire: 'fire lane',
+  walk: 'walk',
+  access: 'access aisle',
+};
+
 export const EQUIPMENT_KINDS = [
   'source',
   'panelboard',

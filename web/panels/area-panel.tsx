@@ -1,8 +1,11 @@
+import { aisleClearHeight } from '../../routing/reach/clear-height.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Aisle, Point2 } from '../../routing/site/site.ts';
-import { KEEPOUT_BLOCKS } from '../../routing/site/vocabulary.ts';
+import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/vocabulary.ts';
+import { useDocument } from '../document/use-document.ts';
 import { ChecksField } from './checks-field.tsx';
-import { OwnFindings } from './facts.tsx';
-import { PlaceFields } from './fields.tsx';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { ChoiceField, PlaceFields } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -46,10 +49,21 @@ export function KeepoutPanel({ id }: PanelProps) {
 export function AislePanel({ id }: PanelProps) {
   const aisle = useElement('aisles', id);
   const change = useChange('aisles', id);
+  const { rules, units } = useDocument((state) => state.site);
   if (!aisle) return null;
   return (
     <>
+      <Facts>
+        <Fact name="clear height">{printLength(aisleClearHeight(aisle, rules), units)}</Fact>
+      </Facts>
       <section className="fields" aria-label="Aisle">
+        <ChoiceField
+          label="kind"
+          value={aisle.kind ?? 'drive'}
+          choices={AISLE_KINDS}
+          words={(each) => AISLE_WORDS[each]}
+          onChange={(kind) => change({ kind: kind === 'drive' ? undefined : kind })}
+        />
         <Corners outline={aisle.outline} onChange={(outline) => change({ outline })} />
       </section>
       <OwnFindings id={id} />

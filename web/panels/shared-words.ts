@@ -1,4 +1,5 @@
 import type { Equipment, Site } from '../../routing/site/site.ts';
+import { AISLE_WORDS } from '../../routing/site/vocabulary.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../document/shared-field.ts';
 
@@ -85,7 +86,7 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('from', ['from'], { none: 'grade and below', called: 'lowest elevation' }),
     field('to', ['to'], { none: 'any height', called: 'highest elevation' }),
   ],
-  aisles: [],
+  aisles: [field('kind', ['kind'], { absent: 'drive', words: AISLE_WORDS })],
   equipment: [
     field('kind', ['kind']),
     field('entry elevation', ['entry', 2]),

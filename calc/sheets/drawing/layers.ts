@@ -20,6 +20,7 @@ export const LAYERS = {
   stalls: { name: 'C-PKNG-STAL', says: 'stalls', colour: existing, index: 8, weight: 0.18 },
   stallNumbers: { name: 'C-PKNG-IDEN', says: 'stall numbers', colour: existing, index: 8, weight: 0.18 },
   aisles: { name: 'C-PKNG-AISL', says: 'aisles', colour: existing, index: 9, weight: 0.13, dash: [4, 2] },
+  aisleStripes: { name: 'C-PKNG-STRP', says: 'stripes of access aisles', colour: existing, index: 9, weight: 0.13 },
   columns: { name: 'S-COLS', says: 'columns', colour: existing, index: 8, weight: 0.25 },
   members: { name: 'S-BEAM', says: 'beams and purlins', colour: existing, index: 9, weight: 0.13, dash: [6, 1.5] },
   gridlines: { name: 'S-GRID', says: 'gridlines', colour: existing, index: 9, weight: 0.13, dash: [8, 2] },

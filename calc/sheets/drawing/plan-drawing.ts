@@ -3,9 +3,11 @@ import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
-import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
+import { middleOf, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';
 import { extentOf, extentOnGrid } from './extent.ts';
@@ -64,9 +66,20 @@ const text = (layer: LayerName, at: Point2, words: string, more: Partial<DrawnTe
 });
 
 const aisles = (site: Site): DrawnItem[] => [
-  ...site.aisles.map(({ outline }) => line('aisles', outline, true)),
+  ...site.aisles.flatMap((aisle) => [
+    line('aisles', aisle.outline, true),
+    ...(aisle.kind === 'access' ? stripesOf(aisle).map((stripe) => line('aisleStripes', stripe)) : []),
+    ...aisleName(aisle),
+  ]),
   ...site.keepouts.map(({ outline }) => line('keepouts', outline, true)),
 ];
+
+/** What an aisle is for, where that is not plain driving; an access aisle is told by its stripes. */
+function aisleName(aisle: Aisle): DrawnItem[] {
+  const { kind = 'drive' } = aisle;
+  if (kind === 'drive' || kind === 'access') return [];
+  return [text('stallNumbers', middleOf(aisle), AISLE_WORDS[kind].toUpperCase())];
+}
 
 const stalls = (site: Site): DrawnItem[] =>
   site.stalls.flatMap((stall) => [

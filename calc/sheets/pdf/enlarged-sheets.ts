@@ -16,7 +16,15 @@ import { drawKeyPlan } from './key-plan.ts';
 import { type Ground, writeLabels } from './labels.ts';
 import { CAP } from './letters.ts';
 import type { Pen } from './pen.ts';
-import { conduitWishes, dropWishes, equipmentWishes, groundOf, openingWishes, stallWishes } from './plan-labels.ts';
+import {
+  aisleWishes,
+  conduitWishes,
+  dropWishes,
+  equipmentWishes,
+  groundOf,
+  openingWishes,
+  stallWishes,
+} from './plan-labels.ts';
 import { drawnExtent, footOf, LARGEST_RATIO, PLAN_NOTES, planRoom } from './plan-sheet.ts';
 import { drawClouds } from './revised.ts';
 import { pointsPerFoot, type Scale, scalesOf } from './scales.ts';
@@ -157,6 +165,7 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     ...feederWishes(view, site),
     ...openingWishes(view, site, plan),
     ...stallWishes(view, site, pen.lettering),
+    ...aisleWishes(view, site),
   ]);
   const foot = footOf(shape);
   const hasKey = tiles.length > 1;

@@ -3,7 +3,9 @@ import { boxesMeet, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import type { Plan } from '../../plan-shape.ts';
+import { middleOf } from '../drawing/aisle-stripes.ts';
 import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
 import { symbolScale } from './base-plan.ts';
 import { circuitOf, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
@@ -159,6 +161,24 @@ export function stallWishes(view: View, site: Site, lettering: Lettering): Label
         },
       };
     });
+}
+
+/** What the aisles in the view are for, where that is not plain driving or told by their stripes. */
+export function aisleWishes(view: View, site: Site): LabelWish[] {
+  return site.aisles.flatMap((aisle): LabelWish[] => {
+    const { kind = 'drive' } = aisle;
+    const at = middleOf(aisle);
+    if (kind === 'drive' || kind === 'access' || !shows(view.window, at)) return [];
+    return [
+      {
+        layer: 'stallNumbers',
+        lines: [{ text: AISLE_WORDS[kind].toUpperCase() }],
+        size: 'small',
+        colour: GREY,
+        places: (size) => placesAround(view.at(at), 0, size, true),
+      },
+    ];
+  });
 }
 
 /** Names of pull points and junctions in the view; junctions that lie in one place share a label. */

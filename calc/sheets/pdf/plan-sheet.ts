@@ -10,7 +10,7 @@ import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { writeLabels, writeMostOrNone } from './labels.ts';
 import type { SheetShape } from './paper.ts';
-import { conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import { aisleWishes, conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
 import { drawClouds } from './revised.ts';
 import { scaleThatFits } from './scales.ts';
 import { drawUnderlays } from './underlay.ts';
@@ -77,6 +77,7 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
       writeLabels(pen, view.area, ground, [
         ...feederWishes(view, site),
+        ...aisleWishes(view, site),
         ...conduitWishes(view, conduitStretches(plan.conduits)),
       ]);
       const stalls = stallWishes(view, site, pen.lettering);

@@ -6,7 +6,7 @@ import { covers, inletCases, stallReach, worstOf } from '../../reach/stall-reach
 import type { Drop, Site } from '../../site/site.ts';
 
 /** A cord that a stall is looked at from. */
-type Hung = Pick<Drop, 'box' | 'retractor' | 'cord'>;
+type Hung = Pick<Drop, 'box' | 'retractor' | 'cord' | 'mount'>;
 
 /**
  * A function that gives the stalls, by their places in a list of some, that a cord covers as the rules want, going round

@@ -82,7 +82,7 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
   const ground = { shared: sharedOf(site), stalls: site.stalls };
   const isClear = (a: Point3, b: Point3): boolean =>
     !overhead || racewayHeadroom({ id: '', path: [[...a], [...b]], method: 'EMT', place }, ground).length === 0;
-  const high = site.rules.clearHeight.aisle + OVER_CLEAR;
+  const high = Math.max(...Object.values(site.rules.clearHeight)) + OVER_CLEAR;
   const risen = new Map<number, number>();
   const raised = (n: number): number => {
     const known = risen.get(n);

@@ -1,5 +1,6 @@
 import { feederRoutesOf } from '../../network/feeder-routes.ts';
 import type { Run } from '../../network/run.ts';
+import { tappedFromAbove } from '../../network/run-findings.ts';
 import { runsOf } from '../../network/runs.ts';
 import { printLength } from '../../site/feet-inches.ts';
 import { byId } from '../../site/look-up.ts';
@@ -29,7 +30,7 @@ export interface RacewaysProposal {
 }
 
 /**
- * Raceways to the boxes of all chargers that have no run, from the equipment that feeds each, and for feeders that have
+ * Raceways to the boxes of all chargers that have no run, and to pedestals tapped from overhead, from the equipment that feeds each, and for feeders that have
  * neither a length nor a way: along the lot and square to it, under the steel, up and over where something must stay
  * clear, through no keep-out that blocks raceways, and on the raceways that are there as far as they go. Pedestals and
  * feeders are reached in the ground. Branches share raceways and conduits at the least cost that the search finds.
@@ -83,7 +84,10 @@ export function proposeRaceways(
       lay(from, 'underground', [{ id, at: byId(site.equipment).get(to)!.entry, most: Number.POSITIVE_INFINITY }]);
 
   const runs = new Map(runsOf(now).runs.map((run) => [run.charger, run]));
-  const open = site.chargers.filter(({ id }) => runs.get(id)?.length === null);
+  const open = site.chargers.filter((charger) => {
+    const run = runs.get(charger.id)!;
+    return run.length === null || tappedFromAbove(now, dropOf(site, charger), run) !== null;
+  });
   const feeding = site.equipment.filter(({ id }) => open.some(({ from }) => from === id));
   for (const [done, { id }] of feeding.entries()) {
     tell(done, feeding.length);

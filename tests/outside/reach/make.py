@@ -102,4 +102,5 @@ def main():
     print("  ]\n}")
 
 
-main()
+if __name__ == "__main__":
+    main()

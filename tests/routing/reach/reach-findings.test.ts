@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Drop, Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
+import type { AisleKind } from '../../../routing/site/vocabulary.ts';
 import { CAR, charger, drop, inlet, siteOf, stall } from './sites.ts';
 
 const lot = (more: Partial<SiteFile> = {}): SiteFile => ({
@@ -284,6 +285,35 @@ describe('headroom', () => {
     expect(only(found('clear-height', { drops: over(9, 6.5) }))).toMatchObject({ severity: 'warn', limit: 7 });
     const stalls = [stall('S1', [0, 0], { use: 'van-accessible' })];
     expect(only(found('clear-height', { stalls, drops: over(9, 8) }))).toMatchObject({ severity: 'fail', limit: 8.17 });
+  });
+
+  test('over an access aisle is 98 in, of a raceway and of a box; over a walk 80 in; over a fire lane 13 ft 6 in', () => {
+    const beside = (kind: AisleKind) => [{ ...aisles[0]!, kind }];
+    const run = (z: number) =>
+      raceway([
+        [-20, -3, z],
+        [20, -3, z],
+      ]);
+    // Raceway at 8 ft 0 in beside a van stall: 2 in under the 98 in of the standard; at 9 ft it is clear.
+    const low = only(found('clear-height', { aisles: beside('access'), ...run(8) }));
+    expect(low).toMatchObject({ severity: 'fail', about: ['R1', 'A1'], value: 8, limit: 8.17 });
+    expect(low.says).toContain('over access aisle A1');
+    expect(low.source).toContain('502.5');
+    expect(found('clear-height', { aisles: beside('access'), ...run(9) })).toEqual([]);
+    expect(only(found('clear-height', { aisles: beside('access'), drops: over(-1, 8) })).severity).toBe('fail');
+    expect(found('clear-height', { aisles: beside('access'), drops: over(-1, 9) })).toEqual([]);
+
+    expect(only(found('clear-height', { aisles: beside('walk'), ...run(6.5) }))).toMatchObject({
+      severity: 'fail',
+      limit: 6.67,
+    });
+    expect(found('clear-height', { aisles: beside('walk'), ...run(7) })).toEqual([]);
+    expect(only(found('clear-height', { aisles: beside('fire'), ...run(13) }))).toMatchObject({
+      severity: 'fail',
+      limit: 13.5,
+    });
+    // Without a word an aisle is for driving, and 13 ft 6 in is asked about as before.
+    expect(only(found('clear-height', { aisles, ...run(9) }))).toMatchObject({ severity: 'warn', limit: 13.5 });
   });
 
   test('is not asked of a pedestal or a wall', () => {

@@ -75,7 +75,7 @@ describe('the published JSON Schema', () => {
       columns: 'id at size rotation height',
       members: 'id from to',
       keepouts: 'id outline from to blocks',
-      aisles: 'id outline',
+      aisles: 'id outline kind',
       equipment:
         'id kind at size rotation entry volts phases busAmps mainAmps spaces workingSpace managedAmps kva primaryVolts secondaryVolts impedancePercent xr',
       feeders: 'id from to conductor raceway length breakerAmps existing',

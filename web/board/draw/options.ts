@@ -2,7 +2,15 @@ import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from '../../../calc/propo
 import type { CanopyShape } from '../../../routing/propose/rows/canopy-bays.ts';
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import type { RowShape } from '../../../routing/propose/rows/stall-row.ts';
-import type { EquipmentKind, KeepoutBlocks, Method, Mount, Place, Surface } from '../../../routing/site/vocabulary.ts';
+import type {
+  AisleKind,
+  EquipmentKind,
+  KeepoutBlocks,
+  Method,
+  Mount,
+  Place,
+  Surface,
+} from '../../../routing/site/vocabulary.ts';
 
 /** What the forms of the drawing actions hold. Lengths in feet. Kept while the page is open, never in the file. */
 export interface StallsOptions extends Omit<RowShape, 'uses'> {
@@ -78,6 +86,10 @@ export interface ColumnOptions {
   readonly height: number | null;
 }
 
+export interface AisleOptions {
+  readonly kind: AisleKind;
+}
+
 export interface ElevationOptions {
   readonly elevation: number;
 }
@@ -89,7 +101,7 @@ export interface DrawOptions {
   readonly raceway: RacewayOptions;
   readonly drops: DropsOptions;
   readonly keepout: KeepoutOptions;
-  readonly aisle: Readonly<Record<never, never>>;
+  readonly aisle: AisleOptions;
   readonly pullpoint: ElevationOptions;
   readonly member: ElevationOptions;
   readonly column: ColumnOptions;
@@ -155,7 +167,7 @@ export const FIRST_OPTIONS: DrawOptions = {
     stalls: null,
   },
   keepout: { from: null, to: null, blocks: ['raceway', 'drop', 'equipment', 'cord'] },
-  aisle: {},
+  aisle: { kind: 'drive' },
   pullpoint: { elevation: 11 },
   member: { elevation: 12 },
   column: { size: [1, 1], rotation: 0, height: 12 },

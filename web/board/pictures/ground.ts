@@ -1,4 +1,6 @@
 import type { Point2 } from '../../../routing/site/site.ts';
+import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { AreaMark, MemberMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
@@ -12,10 +14,35 @@ export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): 
   for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
   pen.fillStyle = frame.ink.aisle;
   pen.fill();
+  for (const mark of marks) drawKind(pen, frame, mark);
   if (!frame.chosen) return;
+  pen.beginPath();
+  for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
   pen.strokeStyle = frame.ink.ink;
   pen.lineWidth = 2;
   pen.stroke();
+}
+
+/** An access aisle is striped as it is painted; what else is no plain drive aisle has its name where there is room. */
+function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: AreaMark): void {
+  const kind = 'kind' in area ? (area.kind ?? 'drive') : 'drive';
+  if (kind === 'drive') return;
+  const { scale, left, top, ink } = frame;
+  if (kind === 'access') {
+    if ((maxX - minX) * scale < BIG_ENOUGH) return;
+    pen.beginPath();
+    traceOutline(pen, frame, area.outline);
+    hatch(pen, frame, ink.stripe, Math.max(6, 3 * Math.SQRT2 * scale));
+    return;
+  }
+  const words = AISLE_WORDS[kind];
+  const px = namePx(scale);
+  if (Math.max(maxX - minX, maxY - minY) * scale < words.length * px || px * 1.2 > (maxY - minY) * scale) return;
+  pen.font = lettering(px);
+  pen.textAlign = 'center';
+  pen.textBaseline = 'middle';
+  pen.fillStyle = ink.soft;
+  pen.fillText(words, left + ((minX + maxX) / 2) * scale, top - ((minY + maxY) / 2) * scale);
 }
 
 /** Keep-outs: hatched, with a broken edge. */

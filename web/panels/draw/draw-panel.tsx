@@ -8,7 +8,7 @@ import { KindSwitches } from '../kind-switches.tsx';
 import { CanopyForm } from './canopy-form.tsx';
 import { DropsForm } from './drops-form.tsx';
 import { EquipmentForm } from './equipment-form.tsx';
-import { ColumnForm, ElevationForm, KeepoutForm } from './plain-forms.tsx';
+import { AisleForm, ColumnForm, ElevationForm, KeepoutForm } from './plain-forms.tsx';
 import { PriceOfDraft } from './price-of-draft.tsx';
 import { RacewayForm } from './raceway-form.tsx';
 import { SnapSwitches } from './snap-switches.tsx';
@@ -22,7 +22,7 @@ const FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   raceway: RacewayForm,
   drops: DropsForm,
   keepout: KeepoutForm,
-  aisle: () => null,
+  aisle: AisleForm,
   pullpoint: () => <ElevationForm tool="pullpoint" />,
   member: () => <ElevationForm tool="member" />,
   column: ColumnForm,

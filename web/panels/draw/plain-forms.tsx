@@ -1,6 +1,6 @@
-import { KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
+import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
 import { ChecksField } from '../checks-field.tsx';
-import { LengthField, NumberField } from '../fields.tsx';
+import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
@@ -16,6 +16,21 @@ export function KeepoutForm() {
       />
       <MaybeLength label="from" none="grade and below" value={options.from} onChange={(from) => change({ from })} />
       <MaybeLength label="to" none="any height" value={options.to} onChange={(to) => change({ to })} />
+    </section>
+  );
+}
+
+export function AisleForm() {
+  const [{ kind }, change] = useOptions('aisle');
+  return (
+    <section className="fields" aria-label="Aisle to draw">
+      <ChoiceField
+        label="kind"
+        value={kind}
+        choices={AISLE_KINDS}
+        words={(each) => AISLE_WORDS[each]}
+        onChange={(next) => change({ kind: next })}
+      />
     </section>
   );
 }

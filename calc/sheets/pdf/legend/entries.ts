@@ -121,6 +121,7 @@ export const LINES: Group = {
       'keepouts',
       'stalls',
       'aisles',
+      'aisleStripes',
       'columns',
       'members',
     ] as const

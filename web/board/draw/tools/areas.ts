@@ -3,7 +3,7 @@ import { newId } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
-import type { DrawOptions, KeepoutOptions } from '../options.ts';
+import type { AisleOptions, KeepoutOptions } from '../options.ts';
 
 /** A keep-out by its corners. */
 export const keepoutTool: DrawTool<KeepoutOptions> = {
@@ -22,14 +22,18 @@ export const keepoutTool: DrawTool<KeepoutOptions> = {
   },
 };
 
-/** A drive aisle or walkway by its corners. */
-export const aisleTool: DrawTool<DrawOptions['aisle']> = {
+/** An aisle of any kind by its corners. */
+export const aisleTool: DrawTool<AisleOptions> = {
   ...outlineTool('Aisle', 'aisles'),
-  edit: ({ file }, draft) => {
+  edit: ({ file }, draft, { kind }) => {
     const outline = outlineOf(draft);
-    return outline
-      ? addElements(file, 'aisles', [{ id: newId(file, 'A'), outline: outline as Aisle['outline'] }])
-      : null;
+    if (!outline) return null;
+    const aisle: Aisle = {
+      id: newId(file, 'A'),
+      outline: outline as Aisle['outline'],
+      ...(kind !== 'drive' && { kind }),
+    };
+    return addElements(file, 'aisles', [aisle]);
   },
 };
 
