@@ -1,6 +1,7 @@
 import { equipmentFindings } from '../routing/network/equipment-findings.ts';
 import { keepoutFindings } from '../routing/network/keepouts.ts';
 import { runsOf } from '../routing/network/runs.ts';
+import { supportFindings } from '../routing/network/support/support-findings.ts';
 import { reachOf } from '../routing/reach/reach.ts';
 import type { Site } from '../routing/site/site.ts';
 import { whenAsked } from './asked.ts';
@@ -14,6 +15,7 @@ import { feederFindings } from './findings/pull-findings.ts';
 import { limitGround } from './findings/pull-limits.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
+import { supportSpacings } from './tables/raceway-of.ts';
 import { takeoff } from './takeoff/takeoff.ts';
 
 /**
@@ -57,6 +59,7 @@ export function plan(site: Site): Plan {
     findings: planFindings(site, design, branches, [
       runs.findings,
       keepoutFindings(site),
+      supportFindings(site, supportSpacings(design.tables)),
       equipmentFindings(site),
       reach.findings,
       supply.findings,

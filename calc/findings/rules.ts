@@ -19,6 +19,7 @@ export const RULES: Readonly<Record<RuleWord, Rule>> = {
   'low-cord': { heading: 'Slack cords that hang low over an aisle or walk' },
   'over-vehicle': { heading: 'Drops that hang over a vehicle' },
   'clear-height': { heading: 'Hung too low over what passes below' },
+  unsupported: { heading: 'Nothing to hang from' },
   'keepout-crossed': { heading: 'Keep-outs crossed' },
   'working-space': { heading: 'Working spaces that are not clear' },
   'no-run': { heading: 'Chargers without a run' },

@@ -15,7 +15,7 @@ const soundFinding = remembered(
 
 /** Sorted findings; where none fails, with the note that says what was looked at. */
 export function withSound(rules: Rules, sorted: readonly Finding[]): readonly Finding[] {
-  if (sorted[0]?.severity === 'fail') return sorted;
+  if (sorted[0]?.severity === 'fail' || sorted.some(({ rule }) => rule === 'unsupported')) return sorted;
   const sound = soundFinding(rules, firstNote(sorted));
   const place = placeOf(sorted, sound);
   return [...sorted.slice(0, place), sound, ...sorted.slice(place)];

@@ -1,4 +1,6 @@
-import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { SupportSpacing, SupportSpacings } from '../../routing/network/support/support-findings.ts';
+import { METHODS, type Metal, type Method } from '../../routing/site/vocabulary.ts';
+import { remembered } from '../memo.ts';
 import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
 import { indexed } from './indexed.ts';
 import { compareSizes, tradeSizeInches } from './sizes.ts';
@@ -78,6 +80,19 @@ export function supportSpacing(
   if (row === undefined) throw new RangeError(`no support spacing for ${run} ${method} ${tradeSize}`);
   return { spacingFt: row.spacingFt, firstFt: row.firstFt };
 }
+
+/**
+ * Greatest distance between supports of each method whatever the trade size, ft, with the section that says so: of a
+ * method that goes by trade size, that of its smallest. A raceway of the site has no trade size of its own.
+ */
+export const supportSpacings = remembered((tables: CodeTables): SupportSpacings => {
+  const strictest = (method: Method): SupportSpacing => {
+    const rows = tables.supports.rows.filter((row) => row.method === method && row.run === 'general');
+    const row = rows.reduce((least, other) => (other.spacingFt < least.spacingFt ? other : least));
+    return { feet: row.spacingFt, section: row.section };
+  };
+  return Object.fromEntries(METHODS.map((method) => [method, strictest(method)])) as SupportSpacings;
+});
 
 /** Greatest distance between supports of conductors in a vertical raceway, ft (Table 300.19(A)). */
 export function verticalSupportSpacing(tables: CodeTables, size: string, metal: Metal): number {

@@ -43,6 +43,7 @@ const NOTES: Readonly<Record<RulePath, Note>> = {
   ],
   cordSlack: ['ft', 'Cord kept back for a drip loop, handling and misparking', `${PRACTICE}: 2 to 4 ft`],
   tapLimit: ['ft', 'Longest tap from a raceway to a box or an entry', PRACTICE],
+  hangReach: ['ft', 'Farthest in plan that a member holds what hangs overhead', PRACTICE],
   joinTolerance: ['ft', 'Raceways closer than this touch', `${OWN}: allows for slips of drawing`],
   builtTolerance: ['ft', 'Farther from the drawing than this, what was built is told', PRACTICE],
   headClearance: [

@@ -14,6 +14,7 @@ export const RULE_WORDS = [
   'low-cord',
   'over-vehicle',
   'clear-height',
+  'unsupported',
   'keepout-crossed',
   'working-space',
   'no-run',

@@ -21,6 +21,7 @@ export const rulesSchema = v.strictObject({
   cordLimit: maybe(told(positiveLength, 'Longest usable cord.')),
   cordSlack: maybe(told(nonNegativeLength, 'Cord kept back for handling, out of the usable length.')),
   tapLimit: maybe(told(nonNegativeLength, 'Longest tap from a raceway to a box or an entry.')),
+  hangReach: maybe(told(nonNegativeLength, 'What hangs overhead is held by a member no farther than this in plan.')),
   joinTolerance: maybe(told(nonNegativeLength, 'Raceways closer than this touch.')),
   builtTolerance: maybe(told(nonNegativeLength, 'Farther from the drawing than this, what was built is told.')),
   headClearance: maybe(told(nonNegativeLength, 'Gap between the leading bumper and the head of the stall.')),

@@ -7,6 +7,7 @@ export const DEFAULT_RULES: Rules = {
   cordLimit: 25,
   cordSlack: 2,
   tapLimit: 6,
+  hangReach: 3,
   joinTolerance: 0.25,
   builtTolerance: 0.25,
   headClearance: 2,

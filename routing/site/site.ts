@@ -73,6 +73,7 @@ export interface Rules {
   readonly cordLimit: number;
   readonly cordSlack: number;
   readonly tapLimit: number;
+  readonly hangReach: number;
   readonly joinTolerance: number;
   /** Farther from the drawing than this, what was built is told. */
   readonly builtTolerance: number;

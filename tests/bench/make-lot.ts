@@ -148,6 +148,12 @@ function addCanopy(lists: Lists, { canopy, count, x0, y0, digits, wish }: Canopy
       to: [x0 + x, y0 + STALL.depth, 12],
     });
   }
+  for (const y of [-15, -9, -3, 3, 9, 15])
+    lists.members.push({
+      id: `PU${canopy}${y > 0 ? '+' : ''}${y}`,
+      from: [x0, y0 + y, 12.5],
+      to: [x0 + length, y0 + y, 12.5],
+    });
   lists.raceways.push({
     id: `T${canopy}`,
     path: [

@@ -40,6 +40,12 @@ export function fleetYard(): SiteFile {
       columns.push({ id: `C${canopy + 1}-${i + 1}`, at: [x, y0], size: [1, 1], height: 14 });
       members.push({ id: `B${canopy + 1}-${i + 1}`, from: [x, y0 - 20, 14], to: [x, y0 + 20, 14] });
     }
+    for (const y of [-15, -9, -3, 3, 9, 15])
+      members.push({
+        id: `PU${canopy + 1}${y > 0 ? '+' : ''}${y}`,
+        from: [-6, y0 + y, 14.5],
+        to: [tidy(ROW + 8), y0 + y, 14.5],
+      });
     for (const side of [1, -1])
       for (let i = 0; i < PER_SIDE; i++) {
         const n = stalls.length + 1;

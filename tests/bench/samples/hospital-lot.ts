@@ -53,7 +53,7 @@ export function hospitalLot(): SiteFile {
   addPanel(lists, 1, 400);
   addPanel(lists, 2, 400);
   addPanel(lists, 3, 640);
-  // The fourth canopy hangs on the third panel: over the drive aisle at 14' 6".
+  // The fourth canopy hangs on the third panel: over the drive aisle at 14' 6". unsupported: no steel carries it there.
   lists.raceways.push({
     id: 'T3-4',
     path: [
@@ -107,6 +107,12 @@ function addCanopy(lists: Lists, canopy: number): void {
     lists.columns.push({ id: `C${canopy}-${i + 1}`, at: [x, y0], size: [1, 1], height: 13 });
     lists.members.push({ id: `B${canopy}-${i + 1}`, from: [x, y0 - DEPTH, 13], to: [x, y0 + DEPTH, 13] });
   }
+  for (const y of [-15, -9, -3, 3, 9, 15])
+    lists.members.push({
+      id: `PU${canopy}${y > 0 ? '+' : ''}${y}`,
+      from: [0, y0 + y, 13.5],
+      to: [2 * HALF + GAP, y0 + y, 13.5],
+    });
   lists.raceways.push({
     id: `T${canopy}`,
     path: [

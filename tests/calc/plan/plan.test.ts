@@ -152,7 +152,8 @@ describe('findings', () => {
   });
 
   test('a sound plan says what was checked', () => {
-    const { findings } = planOf(trunkLot([50]));
+    const steel = { id: 'M1', from: [-10, 0, 12], to: [60, 0, 12] } as const;
+    const { findings } = planOf(trunkLot([50], { members: [steel] }));
     const sound = findings.find(({ rule }) => rule === 'sound')!;
     expect(sound).toMatchObject({ severity: 'note', about: [] });
     expect(sound.says).toContain('voltage drop');

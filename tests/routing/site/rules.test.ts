@@ -20,6 +20,7 @@ describe('the rules', () => {
       cordLimit: 25,
       cordSlack: 2,
       tapLimit: 6,
+      hangReach: 3,
       joinTolerance: 0.25,
       headClearance: 2,
       coverage: 1.0,

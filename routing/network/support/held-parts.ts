@@ -1,0 +1,92 @@
+import { LENGTH_SLACK } from '../../plane/space.ts';
+import type { Member, Point3 } from '../../site/site.ts';
+
+/**
+ * How far over the line of a member something may lie and still be beside it, feet: strapped to the side of the steel or
+ * on top of it. Common practice, no source.
+ */
+export const BESIDE = 1.5;
+
+/** A part of a straight, as shares of its length. */
+export type Part = readonly [from: number, to: number];
+
+/**
+ * The parts of the straight from `a` to `b` that a member may hold: those whose nearest point of the member, in the
+ * plan, is no farther than `reach` feet, and is above or no more than `BESIDE` below. Exact: along the straight, the
+ * nearest point is one end of the member, then runs along it, then is the other end, and in each of the three both
+ * conditions hold on one interval. In order.
+ */
+export function heldParts({ from, to }: Member, a: Point3, b: Point3, reach: number): Part[] {
+  const [dx, dy, dz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
+  const length = Math.hypot(mx, my);
+  const limit = reach + LENGTH_SLACK;
+  // Where the nearest point lies along the member, feet from its start: `s` and how fast it goes with the share.
+  const [ux, uy] = length > LENGTH_SLACK ? [mx / length, my / length] : [0, 0];
+  const s0 = (a[0] - from[0]) * ux + (a[1] - from[1]) * uy;
+  const s1 = dx * ux + dy * uy;
+  const turns = s1 === 0 ? [] : [-s0 / s1, (length - s0) / s1].filter((t) => t > 0 && t < 1).sort((p, q) => p - q);
+  const parts: Part[] = [];
+  let begin = 0;
+  for (const end of [...turns, 1]) {
+    const s = s0 + (s1 * (begin + end)) / 2;
+    const along = s > 0 && s < length;
+    const near = along
+      ? within(begin, end, (a[0] - from[0]) * uy - (a[1] - from[1]) * ux, dx * uy - dy * ux, -limit, limit)
+      : inCircle(begin, end, a, dx, dy, s > 0 ? to : from, limit);
+    const rise = along ? (to[2] - from[2]) / length : 0;
+    const level = along ? from[2] + s0 * rise : endLevel(from, to, s > 0, length);
+    const above = near && within(near[0], near[1], level - a[2], s1 * rise - dz, -BESIDE - LENGTH_SLACK, Infinity);
+    if (above) parts.push(above);
+    begin = end;
+  }
+  return parts;
+}
+
+/** The elevation at an end of a member; of one that stands upright, its top. */
+const endLevel = (from: Point3, to: Point3, last: boolean, length: number): number =>
+  length > LENGTH_SLACK ? (last ? to : from)[2] : Math.max(from[2], to[2]);
+
+/** The part of [begin, end] on which `at + t * by` is from `low` to `high`. */
+function within(begin: number, end: number, at: number, by: number, low: number, high: number): Part | null {
+  if (by === 0) return at >= low && at <= high ? [begin, end] : null;
+  const [p, q] = [(low - at) / by, (high - at) / by];
+  const from = Math.max(begin, Math.min(p, q));
+  const to = Math.min(end, Math.max(p, q));
+  return from <= to ? [from, to] : null;
+}
+
+/** The part of [begin, end] on which a straight is in the circle of a radius about a point of the plan. */
+function inCircle(
+  begin: number,
+  end: number,
+  a: Point3,
+  dx: number,
+  dy: number,
+  middle: Point3,
+  radius: number,
+): Part | null {
+  const [x, y] = [a[0] - middle[0], a[1] - middle[1]];
+  const square = dx * dx + dy * dy;
+  const outside = x * x + y * y - radius * radius;
+  if (square === 0) return outside <= 0 ? [begin, end] : null;
+  const half = x * dx + y * dy;
+  const root = half * half - square * outside;
+  if (root < 0) return null;
+  const from = Math.max(begin, (-half - Math.sqrt(root)) / square);
+  const to = Math.min(end, (-half + Math.sqrt(root)) / square);
+  return from <= to ? [from, to] : null;
+}
+
+/**
+ * How far the nearest member that is above or beside a point is from it in the plan, feet; null where none is so, however
+ * far away.
+ */
+export function distanceAside({ from, to }: Member, [x, y, z]: Point3): number | null {
+  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
+  const square = mx * mx + my * my;
+  const share = square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * mx + (y - from[1]) * my) / square)) : 0;
+  const level = square > 0 ? from[2] + share * (to[2] - from[2]) : Math.max(from[2], to[2]);
+  if (level < z - BESIDE - LENGTH_SLACK) return null;
+  return Math.hypot(x - from[0] - share * mx, y - from[1] - share * my);
+}

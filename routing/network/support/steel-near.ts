@@ -1,0 +1,46 @@
+import { type Box, boxOf, widened } from '../../plane/box.ts';
+import { type BoxIndex, boxIndex, positionsIn } from '../../plane/box-index.ts';
+import { LENGTH_SLACK } from '../../plane/space.ts';
+import type { Member, Point3 } from '../../site/site.ts';
+import { distanceAside } from './held-parts.ts';
+
+/** The members of a site, to be searched by box. */
+export type Steel = BoxIndex<Member>;
+
+const boxes = new WeakMap<Member, Box>();
+
+/** The plan's box of a member. */
+export function memberBox(member: Member): Box {
+  const known = boxes.get(member);
+  if (known) return known;
+  const { from, to } = member;
+  const box = boxOf([
+    [from[0], from[1]],
+    [to[0], to[1]],
+  ]);
+  boxes.set(member, box);
+  return box;
+}
+
+/** The members, indexed; of the last index the tree is kept where few of them moved. */
+export const steelOf = (members: readonly Member[], last?: Steel): Steel => boxIndex(members, memberBox, last);
+
+/** Members whose box comes within a reach, feet, of a box of the plan. */
+export const membersNear = (steel: Steel, box: Box, reach: number): Member[] =>
+  positionsIn(steel, widened(box, reach + LENGTH_SLACK)).map((i) => steel.items[i]!);
+
+/** The nearest member above or beside a point and how far it is in the plan, feet; null where none is above or beside. */
+export function nearestMember(steel: Steel, at: Point3): { readonly member: Member; readonly feet: number } | null {
+  const [x, y] = at;
+  for (let reach = 8; ; reach *= 4) {
+    const near = membersNear(steel, { minX: x, minY: y, maxX: x, maxY: y }, reach);
+    let best: { readonly member: Member; readonly feet: number } | null = null;
+    for (const member of near) {
+      const feet = distanceAside(member, at);
+      if (feet !== null && feet < (best?.feet ?? Number.POSITIVE_INFINITY)) best = { member, feet };
+    }
+    // A member farther away than the box reaches may be hidden by a nearer one outside it.
+    if (best !== null && best.feet <= reach) return best;
+    if (near.length === steel.items.length) return best;
+  }
+}

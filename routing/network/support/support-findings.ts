@@ -1,0 +1,168 @@
+import { type Box, boxOf } from '../../plane/box.ts';
+import { LENGTH_SLACK } from '../../plane/space.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import type { Drop, Point3, Raceway, Site } from '../../site/site.ts';
+import type { Method, Units } from '../../site/vocabulary.ts';
+import { keptNear, type Overhead } from './kept-near.ts';
+import { nearestMember, type Steel, steelOf } from './steel-near.ts';
+import { hangs, unheldStretches } from './unheld.ts';
+
+/** How far apart supports of a method may be, feet, and the section that says so. */
+export interface SupportSpacing {
+  readonly feet: number;
+  readonly section: string;
+}
+export type SupportSpacings = Readonly<Record<Method, SupportSpacing>>;
+
+/** Slips of the ends of a stretch, feet: it begins where the reach of a member ends, slack and all. */
+const SLIPS = 1e-6;
+
+/** What is looked at against, one object while it is the same. */
+interface Limits {
+  readonly units: Units;
+  readonly reach: number;
+  readonly spacings: SupportSpacings;
+}
+
+let limits: Limits | null = null;
+let steel: Steel | undefined;
+
+function limitsOf({ units, rules }: Site, spacings: SupportSpacings): Limits {
+  const reach = rules.hangReach;
+  if (limits?.units !== units || limits.reach !== reach || limits.spacings !== spacings)
+    limits = { units, reach, spacings };
+  return limits;
+}
+
+/**
+ * Finding `unsupported`: what hangs and has nothing to hang from. A raceway overhead hangs from members within
+ * `rules.hangReach` of it in the plan, above it or beside it; the stretches between them are no longer than the supports
+ * of its method may be apart (`spacings`). The box and the retractor of an overhead drop each have a member so near.
+ * Upright legs stand against a column, a wall or equipment; what lies on a surface or in the ground, pedestals and wall
+ * boxes do not hang. A site without any member says so once. What the member bears is not looked at. Each raceway is
+ * looked at by itself: one that is drawn in short pieces is looked at piece by piece.
+ */
+export function supportFindings(site: Site, spacings: SupportSpacings): readonly Finding[] {
+  const { members, raceways, drops } = site;
+  if (members.length === 0) return nothingDrawn(raceways, drops);
+  const now = limitsOf(site, spacings);
+  steel = steelOf(members, steel?.items.length === members.length ? steel : undefined);
+  const overhead = { steel, limits: now };
+  const ofRaceways = racewaySupport(raceways, overhead);
+  const ofDrops = dropSupport(drops, overhead);
+  return ofRaceways.length === 0 ? ofDrops : ofDrops.length === 0 ? ofRaceways : [...ofRaceways, ...ofDrops];
+}
+
+const isOverhead = ({ mount = 'overhead' }: Drop): boolean => mount === 'overhead';
+const isHung = ({ place, path }: Raceway): boolean => place === 'overhead' && hangs(path);
+
+const racewaySupport = keptNear<Raceway, Limits>(
+  ({ path }) => boxOf(path.map(([x, y]) => [x, y])),
+  (raceway, now) => (isHung(raceway) ? racewayFinding(raceway, now) : []),
+);
+
+const dropSupport = keptNear<Drop, Limits>(
+  ({ box, retractor = box }): Box =>
+    boxOf([
+      [box[0], box[1]],
+      [retractor[0], retractor[1]],
+    ]),
+  (drop, now) => (isOverhead(drop) ? dropFinding(drop, now) : []),
+);
+
+function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhead<Limits>): Finding[] {
+  const { units, reach, spacings } = limits;
+  const { feet: spacing, section } = spacings[method];
+  const long = unheldStretches(path, steel, reach).filter(({ length }) => length > spacing + SLIPS);
+  if (long.length === 0) return [];
+  const worst = long.reduce((most, one) => (one.length > most.length ? one : most));
+  const print = (feet: number): string => printLength(feet, units);
+  const nearest = nearestMember(steel, worst.middle);
+  const others = long.length - 1;
+  const more = others === 0 ? '' : ` So do ${others === 1 ? 'one more stretch' : `${others} more stretches`} of it.`;
+  return [
+    {
+      severity: 'fail',
+      rule: 'unsupported',
+      about: [id],
+      says: `Raceway ${id} hangs from nothing over ${print(worst.length)}: ${
+        nearest === null
+          ? 'no member lies above or beside it'
+          : `at the middle of that, the nearest member above or beside it, ${nearest.member.id}, is ${print(nearest.feet)} away in plan`
+      }. A member within ${print(reach)} holds it, and ${method} needs a support at least every ${print(spacing)}.${more} Lay it along the steel, or draw the purlin or strut that carries it.`,
+      value: Number(worst.length.toFixed(6)),
+      limit: spacing,
+      unit: 'ft',
+      source: `${section}; site rule hangReach`,
+    },
+  ];
+}
+
+function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<Limits>): Finding[] {
+  const { units, reach } = limits;
+  const points: [string, Point3][] = [['box', box]];
+  if (retractor) points.push(['retractor', retractor]);
+  const loose = points.flatMap(([what, at]) => {
+    const nearest = nearestMember(steel, at);
+    return nearest !== null && nearest.feet <= reach + LENGTH_SLACK ? [] : [{ what, nearest }];
+  });
+  if (loose.length === 0) return [];
+  const print = (feet: number): string => printLength(feet, units);
+  const worst = loose.reduce((most, one) =>
+    (one.nearest?.feet ?? Number.POSITIVE_INFINITY) > (most.nearest?.feet ?? Number.POSITIVE_INFINITY) ? one : most,
+  );
+  const what = loose.map((one) => one.what).join(' and the ');
+  return [
+    {
+      severity: 'fail',
+      rule: 'unsupported',
+      about: [id],
+      says: `The ${what} of ${id} ${loose.length === 1 ? 'hangs' : 'hang'} from nothing: ${
+        worst.nearest === null
+          ? 'no member lies above or beside it'
+          : `the nearest member above or beside it, ${worst.nearest.member.id}, is ${print(worst.nearest.feet)} away in plan`
+      }; within ${print(reach)} it would hold it. Hang it under the steel, or draw the member that carries it.`,
+      ...(worst.nearest === null ? {} : { value: worst.nearest.feet }),
+      limit: reach,
+      unit: 'ft',
+      source: 'common practice, no source; site rule hangReach',
+    },
+  ];
+}
+
+interface Bare {
+  readonly raceways: readonly Raceway[];
+  readonly drops: readonly Drop[];
+  readonly counts: string;
+  readonly findings: readonly Finding[];
+}
+
+let bare: Bare = { raceways: [], drops: [], counts: '', findings: [] };
+
+/** Once for the whole site, however much hangs. */
+function nothingDrawn(raceways: readonly Raceway[], drops: readonly Drop[]): readonly Finding[] {
+  if (bare.raceways === raceways && bare.drops === drops) return bare.findings;
+  const counts = [
+    counted(raceways.filter(isHung).length, 'raceway'),
+    counted(drops.filter(isOverhead).length, 'drop'),
+  ].filter(Boolean);
+  const told = counts.join(' and ');
+  bare = { raceways, drops, counts: told, findings: bare.counts === told ? bare.findings : nothingToHangFrom(told) };
+  return bare.findings;
+}
+
+const counted = (n: number, what: string): string => (n === 0 ? '' : `${n} ${what}${n === 1 ? '' : 's'}`);
+
+const nothingToHangFrom = (counts: string): readonly Finding[] =>
+  counts === ''
+    ? []
+    : [
+        {
+          severity: 'warn',
+          rule: 'unsupported',
+          about: [],
+          says: `Nothing overhead is drawn to hang from: ${counts} overhead, and no beam or purlin on the site. Whether anything holds them was not looked at. Draw the canopy or the members that carry them.`,
+          source: 'common practice, no source',
+        },
+      ];

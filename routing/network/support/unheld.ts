@@ -1,0 +1,76 @@
+import { boxOf } from '../../plane/box.ts';
+import { between, distance, LENGTH_SLACK } from '../../plane/space.ts';
+import type { Point3 } from '../../site/site.ts';
+import { heldParts, type Part } from './held-parts.ts';
+import { membersNear, type Steel } from './steel-near.ts';
+
+/** No longer in plan than this, feet, a leg stands upright: against a column, a wall or equipment, which hold it. */
+const UPRIGHT = 0.25;
+
+/** A stretch of a raceway with no member to hold it: its length along the raceway, feet, and the place at its middle. */
+export interface Unheld {
+  readonly length: number;
+  readonly middle: Point3;
+}
+
+const isUpright = (a: Point3, b: Point3): boolean =>
+  Math.hypot(b[0] - a[0], b[1] - a[1]) <= UPRIGHT && Math.abs(b[2] - a[2]) > UPRIGHT;
+
+/** A raceway has a leg that does not stand upright. */
+export const hangs = (path: readonly Point3[]): boolean => path.some((b, i) => i > 0 && !isUpright(path[i - 1]!, b));
+
+/**
+ * The stretches of a path over which no member is within `reach` feet in the plan, above or beside it, each from one
+ * held place, upright leg or end to the next, in order along the path. One may go round corners.
+ */
+export function unheldStretches(path: readonly Point3[], steel: Steel, reach: number): Unheld[] {
+  const stretches: Unheld[] = [];
+  let open: { from: Point3; to: Point3; length: number }[] = [];
+  const close = (): void => {
+    const length = open.reduce((sum, part) => sum + part.length, 0);
+    if (length > LENGTH_SLACK) stretches.push({ length, middle: middleOf(open, length / 2) });
+    open = [];
+  };
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1]!, path[i]!];
+    if (isUpright(a, b)) {
+      close();
+      continue;
+    }
+    const whole = distance(a, b);
+    if (whole <= LENGTH_SLACK) continue;
+    let reached = 0;
+    const add = (from: number, to: number): void => {
+      if ((to - from) * whole > LENGTH_SLACK)
+        open.push({ from: between(a, b, from), to: between(a, b, to), length: (to - from) * whole });
+    };
+    for (const [from, to] of heldOn(a, b, steel, reach)) {
+      if (from > reached) add(reached, from);
+      close();
+      reached = Math.max(reached, to);
+    }
+    if (reached < 1) add(reached, 1);
+  }
+  close();
+  return stretches;
+}
+
+/** The parts of a leg that some member may hold, by where they begin. */
+function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
+  const box = boxOf([
+    [a[0], a[1]],
+    [b[0], b[1]],
+  ]);
+  return membersNear(steel, box, reach)
+    .flatMap((member) => heldParts(member, a, b, reach))
+    .sort((p, q) => p[0] - q[0]);
+}
+
+function middleOf(parts: readonly { from: Point3; to: Point3; length: number }[], at: number): Point3 {
+  let gone = 0;
+  for (const { from, to, length } of parts) {
+    if (gone + length >= at) return between(from, to, (at - gone) / length);
+    gone += length;
+  }
+  return parts.at(-1)!.to;
+}
