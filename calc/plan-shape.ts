@@ -3,6 +3,7 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { Insulation, Lines, Metal, Method } from '../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from './conduits/equipment-branches.ts';
+import type { Check } from './findings/checks.ts';
 import type { BoxSupply } from './supply/boxes.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
@@ -22,6 +23,10 @@ export interface Plan {
   readonly supply: Supply;
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
+  /** Every check of the closed list, with how much it was applied to. */
+  readonly checks: readonly Check[];
+  /** What of the job nobody looked at. */
+  readonly notChecked: readonly string[];
 }
 
 /** Two-pole circuits take two of the three lines, three-pole all. */

@@ -10,11 +10,15 @@ import { boxesOf, sharedBoxes } from './conduits/boxes.ts';
 import { designOf } from './conduits/design.ts';
 import { conduitsOf, equipmentBranches } from './conduits/equipment-branches.ts';
 import { feederConduits } from './conduits/feeder-conduit.ts';
+import { checksOf } from './findings/checks.ts';
+import type { Looked } from './findings/looked.ts';
+import { notCheckedOf } from './findings/not-checked.ts';
 import { planFindings } from './findings/plan-findings.ts';
 import { feederFindings } from './findings/pull-findings.ts';
 import { limitGround } from './findings/pull-limits.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
+import { treeOf } from './supply/supply-lines.ts';
 import { supportSpacings } from './tables/raceway-of.ts';
 import { takeoff } from './takeoff/takeoff.ts';
 
@@ -36,6 +40,26 @@ export function plan(site: Site): Plan {
   const circuits = whenAsked(() => circuitsOf(site, branches, supply.boxes));
   const conduits = whenAsked(() => conduitsOf(site, branches));
   const boxes = whenAsked(() => boxesOf(site, branches, shared));
+  const looked: Looked = {
+    site,
+    runs: runs.runs,
+    reach: reach.reach,
+    branches,
+    tree: treeOf(site),
+    feeders,
+    tables: design.tables,
+  };
+  const findings = planFindings(looked, design, [
+    runs.findings,
+    keepoutFindings(site),
+    supportFindings(site, supportSpacings(design.tables)),
+    equipmentFindings(site),
+    reach.findings,
+    supply.findings,
+    feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
+  ]);
+  const checks = whenAsked(() => checksOf(looked, findings));
+  const notChecked = whenAsked(() => notCheckedOf(looked));
   return {
     site: site.name,
     runs: runs.runs,
@@ -56,14 +80,12 @@ export function plan(site: Site): Plan {
       return supply.supply;
     },
     takeoff: takeoff(site, design.tables, branches, phases, shared, feeders),
-    findings: planFindings(site, design, branches, [
-      runs.findings,
-      keepoutFindings(site),
-      supportFindings(site, supportSpacings(design.tables)),
-      equipmentFindings(site),
-      reach.findings,
-      supply.findings,
-      feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
-    ]),
+    findings,
+    get checks() {
+      return checks();
+    },
+    get notChecked() {
+      return notChecked();
+    },
   };
 }

@@ -6,6 +6,7 @@ import { fromFeet } from '../routing/site/units.ts';
 import { asBuiltOf } from './as-built.ts';
 import type { PlanFile } from './plan-file.ts';
 import type { Conduit, Plan, Supply, TakeoffRow } from './plan-shape.ts';
+import { tablesOf } from './tables/nec-2023.ts';
 import { writeAsBuilt } from './write-as-built.ts';
 
 type Length = (feet: number) => number;
@@ -22,7 +23,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     version: 1,
     site: plan.site,
     units: site.units,
-    code: site.rules.code,
+    code: tablesOf(site.rules).edition,
     runs: plan.runs.map((run) => writtenRun(run, length)),
     reach: plan.reach.map((reach) => writtenReach(reach, length)),
     circuits: plan.circuits,
@@ -31,6 +32,8 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     supply: writtenSupply(plan.supply, length),
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
+    checks: plan.checks,
+    notChecked: plan.notChecked,
     ...(built.drops.size > 0 && {
       asBuilt: writeAsBuilt(built, length, (finding) => writtenFinding(finding, site, length)),
     }),

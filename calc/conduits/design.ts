@@ -1,7 +1,7 @@
 import type { Rules } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { NEC_2023, tablesFor } from '../tables/nec-2023.ts';
+import { tablesOf } from '../tables/nec-2023.ts';
 import { INVENTED_COST, type InstalledCost } from './installed-cost.ts';
 
 /** What conduits and their circuits are designed by. */
@@ -13,5 +13,5 @@ export interface Design {
 
 /** The design rules of a site: by the tables of its code, or where they are not held by the newest that are. */
 export const designOf = remembered((rules: Rules): Design => {
-  return { rules, tables: tablesFor(rules.code) ?? NEC_2023, cost: INVENTED_COST };
+  return { rules, tables: tablesOf(rules), cost: INVENTED_COST };
 });

@@ -1,5 +1,5 @@
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Drop, Site } from '../../routing/site/site.ts';
+import type { Drop } from '../../routing/site/site.ts';
 import { dropsOf } from '../circuits/drops-of.ts';
 import type { Design } from '../conduits/design.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
@@ -11,6 +11,7 @@ import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
 import { inOrder } from './in-order.ts';
+import type { Looked } from './looked.ts';
 import { type LimitGround, limitGround } from './pull-limits.ts';
 import { siteFindings } from './site-findings.ts';
 import { withSound } from './sound.ts';
@@ -19,13 +20,13 @@ const ownDrops = splitting<Drop>();
 const byEquipment = partwise<readonly Finding[]>();
 const allBranchFindings = concatenating<Finding>();
 
-/** Everything there is to say about a site and its plan, in reading order. `others` are what the other stages said. */
+/** Everything there is to say about what was looked at, in reading order. `others` are what the other stages said. */
 export function planFindings(
-  site: Site,
+  looked: Looked,
   design: Design,
-  branches: readonly EquipmentBranches[],
   others: readonly (readonly Finding[])[],
 ): readonly Finding[] {
+  const { site, branches } = looked;
   const feeds = feedsOf(site.chargers);
   const drops = ownDrops(dropsOf(site.chargers, site.drops), feeds.partition);
   const ground = limitGround(site);
@@ -34,7 +35,7 @@ export function planFindings(
   );
   const ofBranches = allBranchFindings(site.chargers, byBranches);
   return withSound(
-    site.rules,
+    looked,
     inOrder(site.chargers, [
       changedRules(site.rules),
       siteFindings(site, design.tables),

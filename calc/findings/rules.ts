@@ -1,67 +1,20 @@
-import type { RuleWord } from '../../routing/site/rule-words.ts';
-
-/** What is told of a check wherever it is named: over several findings, in the list of what was looked at. */
-export interface Rule {
-  /** What stands over several findings of it. */
-  readonly heading: string;
-}
+import { RULE_WORDS, type RuleWord } from '../../routing/site/rule-words.ts';
+import type { Rule } from './looked.ts';
+import { BRANCH_RULES } from './rules/branch-rules.ts';
+import { LOT_RULES } from './rules/lot-rules.ts';
+import { SITE_RULES } from './rules/site-rules.ts';
+import { SUPPLY_RULES } from './rules/supply-rules.ts';
 
 /** The planner's closed list of checks; one that is missing here does not compile. */
 export const RULES: Readonly<Record<RuleWord, Rule>> = {
-  unserved: { heading: 'Stalls and drops that nothing serves' },
-  'cords-per-drop': { heading: 'More cords at a drop than it holds' },
-  'boxes-coincide': { heading: 'Boxes in one place' },
-  reach: { heading: 'Cords short of an inlet' },
-  'cord-limit': { heading: 'Cords longer than allowed' },
-  'rest-height': { heading: 'Connectors that rest too high or too low' },
-  'pedestal-height': { heading: 'Pedestals and wall boxes out of reach' },
-  'pedestal-feed': { heading: 'Pedestals fed through the air' },
-  'low-cord': { heading: 'Slack cords that hang low over an aisle or walk' },
-  'over-vehicle': { heading: 'Drops that hang over a vehicle' },
-  'clear-height': { heading: 'Hung too low over what passes below' },
-  unsupported: { heading: 'Nothing to hang from' },
-  'keepout-crossed': { heading: 'Keep-outs crossed' },
-  'working-space': { heading: 'Working spaces that are not clear' },
-  'no-run': { heading: 'Chargers without a run' },
-  'branch-limit': { heading: 'Branches longer than their limit' },
-  'no-feeder-route': { heading: 'Feeders without a way' },
-  'loose-pull-point': { heading: 'Pull points on no raceway' },
-  bends: { heading: 'Too much bend between two openings' },
-  'pull-length': { heading: 'Long pulls between two openings' },
-  'pull-tension': { heading: 'Hard pulls' },
-  'jam-ratio': { heading: 'Three lines that may jam at a bend' },
-  'circuit-size': { heading: 'Loads past the largest conductor' },
-  'branch-drop': { heading: 'Branches over the voltage drop limit' },
-  'total-drop': { heading: 'Total voltage drop over its limit' },
-  'pilot-budget': { heading: 'Pilots past their capacitance budget' },
-  'wet-insulation': { heading: 'Insulation that is not for wet places' },
-  'conduit-fill': { heading: 'Conduits too full' },
-  'tray-fill': { heading: 'Trays whose fill is not checked' },
-  cover: { heading: 'Raceways buried too shallow' },
-  expansion: { heading: 'Straights that grow and shrink' },
-  'vertical-support': { heading: 'Risers whose conductors need supports' },
-  'supply-tree': { heading: 'Feeders that make no tree' },
-  'supply-source': { heading: 'Equipment that no source feeds' },
-  'supply-data': { heading: 'Ratings that are not entered' },
-  'supply-unsettled': { heading: 'Supply whose voltages do not settle' },
-  'voltage-mismatch': { heading: 'Voltages that do not match' },
-  'feeder-size': { heading: 'Feeder sizes that the tables do not hold' },
-  'parallel-size': { heading: 'Parallel conductors too small' },
-  'feeder-conductor': { heading: 'Feeder conductors too small' },
-  'breaker-rating': { heading: 'Breakers of no standard rating' },
-  'feeder-overload': { heading: 'Feeders overloaded' },
-  'main-overload': { heading: 'Mains overloaded' },
-  'bus-overload': { heading: 'Busbars overloaded' },
-  'unit-load': { heading: 'Loads by the code’s count per charger' },
-  'managed-floor': { heading: 'Shared amperes under what a car can take' },
-  'back-feed': { heading: 'Busbars fed from both ends' },
-  'spaces-short': { heading: 'Panels short of spaces' },
-  'spaces-order': { heading: 'Circuits not in line order' },
-  'transformer-overload': { heading: 'Transformers overloaded' },
-  'transformer-protection': { heading: 'Transformer protection too large' },
-  'fault-current': { heading: 'Fault current to be held against ratings' },
-  'as-built': { heading: 'Built off the drawing' },
-  'rules-changed': { heading: 'Rules of this site that differ from the usual' },
-  'code-edition': { heading: 'Code edition whose tables are not held' },
-  sound: { heading: 'Sound' },
+  ...LOT_RULES,
+  ...BRANCH_RULES,
+  ...SUPPLY_RULES,
+  ...SITE_RULES,
 };
+
+/** The same in the order in which they are told. */
+export const RULE_LIST: readonly (Rule & { readonly rule: RuleWord })[] = RULE_WORDS.map((rule) => ({
+  rule,
+  ...RULES[rule],
+}));

@@ -1,3 +1,4 @@
+import type { Rules } from '../../routing/site/site.ts';
 import type { CodeTables } from './code-tables.ts';
 import { AMPACITY } from './nec-2023/ampacity.ts';
 import { BOX_ALLOWANCES, METAL_BOXES, PULL_BOXES } from './nec-2023/boxes.ts';
@@ -58,7 +59,21 @@ export const NEC_2023: CodeTables = {
   vehicleSupply: VEHICLE_SUPPLY,
 };
 
-const EDITIONS: readonly CodeTables[] = [NEC_2023];
+const HELD: readonly CodeTables[] = [NEC_2023];
+
+/** Names of the editions whose tables are held. */
+export const EDITIONS: readonly string[] = HELD.map(({ edition }) => edition);
 
 /** Tables of the edition that `rules.code` names, such as `"NEC 2023"`; undefined where it is not held. */
-export const tablesFor = (code: string): CodeTables | undefined => EDITIONS.find((tables) => tables.edition === code);
+export const tablesFor = (code: string): CodeTables | undefined => HELD.find((tables) => tables.edition === code);
+
+/** Tables that a site is planned by: those of its edition, or where they are not held the newest that are. */
+export const tablesOf = ({ code }: Pick<Rules, 'code'>): CodeTables => tablesFor(code) ?? NEC_2023;
+
+/** The edition that a site is planned by, in words; where it asks for one that is not held, that too. */
+export function editionWords(rules: Pick<Rules, 'code'>): string {
+  const { edition } = tablesOf(rules);
+  return edition === rules.code
+    ? edition
+    : `the tables of ${edition}: those of ${JSON.stringify(rules.code)} are not held`;
+}

@@ -66,17 +66,35 @@ export function coincidingBoxes(drops: readonly Drop[], units: Units): Finding[]
 
 const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
+const idleDrops = (idle: readonly string[], of: number): Finding => ({
+  severity: 'warn',
+  rule: 'drop-idle',
+  about: idle,
+  says:
+    idle.length === 1
+      ? `No charger hangs at ${idle[0]}: it serves nothing. Hang one there, or delete the drop.`
+      : `No charger hangs at ${idle.length} of ${of} drops: they serve nothing. Hang one at each, or delete them.`,
+  value: idle.length,
+  limit: 0,
+  source: 'drops and chargers that are drawn',
+});
+
 /**
- * Drops from which more cords hang than they say they hold: one, unless `holds` says otherwise. `places` has the
- * position of each charger's drop.
+ * Drops from which more cords hang than they say they hold, one unless `holds` says otherwise, and those from which none
+ * hangs. `places` has the position of each charger's drop.
  */
 export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[], places: Int32Array): Finding[] {
   const cords = new Uint32Array(drops.length);
   for (let c = 0; c < places.length; c++) cords[places[c]!]!++;
   const findings: Finding[] = [];
+  const idle: string[] = [];
   for (let i = 0; i < drops.length; i++) {
     // Every drop holds one.
-    if (cords[i]! <= 1) continue;
+    if (cords[i]! === 1) continue;
+    if (cords[i]! === 0) {
+      idle.push(drops[i]!.id);
+      continue;
+    }
     const { id, holds = 1 } = drops[i]!;
     if (cords[i]! <= holds) continue;
     const hung = chargers.filter((_, c) => places[c] === i).map((charger) => charger.id);
@@ -87,8 +105,9 @@ export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[
       says: `${id} holds ${holds} cord${holds === 1 ? '' : 's'} and ${hung.length} chargers hang from it: ${hung.join(', ')}.`,
       value: hung.length,
       limit: holds,
-      source: 'drop of the site, holds',
+      source: 'cords that the drop is made for',
     });
   }
+  if (idle.length > 0) findings.push(idleDrops(idle, drops.length));
   return findings;
 }

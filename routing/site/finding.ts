@@ -6,8 +6,8 @@ export type Severity = (typeof SEVERITIES)[number];
 /** One thing the plan has to say about the site. Lengths in `value` and `limit` are feet until the plan is written out. */
 export interface Finding {
   readonly severity: Severity;
-  /** The check that found it. */
-  readonly rule: RuleWord;
+  /** The check that found it; `sound` where it says that none of them failed. */
+  readonly rule: RuleWord | 'sound';
   /** Ids of the elements it speaks of, the culprit first. */
   readonly about: readonly string[];
   /** A sentence: what, where, by how much, what would cure it. */

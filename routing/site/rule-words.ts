@@ -1,9 +1,12 @@
 /**
  * Every check that the planner makes, by its word, in the order in which they are told: the lot, cords, runs, circuits,
- * conduits, supply, the file itself. A finding carries one of these; `calc/findings/rules.ts` says what each looks at.
+ * conduits, supply, the file itself. A finding carries one of these, or says that all is sound; `calc/findings/rules.ts`
+ * says what each looks at.
  */
 export const RULE_WORDS = [
+  'nothing-served',
   'unserved',
+  'drop-idle',
   'cords-per-drop',
   'boxes-coincide',
   'reach',
@@ -58,6 +61,5 @@ export const RULE_WORDS = [
   'as-built',
   'rules-changed',
   'code-edition',
-  'sound',
 ] as const;
 export type RuleWord = (typeof RULE_WORDS)[number];

@@ -21,7 +21,7 @@ export const findingGroups = remembered((findings: readonly Finding[]): readonly
     if (so) so.findings.push(finding);
     else
       groups.set(key, {
-        group: { key, severity, rule, heading: RULES[rule].heading },
+        group: { key, severity, rule, heading: rule === 'sound' ? 'Sound' : RULES[rule].title },
         findings: [finding],
       });
   }

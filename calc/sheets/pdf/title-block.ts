@@ -1,4 +1,5 @@
 import { CAUTIONS } from '../../cautions.ts';
+import { tablesOf } from '../../tables/nec-2023.ts';
 import { type Area, right, top } from './area.ts';
 import type { Job } from './draft.ts';
 import { PENS } from './ink.ts';
@@ -82,7 +83,7 @@ function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, plac
   const facts: readonly (readonly [string, string])[] = [
     ['Scale', scale],
     ['Date', date],
-    ['Code edition', site.rules.code],
+    ['Code edition', tablesOf(site.rules).edition],
     ['Drawn from', file],
   ];
   const isNarrow = block.width < 200;

@@ -29,7 +29,7 @@ test('a rule at two severities is two groups', () => {
 });
 
 test('several findings of one rule are headed in the words of the list of rules', () => {
-  expect(findingGroups([finding('warn', 'fault-current', 'a')])[0]?.heading).toBe(RULES['fault-current'].heading);
+  expect(findingGroups([finding('warn', 'fault-current', 'a')])[0]?.heading).toBe(RULES['fault-current'].title);
 });
 
 test.each([

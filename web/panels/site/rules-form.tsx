@@ -1,3 +1,4 @@
+import { EDITIONS } from '../../../calc/tables/nec-2023.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import { INSULATIONS, METALS } from '../../../routing/site/vocabulary.ts';
@@ -18,6 +19,7 @@ export function RulesForm() {
 }
 
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
+  code: EDITIONS,
   metal: METALS,
   insulation: INSULATIONS,
   terminalC: ['60', '75', '90'],
@@ -34,7 +36,9 @@ function RuleField({ note }: { readonly note: RuleNote }) {
     apply(changeRules(file, patchAt(path, next)));
   };
   const label = path.replace('.', ', ').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-  const choices = path === 'vehicle' ? [...vehicles.keys()] : CHOICES[path];
+  const held = path === 'vehicle' ? [...vehicles.keys()] : CHOICES[path];
+  // What a file asks for and is not held is shown until another is chosen.
+  const choices = held && !held.includes(String(value)) ? [...held, String(value)] : held;
   return (
     <div className="rule">
       {choices ? (

@@ -1,0 +1,50 @@
+import type { Drop, Equipment, Feeder, Raceway } from '../../routing/site/site.ts';
+import { counting } from './counts.ts';
+import type { Looked } from './looked.ts';
+import { RULE_LIST } from './rules.ts';
+
+const overhead = counting<Raceway>(({ place }) => place === 'overhead');
+const underground = counting<Raceway>(({ place }) => place === 'underground');
+const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
+const existing = counting<Feeder>((feeder) => feeder.existing === true);
+const sources = counting<Equipment>(({ kind }) => kind === 'source');
+
+/** A part of the job that the planner looks at on no site, and where it belongs to one. */
+interface Left {
+  readonly says: string;
+  readonly belongs: (at: Looked) => boolean;
+}
+
+const equipped = ({ site }: Looked): boolean => site.equipment.length > 0;
+
+const LEFT: readonly Left[] = [
+  {
+    says: 'the capacity of the structure for what hangs from it',
+    belongs: ({ site }) => site.members.length + overhead(site.raceways) + hung(site.drops) > 0,
+  },
+  { says: 'selective coordination and arc flash', belongs: equipped },
+  { says: 'the grounding electrode system', belongs: equipped },
+  { says: 'ground-fault protection of equipment', belongs: equipped },
+  {
+    says: 'what else the existing feeders and the service carry',
+    belongs: ({ site }) => existing(site.feeders) + sources(site.equipment) > 0,
+  },
+  { says: 'what lies in the ground already', belongs: ({ site }) => underground(site.raceways) > 0 },
+  {
+    says: 'how many accessible stalls are required, and the ways to them',
+    belongs: ({ site }) => site.stalls.length > 0,
+  },
+  { says: 'grades and drainage', belongs: ({ site }) => site.stalls.length + site.aisles.length > 0 },
+  { says: 'listings and instructions of the equipment', belongs: ({ site }) => site.chargers.length > 0 },
+  { says: 'local amendments to the code', belongs: equipped },
+];
+
+/** What the checks apply to and could not look at, in words. */
+export const missedOf = (at: Looked): readonly string[] =>
+  RULE_LIST.flatMap(({ missed }) => (missed === undefined ? [] : (missed(at) ?? [])));
+
+/** What of this job nobody looked at: first what a check could not look at, then what no check is for. */
+export const notCheckedOf = (at: Looked): readonly string[] => [
+  ...missedOf(at),
+  ...LEFT.flatMap(({ says, belongs }) => (belongs(at) ? [says] : [])),
+];

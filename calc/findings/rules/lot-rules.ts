@@ -1,0 +1,105 @@
+import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
+import { workingSpaceSize } from '../../../routing/site/working-space.ts';
+import { counting } from '../counts.ts';
+import type { Looked, Rule } from '../looked.ts';
+
+const PRACTICE = 'common practice';
+
+const drops = ({ site }: Looked): number => site.drops.length;
+const anything = ({ site: { stalls, drops, chargers } }: Looked): number =>
+  stalls.length + drops.length + chargers.length > 0 ? 1 : 0;
+
+const resting = counting<Drop>(({ restHeight }) => restHeight !== undefined);
+const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
+const grounded = counting<Drop>(({ mount = 'overhead' }) => mount !== 'overhead');
+const overhead = counting<Raceway>(({ place }) => place === 'overhead');
+const idle = counting<Charger>(({ stalls }) => stalls.length === 0);
+const worked = counting<Equipment>((one) => workingSpaceSize(one) !== null);
+
+/** Stalls, drops, cords, and what is in their way. */
+export const LOT_RULES = {
+  'nothing-served': {
+    title: 'Lots in which no stall is served',
+    source: 'stalls and chargers that are drawn',
+    lookedAt: anything,
+    withholds: true,
+  },
+  unserved: {
+    title: 'Stalls and chargers that are not meant for one another',
+    source: 'stalls and chargers that are drawn',
+    lookedAt: ({ site }) => site.stalls.length + site.chargers.length,
+  },
+  'drop-idle': {
+    title: 'Drops without a charger',
+    source: 'drops and chargers that are drawn',
+    lookedAt: drops,
+    withholds: true,
+  },
+  'cords-per-drop': {
+    title: 'More cords at a drop than it holds',
+    source: 'cords that the drop is made for',
+    lookedAt: drops,
+  },
+  'boxes-coincide': { title: 'Boxes in one place', source: PRACTICE, lookedAt: drops },
+  reach: {
+    title: 'Cords short of an inlet',
+    source: `coverage and cord kept back, as this site sets them: ${PRACTICE}`,
+    lookedAt: ({ reach }) => reach.length,
+    missed: ({ site }) => {
+      const count = idle(site.chargers);
+      return count === 0 ? null : `the reach of ${count} ${count === 1 ? 'charger' : 'chargers'} meant for no stall`;
+    },
+  },
+  'cord-limit': {
+    title: 'Cords longer than allowed',
+    source: ({ edition }) => `${edition} 625.17(C)`,
+    lookedAt: drops,
+  },
+  'rest-height': {
+    title: 'Connectors that rest too high or too low',
+    source: ({ edition }) => `${edition} 625.50; 2010 ADA Standards 308`,
+    lookedAt: ({ site }) => resting(site.drops),
+  },
+  'pedestal-height': {
+    title: 'Pedestals and wall boxes out of reach',
+    source: '2010 ADA Standards 308',
+    lookedAt: ({ site }) => grounded(site.drops),
+  },
+  'pedestal-feed': {
+    title: 'Pedestals fed through the air',
+    source: PRACTICE,
+    lookedAt: ({ site }) => grounded(site.drops),
+  },
+  'low-cord': {
+    title: 'Slack cords that hang low over an aisle or walk',
+    source: '2010 ADA Standards 307.4',
+    lookedAt: ({ site, reach }) => (site.aisles.length === 0 ? 0 : reach.length),
+  },
+  'over-vehicle': {
+    title: 'Drops that hang over a vehicle',
+    source: PRACTICE,
+    lookedAt: ({ site }) => (site.stalls.length === 0 ? 0 : site.drops.length),
+  },
+  'clear-height': {
+    title: 'Hung too low over what passes below',
+    source: 'International Fire Code 503.2.1; municipal parking codes; 2010 ADA Standards 502.5',
+    lookedAt: ({ site }) =>
+      site.stalls.length + site.aisles.length === 0 ? 0 : hung(site.drops) + overhead(site.raceways),
+  },
+  unsupported: {
+    title: 'Nothing to hang from',
+    source: ({ supports }) => supports.source,
+    lookedAt: ({ site }) => hung(site.drops) + overhead(site.raceways),
+    withholds: true,
+  },
+  'keepout-crossed': {
+    title: 'Keep-outs crossed',
+    source: 'keep-outs that are drawn',
+    lookedAt: ({ site }) => site.keepouts.length,
+  },
+  'working-space': {
+    title: 'Working spaces that are not clear',
+    source: ({ edition }) => `${edition} 110.26(A)`,
+    lookedAt: ({ site }) => worked(site.equipment),
+  },
+} as const satisfies Readonly<Record<string, Rule>>;

@@ -1,0 +1,22 @@
+import { RULE_NOTES } from '../../../routing/site/rule-notes.ts';
+import type { Rule } from '../looked.ts';
+
+/** What was measured on the site, and the rules that it sets for itself, which are there whatever is drawn. */
+export const SITE_RULES = {
+  'as-built': {
+    title: 'Built off the drawing',
+    source: 'measured on the site',
+    lookedAt: ({ site }) => site.asBuilt.size,
+  },
+  'rules-changed': {
+    title: 'Rules of this site that differ from the usual',
+    source: 'rules of the site',
+    lookedAt: () => RULE_NOTES.length,
+  },
+  'code-edition': {
+    title: 'Code edition whose tables are not held',
+    source: 'rules of the site',
+    lookedAt: () => 1,
+    withholds: true,
+  },
+} as const satisfies Readonly<Record<string, Rule>>;

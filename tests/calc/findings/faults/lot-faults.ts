@@ -1,0 +1,45 @@
+import { changed, lotAnd, lotChanged, lotWith } from './small-lot.ts';
+
+/** Faults of stalls, drops, cords and what is in their way. */
+export const LOT_FAULTS = {
+  'nothing-served': lotWith({ chargers: [] }),
+  unserved: lotWith({
+    chargers: changed('chargers', 'EV2', {}).slice(0, 1),
+    drops: changed('drops', 'D2', {}).slice(0, 1),
+  }),
+  'drop-idle': lotAnd('drops', [{ id: 'D3', box: [27, 9, 11], cord: 25 }]),
+  'cords-per-drop': lotChanged('chargers', 'EV2', { drop: 'D1' }),
+  'boxes-coincide': lotChanged('drops', 'D2', { box: [9.2, 9, 11] }),
+  reach: lotChanged('drops', 'D1', { cord: 12 }),
+  'cord-limit': lotChanged('drops', 'D1', { cord: 30 }),
+  'rest-height': lotChanged('drops', 'D1', { restHeight: 1 }),
+  'pedestal-height': lotChanged('drops', 'D1', { mount: 'pedestal', box: [9, 9, 6], retractor: [9, 9, 6] }),
+  'pedestal-feed': lotChanged('drops', 'D1', { mount: 'pedestal' }),
+  'low-cord': lotAnd('aisles', [
+    {
+      id: 'A1',
+      outline: [
+        [-10, 0],
+        [40, 0],
+        [40, 30],
+        [-10, 30],
+      ],
+    },
+  ]),
+  'over-vehicle': lotChanged('drops', 'D1', { retractor: [4.5, 9, 10] }),
+  'clear-height': lotChanged('drops', 'D1', { box: [8, 9, 6.5], retractor: [8, 9, 6] }),
+  unsupported: lotWith({ members: [] }),
+  'keepout-crossed': lotAnd('keepouts', [
+    {
+      id: 'K1',
+      outline: [
+        [0, 8],
+        [2, 8],
+        [2, 10],
+        [0, 10],
+      ],
+      blocks: ['raceway'],
+    },
+  ]),
+  'working-space': lotAnd('columns', [{ id: 'C1', at: [-6, -2], size: [1, 1] }]),
+};

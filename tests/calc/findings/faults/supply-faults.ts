@@ -1,0 +1,33 @@
+import { changed, lotAnd, lotBehind, lotChanged, lotWith, SMALL_LOT } from './small-lot.ts';
+
+const feeder = SMALL_LOT.feeders[0];
+const conductor = (size: string, sets = 1) => ({ ...feeder.conductor, size, sets });
+
+/** Faults of what feeds the branches. */
+export const SUPPLY_FAULTS = {
+  'supply-tree': lotAnd('feeders', [{ ...feeder, id: 'F2' }]),
+  'supply-source': lotWith({ equipment: SMALL_LOT.equipment.slice(1), feeders: [] }),
+  'supply-data': lotBehind({ impedancePercent: 4, xr: 1.5 }),
+  'supply-unsettled': lotChanged('feeders', 'F1', { length: 20_000 }),
+  'voltage-mismatch': lotChanged('chargers', 'EV1', { volts: 480 }),
+  'feeder-size': lotChanged('feeders', 'F1', { conductor: conductor('3-0') }),
+  'parallel-size': lotChanged('feeders', 'F1', { conductor: conductor('1', 2) }),
+  'feeder-conductor': lotChanged('feeders', 'F1', { conductor: conductor('3') }),
+  'breaker-rating': lotChanged('feeders', 'F1', { breakerAmps: 190 }),
+  'feeder-overload': lotChanged('feeders', 'F1', { breakerAmps: 60 }),
+  'main-overload': lotChanged('equipment', 'P1', { mainAmps: 50 }),
+  'bus-overload': lotChanged('equipment', 'P1', { busAmps: 100 }),
+  'unit-load': lotWith({
+    equipment: changed('equipment', 'P1', { mainAmps: 70 }),
+    feeders: changed('feeders', 'F1', { breakerAmps: 70 }),
+  }),
+  'managed-floor': lotChanged('equipment', 'P1', { managedAmps: 5 }),
+  'back-feed': lotAnd('loads', [
+    { id: 'PV', from: 'P1', name: 'Array', volts: 208, phases: 3, va: 40_000, continuous: true, generation: true },
+  ]),
+  'spaces-short': lotChanged('equipment', 'P1', { spaces: 2 }),
+  'spaces-order': lotChanged('equipment', 'P1', { spaces: 4 }),
+  'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
+  'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),
+  'fault-current': lotBehind(),
+};
