@@ -3,6 +3,7 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { Point3 } from '../routing/site/site.ts';
 import type { Units } from '../routing/site/vocabulary.ts';
+import type { Check } from './findings/checks.ts';
 import type { Box, Circuit, Conduit, Supply, TakeoffRow } from './plan-shape.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
@@ -12,7 +13,7 @@ export interface PlanFile {
   /** Name of the site. */
   readonly site: string;
   readonly units: Units;
-  /** Edition of the code that the site asks for. */
+  /** Edition of the code whose tables were used. */
   readonly code: string;
   readonly runs: readonly Run[];
   readonly reach: readonly Reach[];
@@ -22,6 +23,10 @@ export interface PlanFile {
   readonly supply: Supply;
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
+  /** Every check that the planner makes, with how many things it was applied to and what came of it. */
+  readonly checks: readonly Check[];
+  /** What of the job nobody looked at. */
+  readonly notChecked: readonly string[];
   /** What was built beside what is drawn; absent where no place was measured. */
   readonly asBuilt?: AsBuiltFile;
 }
