@@ -1,18 +1,15 @@
+import { createHash } from 'node:crypto';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+import { version } from './package.json' with { type: 'json' };
+import headers from './web/serving/headers.json' with { type: 'json' };
 
-/** The content policy of the built page; the development server needs a looser one for its reloads. */
-const POLICY = [
-  "default-src 'none'",
-  "script-src 'self' 'wasm-unsafe-eval'",
-  "worker-src 'self'",
-  "style-src 'self'",
-  "img-src 'self' blob: data:",
-  "font-src 'self'",
-  "connect-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-].join('; ');
+/** What of the content policy the built page itself can carry; the development server needs a looser one. */
+const POLICY = headers['Content-Security-Policy']
+  .split('; ')
+  .filter((part) => !part.startsWith('frame-ancestors'))
+  .join('; ');
 
 const contentPolicy: Plugin = {
   name: 'content-policy',
@@ -23,16 +20,63 @@ const contentPolicy: Plugin = {
   ],
 };
 
+/** Has the built page say its version: the package's, and a sign of what is in this build. */
+const versionOfBuild: Plugin = {
+  name: 'version-of-build',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler: (_, { bundle }) => {
+      const files = Object.keys(bundle ?? {}).sort();
+      const build = createHash('sha256').update(files.join('\n')).digest('hex').slice(0, 7);
+      return [{ tag: 'meta', attrs: { name: 'version', content: `${version}, build ${build}` }, injectTo: 'head' }];
+    },
+  },
+};
+
+/** Keeps every file of the page in the browser, so that it opens without a network; `web/kept-page/` does the rest. */
+const keptPage = VitePWA({
+  registerType: 'prompt',
+  injectRegister: false,
+  manifest: {
+    name: 'Overrow',
+    short_name: 'Overrow',
+    description: 'A planner for overhead EV-charging drops over parking rows',
+    start_url: './',
+    scope: './',
+    display: 'standalone',
+    background_color: '#f1f2ec',
+    theme_color: '#1b2226',
+    icons: [
+      { src: 'icon-192.png', sizes: '192x192', type: 'image/png' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png' },
+      { src: 'icon-whole-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*'],
+    maximumFileSizeToCacheInBytes: 8_000_000,
+    // A folder of a host may hold other pages below this one: only this page's own addresses are answered for.
+    navigateFallback: null,
+    ignoreURLParametersMatching: [/./],
+    // The first tab, too, keeps the parts that it has not loaded yet when the host is updated.
+    clientsClaim: true,
+    skipWaiting: false,
+  },
+});
+
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [react(), contentPolicy],
+  plugins: [react(), contentPolicy, versionOfBuild, keptPage],
+  worker: { format: 'es' },
+  server: { port: 5173, strictPort: true },
   build: {
     outDir: '../dist',
     emptyOutDir: true,
     modulePreload: { polyfill: false },
     assetsInlineLimit: 0,
     target: 'es2022',
-    chunkSizeWarningLimit: 900,
+    chunkSizeWarningLimit: 1300,
   },
 });

@@ -19,8 +19,12 @@ import { pageWorld } from './document/page-world.ts';
 import { DEFAULT_SAMPLE, sample } from './document/samples.ts';
 import { keepSites } from './document/storage.ts';
 import { createDocumentStore } from './document/store.ts';
+import { keepPage } from './kept-page/kept-page.ts';
 import { Page } from './page/page.tsx';
 import { startTheme } from './page/theme.ts';
+
+/** Inside another page's frame clicks could be led astray, and the browser would keep the work apart. */
+const FRAMED = 'Overrow does not run inside another page. Open it by its own address, in a tab of its own.';
 
 const PHONE = '(max-width: 760px)';
 
@@ -42,8 +46,10 @@ async function start(root: HTMLElement): Promise<void> {
   const { resumed } = await keeping;
   if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
   root.dataset.ready = 'yes';
+  await keepPage();
 }
 
 const root = document.getElementById('page');
 if (!root) throw new RangeError('the page has no place to stand');
-void start(root);
+if (window.top === window.self) void start(root);
+else root.textContent = FRAMED;

@@ -1,22 +1,17 @@
 #!/usr/bin/env node
 import { spawnSync } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { newestIn } from './newest.mjs';
 
 /** Builds the command line to one file where the sources are newer than the last build, then runs it. */
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const built = join(root, '.build', 'overrow.mjs');
 
-const newest = (folder) =>
-  readdirSync(folder, { withFileTypes: true }).reduce((latest, entry) => {
-    const path = join(folder, entry.name);
-    return Math.max(latest, entry.isDirectory() ? newest(path) : statSync(path).mtimeMs);
-  }, 0);
-
 const sources = Math.max(
-  newest(join(root, 'calc')),
-  newest(join(root, 'routing')),
+  newestIn(join(root, 'calc')),
+  newestIn(join(root, 'routing')),
   statSync(join(root, 'package.json')).mtimeMs,
 );
 if (!existsSync(built) || statSync(built).mtimeMs < sources) {

@@ -14,6 +14,8 @@ export interface OpenOptions {
   readonly height?: number;
   readonly theme?: 'light' | 'dark';
   readonly touch?: boolean;
+  /** Whether the browser may keep the page's files for use without a network; most tests have no use for it. */
+  readonly keepsPage?: boolean;
   /** What is to be watched from before the page loads. */
   readonly watch?: (context: BrowserContext) => Promise<void>;
 }
@@ -23,13 +25,14 @@ export interface OpenOptions {
  * plain inputs and downloads, which a test can answer.
  */
 export async function openPage(browser: Browser, served: Served, options: OpenOptions = {}): Promise<Opened> {
-  const { width = 1440, height = 900, theme = 'light', touch = false } = options;
+  const { width = 1440, height = 900, theme = 'light', touch = false, keepsPage = false } = options;
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: theme,
     hasTouch: touch,
     reducedMotion: 'reduce',
     acceptDownloads: true,
+    serviceWorkers: keepsPage ? 'allow' : 'block',
   });
   await context.addInitScript(() => {
     Reflect.deleteProperty(window, 'showOpenFilePicker');

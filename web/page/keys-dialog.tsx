@@ -1,6 +1,7 @@
 import { useView, useViewStore } from '../board/view-store.ts';
 import { Dialog } from './dialog.tsx';
 import { KEYS } from './key-list.ts';
+import { PageVersion } from './page-version.tsx';
 import { Scroller } from './scroller.tsx';
 
 export function KeysDialog() {
@@ -26,6 +27,7 @@ export function KeysDialog() {
           </section>
         ))}
       </Scroller>
+      <PageVersion />
     </Dialog>
   );
 }

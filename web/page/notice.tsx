@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { NewerVersion } from './newer-version.tsx';
 
 const STAYS_MS = 8000;
 
@@ -22,6 +23,7 @@ export function Notice() {
           {busy.what} <progress max={busy.of || 1} value={busy.done} aria-label={busy.what} />
         </p>
       )}
+      <NewerVersion />
       {notice && (
         <p className="notice">
           {notice}{' '}

@@ -13,6 +13,8 @@ export interface PageActions {
   readonly reopen: (doc: string) => Promise<boolean>;
   /** The text of a kept site as it stands; undefined where it cannot be read. */
   readonly textOf: (doc: string) => Promise<string | undefined>;
+  /** Writes down everything that the browser keeps, now. */
+  readonly settle: () => Promise<void>;
   /** Opens a copy of the open site under a name of its own; both are kept. */
   readonly branch: () => Promise<boolean>;
   /** Writes the open plan's drawing set as a revision of another version. */

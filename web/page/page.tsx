@@ -13,6 +13,7 @@ import { Ledger } from '../panels/ledger.tsx';
 import { Strip } from '../strip/strip.tsx';
 import { Drawer } from '../tables/drawer.tsx';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
+import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -44,7 +45,11 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         document.querySelector('.board')?.scrollIntoView({ block: 'nearest' });
       },
       openSample: async (name) => {
-        await store.getState().openFile(await sample(name));
+        try {
+          await store.getState().openFile(await sample(name));
+        } catch (error) {
+          store.getState().notify(`The sample was not opened: ${failureWords(error)}`);
+        }
       },
       kept: async () => (await keeping).list(),
       reopen: async (doc) => (await keeping).reopen(doc),
@@ -52,6 +57,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         await (await keeping).flush();
         return (await (await keeping).textsOf(doc))[0];
       },
+      settle: async () => (await keeping).flush(),
       saveRevised: (before) => saveRevisedSet(store.getState(), before),
       branch: async () => {
         await (await keeping).holdOn();

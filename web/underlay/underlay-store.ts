@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Point2, Site, Underlay } from '../../routing/site/site.ts';
 import type { DocumentStore } from '../document/store.ts';
+import { failureWords } from '../words/failure-words.ts';
 import { keptBytes } from './kept-bytes.ts';
 import { UnderlayFault, type UnderlayPicture } from './picture.ts';
 import { readUnderlay } from './read-underlay.ts';
@@ -133,7 +134,7 @@ export function createUnderlayStore(document: DocumentStore): UnderlayStore {
 export const faultWords = (file: string, error: unknown): string =>
   error instanceof UnderlayFault
     ? `${file} cannot be laid under the drawing: ${error.message}.`
-    : `${file} cannot be laid under the drawing: ${error instanceof Error ? error.message : 'it cannot be read'}`;
+    : `${file} cannot be laid under the drawing: ${failureWords(error)}`;
 
 const UnderlayContext = createContext<UnderlayStore | null>(null);
 export const UnderlayProvider = UnderlayContext.Provider;

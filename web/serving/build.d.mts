@@ -1,0 +1,2 @@
+export function buildPage(root: string): void;
+export function buildIfNeeded(root: string): void;
