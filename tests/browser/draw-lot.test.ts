@@ -144,7 +144,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
     await hand.click(vertex);
   await hand.key('Enter');
 
-  await hand.key('v');
+  await hand.key('j');
   await hand.drag([-60, -22], [62, 22]);
   await hand.key('d');
   await hand.press('Give each of 24 stalls its drop and charger');

@@ -79,10 +79,10 @@ test('going back to selecting by its key sets what stands whole, and leaves no d
   const { page, close } = await open();
   const board = page.getByTestId('board');
   await board.focus();
-  for (const key of ['e', 'Space', 'v']) await page.keyboard.press(key);
+  for (const key of ['e', 'Space', 'j']) await page.keyboard.press(key);
   await page.getByRole('button', { name: /^Undo ?: add equipment/ }).waitFor();
   await board.focus();
-  for (const key of ['r', 'Space', 'ArrowRight', 'Space', 'v']) await page.keyboard.press(key);
+  for (const key of ['r', 'Space', 'ArrowRight', 'Space', 'j']) await page.keyboard.press(key);
   expect(await page.getByTestId('draw-panel').count()).toBe(0);
   expect(await page.getByRole('button', { name: /^Undo ?: add equipment/ }).count()).toBe(1);
   await close();

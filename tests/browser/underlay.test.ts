@@ -80,9 +80,12 @@ test('a PNG is laid under the plan, scaled by two points, taken back, and there 
   await ledger(page).getByRole('button', { name: 'Scale by two points' }).click();
   await page.mouse.click(box.x + 200, box.y + 300);
   await page.mouse.click(box.x + 600, box.y + 300);
-  const field = ledger(page).getByLabel(/^apart/);
-  await field.fill("36'");
-  await field.press('Enter');
+  // The field that asks has the keys.
+  await ledger(page)
+    .getByLabel(/^apart/)
+    .waitFor();
+  await page.keyboard.type("36'");
+  await page.keyboard.press('Enter');
   const scaled = await fieldOf(page, 'its width is');
   // Four hundred pixels of the screen now stand for 36 ft.
   const feet = (text: string): number => {

@@ -20,7 +20,13 @@ interface Advice {
 }
 
 /** What the hand does, what to do next, and the keys that matter. */
-function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: string, keeps: boolean): Advice {
+function advice(
+  tool: ViewState['tool'],
+  doing: ViewState['doing'],
+  selected: string,
+  keeps: boolean,
+  measured: 'none' | 'half' | 'whole',
+): Advice {
   if (doing === 'dragging')
     return {
       action: 'Moving',
@@ -39,16 +45,21 @@ function advice(tool: ViewState['tool'], doing: ViewState['doing'], selected: st
       action: 'Pan',
       next: 'Drag to push the drawing.',
       keys: [
-        ['V', 'select'],
+        ['J', 'select'],
         ['F', 'fit'],
       ],
     };
   if (tool === 'measure')
     return {
       action: 'Measure',
-      next: 'Drag from one point to another.',
+      next:
+        measured === 'half'
+          ? 'Press where it ends.'
+          : measured === 'whole'
+            ? 'It stays until the next one. Press where that begins.'
+            : 'Press where it begins and where it ends, or drag.',
       keys: [
-        ['V', 'select'],
+        ['J', 'select'],
         ['Esc', 'clear'],
       ],
     };
@@ -92,6 +103,7 @@ export function BoardFoot() {
   const tool = useView((state) => state.tool);
   const doing = useView((state) => state.doing);
   const asks = useView((state) => state.asks);
+  const measured = useView(({ measured, measureFrom }) => (measureFrom ? 'half' : measured ? 'whole' : 'none'));
   const selection = useDocument((state) => state.selection);
   const document = useDocumentStore();
   const view = useViewStore();
@@ -102,7 +114,7 @@ export function BoardFoot() {
   const { action, next, keys } =
     held && doing !== 'panning'
       ? held.tool.advice(draft ?? EMPTY, held.options)
-      : advice(tool, doing, selection.length > 0 ? inWords(selection) : '', keeps);
+      : advice(tool, doing, selection.length > 0 ? inWords(selection) : '', keeps, measured);
   return (
     <div className="board-foot">
       <p className="advice">
@@ -136,6 +148,7 @@ function Coordinates() {
   return (
     <p className="coordinates" data-testid="coordinates">
       <KindsAside />
+      <Measured />
       {gridlines && (
         <span className={builds ? 'on-grid' : 'on-grid wide-only'}>
           <PointerText print={onGrid} none="" />
@@ -158,6 +171,20 @@ function Coordinates() {
         </button>
       )}
     </p>
+  );
+}
+
+/** What was measured, in words: the drawing alone would keep it from those who do not see it. */
+function Measured() {
+  const units = useDocument((state) => state.site.units);
+  // While the hand measures, the drawing says it: this would be written at each step.
+  const measured = useView((state) => (state.measureFrom ? null : state.measured));
+  if (!measured) return null;
+  const [[ax, ay], [bx, by]] = measured;
+  return (
+    <span>
+      measured <b data-testid="measured">{printLength(Math.hypot(bx - ax, by - ay), units)}</b>
+    </span>
   );
 }
 

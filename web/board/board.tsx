@@ -6,7 +6,7 @@ import { drawHand } from './draw/draw-hand.ts';
 import { attachDrawKeys } from './draw/draw-keys.ts';
 import { isDrawTool } from './draw/tool-names.ts';
 import { TypeIn } from './draw/type-in.tsx';
-import { fitNow, resized } from './framing.ts';
+import { fitAgain, fitNow, resized } from './framing.ts';
 import { attachClips } from './hand/clips.ts';
 import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
@@ -38,12 +38,17 @@ export function Board({ painting }: { readonly painting: Painting }) {
     // Opening a table or sizing the window asks for the drawing in its new room; the strip under it does not.
     const room = (): string => [window.innerWidth, window.innerHeight, view.getState().drawer].join(' ');
     let lastRoom = room();
+    // The strip may open above it.
+    const topOf = (): number => board.parentElement?.offsetTop ?? 0;
+    let lastTop = topOf();
     const sized = new ResizeObserver(([entry]) => {
       if (!entry) return;
       const refits = lastRoom !== room();
       lastRoom = room();
       const { width, height } = entry.contentRect;
-      resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits);
+      const lower = topOf() - lastTop;
+      lastTop += lower;
+      resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits, lower);
     });
     sized.observe(board);
     const desk = { document, view };
@@ -65,10 +70,16 @@ export function Board({ painting }: { readonly painting: Painting }) {
 
   // A newly opened document is the occasion, not an input.
   useEffect(() => {
-    view.setState({ draft: null, draftWords: [], typing: null });
+    view.setState({ draft: null, draftWords: [], typing: null, measured: null, measureFrom: null });
     if (measured) fitNow(view, painting.scene());
     window.scrollTo(0, 0);
   }, [opened, measured, view, painting]);
+
+  // The legend that comes takes some of the room in which the whole lot is shown.
+  const shaded = useView((state) => state.coverage);
+  useEffect(() => {
+    if (shaded) fitAgain(view, painting.scene());
+  }, [shaded, view, painting]);
 
   // On a phone the facts may have been scrolled over it.
   useEffect(() => {
@@ -96,7 +107,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
       <TypeIn />
       <CoverageLegend />
       <NorthArrow />
-      <div className="board-keys">
+      <div className="board-keys over-board">
         <MarginsKey />
         <ScaleBar />
       </div>

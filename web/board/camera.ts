@@ -21,7 +21,8 @@ export interface Viewport {
 
 const MIN_SCALE = 0.02;
 const MAX_SCALE = 240;
-const clamp = (scale: number): number => Math.min(MAX_SCALE, Math.max(MIN_SCALE, scale));
+/** A scale that the board can show. */
+export const clampScale = (scale: number): number => Math.min(MAX_SCALE, Math.max(MIN_SCALE, scale));
 
 export const toScreen = (camera: Camera, view: Viewport, [x, y]: Point2): ScreenPoint => ({
   px: view.width / 2 + (x - camera.x) * camera.scale,
@@ -35,7 +36,7 @@ export const toSite = (camera: Camera, view: Viewport, { px, py }: ScreenPoint):
 
 /** The camera after zooming by a factor with the site point under `at` kept there. */
 export function zoomed(camera: Camera, view: Viewport, at: ScreenPoint, factor: number): Camera {
-  const scale = clamp(camera.scale * factor);
+  const scale = clampScale(camera.scale * factor);
   const [x, y] = toSite(camera, view, at);
   return {
     x: x - (at.px - view.width / 2) / scale,
@@ -72,9 +73,9 @@ const EMPTY_WIDE = 200;
  */
 export function fitted(box: Box, view: Viewport, margin: number, most = 40): Camera {
   if (!(box.minX <= box.maxX && box.minY <= box.maxY))
-    return { x: 0, y: 0, scale: clamp(Math.min(8, view.width / EMPTY_WIDE)) };
+    return { x: 0, y: 0, scale: clampScale(Math.min(8, view.width / EMPTY_WIDE)) };
   const width = Math.max(40, view.width - 2 * margin);
   const height = Math.max(40, view.height - 2 * margin);
   const scale = Math.min(most, width / (box.maxX - box.minX || 1), height / (box.maxY - box.minY || 1));
-  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, scale: clamp(scale) };
+  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, scale: clampScale(scale) };
 }

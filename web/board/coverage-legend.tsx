@@ -25,7 +25,7 @@ export function CoverageLegend() {
     counts.set(step, (counts.get(step) ?? 0) + 1);
   }
   return (
-    <section className="coverage-legend" aria-label="Stalls by coverage" data-testid="coverage-legend">
+    <section className="coverage-legend over-board" aria-label="Stalls by coverage" data-testid="coverage-legend">
       <header>
         <h2>Stalls by coverage</h2>
         <button type="button" className="plain" onClick={() => view.setState({ coverage: false })}>

@@ -1,6 +1,8 @@
 import { type Box, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
 import type { Ref } from '../document/element-lists.ts';
-import { boxInView, type Camera, fitted, type Viewport, zoomed } from './camera.ts';
+import { boxInView, type Camera, clampScale, fitted, type Viewport, zoomed } from './camera.ts';
+import { coversOf } from './covers.ts';
+import { freeRoom } from './free-room.ts';
 import { chosenMarks } from './scene/chosen.ts';
 import type { Scene } from './scene/scene.ts';
 import type { ViewStore } from './view-store.ts';
@@ -40,37 +42,77 @@ const wholes = new WeakSet<Camera>();
 
 /** Pixels to a foot: a picture may be small before it is scaled. */
 const UNDER_MOST = 1e6;
+/** Pixels round what is installed: room for the names at its edge; and round the ground. */
+const WHOLE_ROOM = 28;
+const EDGE = 5;
+/** Pixels to a foot, at most, for what is drawn. */
+const MOST = 40;
 
 /** Pixels by which the whole drawing stands above the middle where there is room: the run strip takes some below. */
 const RAISED = 60;
 /** Pixels: a board narrower than this is a phone's, where the strip stands below the board and takes nothing from it. */
 const STRIP_FROM = 500;
 
-/** The site, or what lies under the drawing while that is empty. */
-const extentOf = (view: ViewStore, { extent }: Scene): Box =>
-  extent.minX > extent.maxX ? (view.getState().underBox ?? extent) : extent;
+/** Everything that is drawn, or what lies under the drawing while that is nothing; gridlines alone are something. */
+function extentOf(view: ViewStore, { whole, extent }: Scene): Box {
+  if (whole.minX <= whole.maxX) return whole;
+  return extent.minX > extent.maxX ? (view.getState().underBox ?? extent) : extent;
+}
 
 function wholeIn(view: ViewStore, scene: Scene, viewport: Viewport): Camera {
-  const extent = extentOf(view, scene);
-  const room = roomOf(viewport);
-  const level = fitted(extent, viewport, room, extent === scene.extent ? undefined : UNDER_MOST);
-  const { minY, maxY } = extent;
-  const free = (viewport.height - (maxY - minY) * level.scale) / 2 - room;
-  const raised = viewport.width < STRIP_FROM || minY > maxY ? 0 : Math.min(RAISED, Math.max(0, free));
-  const camera = { ...level, y: level.y - raised / level.scale };
+  const box = extentOf(view, scene);
+  const camera = box.minX > box.maxX ? fitted(box, viewport, 0) : clearOfAll(view, scene, viewport, box);
   wholes.add(camera);
   return camera;
 }
+
+const wideOf = ({ minX, maxX }: Box): number => maxX - minX;
+const highOf = ({ minY, maxY }: Box): number => maxY - minY;
+
+/**
+ * All of a box on the board, what is installed in it clear of the legends and buttons that lie over the board (the ground
+ * of aisles may go on under them), and above where the strip opens if there is room.
+ */
+function clearOfAll(view: ViewStore, scene: Scene, viewport: Viewport, box: Box): Camera {
+  const { installed } = scene;
+  const own = installed.minX <= installed.maxX ? installed : box;
+  const most = Math.min(
+    box === view.getState().underBox ? UNDER_MOST : MOST,
+    (viewport.width - 2 * EDGE) / (wideOf(box) || 1),
+    (viewport.height - 2 * EDGE) / (highOf(box) || 1),
+  );
+  const some = scene.site.chargers.length > 0;
+  const raised = viewport.width < STRIP_FROM ? 0 : RAISED;
+  const covers = coversOf(viewport, view.getState().marginBars && some);
+  const wish = { px: viewport.width / 2, py: viewport.height / 2 - raised };
+  const size = { width: wideOf(own), height: highOf(own) };
+  const found = freeRoom(viewport, covers, size, { margin: WHOLE_ROOM, most, wish });
+  const scale = clampScale(found.scale);
+  const x = (own.minX + own.maxX) / 2 + (viewport.width / 2 - found.px) / scale;
+  const y = (own.minY + own.maxY) / 2 - (viewport.height / 2 - found.py) / scale;
+  return { ...held(x, y, scale, viewport, box), scale };
+}
+
+/** The ground about what is installed is brought into the board as far as it has room. */
+function held(x: number, y: number, scale: number, viewport: Viewport, box: Box) {
+  const halfWide = viewport.width / 2 / scale - EDGE / scale;
+  const halfHigh = viewport.height / 2 / scale - EDGE / scale;
+  const near = (to: number, from: number, until: number): number => (from > until ? to : clampTo(to, from, until));
+  return { x: near(x, box.maxX - halfWide, box.minX + halfWide), y: near(y, box.maxY - halfHigh, box.minY + halfHigh) };
+}
+
+const clampTo = (to: number, from: number, until: number): number => Math.max(from, Math.min(to, until));
 
 /** Shows the whole drawing. */
 export const fitAll = (view: ViewStore, scene: Scene): void =>
   glideTo(view, wholeIn(view, scene, view.getState().viewport));
 
 /**
- * Takes a new size of the board. The drawing stays where it is on the screen, from the upper left corner; where it was
- * shown whole and the person changed the room (`refits`), it is shown whole again.
+ * Takes a new size of the board. The drawing stays where it is on the screen, from the upper left corner, which itself
+ * has come `lower` by so many pixels; where it was shown whole and the person changed the room (`refits`), it is shown
+ * whole again.
  */
-export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refits: boolean): void {
+export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refits: boolean, lower = 0): void {
   const { camera, viewport: was } = view.getState();
   if (was.width === 0) {
     view.setState({ viewport });
@@ -78,13 +120,18 @@ export function resized(view: ViewStore, scene: Scene, viewport: Viewport, refit
   }
   const stays: Camera = {
     x: camera.x + (viewport.width - was.width) / 2 / camera.scale,
-    y: camera.y - (viewport.height - was.height) / 2 / camera.scale,
+    y: camera.y - ((viewport.height - was.height) / 2 + lower) / camera.scale,
     scale: camera.scale,
   };
   const whole = wholes.has(camera);
   if (whole) wholes.add(stays);
   view.setState({ viewport, camera: whole && refits ? wholeIn(view, scene, viewport) : stays });
 }
+
+/** Shows the whole drawing again where it is shown whole: what lies over the board has changed. */
+export const fitAgain = (view: ViewStore, scene: Scene): void => {
+  if (wholes.has(view.getState().camera)) fitAll(view, scene);
+};
 
 /** Shows the whole drawing at once, as when a document was opened. */
 export const fitNow = (view: ViewStore, scene: Scene): void => {

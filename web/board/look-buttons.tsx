@@ -1,4 +1,5 @@
 import { fitAll, zoomBy } from './framing.ts';
+import { afterPress } from './keys-to-board.ts';
 import type { Painting } from './painting.ts';
 import { useViewStore } from './view-store.ts';
 
@@ -8,7 +9,8 @@ const STEP = 1.4;
 export function LookButtons({ painting }: { readonly painting: Painting }) {
   const view = useViewStore();
   return (
-    <div className="look-buttons" role="toolbar" aria-label="Look">
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the buttons within take the keys
+    <div className="look-buttons over-board" role="toolbar" aria-label="Look" onClick={afterPress}>
       <button type="button" title="Show the whole lot (F)" onClick={() => fitAll(view, painting.scene())}>
         Fit
       </button>

@@ -6,7 +6,7 @@ export function NorthArrow() {
   const words = bearing === undefined ? 'plan north' : 'N';
   return (
     <div
-      className="north"
+      className="north over-board"
       role="img"
       aria-label={bearing === undefined ? 'Plan north is up' : `North, ${bearing} degrees left of up`}
     >

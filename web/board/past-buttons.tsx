@@ -1,5 +1,7 @@
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 
+import { afterPress } from './keys-to-board.ts';
+
 /** Undo and redo, each with the name of what it takes back or does again. */
 export function PastButtons() {
   const document = useDocumentStore();
@@ -27,7 +29,10 @@ const Past = ({ word, name, keys, act }: PastProps) => (
     className="past"
     disabled={!name}
     title={`${word}${name ? ` ${lower(name)}` : ''} (${keys})`}
-    onClick={act}
+    onClick={(event) => {
+      act();
+      afterPress(event);
+    }}
   >
     {word}
     {name && <span className="past-name">: {lower(name)}</span>}

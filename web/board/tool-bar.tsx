@@ -2,16 +2,17 @@ import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
+import { afterPress } from './keys-to-board.ts';
 import { PastButtons } from './past-buttons.tsx';
 import { type TOOLS, useView, useViewStore } from './view-store.ts';
 
 const WORDS: Readonly<
   Record<(typeof TOOLS)[number], { readonly name: string; readonly key: string; readonly mark: string }>
 > = {
-  select: { name: 'Select', key: 'V', mark: 'M3 2 L13 8 L8.5 9.2 L11 14 L9 15 L6.6 10.2 L3 13 Z' },
+  select: { name: 'Select', key: 'J', mark: 'M3 2 L13 8 L8.5 9.2 L11 14 L9 15 L6.6 10.2 L3 13 Z' },
   pan: {
     name: 'Pan',
-    key: 'H',
+    key: 'N',
     mark: 'M8 1 L10.5 4 H5.5 Z M8 15 L5.5 12 H10.5 Z M1 8 L4 5.5 V10.5 Z M15 8 L12 10.5 V5.5 Z M7 5 H9 V11 H7 Z M5 7 H11 V9 H5 Z',
   },
   measure: { name: 'Measure', key: 'M', mark: 'M1 5 H2.2 V7.4 H13.8 V5 H15 V11 H13.8 V8.6 H2.2 V11 H1 Z' },
@@ -45,7 +46,10 @@ function ToolButton({ tool: name }: { readonly tool: (typeof TOOLS)[number] }) {
       aria-pressed={tool === name}
       title={`${WORDS[name].name} (${WORDS[name].key})`}
       className={`tool-${name}`}
-      onClick={() => chooseTool({ document, view }, tool === name ? 'select' : name)}
+      onClick={(event) => {
+        chooseTool({ document, view }, tool === name ? 'select' : name);
+        afterPress(event);
+      }}
     >
       <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
         <path d={WORDS[name].mark} />

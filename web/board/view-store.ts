@@ -31,7 +31,7 @@ export interface ViewState {
   readonly pointer: Point2 | null;
   readonly hovered: Ref | null;
   /** What the hand is doing, in a word for the foot line. */
-  readonly doing: 'nothing' | 'panning' | 'boxing' | 'dragging' | 'measuring' | 'drawing';
+  readonly doing: 'nothing' | 'pressing' | 'panning' | 'boxing' | 'dragging' | 'measuring' | 'drawing';
   readonly guides: readonly Guide[];
   /** Kinds of places that the hand is not drawn to. */
   readonly snapsOff: ReadonlySet<SnapKind>;
@@ -54,6 +54,8 @@ export interface ViewState {
   /** What the forms of the drawing actions hold. */
   readonly drawOptions: DrawOptions;
   readonly measured: readonly [Point2, Point2] | null;
+  /** Where a measurement began whose other end is not given yet. */
+  readonly measureFrom: Point2 | null;
   /** What a panel asks the hand to do next, for the foot line; null where it is the tool's own advice. */
   readonly asks: string | null;
   /** Whether the stalls are shaded by how much of them is in reach. */
@@ -97,6 +99,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     draftOver: null,
     drawOptions: FIRST_OPTIONS,
     measured: null,
+    measureFrom: null,
     asks: null,
     coverage: false,
     marginBars: true,

@@ -1,5 +1,6 @@
 import { marginsOf } from '../../calc/margins.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
+import { useView } from '../board/view-store.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument } from '../document/use-document.ts';
 import { spareOrShort } from '../words/lengths.ts';
@@ -11,6 +12,7 @@ export function Announcer() {
   const change = useDocument((state) => state.lastChange);
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
+  const spoken = useView((state) => state.spoken);
   const [first] = selection;
   const done = change
     ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. `
@@ -20,8 +22,13 @@ export function Announcer() {
   const cord = charger === undefined ? null : marginsOf(plan, site).get(charger)?.cord;
   const fares = cord ? `Cord ${spareOrShort(cord.left, site.units)}.` : '';
   return (
-    <p className="heard" aria-live="polite">
-      {dragging ? '' : `${done}${chosen}${fares}`}
-    </p>
+    <>
+      <p className="heard" aria-live="polite">
+        {dragging ? '' : `${done}${chosen}${fares}`}
+      </p>
+      <p className="heard" aria-live="polite">
+        {spoken}
+      </p>
+    </>
   );
 }

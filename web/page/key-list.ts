@@ -36,7 +36,7 @@ export const KEYS = [
       row('F', 'show the whole lot, or the underlay of an empty one', 'f'),
       row('Shift+F', 'show what is selected', 'F'),
       row('+ and -', 'zoom', '+', '=', '-'),
-      row('V, H, M', 'select, pan, measure', 'v', 'h', 'm'),
+      row('J, N, M', 'select, pan, measure', 'j', 'n', 'm'),
       row('S, C, E, R, D', 'draw stalls, a canopy, equipment, a raceway, drops', 's', 'c', 'e', 'r', 'd'),
       row(
         'K, A, P, B, O',

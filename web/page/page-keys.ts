@@ -1,12 +1,11 @@
+import { takesText } from '../board/keys-to-board.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
-
-const TYPED = ['INPUT', 'TEXTAREA', 'SELECT'];
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */
 export function attachPageKeys(store: DocumentStore, view: ViewStore): () => void {
   const down = (event: KeyboardEvent): void => {
-    const typing = event.target instanceof HTMLElement && TYPED.includes(event.target.tagName);
+    const typing = takesText(event.target);
     const { undo, redo, save, pick } = store.getState();
     if (event.ctrlKey || event.metaKey) {
       const key = event.key.toLowerCase();

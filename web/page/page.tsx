@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Board } from '../board/board.tsx';
 import { frameRefs } from '../board/framing.ts';
+import { attachKeysToBoard } from '../board/keys-to-board.ts';
 import type { Painting } from '../board/painting.ts';
 import { ToolBar } from '../board/tool-bar.tsx';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
@@ -72,6 +73,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
 
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
   useEffect(() => attachPageKeys(store, view), [store, view]);
+  useEffect(() => attachKeysToBoard(), []);
   useEffect(() => showFocus(document), []);
   // What was taken back or done again is shown where it happened.
   useEffect(

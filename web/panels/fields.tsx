@@ -1,5 +1,6 @@
-import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
+import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
+import { keysToBoard } from '../board/keys-to-board.ts';
 import { useDocument } from '../document/use-document.ts';
 import { atLeast, readNumber } from '../words/read-number.ts';
 
@@ -21,7 +22,10 @@ interface TypedProps<T> extends FieldProps<T> {
 
 type Typed = HTMLInputElement | HTMLTextAreaElement;
 
-/** A field that is typed: taken over with Enter or when left, put back with Escape, told what is wrong beneath it. */
+/**
+ * A field that is typed: taken over with Enter, which gives the keys back to the board, or when left; put back with
+ * Escape; told what is wrong beneath it.
+ */
 export function TypedField<T>({ label, value, onChange, print, read, long = false }: TypedProps<T>) {
   const id = useId();
   const [draft, setDraft] = useState<string | null>(null);
@@ -55,10 +59,12 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
         onKeyDown={(event: KeyboardEvent<Typed>) => {
           if (event.key === 'Enter') {
             if (long) event.preventDefault();
-            take();
+            // Leaving it takes it over.
+            if (!wrong && (event.currentTarget.closest('dialog') || !keysToBoard())) take();
           }
           if (event.key === 'Escape') {
             event.stopPropagation();
+            if (draft === null) keysToBoard();
             setDraft(null);
           }
         }}
@@ -157,10 +163,26 @@ interface ChoiceProps<T extends string> extends FieldProps<T> {
 
 export function ChoiceField<T extends string>({ label, value, onChange, choices, words }: ChoiceProps<T>) {
   const id = useId();
+  // Who chose by hand goes on with the keys of the board; who goes through the choices by keys goes on here.
+  const byHand = useRef(false);
   return (
     <div className="field">
       <label htmlFor={id}>{label}</label>
-      <select id={id} value={value} onChange={(event) => onChange(event.target.value as T)}>
+      <select
+        id={id}
+        value={value}
+        onPointerDown={() => {
+          byHand.current = true;
+        }}
+        onKeyDown={() => {
+          byHand.current = false;
+        }}
+        onChange={(event) => {
+          onChange(event.target.value as T);
+          if (byHand.current) keysToBoard();
+          byHand.current = false;
+        }}
+      >
         {choices.map((choice) => (
           <option key={choice} value={choice}>
             {words?.(choice) ?? choice}

@@ -2,10 +2,10 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { circuitOf } from '../../calc/circuits/circuits.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { boxInView } from '../board/camera.ts';
+import { boxInView, toScreen } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
-import { useView, useViewStore } from '../board/view-store.ts';
+import { useView, useViewStore, type ViewState } from '../board/view-store.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { findCharger, findDrop } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.ts';
@@ -22,15 +22,19 @@ export function Strip() {
   const plan = useDocument((state) => state.plan);
   const charger = useDocument((state) => chargerOf(state.site.chargers, state.plan.runs, state.selection));
   const raceway = useDocument((state) => racewayOf(state.selection));
-  const dragging = useDocument((state) => state.previewed !== undefined);
+  const previewed = useDocument((state) => state.previewed !== undefined);
+  const pressed = useView(({ doing }) => doing === 'pressing' || doing === 'dragging');
   const section = useRef<HTMLElement>(null);
   const frame = useRef<HTMLDivElement>(null);
   const [width, setWidth] = useState(0);
-  // The height with which a drag began is kept until it ends: the board above would jump with every word that wraps.
-  const [high, setHigh] = useState<number | null>(null);
+  // While the hand is down or something moves, it neither opens, shuts nor grows: the board would jump under the hand.
+  const steady = pressed || previewed;
+  const [settled, setSettled] = useState(0);
+  const [above, setAbove] = useState(false);
   const run = runOf(plan.runs, charger);
   const circuit = charger === undefined ? undefined : circuitOf(plan, charger);
-  const shown = drawer === null && run !== undefined && run.path.length > 1;
+  const wanted = drawer === null && run !== undefined && run.path.length > 1;
+  const shown = wanted && (!steady || settled > 0);
 
   useEffect(() => {
     const element = frame.current;
@@ -40,9 +44,20 @@ export function Strip() {
     return () => sized.disconnect();
   }, [shown]);
 
+  // Where it opens it hides nothing that the hand has taken: below, or above where that lies low on the board.
+  // Opening is the occasion: what is chosen while it is open lies in view as it is.
+  const low = useRef(false);
   useLayoutEffect(() => {
-    setHigh(dragging ? (section.current?.getBoundingClientRect().height ?? null) : null);
-  }, [dragging]);
+    const at = raceway ? view.getState().pointer : findDrop(site.drops, run?.drop ?? '')?.box;
+    low.current = at !== undefined && at !== null && liesLow(view.getState(), at);
+  });
+  useLayoutEffect(() => {
+    if (shown) setWidth(Math.round(frame.current?.getBoundingClientRect().width ?? 0));
+    setAbove(shown && low.current);
+  }, [shown]);
+  useLayoutEffect(() => {
+    if (!steady) setSettled(section.current?.getBoundingClientRect().height ?? 0);
+  });
 
   const flat = useMemo(() => {
     if (!run) return null;
@@ -50,10 +65,11 @@ export function Strip() {
     return unrolled(run, own, site.pullpoints);
   }, [run, circuit, plan.conduits, site.pullpoints]);
 
-  if (high !== null && !shown && drawer === null)
+  const height = steady && settled > 0 ? { height: settled } : undefined;
+  if (height && !shown && drawer === null)
     return (
-      <section className="strip" aria-label="No run" style={{ height: high }}>
-        <p className="strip-head quiet">No run here: nothing joins the box to a panel.</p>
+      <section className="strip" aria-label="No run" style={height} data-side={above ? 'above' : 'below'}>
+        {previewed && <p className="strip-head quiet">No run here: nothing joins the box to a panel.</p>}
       </section>
     );
   if (!shown || !run || !flat) return null;
@@ -66,7 +82,8 @@ export function Strip() {
       ref={section}
       className="strip"
       aria-label={`Run to ${run.drop}`}
-      style={high === null ? undefined : { height: high }}
+      style={height}
+      data-side={above ? 'above' : 'below'}
     >
       <p className="strip-head">
         <b>
@@ -107,6 +124,15 @@ export function Strip() {
       </div>
     </section>
   );
+}
+
+/** Pixels that it takes, about. */
+const HIGH = 200;
+
+/** Whether a place, feet, lies where the strip would open below. */
+function liesLow({ camera, viewport }: ViewState, at: readonly [number, number, ...number[]]): boolean {
+  const { py } = toScreen(camera, viewport, [at[0], at[1]]);
+  return py > viewport.height - HIGH && py < viewport.height;
 }
 
 type Chargers = Site['chargers'];

@@ -42,7 +42,7 @@ export function startPlacing(
 ): void {
   underlays.setState({ placing });
   tellHand(view, placing);
-  view.setState({ tool: placing ? 'pan' : 'select', measured: null });
+  view.setState({ tool: placing ? 'pan' : 'select', measured: null, measureFrom: null });
 }
 
 /** Lets the hand move the underlay and pick points on it; returns the way to stop. */
@@ -157,6 +157,7 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
   const stopView = view.subscribe(({ tool }, before) => {
     if (tool !== before.tool && tool !== 'pan' && underlays.getState().placing) {
       underlays.setState({ placing: null });
+      view.setState({ measured: null });
       tellHand(view, null);
     }
   });

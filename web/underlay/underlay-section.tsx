@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
@@ -181,10 +181,13 @@ function DistanceField({ underlay }: { readonly underlay: Underlay }) {
   const change = useChangeUnderlay(underlay);
   const placing = useUnderlay((state) => state.placing);
   const [a, b] = placing && placing.kind !== 'move' ? placing.points : [];
+  const fields = useRef<HTMLDivElement>(null);
+  // It asks, so it takes what is typed.
+  useEffect(() => fields.current?.querySelector('input')?.focus(), []);
   if (!a || !b) return null;
   const reads = Math.hypot(a[0] - b[0], a[1] - b[1]);
   return (
-    <div className="fields">
+    <div className="fields" ref={fields}>
       <LengthField
         label={`apart (reads ${printLength(reads, units)})`}
         value={Number.NaN}

@@ -1,5 +1,6 @@
 import { useDocumentStore } from '../../document/use-document.ts';
 import { Menu } from '../../page/menu.tsx';
+import { keysToBoard } from '../keys-to-board.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { chooseTool } from './drawing.ts';
 import { DRAW_WORDS, type DrawToolName, isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';
@@ -20,7 +21,7 @@ export function ActionButtons() {
   const desk = { document, view };
   const choose = (name: DrawToolName): void => {
     chooseTool(desk, tool === name ? 'select' : name);
-    globalThis.document.querySelector<HTMLElement>('.board-paper')?.focus({ preventScroll: true });
+    keysToBoard();
   };
   const other = isDrawTool(tool) && (OTHER_TOOLS as readonly string[]).includes(tool) ? tool : null;
   return (
@@ -41,7 +42,7 @@ export function ActionButtons() {
         </button>
       ))}
       <Menu
-        name={other ? DRAW_WORDS[other].name : 'Other'}
+        name="Other"
         className={other ? 'draw-other draw-other-on' : 'draw-other'}
         entries={OTHER_TOOLS.map((name) => ({
           name: DRAW_WORDS[name].name,

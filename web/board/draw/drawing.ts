@@ -79,7 +79,9 @@ export function chooseTool(desk: Desk, tool: Tool): void {
   }
   if (desk.view.getState().draft?.whole) setDown(desk);
   dropDraft(desk);
-  desk.view.setState({ tool, measured: null, hovered: null, guides: [] });
+  desk.view.setState({ tool, hovered: null, guides: [] });
+  // What was measured stays until the next measurement, or Escape; half a measurement does not.
+  if (desk.view.getState().measureFrom) desk.view.setState({ measured: null, measureFrom: null });
 }
 
 const NO_DRAFT = { draft: null, typing: null, draftOver: null, draftMarks: null, draftWords: [], guides: [] } as const;

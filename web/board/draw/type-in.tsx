@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
 import { toScreen } from '../camera.ts';
+import { keysToBoard } from '../keys-to-board.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { takeTyped, type } from './drawing.ts';
 import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';
@@ -22,7 +23,7 @@ export function TypeIn() {
   useEffect(() => {
     if (!field) return;
     input.current?.focus({ preventScroll: true });
-    return () => globalThis.document.querySelector<HTMLElement>('.board-paper')?.focus({ preventScroll: true });
+    return () => void keysToBoard();
   }, [field]);
   if (!typing) return null;
   const desk = { document, view };

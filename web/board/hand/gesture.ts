@@ -20,7 +20,7 @@ export type Gesture =
     }
   | { readonly kind: 'dragging'; readonly from: Point2; readonly refs: readonly Ref[]; readonly anchor: Point2 }
   | { readonly kind: 'boxing'; readonly from: Point2; readonly adds: boolean }
-  | { readonly kind: 'measuring'; readonly from: Point2 }
+  | { readonly kind: 'measuring'; readonly from: ScreenPoint }
   | { readonly kind: 'lassoing'; readonly adds: boolean }
   /** A finger that is down and has set no place yet. */
   | { readonly kind: 'aiming'; readonly from: ScreenPoint; readonly at: Point2; readonly moved: boolean }

@@ -90,8 +90,12 @@ const ACTS: Readonly<Record<string, Act>> = {
   Delete: remove,
   Backspace: remove,
   Escape: ({ document, view }) => {
+    // Half a measurement is thrown away first, and the hand goes on measuring.
+    const half = view.getState().measureFrom !== null;
+    view.setState({ measured: null, measureFrom: null });
+    if (half) return;
     document.getState().select([]);
-    view.setState({ measured: null, tool: 'select' });
+    view.setState({ tool: 'select' });
   },
   '+': ({ view }) => zoomBy(view, 1.4),
   '=': ({ view }) => zoomBy(view, 1.4),
@@ -100,8 +104,8 @@ const ACTS: Readonly<Record<string, Act>> = {
   F: ({ view, scene, document }) => frameRefs(view, scene(), document.getState().selection),
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
-  v: (world) => chooseTool(world, 'select'),
-  h: (world) => chooseTool(world, 'pan'),
+  j: (world) => chooseTool(world, 'select'),
+  n: (world) => chooseTool(world, 'pan'),
   m: (world) => chooseTool(world, 'measure'),
 };
 

@@ -9,7 +9,6 @@ import { FIGURE } from '../draw/draw-keys.ts';
 import { takeTyped, type } from '../draw/drawing.ts';
 import { isDrawTool } from '../draw/tool-names.ts';
 import { startTyping, typedPlace } from '../draw/typing.ts';
-import { frameRefs } from '../framing.ts';
 import { type Passing, pickAt, pickIn, pickWithin } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
@@ -19,6 +18,7 @@ import { boardCorner } from './board-corner.ts';
 import { type Gesture, IDLE, TREMBLE } from './gesture.ts';
 import { handleOnScreen, handlesOf } from './handles.ts';
 import { keyOf } from './key-of.ts';
+import { type Measuring, measuring } from './measuring.ts';
 
 export interface HandWorld {
   readonly element: HTMLElement;
@@ -46,6 +46,7 @@ export function attachPointer(world: HandWorld): () => void {
 
   const corner = boardCorner(element);
   const { at } = corner;
+  const measure: Measuring = measuring(view, scene);
   const inSite = (point: ScreenPoint): Point2 => toSite(view.getState().camera, view.getState().viewport, point);
   const passing = (): Passing => {
     const { hiddenKinds, lockedKinds } = view.getState();
@@ -70,7 +71,7 @@ export function attachPointer(world: HandWorld): () => void {
       // A first finger that moved or drew something did so only because the second came later.
       if (gesture.kind === 'dragging') document.getState().cancelPreview();
       else if (gesture.kind === 'aiming' || gesture.kind === 'drawing') draw.liftOff(gesture.kind === 'drawing');
-      else if (gesture.kind === 'measuring') view.setState({ measured: null });
+      else if (gesture.kind === 'measuring') measure.stop();
       const [a, b] = [...fingers.values()];
       view.setState({ band: null, lasso: [], guides: [] });
       become({ kind: 'pinching', last: [a!, b!] });
@@ -86,18 +87,9 @@ export function attachPointer(world: HandWorld): () => void {
       draw.press(inSite(point), pointing(event));
       become({ kind: 'drawing', from: point });
     } else if (tool === 'measure') {
-      const from = measurePoint(inSite(point));
-      view.setState({ measured: [from, from] });
-      become({ kind: 'measuring', from });
+      measure.press(inSite(point), pointing(event));
+      become({ kind: 'measuring', from: point });
     } else press(event, point);
-  };
-
-  const measurePoint = (point: Point2): Point2 => {
-    const near = NEAR.mouse / view.getState().camera.scale;
-    const from = gesture.kind === 'measuring' ? gesture.from : null;
-    const { at, guides } = snapAt(scene(), view.getState(), { at: point, near, from });
-    view.setState({ guides });
-    return at;
   };
 
   const press = (event: PointerEvent, point: ScreenPoint): void => {
@@ -167,8 +159,7 @@ export function attachPointer(world: HandWorld): () => void {
       view.setState({ lasso: [...view.getState().lasso, here], pointer: here });
     } else if (gesture.kind === 'aiming') aim(event, point, gesture);
     else if (gesture.kind === 'drawing') draw.hover(inSite(point), pointing(event));
-    else if (gesture.kind === 'measuring')
-      view.setState({ measured: [gesture.from, measurePoint(inSite(point))], pointer: inSite(point) });
+    else if (gesture.kind === 'measuring') measure.hover(inSite(point), pointing(event));
     else if (gesture.kind === 'boxing') {
       const [x, y] = inSite(point);
       const [fx, fy] = gesture.from;
@@ -239,6 +230,10 @@ export function attachPointer(world: HandWorld): () => void {
       draw.hover(pointer, pointing(event));
       return;
     }
+    if (state.measureFrom) {
+      measure.hover(pointer, pointing(event));
+      return;
+    }
     const ref =
       state.tool === 'select' ? pickAt(scene(), pointer, nearOf(event) / state.camera.scale, passing()) : null;
     const same = ref?.id === state.hovered?.id && ref?.list === state.hovered?.list;
@@ -291,6 +286,11 @@ export function attachPointer(world: HandWorld): () => void {
         if (Math.hypot(px - from.px, py - from.py) >= TREMBLE) draw.letGo();
         return;
       }
+      case 'measuring': {
+        const { px, py } = at(event);
+        if (Math.hypot(px - gesture.from.px, py - gesture.from.py) >= TREMBLE) measure.end();
+        break;
+      }
       case 'boxing': {
         const { band } = view.getState();
         if (band) select(pickIn(scene(), band, passing()), gesture.adds ? 'add' : 'replace');
@@ -299,8 +299,6 @@ export function attachPointer(world: HandWorld): () => void {
       case 'pressing':
         if (gesture.alone) {
           select([gesture.alone], gesture.adds ? 'toggle' : 'replace');
-          // The run strip may have opened over it.
-          if (!gesture.adds) frameRefs(view, scene(), [gesture.alone]);
         } else if (!gesture.refs && !gesture.adds) select([]);
         break;
     }
@@ -314,6 +312,7 @@ export function attachPointer(world: HandWorld): () => void {
     become(IDLE);
     if (was === 'dragging') type(world, null);
     else if (was === 'aiming') draw.liftOff(false);
+    else if (was === 'measuring') measure.stop();
     view.setState({ band: null, lasso: [], guides: [] });
   };
   const keyInHand = (event: KeyboardEvent): void => {
@@ -366,7 +365,7 @@ const GROUND: ReadonlySet<Ref['list']> = new Set(['stalls', 'aisles', 'keepouts'
 
 const DOING = {
   idle: 'nothing',
-  pressing: 'nothing',
+  pressing: 'pressing',
   panning: 'panning',
   pinching: 'panning',
   dragging: 'dragging',

@@ -60,6 +60,10 @@ export interface Scene {
   readonly drops: BoxIndex<DropMark>;
   /** What is looked at when the whole lot is shown: all of it but aisles and the utility's source. */
   readonly extent: Box;
+  /** Everything that is drawn, the source and the ways to it too. */
+  readonly whole: Box;
+  /** The same without the ground that aisles cover. */
+  readonly installed: Box;
 }
 
 /** The lists of a scene that hold marks, in the order in which they are drawn. */
@@ -126,6 +130,8 @@ export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
     bands: stallBands(site.stalls),
     ...lists,
     extent: extentOf(site, lists),
+    whole: joinedBoxes(lists, () => true),
+    installed: joinedBoxes(lists, (name) => name !== 'aisles'),
   };
 }
 
@@ -222,6 +228,9 @@ function extentOf(site: Site, lists: Pick<Scene, SceneList>): Box {
   }
   return extent;
 }
+
+const joinedBoxes = (lists: Pick<Scene, SceneList>, counts: (name: SceneList) => boolean): Box =>
+  SCENE_LISTS.reduce((box, name) => (counts(name) ? joinedBox(box, wholeOf(lists[name])) : box), NO_BOX);
 
 /** The box round all items of a list, as its tree knows it; of the few that left the tree, where they are now as well. */
 function wholeOf({
