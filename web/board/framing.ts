@@ -1,6 +1,6 @@
-import { type Box, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
+import { type Box, boxesMeet, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
 import type { Ref } from '../document/element-lists.ts';
-import { boxInView, type Camera, clampScale, fitted, type Viewport, zoomed } from './camera.ts';
+import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
 import { coversOf } from './covers.ts';
 import { freeRoom } from './free-room.ts';
 import { chosenMarks } from './scene/chosen.ts';
@@ -76,22 +76,39 @@ const highOf = ({ minY, maxY }: Box): number => maxY - minY;
 function clearOfAll(view: ViewStore, scene: Scene, viewport: Viewport, box: Box): Camera {
   const { installed } = scene;
   const own = installed.minX <= installed.maxX ? installed : box;
-  const most = Math.min(
-    box === view.getState().underBox ? UNDER_MOST : MOST,
-    (viewport.width - 2 * EDGE) / (wideOf(box) || 1),
-    (viewport.height - 2 * EDGE) / (highOf(box) || 1),
-  );
   const some = scene.site.chargers.length > 0;
   const raised = viewport.width < STRIP_FROM ? 0 : RAISED;
   const covers = coversOf(viewport, view.getState().marginBars && some);
   const wish = { px: viewport.width / 2, py: viewport.height / 2 - raised };
   const size = { width: wideOf(own), height: highOf(own) };
-  const found = freeRoom(viewport, covers, size, { margin: WHOLE_ROOM, most, wish });
-  const scale = clampScale(found.scale);
-  const x = (own.minX + own.maxX) / 2 + (viewport.width / 2 - found.px) / scale;
-  const y = (own.minY + own.maxY) / 2 - (viewport.height / 2 - found.py) / scale;
-  return { ...held(x, y, scale, viewport, box), scale };
+  const largest = Math.min(
+    box === view.getState().underBox ? UNDER_MOST : MOST,
+    (viewport.width - 2 * EDGE) / (wideOf(box) || 1),
+    (viewport.height - 2 * EDGE) / (highOf(box) || 1),
+  );
+  const placed = (most: number): Camera => {
+    const found = freeRoom(viewport, covers, size, { margin: WHOLE_ROOM, most, wish });
+    const scale = clampScale(found.scale);
+    const x = (own.minX + own.maxX) / 2 + (viewport.width / 2 - found.px) / scale;
+    const y = (own.minY + own.maxY) / 2 - (viewport.height / 2 - found.py) / scale;
+    return { ...held(x, y, scale, viewport, box), scale };
+  };
+  const isClear = (camera: Camera): boolean => {
+    const { px: minX, py: minY } = toScreen(camera, viewport, [own.minX, own.maxY]);
+    const { px: maxX, py: maxY } = toScreen(camera, viewport, [own.maxX, own.minY]);
+    return !covers.some((cover) => boxesMeet(cover, { minX, minY, maxX, maxY }));
+  };
+  // A little smaller, where only so all of it is clear.
+  const first = placed(largest);
+  for (let step = 0, { scale } = first; step < STEPS; step++, scale *= SMALLER) {
+    const camera = placed(scale);
+    if (isClear(camera)) return camera;
+  }
+  return first;
 }
+
+const STEPS = 16;
+const SMALLER = 0.97;
 
 /** The ground about what is installed is brought into the board as far as it has room. */
 function held(x: number, y: number, scale: number, viewport: Viewport, box: Box) {
