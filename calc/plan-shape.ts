@@ -50,8 +50,12 @@ export interface Circuit {
   readonly ampacity: number;
   /** What fixed the conductor size: `ampacity` or `voltage drop`. */
   readonly sizedBy: 'ampacity' | 'voltage drop';
+  /** Of its branch at rated current. */
   readonly branchDropPercent: number;
+  /** From nominal to its box with everything on, as load management leaves it. */
   readonly totalDropPercent: number;
+  /** The same where it alone runs at its rating and the rest of what is managed with it keeps the ceiling. */
+  readonly worstDropPercent: number;
   readonly voltsAtBox: number;
   readonly conduits: readonly string[];
 }

@@ -5,7 +5,7 @@ import type { CodeTables, PerRaceway } from '../tables/code-tables.ts';
 import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
 import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
 import { branch, branchBreaker, branchConductor, type ConductorDuty } from './branch.ts';
-import { grounding } from './grounding.ts';
+import { BY_A_HAIR, grounding } from './grounding.ts';
 
 /** One way to build a branch: the breaker that its load asks for, and a conductor that may carry it. */
 export interface BranchChoice {
@@ -84,7 +84,13 @@ function choiceOf(
   return {
     breakerAmps,
     conductor: { size, metal, insulation },
-    grounding: grounding(tables, { breakerAmps, metal, conductor: size, conductorNeeded: needed.size }),
+    grounding: grounding(tables, {
+      breakerAmps,
+      metal,
+      conductor: size,
+      conductorNeeded: needed.size,
+      slack: BY_A_HAIR,
+    }),
     sizedBy: size === needed.size ? 'ampacity' : 'voltage drop',
     factors: { ambient: carried.temperatureFactor, bundling: carried.bundlingFactor },
     ampacity: carried.ampacity,
@@ -104,5 +110,9 @@ export function tellChoice(
   const duty = dutyOf(tables, rules, amps, surroundings);
   const needed = branch(tables, duty, tell)?.conductor.size;
   if (needed !== conductor.size)
-    grounding(tables, { breakerAmps, metal: rules.metal, conductor: conductor.size, conductorNeeded: needed }, tell);
+    grounding(
+      tables,
+      { breakerAmps, metal: rules.metal, conductor: conductor.size, conductorNeeded: needed, slack: BY_A_HAIR },
+      tell,
+    );
 }

@@ -4,7 +4,7 @@ import { measured } from '../measured.ts';
 import { type CodeTables, RACEWAY_KINDS, type RacewayKind } from '../tables/code-tables.ts';
 import type { Surroundings } from './ampacity.ts';
 import { type BranchChoice, branchChoices, tellChoice } from './branch-choices.ts';
-import { estimatedDrop, type Line, phasorDrop } from './line-drop.ts';
+import { branchDrop } from './line-drop.ts';
 import { DROP_FORMULAS } from './voltage-drop.ts';
 
 /** Conductor length of a branch by what its raceways are made of, ft, allowances included. */
@@ -37,7 +37,7 @@ export function branchSize(
   let size: BranchSize | null = null;
   for (const choice of choices) {
     const ohms = lineOhms(choice, lengths);
-    size = { choice, ohms, dropPercent: dropPercentOf({ ...lineOf(charger, rules), ...ohms }) };
+    size = { choice, ohms, dropPercent: branchDrop({ ...lineOf(charger, rules), ...ohms }).dropPercent };
     if (size.dropPercent <= rules.dropLimit.branch) break;
   }
   if (size === null) return null;
@@ -49,15 +49,6 @@ export function branchSize(
 }
 
 const lineOf = ({ phases, volts, amps }: Charger, { powerFactor }: Rules) => ({ phases, volts, amps, powerFactor });
-
-/**
- * The phasors' drop to half the volts. Past that, where no charger runs anyway and the phasors soon begin to promise more
- * volts for more impedance, the estimate's, which goes on growing.
- */
-function dropPercentOf(line: Line): number {
-  const estimate = estimatedDrop(line);
-  return (estimate.dropVolts > line.volts / 2 ? estimate : phasorDrop(line)).dropPercent;
-}
 
 function lineOhms({ impedance }: BranchChoice, lengths: LengthByKind): { r: number; x: number } {
   let r = 0;

@@ -111,12 +111,16 @@ export function circuitOf({ branches, phases, boxSupply }: CircuitParts, charger
   const box = boxAt(boxSupply, place, ohms[at]!);
   const lines = phases[part]![at]!;
   const last = alone.get(circuit);
-  if (last?.phases === lines && last.voltsAtBox === box.volts && last.totalDropPercent === box.totalDropPercent)
-    return last;
+  if (last?.phases === lines && sameBox(last, box)) return last;
   const made = complete(circuit, lines, box);
   alone.set(circuit, made);
   return made;
 }
+
+const sameBox = (circuit: Circuit, box: BoxVolts): boolean =>
+  circuit.voltsAtBox === box.volts &&
+  circuit.totalDropPercent === box.totalDropPercent &&
+  circuit.worstDropPercent === Math.max(box.worstDropPercent, circuit.branchDropPercent);
 
 // Written out field by field: there are many, and a copy of all but two takes twenty times as long.
 const complete = (circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Circuit => ({
@@ -135,5 +139,6 @@ const complete = (circuit: BranchCircuit, phases: PhasePair, box: BoxVolts): Cir
   conduits: circuit.conduits,
   phases,
   totalDropPercent: box.totalDropPercent,
+  worstDropPercent: Math.max(box.worstDropPercent, circuit.branchDropPercent),
   voltsAtBox: box.volts,
 });

@@ -14,13 +14,15 @@ export interface GroundingInput {
   /** Of each in parallel; 1 where it is not said. */
   readonly sets?: number | undefined;
   readonly setsNeeded?: number | undefined;
+  /** Share by which a conductor may be short of what 250.122(B) asks for; 0, to the letter, where it is not said. */
+  readonly slack?: number | undefined;
 }
 
 /**
- * A conductor within so much of what is asked for is taken: whole sizes of one ratio (8 and 6 to 4 and 6 AWG) miss one
- * another by rounding of Table 8. Common practice, no source.
+ * What a plan takes as enough of the circular mils that 250.122(B) asks for: whole sizes of one ratio (8 and 6 grown to 4 and
+ * 6 AWG) miss one another by rounding of Table 8. Common practice, no source; the letter of the rule knows none.
  */
-const BY_A_HAIR = 0.005;
+export const BY_A_HAIR = 0.005;
 
 /**
  * Equipment grounding conductor of a circuit, full size in each raceway of a parallel one (250.122(F)). Conductors
@@ -28,7 +30,7 @@ const BY_A_HAIR = 0.005;
  * so `conductorNeeded` is the size after correction and adjustment.
  */
 export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell = SILENT): { readonly size: string } {
-  const { breakerAmps, metal, conductor, conductorNeeded, sets = 1, setsNeeded = 1 } = input;
+  const { breakerAmps, metal, conductor, conductorNeeded, sets = 1, setsNeeded = 1, slack = 0 } = input;
   const listed = groundingSize(tables, breakerAmps, metal);
   tell(() => ({
     find: 'grounding conductor by the table',
@@ -42,7 +44,14 @@ export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell 
   const grown =
     conductorNeeded === undefined
       ? listed
-      : inProportion(tables, listed, { size: conductor, sets }, { size: conductorNeeded, sets: setsNeeded }, tell);
+      : inProportion(
+          tables,
+          listed,
+          { size: conductor, sets },
+          { size: conductorNeeded, sets: setsNeeded },
+          slack,
+          tell,
+        );
   if (compareSizes(grown, conductor) <= 0) return { size: grown };
   tell(() => ({
     find: 'grounding conductor',
@@ -66,16 +75,19 @@ function inProportion(
   listed: string,
   installed: Paralleled,
   needed: Paralleled,
+  slack: number,
   tell: Tell,
 ): string {
   const area = ({ size, sets }: Paralleled): number => circularMils(tables, size) * sets;
   if (area(installed) <= area(needed)) return listed;
   const mils = (circularMils(tables, listed) * area(installed)) / area(needed);
   // Past the largest size the caller's limit, the conductor itself, holds.
-  const size = CONDUCTOR_SIZES.find((other) => circularMils(tables, other) >= mils * (1 - BY_A_HAIR)) ?? installed.size;
+  const size =
+    CONDUCTOR_SIZES.find((other) => circularMils(tables, other) >= mils * (1 - Math.max(slack, 1e-12))) ??
+    installed.size;
   tell(() => ({
     find: 'grounding conductor grown with the conductors',
-    formula: `circular mils by the table x circular mils installed / circular mils needed, then the next size up, one within ${100 * BY_A_HAIR}% of it taken as enough`,
+    formula: `circular mils by the table x circular mils installed / circular mils needed, then the next size up${slack === 0 ? '' : `, one within ${100 * slack}% of it taken as enough`}`,
     values: {
       table: listed,
       installed: words(installed),
@@ -84,7 +96,7 @@ function inProportion(
       'it has': measured(circularMils(tables, size), 'cmil'),
     },
     result: size,
-    source: `${tables.edition} 250.122(B); ${100 * BY_A_HAIR}% is common practice, no source`,
+    source: `${tables.edition} 250.122(B)${slack === 0 ? '' : `; ${100 * slack}% is common practice, no source`}`,
   }));
   return size;
 }

@@ -45,3 +45,12 @@ export function phasorDrop({ phases, volts, amps, r, x, powerFactor }: Line): Dr
   const imaginary = k * (x * powerFactor - r * sine);
   return dropped(volts, volts - Math.hypot(real, imaginary));
 }
+
+/**
+ * Drop of a branch: the phasors' to half the volts. Past that, where no charger runs anyway and the phasors soon begin to
+ * promise more volts for more impedance, the estimate's, which goes on growing.
+ */
+export function branchDrop(line: Line): Drop {
+  const estimate = estimatedDrop(line);
+  return estimate.dropVolts > line.volts / 2 ? estimate : phasorDrop(line);
+}

@@ -8,7 +8,7 @@ import type { Opening } from './piece.ts';
 import { legAt, NO_LENGTH, type Way } from './way.ts';
 
 /** A circuit as far as its own branch decides it: all but what the supply gives. */
-export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'voltsAtBox'> & {
+export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'worstDropPercent' | 'voltsAtBox'> & {
   readonly way: Way;
   readonly branch: Member;
 };

@@ -15,6 +15,8 @@ export interface BoxVolts {
   readonly branchDropPercent: number;
   /** From nominal at the equipment to the box: all feeders and transformers ahead of it, and the branch. */
   readonly totalDropPercent: number;
+  /** The same where the charger alone runs at its rating and the rest of what is managed with it keeps the ceiling. */
+  readonly worstDropPercent: number;
 }
 
 export interface BoxLoad {
@@ -88,7 +90,7 @@ export function boxVolts(
   bus: number,
   load: BoxLoad,
   desk: Desk = newDesk(),
-): BoxVolts {
+): Omit<BoxVolts, 'worstDropPercent'> {
   const fed = fedBy(volts, bus, load, desk);
   const atPanel = Math.sqrt(fed.square);
   const atBox = leastAtBox(ohms.r, ohms.x, fed, load.lines);

@@ -1,6 +1,7 @@
 import { changedPlaces, copied } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { LINES } from '../../routing/site/vocabulary.ts';
+import { branchDrop } from '../circuits/line-drop.ts';
 import type { PhasePair } from '../plan-shape.ts';
 import {
   type BoxLoad,
@@ -11,20 +12,23 @@ import {
   newDesk,
   totalDropPercent,
 } from './box-volts.ts';
+import { ratedVoltsOf } from './rated-volts.ts';
 import type { Seats } from './supply-draws.ts';
-import type { Solved } from './sweep.ts';
+import type { SupplyState } from './supply-solve.ts';
+import type { Bus, Solved } from './sweep.ts';
 
 /** What the voltages at the boxes were worked from. */
 export interface BoxCase {
   readonly seats: Seats;
   readonly chargers: readonly Charger[];
   readonly powerFactor: number;
+  readonly buses: readonly Bus[];
 }
 
 /** The supply as it was solved with everything on, and for whom: volts at any box are worked from this. */
 export interface BoxSupply {
   readonly of: BoxCase;
-  readonly solved: Solved;
+  readonly state: SupplyState;
 }
 
 interface Known {
@@ -33,7 +37,7 @@ interface Known {
   readonly boxes: readonly (BoxVolts | null)[];
 }
 
-const known = new WeakMap<Solved, Known>();
+const known = new WeakMap<SupplyState, Known>();
 
 /**
  * Volts at the box of each charger, in the order of the chargers; null where it has no branch. While the state of the
@@ -41,38 +45,91 @@ const known = new WeakMap<Solved, Known>();
  */
 export function boxesOf(
   of: BoxCase,
-  solved: Solved,
+  state: SupplyState,
   ohms: readonly (BranchOhms | null)[],
 ): readonly (BoxVolts | null)[] {
-  const last = known.get(solved);
+  const last = known.get(state);
   const same = last !== undefined && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
-  const desk = newDesk();
+  const desks = newDesks();
   const boxes = same
-    ? changed(last, solved, ohms)
-    : of.chargers.map((_, i) => boxOf(of, solved, i, ohms[i] ?? null, desk));
-  known.set(solved, { of, ohms, boxes });
+    ? changed(last, state, ohms)
+    : of.chargers.map((_, i) => maybeBox(of, state, i, ohms[i] ?? null, desks));
+  known.set(state, { of, ohms, boxes });
   return boxes;
 }
 
-/** Volts at the box of the charger at one place, through a branch of so many ohms: the same as in the list of all. */
-export const boxAt = ({ of, solved }: BoxSupply, place: number, ohms: BranchOhms): BoxVolts =>
-  boxVolts(ohms, solved.volts, of.seats.bus[place]!, loadAt(of, solved, place));
+/** Scratch for each way in which a box is worked: what feeds the last one is kept there for the next. */
+export interface Desks {
+  readonly full: Desk;
+  readonly dark: Desk;
+  readonly rated: Desk;
+}
 
-function changed(last: Known, solved: Solved, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
+export const newDesks = (): Desks => ({ full: newDesk(), dark: newDesk(), rated: newDesk() });
+
+/** Volts at the box of the charger at one place, through a branch of so many ohms: the same as in the list of all. */
+export const boxAt = ({ of, state }: BoxSupply, place: number, ohms: BranchOhms): BoxVolts =>
+  boxOf(of, state, place, ohms, newDesks());
+
+function changed(last: Known, state: SupplyState, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
   const places = changedPlaces(ohms, last.ohms);
   if (places.length === 0) return last.boxes;
   const boxes = last.boxes.slice();
-  const desk = newDesk();
-  for (const i of places) boxes[i] = boxOf(last.of, solved, i, ohms[i] ?? null, desk);
+  const desks = newDesks();
+  for (const i of places) boxes[i] = maybeBox(last.of, state, i, ohms[i] ?? null, desks);
   return copied(boxes, last.boxes, places);
 }
 
-const boxOf = (of: BoxCase, solved: Solved, i: number, ohms: BranchOhms | null, desk: Desk): BoxVolts | null =>
-  ohms === null ? null : boxVolts(ohms, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
+const maybeBox = (
+  of: BoxCase,
+  state: SupplyState,
+  i: number,
+  ohms: BranchOhms | null,
+  desks: Desks,
+): BoxVolts | null => (ohms === null ? null : boxOf(of, state, i, ohms, desks));
 
-/** The total drop to the box of the charger at a place, percent, through a branch of so many ohms. */
-export const totalDropAt = (of: BoxCase, solved: Solved, i: number, r: number, x: number, desk: Desk): number =>
-  totalDropPercent(r, x, solved.volts, of.seats.bus[i]!, loadAt(of, solved, i), desk);
+function boxOf(of: BoxCase, state: SupplyState, i: number, ohms: BranchOhms, desks: Desks): BoxVolts {
+  const { full } = state;
+  const box = boxVolts(ohms, full.volts, of.seats.bus[i]!, loadAt(of, full, i), desks.full);
+  return { ...box, worstDropPercent: worstDropAt(of, state, i, ohms.r, ohms.x, desks) };
+}
+
+/**
+ * The most that a charger's box may be below nominal, percent, through a branch of so many ohms: the charger at its rating,
+ * the rest of what is managed with it at the ceiling, with generation or without. No less than its branch drops by itself.
+ */
+export function worstDropAt(of: BoxCase, state: SupplyState, i: number, r: number, x: number, desks: Desks): number {
+  const { seats, powerFactor } = of;
+  const [lines, amps, nominal] = [LINES[seats.lines[i]!] as PhasePair, seats.amps[i]!, seats.nominal[i]!];
+  const load = { lines, amps, powerFactor, nominal };
+  const { dropPercent: branch } = branchDrop({
+    phases: lines === 'ABC' ? 3 : 1,
+    volts: nominal,
+    amps,
+    r,
+    x,
+    powerFactor,
+  });
+  const { full, withoutGeneration: dark } = state;
+  const worst = Math.max(branch, dropIn(of, full, i, r, x, load, desks.full, desks.rated));
+  return dark === null ? worst : Math.max(worst, dropIn(of, dark, i, r, x, load, desks.dark, desks.rated));
+}
+
+function dropIn(
+  of: BoxCase,
+  solved: Solved,
+  i: number,
+  r: number,
+  x: number,
+  load: BoxLoad,
+  desk: Desk,
+  rated: Desk,
+): number {
+  const bus = of.seats.bus[i]!;
+  if (solved.share[bus] === 1) return totalDropPercent(r, x, solved.volts, bus, load, desk);
+  const volts = ratedVoltsOf(of.buses, of.seats, solved, of.powerFactor).at(i);
+  return totalDropPercent(r, x, volts, 0, load, rated);
+}
 
 const loadAt = ({ seats, powerFactor }: BoxCase, solved: Solved, i: number): BoxLoad => ({
   lines: LINES[seats.lines[i]!] as PhasePair,

@@ -1,7 +1,7 @@
 import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
-import { type BranchOhms, newDesk } from './box-volts.ts';
-import { type BoxCase, totalDropAt } from './boxes.ts';
+import type { BranchOhms } from './box-volts.ts';
+import { type BoxCase, newDesks, worstDropAt } from './boxes.ts';
 import type { SupplyState } from './supply-solve.ts';
 
 /** Drops to the boxes, and what they were worked from. */
@@ -19,23 +19,20 @@ const known = new WeakMap<readonly Charger[], Drops>();
 
 /** What changed since the drops of the same chargers were last asked for: some places, or all of them. */
 export interface DropPercents {
-  /** Percent from nominal to each box, in the order of the chargers, 0 where one has no branch; written over next time. */
+  /** Worst percent from nominal to each box, as `worstDropAt`, in the order of the chargers, 0 where one has no branch; written over next time. */
   readonly percents: Float64Array;
   /** Places whose drop was worked anew; null: all. */
   readonly anew: readonly number[] | null;
 }
 
 /**
- * Drop from nominal to each box, percent, the greater of the cases with generation and without. While the state of the
- * supply is the same only boxes whose own branch changed are worked again.
+ * The worst drop from nominal to each box, percent. While the state of the supply is the same only boxes whose own branch changed are worked again.
  */
 export function dropPercents(of: BoxCase, state: SupplyState, ohms: readonly (BranchOhms | null)[]): DropPercents {
-  const { full, withoutGeneration: dark } = state;
   const last = known.get(of.chargers);
   const percents = last?.percents ?? new Float64Array(ohms.length);
   const figures = last?.figures ?? new Float64Array(2 * ohms.length);
-  // One for each case: what feeds a box is kept there for the next.
-  const [desk, darkDesk] = [newDesk(), newDesk()];
+  const desks = newDesks();
   const changed = last === undefined ? ohms.keys() : changedPlaces(ohms, last.ohms);
   for (const i of changed) {
     figures[2 * i] = ohms[i]?.r ?? Number.NaN;
@@ -47,8 +44,7 @@ export function dropPercents(of: BoxCase, state: SupplyState, ohms: readonly (Br
       percents[i] = 0;
       return;
     }
-    const percent = totalDropAt(of, full, i, r, x, desk);
-    percents[i] = dark === null ? percent : Math.max(percent, totalDropAt(of, dark, i, r, x, darkDesk));
+    percents[i] = worstDropAt(of, state, i, r, x, desks);
   };
   const same = last?.state === state && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
   if (same) for (const i of changed) put(i);

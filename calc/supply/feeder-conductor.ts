@@ -1,5 +1,5 @@
 import type { Feeder, Rules } from '../../routing/site/site.ts';
-import { grounding } from '../circuits/grounding.ts';
+import { BY_A_HAIR, grounding } from '../circuits/grounding.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { CONDUCTOR_SIZES, circularMils, isConductorSize } from '../tables/lookup.ts';
@@ -102,7 +102,15 @@ export function feederGrounding(
   const needed = feederNeeded(tables, feeder, terminalC, ambientC);
   return grounding(
     tables,
-    { breakerAmps, metal, conductor: size, sets, conductorNeeded: needed?.size, setsNeeded: needed?.sets },
+    {
+      breakerAmps,
+      metal,
+      conductor: size,
+      sets,
+      conductorNeeded: needed?.size,
+      setsNeeded: needed?.sets,
+      slack: BY_A_HAIR,
+    },
     tell,
   );
 }

@@ -73,8 +73,8 @@ export function supplyOf(
   const ambients = feederAmbients(tables, rules, ways, tree);
   const schedules = panelSchedules(site);
   const facts = factsOf(state, tree, work.model, work.lines, ambients, site.loads, chargers, rules, schedules, tables);
-  const boxCase = { seats, chargers, powerFactor: rules.powerFactor };
-  const boxes = whenAsked(() => boxesOf(boxCase, state.full, ohms));
+  const boxCase = { seats, chargers, powerFactor: rules.powerFactor, buses: work.model.buses };
+  const boxes = whenAsked(() => boxesOf(boxCase, state, ohms));
   return {
     get supply() {
       return reported(facts, ways.lengths);
@@ -82,7 +82,7 @@ export function supplyOf(
     get boxes() {
       return boxes();
     },
-    boxSupply: { of: boxCase, solved: state.full },
+    boxSupply: { of: boxCase, state },
     findings: [...ways.findings, ...tree.findings, ...checked(facts), ...totalDropFindings(site, boxCase, state, ohms)],
   };
 }

@@ -28,6 +28,10 @@ export interface Solved {
   readonly into: Float64Array;
   /** Share of the constant currents at each bus that the ceilings leave, 0 to 1. */
   readonly share: Float64Array;
+  /** The part of `out` that is constant current, under the ceiling of each bus and before those outside of it. */
+  readonly steady: Float64Array;
+  /** What it was solved for. */
+  readonly draws: Draws;
   readonly rounds: number;
   /** Roots of the trees that did not settle. Their figures are those at no-load voltages. */
   readonly unsettled: readonly number[];
@@ -60,8 +64,8 @@ export function solve(buses: readonly Bus[], draws: Draws): Solved {
   }
   if (roots.length > 0) restore(buses, state, new Set(roots));
   backward(buses, draws, state);
-  const { volts, out, into, share } = state;
-  return { volts, out, into, share, rounds, unsettled: roots };
+  const { volts, out, into, share, steady } = state;
+  return { volts, out, into, share, steady, draws, rounds, unsettled: roots };
 }
 
 interface State {

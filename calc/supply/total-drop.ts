@@ -23,8 +23,8 @@ interface Told {
 const told = new WeakMap<readonly Charger[], Told>();
 
 /**
- * One finding for each piece of equipment with circuits whose drop, from nominal to the box, is past the limit, the worst
- * circuit first. Of the case with generation and that without, the one with more drop counts. What is said of equipment
+ * One finding for each piece of equipment with circuits whose worst drop, from nominal to the box, is past the limit, the
+ * worst circuit first. What is said of equipment
  * whose circuits fare as at the last plan stays the same object.
  */
 export function totalDropFindings(
@@ -47,7 +47,7 @@ export function totalDropFindings(
   let any = false;
   for (const fed of stale) {
     any = true;
-    fed.over = overOf(fed, chargers, percents, limit);
+    fed.over = overOf(fed, of, state, percents, limit);
   }
   if (any) {
     const over = [...feds.values()].flatMap((fed) => fed.over ?? []);
@@ -70,14 +70,16 @@ function fedsOf(chargers: readonly Charger[]): Map<string, Fed> {
 
 function overOf(
   { equipment, places }: Fed,
-  chargers: readonly Charger[],
+  { chargers, seats }: BoxCase,
+  { full }: SupplyState,
   percents: Float64Array,
   limit: number,
 ): Fed['over'] {
   const over = places.filter((i) => percents[i]! > limit);
   if (over.length === 0) return null;
   const list = over.map((i): Over => ({ charger: chargers[i]!.id, percent: percents[i]! }));
-  return { places: over, finding: finding(equipment, list, limit) };
+  const managed = full.share[seats.bus[over[0]!]!] !== 1;
+  return { places: over, finding: finding(equipment, list, limit, managed) };
 }
 
 interface Over {
@@ -85,7 +87,7 @@ interface Over {
   readonly percent: number;
 }
 
-function finding(equipment: string, list: readonly Over[], limit: number): Finding {
+function finding(equipment: string, list: readonly Over[], limit: number, managed: boolean): Finding {
   const worst = list.reduce((most, one) => (one.percent > most.percent ? one : most));
   const others = list.filter((one) => one !== worst).map(({ charger }) => charger);
   const more = others.length === 0 ? '' : ` ${list.length} circuits of ${equipment} are over it.`;
@@ -93,7 +95,7 @@ function finding(equipment: string, list: readonly Over[], limit: number): Findi
     severity: 'fail',
     rule: 'total-drop',
     about: [worst.charger, ...others, equipment],
-    says: `${worst.charger} sees a drop of ${worst.percent.toFixed(2)}% from nominal to its box with everything on; the limit is ${limit}%.${more} Larger feeder conductors, a higher feeder voltage, load management, or equipment nearer by.`,
+    says: `${worst.charger} sees a drop of ${worst.percent.toFixed(2)}% from nominal to its box ${managed ? 'at its rating, the rest of what is managed with it at the ceiling' : 'with everything on'}; the limit is ${limit}%.${more} Larger feeder conductors, a higher feeder voltage, load management, or equipment nearer by.`,
     value: worst.percent,
     limit,
     unit: '%',

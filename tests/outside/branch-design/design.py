@@ -62,7 +62,8 @@ def design(amps, phases, volts, feet, together, ambient, power_factor, limit):
     size = next(s for s in SIZES[SIZES.index(needed):] if drop_percent(s, feet, amps, volts, phases, power_factor) <= limit)
     listed = next(ground for rating, ground in GROUND if breaker <= rating)
     mils = MILS[listed] * (MILS[size] / MILS[needed])
-    ground = next(s for s in SIZES if MILS[s] >= mils - 1e-6)
+    # Within 0.5% is enough: whole sizes of one ratio miss one another by rounding.
+    ground = next(s for s in SIZES if MILS[s] >= 0.995 * mils)
     if SIZES.index(ground) > SIZES.index(size):
         ground = size
     count = lines * together + 1

@@ -7,7 +7,7 @@ import { seatsOf } from '../../../calc/supply/supply-draws.ts';
 import type { SupplyLines } from '../../../calc/supply/supply-lines.ts';
 import { supplyModel } from '../../../calc/supply/supply-model.ts';
 import { reportOf } from '../../../calc/supply/supply-report.ts';
-import { supplyState } from '../../../calc/supply/supply-solve.ts';
+import { type SupplyState, supplyState } from '../../../calc/supply/supply-solve.ts';
 import { supplyTree } from '../../../calc/supply/supply-tree.ts';
 import type { Solved } from '../../../calc/supply/sweep.ts';
 import { methodRaceway } from '../../../calc/tables/lookup.ts';
@@ -30,6 +30,8 @@ export interface NodalSite {
 
 export interface WorkedOut extends Omit<Supply, 'withoutGeneration'> {
   readonly boxes: ReadonlyMap<string, number>;
+  /** Worst drop from nominal to each box, percent, and the nominal volts. */
+  readonly worst: ReadonlyMap<string, { readonly percent: number; readonly nominal: number }>;
 }
 
 /** The same stages that the supply of a site goes through, with the lines that the site gives. */
@@ -73,17 +75,21 @@ export function workedOut(
     loads: site.loads,
   };
   const ohms = site.chargers.map(({ branch, hasRun }) => (hasRun ? branch : null));
-  const written = (solved: Solved): WorkedOut => ({
-    ...reportOf(report, solved),
-    boxes: new Map(
-      boxesOf({ seats, chargers, powerFactor }, solved, ohms).flatMap((box, i) =>
-        box === null ? [] : [[chargers[i]!.id, box.volts]],
-      ),
-    ),
-  });
+  const buses = model.buses;
+  const written = (solved: Solved, only: SupplyState): WorkedOut => {
+    const boxes = boxesOf({ seats, chargers, powerFactor, buses }, only, ohms);
+    const each = <T>(of: (box: NonNullable<(typeof boxes)[number]>, i: number) => T): Map<string, T> =>
+      new Map(boxes.flatMap((box, i) => (box === null ? [] : [[chargers[i]!.id, of(box, i)] as const])));
+    return {
+      ...reportOf(report, solved),
+      boxes: each(({ volts }) => volts),
+      worst: each(({ worstDropPercent }, i) => ({ percent: worstDropPercent, nominal: seats.nominal[i]! })),
+    };
+  };
+  const dark = state.withoutGeneration;
   return {
-    full: written(state.full),
-    withoutGeneration: state.withoutGeneration === null ? null : written(state.withoutGeneration),
+    full: written(state.full, state),
+    withoutGeneration: dark === null ? null : written(dark, { ...state, full: dark }),
     unsettled: state.full.unsettled,
   };
 }

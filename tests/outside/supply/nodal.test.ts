@@ -13,6 +13,8 @@ interface Case {
   site: NodalSite;
   full: NodalResult;
   withoutGeneration: NodalResult | null;
+  /** Least volts at a box whose charger alone runs at its rating, the rest under its ceilings keeping them. */
+  atRating: Record<string, number>;
 }
 
 const { cases, powerFactor } = JSON.parse(readFileSync(new URL('nodal.json', import.meta.url), 'utf8')) as {
@@ -67,4 +69,16 @@ describe('supplies agree with a nodal solution by numpy and scipy to 1e-6', () =
     if (got.withoutGeneration !== null && withoutGeneration !== null)
       expect(disagreement(got.withoutGeneration, withoutGeneration)).toBeLessThan(1e-6);
   });
+
+  test.each(cases.filter(({ atRating }) => Object.keys(atRating).length > 0))(
+    'tree $seed, each charger by itself at its rating, to 0.02%',
+    ({ site, atRating }) => {
+      const { full } = workedOut(site, powerFactor);
+      for (const [id, volts] of Object.entries(atRating)) {
+        const { percent, nominal } = full.worst.get(id)!;
+        // What hangs beside its way keeps its currents in ours, and follows the volts in theirs.
+        expect(Math.abs(percent - (100 * (nominal - volts)) / nominal)).toBeLessThan(0.02);
+      }
+    },
+  );
 });
