@@ -98,7 +98,7 @@ const FACTS: readonly Fact[] = [
     fact: 'worst total drop',
     unit: 'percent',
     better: 'less',
-    of: ({ plan }) => most(plan.circuits.map((one) => one.totalDropPercent)),
+    of: ({ plan }) => most(plan.circuits.map((one) => one.worstDropPercent)),
   },
   {
     fact: 'least spare amps',

@@ -2,6 +2,7 @@ import { copied } from '../routing/lists/changed-places.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Direction } from '../routing/site/vocabulary.ts';
+import { worstDrops } from './circuits/circuits.ts';
 import { remembered } from './memo.ts';
 import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';
@@ -20,14 +21,18 @@ export interface CordMargin extends Margin {
   readonly inlet: string;
 }
 
+/** Voltage drop against its limit, of the branch or from the source in all, whichever leaves less. Percent. */
+export interface VoltsMargin extends Margin {
+  readonly of: 'branch' | 'total';
+}
+
 /** The three margins of one charger; null where the plan has no such figure, as without a run. */
 export interface Margins {
   readonly charger: string;
   readonly cord: CordMargin | null;
   /** Conductor length against the branch limit, feet. */
   readonly branch: Margin | null;
-  /** Voltage drop of the branch against its limit, percent. */
-  readonly volts: Margin | null;
+  readonly volts: VoltsMargin | null;
 }
 
 /** A margin's name. */
@@ -72,10 +77,18 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   if (site.chargers !== last.site.chargers || site.rules !== last.site.rules) return null;
   const changed = chargersAnew(plan, last.plan, site.chargers);
   if (!changed) return null;
-  if (changed.size === 0) return { ...last, plan, site };
+  // When a run comes or goes the volts at every box are other ones, most often by less than their branch decides.
+  const all = plan.boxSupply.state !== last.plan.boxSupply.state;
+  if (changed.size === 0 && !all) return { ...last, plan, site };
   const margins = last.margins.slice();
-  for (const at of changed) margins[at] = marginsAt(plan, site, at, last.cords[at]!);
-  const places = [...changed].sort((a, b) => a - b);
+  const places: number[] = [];
+  const volts = voltsOf(plan, site);
+  for (const at of all ? site.chargers.keys() : [...changed].sort((a, b) => a - b)) {
+    const next = marginsAt(plan, site, at, last.cords[at]!, volts);
+    if (!changed.has(at) && sameVolts(next.volts, margins[at]!.volts)) continue;
+    margins[at] = next;
+    places.push(at);
+  }
   return worked(plan, site, copied(margins, last.margins, places), last.cords);
 }
 
@@ -85,7 +98,8 @@ function anew(plan: Plan, site: Site): Worked {
   plan.reach.forEach(({ charger }, i) => {
     cords[places.get(charger)!]!.push(i);
   });
-  const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!));
+  const volts = voltsOf(plan, site);
+  const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!, volts));
   return worked(plan, site, margins, cords);
 }
 
@@ -95,13 +109,29 @@ function worked(plan: Plan, site: Site, margins: readonly Margins[], cords: Work
   return { plan, site, margins, table: { get, values: () => margins }, cords };
 }
 
-function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[]): Margins {
+const sameVolts = (a: VoltsMargin | null, b: VoltsMargin | null): boolean => a?.of === b?.of && a?.used === b?.used;
+
+type VoltsAt = (at: number) => VoltsMargin | null;
+
+/** What is left of both limits on the drop of the charger at a place: the one that leaves less. */
+function voltsOf(plan: Plan, { chargers, rules: { dropLimit } }: Site): VoltsAt {
+  const worst = worstDrops(plan);
+  return (at) => {
+    const branch = branchAt(plan, chargers, at)?.branchDropPercent;
+    if (branch === undefined) return null;
+    const total = worst(at) ?? branch;
+    const left = { branch: dropLimit.branch - branch, total: dropLimit.total - total };
+    return left.total < left.branch
+      ? { of: 'total', left: left.total, used: total, limit: dropLimit.total }
+      : { of: 'branch', left: left.branch, used: branch, limit: dropLimit.branch };
+  };
+}
+
+function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[], volts: VoltsAt): Margins {
   const { id, branchLimit } = site.chargers[at]!;
   // Runs stand in the order of the chargers.
   const length = plan.runs[at]?.conductorLength ?? null;
   const limit = branchLimit ?? site.rules.branchLimit;
-  const drop = branchAt(plan, site.chargers, at)?.branchDropPercent;
-  const dropLimit = site.rules.dropLimit.branch;
   let cord: CordMargin | null = null;
   for (const place of cords) {
     const { stall, worst } = plan.reach[place]!;
@@ -115,7 +145,7 @@ function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[])
     charger: id,
     cord,
     branch: length === null ? null : { left: limit - length, used: length, limit },
-    volts: drop === undefined ? null : { left: dropLimit - drop, used: drop, limit: dropLimit },
+    volts: volts(at),
   };
 }
 

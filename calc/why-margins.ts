@@ -15,17 +15,19 @@ export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginK
   if (margin === undefined || margin === null) return [];
   if (kind === 'cord') return cordSteps(site, plan, charger);
   const { left, used, limit } = margin;
-  if (kind === 'volts')
+  if (kind === 'volts') {
+    const total = marginsOf(plan, site).get(charger)!.volts!.of === 'total';
     return [
       {
-        find: 'left of the voltage drop',
-        formula: 'limit - drop of the branch',
+        find: total ? 'left of the voltage drop in all' : 'left of the voltage drop of the branch',
+        formula: `limit - ${total ? 'worst drop from nominal to the box' : 'drop of the branch'}; of the two limits the one that leaves less`,
         values: { limit: measured(limit, '%'), drop: measured(used, '%') },
         result: left,
         unit: '%',
-        source: 'site rule dropLimit.branch',
+        source: total ? 'site rule dropLimit.total' : 'site rule dropLimit.branch',
       },
     ];
+  }
   const { length } = plan.runs.find((run) => run.charger === charger)!;
   const { equipment, box } = site.rules.allowance;
   return [

@@ -86,7 +86,24 @@ export function whyBox(site: Site, charger: string): readonly Step[] {
       values: { nominal: measured(nominal, 'V'), 'at the box': measured(box.volts, 'V') },
       result: box.totalDropPercent,
       unit: '%',
-      source: 'definition; limit: site rule dropLimit.total',
+      source: 'definition',
+    },
+    {
+      find: 'worst drop in all',
+      formula:
+        row.chargerShare === 1
+          ? 'the drop in all, of the cases with generation and without; no less than its branch by itself'
+          : 'the same where it alone runs at its rating and the rest of what is managed with it is scaled by one factor so that the ceiling is kept; what hangs beside its way keeps its currents; of the cases with generation and without, and no less than its branch by itself',
+      values: {
+        amperes: measured(amps, 'A'),
+        'the others, of their rating':
+          row.chargerShare === 1
+            ? 'all of it'
+            : `about ${(100 * row.chargerShare).toFixed(0)}%, less what it takes more`,
+      },
+      result: box.worstDropPercent,
+      unit: '%',
+      source: `${SWEEP_SOURCE}; limit: site rule dropLimit.total`,
     },
   ];
 }

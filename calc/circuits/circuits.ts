@@ -7,7 +7,7 @@ import { remembered } from '../memo.ts';
 import { joining, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
-import { type BoxSupply, boxAt } from '../supply/boxes.ts';
+import { type BoxSupply, boxAt, newDesks, worstDropAt } from '../supply/boxes.ts';
 import { linesOf, type SupplyLines } from '../supply/supply-lines.ts';
 
 const allOhms = joining<BranchOhms | null>();
@@ -115,6 +115,23 @@ export function circuitOf({ branches, phases, boxSupply }: CircuitParts, charger
   const made = complete(circuit, lines, box);
   alone.set(circuit, made);
   return made;
+}
+
+/**
+ * The worst drop of the circuit of the charger at a place, percent, as its circuit has it; undefined where it has none. For
+ * who asks many and needs no list of circuits.
+ */
+export function worstDrops({ branches, boxSupply }: CircuitParts): (place: number) => number | undefined {
+  const { partition } = feedsOf(boxSupply.of.chargers);
+  const desks = newDesks();
+  return (place) => {
+    const [part, at] = [partition.partOf[place]!, partition.placeIn[place]!];
+    const { circuits, ohms } = branches[part]!;
+    const [circuit, own] = [circuits[at] ?? null, ohms[at] ?? null];
+    if (circuit === null || own === null) return undefined;
+    const worst = worstDropAt(boxSupply.of, boxSupply.state, place, own.r, own.x, desks);
+    return Math.max(worst, circuit.branchDropPercent);
+  };
 }
 
 const sameBox = (circuit: Circuit, box: BoxVolts): boolean =>

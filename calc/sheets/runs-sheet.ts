@@ -33,6 +33,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
     `cord spare (${units})`,
     'branch drop (%)',
     'total drop (%)',
+    'worst total drop (%)',
     'amps',
     'volts',
     'breaker (A)',
@@ -45,7 +46,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
     'conduits',
   ];
   const rows = plan.runs.map((run): Cell[] => {
-    const { cord, branch, volts } = margins.get(run.charger) ?? { cord: null, branch: null, volts: null };
+    const { cord, branch } = margins.get(run.charger) ?? { cord: null, branch: null };
     const circuit = circuits.get(run.charger);
     const charger = chargers.get(run.charger);
     return [
@@ -63,8 +64,9 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
       length(cord?.used),
       length(cord?.limit),
       length(cord?.left),
-      volts ? round(volts.used, 3) : null,
+      circuit ? round(circuit.branchDropPercent, 3) : null,
       circuit ? round(circuit.totalDropPercent, 3) : null,
+      circuit ? round(circuit.worstDropPercent, 3) : null,
       charger?.amps ?? null,
       charger?.volts ?? null,
       circuit?.breakerAmps ?? null,

@@ -71,7 +71,7 @@ export interface FeederOption {
   readonly atPilotFloor: number;
   /** With load management: amperes and kW of each wished charger when all are on; null where that is under 6 A. */
   readonly shared: { readonly amps: number; readonly kw: number } | null;
-  /** From nominal to the worst box with the wished chargers as they then run, percent. */
+  /** From nominal to the worst box with the wished chargers as they then run, that box's own at its rating, percent. */
   readonly worstDropPercent: number;
   /** Greatest line current of the transformer then, percent of its rated; null without one. */
   readonly transformerPercent: number | null;
@@ -135,7 +135,7 @@ function option(
     allAtFullRate: atFullRate >= wish.chargers,
     atPilotFloor: largestWhole(MOST_CHARGERS, (count) => fits(count, PILOT_FLOOR_AMPS)),
     shared: amps < PILOT_FLOOR_AMPS ? null : { amps, kw: (amps * chargerVolts) / 1000 },
-    worstDropPercent: trialDrop(supply, loadOf(wish.chargers, amps)),
+    worstDropPercent: trialDrop(supply, loadOf(wish.chargers, amps), wish.amps),
     transformerPercent: kva === null ? null : (100 * then.panel) / ratedAmps,
     leftKva: {
       onFeeder,

@@ -33,13 +33,17 @@ export function trialAmps(supply: TrialSupply, load: TrialLoad): { readonly feed
   return { feeder: greatestLine(solved.into, 1), panel: greatestLine(solved.out, buses.length - 1) };
 }
 
-/** Drop from nominal to the worst box, percent of the panel's nominal volts; Infinity where no voltages carry the load. */
-export function trialDrop(supply: TrialSupply, load: TrialLoad): number {
+/**
+ * Drop from nominal to the worst box, percent of the panel's nominal volts, its own charger at its rating while the sum of
+ * all stays what it is; Infinity where no voltages carry the load.
+ */
+export function trialDrop(supply: TrialSupply, load: TrialLoad, ratedAmps: number): number {
   const buses = busesOf(supply);
   const last = buses.length - 1;
   const solved = solve(buses, drawsOf(load, buses.length));
   if (solved.unsettled.length > 0) return Infinity;
-  const { amps, powerFactor, branch } = load;
+  const { powerFactor, branch } = load;
+  const amps = Math.max(load.amps, ratedAmps);
   const nominal = panelVolts(supply);
   return Math.max(
     ...PAIRS.map(

@@ -123,7 +123,8 @@ export function Circuit({ charger }: { readonly charger: string }) {
 }
 
 function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
-  const { breakerAmps, phases, conductor, grounding, pilot, factors, ampacity, voltsAtBox, totalDropPercent } = circuit;
+  const { breakerAmps, phases, conductor, grounding, pilot, factors, ampacity, voltsAtBox } = circuit;
+  const { totalDropPercent, worstDropPercent } = circuit;
   const poles = phases.length;
   return (
     <>
@@ -139,6 +140,9 @@ function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
       </Fact>
       <Fact name="at the box">
         {voltsAtBox.toFixed(1)} V, {totalDropPercent.toFixed(2)} % below nominal in all
+        {worstDropPercent > totalDropPercent + 0.005
+          ? `; ${worstDropPercent.toFixed(2)} % where it alone runs at its rating under the shared limit`
+          : ''}
       </Fact>
     </>
   );

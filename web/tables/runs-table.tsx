@@ -74,7 +74,13 @@ function columnsFor(units: Units): readonly Column<RunRow>[] {
       head: 'volts drop',
       numeric: true,
       cell: ({ margins }) =>
-        margins?.volts ? <Judged left={margins.volts.left}>{margins.volts.used.toFixed(2)} %</Judged> : '–',
+        margins?.volts ? (
+          <Judged
+            left={margins.volts.left}
+          >{`${margins.volts.used.toFixed(2)} %${margins.volts.of === 'total' ? ' in all' : ''}`}</Judged>
+        ) : (
+          '–'
+        ),
       sort: ({ margins }) => margins?.volts?.left ?? FAR,
     },
     {

@@ -34,11 +34,13 @@ export function marginWords(kind: MarginKind, margins: Margins, units: Units): M
         limit: `of ${nearestInch(limit, units)}`,
         full: `${nearestInch(used, units)} of conductor, limit ${nearestInch(limit, units)}`,
       };
-    case 'volts':
+    case 'volts': {
+      const total = margins.volts?.of === 'total';
       return {
         left: left < 0 ? `${(-left).toFixed(2)} % over` : `${left.toFixed(2)} % spare`,
-        limit: `of ${limit} %`,
-        full: `drops ${used.toFixed(2)} %, limit ${limit} %`,
+        limit: `of ${limit} %${total ? ' in all' : ''}`,
+        full: `drops ${used.toFixed(2)} %${total ? ' from the source in all' : ''}, limit ${limit} %`,
       };
+    }
   }
 }

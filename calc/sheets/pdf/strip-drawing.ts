@@ -114,7 +114,7 @@ function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): vo
   const second =
     circuit === undefined
       ? ''
-      : `${circuitConductors(circuit, byId(plan.conduits))}, ${circuit.conductor.metal} ${circuit.conductor.insulation}; drop ${figure(circuit.branchDropPercent, 2)}% of branch, ${figure(circuit.totalDropPercent, 2)}% in all; ${run.bends} bends, ${figure(run.bendDegrees, 0)}°`;
+      : `${circuitConductors(circuit, byId(plan.conduits))}, ${circuit.conductor.metal} ${circuit.conductor.insulation}; drop ${figure(circuit.branchDropPercent, 2)}% of branch, ${figure(circuit.worstDropPercent, 2)}% in all; ${run.bends} bends, ${figure(run.bendDegrees, 0)}°`;
   pen.text(shortened(second, area.width, small, pen.lettering), [area.x, y - small * LEADING], { size: small });
 }
 

@@ -98,7 +98,7 @@ export function fleetYard(): SiteFile {
     mainAmps: 200,
     spaces: 54,
     workingSpace: 3,
-    managedAmps: 150,
+    managedAmps: 125,
   });
   const aisle = (id: string, from: number, to: number) => ({
     id,
@@ -177,7 +177,7 @@ export function fleetYard(): SiteFile {
         id: 'F3',
         from: 'SB1',
         to: 'P1',
-        conductor: { size: '250', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
+        conductor: { size: '350', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
         raceway: 'PVC40',
         breakerAmps: 200,
       },
@@ -185,7 +185,7 @@ export function fleetYard(): SiteFile {
         id: 'F4',
         from: 'SB1',
         to: 'P2',
-        conductor: { size: '250', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
+        conductor: { size: '350', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
         raceway: 'PVC40',
         breakerAmps: 200,
       },
@@ -220,7 +220,7 @@ export function fleetYard(): SiteFile {
     ],
     drops,
     chargers,
-    rules: { vehicle: 'pickup', dropLimit: { branch: 2.5 } },
+    rules: { vehicle: 'pickup', dropLimit: { branch: 1.75 } },
     georef: { lon: -93.2, lat: 41.7, bearing: 0 },
   };
 }

@@ -172,7 +172,7 @@ describe('the written plan', () => {
       runs: 'charger drop from length conductorLength taps path raceways bends ok',
       reach: 'charger stall coverage worst cases overVehicle',
       circuits:
-        'charger breakerAmps phases conductor grounding pilot currentCarrying ambientC factors ampacity branchDropPercent totalDropPercent voltsAtBox conduits',
+        'charger breakerAmps phases conductor grounding pilot currentCarrying ambientC factors ampacity branchDropPercent totalDropPercent worstDropPercent voltsAtBox conduits',
       conduits: 'id method tradeSize length circuits conductors fillPercent fillLimit bends from to',
       takeoff: 'item spec quantity unit basis',
       findings: 'severity rule about says source',

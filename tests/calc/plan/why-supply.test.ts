@@ -31,7 +31,7 @@ describe('the steps of equipment', () => {
 
   test('name the ceiling of load management and what it leaves', () => {
     const share = found(whyEquipment(site, 'P1'), 'share that load management leaves');
-    expect(share.values.ceiling).toBe('150 A');
+    expect(share.values.ceiling).toBe('125 A');
     expect(share.result).toBe(supply.equipment.find(({ id }) => id === 'P1')!.chargerShare);
   });
 

@@ -103,7 +103,7 @@ describe.each([
         close(`${printLength(run.length, site.units)}${printLength(run.conductorLength!, site.units)}`),
       );
       expect(mine).toContain(
-        `${circuit.branchDropPercent.toFixed(2)}${circuit.totalDropPercent.toFixed(2)}${circuit.voltsAtBox.toFixed(1)}`,
+        `${circuit.branchDropPercent.toFixed(2)}${circuit.worstDropPercent.toFixed(2)}${circuit.voltsAtBox.toFixed(1)}`,
       );
     }
   });

@@ -7,7 +7,7 @@ const margins = (cordLeft: number | null, branchLeft: number | null, voltsLeft: 
   charger: 'EV1',
   cord: cordLeft === null ? null : { left: cordLeft, used: 22 - cordLeft, limit: 22, ...cord },
   branch: branchLeft === null ? null : { left: branchLeft, used: 250 - branchLeft, limit: 250 },
-  volts: voltsLeft === null ? null : { left: voltsLeft, used: 3 - voltsLeft, limit: 3 },
+  volts: voltsLeft === null ? null : { of: 'branch', left: voltsLeft, used: 3 - voltsLeft, limit: 3 },
 });
 
 test('an unused default branch limit and drop limit are full bars, whatever the lot', () => {

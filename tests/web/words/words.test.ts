@@ -54,11 +54,13 @@ test('margins say what is left and of what, in the unit that cures them', () => 
     charger: 'EV1',
     cord: { left: -4 / 3, used: 24 + 1 / 3, limit: 23, stall: 'S1', direction: 'nose-in', inlet: 'front' },
     branch: { left: -38, used: 288, limit: 250 },
-    volts: { left: 0.6, used: 2.4, limit: 3 },
+    volts: { of: 'branch', left: 0.6, used: 2.4, limit: 3 },
   } as const;
   expect(marginWords('cord', margins, 'ft')?.left).toBe(`1' 4" short`);
   expect(marginWords('branch', margins, 'ft')).toMatchObject({ left: `38' 0" too long`, limit: `of 250' 0"` });
   expect(marginWords('volts', margins, 'ft')).toMatchObject({ left: '0.60 % spare', limit: 'of 3 %' });
+  const total = { ...margins, volts: { of: 'total', left: 0.3, used: 4.7, limit: 5 } } as const;
+  expect(marginWords('volts', total, 'ft')).toMatchObject({ limit: 'of 5 % in all' });
   expect(marginWords('volts', { ...margins, volts: null }, 'ft')).toBeNull();
 });
 

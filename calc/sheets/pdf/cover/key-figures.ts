@@ -14,7 +14,7 @@ export function keyFigures(site: Site, plan: Plan, width: number): Table {
   const margins = marginsOf(plan, site);
   const [cord, branch] = [worstOf(margins, 'cord'), worstOf(margins, 'branch')];
   const worstDrop = plan.circuits.reduce<Plan['circuits'][number] | null>(
-    (worst, circuit) => (worst === null || circuit.totalDropPercent > worst.totalDropPercent ? circuit : worst),
+    (worst, circuit) => (worst === null || circuit.worstDropPercent > worst.worstDropPercent ? circuit : worst),
     null,
   );
   const total = (item: string): string => {
@@ -41,7 +41,7 @@ export function keyFigures(site: Site, plan: Plan, width: number): Table {
     ],
     [
       'Largest drop from the source',
-      worstDrop === null ? NONE : `${worstDrop.charger}, ${figure(worstDrop.totalDropPercent, 2)}%`,
+      worstDrop === null ? NONE : `${worstDrop.charger}, ${figure(worstDrop.worstDropPercent, 2)}%`,
     ],
     ['Branch conductors with waste', total('conductor')],
     ['Branch raceway with waste', total('raceway')],

@@ -54,13 +54,13 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
         lengthWords(branch?.limit ?? charger?.branchLimit ?? site.rules.branchLimit, units),
         cord === null ? NONE : Number.isFinite(cord.left) ? lengthWords(cord.left, units) : 'no way',
         figure(circuit?.branchDropPercent, 2),
-        figure(circuit?.totalDropPercent, 2),
+        figure(circuit?.worstDropPercent, 2),
         figure(circuit?.voltsAtBox, 1),
         run.length === null ? NONE : figure(run.bendDegrees, 0),
       ];
     }),
     foot: [
-      'Run: developed length from the entry of the panel to the box. Conductor length: the run and the allowances at both ends. Cord left over: at the worst stall, parking direction and inlet; below zero it is short.',
+      'Run: developed length from the entry of the panel to the box. Conductor length: the run and the allowances at both ends. Cord left over: at the worst stall, parking direction and inlet; below zero it is short. Total drop: from nominal at the source to the box, the charger at its rating and the rest of what is managed with it at the ceiling. Volts at box: everything on, as load management leaves it.',
     ],
   };
 }
