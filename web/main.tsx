@@ -21,12 +21,11 @@ import { keepSites } from './document/storage.ts';
 import { createDocumentStore } from './document/store.ts';
 import { keepPage } from './kept-page/kept-page.ts';
 import { Page } from './page/page.tsx';
+import { PHONE } from './page/phone.ts';
 import { startTheme } from './page/theme.ts';
 
 /** Inside another page's frame clicks could be led astray, and the browser would keep the work apart. */
 const FRAMED = 'Overrow does not run inside another page. Open it by its own address, in a tab of its own.';
-
-const PHONE = '(max-width: 760px)';
 
 /** Opens the page: the site that was open before, else the smallest sample. */
 async function start(root: HTMLElement): Promise<void> {

@@ -5,11 +5,12 @@ import { drawCoverage } from './pictures/coverage.ts';
 import { drawDrops, drawDropWords } from './pictures/drops.ts';
 import { drawFeederExits } from './pictures/feeder-exits.ts';
 import type { Pen } from './pictures/frame.ts';
+import { drawBubbles, drawGridlines } from './pictures/gridlines.ts';
 import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawAllRuns, drawPullpoints, drawRaceways } from './pictures/raceways.ts';
 import { drawRisers } from './pictures/risers.ts';
 import { drawBands, drawCars, drawStallLabels, drawStalls, STALLS_FROM } from './pictures/stalls.ts';
-import { drawBubbles, drawColumns, drawEquipment, drawFeeders, drawGridlines } from './pictures/structure.ts';
+import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
 import type { SceneList } from './scene/scene.ts';
 
 /** One kind of picture on the base, drawn in a single go; it returns how many marks it drew. */

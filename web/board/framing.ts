@@ -1,4 +1,5 @@
 import { type Box, boxesMeet, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
+import type { Point2 } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
 import { coversOf } from './covers.ts';
@@ -174,6 +175,15 @@ export function frameRefs(view: ViewStore, scene: Scene, refs: readonly Ref[]): 
   if (inView && camera.scale >= 3.5) return;
   const { x, y, scale } = fitted(box, viewport, roomOf(viewport) * 1.5, Math.max(camera.scale, 10));
   glideTo(view, { x, y, scale: inView ? Math.max(scale, camera.scale) : scale });
+}
+
+/** Pixels to a foot at which every drop in view carries its name and height. */
+const NAMED = 12.5;
+
+/** Brings a place to the middle of the board, so near that what stands round it is named. */
+export function showPlace(view: ViewStore, [x, y]: Point2): void {
+  const { camera } = view.getState();
+  glideTo(view, { x, y, scale: Math.max(camera.scale, NAMED) });
 }
 
 /** Zooms on the middle of the board. */

@@ -5,6 +5,7 @@ import type { Plan } from '../../calc/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
+import { ALL_DROPS, type BuildFilter } from '../tables/build-rows.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { Draft } from './draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';
@@ -66,6 +67,8 @@ export interface ViewState {
   readonly reachPicture: { readonly on: boolean; readonly height: number };
   /** A place that a panel points at. */
   readonly pin: Point2 | null;
+  /** Which drops the list of the field shows. */
+  readonly buildFilter: BuildFilter;
   readonly drawer: Drawer | null;
   readonly drawerHeight: number;
   readonly theme: 'light' | 'dark';
@@ -105,6 +108,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,
+    buildFilter: ALL_DROPS,
     drawer: null,
     drawerHeight: 260,
     theme: 'light',

@@ -1,21 +1,17 @@
 import { useEffect, useMemo, useState } from 'react';
-import { Board } from '../board/board.tsx';
 import { frameRefs } from '../board/framing.ts';
 import { attachKeysToBoard } from '../board/keys-to-board.ts';
 import type { Painting } from '../board/painting.ts';
-import { ToolBar } from '../board/tool-bar.tsx';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { openDroppedFiles } from '../document/dropped-files.ts';
 import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/storage.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.ts';
-import { Ledger } from '../panels/ledger.tsx';
-import { Strip } from '../strip/strip.tsx';
-import { Drawer } from '../tables/drawer.tsx';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
+import { Desk } from './desk.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Notice } from './notice.tsx';
@@ -100,15 +96,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
         <ActionsProvider value={actions}>
           <UnderlayHost painting={painting}>
             <Head painting={painting} />
-            <main className="desk">
-              <div className="drawing">
-                <ToolBar />
-                <Board painting={painting} />
-                <Strip />
-                <Drawer />
-              </div>
-              <Ledger />
-            </main>
+            <Desk painting={painting} />
             <Notice />
             <Announcer />
             <ProblemsDialog />

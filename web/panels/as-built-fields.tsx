@@ -31,7 +31,8 @@ export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
       <AsBuiltResults drop={drop} />
       <HangsAsDrawn drop={drop} />
       <MeasuredPlaces drop={drop} />
-      <RecordTexts drop={drop} />
+      <CheckedFields drop={drop} />
+      <NoteField drop={drop} />
       <RecordActs drop={drop} />
     </section>
   );
@@ -53,7 +54,7 @@ function Standing({ drop }: { readonly drop: Drop }) {
   );
 }
 
-export function HangsAsDrawn({ drop }: { readonly drop: Drop }) {
+function HangsAsDrawn({ drop }: { readonly drop: Drop }) {
   const { found, measured } = useAsBuilt(drop);
   if (found?.box || found?.retractor) return null;
   const { box, retractor } = drop;
@@ -89,7 +90,8 @@ export function MeasuredPlaces({ drop }: { readonly drop: Drop }) {
   );
 }
 
-export function RecordTexts({ drop }: { readonly drop: Drop }) {
+/** When it was measured, and by whom. */
+export function CheckedFields({ drop }: { readonly drop: Drop }) {
   const { found, noted } = useAsBuilt(drop);
   return (
     <>
@@ -105,9 +107,13 @@ export function RecordTexts({ drop }: { readonly drop: Drop }) {
         check={tooLong}
         onChange={(checkedBy) => noted({ checkedBy })}
       />
-      <TextField label="note" long value={found?.note ?? ''} onChange={(note) => noted({ note })} />
     </>
   );
+}
+
+export function NoteField({ drop }: { readonly drop: Drop }) {
+  const { found, noted } = useAsBuilt(drop);
+  return <TextField label="note" long value={found?.note ?? ''} onChange={(note) => noted({ note })} />;
 }
 
 export function RecordActs({ drop }: { readonly drop: Drop }) {

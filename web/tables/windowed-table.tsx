@@ -1,4 +1,5 @@
-import { type ReactNode, useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { usePhone } from '../page/phone.ts';
 import { Scroller } from '../page/scroller.tsx';
 
 export interface Column<Row> {
@@ -22,7 +23,6 @@ interface TableProps<Row> {
 const ROW_PX = 27;
 /** Under a finger, as in the style sheet. */
 const FINGER_ROW_PX = 40;
-const PHONE = '(max-width: 760px)';
 /** Below this many rows all are drawn; above, those in view and some before and after. */
 const WINDOW_FROM = 150;
 const BEYOND = 12;
@@ -34,7 +34,7 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
   const [height, setHeight] = useState(400);
   const [order, setOrder] = useState<{ readonly column: number; readonly down: boolean } | null>(null);
   const sorted = inOrder(rows, columns, order);
-  const rowPx = useSyncExternalStore(heedPhone, () => (matchMedia(PHONE).matches ? FINGER_ROW_PX : ROW_PX));
+  const rowPx = usePhone() ? FINGER_ROW_PX : ROW_PX;
   const chosen = isChosen ? sorted.findIndex(isChosen) : -1;
 
   useEffect(() => {
@@ -116,12 +116,6 @@ export function WindowedTable<Row>({ name, rows, columns, keyOf, isChosen, onCho
       </table>
     </Scroller>
   );
-}
-
-function heedPhone(changed: () => void): () => void {
-  const phone = matchMedia(PHONE);
-  phone.addEventListener('change', changed);
-  return () => phone.removeEventListener('change', changed);
 }
 
 type Order = { readonly column: number; readonly down: boolean } | null;

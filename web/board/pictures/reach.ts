@@ -3,6 +3,8 @@ import { nearestInch, spareOrShort } from '../../words/lengths.ts';
 import { PARKED } from '../../words/margins.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Frame, Pen } from './frame.ts';
+import { bubblesOf } from './gridlines.ts';
+import { notePlace } from './note-place.ts';
 import { traceLine } from './outline.ts';
 
 /** The taut cord of a reach to its worst inlet, round what stands in its way, and where the slack cord hangs low. */
@@ -57,7 +59,7 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
   pen.font = lettering(px);
   const width = Math.max(pen.measureText(first).width, split + thirdWidth) + 18;
   const height = Math.round(px * 3.3);
-  const [atX, atY] = besideInlet(frame, reach, width, height);
+  const [atX, atY] = notePlace(frame, reach.worst, { width, height }, gridBubbles(frame));
   pen.beginPath();
   pen.rect(atX, atY, width, height);
   pen.fillStyle = ink.sheet;
@@ -77,77 +79,5 @@ export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
   pen.fillText(third, atX + 9 + split, atY + px * 2.4);
 }
 
-const GAP = 14;
-
-/** Where the note stands: at the corner of the inlet where it hides least of the cord and stays on the board. */
-function besideInlet(frame: Frame, { worst }: Reach, width: number, height: number): readonly [number, number] {
-  const { scale, left, top } = frame;
-  const x = left + worst.inletAt[0] * scale;
-  const y = top - worst.inletAt[1] * scale;
-  const corners = [
-    [x + GAP, y - GAP - height],
-    [x - GAP - width, y - GAP - height],
-    [x + GAP, y + GAP],
-    [x - GAP - width, y + GAP],
-  ] as const;
-  let best = corners[0];
-  let least = Number.POSITIVE_INFINITY;
-  for (const corner of corners) {
-    const off = outside(corner[0], width, frame.width) + outside(corner[1], height, frame.height);
-    const cost =
-      3 * off +
-      hidden(frame, worst.path, corner, width, height) +
-      overDrop(frame, worst.path[0], corner, width, height);
-    if (cost < least) {
-      best = corner;
-      least = cost;
-    }
-  }
-  const within = (at: number, size: number, room: number): number =>
-    Math.round(Math.min(Math.max(8, at), Math.max(8, room - size - 8)));
-  return [within(best[0], width, frame.width), within(best[1], height, frame.height)];
-}
-
-const outside = (at: number, size: number, room: number): number =>
-  Math.max(0, 8 - at) + Math.max(0, at + size + 8 - room);
-
-/** Pixels round the drop that its handles take up. */
-const HANDLES = 34;
-
-/** Whether a box would lie over the drop and its handles. */
-function overDrop(
-  { scale, left, top }: Frame,
-  drop: readonly [number, number] | undefined,
-  [x, y]: readonly [number, number],
-  width: number,
-  height: number,
-): number {
-  if (!drop) return 0;
-  const px = left + drop[0] * scale;
-  const py = top - drop[1] * scale;
-  const apart = px + HANDLES < x || px - HANDLES > x + width || py + HANDLES < y || py - HANDLES > y + height;
-  return apart ? 0 : 120;
-}
-
-/** Pixels of the cord that a box would lie over, sampled. */
-function hidden(
-  { scale, left, top }: Frame,
-  path: readonly (readonly [number, number])[],
-  [x, y]: readonly [number, number],
-  width: number,
-  height: number,
-): number {
-  let over = 0;
-  for (let i = 1; i < path.length; i++) {
-    const [ax, ay] = path[i - 1]!;
-    const [bx, by] = path[i]!;
-    const length = Math.hypot(bx - ax, by - ay) * scale;
-    const steps = Math.max(1, Math.ceil(length / 6));
-    for (let n = 0; n <= steps; n++) {
-      const px = left + (ax + ((bx - ax) * n) / steps) * scale;
-      const py = top - (ay + ((by - ay) * n) / steps) * scale;
-      if (px > x && px < x + width && py > y && py < y + height) over += length / steps;
-    }
-  }
-  return over;
-}
+const gridBubbles = (frame: Frame): ReturnType<typeof bubblesOf> =>
+  bubblesOf(frame, frame.scene.site.gridlines, frame.scene.extent);

@@ -1,0 +1,13 @@
+import { useSyncExternalStore } from 'react';
+
+/** Screens so narrow are held in a hand; the style sheets say the same. */
+export const PHONE = '(max-width: 760px)';
+
+const heed = (changed: () => void): (() => void) => {
+  const phone = matchMedia(PHONE);
+  phone.addEventListener('change', changed);
+  return () => phone.removeEventListener('change', changed);
+};
+
+/** Whether the page is held in a hand. */
+export const usePhone = (): boolean => useSyncExternalStore(heed, () => matchMedia(PHONE).matches);

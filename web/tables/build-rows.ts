@@ -1,0 +1,75 @@
+import { awayFromDrawing } from '../../routing/site/as-built.ts';
+import { setOutPlace } from '../../routing/site/grid-frame.ts';
+import type { Drop, Site } from '../../routing/site/site.ts';
+import { nearestInch } from '../words/lengths.ts';
+import { setOutWords } from '../words/setting-out.ts';
+
+/** Which drops the list of the field shows. */
+export interface BuildFilter {
+  /** Part of the name of a drop, of its chargers or of their stalls. */
+  readonly find: string;
+  readonly notDone: boolean;
+  readonly offDrawing: boolean;
+}
+
+export const ALL_DROPS: BuildFilter = { find: '', notDone: false, offDrawing: false };
+
+/** A drop as the field goes down the list. */
+export interface BuildRow {
+  readonly id: string;
+  readonly stalls: string;
+  /** It was checked on some day. */
+  readonly done: boolean;
+  /** It was built farther from the drawing than the site's rule takes for the same: by so much, in words. */
+  readonly off: string | null;
+  /** From the gridlines and up from grade. */
+  readonly place: string;
+  /** What it is found by, in small letters. */
+  readonly names: string;
+}
+
+/** A row for each drop, in the order of the site. */
+export function buildRows(site: Site): readonly BuildRow[] {
+  const { gridlines, units, rules } = site;
+  const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
+  const served = new Map<string, { readonly chargers: string[]; readonly stalls: string[] }>();
+  for (const { id, drop, stalls } of site.chargers) {
+    const own = served.get(drop) ?? { chargers: [], stalls: [] };
+    own.chargers.push(id);
+    own.stalls.push(...stalls.map((stall) => labels.get(stall) ?? stall));
+    served.set(drop, own);
+  }
+  const placed = ({ box: [x, y, z] }: Drop): string => {
+    const [u, v] = setOutPlace(gridlines, [x, y]);
+    return `${setOutWords(gridlines.x, u, units)}, ${setOutWords(gridlines.y, v, units)}, ${nearestInch(z, units)} up`;
+  };
+  return site.drops.map((drop) => {
+    const found = site.asBuilt.get(drop.id);
+    const away = awayFromDrawing(drop, found);
+    const { chargers = [], stalls = [] } = served.get(drop.id) ?? {};
+    return {
+      id: drop.id,
+      stalls: stalls.join(', '),
+      done: found?.checkedOn !== undefined,
+      off: away > rules.builtTolerance ? nearestInch(away, units) : null,
+      place: placed(drop),
+      names: [drop.id, ...chargers, ...stalls].join(' ').toLowerCase(),
+    };
+  });
+}
+
+/** Whether a row is shown. Every word that is typed must be found in one of its names. */
+export const isShown = ({ done, off, names }: BuildRow, { find, notDone, offDrawing }: BuildFilter): boolean =>
+  (!notDone || !done) &&
+  (!offDrawing || off !== null) &&
+  find
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => names.includes(word));
+
+/** The next row that is shown after that of a drop, from the top again at the end; none where no other is. */
+export function nextRow(rows: readonly BuildRow[], filter: BuildFilter, id: string): BuildRow | null {
+  const at = rows.findIndex((row) => row.id === id);
+  const after = [...rows.slice(at + 1), ...rows.slice(0, Math.max(0, at))];
+  return after.find((row) => isShown(row, filter)) ?? null;
+}
