@@ -95,6 +95,8 @@ test('a finger chooses a drop, reads its margins, moves it, and undo brings it b
   const box = page.getByTestId('selection-panel').getByLabel('y', { exact: true }).first();
   const words = page.getByTestId('selection-panel').locator('.margin-words');
 
+  // On a phone the page opens in Build, where a finger moves nothing.
+  await page.getByRole('button', { name: 'Lay out' }).click();
   const [tapX, tapY] = await onScreen(page, [52, 9]);
   await page.touchscreen.tap(tapX, tapY);
   await page.getByTestId('selection-panel').getByRole('heading', { level: 2, name: 'D05' }).waitFor();

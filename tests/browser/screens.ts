@@ -107,6 +107,23 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   { name: 'build', go: (page) => station(page, 'Build') },
+  {
+    name: 'build-drop',
+    go: async (page) => {
+      await page.locator('li[data-row=D05] button, tr[data-row=D05] th button').first().click();
+      await page.getByRole('button', { name: /^(As drawn|Hangs as drawn)/ }).click();
+    },
+  },
+  {
+    name: 'build-measured',
+    go: async (page) => {
+      const measure = page.getByRole('button', { name: 'Measure', exact: true });
+      if (await page.locator('.build-card').isVisible()) await measure.click();
+      await page.getByLabel('box up').fill(`10' 6"`);
+      await page.getByLabel('box up').press('Enter');
+      await drawn(page);
+    },
+  },
   ...tables.map((name) => ({
     name: `table-${name.toLowerCase().replace(' ', '-')}`,
     go: async (page: Page) => {
