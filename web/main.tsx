@@ -20,6 +20,7 @@ import { DEFAULT_SAMPLE, sample } from './document/samples.ts';
 import { keepSites } from './document/storage.ts';
 import { createDocumentStore } from './document/store.ts';
 import { keepPage } from './kept-page/kept-page.ts';
+import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
 import { PHONE } from './page/phone.ts';
 import { startTheme } from './page/theme.ts';
@@ -37,18 +38,26 @@ async function start(root: HTMLElement): Promise<void> {
   // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
   const keeping = keepSites(store, pageWorld());
-  createRoot(root).render(
+  createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>
       <Page store={store} view={view} painting={painting} keeping={keeping} />
     </StrictMode>,
   );
   const { resumed } = await keeping;
+  if (root.dataset.failed) return;
   if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
   root.dataset.ready = 'yes';
-  await keepPage();
+  // A page that cannot be kept stands all the same.
+  keepPage().catch((error: unknown) => console.error(error));
+}
+
+/** A blank page would say nothing; the drawing library may still be busy with what it had begun. */
+function fail(root: HTMLElement, error: unknown): void {
+  console.error(error);
+  setTimeout(() => showFailure(root, error));
 }
 
 const root = document.getElementById('page');
 if (!root) throw new RangeError('the page has no place to stand');
-if (window.top === window.self) void start(root);
+if (window.top === window.self) start(root).catch((error: unknown) => fail(root, error));
 else root.textContent = FRAMED;

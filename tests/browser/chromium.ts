@@ -6,7 +6,7 @@ import { type Browser, chromium } from 'playwright-core';
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome-stable', 'google-chrome', 'chromium-headless-shell'];
 
 /** Flags of our own: those that some packaged browsers bring switch off checks that the tests rely on. */
-const FLAGS = [
+export const FLAGS = [
   '--disable-gpu',
   '--disable-quic',
   '--no-first-run',

@@ -16,14 +16,18 @@ export type SiteDatabase = IDBPDatabase<StoredSites>;
  * a newer page wants to change it, or the browser took it away. Rejects where the browser has no store, or one of a
  * newer page's making (VersionError).
  */
-export function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<SiteDatabase> {
+export async function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<SiteDatabase> {
+  if (typeof indexedDB === 'undefined' || indexedDB === null) {
+    throw new Error('it has no store for pages, or does not let this page use it');
+  }
   return openDB<StoredSites>(DATABASE_NAME, DATABASE_VERSION, {
-    upgrade: (database, from) => {
-      // From 1 to 2 the sites themselves changed, not how they are kept: what is stored stays as it is.
-      if (from >= 1) return;
-      database.createObjectStore('documents', { keyPath: 'doc' });
-      database.createObjectStore('snapshots', { keyPath: ['doc', 'seq'] });
-      database.createObjectStore('log', { keyPath: ['doc', 'seq'] });
+    // What an older page stored stays as it is; a store that is missing, for whatever reason, is made.
+    upgrade: (database) => {
+      const has = (name: 'documents' | 'snapshots' | 'log' | 'cards') => database.objectStoreNames.contains(name);
+      if (!has('documents')) database.createObjectStore('documents', { keyPath: 'doc' });
+      if (!has('snapshots')) database.createObjectStore('snapshots', { keyPath: ['doc', 'seq'] });
+      if (!has('log')) database.createObjectStore('log', { keyPath: ['doc', 'seq'] });
+      if (!has('cards')) database.createObjectStore('cards', { keyPath: 'doc' });
     },
     blocking: (_, __, event) => {
       (event.target as IDBDatabase).close();
@@ -31,23 +35,6 @@ export function openSites(onClosed: (why: 'newer' | 'lost') => void): Promise<Si
     },
     terminated: () => onClosed('lost'),
   });
-}
-
-/** How long the browser may take to open its store, in milliseconds. */
-const OPENING_MS = 5_000;
-
-/** A store that does not open at all must not keep the page from opening. */
-export async function inTime(opening: Promise<SiteDatabase>): Promise<SiteDatabase> {
-  let late = false;
-  let waited: ReturnType<typeof setTimeout> | undefined;
-  const tooLate = new Promise<never>((_, reject) => {
-    waited = setTimeout(() => {
-      late = true;
-      reject(new Error('its store does not answer'));
-    }, OPENING_MS);
-  });
-  opening.then((database) => late && database.close()).catch(() => {});
-  return Promise.race([opening, tooLate]).finally(() => clearTimeout(waited));
 }
 
 // A key that is an array comes after every number, so this covers a document's records whatever their number.
@@ -126,12 +113,13 @@ function abort(transaction: { readonly abort: () => void }): void {
 
 /** Forgets documents altogether. */
 export async function forget(database: SiteDatabase, docs: readonly string[]): Promise<void> {
-  const transaction = database.transaction(['documents', 'snapshots', 'log'], 'readwrite');
+  const transaction = database.transaction(['documents', 'snapshots', 'log', 'cards'], 'readwrite');
   await Promise.all([
     ...docs.flatMap((doc) => [
       transaction.objectStore('documents').delete(doc),
       transaction.objectStore('snapshots').delete(allOf(doc)),
       transaction.objectStore('log').delete(allOf(doc)),
+      transaction.objectStore('cards').delete(doc),
     ]),
     transaction.done,
   ]);

@@ -3,8 +3,9 @@ import type { SiteError } from '../../routing/site/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './edit.ts';
 import type { Ref } from './element-lists.ts';
-import type { Place } from './files.ts';
+import type { Place, Stamp } from './files.ts';
 import type { History, Turn } from './history.ts';
+import type { OwnFile } from './own-file.ts';
 import type { SelectMode } from './selection.ts';
 
 export const STATIONS = ['layout', 'price', 'build'] as const;
@@ -30,6 +31,14 @@ export interface Saved {
   readonly inFile: boolean;
   /** Name of that file, where there is one. */
   readonly fileName?: string;
+  /** It went to the downloads; whether it arrived there is not known. */
+  readonly sent?: boolean;
+}
+
+/** Something that a person must know of, and what can be done about it. It stays until it is answered or closed. */
+export interface Alert {
+  readonly says: string;
+  readonly acts?: readonly { readonly name: string; readonly act: () => void }[];
 }
 
 /**
@@ -65,6 +74,7 @@ export interface DocumentData {
   readonly problems?: Problems | undefined;
   readonly station: Station;
   readonly notice?: string | undefined;
+  readonly alerts: readonly Alert[];
   readonly busy?: Busy | undefined;
   /** The edit under the hand, not yet in the history. */
   readonly previewed?: Edit | undefined;
@@ -73,12 +83,8 @@ export interface DocumentData {
   readonly opened: number;
 }
 
-/** What comes with a document that is opened. */
-export interface Opening {
-  /** Name of the person's file it came from, without which it is not in a file yet. */
-  readonly fileName?: string;
-  /** Where that file can be written again without asking. */
-  readonly place?: Place;
+/** What comes with a document that is opened. Without a file name it is not in a file yet. */
+export interface Opening extends OwnFile {
   readonly notice?: string;
 }
 
@@ -87,7 +93,7 @@ export interface DocumentActions {
    * Reads a site file strictly and opens it. Where it is invalid, or a newer version's, `problems` lists every place
    * and the open site stays as it was. True where it was opened.
    */
-  readonly open: (text: string, fileName?: string, place?: Place) => Promise<boolean>;
+  readonly open: (text: string, fileName?: string, place?: Place, stamp?: Stamp) => Promise<boolean>;
   /** Opens a document that is known to be valid. False where another was opened before this one was ready. */
   readonly openFile: (file: SiteFile, opening?: Opening) => Promise<boolean>;
   /** Opens an empty site. */
@@ -114,11 +120,16 @@ export interface DocumentActions {
   readonly redo: () => void;
   readonly select: (refs: readonly Ref[], mode?: SelectMode) => void;
   readonly setStation: (station: Station) => void;
-  /** Saves to the person's own file: to the one it came from where the browser can, with `as` to one to be named. */
-  readonly save: (options?: { readonly as?: boolean }) => Promise<boolean>;
+  /**
+   * Saves to the person's own file: to the one it came from where the browser can, with `as` to one to be named. Where
+   * another program has changed that file an alert asks; with `over` it is written all the same.
+   */
+  readonly save: (options?: { readonly as?: boolean; readonly over?: boolean }) => Promise<boolean>;
   /** Opens a file that the person picks. False where none was picked or it is invalid. */
   readonly pick: () => Promise<boolean>;
   readonly notify: (notice: string | null) => void;
+  readonly warn: (alert: Alert) => void;
+  readonly unwarn: (says: string) => void;
   readonly dismissProblems: () => void;
   /** The document without the previewed edit, and its past: what edits are made against during a drag. */
   readonly committed: () => History;
@@ -128,8 +139,8 @@ export type DocumentState = DocumentData & DocumentActions;
 
 /** What the keeping of the site hears, in order; `history` is the document after it. */
 export type DocumentEvent =
-  | { readonly what: 'open'; readonly history: History; readonly fileName?: string; readonly place: Place }
+  | ({ readonly what: 'open'; readonly history: History } & OwnFile)
   | { readonly what: Turn; readonly edit: Edit; readonly history: History }
-  | { readonly what: 'saved'; readonly fileName: string; readonly place: Place; readonly history: History };
+  | ({ readonly what: 'saved'; readonly fileName: string; readonly place: Place; readonly history: History } & OwnFile);
 /** A change of the open document or of what is known of it. */
 export type ChangeEvent = Exclude<DocumentEvent, { readonly what: 'open' }>;

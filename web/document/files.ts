@@ -1,24 +1,45 @@
 import { type FileWithHandle, fileOpen, fileSave } from 'browser-fs-access';
+import { checkSum } from './check-sum.ts';
 
 /** A file of the person's own that can be written again without asking for its name; null where the browser cannot. */
 export type Place = FileSystemFileHandle | null;
 
+/** What a file was when it was last read or written here, by which a change from outside is told. */
+export interface Stamp {
+  readonly size: number;
+  readonly lastModified: number;
+  /** Check sum of its text. */
+  readonly sum: number;
+}
+
 /** A text file that a person chose. */
 export type Picked =
-  | { readonly kind: 'picked'; readonly text: string; readonly fileName: string; readonly place: Place }
+  | {
+      readonly kind: 'picked';
+      readonly text: string;
+      readonly fileName: string;
+      readonly place: Place;
+      readonly stamp?: Stamp;
+    }
   | { readonly kind: 'none' }
   | { readonly kind: 'failed'; readonly says: string };
 
+/** `sent`: handed to the browser as a download; whether it arrives is not known. `changed`: not written, see `FileDoor`. */
 export type SavedFile =
-  | { readonly kind: 'saved'; readonly fileName: string; readonly place: Place }
+  | { readonly kind: 'saved'; readonly fileName: string; readonly place: Place; readonly stamp?: Stamp }
+  | { readonly kind: 'sent'; readonly fileName: string }
+  | { readonly kind: 'changed'; readonly fileName: string }
   | { readonly kind: 'none' }
   | { readonly kind: 'failed'; readonly says: string };
 
 /** The way to the person's own files. Nothing is read or written that was not picked. */
 export interface FileDoor {
   readonly pick: () => Promise<Picked>;
-  /** Saves to a place it came from or was saved to; where that is null, to one that the person names. */
-  readonly save: (text: string, fileName: string, place: Place) => Promise<SavedFile>;
+  /**
+   * Saves to a place it came from or was saved to; where that is null, to one that the person names. Where the file there
+   * is no longer what `since` says, another program has written it: nothing is written then.
+   */
+  readonly save: (text: string, fileName: string, place: Place, since?: Stamp) => Promise<SavedFile>;
 }
 
 /** The largest site file that is read, in bytes: far past any site of 100,000 stalls. */
@@ -47,22 +68,47 @@ export function fileDoor(): FileDoor {
           mimeTypes: [...KIND.mimeTypes],
           extensions: [...KIND.extensions],
         });
-        return { kind: 'picked', text: await textOf(file), fileName: file.name, place: file.handle ?? null };
+        const text = await textOf(file);
+        const place = file.handle ?? null;
+        return { kind: 'picked', text, fileName: file.name, place, ...(place && { stamp: stampOf(file, text) }) };
       } catch (error) {
         return notPicked(error);
       }
     },
-    save: async (text, fileName, place) => {
+    save: async (text, fileName, place, since) => {
       try {
+        if (place && since && (await wasChanged(place, since))) return { kind: 'changed', fileName };
         const blob = new Blob([text], { type: 'application/json' });
         const options = { fileName, extensions: [...KIND.extensions], description: KIND.description };
         const saved = await fileSave(blob, options, place);
-        return { kind: 'saved', fileName: saved?.name ?? fileName, place: saved };
+        if (!saved) return { kind: 'sent', fileName };
+        const written = await saved.getFile().catch(() => null);
+        return { kind: 'saved', fileName: saved.name, place: saved, ...(written && { stamp: stampOf(written, text) }) };
       } catch (error) {
         return notPicked(error);
       }
     },
   };
+}
+
+const stampOf = ({ size, lastModified }: File, text: string): Stamp => ({ size, lastModified, sum: checkSum(text) });
+
+interface Askable {
+  readonly requestPermission?: (mode: { readonly mode: 'readwrite' }) => Promise<unknown>;
+}
+
+/** Whether a file holds something else than it did; a file that is gone can be written again and nothing is lost. */
+async function wasChanged(place: NonNullable<Place>, since: Stamp): Promise<boolean> {
+  try {
+    // After a reload the browser asks the person anew, and reads nothing before.
+    await (place as Askable).requestPermission?.({ mode: 'readwrite' });
+    const file = await place.getFile();
+    if (file.size === since.size && file.lastModified === since.lastModified) return false;
+    return file.size !== since.size || checkSum(await textOf(file)) !== since.sum;
+  } catch (error) {
+    if (error instanceof DOMException && error.name === 'NotFoundError') return false;
+    throw error;
+  }
 }
 
 /** The text of a file, such as one dropped on the page. Throws RangeError where it is larger than any site. */

@@ -1,7 +1,9 @@
 import { writeSite } from '../../routing/site/write.ts';
+import { checkSum } from './check-sum.ts';
 import type { Writing } from './database.ts';
 import type { ChangeEvent } from './document-state.ts';
 import { type History, newestEdits } from './history.ts';
+import { pastSumOf } from './recovery.ts';
 import type { DocumentRecord, LogRecord, SnapshotRecord } from './storage-records.ts';
 
 /** So many log entries are made before the document is written down whole again. */
@@ -10,6 +12,9 @@ export const ENTRIES_PER_SNAPSHOT = 200;
 export const MS_PER_SNAPSHOT = 60_000;
 /** The past that a snapshot carries, in steps: it is written each time, so it must not outgrow the site. */
 const PAST_STEPS = 5_000;
+/** The second copy of a document follows the first sooner: after so many entries, or milliseconds. */
+const ENTRIES_TO_SECOND = 5;
+export const MS_TO_SECOND = 5_000;
 
 /** How far the writing down of one document has come. */
 export interface Journal {
@@ -24,6 +29,8 @@ export interface Journal {
   readonly unsure: boolean;
   /** There is something to write. */
   readonly stale: boolean;
+  /** It was changed since the newest snapshot. */
+  readonly changed: boolean;
 }
 
 /** The journal of a document that the store does not know yet: its first writing is a snapshot. */
@@ -34,6 +41,7 @@ export const newJournal = (document: Omit<DocumentRecord, 'seq'>): Journal => ({
   snapshotAt: document.at,
   unsure: true,
   stale: true,
+  changed: true,
 });
 
 /** The journal of a document that was brought back from the store. A snapshot of it is due with its first change. */
@@ -44,14 +52,26 @@ export const foundJournal = (document: DocumentRecord, at: number): Journal => (
   snapshotAt: at,
   unsure: false,
   stale: false,
+  changed: false,
+});
+
+/** A journal of which it is not known what the store has: it is written whole. */
+export const unsureJournal = (document: DocumentRecord, at: number): Journal => ({
+  ...foundJournal(document, at),
+  unsure: true,
+  stale: true,
+  changed: true,
 });
 
 /** The journal after a change of the document or a saving of it to a file. */
 export function noted(journal: Journal, event: ChangeEvent, at: number): Journal {
   const { document, pending } = journal;
   if (event.what === 'saved') {
-    const { fileName, place } = event;
-    return { ...journal, document: { ...document, at, fileName, place, savedSeq: document.seq }, stale: true };
+    const { fileName, place, stamp, sent } = event;
+    const { stamp: _, sent: __, ...rest } = document;
+    const saved = { fileName, place, savedSeq: document.seq, savedAt: at };
+    const file = { ...(stamp && { stamp }), ...(sent && { sent }) };
+    return { ...journal, document: { ...rest, at, ...saved, ...file }, stale: true };
   }
   const seq = document.seq + 1;
   const { doc } = document;
@@ -60,6 +80,7 @@ export function noted(journal: Journal, event: ChangeEvent, at: number): Journal
     document: { ...document, seq, name: event.history.file.name, at, edits: document.edits + 1 },
     pending: [...pending, { doc, seq, what: event.what, edit: event.edit }],
     stale: true,
+    changed: true,
   };
 }
 
@@ -86,7 +107,13 @@ export function handed(journal: Journal, history: History, now: number, haste: b
       snapshot: snapshotOf(document, history),
       ...(older !== undefined && { keepFrom: older }),
     },
-    journal: { ...after, snapshots: [...snapshots, document.seq].slice(-2), snapshotAt: now, unsure: false },
+    journal: {
+      ...after,
+      snapshots: [...snapshots, document.seq].slice(-2),
+      snapshotAt: now,
+      unsure: false,
+      changed: false,
+    },
   };
 }
 
@@ -98,20 +125,20 @@ export const failed = (journal: Journal, { snapshot }: Writing): Journal => ({
   stale: true,
 });
 
-function snapshotDue({ document, snapshots, snapshotAt }: Journal, now: number): boolean {
+/** Whether the document is to be written down whole at its next unhurried writing. */
+export function snapshotDue({ document, snapshots, snapshotAt, changed }: Journal, now: number): boolean {
   const last = snapshots.at(-1);
+  if (!changed) return false;
   if (last === undefined) return true;
-  if (document.seq === last) return false;
+  const second = snapshots.length < 2;
+  const [entries, ms] = second ? [ENTRIES_TO_SECOND, MS_TO_SECOND] : [ENTRIES_PER_SNAPSHOT, MS_PER_SNAPSHOT];
   // A clock that was set back is no reason to wait longer.
-  return document.seq - last >= ENTRIES_PER_SNAPSHOT || now - snapshotAt >= MS_PER_SNAPSHOT || now < snapshotAt;
+  return document.seq - last >= entries || now - snapshotAt >= ms || now < snapshotAt;
 }
 
-function snapshotOf({ doc, seq }: DocumentRecord, { file, done, undone }: History): SnapshotRecord {
-  return {
-    doc,
-    seq,
-    text: writeSite(file),
-    done: newestEdits(done, PAST_STEPS),
-    undone: newestEdits(undone, PAST_STEPS),
-  };
+function snapshotOf({ doc, seq }: DocumentRecord, history: History): SnapshotRecord {
+  const text = writeSite(history.file);
+  const done = newestEdits(history.done, PAST_STEPS);
+  const undone = newestEdits(history.undone, PAST_STEPS);
+  return { doc, seq, text, done, undone, sum: checkSum(text), pastSum: pastSumOf(done, undone) };
 }

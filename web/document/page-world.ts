@@ -1,6 +1,9 @@
 import { openSites, type SiteDatabase } from './database.ts';
+import { download } from './files.ts';
 import { type Mirror, parseMirror } from './mirror.ts';
+import type { Room } from './room.ts';
 import { browserTabs, type Tabs } from './tabs.ts';
+import { takeTyped } from './typed.ts';
 
 /** What the keeping of sites needs of the page it runs in. */
 export interface PageWorld {
@@ -12,8 +15,15 @@ export interface PageWorld {
   readonly mirror: { readonly get: () => Mirror | null; readonly set: (mirror: Mirror) => void };
   /** Calls back when the page may be about to go. */
   readonly onLeaving: (listener: () => void) => void;
+  /** Has the browser ask before the page is left, while `isDue`. */
+  readonly askBeforeLeaving: (isDue: () => boolean) => void;
   /** Asks the browser not to clear the store; false where it may. */
   readonly persist: () => Promise<boolean>;
+  /** Whether the browser has agreed not to clear the store. */
+  readonly persisted: () => Promise<boolean>;
+  readonly room: () => Promise<Room | null>;
+  /** Hands a file to the person as a download. */
+  readonly handOut: (fileName: string, text: string) => void;
   readonly now: () => number;
   readonly newDocument: () => string;
 }
@@ -25,7 +35,7 @@ const MIRROR_KEY = 'overrow.mirror';
 export function pageWorld(): PageWorld {
   return {
     openDatabase: openSites,
-    tabs: browserTabs(navigator.locks, new BroadcastChannel('overrow')),
+    tabs: browserTabs(navigator.locks, channel()),
     tabDocument: {
       get: () => quietly(() => sessionStorage.getItem(TAB_KEY)) ?? null,
       set: (doc) => quietly(() => sessionStorage.setItem(TAB_KEY, doc)),
@@ -35,12 +45,28 @@ export function pageWorld(): PageWorld {
       set: (mirror) => quietly(() => localStorage.setItem(MIRROR_KEY, JSON.stringify(mirror))),
     },
     onLeaving: (listener) => {
-      addEventListener('pagehide', listener);
+      const leave = (): void => {
+        takeTyped();
+        listener();
+      };
+      addEventListener('pagehide', leave);
       document.addEventListener('visibilitychange', () => {
-        if (document.visibilityState === 'hidden') listener();
+        if (document.visibilityState === 'hidden') leave();
+      });
+    },
+    askBeforeLeaving: (isDue) => {
+      addEventListener('beforeunload', (event) => {
+        takeTyped();
+        if (isDue()) event.preventDefault();
       });
     },
     persist: async () => (await navigator.storage?.persist?.()) ?? false,
+    persisted: async () => (await navigator.storage?.persisted?.()) ?? false,
+    room: async () => {
+      const { usage, quota } = (await navigator.storage?.estimate?.()) ?? {};
+      return usage === undefined || quota === undefined ? null : { used: usage, of: quota };
+    },
+    handOut: (fileName, text) => download(fileName, 'application/json', text),
     now: Date.now,
     newDocument: () => {
       const bytes = crypto.getRandomValues(new Uint8Array(12));
@@ -48,6 +74,9 @@ export function pageWorld(): PageWorld {
     },
   };
 }
+
+/** What tabs hear of each other by; null where the browser has none, and each tab is then alone. */
+const channel = (): BroadcastChannel | null => quietly(() => new BroadcastChannel('overrow')) ?? null;
 
 // A browser set to keep nothing throws at the first touch.
 function quietly<T>(work: () => T): T | undefined {

@@ -1,4 +1,5 @@
 import { readSite, readSiteValue } from '../../routing/site/read.ts';
+import { checkSum } from './check-sum.ts';
 import type { Edit } from './edit.ts';
 import { fits, type History, type Turn, turned } from './history.ts';
 import { parseEdit } from './parse-edit.ts';
@@ -18,24 +19,29 @@ export type Recovered =
       readonly seq: number;
       /** Entries that could not be brought back; 0 where it is whole. */
       readonly lost: number;
+      /** No copy has a check sum that fits: it reads as a site, but something in it may have changed. */
+      readonly doubtful: boolean;
     }
   /** Nothing in the store makes a valid site; `texts` are its snapshots as they stand. */
   | { readonly kind: 'broken'; readonly texts: readonly string[] };
 
-/** The document from its newest snapshot that validates and the log after it, `due` being the entry it should end at. */
+/**
+ * The document from its newest snapshot that is sound and the log after it, `due` being the entry it should end at. A
+ * snapshot whose check sum does not fit is taken only where there is no other.
+ */
 export function recovered({ snapshots, log }: Stored, due: number): Recovered {
   const ordered = snapshots.flatMap(snapshotOf).sort((a, b) => b.seq - a.seq);
   const entries = log.flatMap(entryOf).sort((a, b) => a.seq - b.seq);
   const newest = Math.max(due, ...ordered.map(({ seq }) => seq), ...entries.map(({ seq }) => seq));
-  for (const snapshot of ordered) {
+  for (const snapshot of [...ordered.filter(({ sound }) => sound), ...ordered.filter(({ sound }) => !sound)]) {
     const read = readSite(snapshot.text);
     if (!read.ok) continue;
-    const { done, undone } = snapshot;
+    const { done, undone, sound } = snapshot;
     const whole = { file: read.file, done, undone };
     const start = fits(whole) ? whole : { file: read.file, done: [], undone: [] };
     const { history, seq } = replayed(start, snapshot.seq, entries);
     const lost = newest - seq;
-    return { kind: lost === 0 ? 'whole' : 'part', history, seq, lost };
+    return { kind: lost === 0 && sound ? 'whole' : 'part', history, seq, lost, doubtful: !sound };
   }
   return { kind: 'broken', texts: ordered.map(({ text }) => text) };
 }
@@ -71,10 +77,20 @@ function after(history: History, turn: Turn, edit: Edit): History | null {
   }
 }
 
-function snapshotOf(value: unknown): readonly Omit<SnapshotRecord, 'doc'>[] {
-  if (!isFields(value) || typeof value.text !== 'string' || !isPlace(value.seq)) return [];
-  return [{ seq: value.seq, text: value.text, done: edits(value.done), undone: edits(value.undone) }];
+interface FoundSnapshot extends Pick<SnapshotRecord, 'seq' | 'text' | 'done' | 'undone'> {
+  readonly sound: boolean;
 }
+
+function snapshotOf(value: unknown): readonly FoundSnapshot[] {
+  if (!isFields(value) || typeof value.text !== 'string' || !isPlace(value.seq)) return [];
+  const { seq, text, done, undone, sum, pastSum } = value;
+  const sound = sum === undefined || sum === checkSum(text);
+  const pastIsSound = pastSum === undefined || pastSum === pastSumOf(done, undone);
+  return [{ seq, text, sound, done: pastIsSound ? edits(done) : [], undone: pastIsSound ? edits(undone) : [] }];
+}
+
+/** The check sum of a past and its undone future. */
+export const pastSumOf = (done: unknown, undone: unknown): number => checkSum(JSON.stringify([done, undone]) ?? '');
 
 /** The edits of a list; none of them where one is unsound, since the past cannot be taken back past it. */
 function edits(value: unknown): readonly Edit[] {

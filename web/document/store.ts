@@ -16,9 +16,11 @@ import type {
 import { applyEdit, type Edit, isIdle } from './edit.ts';
 import { editErrors } from './edit-errors.ts';
 import { FIELD_ONLY, isFieldWork, keepsDrawing } from './field-work.ts';
-import { type FileDoor, fileDoor, fileNameOf, type Place } from './files.ts';
+import { type FileDoor, fileDoor, fileNameOf } from './files.ts';
 import { type History, newHistory, turned } from './history.ts';
+import { changedSays, fileAfter, type OwnState, ownFileOf, savedSays } from './own-file.ts';
 import { selected, stillThere, touchedBy } from './selection.ts';
+import { isSiteBundle } from './site-bundle.ts';
 import { type Warm, warm } from './warm.ts';
 
 /** What the store needs of the world outside it. */
@@ -55,15 +57,14 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
   };
 
   let history = newHistory(emptySite());
-  // The newest edit at the time of the last save: the document is in its file when it is the newest again.
-  let savedAt: { readonly edit: Edit | undefined } | null = null;
-  let fileName: string | undefined;
-  let filePlace: Place = null;
+  // The document is in its file when the newest edit at the time of the last save is the newest again.
+  let own: OwnState = { savedAt: null };
   let opening = 0;
 
   const savedNow = (): DocumentData['saved'] => ({
-    inFile: savedAt !== null && savedAt.edit === history.done.at(-1),
-    ...(fileName !== undefined && { fileName }),
+    inFile: own.savedAt !== null && own.savedAt.edit === history.done.at(-1),
+    ...(own.fileName !== undefined && { fileName: own.fileName }),
+    ...(own.sent && { sent: true }),
   });
   const shown = (file: SiteFile): Pick<DocumentData, 'file' | 'site' | 'plan' | 'name'> => {
     const site = toSite(file);
@@ -98,23 +99,24 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
     };
 
     const actions: DocumentActions = {
-      open: async (text, openedName, place = null) => {
+      open: async (text, openedName, place = null, stamp) => {
+        if (isSiteBundle(text)) {
+          set({ notice: `${openedName ?? 'This'} is a file of kept sites: read it back under Open, Kept work.` });
+          return false;
+        }
         const read = readSite(text);
         if (!read.ok) {
           const title = `${openedName ?? 'The site file'} was not opened`;
           set({ problems: { title, errors: read.errors } });
           return false;
         }
-        return actions.openFile(read.file, openedName === undefined ? {} : { fileName: openedName, place });
+        const from = openedName === undefined ? {} : { fileName: openedName, place, ...(stamp && { stamp }) };
+        return actions.openFile(read.file, from);
       },
       openFile: async (file, from = {}) => {
         const next = newHistory(file);
         const opened = await putInPlace(next, { ...from, inFile: from.fileName !== undefined });
-        const { fileName: openedName, place: openedPlace = null } = from;
-        if (opened) {
-          const named = openedName === undefined ? {} : { fileName: openedName };
-          emit({ what: 'open', history: next, place: openedPlace, ...named });
-        }
+        if (opened) emit({ what: 'open', history: next, ...ownFileOf(from) });
         return opened;
       },
       newSite: () => actions.openFile(emptySite()),
@@ -176,25 +178,36 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
         const turn = opening;
         const { file } = history;
         const edit = history.done.at(-1);
-        const name = fileName ?? fileNameOf(file.name);
-        const saved = await files.save(writeSite(file), name, options.as === true ? null : filePlace);
+        const name = own.fileName ?? fileNameOf(file.name);
+        const place = options.as === true ? null : (own.place ?? null);
+        const saved = await files.save(writeSite(file), name, place, options.over === true ? undefined : own.stamp);
         if (saved.kind === 'failed') set({ notice: `The file was not saved: ${saved.says}` });
-        if (saved.kind !== 'saved') return false;
+        if (saved.kind === 'changed') {
+          const acts = [
+            { name: 'Overwrite it', act: () => void actions.save({ over: true }) },
+            { name: 'Save under another name…', act: () => void actions.save({ as: true }) },
+          ];
+          actions.warn({ says: changedSays(saved.fileName), acts });
+        }
+        if (saved.kind !== 'saved' && saved.kind !== 'sent') return false;
         // Another document may have been opened while the dialog stood.
         if (turn !== opening) return true;
-        savedAt = { edit };
-        fileName = saved.fileName;
-        filePlace = saved.place;
-        set({ saved: savedNow(), notice: `Saved as ${saved.fileName}` });
-        emit({ what: 'saved', fileName: saved.fileName, place: saved.place, history });
+        const written = fileAfter(saved);
+        own = { ...written, savedAt: { edit } };
+        set({ saved: savedNow(), notice: savedSays(saved) });
+        emit({ what: 'saved', ...written, history });
         return true;
       },
       pick: async () => {
         const picked = await files.pick();
         if (picked.kind === 'failed') set({ notice: `The file was not read: ${picked.says}` });
-        return picked.kind === 'picked' ? actions.open(picked.text, picked.fileName, picked.place) : false;
+        return picked.kind === 'picked'
+          ? actions.open(picked.text, picked.fileName, picked.place, picked.stamp)
+          : false;
       },
       notify: (notice) => set({ notice: notice ?? undefined }),
+      warn: (alert) => set({ alerts: [...get().alerts.filter(({ says }) => says !== alert.says), alert] }),
+      unwarn: (says) => set({ alerts: get().alerts.filter((alert) => alert.says !== says) }),
       dismissProblems: () => set({ problems: undefined }),
       committed: () => history,
     };
@@ -203,6 +216,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
       ...shown(history.file),
       ...past(),
       selection: [],
+      alerts: [],
       keeping: { kind: 'off' },
       station: 'layout',
       opened: 0,
@@ -220,9 +234,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
     if (turn !== opening) return false;
     const view = shown(next.file);
     history = next;
-    fileName = from.fileName;
-    savedAt = from.inFile ? { edit: next.done.at(-1) } : null;
-    filePlace = from.place ?? null;
+    own = { ...ownFileOf(from), savedAt: from.inFile ? { edit: next.done.at(-1) } : null };
     store.setState({
       ...view,
       ...past(),

@@ -1,7 +1,9 @@
 /** What the tabs of one browser tell each other. */
 export type TabMessage =
-  /** The store has a document up to an entry. */
-  | { readonly kind: 'wrote'; readonly doc: string; readonly seq: number }
+  /** The store has a document up to an entry; `order` is its place among all. */
+  | { readonly kind: 'wrote'; readonly doc: string; readonly seq: number; readonly order?: number }
+  /** The list of kept sites is not what it was: one was renamed, put into the bin, deleted. */
+  | { readonly kind: 'listed'; readonly doc: string }
   /** A tab asks the one that edits a document to finish writing it. */
   | { readonly kind: 'hand-over'; readonly doc: string }
   /** And is told that it has. */
@@ -29,14 +31,16 @@ export type Locks = Pick<LockManager, 'request'>;
 
 /**
  * The tabs of this browser. Without a lock manager (a page that was not fetched safely has none) every claim is
- * granted; that two tabs wrote one document then shows when the second write is refused.
+ * granted; that two tabs wrote one document then shows when the second write is refused. Without a channel they do not
+ * hear of each other.
  */
-export function browserTabs(locks: Locks | undefined, channel: BroadcastChannel): Tabs {
+export function browserTabs(locks: Locks | undefined, channel: BroadcastChannel | null): Tabs {
   return {
     claim: (doc, way, onLost, callOff) =>
       locks ? claimWith(locks, `overrow ${doc}`, way, onLost, callOff) : Promise.resolve({ release: () => {} }),
-    tell: (message) => channel.postMessage(message),
+    tell: (message) => channel?.postMessage(message),
     hear: (listener) => {
+      if (!channel) return () => {};
       const heard = (event: MessageEvent): void => {
         const message = messageOf(event.data);
         if (message) listener(message);
@@ -44,7 +48,7 @@ export function browserTabs(locks: Locks | undefined, channel: BroadcastChannel)
       channel.addEventListener('message', heard);
       return () => channel.removeEventListener('message', heard);
     },
-    close: () => channel.close(),
+    close: () => channel?.close(),
   };
 }
 
@@ -104,8 +108,11 @@ function claimWith(
 
 function messageOf(data: unknown): TabMessage | null {
   if (typeof data !== 'object' || data === null) return null;
-  const { kind, doc, seq } = data as Readonly<Record<string, unknown>>;
+  const { kind, doc, seq, order } = data as Readonly<Record<string, unknown>>;
   if (typeof doc !== 'string') return null;
-  if (kind === 'wrote') return typeof seq === 'number' ? { kind, doc, seq } : null;
-  return kind === 'hand-over' || kind === 'handed-over' ? { kind, doc } : null;
+  if (kind === 'wrote') {
+    if (typeof seq !== 'number') return null;
+    return { kind, doc, seq, ...(typeof order === 'number' && { order }) };
+  }
+  return kind === 'listed' || kind === 'hand-over' || kind === 'handed-over' ? { kind, doc } : null;
 }

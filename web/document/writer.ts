@@ -1,16 +1,21 @@
-import { type SiteDatabase, write } from './database.ts';
+import { type SiteDatabase, type Writing, write } from './database.ts';
 import type { ChangeEvent } from './document-state.ts';
 import type { History } from './history.ts';
-import { failed, handed, type Journal, noted } from './journal.ts';
+import { inTime } from './in-time.ts';
+import { failed, handed, type Journal, MS_TO_SECOND, noted, snapshotDue } from './journal.ts';
 import type { DocumentRecord } from './storage-records.ts';
 
-/** How long a change may wait for the next before it is written, in milliseconds. */
-export const WAIT_MS = 300;
+/**
+ * The first change after a rest is written at once; those that follow within so many milliseconds wait for one another.
+ */
+export const WAIT_MS = 100;
 const RETRY_MS = 5_000;
+/** A write that the store has not answered after so long counts as failed. */
+const WRITING_MS = 15_000;
 
 /** How a write went. `conflict`: another tab has written the same entries, nothing was changed. */
 export type Wrote =
-  | { readonly kind: 'wrote'; readonly document: DocumentRecord }
+  | { readonly kind: 'wrote'; readonly document: DocumentRecord; readonly snapshot: boolean }
   | { readonly kind: 'conflict' }
   | { readonly kind: 'failed'; readonly error: unknown };
 
@@ -21,10 +26,11 @@ export interface Writer {
   readonly note: (event: ChangeEvent) => void;
   /** Hands everything to the store at once and waits until it is there; in `haste` as little as will do. */
   readonly flush: (haste?: 'haste') => Promise<void>;
-  /** Number of the newest entry. */
-  readonly seq: () => number;
+  /** The document at its newest entry. */
+  readonly document: () => DocumentRecord;
   /** Whether the store may not have everything yet. */
   readonly isBehind: () => boolean;
+  readonly isStopped: () => boolean;
   /** Writes no more; what was not handed to the store is dropped. */
   readonly stop: () => void;
 }
@@ -42,31 +48,51 @@ export function createWriter(
 ): Writer {
   let state = journal;
   let history = document;
-  let timer: ReturnType<typeof setTimeout> | null = null;
-  let underWay = 0;
+  let timer: { readonly id: ReturnType<typeof setTimeout>; readonly ms: number } | null = null;
+  let resting = true;
+  const underWay = new Set<Promise<void>>();
   let stopped = false;
 
   const wait = (ms: number): void => {
-    timer ??= setTimeout(() => void flush(), ms);
+    if (timer !== null && timer.ms <= ms) return;
+    stopWaiting();
+    timer = { id: setTimeout(() => void flush(), ms), ms };
   };
   const stopWaiting = (): void => {
-    if (timer !== null) clearTimeout(timer);
+    if (timer !== null) clearTimeout(timer.id);
     timer = null;
+  };
+  /** From now on changes wait for one another; what is due when they have ended is written then. */
+  const pace = (): void => {
+    resting = false;
+    setTimeout(() => {
+      resting = true;
+      if (stopped) return;
+      if (state.stale || snapshotDue(state, now())) void flush();
+      else if (state.changed && state.snapshots.length < 2) wait(MS_TO_SECOND);
+    }, WAIT_MS);
   };
 
   async function flush(haste?: 'haste'): Promise<void> {
     stopWaiting();
-    if (stopped || !state.stale) return;
-    const { writing, journal: next } = handed(state, history, now(), haste === 'haste');
-    state = next;
-    underWay += 1;
-    const error = await write(database, writing).then(
+    const due = haste === undefined && snapshotDue(state, now());
+    if (!stopped && (state.stale || due)) {
+      const handing = handed(state, history, now(), haste === 'haste');
+      state = handing.journal;
+      const writing: Promise<void> = put(handing.writing, () => underWay.delete(writing));
+      underWay.add(writing);
+    }
+    await Promise.all(underWay);
+  }
+
+  async function put(writing: Writing, ended: () => void): Promise<void> {
+    const error = await inTime(WRITING_MS, () => write(database, writing)).then(
       () => null,
       (reason: unknown) => ({ reason }),
     );
-    underWay -= 1;
+    ended();
     if (stopped) return;
-    if (error === null) told({ kind: 'wrote', document: writing.document });
+    if (error === null) told({ kind: 'wrote', document: writing.document, snapshot: writing.snapshot !== undefined });
     else if (error.reason instanceof DOMException && error.reason.name === 'ConstraintError') {
       stop();
       told({ kind: 'conflict' });
@@ -87,11 +113,17 @@ export function createWriter(
     note: (event) => {
       state = noted(state, event, now());
       history = event.history;
-      wait(WAIT_MS);
+      if (!resting || underWay.size > 0 || state.unsure) {
+        wait(WAIT_MS);
+        return;
+      }
+      void flush('haste');
+      pace();
     },
     flush,
-    seq: () => state.document.seq,
-    isBehind: () => state.stale || underWay > 0,
+    document: () => state.document,
+    isBehind: () => state.stale || underWay.size > 0,
+    isStopped: () => stopped,
     stop,
   };
 }

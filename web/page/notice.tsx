@@ -1,4 +1,5 @@
 import { useEffect } from 'react';
+import type { Alert } from '../document/document-state.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { NewerVersion } from './newer-version.tsx';
 
@@ -9,6 +10,7 @@ export function Notice() {
   const document = useDocumentStore();
   const notice = useDocument((state) => state.notice);
   const busy = useDocument((state) => state.busy);
+  const alerts = useDocument((state) => state.alerts);
 
   useEffect(() => {
     if (!notice) return;
@@ -32,6 +34,37 @@ export function Notice() {
           </button>
         </p>
       )}
+      {alerts.map((alert) => (
+        <AlertWords key={alert.says} alert={alert} />
+      ))}
+    </div>
+  );
+}
+
+/** What must be answered or closed; it does not go of itself. */
+function AlertWords({ alert: { says, acts = [] } }: { readonly alert: Alert }) {
+  const document = useDocumentStore();
+  const close = (): void => document.getState().unwarn(says);
+  return (
+    <div className="notice alert">
+      <p>{says}</p>
+      <div className="alert-acts">
+        {acts.map(({ name, act }) => (
+          <button
+            key={name}
+            type="button"
+            onClick={() => {
+              close();
+              act();
+            }}
+          >
+            {name}
+          </button>
+        ))}
+        <button type="button" className="plain" onClick={close}>
+          Close
+        </button>
+      </div>
     </div>
   );
 }

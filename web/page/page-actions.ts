@@ -1,18 +1,21 @@
 import { createContext, useContext } from 'react';
 import type { Alternative } from '../../calc/comparison.ts';
+import type { SiteFile } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
-import type { KeptSite } from '../document/storage.ts';
+import type { KeptSite, SiteKeeping } from '../document/storage.ts';
 
 /** What panels and tables can ask of the page. */
 export interface PageActions {
   /** Selects elements and brings them into view on the board. */
   readonly reveal: (refs: readonly Ref[]) => void;
   readonly openSample: (name: string) => Promise<void>;
+  /** The keeping of sites, once what was kept has been looked for. */
+  readonly keeping: () => Promise<SiteKeeping>;
   /** The sites that this browser keeps, the newest first. */
   readonly kept: () => Promise<readonly KeptSite[]>;
   readonly reopen: (doc: string) => Promise<boolean>;
-  /** The text of a kept site as it stands; undefined where it cannot be read. */
-  readonly textOf: (doc: string) => Promise<string | undefined>;
+  /** A kept site as it is now, the open one with all that is written of it; undefined where it cannot be read. */
+  readonly siteOf: (doc: string) => Promise<SiteFile | undefined>;
   /** Writes down everything that the browser keeps, now. */
   readonly settle: () => Promise<void>;
   /** Opens a copy of the open site under a name of its own; both are kept. */

@@ -1,17 +1,20 @@
 import { takesText } from '../board/keys-to-board.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
+import { takeTyped } from '../document/typed.ts';
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */
 export function attachPageKeys(store: DocumentStore, view: ViewStore): () => void {
   const down = (event: KeyboardEvent): void => {
     const typing = takesText(event.target);
-    const { undo, redo, save, pick } = store.getState();
+    const { undo, redo, pick } = store.getState();
     if (event.ctrlKey || event.metaKey) {
       const key = event.key.toLowerCase();
-      if (key === 's') void save({ as: event.shiftKey });
-      else if (key === 'o' && !event.shiftKey) void pick();
-      else if (typing) return;
+      if (key === 's') void saveTyped(store, event.shiftKey);
+      else if (key === 'o' && !event.shiftKey) {
+        takeTyped();
+        void pick();
+      } else if (typing) return;
       else if (key === 'z' && event.shiftKey) redo();
       else if (key === 'z') undo();
       else if (key === 'y' && !event.shiftKey) redo();
@@ -27,4 +30,13 @@ export function attachPageKeys(store: DocumentStore, view: ViewStore): () => voi
   };
   window.addEventListener('keydown', down);
   return () => window.removeEventListener('keydown', down);
+}
+
+/** Saves with what is being typed; what the field would not take is told, for the file does not have it. */
+async function saveTyped(store: DocumentStore, as: boolean): Promise<void> {
+  const untaken = takeTyped();
+  const { save, notify } = store.getState();
+  if ((await save({ as })) && untaken !== null) {
+    notify(`Saved without what stands in “${untaken}”, which cannot be taken as it is.`);
+  }
 }

@@ -3,6 +3,7 @@ import { frameRefs } from '../board/framing.ts';
 import { attachKeysToBoard } from '../board/keys-to-board.ts';
 import type { Painting } from '../board/painting.ts';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
+import { alternativeName } from '../document/alternative-name.ts';
 import { openDroppedFiles } from '../document/dropped-files.ts';
 import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/storage.ts';
@@ -50,17 +51,20 @@ export function Page({ store, view, painting, keeping }: PageProps) {
       },
       kept: async () => (await keeping).list(),
       reopen: async (doc) => (await keeping).reopen(doc),
-      textOf: async (doc) => {
+      siteOf: async (doc) => {
         await (await keeping).flush();
-        return (await (await keeping).textsOf(doc))[0];
+        return (await keeping).siteOf(doc);
       },
       settle: async () => (await keeping).flush(),
+      keeping: () => keeping,
       saveRevised: (before) => saveRevisedSet(store.getState(), before),
       branch: async () => {
-        await (await keeping).holdOn();
+        const sites = await keeping;
+        await sites.holdOn();
         const { file, openFile } = store.getState();
-        if (!(await openFile({ ...file, name: alternativeName(file.name) }))) return false;
-        await (await keeping).holdOn();
+        const taken = [...(await sites.list()), ...(await sites.bin())].map(({ name }) => name);
+        if (!(await openFile({ ...file, name: alternativeName(file.name, [...taken, file.name]) }))) return false;
+        await sites.holdOn();
         return true;
       },
     }),
@@ -107,10 +111,4 @@ export function Page({ store, view, painting, keeping }: PageProps) {
       </ViewProvider>
     </DocumentProvider>
   );
-}
-
-/** `Lot`, `Lot, alternative 2`, `Lot, alternative 3`. */
-function alternativeName(name: string): string {
-  const [, plain = name, number] = /^(.*), alternative (\d+)$/.exec(name) ?? [];
-  return `${plain}, alternative ${number === undefined ? 2 : Number(number) + 1}`;
 }

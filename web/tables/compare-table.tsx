@@ -1,8 +1,7 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { alternativeOf } from '../../calc/alternative.ts';
 import { type Alternative, type ComparedFact, comparison } from '../../calc/comparison.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
-import { readSite } from '../../routing/site/read.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { usePrices } from '../document/price-store.ts';
@@ -10,7 +9,9 @@ import type { KeptSite } from '../document/storage.ts';
 import { useDocument } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { dollars } from '../words/dollars.ts';
+import { siteLabels } from '../words/site-labels.ts';
 import { ChangesSince } from './changes-since.tsx';
+import { useOtherSites } from './other-sites.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
 
 /** Besides the open site. */
@@ -21,37 +22,22 @@ export function CompareTable() {
   const site = useDocument((state) => state.site);
   const name = useDocument((state) => state.name);
   const list = usePrices((state) => state.list);
-  const { kept, textOf, branch } = usePageActions();
-  const [sites, setSites] = useState<readonly KeptSite[]>([]);
-  const [chosen, setChosen] = useState<
-    readonly { readonly doc: string; readonly name: string; readonly text: string }[]
-  >([]);
-
-  useEffect(() => {
-    // The newest of the open site's name is the open site itself.
-    void kept().then((all) => {
-      const open = all.findIndex((one) => one.name === name);
-      setSites(all.filter((_, i) => i !== open));
-    });
-  }, [kept, name]);
-
+  const { branch } = usePageActions();
+  const [chosen, setChosen] = useState<readonly string[]>([]);
+  const { sites, files } = useOtherSites(chosen);
+  const labels = useMemo(() => siteLabels(sites, Date.now()), [sites]);
   const others = useMemo(
     () =>
-      chosen.flatMap(({ name: other, text }): Alternative[] => {
-        const read = readSite(text);
-        return read.ok ? [alternativeOf(other, toSite(read.file), list)] : [];
+      chosen.flatMap((doc): (Alternative & { readonly doc: string })[] => {
+        const [file, label] = [files.get(doc), labels.get(doc)];
+        return file && label !== undefined ? [{ doc, ...alternativeOf(label, toSite(file), list) }] : [];
       }),
-    [chosen, list],
+    [chosen, files, labels, list],
   );
   const open = useMemo(() => alternativeOf(`${name} (open)`, site, list), [name, site, list]);
   const alternatives = [open, ...others];
-  const toggle = async ({ doc, name: other }: KeptSite): Promise<void> => {
-    if (chosen.some((one) => one.doc === doc)) setChosen(chosen.filter((one) => one.doc !== doc));
-    else {
-      const text = await textOf(doc);
-      if (text !== undefined) setChosen([...chosen, { doc, name: other, text }]);
-    }
-  };
+  const toggle = ({ doc }: KeptSite): void =>
+    setChosen(chosen.includes(doc) ? chosen.filter((one) => one !== doc) : [...chosen, doc]);
   return (
     <>
       <div className="compare-choice">
@@ -63,16 +49,16 @@ export function CompareTable() {
           <label key={kept.doc}>
             <input
               type="checkbox"
-              checked={chosen.some(({ doc }) => doc === kept.doc)}
-              disabled={chosen.length >= MOST_OTHERS && !chosen.some(({ doc }) => doc === kept.doc)}
-              onChange={() => void toggle(kept)}
+              checked={chosen.includes(kept.doc)}
+              disabled={others.length >= MOST_OTHERS && !chosen.includes(kept.doc)}
+              onChange={() => toggle(kept)}
             />
-            {kept.name}
+            {labels.get(kept.doc)}
           </label>
         ))}
       </div>
       {others.map((other) => (
-        <ChangesSince key={other.name} before={other} after={open} />
+        <ChangesSince key={other.doc} before={other} after={open} />
       ))}
       <WindowedTable
         name="Alternatives"

@@ -3,6 +3,7 @@ import { IDBFactory } from 'fake-indexeddb';
 import { openSites, type SiteDatabase } from '../../../web/document/database.ts';
 import type { Mirror } from '../../../web/document/mirror.ts';
 import type { PageWorld } from '../../../web/document/page-world.ts';
+import type { Room } from '../../../web/document/room.ts';
 import { keepSites, type SiteKeeping } from '../../../web/document/storage.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
 import { browserTabs, type TabMessage } from '../../../web/document/tabs.ts';
@@ -14,6 +15,10 @@ export interface Tab {
   readonly keeping: SiteKeeping;
   /** The page is about to go: `pagehide`. */
   readonly leave: () => void;
+  /** Whether the browser would ask before the page is left. */
+  readonly asks: () => boolean;
+  /** Files that the page has handed out as downloads. */
+  readonly handedOut: readonly { readonly fileName: string; readonly text: string }[];
   /** The tab is gone as if its process had been killed: what was not handed to the store is lost. */
   readonly kill: () => void;
   /** The tab no longer hears or answers, but has not gone: as when the browser puts it to sleep. */
@@ -31,6 +36,7 @@ interface Channel {
 export class FakeBrowser {
   now = 1_800_000_000_000;
   persists = true;
+  room: Room | null = null;
   mirror: Mirror | null = null;
   readonly locks = new FakeLocks();
   withLocks = true;
@@ -53,8 +59,11 @@ export class FakeBrowser {
   }
 
   /** The part of the world that a tab sees; `session` is what the tab itself remembers over reloads. */
-  world(session: { doc: string | null }): PageWorld & { leave: () => void; kill: () => void; freeze: () => void } {
+  world(session: { doc: string | null }): PageWorld & Pick<Tab, 'leave' | 'kill' | 'freeze' | 'asks' | 'handedOut'> {
     const tab = {};
+    let isDue = (): boolean => false;
+    let dead = false;
+    const handedOut: { fileName: string; text: string }[] = [];
     let leaving = (): void => {};
     let connection: SiteDatabase | null = null;
     const own: Channel = { ears: new Set(), asleep: false };
@@ -75,6 +84,7 @@ export class FakeBrowser {
     };
     return {
       openDatabase: async (onClosed) => {
+        if (dead) throw new Error('the tab is gone');
         connection = await openSites(onClosed);
         return connection;
       },
@@ -82,12 +92,19 @@ export class FakeBrowser {
       tabDocument: { get: () => session.doc, set: (doc) => (session.doc = doc) },
       mirror: { get: () => this.mirror, set: (mirror) => (this.mirror = mirror) },
       onLeaving: (listener) => (leaving = listener),
+      askBeforeLeaving: (due) => (isDue = due),
+      asks: () => isDue(),
       persist: async () => this.persists,
+      persisted: async () => false,
+      room: async () => this.room,
+      handOut: (fileName, text) => handedOut.push({ fileName, text }),
+      handedOut,
       now: () => this.now,
       newDocument: () => `doc${++this.docs}`,
       leave: () => leaving(),
       freeze: () => (own.asleep = true),
       kill: () => {
+        dead = true;
         own.ears.clear();
         this.channels.delete(own);
         connection?.close();
@@ -102,11 +119,12 @@ export class FakeBrowser {
   }
 
   /** Opens a tab with the page in it, or the same tab again. */
-  async open(session: { doc: string | null } = { doc: null }): Promise<Tab> {
+  async open(session: { doc: string | null } = { doc: null }, changes: Partial<PageWorld> = {}): Promise<Tab> {
     const store = createDocumentStore({ warm: async () => {} });
     const world = this.world(session);
-    const keeping = await keepSites(store, world);
-    const tab: Tab = { store, keeping, leave: world.leave, kill: world.kill, freeze: world.freeze };
+    const { leave, kill, freeze, asks, handedOut } = world;
+    const keeping = await keepSites(store, { ...world, ...changes });
+    const tab: Tab = { store, keeping, leave, kill, freeze, asks, handedOut };
     this.tabs.push(tab);
     return tab;
   }

@@ -87,9 +87,14 @@ describe('a store that was spoiled', () => {
       for (const [i, snapshot] of snapshots.entries()) snapshots[i] = { ...snapshot, text: `spoiled ${i}` };
     });
     expect(tab.keeping.resumed).toBe(false);
-    expect(stateOf(tab).notice).toBe(
-      '“Small lot” could not be brought back. What is left of it can be downloaded as text.',
-    );
+    const [alert] = stateOf(tab).alerts;
+    expect(alert?.says).toBe('“Small lot” could not be brought back. What is left of it can be downloaded as text.');
+    alert?.acts?.find(({ name }) => name === 'Download what is left')?.act();
+    await settle();
+    expect(tab.handedOut.map(({ fileName }) => fileName)).toEqual(['Small lot as kept.json']);
+    const left = JSON.parse(tab.handedOut[0]!.text) as { snapshots: { text: string }[]; log: unknown[] };
+    expect(left.snapshots.map(({ text }) => text)).toEqual(['spoiled 0', 'spoiled 1']);
+    expect(left.log).toHaveLength(2);
     await stateOf(tab).openFile({ ...SMALL, name: 'another' });
     await settle();
     const old = (await tab.keeping.list()).find(({ name }) => name === 'Small lot');

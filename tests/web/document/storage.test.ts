@@ -127,11 +127,11 @@ describe('crash drills', () => {
 
   test('a transaction that is aborted is made good by the next', async () => {
     const tab = await opened();
-    move(tab, 1);
     const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore) {
       this.transaction.abort();
       throw new DOMException('aborted', 'AbortError');
     });
+    move(tab, 1);
     await tab.keeping.flush();
     expect(stateOf(tab).keeping.kind).toBe('failed');
     put.mockRestore();
@@ -217,18 +217,47 @@ describe('when it is written', () => {
     expect(stateOf(after).name).toBe('and changed');
   });
 
-  test('a moment after a change, several changes at once', async () => {
+  test('the first change after a rest at once, those that follow a moment later together', async () => {
     const tab = await opened();
     const added = vi.spyOn(IDBObjectStore.prototype, 'add');
     move(tab);
-    move(tab);
-    await vi.advanceTimersByTimeAsync(WAIT_MS - 10);
-    expect(added).not.toHaveBeenCalled();
+    expect(added).toHaveBeenCalledTimes(1);
     expect(stateOf(tab).keeping.kind).toBe('writing');
+    await settle();
+    expect(stateOf(tab).keeping.kind).toBe('kept');
+    move(tab);
+    move(tab);
+    expect(stateOf(tab).keeping.kind).toBe('writing');
+    await vi.advanceTimersByTimeAsync(WAIT_MS - 10);
+    expect(added).toHaveBeenCalledTimes(1);
     await vi.advanceTimersByTimeAsync(20);
     await settle();
-    expect(added).toHaveBeenCalledTimes(2);
+    expect(added).toHaveBeenCalledTimes(3);
     expect(stateOf(tab).keeping.kind).toBe('kept');
+  });
+
+  test('a tab that is killed right after a change has it, and has not said that it was kept before it was', async () => {
+    const tab = await opened();
+    move(tab);
+    expect(stateOf(tab).keeping.kind).toBe('writing');
+    tab.kill();
+    expect(columnX(await browser.open())).toBe(5.5);
+  });
+
+  test('a second copy of the site follows within the first seconds, without a further change', async () => {
+    const tab = await opened();
+    move(tab);
+    for (let i = 0; i < 60; i++) {
+      browser.now += 100;
+      await vi.advanceTimersByTimeAsync(100);
+    }
+    await settle();
+    const database = await browser.look();
+    expect((await database.getAllKeys('snapshots')).map(([, seq]) => seq)).toEqual([0, 1]);
+    await database.put('snapshots', { ...(await database.get('snapshots', ['doc1', 1]))!, text: 'spoiled' });
+    database.close();
+    tab.kill();
+    expect(columnX(await browser.open())).toBe(5.5);
   });
 
   test('at once when the page is about to go', async () => {
@@ -299,7 +328,7 @@ describe('what is written', () => {
     expect((await all()).snapshots.map(({ seq }) => seq)).toEqual([0, 2]);
   });
 
-  test('the newest site of many is kept, and those that nobody changed are not', async () => {
+  test('every site that was changed is kept, however many; one that nobody changed is not', async () => {
     const tab = await opened();
     for (let i = 0; i < 20; i++) {
       await stateOf(tab).openFile({ ...SMALL, name: `lot ${i}` });
@@ -308,9 +337,32 @@ describe('what is written', () => {
       await settle();
     }
     const names = (await tab.keeping.list()).map(({ name }) => name);
-    expect(names).toEqual(Array.from({ length: 12 }, (_, i) => `lot ${19 - i}`));
+    expect(names).toEqual(Array.from({ length: 20 }, (_, i) => `lot ${19 - i}`).filter((name) => name !== 'lot 5'));
     const database = await browser.look();
-    expect(new Set((await database.getAll('snapshots')).map(({ doc }) => doc)).size).toBe(12);
+    expect(new Set((await database.getAll('snapshots')).map(({ doc }) => doc)).size).toBe(19);
+  });
+
+  test('a clock that was wrong changes neither the order nor what is kept', async () => {
+    const tab = await opened();
+    const days = 86_400_000;
+    browser.now += 400 * days;
+    for (let i = 0; i < 12; i++) {
+      await stateOf(tab).openFile({ ...SMALL, name: `ahead ${i}` });
+      move(tab);
+      await settle();
+    }
+    browser.now -= 400 * days;
+    await stateOf(tab).openFile({ ...SMALL, name: 'Newest work' });
+    move(tab);
+    await settle();
+    await stateOf(tab).openFile({ ...SMALL, name: 'another' });
+    move(tab);
+    await settle();
+    const names = (await tab.keeping.list()).map(({ name }) => name);
+    expect(names.slice(0, 3)).toEqual(['another', 'Newest work', 'ahead 11']);
+    expect(names).toHaveLength(14);
+    tab.kill();
+    expect(stateOf(await browser.open()).name).toBe('another');
   });
 
   test('a site of the list is opened again with its past', async () => {

@@ -1,8 +1,9 @@
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import { writeSite } from '../../../routing/site/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
 import type { FileDoor, Place } from '../../../web/document/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
+import { keepingWords } from '../../../web/page/keeping-words.tsx';
 import { moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';
 
@@ -83,6 +84,96 @@ describe('saving', () => {
     expect(other.getState().notice).toBe('The file was not saved: disk full');
     expect(other.getState().saved.inFile).toBe(false);
   });
+});
+
+describe('a file that another program writes too', () => {
+  /** A file on a disk, as a browser with a picker shows it. */
+  class Disk {
+    text = '';
+    modified = 1;
+    gone = false;
+    readonly handle = {
+      name: 'mine.site.json',
+      getFile: async () => {
+        if (this.gone) throw new DOMException('gone', 'NotFoundError');
+        return new File([this.text], 'mine.site.json', { lastModified: this.modified });
+      },
+    } as unknown as NonNullable<Place>;
+  }
+
+  async function onDisk(): Promise<{ disk: Disk; store: Awaited<ReturnType<typeof opened>> }> {
+    const disk = new Disk();
+    disk.text = writeSite(SMALL);
+    // The library's own two ways to a file, as it goes them where the browser has pickers.
+    vi.doMock('browser-fs-access', () => ({
+      fileOpen: async () => Object.assign(await disk.handle.getFile(), { handle: disk.handle }),
+      fileSave: async (blob: Blob, _: unknown, place: Place) => {
+        disk.text = await blob.text();
+        disk.modified += 1000;
+        disk.gone = false;
+        return place ?? disk.handle;
+      },
+    }));
+    vi.resetModules();
+    const { fileDoor } = await import('../../../web/document/files.ts');
+    const store = await opened({ ...SMALL, name: 'before' }, fileDoor());
+    expect(await store.getState().pick()).toBe(true);
+    return { disk, store };
+  }
+  afterEach(() => vi.doUnmock('browser-fs-access'));
+
+  test('is asked about before it is overwritten, and stands as it was', async () => {
+    const { disk, store } = await onDisk();
+    disk.text = 'theirs';
+    disk.modified = 2;
+    store.getState().apply(moved(SMALL, 1));
+    expect(await store.getState().save()).toBe(false);
+    expect(disk.text).toBe('theirs');
+    expect(store.getState().saved.inFile).toBe(false);
+    const [alert] = store.getState().alerts;
+    expect(alert?.says).toBe(
+      '“mine.site.json” was changed by another program since it was opened or saved here. It was not written.',
+    );
+    expect(alert?.acts?.map(({ name }) => name)).toEqual(['Overwrite it', 'Save under another name…']);
+    alert?.acts?.[0]?.act();
+    await vi.waitFor(() => expect(store.getState().saved.inFile).toBe(true));
+    expect(disk.text).toBe(writeSite(store.getState().file));
+  });
+
+  test('is saved to without a question after our own saving, a mere touch, or where it is gone', async () => {
+    const { disk, store } = await onDisk();
+    for (const happens of [() => {}, () => (disk.modified += 5000), () => (disk.gone = true)]) {
+      happens();
+      store.getState().apply(moved(store.getState().file, 1));
+      expect(await store.getState().save()).toBe(true);
+      expect(disk.text).toBe(writeSite(store.getState().file));
+    }
+    expect(store.getState().alerts).toEqual([]);
+  });
+
+  test('of the same size and time of day is told by what is in it', async () => {
+    const { disk, store } = await onDisk();
+    disk.text = disk.text.replace('Small lot', 'Large lot');
+    disk.modified += 1;
+    store.getState().apply(moved(SMALL, 1));
+    expect(await store.getState().save()).toBe(false);
+  });
+});
+
+test('what goes to the downloads is not said to be saved', async () => {
+  const sent: FileDoor = {
+    pick: async () => ({ kind: 'none' }),
+    save: async (_, fileName) => ({ kind: 'sent', fileName }),
+  };
+  const store = await opened(SMALL, sent);
+  await store.getState().save();
+  expect(store.getState().notice).toBe('Sent to your downloads as Small lot.site.json');
+  const { saved } = store.getState();
+  expect(saved).toEqual({ inFile: true, fileName: 'Small lot.site.json', sent: true });
+  expect(keepingWords({ kind: 'kept' }, saved)).toBe(
+    'kept in this browser, sent to your downloads as Small lot.site.json',
+  );
+  expect(keepingWords({ kind: 'writing' }, { inFile: false })).toBe('keeping …, not in a file yet');
 });
 
 describe('listening', () => {
