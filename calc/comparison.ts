@@ -107,7 +107,7 @@ const FACTS: readonly Fact[] = [
     of: ({ plan }) => least(plan.supply.equipment.map(({ spareAmps }) => spareAmps)),
   },
   { fact: 'findings that fail', unit: 'findings', better: 'less', of: findings('fail') },
-  { fact: 'findings to look at', unit: 'findings', better: 'less', of: findings('warn') },
+  { fact: 'findings to check', unit: 'findings', better: 'less', of: findings('warn') },
 ];
 
 const finite = (value: number | undefined): number | null =>

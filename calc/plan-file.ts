@@ -25,6 +25,8 @@ export interface PlanFile {
   readonly findings: readonly Finding[];
   /** Every check that the planner makes, with how many things it was applied to and what came of it. */
   readonly checks: readonly Check[];
+  /** What, beside a failure, keeps it from being called sound; empty where nothing does. */
+  readonly withheld: readonly string[];
   /** What of the job nobody looked at. */
   readonly notChecked: readonly string[];
   /** What was built beside what is drawn; absent where no place was measured. */

@@ -25,6 +25,8 @@ export interface Plan {
   readonly findings: readonly Finding[];
   /** Every check of the closed list, with how much it was applied to. */
   readonly checks: readonly Check[];
+  /** What, beside a failure, keeps it from being called sound, in words; empty where nothing does. */
+  readonly withheld: readonly string[];
   /** What of the job nobody looked at. */
   readonly notChecked: readonly string[];
 }

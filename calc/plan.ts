@@ -16,6 +16,7 @@ import { notCheckedOf } from './findings/not-checked.ts';
 import { planFindings } from './findings/plan-findings.ts';
 import { feederFindings } from './findings/pull-findings.ts';
 import { limitGround } from './findings/pull-limits.ts';
+import { withheldOf } from './findings/sound.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
 import { treeOf } from './supply/supply-lines.ts';
@@ -59,6 +60,7 @@ export function plan(site: Site): Plan {
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const checks = whenAsked(() => checksOf(looked, findings));
+  const withheld = whenAsked(() => withheldOf(looked, findings));
   const notChecked = whenAsked(() => notCheckedOf(looked));
   return {
     site: site.name,
@@ -83,6 +85,9 @@ export function plan(site: Site): Plan {
     findings,
     get checks() {
       return checks();
+    },
+    get withheld() {
+      return withheld();
     },
     get notChecked() {
       return notChecked();

@@ -33,6 +33,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
     checks: plan.checks,
+    withheld: plan.withheld,
     notChecked: plan.notChecked,
     ...(built.drops.size > 0 && {
       asBuilt: writeAsBuilt(built, length, (finding) => writtenFinding(finding, site, length)),

@@ -1,11 +1,13 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { type Finding, GRADES } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Alternative } from '../comparison.ts';
+import { standingWords } from '../findings/standing.ts';
 import type { Circuit, Plan } from '../plan-shape.ts';
+import { checkLines } from './check-lines.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
 interface RunRow {
@@ -14,11 +16,9 @@ interface RunRow {
   readonly reach: Reach | undefined;
 }
 
-const MARK = { fail: 'FAIL', warn: 'LOOK', note: 'note' } as const;
-
-/** One finding as a line: its weight, its sentence, and the rule behind it. */
+/** One finding as a line: its grade, its sentence, and the rule behind it. */
 export const findingLine = (finding: Finding): string =>
-  `${MARK[finding.severity]}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
+  `${GRADES[finding.severity].toUpperCase()}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
 
 function worstReach(plan: Plan): Map<string, Reach> {
   const worst = new Map<string, Reach>();
@@ -55,14 +55,13 @@ export function summary({ site, plan, cost }: Alternative): string {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const reach = worstReach(plan);
   const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
-  const count = (severity: Finding['severity']): number =>
-    plan.findings.filter((finding) => finding.severity === severity).length;
   const quantity = (value: number, unit: string): string =>
     unit === 'ft' ? printLength(value, site.units) : `${Number.isInteger(value) ? value : value.toFixed(1)} ${unit}`;
   const parts = [
     `${site.name}: ${site.stalls.length} stalls, ${site.chargers.length} chargers, ${plan.runs.filter((run) => run.ok).length} runs within their limit`,
-    `Findings: ${count('fail')} fail, ${count('warn')} to look at, ${count('note')} notes`,
+    `Findings: ${standingWords(plan)}`,
     plan.findings.map(findingLine).join('\n'),
+    checkLines(plan),
     rows.length > 0 ? `Runs\n${textTable(rows, runColumns(site))}` : '',
     plan.takeoff.length > 0
       ? `Takeoff\n${textTable(plan.takeoff, [

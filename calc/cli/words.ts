@@ -13,7 +13,8 @@ const USAGE = `overrow VERB ...
 
   plan FILE... [--json]     the plan of each site file: a summary, or one line of JSON a file
   plan FILE... --out DIR    every sheet of each, written to that folder [--prices CSV]
-  check FILE...             the findings; exit status 1 where one of them fails
+  check FILE... [--json]    the findings, which checks were made and what nobody looked at; exit status 1
+                            where a finding fails
   compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
                             with --changes, what the second of two versions changes in the first,
                             and with --out DIR the drawing of it, clouded
@@ -45,7 +46,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         planVerb(rest, { json: values.json ?? false, ...given(values, 'out'), ...given(values, 'prices') }, machine)
       );
     case 'check':
-      return only(values, [], verb) ?? checkVerb(rest, machine);
+      return only(values, ['json'], verb) ?? checkVerb(rest, { json: values.json ?? false }, machine);
     case 'compare':
       return (
         only(values, ['json', 'changes', 'prices', 'out'], verb) ??

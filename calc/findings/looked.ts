@@ -31,6 +31,6 @@ export interface Rule {
   readonly lookedAt: (at: Looked) => number;
   /** What it applies to and could not be looked at, as words for the list of what was not; null where there is none. */
   readonly missed?: (at: Looked) => string | null;
-  /** Any finding of it, whatever its weight, keeps the plan from being called sound. */
-  readonly withholds?: true;
+  /** Any finding of it, whatever its weight, keeps the plan from being called sound, for this reason. */
+  readonly withholds?: string;
 }

@@ -1,5 +1,4 @@
 import type { Finding } from '../../routing/site/finding.ts';
-import type { RuleWord } from '../../routing/site/rule-words.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { remembered } from '../memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -33,12 +32,11 @@ const soundFinding = remembered(
 );
 
 /**
- * Sorted findings, with the note that calls the plan sound where it is: chargers serve stalls, no check found a failure
- * or what keeps from calling it so, and none had to leave out what it applies to. It names what was looked at and what
- * was not.
+ * Sorted findings, with the note that calls the plan sound where it is: nothing fails and nothing keeps it from being
+ * called so. It names what was looked at and what was not.
  */
 export function withSound(at: Looked, sorted: readonly Finding[]): readonly Finding[] {
-  if (at.reach.length === 0 || sorted.some(withholds) || missedOf(at).length > 0) return sorted;
+  if (sorted[0]?.severity === 'fail' || withheldOf(at, sorted).length > 0) return sorted;
   const { checks, things } = extentOf(at);
   const { stalls, chargers } = at.site;
   const served = servedBy(chargers);
@@ -51,13 +49,19 @@ const servedBy = remembered(
   (chargers: readonly Charger[]): number => new Set(chargers.flatMap(({ stalls }) => stalls)).size,
 );
 
-const withholds = ({ severity, rule }: Finding): boolean =>
-  severity === 'fail' || (rule !== 'sound' && RULES[rule].withholds === true);
-
-/** Checks with findings that keep the plan from being called sound although nothing of it fails, in their order. */
-export const withheldBy = (findings: readonly Finding[]): readonly RuleWord[] => [
-  ...new Set(findings.flatMap((finding) => (finding.rule !== 'sound' && withholds(finding) ? finding.rule : []))),
-];
+/**
+ * What keeps a plan in which nothing fails from being called sound, in words: that nothing is drawn to look at, checks
+ * that say so of what they found, and what they apply to and could not look at.
+ */
+export function withheldOf(at: Looked, findings: readonly Finding[]): readonly string[] {
+  const reasons = new Set<string>();
+  for (const { rule } of findings) {
+    const reason = rule === 'sound' ? undefined : RULES[rule].withholds;
+    if (reason !== undefined) reasons.add(reason);
+  }
+  if (at.reach.length === 0 && reasons.size === 0) reasons.add('no charger and no stall is drawn');
+  return [...reasons, ...missedOf(at).map((missed) => `${missed} is not looked at`)];
+}
 
 /** How many sorted findings stand before the notes. */
 function firstNote(sorted: readonly Finding[]): number {

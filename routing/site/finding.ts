@@ -3,6 +3,9 @@ import type { RuleWord } from './rule-words.ts';
 export const SEVERITIES = ['fail', 'warn', 'note'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/** What a severity is called wherever people read it. */
+export const GRADES: Readonly<Record<Severity, string>> = { fail: 'Fails', warn: 'Check', note: 'Note' };
+
 /** One thing the plan has to say about the site. Lengths in `value` and `limit` are feet until the plan is written out. */
 export interface Finding {
   readonly severity: Severity;

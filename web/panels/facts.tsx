@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Severity } from '../../routing/site/finding.ts';
+import { GRADES } from '../../routing/site/finding.ts';
 import { listOf } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
-import { SEVERITY_WORDS } from '../words/finding-groups.ts';
 import { refsOf } from '../words/refs.ts';
 import { SeveritySign } from './severity-sign.tsx';
 
@@ -88,7 +88,7 @@ export function FindingWords({
       <span>
         <b>
           {lead && `${lead}: `}
-          {SEVERITY_WORDS[severity]}.
+          {GRADES[severity]}.
         </b>{' '}
         {children}
       </span>

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import type { Finding } from '../../routing/site/finding.ts';
+import { type Finding, GRADES } from '../../routing/site/finding.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
-import { type FindingGroup, findingGroups, SEVERITY_WORDS } from '../words/finding-groups.ts';
+import { type FindingGroup, findingGroups } from '../words/finding-groups.ts';
 import { firstRefs } from '../words/refs.ts';
 import { SeveritySign } from './severity-sign.tsx';
 
@@ -45,7 +45,7 @@ function Several({ group }: { readonly group: FindingGroup }) {
         <summary>
           <SeveritySign severity={severity} />
           <span>
-            <b>{SEVERITY_WORDS[severity]}.</b> {heading}: <b>{findings.length} places</b>
+            <b>{GRADES[severity]}.</b> {heading}: <b>{findings.length} places</b>
           </span>
         </summary>
         <ul>
@@ -74,7 +74,7 @@ function Place({ finding, lead = false }: { readonly finding: Finding; readonly 
     <>
       {lead && <SeveritySign severity={finding.rule === 'sound' ? 'pass' : severity} />}
       <span>
-        {lead && <b>{finding.rule === 'sound' ? 'Sound' : SEVERITY_WORDS[severity]}. </b>}
+        {lead && <b>{finding.rule === 'sound' ? 'Sound' : GRADES[severity]}. </b>}
         {says}
       </span>
     </>

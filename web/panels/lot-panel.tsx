@@ -1,3 +1,5 @@
+import { useState } from 'react';
+import { findingCounts } from '../../calc/findings/standing.ts';
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
 import { servedStalls } from '../../calc/served.ts';
 import { itemTotals } from '../../calc/takeoff/totals.ts';
@@ -8,6 +10,7 @@ import { usePageActions } from '../page/page-actions.ts';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { nearestFoot } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
+import { CheckList, Standing } from './check-list.tsx';
 import { FindingList } from './finding-list.tsx';
 import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
@@ -23,10 +26,10 @@ export function LotPanel() {
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const station = useDocument((state) => state.station);
-  const count = (severity: string): number => plan.findings.filter((finding) => finding.severity === severity).length;
+  const [open, setOpen] = useState(false);
+  const opens = { open, toggle: () => setOpen(!open) };
   const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
-  const fails = count('fail');
-  const looks = count('warn');
+  const { fail: fails, warn: warns } = findingCounts(plan);
   const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   const total = (item: string): number =>
     itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
@@ -37,8 +40,8 @@ export function LotPanel() {
         cells={[
           { label: 'stalls served', value: `${served} of ${site.stalls.length}` },
           { label: 'chargers', value: String(site.chargers.length) },
-          { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass' },
-          { label: 'to look at', value: String(looks), state: looks > 0 ? 'warn' : 'pass' },
+          { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass', opens },
+          { label: 'to check', value: String(warns), state: warns > 0 ? 'warn' : 'pass', opens },
           ...(station === 'build'
             ? [
                 { label: 'drops', value: String(site.drops.length) },
@@ -57,6 +60,7 @@ export function LotPanel() {
         </>
       ) : (
         <>
+          {open && <CheckList />}
           <WorstMargins />
           {station === 'layout' && <LookTicks />}
           {station === 'price' && (
@@ -66,6 +70,7 @@ export function LotPanel() {
             </>
           )}
           <h3>Findings</h3>
+          <Standing open={open} onToggle={opens.toggle} />
           <FindingList />
           {station === 'layout' && <ProposeSection />}
           {station === 'layout' && <UnderlaySection />}

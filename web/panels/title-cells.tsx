@@ -4,21 +4,42 @@ export interface TitleCell {
   readonly label: string;
   readonly value: string;
   readonly state?: 'pass' | 'warn' | 'fail';
+  /** What a press opens or shuts, and whether it is open. */
+  readonly opens?: { readonly open: boolean; readonly toggle: () => void };
 }
 
 /** Figures in ruled cells, each under its name, as in the title block of a drawing. */
 export function TitleCells({ cells }: { readonly cells: readonly TitleCell[] }) {
   return (
     <dl className="cells">
-      {cells.map(({ label, value, state }) => (
-        <div key={label} className="cell" data-state={state}>
-          <dt>{label}</dt>
-          <dd>
+      {cells.map(({ label, value, state, opens }) => {
+        const figure = (
+          <>
             {state && state !== 'pass' && <SeveritySign severity={state} />}
             {value}
-          </dd>
-        </div>
-      ))}
+          </>
+        );
+        return (
+          <div key={label} className="cell" data-state={state}>
+            <dt>{label}</dt>
+            <dd>
+              {opens ? (
+                <button
+                  type="button"
+                  className="cell-button"
+                  aria-expanded={opens.open}
+                  aria-label={`${value} ${label}: what was looked at`}
+                  onClick={opens.toggle}
+                >
+                  {figure}
+                </button>
+              ) : (
+                figure
+              )}
+            </dd>
+          </div>
+        );
+      })}
     </dl>
   );
 }

@@ -29,6 +29,3 @@ export const findingGroups = remembered((findings: readonly Finding[]): readonly
     .map(({ group, findings: own }) => ({ ...group, findings: own }))
     .sort((a, b) => SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity));
 });
-
-/** The word for a severity. */
-export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = { fail: 'Fails', warn: 'Look', note: 'Note' };

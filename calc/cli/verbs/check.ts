@@ -1,22 +1,34 @@
 import { CAUTIONS } from '../../cautions.ts';
+import { standingWords } from '../../findings/standing.ts';
 import { plan } from '../../plan.ts';
+import { writePlan } from '../../write-plan.ts';
+import { checkLines } from '../check-lines.ts';
 import type { Machine } from '../machine.ts';
 import { type Outcome, wrong } from '../outcome.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
 
-/** `check FILE...`: the findings of each file; status 1 where one of them fails. */
-export function checkVerb(paths: readonly string[], machine: Machine): Outcome {
+/**
+ * `check FILE...`: the findings of each file, then which checks were made on how much and what nobody looked at; with
+ * `json` the same as one line of JSON a file, in order. Status 1 where a finding fails.
+ */
+export function checkVerb(paths: readonly string[], { json }: { readonly json: boolean }, machine: Machine): Outcome {
   if (paths.length === 0) return wrong('check: name one site file or more');
   const read = readSites(paths, machine);
   if (!read.ok) return wrong(read.reason);
   let fails = 0;
-  const lines: string[] = [];
+  const parts: string[] = [];
   for (const { path, site } of read.sites) {
-    const { findings } = plan(site);
-    fails += findings.filter((finding) => finding.severity === 'fail').length;
-    for (const finding of findings) lines.push(`${path}: ${findingLine(finding)}`);
+    const planned = plan(site);
+    fails += planned.findings.filter(({ severity }) => severity === 'fail').length;
+    if (json) {
+      const { code, findings, checks, withheld, notChecked } = writePlan(planned, site);
+      parts.push(JSON.stringify({ file: path, site: site.name, code, findings, checks, withheld, notChecked }));
+    } else {
+      const lines = planned.findings.map((finding) => `${path}: ${findingLine(finding)}`);
+      parts.push([...lines, `${path}: ${standingWords(planned)}`, '', checkLines(planned), ''].join('\n'));
+    }
   }
-  lines.push(CAUTIONS);
-  return { status: fails > 0 ? 1 : 0, out: `${lines.join('\n')}\n`, err: '' };
+  if (!json) parts.push(CAUTIONS);
+  return { status: fails > 0 ? 1 : 0, out: `${parts.join('\n')}\n`, err: '' };
 }

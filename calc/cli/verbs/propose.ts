@@ -95,7 +95,7 @@ const count = (findings: readonly Finding[], severity: Finding['severity']): num
   findings.filter((finding) => finding.severity === severity).length;
 
 const counts = (findings: readonly Finding[]): string =>
-  `${count(findings, 'fail')} fail, ${count(findings, 'warn')} to look at`;
+  `${count(findings, 'fail')} fail, ${count(findings, 'warn')} to check`;
 
 const written = (
   what: What,

@@ -22,7 +22,7 @@ export const LOT_RULES = {
     title: 'Lots in which no stall is served',
     source: 'stalls and chargers that are drawn',
     lookedAt: anything,
-    withholds: true,
+    withholds: 'no stall is served',
   },
   unserved: {
     title: 'Stalls and chargers that are not meant for one another',
@@ -33,7 +33,7 @@ export const LOT_RULES = {
     title: 'Drops without a charger',
     source: 'drops and chargers that are drawn',
     lookedAt: drops,
-    withholds: true,
+    withholds: 'drops hang without a charger',
   },
   'cords-per-drop': {
     title: 'More cords at a drop than it holds',
@@ -90,7 +90,7 @@ export const LOT_RULES = {
     title: 'Nothing to hang from',
     source: ({ supports }) => supports.source,
     lookedAt: ({ site }) => hung(site.drops) + overhead(site.raceways),
-    withholds: true,
+    withholds: 'something overhead has nothing to hang from',
   },
   'keepout-crossed': {
     title: 'Keep-outs crossed',

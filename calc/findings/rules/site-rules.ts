@@ -17,6 +17,6 @@ export const SITE_RULES = {
     title: 'Code edition whose tables are not held',
     source: 'rules of the site',
     lookedAt: () => 1,
-    withholds: true,
+    withholds: 'the tables of the code edition asked for are not held',
   },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -42,7 +42,7 @@ export const SUPPLY_RULES = {
     title: 'Equipment that no source feeds',
     source: 'feeders that are drawn',
     lookedAt: equipment,
-    withholds: true,
+    withholds: 'no source feeds all of the equipment',
   },
   'supply-data': {
     title: 'Ratings that are not entered',

@@ -25,8 +25,9 @@ const MIDDLE = HALF + GAP / 2;
 const three = (n: number): string => String(n).padStart(3, '0');
 
 /**
- * 240 stalls under four canopies, fed from three load-managed panels; `FAULTS` are then made in it on purpose, so that
- * every kind of finding has something to find. Invented.
+ * 240 stalls under four canopies, fed from three load-managed panels; `withFaults` then makes some in it on purpose, as a
+ * lot of that size might have them. Each check has a small site with its fault under `tests/calc/findings/faults`.
+ * Invented.
  */
 export function hospitalLot(): SiteFile {
   const lists = {

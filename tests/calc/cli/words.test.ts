@@ -77,6 +77,30 @@ describe('plan', () => {
 });
 
 describe('check', () => {
+  test('says how the site stands, which checks were made on how much, and what nobody looked at', async () => {
+    const { out } = await runWords(['check', LIBRARY], machineWith());
+    expect(out).toMatch(/0 fail, \d+ to check, \d+ notes?; sound\n/);
+    expect(out).toMatch(/\d+ checks on [\d,]+ things\n/);
+    expect(out).toMatch(/none +16 {2}Cords short of an inlet/);
+    expect(out).toContain('Not looked at: the capacity of the structure');
+    expect(out).toContain('Nothing drawn for:');
+    const summary = (await runWords(['plan', LIBRARY], machineWith())).out;
+    expect(summary).toContain(/\d+ checks on [\d,]+ things/.exec(out)![0]);
+  });
+  test('--json gives findings and checks, a line a file, with the same status', async () => {
+    const { status, out } = await runWords(['check', '--json', LIBRARY, HOSPITAL], machineWith());
+    expect(status).toBe(1);
+    const [library, hospital] = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(library).toMatchObject({ file: LIBRARY, code: 'NEC 2023', withheld: [] });
+    for (const check of library.checks)
+      expect(Object.keys(check).sort()).toEqual(['fail', 'lookedAt', 'note', 'rule', 'source', 'title', 'warn']);
+    expect(library.notChecked.length).toBeGreaterThan(0);
+    const fails = hospital.findings.filter(({ severity }: { severity: string }) => severity === 'fail').length;
+    expect(hospital.checks.reduce((sum: number, { fail }: { fail: number }) => sum + fail, 0)).toBe(fails);
+  });
   test('is 0 for a sound lot and 1 for one with faults', async () => {
     expect((await runWords(['check', LIBRARY], machineWith())).status).toBe(0);
     const { status, out } = await runWords(['check', LIBRARY, HOSPITAL], machineWith());
@@ -103,7 +127,7 @@ describe('wrong input and wrong words', () => {
     [['plot'], /no verb "plot"/],
     [['plan'], /name one site file/],
     [['plan', '--fast', LIBRARY], /fast/],
-    [['check', '--json', LIBRARY], /takes no --json/],
+    [['check', '--out', 'x', LIBRARY], /takes no --json/],
     [['compare', LIBRARY], /two to 6/],
     [['compare', '--changes', LIBRARY, LIBRARY, LIBRARY], /two versions/],
     [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { withheldBy } from '../../../calc/findings/sound.ts';
 import { plan } from '../../../calc/plan.ts';
 import type { Plan } from '../../../calc/plan-shape.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -82,9 +81,15 @@ describe('"sound"', () => {
     expect(soundOf(FAULTS.unserved)).toContain('1 of 2 stalls');
   });
 
-  test('is withheld by checks that say so', () => {
-    expect(withheldBy(planOf(lotWith({ chargers: [] })).findings)).toEqual(['drop-idle', 'nothing-served']);
-    expect(withheldBy(planOf(SMALL_LOT).findings)).toEqual([]);
+  test('is withheld for reasons that are told', () => {
+    expect(planOf(lotWith({ chargers: [] })).withheld).toEqual(['drops hang without a charger', 'no stall is served']);
+    expect(planOf(lotChanged('chargers', 'EV2', { stalls: [] })).withheld).toEqual([
+      'the reach of 1 charger meant for no stall is not looked at',
+    ]);
+    expect(planOf({ ...lotWith({}), stalls: [], drops: [], chargers: [] }).withheld).toEqual([
+      'no charger and no stall is drawn',
+    ]);
+    expect(planOf(SMALL_LOT).withheld).toEqual([]);
   });
 });
 

@@ -1,3 +1,4 @@
+import { tablesOf } from '../../../tables/nec-2023.ts';
 import { type Area, top } from '../area.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../draft.ts';
 import { PENS } from '../ink.ts';
@@ -5,6 +6,7 @@ import { shortened } from '../lines-of-text.ts';
 import type { Pen } from '../pen.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../table.ts';
 import { drawTable } from '../table-drawing.ts';
+import { checksTable, notCheckedTable } from './checks-table.ts';
 import { criteriaTable } from './criteria.ts';
 import { findingsSummary } from './findings-summary.ts';
 import { keyFigures } from './key-figures.ts';
@@ -26,7 +28,7 @@ export function coverSheets(job: Job, others: readonly Draft[]): readonly Draft[
   // The index lists the general sheets too, so their number is known only once they are laid out.
   for (let count = 1; count <= MOST; count++) {
     const drafts = Array.from({ length: count }, (_, i) => blank(i));
-    const pages = flowTables(tablesOf(job, numberedSheets([...drafts, ...others]), width), room, lettering);
+    const pages = flowTables(coverTables(job, numberedSheets([...drafts, ...others]), width), room, lettering);
     if (pages.length > count) continue;
     return pages.map((page, i) => ({ ...blank(i), draw: (pen) => drawCover(pen, job, page) }));
   }
@@ -41,7 +43,7 @@ const blank = (i: number): Draft => ({
   draw: () => {},
 });
 
-function tablesOf(job: Job, sheets: readonly NumberedSheet[], width: number): readonly Table[] {
+function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number): readonly Table[] {
   const { site, plan } = job;
   const index: Table = {
     short: 'index',
@@ -55,7 +57,9 @@ function tablesOf(job: Job, sheets: readonly NumberedSheet[], width: number): re
     keyFigures(site, plan, width),
     generalNotes(width, job.remarks),
     cautionNotes(width),
-    findingsSummary(plan.findings, width),
+    findingsSummary(plan, tablesOf(site.rules), width),
+    checksTable(plan, width),
+    notCheckedTable(plan, width),
     criteriaTable(site, width),
   ];
 }
