@@ -127,7 +127,7 @@ describe('wrong input and wrong words', () => {
     [['plot'], /no verb "plot"/],
     [['plan'], /name one site file/],
     [['plan', '--fast', LIBRARY], /fast/],
-    [['check', '--out', 'x', LIBRARY], /takes no --json/],
+    [['check', '--out', 'x', LIBRARY], /check takes no --out/],
     [['compare', LIBRARY], /two to 6/],
     [['compare', '--changes', LIBRARY, LIBRARY, LIBRARY], /two versions/],
     [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],
