@@ -2,6 +2,7 @@ import { equipmentFindings } from '../routing/network/equipment-findings.ts';
 import { keepoutFindings } from '../routing/network/keepouts.ts';
 import { runsOf } from '../routing/network/runs.ts';
 import { supportFindings } from '../routing/network/support/support-findings.ts';
+import { overlapFindings } from '../routing/overlaps/overlap-findings.ts';
 import { reachOf } from '../routing/reach/reach.ts';
 import type { Site } from '../routing/site/site.ts';
 import { whenAsked } from './asked.ts';
@@ -53,6 +54,7 @@ export function plan(site: Site): Plan {
   const findings = planFindings(looked, design, [
     runs.findings,
     keepoutFindings(site),
+    overlapFindings(site),
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site),
     reach.findings,

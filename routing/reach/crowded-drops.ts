@@ -1,5 +1,5 @@
-import type { Box } from '../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import { keptHosts } from '../lists/kept-hosts.ts';
+import { fewNamed, toldOverlaps } from '../overlaps/told-overlaps.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Charger, Drop, Point3 } from '../site/site.ts';
@@ -8,60 +8,47 @@ import type { Units } from '../site/vocabulary.ts';
 /** Two boxes nearer than this are in one place: there is no room to mount both. Common practice, no source. */
 const APART = 0.5;
 
-const boxAt = ({ box: [x, y] }: Drop): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
+const boxHosts = keptHosts<Drop>(
+  ({ box: [x, y] }) => ({ minX: x - APART, minY: y - APART, maxX: x + APART, maxY: y + APART }),
+  (a, b) => apart(a.box, b.box) < APART,
+  ({ box }) => box.join(' '),
+);
 
-/** Pairs of drops whose boxes are in one place, as positions in the list; `built` are the pairs within the index's tree. */
-interface Crowd {
-  readonly drops: readonly Drop[];
-  readonly index: BoxIndex<Drop>;
-  readonly built: readonly (readonly [number, number])[];
-}
+let latest: { readonly told: object; readonly units: Units; readonly findings: readonly Finding[] } | null = null;
 
-let latest: Crowd | null = null;
-
-function crowdOf(drops: readonly Drop[]): Crowd {
-  if (latest?.drops === drops) return latest;
-  const index = boxIndex(drops, boxAt, latest?.index);
-  const kept = latest && index.tree === latest.index.tree ? latest.built : null;
-  const built = kept ?? pairsOf(drops, index, drops.keys());
-  latest = { drops, index, built };
-  return latest;
-}
-
-/** The pairs that some of the drops are in. */
-function pairsOf(drops: readonly Drop[], index: BoxIndex<Drop>, some: Iterable<number>): [number, number][] {
-  const pairs: [number, number][] = [];
-  for (const i of some) {
-    const [x, y] = drops[i]!.box;
-    const near = { minX: x - APART, minY: y - APART, maxX: x + APART, maxY: y + APART };
-    for (const j of positionsIn(index, near))
-      if (j !== i && apart(drops[i]!.box, drops[j]!.box) < APART) pairs.push(i < j ? [i, j] : [j, i]);
-  }
-  return pairs;
-}
-
-/** Two drops whose boxes are in one place. */
-export function coincidingBoxes(drops: readonly Drop[], units: Units): Finding[] {
-  const { index, built } = crowdOf(drops);
-  const changed = new Set(index.changed);
-  const pairs = built.filter(([i, j]) => !changed.has(i) && !changed.has(j));
-  const all = [...pairs, ...pairsOf(drops, index, changed)].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const once = all.filter(([i, j], k) => k === 0 || all[k - 1]![0] !== i || all[k - 1]![1] !== j);
-  return once.map(([i, j]) => {
-    const a = drops[i]!;
-    const b = drops[j]!;
-    const gap = apart(a.box, b.box);
-    return {
-      severity: 'fail',
-      rule: 'boxes-coincide',
-      about: [b.id, a.id],
-      says: `The boxes of ${a.id} and ${b.id} are ${printLength(gap, units)} apart: two boxes in one place. Move one, or let one drop hold both cords.`,
-      value: gap,
-      limit: APART,
-      unit: 'ft',
-      source: 'common practice, no source',
-    };
-  });
+/** Drops whose boxes are in one place: one finding for each place, with how many there are. */
+export function coincidingBoxes(drops: readonly Drop[], units: Units): readonly Finding[] {
+  const hosts = boxHosts(drops);
+  if (latest?.told === hosts.told && latest.units === units) return latest.findings;
+  const base = { severity: 'fail', rule: 'boxes-coincide', source: 'common practice, no source' } as const;
+  const ids = (places: readonly number[]): string[] => places.map((place) => drops[place]!.id);
+  const findings = toldOverlaps(
+    hosts,
+    (host, guests) => {
+      const a = drops[host]!;
+      const gap = Math.min(...guests.slice(0, 100).map((guest) => apart(a.box, drops[guest]!.box)));
+      const names = ids(guests);
+      return {
+        ...base,
+        about: [...names, a.id],
+        says:
+          guests.length === 1
+            ? `The boxes of ${a.id} and ${names[0]} are ${printLength(gap, units)} apart: two boxes in one place. Move one, or let one drop hold both cords.`
+            : `${guests.length + 1} boxes are in one place, within ${printLength(APART, units)} of that of ${a.id}: ${fewNamed(names)}. Move them apart, or let one drop hold the cords.`,
+        value: gap,
+        limit: APART,
+        unit: 'ft',
+      };
+    },
+    (guests, places) => ({
+      ...base,
+      about: ids(guests),
+      says: `And ${guests.length} more boxes are in the place of others, at ${places} more places.`,
+      value: guests.length,
+    }),
+  );
+  latest = { told: hosts.told, units, findings };
+  return findings;
 }
 
 const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

@@ -41,6 +41,21 @@ export const LOT_RULES = {
     lookedAt: drops,
   },
   'boxes-coincide': { title: 'Boxes in one place', source: PRACTICE, lookedAt: drops },
+  'stalls-overlap': {
+    title: 'Stalls that lie on one another',
+    source: PRACTICE,
+    lookedAt: ({ site }) => site.stalls.length,
+  },
+  overlap: {
+    title: 'Things that stand in one place',
+    source: PRACTICE,
+    lookedAt: ({ site }) => site.columns.length + site.equipment.length,
+  },
+  'raceways-overlap': {
+    title: 'Raceways laid twice',
+    source: PRACTICE,
+    lookedAt: ({ site }) => site.raceways.length,
+  },
   reach: {
     title: 'Cords short of an inlet',
     source: `coverage and cord kept back, as this site sets them: ${PRACTICE}`,

@@ -10,6 +10,19 @@ export const LOT_FAULTS = {
   'drop-idle': lotAnd('drops', [{ id: 'D3', box: [27, 9, 11], cord: 25 }]),
   'cords-per-drop': lotChanged('chargers', 'EV2', { drop: 'D1' }),
   'boxes-coincide': lotChanged('drops', 'D2', { box: [9.2, 9, 11] }),
+  'stalls-overlap': lotChanged('stalls', 'S2', { at: [11, 18] }),
+  overlap: lotAnd('columns', [{ id: 'C1', at: [-6, 0], size: [1, 1] }]),
+  'raceways-overlap': lotAnd('raceways', [
+    {
+      id: 'R2',
+      path: [
+        [10, 9, 11],
+        [40, 9, 11],
+      ],
+      method: 'EMT',
+      place: 'overhead',
+    },
+  ]),
   reach: lotChanged('drops', 'D1', { cord: 12 }),
   'cord-limit': lotChanged('drops', 'D1', { cord: 30 }),
   'rest-height': lotChanged('drops', 'D1', { restHeight: 1 }),

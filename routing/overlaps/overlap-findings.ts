@@ -1,0 +1,140 @@
+import { type Hosts, keptHosts } from '../lists/kept-hosts.ts';
+import { type Box, boxOf } from '../plane/box.ts';
+import { overlapDepth } from '../plane/overlap-depth.ts';
+import { stallOutline } from '../reach/outlines.ts';
+import { stallRectangle } from '../reach/parked.ts';
+import { printLength } from '../site/feet-inches.ts';
+import type { Finding } from '../site/finding.ts';
+import type { RuleWord } from '../site/rule-words.ts';
+import type { Column, Raceway, Site, Stall } from '../site/site.ts';
+import type { Units } from '../site/vocabulary.ts';
+import { laidAlong } from './laid-along.ts';
+import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';
+import { standingFindings } from './standing-findings.ts';
+import { fewNamed, toldOverlaps } from './told-overlaps.ts';
+
+/** Raceways laid in one place for no longer than this, feet, only meet. Common practice, no source. */
+const MEETING = 1;
+
+/**
+ * What lies on what: `stalls-overlap` of stalls on stalls, `overlap` of columns on columns and of equipment on other
+ * equipment, on columns or in stalls, `raceways-overlap` of raceways laid twice. Edges that touch do not overlap. One
+ * finding for each thing that others lie on, with how many there are, and one for all places past the fiftieth.
+ */
+export function overlapFindings(site: Site): readonly Finding[] {
+  const { stalls, columns, raceways, units } = site;
+  return [
+    ...stallsOnStalls(stalls, stallHosts(stalls), units),
+    ...columnsOnColumns(columns, columnHosts(columns), units),
+    ...standingFindings(site),
+    ...racewaysOnRaceways(raceways, racewayHosts(raceways), units),
+  ];
+}
+
+const stallHosts = keptHosts<Stall>(
+  stallOutline,
+  (a, b) => lieInEachOther(stallRectangle(a), stallRectangle(b)),
+  ({ at, width, depth, heading }) => [...at, width, depth, heading].join(' '),
+);
+
+const columnHosts = keptHosts<Column>(
+  (column) => boxOf(columnOutline(column)),
+  (a, b) => lieInEachOther(columnOutline(a), columnOutline(b)),
+  ({ at, size, rotation = 0 }) => [...at, ...size, rotation].join(' '),
+);
+
+const racewayHosts = keptHosts<Raceway>(
+  ({ path }): Box => boxOf(path.map(([x, y]) => [x, y])),
+  (a, b) => laidAlong(a.path, b.path) > MEETING,
+  ({ path }) => path.join(' '),
+);
+
+/** What is told of a list, the same as long as nothing that overlaps changes. */
+function kept<T extends { readonly id: string }>(
+  work: (list: readonly T[], hosts: Hosts, units: Units) => readonly Finding[],
+) {
+  let last: { readonly told: object; readonly units: Units; readonly findings: readonly Finding[] } | null = null;
+  return (list: readonly T[], hosts: Hosts, units: Units): readonly Finding[] => {
+    if (last?.told !== hosts.told || last.units !== units)
+      last = { told: hosts.told, units, findings: work(list, hosts, units) };
+    return last.findings;
+  };
+}
+
+interface Words<T> {
+  readonly rule: RuleWord;
+  readonly severity: Finding['severity'];
+  readonly what: string;
+  /** What one does, and what several do. */
+  readonly on: readonly [string, string];
+  /** How far one lies on another, feet, with the words for it. */
+  readonly by: (host: T, guest: T) => number;
+  readonly byWords: (length: string) => string;
+  readonly limit: number;
+  readonly cure: string;
+}
+
+const told = <T extends { readonly id: string }>(words: Words<T>) =>
+  kept<T>((list, hosts, units) => {
+    const { rule, severity, what, on, by, byWords, limit, cure } = words;
+    const ids = (places: readonly number[]): string[] => places.map((place) => list[place]!.id);
+    const base = { severity, rule, source: 'common practice, no source' } as const;
+    return toldOverlaps(
+      hosts,
+      (host, guests) => {
+        const one = list[host]!;
+        const far = Math.max(...guests.slice(0, 100).map((guest) => by(one, list[guest]!)));
+        const length = byWords(printLength(far, units));
+        return {
+          ...base,
+          about: [...ids(guests), one.id],
+          says:
+            guests.length > 1
+              ? `${guests.length} ${what}s ${on[1]} ${one.id}, ${length}: ${fewNamed(ids(guests))}. ${cure}`
+              : `${list[guests[0]!]!.id} ${on[0]} ${one.id}, ${length}. ${cure}`,
+          value: far,
+          limit,
+          unit: 'ft',
+        };
+      },
+      (guests, places) => ({
+        ...base,
+        about: ids(guests),
+        says: `And ${guests.length} more ${what}s ${on[1]} others, at ${places} more places.`,
+        value: guests.length,
+      }),
+    );
+  });
+
+const stallsOnStalls = told<Stall>({
+  rule: 'stalls-overlap',
+  severity: 'fail',
+  what: 'stall',
+  on: ['lies on', 'lie on'],
+  by: (a, b) => overlapDepth(stallRectangle(a), stallRectangle(b)),
+  byWords: (length) => `${length} into it`,
+  limit: TOUCHING,
+  cure: 'Move one, or delete the copy.',
+});
+
+const columnsOnColumns = told<Column>({
+  rule: 'overlap',
+  severity: 'fail',
+  what: 'column',
+  on: ['stands on', 'stand on'],
+  by: (a, b) => overlapDepth(columnOutline(a), columnOutline(b)),
+  byWords: (length) => `${length} into it`,
+  limit: TOUCHING,
+  cure: 'Two columns cannot be in one place: move one, or delete the copy.',
+});
+
+const racewaysOnRaceways = told<Raceway>({
+  rule: 'raceways-overlap',
+  severity: 'warn',
+  what: 'raceway',
+  on: ['is laid along', 'are laid along'],
+  by: (a, b) => laidAlong(a.path, b.path),
+  byWords: (length) => `in its place over ${length}`,
+  limit: MEETING,
+  cure: 'One raceway holds all the conduits of its way: delete the copy, or lay it beside.',
+});

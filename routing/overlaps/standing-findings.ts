@@ -1,0 +1,77 @@
+import { footprintOf } from '../network/footprint.ts';
+import { boxOf } from '../plane/box.ts';
+import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import { overlapDepth } from '../plane/overlap-depth.ts';
+import { listMemo } from '../reach/list-memo.ts';
+import { stallsIn } from '../reach/outlines.ts';
+import { stallRectangle } from '../reach/parked.ts';
+import { printLength } from '../site/feet-inches.ts';
+import type { Finding } from '../site/finding.ts';
+import type { Column, Equipment, Point2, Site } from '../site/site.ts';
+import { columnOutline, TOUCHING } from './lies-in.ts';
+import { fewNamed } from './told-overlaps.ts';
+
+/**
+ * Finding `overlap` for each piece of equipment that stands in a stall, on a column, or in the place of equipment that
+ * stands before it in the list. Value: how far it lies into the worst of them, feet. In the order of the equipment.
+ */
+export const standingFindings = (site: Site): readonly Finding[] =>
+  kept.all(site.equipment, site).flatMap(({ finding }) => finding ?? []);
+
+const kept = listMemo<Equipment, Site, { readonly site: Site; readonly finding: Finding | null }>(
+  (equipment, site) => ({ site, finding: standingFinding(equipment, site) }),
+  ({ site: before }, site) =>
+    before === site ||
+    (before.stalls === site.stalls &&
+      before.columns === site.columns &&
+      before.equipment === site.equipment &&
+      before.units === site.units),
+);
+
+interface Under {
+  readonly id: string;
+  readonly outline: readonly Point2[];
+}
+
+function standingFinding(equipment: Equipment, site: Site): Finding | null {
+  const outline = footprintOf(equipment);
+  const box = boxOf(outline);
+  columns = columns?.items === site.columns ? columns : boxIndex(site.columns, columnBox, columns);
+  others = others?.items === site.equipment ? others : boxIndex(site.equipment, equipmentBox, others);
+  const own = site.equipment.indexOf(equipment);
+  const stalls = stallsIn(site.stalls, box).map((stall) => ({ id: stall.id, outline: stallRectangle(stall) }));
+  const under = positionsIn(columns, box).map((i) => site.columns[i]!);
+  const before = positionsIn(others, box).flatMap((i) => (i < own ? site.equipment[i]! : []));
+  let worst = 0;
+  const hit = (each: readonly Under[]): string[] =>
+    each.flatMap((one) => {
+      const depth = overlapDepth(outline, one.outline);
+      if (depth <= TOUCHING) return [];
+      worst = Math.max(worst, depth);
+      return one.id;
+    });
+  const inStalls = hit(stalls);
+  const onColumns = hit(under.map((column) => ({ id: column.id, outline: columnOutline(column) })));
+  const inPlaceOf = hit(before.map((other) => ({ id: other.id, outline: footprintOf(other) })));
+  const says = [
+    inStalls.length === 0 ? '' : `in ${inStalls.length === 1 ? 'stall' : 'stalls'} ${fewNamed(inStalls)}`,
+    onColumns.length === 0 ? '' : `on ${onColumns.length === 1 ? 'column' : 'columns'} ${fewNamed(onColumns)}`,
+    inPlaceOf.length === 0 ? '' : `in the place of ${fewNamed(inPlaceOf)}`,
+  ].filter(Boolean);
+  if (says.length === 0) return null;
+  return {
+    severity: 'fail',
+    rule: 'overlap',
+    about: [equipment.id, ...inStalls, ...onColumns, ...inPlaceOf],
+    says: `${equipment.id} stands ${says.join(' and ')}, ${printLength(worst, site.units)} into it. Move it, or delete the copy.`,
+    value: worst,
+    limit: TOUCHING,
+    unit: 'ft',
+    source: 'common practice, no source',
+  };
+}
+
+let columns: BoxIndex<Column> | undefined;
+let others: BoxIndex<Equipment> | undefined;
+const columnBox = (column: Column) => boxOf(columnOutline(column));
+const equipmentBox = (equipment: Equipment) => boxOf(footprintOf(equipment));
