@@ -8,6 +8,7 @@ import { type ArrayShape, arrayTurned, duplicate, mirrorCopy, rotateCopy } from 
 import { held } from '../document/edits/gather.ts';
 import { hasPlace } from '../document/edits/motion.ts';
 import { mirror, moveElements, rotate } from '../document/edits/move.ts';
+import { outerCornerOf } from '../document/edits/outer-corner.ts';
 import { insertedBy } from '../document/selection.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
@@ -36,7 +37,9 @@ function ArrangeForms() {
   const whole = selection.map(({ list, id }) => ({ list, id }));
   const ids = useMemo(() => new Set(selection.flatMap(({ list, id }) => (list === 'stalls' ? id : []))), [selection]);
   const middle = centreOf(held(file, whole)) ?? [0, 0];
-  const about: Point2 = [toFeet(middle[0], file.units), toFeet(middle[1], file.units)];
+  const feet = ([x, y]: Point2): Point2 => [toFeet(x, file.units), toFeet(y, file.units)];
+  const about = feet(middle);
+  const edge = feet(outerCornerOf(held(file, whole)) ?? [0, 0]);
   /** Does an edit; what it has put in is selected. */
   const act = (edit: Edit): void => {
     const { apply, select } = document.getState();
@@ -59,8 +62,8 @@ function ArrangeForms() {
         onCopy={(at, degrees) => act(rotateCopy(now(), whole, at, degrees))}
       />
       <Mirror
-        key={`mirror ${about.join(' ')}`}
-        about={about}
+        key={`mirror ${edge.join(' ')}`}
+        about={edge}
         onMirror={(at, degrees) => act(mirror(now(), whole, at, degrees))}
         onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
       />

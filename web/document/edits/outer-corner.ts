@@ -1,0 +1,26 @@
+import { footprintOf } from '../../../routing/network/footprint.ts';
+import { columnOutline } from '../../../routing/overlaps/lies-in.ts';
+import { stallRectangle } from '../../../routing/reach/parked.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { Held } from './gather.ts';
+import { moved } from './motion.ts';
+
+/**
+ * The upper right corner of the extent of elements, outlines and all, in the file's units; null where none has a place.
+ * A line through it, up the sheet or across, leaves them all on one side: what is mirrored in it does not lie on them.
+ */
+export function outerCornerOf(elements: readonly Held[]): Point2 | null {
+  let [maxX, maxY] = [-Infinity, -Infinity];
+  const point = (at: Point2): Point2 => {
+    maxX = Math.max(maxX, at[0]);
+    maxY = Math.max(maxY, at[1]);
+    return at;
+  };
+  for (const { list, element } of elements) {
+    moved(list, element, { point, direction: (was) => was, lift: 0, mirrors: false });
+    if (list === 'stalls' && 'heading' in element) stallRectangle(element).forEach(point);
+    else if (list === 'columns' && 'size' in element && !('kind' in element)) columnOutline(element).forEach(point);
+    else if (list === 'equipment' && 'kind' in element && 'entry' in element) footprintOf(element).forEach(point);
+  }
+  return Number.isFinite(maxX) ? [maxX, maxY] : null;
+}
