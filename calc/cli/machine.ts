@@ -2,14 +2,18 @@ import type { FontBytes } from '../sheets/pdf/lettering.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */
 export interface Machine {
-  /** Text of a file; throws with the system's message where it cannot be read. */
+  /** Text of a file, or of standard input where it is named `-`; throws, in words, where it cannot be read. */
   readonly read: (path: string) => string;
-  /** Writes a file, making its folder where it is missing. */
+  /** Writes a file, making its folder where it is missing; throws, in words, where it cannot. */
   readonly write: (path: string, content: string | Uint8Array) => void;
+  /** Something stands at a path that writing there would lose. */
+  readonly isTaken: (path: string) => boolean;
   /** The day, as it is printed on drawings. */
   readonly today: () => string;
   /** The typeface of the drawing set. */
   readonly fonts: () => Promise<FontBytes>;
   /** All of standard input. */
   readonly input: () => string;
+  /** Says, in place of what it said last, how far long work is; empty when it is over. */
+  readonly progress: (line: string) => void;
 }

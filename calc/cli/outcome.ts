@@ -9,3 +9,6 @@ export const done = (out: string): Outcome => ({ status: 0, out, err: '' });
 
 /** The input or the words are wrong: the reason on standard error and nothing on standard output. */
 export const wrong = (reason: string): Outcome => ({ status: 2, out: '', err: `${reason.trimEnd()}\n` });
+
+/** Some of the input is wrong and the rest was done all the same, as was asked: the reason, what was done, status 2. */
+export const partly = (out: string, reason: string): Outcome => ({ status: 2, out, err: `${reason.trimEnd()}\n` });

@@ -1,18 +1,20 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { dayOf } from '../sheets/day.ts';
 import { packedFonts } from './fonts.ts';
 import type { Machine } from './machine.ts';
+import { isTaken, readText, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
 const machine: Machine = {
-  read: (path) => readFileSync(path, 'utf8'),
-  write: (path, content) => {
-    mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, content);
-  },
-  today: () => new Date().toISOString().slice(0, 10),
+  read: readText,
+  write: writeContent,
+  isTaken,
+  today: () => dayOf(new Date()),
   fonts: packedFonts,
-  input: () => readFileSync(0, 'utf8'),
+  input: () => readText(STANDARD_INPUT),
+  progress: (line) => {
+    // Over the line before, and only where somebody looks on: a file that standard error goes to is not filled with it.
+    if (process.stderr.isTTY) process.stderr.write(`\r\x1b[2K${line}`);
+  },
 };
 
 const { status, out, err } = await runWords(process.argv.slice(2), machine);

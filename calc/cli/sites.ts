@@ -13,21 +13,31 @@ export type SitesRead =
   | { readonly ok: true; readonly sites: readonly NamedSite[] }
   | { readonly ok: false; readonly reason: string };
 
+/** One file read, or every error of it with its place. */
+export type SiteRead =
+  | ({ readonly ok: true } & NamedSite)
+  | { readonly ok: false; readonly path: string; readonly errors: readonly string[] };
+
+/** Reads one named site file; `-` is standard input. */
+export function readNamedSite(path: string, machine: Machine): SiteRead {
+  let text: string;
+  try {
+    text = machine.read(path);
+  } catch (error) {
+    return { ok: false, path, errors: [`cannot be read: ${error instanceof Error ? error.message : String(error)}`] };
+  }
+  const read = readSite(text);
+  if (read.ok) return { ok: true, path, file: read.file, site: toSite(read.file) };
+  return { ok: false, path, errors: read.errors.map(({ place, says }) => `${place ? `${place}: ` : ''}${says}`) };
+}
+
+/** Why some files could not be read, a line for each error. */
+export const reasonsOf = (reads: readonly SiteRead[]): string =>
+  reads.flatMap((read) => (read.ok ? [] : read.errors.map((says) => `${read.path}: ${says}`))).join('\n');
+
 /** Reads all the named site files, or gives every error of every file with its place. */
 export function readSites(paths: readonly string[], machine: Machine): SitesRead {
-  const sites: NamedSite[] = [];
-  const reasons: string[] = [];
-  for (const path of paths) {
-    let text: string;
-    try {
-      text = machine.read(path);
-    } catch (error) {
-      reasons.push(`${path}: cannot be read: ${error instanceof Error ? error.message : String(error)}`);
-      continue;
-    }
-    const read = readSite(text);
-    if (read.ok) sites.push({ path, file: read.file, site: toSite(read.file) });
-    else for (const { place, says } of read.errors) reasons.push(`${path}: ${place ? `${place}: ` : ''}${says}`);
-  }
-  return reasons.length > 0 ? { ok: false, reason: reasons.join('\n') } : { ok: true, sites };
+  const reads = paths.map((path) => readNamedSite(path, machine));
+  const sites = reads.flatMap((read) => (read.ok ? read : []));
+  return sites.length < reads.length ? { ok: false, reason: reasonsOf(reads) } : { ok: true, sites };
 }

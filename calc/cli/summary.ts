@@ -73,6 +73,8 @@ export function summary({ site, plan, cost }: Alternative): string {
       : '',
     `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
     CAUTIONS,
+    // Findings scroll away above.
+    `${site.name}: ${count('fail')} fail, ${count('warn')} to check`,
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;
 }

@@ -1,4 +1,4 @@
-import { existsSync, fstatSync, mkdirSync, openSync, readSync, closeSync, statSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, fstatSync, mkdirSync, openSync, readSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 
 /** Most bytes that are read of one file or of standard input: no site file, price list or calculation is so long. */

@@ -1,7 +1,9 @@
 import { parseArgs } from 'node:util';
+import packageFile from '../../package.json' with { type: 'json' };
 import { CAUTIONS } from '../cautions.ts';
 import type { Machine } from './machine.ts';
 import { done, type Outcome, wrong } from './outcome.ts';
+import { isVerb, OPTIONS, usageOf, VERBS, type Verb } from './verb-words.ts';
 import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
@@ -11,19 +13,11 @@ import { schemaVerb } from './verbs/schema.ts';
 
 const USAGE = `overrow VERB ...
 
-  plan FILE... [--json]     the plan of each site file: a summary, or one line of JSON a file
-  plan FILE... --out DIR    every sheet of each, written to that folder [--prices CSV]
-  check FILE... [--json]    the findings, which checks were made and what nobody looked at; exit status 1
-                            where a finding fails
-  compare FILE FILE...      two to six alternatives side by side, differences first [--json] [--prices CSV];
-                            with --changes, what the second of two versions changes in the first,
-                            and with --out DIR the drawing of it, clouded
-  propose FILE --what WHAT --out FILE   the site with drops, raceways or equipment proposed, or all,
-                            written to that file [--cords N] a drop [--prices CSV] [--json]
-  calc KIND [--explain]     one calculation: JSON objects on standard input, one a line; one line out for each
-  schema                    the JSON Schema of the site file
+${usageOf(Object.keys(VERBS) as Verb[])}
 
-Exit status: 0 done; 1 findings that fail (check); 2 the input or the words are wrong.
+A file named - is standard input. overrow VERB --help has the words of one verb, overrow --version the version.
+Exit status: 0 done; 1 findings that fail (check); 2 the input or the words are wrong, with the reason on standard
+error; nothing is on standard output then, but with --keep-going the lines of what could be done.
 
 ${CAUTIONS}
 `;
@@ -34,72 +28,54 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   try {
     parsed = parse(words);
   } catch (error) {
-    return wrong(`${error instanceof Error ? error.message : String(error)}\n\n${USAGE}`);
+    const named = words.find(isVerb);
+    return wrong(`${named ? `${named}: ` : ''}${optionFault(error)}; ${helpFor(named)}`);
   }
   const { values, positionals } = parsed;
-  const [verb, ...rest] = positionals;
-  if (values.help || verb === 'help') return done(USAGE);
+  const [first, ...rest] = positionals;
+  if (values.version) return done(`overrow ${packageFile.version}\n`);
+  const verb = first === 'help' ? rest[0] : first;
+  if (values.help || first === 'help') return done(isVerb(verb) ? `${usageOf([verb])}\n\n${CAUTIONS}\n` : USAGE);
+  if (verb === undefined) return wrong(`name a verb\n\n${USAGE}`);
+  if (!isVerb(verb)) return wrong(`there is no verb "${verb}"; the verbs are ${Object.keys(VERBS).join(', ')}`);
+  const allowed: readonly string[] = VERBS[verb].options;
+  const stray = Object.keys(values).find((name) => !allowed.includes(name));
+  // None is ignored in silence.
+  if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
+  const { json = false, explain = false, changes = false, replace = false } = values;
+  const keepGoing = values['keep-going'] ?? false;
+  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords'>(name: Name) => given(values, name);
   switch (verb) {
     case 'plan':
-      return (
-        only(values, ['json', 'out', 'prices'], verb) ??
-        planVerb(rest, { json: values.json ?? false, ...given(values, 'out'), ...given(values, 'prices') }, machine)
-      );
+      return planVerb(rest, { json, keepGoing, ...named('out'), ...named('only'), ...named('prices') }, machine);
     case 'check':
-      return only(values, ['json'], verb) ?? checkVerb(rest, { json: values.json ?? false }, machine);
+      return checkVerb(rest, { json }, machine);
     case 'compare':
-      return (
-        only(values, ['json', 'changes', 'prices', 'out'], verb) ??
-        compareVerb(
-          rest,
-          {
-            json: values.json ?? false,
-            changes: values.changes ?? false,
-            ...given(values, 'prices'),
-            ...given(values, 'out'),
-          },
-          machine,
-        )
-      );
+      return compareVerb(rest, { json, changes, ...named('prices'), ...named('out') }, machine);
     case 'propose':
-      return (
-        only(values, ['what', 'out', 'cords', 'prices', 'json'], verb) ??
-        proposeVerb(
-          rest,
-          {
-            json: values.json ?? false,
-            ...given(values, 'what'),
-            ...given(values, 'out'),
-            ...given(values, 'cords'),
-            ...given(values, 'prices'),
-          },
-          machine,
-        )
+      return proposeVerb(
+        rest,
+        { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('prices') },
+        machine,
       );
     case 'calc':
-      return only(values, ['explain'], verb) ?? calcVerb(rest, { explain: values.explain ?? false }, machine);
+      return calcVerb(rest, { explain, keepGoing }, machine);
     case 'schema':
-      return only(values, [], verb) ?? schemaVerb(rest);
-    default:
-      return wrong(`${verb === undefined ? 'name a verb' : `there is no verb "${verb}"`}\n\n${USAGE}`);
+      return schemaVerb(rest);
   }
 }
 
-const parse = (words: readonly string[]) =>
-  parseArgs({
-    args: [...words],
-    allowPositionals: true,
-    options: {
-      json: { type: 'boolean' },
-      explain: { type: 'boolean' },
-      changes: { type: 'boolean' },
-      prices: { type: 'string' },
-      out: { type: 'string' },
-      what: { type: 'string' },
-      cords: { type: 'string' },
-      help: { type: 'boolean', short: 'h' },
-    },
-  });
+const parse = (words: readonly string[]) => parseArgs({ args: [...words], allowPositionals: true, options: OPTIONS });
+
+const helpFor = (verb: Verb | undefined): string => `see overrow ${verb === undefined ? '' : `${verb} `}--help`;
+
+/** What is wrong with an option, without the parser's own advice. */
+function optionFault(error: unknown): string {
+  const says = error instanceof Error ? error.message : String(error);
+  const unknown = /^Unknown option '([^']*)'/.exec(says);
+  if (unknown) return `there is no option ${unknown[1]}`;
+  return says.split('. ')[0]!.replace(/\.$/, '');
+}
 
 /** The option by its name where it was given, to spread into a verb's options. */
 const given = <Name extends string>(
@@ -109,9 +85,3 @@ const given = <Name extends string>(
   const value = values[name];
   return value === undefined ? {} : ({ [name]: value } as { readonly [key in Name]?: string });
 };
-
-/** Refuses an option that the verb does not take, so that none is ignored in silence. */
-function only(values: object, allowed: readonly string[], verb: string): Outcome | undefined {
-  const stray = Object.keys(values).find((name) => !allowed.includes(name));
-  return stray === undefined ? undefined : wrong(`${verb} takes no --${stray}\n\n${USAGE}`);
-}

@@ -29,7 +29,8 @@ export function conduitsSheet(
     conduit.from,
     conduit.to,
     conduit.method,
-    conduit.tradeSize,
+    // Spelled out: a spreadsheet takes 1/2 for a day of the year.
+    conduit.tradeSize === null ? null : `${conduit.tradeSize} in`,
     Number(fromFeet(conduit.length, units).toFixed(4)),
     conduit.circuits.join(' '),
     conduit.conductors.map(({ count, size, insulation, use }) => `${count} x ${size} ${insulation} ${use}`).join(', '),

@@ -2,6 +2,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import { fromGridline } from '../../routing/site/from-gridlines.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
 import type { Gridline, Point3, Site } from '../../routing/site/site.ts';
+import { fromFeet } from '../../routing/site/units.ts';
 import { CAUTIONS } from '../cautions.ts';
 import type { Cell } from './csv.ts';
 
@@ -15,9 +16,12 @@ export function settingOutSheet(site: Site): readonly (readonly Cell[])[] {
     'part',
     'from gridline',
     'offset x',
+    `offset x (${site.units})`,
     'from gridline',
     'offset y',
+    `offset y (${site.units})`,
     'above grade',
+    `above grade (${site.units})`,
     'as built x',
     'as built y',
     'as built z',
@@ -42,6 +46,7 @@ export function settingOutSheet(site: Site): readonly (readonly Cell[])[] {
           ...along(site, site.gridlines.x, x),
           ...along(site, site.gridlines.y, y),
           printLength(at[2], site.units),
+          number(site, at[2]),
           ...(measured ?? [null, null, null]).map(
             (value): Cell => (value === null ? null : printLength(value, site.units)),
           ),
@@ -57,8 +62,11 @@ export function settingOutSheet(site: Site): readonly (readonly Cell[])[] {
   return [head, ...rows, [], [CAUTIONS]];
 }
 
-/** Label and offset from the nearest gridline, or from the origin where there is none. */
-function along(site: Site, lines: readonly Gridline[], value: number): [Cell, Cell] {
-  const from = fromGridline(lines, value);
-  return from ? [from.label, printLength(from.offset, site.units)] : ['origin', printLength(value, site.units)];
+/** A length as a number, in the file's units, for what is to be worked with. */
+const number = ({ units }: Site, feet: number): number => Number(fromFeet(feet, units).toFixed(4)) + 0;
+
+/** Label and offset from the nearest gridline, or from the origin where there is none; the offset as a number too. */
+function along(site: Site, lines: readonly Gridline[], value: number): [Cell, Cell, Cell] {
+  const { label, offset } = fromGridline(lines, value) ?? { label: 'origin', offset: value };
+  return [label, printLength(offset, site.units), number(site, offset)];
 }

@@ -1,5 +1,7 @@
+import { unzipSync, zipSync } from 'fflate';
 import writeExcelFile, { type SheetData } from 'write-excel-file/universal';
 import type { Cell } from './csv.ts';
+import { ZIP_TIME } from './zip-time.ts';
 
 export interface NamedTable {
   /** Name of the sheet's tab: at most 31 letters, none of `[]:*?/\`. */
@@ -23,8 +25,11 @@ export async function xlsx(tables: readonly NamedTable[]): Promise<Uint8Array> {
     stickyRowsCount: 1,
   }));
   const blob = await writeExcelFile(sheets).toBlob();
-  return new Uint8Array(await blob.arrayBuffer());
+  return sameBytes(new Uint8Array(await blob.arrayBuffer()));
 }
+
+/** The workbook packed anew with one time at every entry: the same tables are the same bytes, whenever they are written. */
+const sameBytes = (packed: Uint8Array): Uint8Array => zipSync(unzipSync(packed), { mtime: ZIP_TIME });
 
 function cellOf(value: Cell, isHead: boolean): object | null {
   if (value === null || (typeof value === 'number' && !Number.isFinite(value))) return null;

@@ -1,4 +1,5 @@
 import { type FileWithHandle, fileOpen, fileSave } from 'browser-fs-access';
+import { safeFileName } from '../../calc/sheets/file-name.ts';
 import { checkSum } from './check-sum.ts';
 
 /** A file of the person's own that can be written again without asking for its name; null where the browser cannot. */
@@ -48,15 +49,7 @@ export const MAX_FILE_BYTES = 200_000_000;
 const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], description: 'Site file' } as const;
 
 /** `NAME.site.json` for a site's name, without the signs that some file systems refuse. */
-export function fileNameOf(name: string): string {
-  const plain = name
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is taken out
-    .replace(/[\u0000-\u001f\u007f<>:"/\\|?*]+/g, ' ')
-    .replace(/\s+/g, ' ')
-    .replace(/^[. ]+|[. ]+$/g, '')
-    .slice(0, 100);
-  return `${plain || 'site'}.site.json`;
-}
+export const fileNameOf = (name: string): string => `${safeFileName(name)}.site.json`;
 
 /** The door of a browser: its file dialogs, and downloads where it has none. */
 export function fileDoor(): FileDoor {

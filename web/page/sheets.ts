@@ -1,9 +1,11 @@
 import { type Alternative, stallsServed } from '../../calc/comparison.ts';
 import { revision } from '../../calc/revision.ts';
+import { dayOf } from '../../calc/sheets/day.ts';
 import { SHEET_FILES, type SheetFile, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
 import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
+import { ZIP_TIME } from '../../calc/sheets/zip-time.ts';
 import { costOf } from '../../calc/takeoff/cost.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { DocumentState } from '../document/document-state.ts';
@@ -37,7 +39,7 @@ export async function saveEverySheet(state: DocumentState): Promise<void> {
       files[named(state, sheet.ending)] = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   }
   const { zipSync } = await import('fflate');
-  download(named(state, '.sheets.zip'), 'application/zip', new Uint8Array(zipSync(files)));
+  download(named(state, '.sheets.zip'), 'application/zip', new Uint8Array(zipSync(files, { mtime: ZIP_TIME })));
 }
 
 /** Writes the open plan's drawing set as a revision of another version, what changed in clouds. */
@@ -63,7 +65,7 @@ const asWritten = ({ name, site, plan }: DocumentState): Alternative => ({
 
 const aroundOf = (site: Site): SheetSurroundings => ({
   fonts: servedFonts,
-  date: new Date().toLocaleDateString('en-CA'),
+  date: dayOf(new Date()),
   underlays: () => drawingUnderlays(site),
 });
 

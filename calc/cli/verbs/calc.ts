@@ -1,38 +1,61 @@
 import { explained, SILENT } from '../../explain.ts';
 import { KINDS } from '../kinds/index.ts';
+import type { Kind } from '../kinds/kind.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type Outcome, partly, wrong } from '../outcome.ts';
+
+export interface CalcOptions {
+  readonly explain: boolean;
+  /** A line that is wrong has a line out of its own, `{"errors": [...]}`, and the others are worked. */
+  readonly keepGoing: boolean;
+}
 
 /** `calc KIND`: one JSON object a line in, one a line out; with `explain` each carries its `steps`. */
-export function calcVerb(words: readonly string[], options: { readonly explain: boolean }, machine: Machine): Outcome {
+export function calcVerb(words: readonly string[], options: CalcOptions, machine: Machine): Outcome {
   const [kind, ...rest] = words;
   const kinds = `the kinds are ${[...KINDS.keys()].join(', ')}`;
   if (kind === undefined) return wrong(`calc: name a kind; ${kinds}`);
   if (rest.length > 0) return wrong(`calc: one kind at a time; "${rest.join(' ')}" is more than that`);
   const calculate = KINDS.get(kind);
   if (!calculate) return wrong(`calc: there is no kind "${kind}"; ${kinds}`);
-
+  let text: string;
+  try {
+    text = machine.input();
+  } catch (error) {
+    return wrong(`calc: standard input cannot be read: ${error instanceof Error ? error.message : String(error)}`);
+  }
   const printed: string[] = [];
   const reasons: string[] = [];
-  machine
-    .input()
-    .split('\n')
-    .forEach((line, i) => {
-      if (line.trim() === '') return;
-      let input: unknown;
-      try {
-        input = JSON.parse(line);
-      } catch (error) {
-        reasons.push(`line ${i + 1}: not JSON: ${error instanceof Error ? error.message : String(error)}`);
-        return;
-      }
-      const { result: answer, steps } = options.explain
-        ? explained((tell) => calculate(input, tell))
-        : { result: calculate(input, SILENT), steps: [] };
-      if (!answer.ok)
-        for (const { place, says } of answer.errors) reasons.push(`line ${i + 1}: ${place ? `${place}: ` : ''}${says}`);
-      else printed.push(JSON.stringify(options.explain ? { ...answer.value, steps } : answer.value));
-    });
-  if (reasons.length > 0) return wrong(reasons.join('\n'));
-  return done(printed.map((line) => `${line}\n`).join(''));
+  text.split('\n').forEach((line, i) => {
+    if (line.trim() === '') return;
+    const answer = answered(line, calculate, options.explain);
+    if (answer.ok) printed.push(answer.line);
+    else {
+      for (const says of answer.errors) reasons.push(`line ${i + 1}: ${says}`);
+      printed.push(JSON.stringify({ errors: answer.errors }));
+    }
+  });
+  if (reasons.length === 0) return done(lined(printed));
+  return options.keepGoing ? partly(lined(printed), reasons.join('\n')) : wrong(reasons.join('\n'));
+}
+
+const lined = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');
+
+function answered(
+  line: string,
+  calculate: Kind,
+  explain: boolean,
+): { readonly ok: true; readonly line: string } | { readonly ok: false; readonly errors: readonly string[] } {
+  let input: unknown;
+  try {
+    input = JSON.parse(line);
+  } catch (error) {
+    return { ok: false, errors: [`not JSON: ${error instanceof Error ? error.message : String(error)}`] };
+  }
+  const { result, steps } = explain
+    ? explained((tell) => calculate(input, tell))
+    : { result: calculate(input, SILENT), steps: [] };
+  if (!result.ok)
+    return { ok: false, errors: result.errors.map(({ place, says }) => `${place ? `${place}: ` : ''}${says}`) };
+  return { ok: true, line: JSON.stringify(explain ? { ...result.value, steps } : result.value) };
 }

@@ -1,18 +1,23 @@
 import { basename, join } from 'node:path';
 import { alternativeOf } from '../../alternative.ts';
-import type { Alternative } from '../../comparison.ts';
-import { SHEET_FILES } from '../../sheets/every-sheet.ts';
+import { SHEET_FILES, type SheetFile } from '../../sheets/every-sheet.ts';
+import type { PriceList } from '../../takeoff/price-list.ts';
 import { writePlan } from '../../write-plan.ts';
+import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type Outcome, partly, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
-import { type NamedSite, readSites } from '../sites.ts';
+import { type NamedSite, readNamedSite, reasonsOf } from '../sites.ts';
 import { summary } from '../summary.ts';
 
 export interface PlanOptions {
   readonly json: boolean;
+  /** With `json`: a file that cannot be read has a line of its own in its place, and the rest are planned. */
+  readonly keepGoing: boolean;
   /** Folder to write every sheet of every file to. */
   readonly out?: string;
+  /** With `out`: endings of the sheets to be written, with commas between them. */
+  readonly only?: string;
   readonly prices?: string;
 }
 
@@ -23,45 +28,82 @@ export interface PlanOptions {
 export async function planVerb(paths: readonly string[], options: PlanOptions, machine: Machine): Promise<Outcome> {
   if (paths.length === 0) return wrong('plan: name one site file or more');
   if (options.json && options.out !== undefined) return wrong('plan: --json prints, --out writes; choose one');
+  if (options.keepGoing && !options.json) return wrong('plan --keep-going: goes with --json');
+  if (options.only !== undefined && options.out === undefined) return wrong('plan --only: goes with --out');
+  const sheets = sheetsNamed(options.only);
+  if (!sheets.ok) return wrong(sheets.reason);
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
-  const read = readSites(paths, machine);
-  if (!read.ok) return wrong(read.reason);
-  const planned = read.sites.map((named) => ({
-    named,
-    alternative: alternativeOf(named.path, named.site, prices.list),
-  }));
-  if (options.out !== undefined) return writeSheets(planned, options.out, machine);
-  const printed = planned.map(({ alternative }) =>
-    options.json ? `${JSON.stringify(writePlan(alternative.plan, alternative.site))}\n` : summary(alternative),
-  );
-  return done(printed.join(options.json ? '' : '\n'));
+  const reads = paths.map((path) => readNamedSite(path, machine));
+  const sites = reads.flatMap((read) => (read.ok ? read : []));
+  if (sites.length < reads.length && !options.keepGoing) return wrong(reasonsOf(reads));
+  if (options.out !== undefined) return writeSheets(sites, sheets.files, prices.list, options.out, machine);
+  if (options.json) {
+    const lines = reads.map((read) => `${JSON.stringify(read.ok ? planned(read, prices.list) : unread(read))}\n`);
+    return sites.length < reads.length ? partly(lines.join(''), reasonsOf(reads)) : done(lines.join(''));
+  }
+  return done(sites.map((named) => summary(alternativeOf(named.path, named.site, prices.list))).join('\n'));
+}
+
+function planned(named: NamedSite, prices: PriceList): object {
+  const { plan, site } = alternativeOf(named.path, named.site, prices);
+  return writePlan(plan, site);
+}
+
+/** The line of a file that cannot be read, in the place of its plan. */
+const unread = ({ path, errors }: { readonly path: string; readonly errors: readonly string[] }): object => ({
+  format: 'overrow/unread',
+  version: 1,
+  file: path,
+  errors,
+});
+
+type SheetsNamed =
+  | { readonly ok: true; readonly files: readonly SheetFile[] }
+  | { readonly ok: false; readonly reason: string };
+
+/** The sheets whose names end as is wished: `pdf`, `runs.csv`. */
+function sheetsNamed(only: string | undefined): SheetsNamed {
+  if (only === undefined) return { ok: true, files: SHEET_FILES };
+  const wishes = only.split(',').map((wish) => wish.trim().replace(/^\./, ''));
+  const ends = (file: SheetFile, wish: string): boolean => `.${file.ending}`.endsWith(`.${wish}`);
+  const stray = wishes.find((wish) => wish === '' || !SHEET_FILES.some((file) => ends(file, wish)));
+  if (stray !== undefined)
+    return {
+      ok: false,
+      reason: `plan --only: no sheet ends in "${stray}"; the sheets are ${SHEET_FILES.map(({ ending }) => ending.slice(1)).join(', ')}`,
+    };
+  return { ok: true, files: SHEET_FILES.filter((file) => wishes.some((wish) => ends(file, wish))) };
 }
 
 async function writeSheets(
-  planned: readonly { readonly named: NamedSite; readonly alternative: Alternative }[],
+  sites: readonly NamedSite[],
+  files: readonly SheetFile[],
+  prices: PriceList,
   folder: string,
   machine: Machine,
 ): Promise<Outcome> {
-  const names = planned.map(({ named }) => basename(named.path).replace(/(\.site)?\.json$/, ''));
+  const names = sites.map(({ path }) => fileNameOf(path));
   const twice = names.find((name, i) => names.indexOf(name) !== i);
   if (twice !== undefined)
     return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);
   const written: string[] = [];
-  for (const [i, { alternative }] of planned.entries())
-    for (const { ending, write } of SHEET_FILES) {
-      const content = await write(
-        { ...alternative, name: basename(alternative.name) },
-        { fonts: machine.fonts, date: machine.today() },
-      );
+  for (const [i, { path: from, site }] of sites.entries()) {
+    const alternative = { ...alternativeOf(from, site, prices), name: basename(from) };
+    for (const [j, { ending, says, write }] of files.entries()) {
+      machine.progress(`${names[i]}: ${says} (${i * files.length + j + 1} of ${sites.length * files.length})`);
+      const content = await write(alternative, { fonts: machine.fonts, date: machine.today() });
       if (content === null) continue;
       const path = join(folder, `${names[i]}${ending}`);
       try {
         machine.write(path, content);
       } catch (error) {
+        machine.progress('');
         return wrong(`${path}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
       }
       written.push(path);
     }
+  }
+  machine.progress('');
   return done(`${written.join('\n')}\n`);
 }

@@ -17,6 +17,8 @@ export interface ProposeOptions {
   readonly json: boolean;
   readonly what?: string;
   readonly out?: string;
+  /** Writes over what stands at `out` already. */
+  readonly replace: boolean;
   readonly cords?: string;
   readonly prices?: string;
 }
@@ -38,6 +40,8 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
       `propose --what: expected ${WHATS.join(', ')}, ${options.what === undefined ? 'none was given' : `got "${options.what}"`}`,
     );
   if (options.out === undefined) return wrong('propose --out: name the file that the proposal is written to');
+  if (!options.replace && machine.isTaken(options.out))
+    return wrong(`propose --out: ${options.out} stands there already; --replace writes over it`);
   const cordsADrop = Number(options.cords ?? 1);
   if (!(Number.isInteger(cordsADrop) && cordsADrop >= 1 && cordsADrop <= MOST_CORDS))
     return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);

@@ -24,6 +24,8 @@ function machineWith(
     write: (path, content) => {
       written.set(path, content);
     },
+    isTaken: (path) => written.has(path) || files[path] !== undefined,
+    progress: () => {},
     today: () => '2026-11-25',
     fonts: packedFonts,
     input: () => input,
@@ -261,11 +263,100 @@ describe('propose', () => {
     ],
     [['nowhere.site.json', '--what', 'all', '--out', 'o'], /nowhere\.site\.json: cannot be read/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--changes'], /propose takes no --changes/],
+    [[LIBRARY, '--what', 'all', '--out', 'held.site.json'], /held\.site\.json stands there already; --replace/],
   ] as const)('%j is refused with the reason, and nothing is written', async (words, reason) => {
-    const machine = machineWith();
+    const machine = machineWith({ 'held.site.json': '{}' });
     const { status, out, err } = await run(words, machine);
     expect([status, out, machine.written.size]).toEqual([2, '', 0]);
     expect(err).toMatch(reason);
+  });
+});
+
+describe('a file that stands there already', () => {
+  test('is written over by a proposal only with --replace', async () => {
+    const machine = machineWith({ 'held.site.json': '{}' });
+    const words = ['propose', LIBRARY, '--what', 'equipment', '--out', 'held.site.json', '--replace'];
+    expect((await runWords(words, machine)).status).toBe(0);
+    expect([...machine.written.keys()]).toEqual(['held.site.json']);
+  });
+});
+
+describe('one file or line of several that is wrong', () => {
+  const files = { 'bad.site.json': '{"format":"overrow/site"', 'good.site.json': machineWith().read(LIBRARY) };
+
+  test('leaves nothing on standard output, as the contract has it', async () => {
+    const { status, out, err } = await runWords(['plan', '--json', 'bad.site.json', LIBRARY], machineWith(files));
+    expect([status, out]).toEqual([2, '']);
+    expect(err).toMatch(/^bad\.site\.json: not JSON: line 1/);
+    const lines = '{"breakerAmps":40,"metal":"copper"}\n{}\n';
+    expect(await runWords(['calc', 'grounding'], machineWith({}, lines))).toMatchObject({ status: 2, out: '' });
+  });
+
+  test('with --keep-going has a line of its own in its place, and the rest are done', async () => {
+    const words = ['plan', '--json', '--keep-going', 'good.site.json', 'bad.site.json', LIBRARY, 'none.site.json'];
+    const { status, out, err } = await runWords(words, machineWith(files));
+    const lines = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(status).toBe(2);
+    expect(lines.map(({ format, file }) => [format, file])).toEqual([
+      ['overrow/plan', undefined],
+      ['overrow/unread', 'bad.site.json'],
+      ['overrow/plan', undefined],
+      ['overrow/unread', 'none.site.json'],
+    ]);
+    expect(err.trimEnd().split('\n')).toHaveLength(2);
+    const input =
+      '{"breakerAmps":40,"metal":"copper"}\nno\n{"breakerAmps":40,"metal":"tin"}\n{"breakerAmps":20,"metal":"copper"}\n';
+    const calc = await runWords(['calc', 'grounding', '--keep-going'], machineWith({}, input));
+    expect(calc.status).toBe(2);
+    const [first, second, third, fourth, ...more] = calc.out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line));
+    expect(more).toEqual([]);
+    // Table 250.122: 10 AWG at 40 A, 12 AWG at 20 A.
+    expect([first, fourth]).toMatchObject([{ grounding: { size: '10' } }, { grounding: { size: '12' } }]);
+    expect([second.errors[0], third.errors[0]]).toEqual([
+      expect.stringMatching(/^not JSON/),
+      expect.stringMatching(/^metal: /),
+    ]);
+    expect(calc.err).toMatch(/^line 2: not JSON.*\nline 3: metal/);
+  });
+});
+
+describe('the words', () => {
+  test('an unknown option is one line that says where help is', async () => {
+    for (const words of [['plan', '--jsn', LIBRARY], ['check', '--cords', LIBRARY], ['plan', '--out'], ['paln']]) {
+      const { status, out, err } = await runWords(words, machineWith());
+      expect([status, out, err.trimEnd().split('\n').length]).toEqual([2, '', 1]);
+    }
+    expect((await runWords(['plan', '--jsn', LIBRARY], machineWith())).err).toBe(
+      'plan: there is no option --jsn; see overrow plan --help\n',
+    );
+  });
+
+  test('each verb has its own help, and the version is told', async () => {
+    const { status, out } = await runWords(['propose', '--help'], machineWith());
+    expect(status).toBe(0);
+    expect(out).toContain('--replace');
+    expect(out).not.toContain('calc KIND');
+    expect((await runWords(['help', 'calc'], machineWith())).out).toContain('--keep-going');
+    expect((await runWords(['--help'], machineWith())).out).toContain('compare FILE FILE...');
+    expect((await runWords(['--version'], machineWith())).out).toMatch(/^overrow \d+\.\d+\.\d+\n$/);
+  });
+
+  test('plan ends with how many fail, and writes only the sheets that are asked for', async () => {
+    const { out } = await runWords(['plan', HOSPITAL], machineWith());
+    expect(out.trimEnd().split('\n').at(-1)).toMatch(/^Mill Creek Hospital lot: \d+ fail, \d+ to check$/);
+    const said: string[] = [];
+    const machine = { ...machineWith(), progress: (line: string) => void said.push(line) };
+    const written = await runWords(['plan', LIBRARY, '--out', 's', '--only', 'svg, runs.csv'], machine);
+    expect(written.out).toBe('s/library-lot.svg\ns/library-lot.runs.csv\n');
+    expect(said).toEqual(['library-lot: Plan drawing, as SVG (1 of 2)', 'library-lot: Runs, as CSV (2 of 2)', '']);
+    const none = await runWords(['plan', LIBRARY, '--out', 's', '--only', 'png'], machineWith());
+    expect([none.status, none.err]).toEqual([2, expect.stringContaining('no sheet ends in "png"')]);
   });
 });
 

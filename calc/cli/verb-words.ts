@@ -1,0 +1,89 @@
+/** What the words of each verb are: how it is called, and the options that it takes. */
+export interface VerbWords {
+  /** Lines of the usage: the words, then what they do. */
+  readonly usage: readonly (readonly [words: string, does: string])[];
+  readonly options: readonly OptionName[];
+}
+
+/** Every option, and whether a value follows it. */
+export const OPTIONS = {
+  json: { type: 'boolean' },
+  explain: { type: 'boolean' },
+  changes: { type: 'boolean' },
+  'keep-going': { type: 'boolean' },
+  replace: { type: 'boolean' },
+  prices: { type: 'string' },
+  out: { type: 'string' },
+  only: { type: 'string' },
+  what: { type: 'string' },
+  cords: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+  version: { type: 'boolean', short: 'v' },
+} as const;
+type OptionName = keyof typeof OPTIONS;
+
+export const VERBS = {
+  plan: {
+    usage: [
+      ['plan FILE... [--json]', 'the plan of each site file: a summary, or one line of JSON a file'],
+      ['  --keep-going', 'with --json: a file that cannot be read has a line that says why, and the rest are planned'],
+      ['plan FILE... --out DIR', 'every sheet of each, written to that folder'],
+      ['  --only pdf,xlsx', 'only the sheets whose names end so: pdf, dxf, svg, xlsx, csv, runs.csv, ifc, ...'],
+      ['  --prices CSV', 'by this price list'],
+    ],
+    options: ['json', 'out', 'only', 'prices', 'keep-going'],
+  },
+  check: {
+    usage: [
+      [
+        'check FILE... [--json]',
+        'the findings, which checks were made and what nobody looked at; exit status 1 where one fails',
+      ],
+    ],
+    options: ['json'],
+  },
+  compare: {
+    usage: [
+      ['compare FILE FILE...', 'two to six alternatives side by side, differences first [--json] [--prices CSV]'],
+      ['  --changes', 'what the second of two versions changes in the first'],
+      ['  --changes --out DIR', 'and the drawings of it, clouded'],
+    ],
+    options: ['json', 'changes', 'prices', 'out'],
+  },
+  propose: {
+    usage: [
+      [
+        'propose FILE --what WHAT --out FILE',
+        'the site with drops, raceways or equipment proposed, or all, written to that file',
+      ],
+      ['  --replace', 'write over a file that stands there already'],
+      ['  --cords N', 'cords a drop [--prices CSV] [--json]'],
+    ],
+    options: ['what', 'out', 'replace', 'cords', 'prices', 'json'],
+  },
+  calc: {
+    usage: [
+      [
+        'calc KIND [--explain]',
+        'one calculation: JSON objects on standard input, one a line; one line out for each, with its steps',
+      ],
+      ['  --keep-going', 'a line that is wrong has a line out that says why, and the rest are worked'],
+    ],
+    options: ['explain', 'keep-going'],
+  },
+  schema: { usage: [['schema', 'the JSON Schema of the site file']], options: [] },
+} as const satisfies Readonly<Record<string, VerbWords>>;
+export type Verb = keyof typeof VERBS;
+
+export const isVerb = (word: string | undefined): word is Verb => word !== undefined && Object.hasOwn(VERBS, word);
+
+const WIDTH = 26;
+
+/** The usage of some verbs as lines. */
+export const usageOf = (verbs: readonly Verb[]): string =>
+  verbs
+    .flatMap((verb) => (VERBS[verb] as VerbWords).usage)
+    .map(([words, does]) =>
+      words.length < WIDTH ? `  ${words.padEnd(WIDTH)}${does}` : `  ${words}\n  ${' '.repeat(WIDTH)}${does}`,
+    )
+    .join('\n');
