@@ -74,7 +74,7 @@ export function summary({ site, plan, cost }: Alternative): string {
     `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
     CAUTIONS,
     // Findings scroll away above.
-    `${site.name}: ${count('fail')} fail, ${count('warn')} to check`,
+    `${site.name}: ${standingWords(plan)}`,
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;
 }

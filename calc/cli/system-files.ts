@@ -35,7 +35,7 @@ export function reasonOf(error: unknown): string {
 export function readText(path: string, most = MOST_BYTES): string {
   const file = path === STANDARD_INPUT ? 0 : inWords(() => openSync(path, 'r'));
   try {
-    if (fstatSync(file).isDirectory()) throw new Error(REASONS['EISDIR']);
+    if (fstatSync(file).isDirectory()) throw new Error('it is a folder, not a file');
     const pieces: Buffer[] = [];
     let length = 0;
     for (;;) {
