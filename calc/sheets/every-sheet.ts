@@ -28,7 +28,7 @@ export const TABLE_SHEETS: readonly TableSheet[] = [
   { name: 'takeoff', rows: ({ site, plan }) => takeoffSheet(site, plan) },
   { name: 'cuts', rows: ({ site, plan }) => cutsSheet(site, plan) },
   { name: 'cost', rows: ({ site, cost }) => costSheet(site, cost) },
-  { name: 'setting-out', rows: ({ site }) => settingOutSheet(site) },
+  { name: 'setting-out', rows: ({ site, plan }) => settingOutSheet(site, plan) },
 ];
 
 /** What a sheet needs of the machine that writes it. */

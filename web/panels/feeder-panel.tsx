@@ -1,3 +1,4 @@
+import { isLengthKnown } from '../../calc/supply/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import { whyFeeder } from '../../calc/why-supply.ts';
 import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
@@ -18,6 +19,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
   const site = useDocument((state) => state.site);
   const { units } = site;
   if (!feeder) return null;
+  const isKnown = isLengthKnown(feeder, supply);
   const { conductor } = feeder;
   const ids = site.equipment.map((each) => each.id);
   const wire = (patch: Partial<typeof conductor>): void => change({ conductor: { ...conductor, ...patch } });
@@ -26,8 +28,8 @@ export function FeederPanel({ id }: { readonly id: string }) {
       {supply && (
         <>
           <Facts>
-            <Fact name="runs">{nearestInch(supply.length, units)}</Fact>
-            <Fact name="drop">{supply.dropPercent.toFixed(2)} %</Fact>
+            <Fact name="runs">{isKnown ? nearestInch(supply.length, units) : '–'}</Fact>
+            <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)} %` : '–, its length is not known'}</Fact>
             <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
           </Facts>
           <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />

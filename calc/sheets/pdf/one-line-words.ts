@@ -3,10 +3,11 @@ import { byId } from '../../../routing/site/look-up.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../conduits/feeder-conduit.ts';
 import type { Plan } from '../../plan-shape.ts';
+import { isLengthKnown } from '../../supply/feeder-known.ts';
 import type { SupplyNode } from '../../supply/supply-tree.ts';
 import { type System, systemName } from '../../supply/system.ts';
 import { conduitConductors, conduitSize } from './circuit-words.ts';
-import { ampsFigure, figure } from './schedules/figures.ts';
+import { ampsFigure, figure, NONE } from './schedules/figures.ts';
 
 const systemWords = (system: System): string =>
   `${systemName(system)}, ${system.phases} phase, ${(system.phases === 3 ? 3 : 2) + (system.neutral === null ? 0 : 1)} wire`;
@@ -82,15 +83,16 @@ export function feederLines(
   const solved = byId(plan.supply.feeders).get(id);
   const conduit = conduits.get(id);
   const poles = Math.min(3, conduit?.conductors.find(({ use }) => use === 'line')?.count ?? 3);
+  const isKnown = isLengthKnown(feeder, solved);
   const sets = conductor.sets > 1 ? `${conductor.sets} sets of ` : '';
   return [
     `${id}  ${breakerAmps} A ${poles}P${existing === true ? ', existing' : ''}`,
     conduit === undefined
       ? `${sets}${conductor.size}`
       : `${sets}${conduitConductors(conduit)} in ${conduitSize(conduit)}`,
-    `${conductor.metal} ${conductor.insulation}, ${printLength(solved?.length ?? feeder.length ?? Number.NaN, site.units)}`,
+    `${conductor.metal} ${conductor.insulation}, ${isKnown ? printLength(solved?.length ?? feeder.length ?? Number.NaN, site.units) : 'length not known'}`,
     solved === undefined
       ? ''
-      : `${['A', 'B', 'C'].map((line) => ampsFigure(solved.amps[line as 'A'])).join(', ')} A, drop ${figure(solved.dropPercent, 2)}%`,
+      : `${['A', 'B', 'C'].map((line) => ampsFigure(solved.amps[line as 'A'])).join(', ')} A, drop ${isKnown ? `${figure(solved.dropPercent, 2)}%` : NONE}`,
   ].filter(Boolean);
 }

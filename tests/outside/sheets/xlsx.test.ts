@@ -14,7 +14,7 @@ const tables = [
   { name: 'conduits', rows: conduitsSheet(site, planned) },
   { name: 'panel schedule', rows: panelSheet(site, planned) },
   { name: 'takeoff', rows: takeoffSheet(site, planned) },
-  { name: 'setting out', rows: settingOutSheet(site) },
+  { name: 'setting out', rows: settingOutSheet(site, planned) },
 ];
 
 // Read back by a reader that is not the writer's.

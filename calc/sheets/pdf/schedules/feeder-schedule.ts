@@ -1,6 +1,7 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import { designOf } from '../../../conduits/design.ts';
 import { feederConduits } from '../../../conduits/feeder-conduit.ts';
+import { isLengthKnown } from '../../../supply/feeder-known.ts';
 import { conduitConductors, conduitSize } from '../circuit-words.ts';
 import type { Job } from '../draft.ts';
 import type { Table } from '../table.ts';
@@ -37,6 +38,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
       const { id, from, to, conductor, breakerAmps, existing } = feeder;
       const conduit = conduits.get(id);
       const result = solved.get(id);
+      const isKnown = isLengthKnown(feeder, result);
       const words =
         conduit === undefined
           ? conductor.size
@@ -48,12 +50,12 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
         String(conductor.sets),
         words,
         conduit === undefined ? (feeder.raceway ?? NONE) : conduitSize(conduit),
-        lengthWords(result?.length ?? feeder.length, site.units),
+        isKnown ? lengthWords(result?.length ?? feeder.length, site.units) : NONE,
         `${breakerAmps} A`,
         result === undefined ? NONE : [result.amps.A, result.amps.B, result.amps.C].map(ampsFigure).join(', '),
         figure(result?.percentLoaded, 0),
-        figure(result?.dropPercent, 2),
-        figure(result?.lossWatts, 0),
+        isKnown ? figure(result?.dropPercent, 2) : NONE,
+        isKnown ? figure(result?.lossWatts, 0) : NONE,
         existing === true ? 'existing' : 'new',
       ];
     }),

@@ -1,5 +1,6 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
-import type { Point3, Site } from '../../../../routing/site/site.ts';
+import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
+import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/taped-place.ts';
 import type { Box } from '../../../plan-shape.ts';
 import type { Job } from '../draft.ts';
 import type { Table } from '../table.ts';
@@ -33,6 +34,7 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
       { head: 'As built x', align: 'right', least: 6 },
       { head: 'As built y', align: 'right', least: 6 },
       { head: 'As built z', align: 'right', least: 5 },
+      { head: 'Checked', least: 5, most: 10 },
     ],
     rows: [
       ...site.drops.flatMap(({ id, box, retractor }) => {
@@ -47,13 +49,16 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
               ...placeWords(site, box),
               printLength(retractor[2], units),
               least,
-              ...builtWords(site, built?.box),
+              ...builtWords(site, built?.box, box, built),
             ],
           ];
-        const boxRow = [id, 'box', ...placeWords(site, box), NONE, least, ...builtWords(site, built?.box)];
+        const boxRow = [id, 'box', ...placeWords(site, box), NONE, least, ...builtWords(site, built?.box, box, built)];
         if (retractor === undefined) return [boxRow];
         const [x, y, z] = placeWords(site, retractor);
-        return [boxRow, [id, 'retractor', x, y, NONE, z, NONE, ...builtWords(site, built?.retractor)]];
+        return [
+          boxRow,
+          [id, 'retractor', x, y, NONE, z, NONE, ...builtWords(site, built?.retractor, retractor, built)],
+        ];
       }),
       ...site.pullpoints.map(({ id, at }) => otherRow(site, id, 'pull point', at, boxWords(boxes.get(id)))),
       ...plan.boxes
@@ -73,11 +78,20 @@ const otherRow = (site: Site, id: string, part: string, at: Point3, least: strin
   ...placeWords(site, at),
   NONE,
   least,
-  ...builtWords(site, undefined),
+  ...builtWords(site, undefined, at, undefined),
 ];
 
-const builtWords = (site: Site, at: Point3 | undefined): readonly string[] =>
-  at === undefined ? ['', '', ''] : placeWords(site, at);
+/** What the tape read, from the lines that the place is set out from, and who read it. */
+function builtWords(site: Site, at: Point3 | undefined, drawn: Point3, found: AsBuilt | undefined): readonly string[] {
+  const checked = [found?.checkedOn, found?.checkedBy].filter(Boolean).join(' ');
+  if (at === undefined) return ['', '', '', checked];
+  const along = (axis: TapeAxis): string => {
+    const line = settingOutLine(site.gridlines, drawn, axis);
+    const offset = tapedFrom(site.gridlines, at, axis, line);
+    return fromGridlineWords(line ? [{ label: line.label, at: 0 }] : [], offset, site.units);
+  };
+  return [along('x'), along('y'), printLength(at[2], site.units), checked];
+}
 
 const placeWords = (site: Site, [x, y, z]: Point3): [string, string, string] => [
   fromGridlineWords(site.gridlines.x, x, site.units),
