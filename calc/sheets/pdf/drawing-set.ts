@@ -7,6 +7,7 @@ import { alongGridlines } from './along-gridlines.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './document.ts';
 import { type Draft, type Job, numberedSheets } from './draft.ts';
+import { enlargedAreas } from './enlarged-areas.ts';
 import { enlargedSheets } from './enlarged-sheets.ts';
 import { legendSheet } from './legend/legend-sheet.ts';
 import { type FontBytes, type Lettering, letteringIn } from './lettering.ts';
@@ -100,10 +101,11 @@ function missingSigns({ missing }: Lettering, text: string): readonly string[] {
 
 function draftsOf(job: Job): readonly Draft[] {
   const drawing = planDrawing(job.site, job.plan);
+  const areas = enlargedAreas(job.site, job.shape, job.lettering.sizes, drawing);
   const others = [
     legendSheet(job),
-    planSheet(job, drawing),
-    ...enlargedSheets(job, drawing),
+    planSheet(job, drawing, areas === null && job.site.drops.length > 0),
+    ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
     ...stripSheets(job),
     ...oneLineSheets(job),
     ...scheduleSheets(job),

@@ -2,7 +2,6 @@ import type { Site } from '../../../routing/site/site.ts';
 import { conduitStretches } from '../drawing/conduit-stretches.ts';
 import type { Drawing, Extent } from '../drawing/drawing.ts';
 import { extentOf } from '../drawing/extent.ts';
-import { planDrawing } from '../drawing/plan-drawing.ts';
 import type { Area } from './area.ts';
 import { drawBasePlan } from './base-plan.ts';
 import type { Draft, Job } from './draft.ts';
@@ -10,9 +9,11 @@ import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { writeLabels, writeMostOrNone } from './labels.ts';
 import type { SheetShape } from './paper.ts';
+import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
 import { aisleWishes, conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import { PLAN_NOTES } from './plan-notes.ts';
 import { drawClouds } from './revised.ts';
-import { scaleThatFits } from './scales.ts';
+import { type Scale, scaleThatFits } from './scales.ts';
 import { drawUnderlays } from './underlay.ts';
 import { grown, sizeOf, viewIn } from './view.ts';
 import { drawPlanFoot, FOOT } from './view-title.ts';
@@ -21,13 +22,6 @@ import { drawPlanFoot, FOOT } from './view-title.ts';
 const MARGIN = 6;
 /** No plan is drawn larger than 1/4 in = 1 ft, or 1:50. */
 export const LARGEST_RATIO = 48;
-
-export const PLAN_NOTES = [
-  'Thin grey is existing work and what others build; full ink is what this set installs. Symbols are not to scale: see the legend.',
-  'Conduit sizes stand beside each straight, a number in brackets where several lie side by side. Sizes not shown for want of room are in the conduit schedule.',
-  'Dotted feeders join what they feed: their length is given, their way is not drawn.',
-  'Field verify column and stripe positions before setting out. Written dimensions and the setting-out schedule govern; do not scale.',
-];
 
 const NUMBERS_APART = 'Numbers of drops and stalls that have no room here are on the enlarged plans.';
 /** Where fewer drops or stalls than this share can be numbered, none is. */
@@ -52,13 +46,20 @@ export function drawnExtent({ items }: Drawing): Extent {
   return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
 }
 
-/** The plan of the whole site with its raceways, equipment and drops, at the largest standard scale that fits. */
-export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job.plan)): Draft {
+const windowOf = (drawing: Drawing): Extent => grown(drawnExtent(drawing), MARGIN);
+
+/** The scale of the plan of the whole site. */
+export const overviewScale = (site: Site, shape: SheetShape, drawing: Drawing): Scale =>
+  scaleThatFits(site.units, sizeOf(windowOf(drawing)), planRoom(shape), LARGEST_RATIO);
+
+/**
+ * The plan of the whole site with its raceways, equipment and drops, at the largest standard scale that fits: in full
+ * where no enlarged plan comes after it.
+ */
+export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft {
   const { site, plan, shape } = job;
-  const window = grown(drawnExtent(drawing), MARGIN);
-  const room = planRoom(shape);
-  const scale = scaleThatFits(site.units, sizeOf(window), room, LARGEST_RATIO);
-  const view = viewIn(room, window, scale);
+  const scale = overviewScale(site, shape, drawing);
+  const view = viewIn(planRoom(shape), windowOf(drawing), scale);
   const title = 'Raceway and drop plan';
   return {
     key: 'plan',
@@ -66,6 +67,11 @@ export function planSheet(job: Job, drawing: Drawing = planDrawing(job.site, job
     title,
     scale: scale.says,
     draw: (pen) => {
+      if (isInFull) {
+        drawInFull(pen, job, drawing, view);
+        drawPlanFoot(pen, footOf(shape), view, site, title, FULL_NOTES);
+        return;
+      }
       drawUnderlays(pen, job.underlays, view);
       drawGridlines(pen, view, site);
       drawFeeders(pen, view, site);
