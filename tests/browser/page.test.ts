@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { opener } from './open.ts';
-import { openSample, seriousFaults, tally } from './open-page.ts';
+import { openSample, ready, seriousFaults, tally } from './open-page.ts';
 
 const open = opener();
 
@@ -43,14 +43,24 @@ test('a large table draws only the rows in view', async () => {
   await close();
 });
 
-test('cautions stand in the ledger and under every table', async () => {
+test('cautions stand once, in full until they are folded, then as a line that opens, beside every table too', async () => {
   const { page, close } = await open();
   const cautions = page.getByText('For planning by qualified persons.');
-  expect(await cautions.count()).toBe(1);
+  const line = page.getByText('For planning by qualified persons: verify before work');
+  expect(await cautions.isVisible()).toBe(true);
+  await page.locator('.cautions summary').click();
   for (const table of ['Runs 16', 'Setting out 16']) {
     await page.getByRole('button', { name: table }).click();
-    expect(await cautions.count()).toBe(2);
+    expect(await line.count()).toBe(1);
+    expect(await line.isVisible()).toBe(true);
+    expect(await cautions.isVisible()).toBe(false);
   }
+  expect((await page.locator('.cautions').boundingBox())!.height).toBeLessThan(40);
+  await page.reload();
+  await ready(page);
+  expect(await cautions.isVisible()).toBe(false);
+  await line.click();
+  expect(await cautions.isVisible()).toBe(true);
   await close();
 });
 

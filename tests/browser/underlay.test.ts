@@ -324,3 +324,31 @@ test('a site of nothing but an underlay is framed by it: with F, and when it is 
   await expect.poll(async () => (await tally(page)).camera).toBe(framed);
   await close();
 });
+
+test('over a picture the stalls let it through, while they are drawn and after', async () => {
+  const { page, close } = await open();
+  await emptySite(page);
+  await put(page, file('lot.png', 'image/png', png(1600, 1000)));
+  await seesViolet(page);
+  const box = (await page.getByTestId('board').boundingBox())!;
+  /** Alpha of the moving layer where the stalls are drawn: of what lies over the ground there, most is let through. */
+  const solid = (): Promise<number> =>
+    page.evaluate(() => {
+      const canvas = [...document.querySelectorAll<HTMLCanvasElement>('.board-paper canvas')].at(-1)!;
+      const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+      let count = 0;
+      for (let i = 3; i < data.length; i += 4) if (data[i]! > 200) count++;
+      return count / (data.length / 4);
+    });
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('s');
+  await page.getByTestId('draw-panel').getByLabel('rows', { exact: true }).selectOption('across');
+  await page.mouse.move(box.x + box.width * 0.2, box.y + box.height * 0.8);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.8, box.y + box.height * 0.8, { steps: 4 });
+  await page.mouse.up();
+  await page.waitForTimeout(200);
+  // Lines and letters alone are solid, a few in a hundred.
+  expect(await solid()).toBeLessThan(0.06);
+  await close();
+});

@@ -93,8 +93,9 @@ export const BASE_PICTURES: readonly BasePicture[] = [
     },
   },
   gridlined('gridlines', drawGridlines),
-  culled('columns', 'columns', drawColumns, 0.7),
+  // A trunk runs along the columns: over it they are seen, and its conductors over them.
   culled('raceways', 'raceways', drawRaceways),
+  culled('columns', 'columns', drawColumns, 0.7),
   culled('runs', 'runs', drawAllRuns, 2),
   culled('risers', 'raceways', drawRisers),
   culled('equipment', 'equipment', drawEquipment),

@@ -1,4 +1,4 @@
-import { type Box, boxesMeet, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
+import { type Box, boxesMeet, boxHolds, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
@@ -95,11 +95,14 @@ function clearOfAll(view: ViewStore, scene: Scene, viewport: Viewport, box: Box)
     return { ...held(x, y, scale, viewport, box), scale };
   };
   const isClear = (camera: Camera): boolean => {
-    const { px: minX, py: minY } = toScreen(camera, viewport, [own.minX, own.maxY]);
-    const { px: maxX, py: maxY } = toScreen(camera, viewport, [own.maxX, own.minY]);
-    return !covers.some((cover) => boxesMeet(cover, { minX, minY, maxX, maxY }));
+    const shown = onBoard(camera, viewport, own);
+    return (
+      !covers.some((cover) => boxesMeet(cover, shown)) &&
+      boxHolds(roomIn(viewport, WHOLE_ROOM), shown) &&
+      boxHolds(roomIn(viewport, EDGE), onBoard(camera, viewport, box))
+    );
   };
-  // A little smaller, where only so all of it is clear.
+  // A little smaller, where only so all of it is in sight and clear.
   const first = placed(largest);
   for (let step = 0, { scale } = first; step < STEPS; step++, scale *= SMALLER) {
     const camera = placed(scale);
@@ -107,6 +110,21 @@ function clearOfAll(view: ViewStore, scene: Scene, viewport: Viewport, box: Box)
   }
   return first;
 }
+
+/** Where a box of the plan lies on the board, pixels. */
+function onBoard(camera: Camera, viewport: Viewport, { minX, minY, maxX, maxY }: Box): Box {
+  const { px: left, py: top } = toScreen(camera, viewport, [minX, maxY]);
+  const { px: right, py: bottom } = toScreen(camera, viewport, [maxX, minY]);
+  return { minX: left, minY: top, maxX: right, maxY: bottom };
+}
+
+/** The board without a margin, and half a pixel for rounding. */
+const roomIn = ({ width, height }: Viewport, margin: number): Box => ({
+  minX: margin - 0.5,
+  minY: margin - 0.5,
+  maxX: width - margin + 0.5,
+  maxY: height - margin + 0.5,
+});
 
 const STEPS = 16;
 const SMALLER = 0.97;

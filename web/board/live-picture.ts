@@ -4,6 +4,8 @@ import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
+import { spotsOf } from './draw/draft.ts';
+import { OUTLINE_TOOLS } from './draw/tool-names.ts';
 import type { Painting } from './painting.ts';
 import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
@@ -35,8 +37,8 @@ const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
   ['stalls', drawCars],
   ['keepouts', drawKeepouts],
   ['members', drawMembers],
-  ['columns', drawColumns],
   ['raceways', drawRaceways],
+  ['columns', drawColumns],
   ['runs', drawRuns],
   ['raceways', drawRisers],
   ['equipment', drawEquipment],
@@ -68,15 +70,26 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
   // Before the guides: a handle that follows the hand would cross the name of what it is held to.
   if (!keepsDrawing(plain)) drawHandles(pen, plain, scene.site, view, selection);
-  drawGuides(pen, plain, view.guides);
+  const named = drawGuides(pen, plain, view.guides);
   if (view.draftMarks) count += drawMarks(pen, plain, painting, view.draftMarks);
-  if (view.draft) drawDraft(pen, plain, view.draft, view.draftWords, thingsIn(scene, view.draftMarks));
+  if (view.draft)
+    drawDraft(
+      pen,
+      plain,
+      view.draft,
+      { words: view.draftWords, leg: !boxed(view), named },
+      thingsIn(scene, view.draftMarks),
+    );
   if (view.measured) drawMeasure(pen, plain, view.measured);
   if (view.pin) drawPin(pen, plain, view.pin);
   if (view.band) drawBand(pen, plain, view.band);
   if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;
 }
+
+/** Two corners of an area are told by the sides of the rectangle that they make. */
+const boxed = ({ tool, draft }: ViewState): boolean =>
+  OUTLINE_TOOLS.has(tool) && draft !== null && spotsOf(draft).length === 2;
 
 const WORTH_SEEING = ['stalls', 'columns', 'equipment', 'drops'] as const;
 

@@ -113,6 +113,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
   const stopView = view.subscribe((state, before) => {
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
     if (state.hiddenKinds !== before.hiddenKinds) tell('base');
+    if ((state.underBox === null) !== (before.underBox === null)) tell('base');
     if (state.coverage !== before.coverage || state.marginBars !== before.marginBars) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
@@ -124,14 +125,14 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     moving: () => moving,
     shows: (list) => !view.getState().hiddenKinds.has(list === 'runs' ? 'raceways' : list),
     frame: (chosen = false) => {
-      const { camera, viewport, marginBars } = view.getState();
+      const { camera, viewport, marginBars, underBox } = view.getState();
       const { station } = document.getState();
       // Who prices it has other words beside the drops.
       return frameOf(
         camera,
         viewport,
         inks,
-        { scene: shown, station, margins: marginBars && station !== 'price' },
+        { scene: shown, station, margins: marginBars && station !== 'price', overPicture: underBox !== null },
         chosen,
       );
     },

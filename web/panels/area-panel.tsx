@@ -5,6 +5,7 @@ import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/voc
 import { useDocument } from '../document/use-document.ts';
 import { ChecksField } from './checks-field.tsx';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, PlaceFields } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -20,7 +21,7 @@ export function KeepoutPanel({ id }: PanelProps) {
   if (!keepout) return null;
   return (
     <>
-      <section className="fields" aria-label="Keep-out">
+      <FieldGroup name="Keep-out">
         <ChecksField
           label="keeps out"
           choices={KEEPOUT_BLOCKS}
@@ -40,7 +41,7 @@ export function KeepoutPanel({ id }: PanelProps) {
           onChange={(to) => change({ to: to ?? undefined })}
         />
         <Corners outline={keepout.outline} onChange={(outline) => change({ outline })} />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );
@@ -56,7 +57,7 @@ export function AislePanel({ id }: PanelProps) {
       <Facts>
         <Fact name="clear height">{printLength(aisleClearHeight(aisle, rules), units)}</Fact>
       </Facts>
-      <section className="fields" aria-label="Aisle">
+      <FieldGroup name="Aisle">
         <ChoiceField
           label="kind"
           value={aisle.kind ?? 'drive'}
@@ -65,7 +66,7 @@ export function AislePanel({ id }: PanelProps) {
           onChange={(kind) => change({ kind: kind === 'drive' ? undefined : kind })}
         />
         <Corners outline={aisle.outline} onChange={(outline) => change({ outline })} />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );

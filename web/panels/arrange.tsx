@@ -67,7 +67,13 @@ function ArrangeForms() {
         onMirror={(at, degrees) => act(mirror(now(), whole, at, degrees))}
         onCopy={(at, degrees) => act(mirrorCopy(now(), whole, at, degrees))}
       />
-      <Grid ways={ways} stalls={site.stalls} ids={ids} onArray={(shape) => act(arrayTurned(now(), whole, shape))} />
+      <Grid
+        ways={ways}
+        stalls={site.stalls}
+        ids={ids}
+        held={new Set(whole.map(({ list, id }) => `${list} ${id}`)).size}
+        onArray={(shape) => act(arrayTurned(now(), whole, shape))}
+      />
     </>
   );
 }
@@ -158,8 +164,9 @@ function Mirror({ about, onMirror, onCopy }: MirrorProps) {
   );
 }
 
-/** More copies than this are not what anyone means. */
-const MOST = 1000;
+/** More elements than this are not what anyone means. Common practice, no source. */
+const MOST = 10_000;
+const wholeNumber = (count: number): string => count.toLocaleString('en-US');
 /** What the choice says of a direction that was typed. */
 const TYPED = 'as typed';
 
@@ -168,10 +175,12 @@ interface GridProps {
   readonly stalls: Site['stalls'];
   /** The stalls that are selected. */
   readonly ids: ReadonlySet<string>;
+  /** How many elements are selected. */
+  readonly held: number;
   readonly onArray: (shape: ArrayShape) => void;
 }
 
-function Grid({ ways, stalls, ids, onArray }: GridProps) {
+function Grid({ ways, stalls, ids, held, onArray }: GridProps) {
   const [columns, setColumns] = useState(2);
   const [rows, setRows] = useState(1);
   const [rowsEvery, setRowsEvery] = useState(18);
@@ -183,7 +192,14 @@ function Grid({ ways, stalls, ids, onArray }: GridProps) {
   const { degrees, columnsEvery } = typed.of === of ? typed : offered;
   const change = (patch: Partial<typeof offered>): void => setTyped({ of, degrees, columnsEvery, ...patch });
   const along = ways.find((way) => Math.abs(way.degrees - degrees) < 1e-6)?.name;
-  const possible = columns * rows >= 2 && columns * rows <= MOST;
+  const copies = columns * rows - 1;
+  const says =
+    copies < 1
+      ? 'An array has two places or more.'
+      : (copies + 1) * held > MOST
+        ? `${wholeNumber((copies + 1) * held)} elements are more than an array makes at once: ${wholeNumber(MOST)} at most.`
+        : null;
+  const possible = says === null;
   const under = useMemo(
     () => (possible ? stallUnderArray(stalls, ids, { columns, columnsEvery, rows, rowsEvery, degrees }) : null),
     [possible, stalls, ids, columns, columnsEvery, rows, rowsEvery, degrees],
@@ -200,15 +216,19 @@ function Grid({ ways, stalls, ids, onArray }: GridProps) {
         }}
       />
       <DegreesField label="direction" value={degrees} decimals={4} onChange={(next) => change({ degrees: next })} />
-      <NumberField label="columns" unit="" whole least={1} value={columns} onChange={setColumns} />
+      <NumberField label="columns" unit="" whole least={1} most={1000} value={columns} onChange={setColumns} />
       <LengthField label="columns every" value={columnsEvery} onChange={(next) => change({ columnsEvery: next })} />
-      <NumberField label="rows" unit="" whole least={1} value={rows} onChange={setRows} />
+      <NumberField label="rows" unit="" whole least={1} most={1000} value={rows} onChange={setRows} />
       <LengthField label="rows every" value={rowsEvery} onChange={setRowsEvery} />
       {under && (
         <p className="renumbered twice" role="status">
           A copy would lie on stall {under.label ?? under.id}.
         </p>
       )}
+      <p className={says ? 'renumbered wrong' : 'renumbered'} role="status" data-testid="array-says">
+        {says ??
+          `${wholeNumber(copies)} ${copies === 1 ? 'copy' : 'copies'}${held > 1 ? ` of ${held} elements` : ''} beside what is selected.`}
+      </p>
       <Acts>
         <Act name="Array" idle={!possible} act={() => onArray({ columns, columnsEvery, rows, rowsEvery, degrees })} />
       </Acts>

@@ -5,9 +5,11 @@ import { whyBox } from '../../calc/why-supply.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
+import { PILOT_WORDS } from '../words/pilot-words.ts';
 import { printStalls, readStalls } from '../words/stall-names.ts';
 import { ChargerMargins } from './charger-margins.tsx';
 import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, NumberField, TextField } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -38,7 +40,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
   const drops = useDocument((state) => state.site.drops);
   if (!charger) return null;
   return (
-    <section className="fields" aria-label={`Charger ${id}`}>
+    <FieldGroup name="Charger" heading={`Charger ${id}`}>
       <ChoiceField
         label="fed from"
         value={charger.from}
@@ -76,7 +78,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
         label="pilot"
         value={charger.pilot ? 'yes' : 'no'}
         choices={['yes', 'no']}
-        words={(each) => (each === 'yes' ? 'carried with the branch' : 'not carried')}
+        words={(each) => (each === 'yes' ? PILOT_WORDS.yes : PILOT_WORDS.no)}
         onChange={(each) => change({ pilot: each === 'yes' ? true : undefined })}
       />
       <MaybeLength
@@ -86,7 +88,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
         value={charger.branchLimit ?? null}
         onChange={(branchLimit) => change({ branchLimit: branchLimit ?? undefined })}
       />
-    </section>
+    </FieldGroup>
   );
 }
 

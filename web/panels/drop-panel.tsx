@@ -1,10 +1,12 @@
 import { useMemo } from 'react';
 import { MOUNTS } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
+import { placeDrop } from '../document/edits/move.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { AsBuiltFields } from './as-built-fields.tsx';
 import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
 import { OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
 import { HangCharger } from './hang-charger.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
@@ -15,6 +17,7 @@ import { useChange, useElement } from './use-element.ts';
 export function DropPanel({ id }: { readonly id: string }) {
   const drop = useElement('drops', id);
   const change = useChange('drops', id);
+  const document = useDocumentStore();
   const chargers = useDocument((state) => state.site.chargers);
   const own = useMemo(() => chargers.filter((charger) => charger.drop === id), [chargers, id]);
   if (!drop) return null;
@@ -28,8 +31,15 @@ export function DropPanel({ id }: { readonly id: string }) {
         </div>
       ))}
       {own.length === 0 && <HangCharger drop={id} />}
-      <section className="fields" aria-label="Where it hangs">
-        <PlaceFields label="box" value={box} onChange={(next) => change({ box: next })} />
+      <FieldGroup name="Where it hangs">
+        <PlaceFields
+          label="box"
+          value={box}
+          onChange={(next) => {
+            const { file, apply } = document.getState();
+            apply(placeDrop(file, id, next));
+          }}
+        />
         {retractor ? (
           <PlaceFields label="retractor" value={retractor} onChange={(next) => change({ retractor: next })} />
         ) : (
@@ -64,12 +74,11 @@ export function DropPanel({ id }: { readonly id: string }) {
           choices={MOUNTS}
           onChange={(next) => change({ mount: next === 'overhead' ? undefined : next })}
         />
-      </section>
+      </FieldGroup>
       <AsBuiltFields drop={drop} />
       <ReachFields />
       {own.map((charger) => (
         <div key={charger.id}>
-          <h3>Charger {charger.id}</h3>
           <ChargerFields id={charger.id} />
           <Circuit charger={charger.id} />
         </div>

@@ -3,6 +3,7 @@ import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { RatingFields } from './rating-fields.tsx';
@@ -40,7 +41,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         )}
       </Facts>
       {supply && <Why ask="Why these figures?" steps={() => whyEquipment(site, id)} />}
-      <section className="fields" aria-label="Equipment">
+      <FieldGroup name="Equipment">
         <ChoiceField
           label="kind"
           value={equipment.kind}
@@ -75,7 +76,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           onChange={(workingSpace) => change({ workingSpace: workingSpace ?? undefined })}
         />
         <RatingFields equipment={equipment} onChange={change} />
-      </section>
+      </FieldGroup>
       <EquipmentFeeds id={id} />
       <OwnFindings id={id} />
     </>

@@ -6,6 +6,7 @@ import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { FeederWays } from './feeder-ways.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, NumberField } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -35,7 +36,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
         </>
       )}
-      <section className="fields" aria-label="Feeder">
+      <FieldGroup name="Feeder">
         <ChoiceField label="from" value={feeder.from} choices={ids} onChange={(from) => change({ from })} />
         <ChoiceField label="to" value={feeder.to} choices={ids} onChange={(to) => change({ to })} />
         <NumberField
@@ -91,7 +92,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           words={(each) => (each === 'yes' ? 'already' : 'to be installed')}
           onChange={(each) => change({ existing: each === 'yes' ? true : undefined })}
         />
-      </section>
+      </FieldGroup>
       {feeder.existing === true && <FeederWays id={id} />}
       <OwnFindings id={id} />
     </>

@@ -1,8 +1,9 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
 import { keysToBoard } from '../board/keys-to-board.ts';
 import { useDocument } from '../document/use-document.ts';
-import { atLeast, readNumber } from '../words/read-number.ts';
+import { atLeast, type ReadNumber, readNumber } from '../words/read-number.ts';
 
 interface FieldProps<T> {
   readonly label: string;
@@ -79,24 +80,32 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
 }
 
 interface LengthProps extends FieldProps<number> {
-  /** Feet; the field takes nothing below. */
+  /** Feet; the field takes nothing below, and nothing above. */
   readonly least?: number;
+  readonly most?: number;
+}
+
+/** The feet that a text means between two limits, or what is wrong with it. */
+export function readLength(text: string, units: Units, least: number, most: number): ReadNumber {
+  const length = parseLength(text, units);
+  if (!length.ok) return { ok: false, says: length.says };
+  if (length.feet < least) return { ok: false, says: `at least ${printLength(least, units)}` };
+  if (length.feet > most) return { ok: false, says: `at most ${printLength(most, units)}` };
+  return { ok: true, value: length.feet };
 }
 
 /** A length in feet, typed as a tape reads: 12' 6, 12.5, 150", 3.8m, 9' * 3. */
-export function LengthField({ least = Number.NEGATIVE_INFINITY, ...props }: LengthProps) {
+export function LengthField({
+  least = Number.NEGATIVE_INFINITY,
+  most = Number.POSITIVE_INFINITY,
+  ...props
+}: LengthProps) {
   const units = useDocument((state) => state.site.units);
   return (
     <TypedField
       {...props}
       print={(feet) => printLength(feet, units)}
-      read={(text) => {
-        const length = parseLength(text, units);
-        if (!length.ok) return { ok: false, says: length.says };
-        return length.feet < least
-          ? { ok: false, says: `at least ${printLength(least, units)}` }
-          : { ok: true, value: length.feet };
-      }}
+      read={(text) => readLength(text, units, least, most)}
     />
   );
 }

@@ -3,7 +3,7 @@ import { type Finding, GRADES } from '../../routing/site/finding.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { type FindingGroup, findingGroups } from '../words/finding-groups.ts';
-import { firstRefs } from '../words/refs.ts';
+import { refsAbout } from '../words/refs.ts';
 import { SeveritySign } from './severity-sign.tsx';
 
 const FIRST_PLACES = 8;
@@ -86,7 +86,7 @@ function Place({ finding, lead = false }: { readonly finding: Finding; readonly 
       className="place"
       onClick={() => {
         const { file, plan } = document.getState();
-        reveal(firstRefs(file, plan, about));
+        reveal(refsAbout(file, plan, about));
       }}
     >
       {words}

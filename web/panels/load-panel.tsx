@@ -1,5 +1,6 @@
 import { useDocument } from '../document/use-document.ts';
 import { OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, NumberField, TextField } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -11,7 +12,7 @@ export function LoadPanel({ id }: { readonly id: string }) {
   if (!load) return null;
   return (
     <>
-      <section className="fields" aria-label="Load">
+      <FieldGroup name="Load">
         <TextField label="name" value={load.name} onChange={(name) => change({ name })} />
         <ChoiceField
           label="on"
@@ -47,7 +48,7 @@ export function LoadPanel({ id }: { readonly id: string }) {
           choices={['no', 'yes']}
           onChange={(each) => change({ generation: each === 'yes' ? true : undefined })}
         />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );

@@ -134,11 +134,11 @@ function LookTicks() {
     <>
       <label className="tick">
         <input type="checkbox" checked={bars} onChange={() => view.setState({ marginBars: !bars })} />
-        margins beside every drop
+        <span>margins beside every drop</span>
       </label>
       <label className="tick">
         <input type="checkbox" checked={shaded} onChange={() => view.setState({ coverage: !shaded })} />
-        shade every stall by what is in reach
+        <span>shade every stall by what is in reach</span>
       </label>
     </>
   );

@@ -1,7 +1,7 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
 import { atLeast, type NumberLimits, readNumber } from '../words/read-number.ts';
-import { TypedField } from './fields.tsx';
+import { readLength, TypedField } from './fields.tsx';
 
 interface MaybeProps {
   readonly label: string;
@@ -10,12 +10,13 @@ interface MaybeProps {
   readonly none: string;
   readonly onChange: (value: number | null) => void;
   readonly least?: number;
+  readonly most?: number;
 }
 
 const isNone = (text: string, none: string): boolean => text.trim() === '' || text.trim().toLowerCase() === none;
 
 /** A length that may be left out. Feet. */
-export function MaybeLength({ label, value, none, onChange, least = Number.NEGATIVE_INFINITY }: MaybeProps) {
+export function MaybeLength({ label, value, none, onChange, least = -Infinity, most = Infinity }: MaybeProps) {
   const units = useDocument((state) => state.site.units);
   return (
     <TypedField<number | null>
@@ -25,11 +26,7 @@ export function MaybeLength({ label, value, none, onChange, least = Number.NEGAT
       print={(feet) => (feet === null ? none : printLength(feet, units))}
       read={(text) => {
         if (isNone(text, none)) return { ok: true, value: null };
-        const length = parseLength(text, units);
-        if (!length.ok) return { ok: false, says: length.says };
-        return length.feet < least
-          ? { ok: false, says: `at least ${printLength(least, units)}` }
-          : { ok: true, value: length.feet };
+        return readLength(text, units, least, most);
       }}
     />
   );
@@ -41,7 +38,7 @@ interface MaybeNumberProps extends MaybeProps {
 }
 
 /** A number over 0 that may be left out. */
-export function MaybeNumber({ label, value, none, onChange, unit, whole = false, least = 0 }: MaybeNumberProps) {
+export function MaybeNumber({ label, value, none, onChange, unit, whole = false, least = 0, most }: MaybeNumberProps) {
   return (
     <TypedField<number | null>
       label={label}
@@ -49,7 +46,9 @@ export function MaybeNumber({ label, value, none, onChange, unit, whole = false,
       onChange={onChange}
       print={(number) => (number === null ? none : `${number}${unit && ` ${unit}`}`)}
       read={(text) =>
-        isNone(text, none) ? { ok: true, value: null } : readNumber(text, { unit, whole, ...atLeast(least) })
+        isNone(text, none)
+          ? { ok: true, value: null }
+          : readNumber(text, { unit, whole, ...atLeast(least), ...(most !== undefined && { most }) })
       }
     />
   );

@@ -3,6 +3,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { LengthField, NumberField, PlaceFields } from './fields.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -18,7 +19,7 @@ export function ColumnPanel({ id }: PanelProps) {
   const [a, b] = column.size;
   return (
     <>
-      <section className="fields" aria-label="Column">
+      <FieldGroup name="Column">
         <PlaceFields label="center" value={column.at} onChange={(at) => change({ at })} />
         <LengthField label="width" value={a} least={0.01} onChange={(next) => change({ size: [next, b] })} />
         <LengthField label="depth" value={b} least={0.01} onChange={(next) => change({ size: [a, next] })} />
@@ -36,7 +37,7 @@ export function ColumnPanel({ id }: PanelProps) {
           least={0.1}
           onChange={(height) => change({ height: height ?? undefined })}
         />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );
@@ -58,10 +59,10 @@ export function MemberPanel({ id }: PanelProps) {
         <Fact name="slope">{level ? 'level' : `${degrees.toFixed(1)}°, ${printLength(high - low, units)} in all`}</Fact>
         <Fact name="length">{printLength(length, units)}</Fact>
       </Facts>
-      <section className="fields" aria-label="Member">
+      <FieldGroup name="Beam or purlin" label="Member">
         <PlaceFields label="from" value={member.from} onChange={(from) => change({ from })} />
         <PlaceFields label="to" value={member.to} onChange={(to) => change({ to })} />
-      </section>
+      </FieldGroup>
     </>
   );
 }
@@ -83,9 +84,9 @@ export function PullpointPanel({ id }: PanelProps) {
           </Fact>
         ))}
       </Facts>
-      <section className="fields" aria-label="Pull point">
+      <FieldGroup name="Pull point">
         <PlaceFields label="place" value={pullpoint.at} onChange={(at) => change({ at })} />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );

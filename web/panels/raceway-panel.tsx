@@ -2,6 +2,7 @@ import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField } from './fields.tsx';
 import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -31,7 +32,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
         ))}
         {conduits.length > 8 && <Fact name="and">{conduits.length - 8} more conduits</Fact>}
       </Facts>
-      <section className="fields" aria-label="Raceway">
+      <FieldGroup name="Raceway">
         <ChoiceField
           label="method"
           value={raceway.method}
@@ -63,7 +64,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
           onChange={(aboveRoof) => change({ aboveRoof: aboveRoof ?? undefined })}
         />
         <Vertices path={raceway.path} onChange={(path) => change({ path })} />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );

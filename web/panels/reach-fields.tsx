@@ -1,5 +1,6 @@
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
+import { FieldGroup } from './field-group.tsx';
 import { LengthField } from './fields.tsx';
 
 /** For a selected drop: the height of the inlets whose reach the board shows, or none. */
@@ -9,10 +10,10 @@ export function ReachFields() {
   const { on, height } = useView((state) => state.reachPicture);
   if (station !== 'layout') return null;
   return (
-    <section className="fields" aria-label="Picture of its reach">
+    <FieldGroup name="Picture of its reach">
       <label className="tick">
         <input type="checkbox" checked={on} onChange={() => view.setState({ reachPicture: { on: !on, height } })} />
-        show where its cord reaches
+        <span>show where its cord reaches</span>
       </label>
       {on && (
         <LengthField
@@ -22,6 +23,6 @@ export function ReachFields() {
           onChange={(next) => view.setState({ reachPicture: { on, height: next } })}
         />
       )}
-    </section>
+    </FieldGroup>
   );
 }

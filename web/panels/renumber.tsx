@@ -90,9 +90,10 @@ function OfKind({ kind }: { readonly kind: Numberable }) {
   const twice = what === 'labels' ? site.stalls.filter(({ id, label }) => !own.has(id) && held.has(label ?? id)) : [];
 
   const act = (): void => {
-    if (!made.ok || !document.getState().apply(made.edit) || what === 'labels') return;
+    // What goes by its old name is not selected any more once the edit is done.
+    const { selection, select, apply } = document.getState();
+    if (!made.ok || !apply(made.edit) || what === 'labels') return;
     const now = new Map(ids.map((id, i) => [id, fresh[i]!]));
-    const { selection, select } = document.getState();
     select(selection.map((ref) => (ref.list === list ? { ...ref, id: now.get(ref.id) ?? ref.id } : ref)));
   };
 

@@ -53,7 +53,7 @@ export function SelectionPanel() {
           {!keeps && (
             <button
               type="button"
-              className="plain"
+              className="other-act"
               onClick={() => {
                 const { file, apply } = document.getState();
                 apply(deleteElements(file, selection));
@@ -62,7 +62,7 @@ export function SelectionPanel() {
               Delete
             </button>
           )}
-          <button type="button" className="plain" onClick={() => document.getState().select([])}>
+          <button type="button" className="other-act" onClick={() => document.getState().select([])}>
             To the lot
           </button>
         </span>
@@ -71,9 +71,9 @@ export function SelectionPanel() {
         one && <BuildPanel key={`${first.list} ${first.id}`} list={first.list} id={first.id} />
       ) : (
         <>
+          <ChargeSelected />
           {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
           {one && <NameField key={first.id} list={first.list} id={first.id} />}
-          <ChargeSelected />
           <Renumber />
           <Arrange />
         </>

@@ -106,8 +106,9 @@ function ChoiceOf({ field, leaf, value, onChange }: ChoiceProps) {
       choices={[...(value === VARIOUS ? [VARIOUS] : []), ...(hasNone ? [NONE] : []), ...all.map(String)]}
       words={(each) => {
         if (each === NONE) return field.none ?? '';
-        if (leaf.kind === 'yes or no' && each !== VARIOUS) return each === 'true' ? 'yes' : 'no';
-        return field.words?.[each] ?? each;
+        if (each === VARIOUS) return each;
+        const plain = leaf.kind === 'yes or no' ? (each === 'true' ? 'yes' : 'no') : each;
+        return field.words?.[each] ?? plain;
       }}
       onChange={(each) => {
         if (each === NONE) onChange(null);

@@ -3,6 +3,8 @@ import { AISLE_WORDS } from '../../routing/site/vocabulary.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../document/shared-field.ts';
 
+import { PILOT_WORDS } from '../words/pilot-words.ts';
+
 type Given = string | number | boolean;
 
 /** How a field of several elements is shown. What it may hold is read from the schema. */
@@ -154,7 +156,7 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('rated', ['amps'], { unit: 'A', called: 'rated current' }),
     field('voltage', ['volts'], { unit: 'V' }),
     field('phases', ['phases'], { words: PHASES }),
-    field('pilot carried', ['pilot'], { absent: false, called: 'pilot' }),
+    field('pilot', ['pilot'], { absent: false, words: { true: PILOT_WORDS.yes, false: PILOT_WORDS.no } }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
   ],
 };

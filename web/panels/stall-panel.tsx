@@ -3,6 +3,7 @@ import { useDocument } from '../document/use-document.ts';
 import { spareOrShort } from '../words/lengths.ts';
 import { PARKED } from '../words/margins.ts';
 import { Fact, Facts, Link, OwnFindings } from './facts.tsx';
+import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields, TextField } from './fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -29,7 +30,7 @@ export function StallPanel({ id }: { readonly id: string }) {
           </Fact>
         ))}
       </Facts>
-      <section className="fields" aria-label="Stall">
+      <FieldGroup name="Stall">
         <TextField
           label="label"
           value={stall.label ?? ''}
@@ -64,7 +65,7 @@ export function StallPanel({ id }: { readonly id: string }) {
           words={(vehicle) => (vehicle === USUAL ? `the usual, ${usual}` : vehicle)}
           onChange={(vehicle) => change({ vehicle: vehicle === USUAL ? undefined : vehicle })}
         />
-      </section>
+      </FieldGroup>
       <OwnFindings id={id} />
     </>
   );

@@ -1,7 +1,6 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
-import { Cautions } from '../panels/cautions.tsx';
 import { CompareTable } from './compare-table.tsx';
 import { CostTable } from './cost-table.tsx';
 import { CutsTable } from './cuts-table.tsx';
@@ -61,7 +60,6 @@ export function Drawer() {
       {Table && (
         <div className="drawer-table" id="drawer-table" style={{ '--drawer-height': `${height}px` } as CSSProperties}>
           <Table />
-          <Cautions />
         </div>
       )}
     </section>

@@ -12,13 +12,19 @@ export function refsOf(file: SiteFile, plan: Plan, id: string): readonly Ref[] {
   return conduit ? conduit.circuits.flatMap((charger) => dropOf(file, charger) ?? []) : [];
 }
 
-/** The refs of the first id, of those that a finding is about, that stands on the board. */
-export function firstRefs(file: SiteFile, plan: Plan, ids: readonly string[]): readonly Ref[] {
-  for (const id of ids) {
-    const refs = refsOf(file, plan, id);
-    if (refs.length > 0) return refs;
-  }
-  return [];
+/**
+ * What stands on the board of what a finding is about, each once: all of the kind that it names first. Of a branch that is
+ * about its drop and the panel it comes from the drop is shown, and of 28 drops every one.
+ */
+export function refsAbout(file: SiteFile, plan: Plan, ids: readonly string[]): readonly Ref[] {
+  const found = new Map<string, Ref>();
+  let list: Ref['list'] | undefined;
+  for (const id of ids)
+    for (const ref of refsOf(file, plan, id)) {
+      list ??= ref.list;
+      if (ref.list === list) found.set(ref.id, ref);
+    }
+  return [...found.values()];
 }
 
 export function dropOf(file: SiteFile, charger: string): Ref | null {

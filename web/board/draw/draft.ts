@@ -56,6 +56,10 @@ export interface DrawTool<Options> {
   readonly raised?: (draft: Draft, z: number, options: Options) => { readonly draft: Draft; readonly options: Options };
   /** The options for the next one, once an edit was done. */
   readonly after?: (options: Options, ground: Ground) => Options;
+  /** Why what is drawn so far cannot be finished, for whoever wants to. */
+  readonly lacks?: (draft: Draft) => string;
+  /** The tool that it is by these options, where that is another. */
+  readonly instead?: (options: Options) => DrawTool<Options> | null;
   /** Another way round, by one key: the other side, a quarter turn. */
   readonly turned?: (options: Options) => Options;
 }

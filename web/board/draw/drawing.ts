@@ -28,7 +28,9 @@ export interface InHand {
 export function inHand({ view }: Desk): InHand | null {
   const { tool: name, drawOptions } = view.getState();
   if (!isDrawTool(name)) return null;
-  return { name, tool: toolOf(name) as DrawTool<unknown>, options: drawOptions[name] };
+  const tool = toolOf(name) as DrawTool<unknown>;
+  const options = drawOptions[name];
+  return { name, tool: tool.instead?.(options) ?? tool, options };
 }
 
 /** The document without the draft. */
@@ -155,8 +157,12 @@ export function finish(desk: Desk): void {
   }
   if (held.tool.shape !== 'path' && held.tool.shape !== 'outline') return;
   show(desk, { spots: draft.spots, next: null, whole: true });
-  if (editOf(desk, held, draftOf(desk))) setDown(desk);
-  else show(desk, { ...draft, next: draft.next, whole: false });
+  if (editOf(desk, held, draftOf(desk))) {
+    setDown(desk);
+    return;
+  }
+  show(desk, { ...draft, next: draft.next, whole: false });
+  if (held.tool.lacks) desk.document.getState().notify(held.tool.lacks(draft));
 }
 
 /** Sets what stands: one entry in the history. What it put in is selected. */

@@ -75,6 +75,10 @@ export interface DropsOptions {
 }
 
 export interface KeepoutOptions {
+  /** Drawn by its corners, or put round at one press. */
+  readonly shape: 'corners' | 'round';
+  /** From side to side where it is round. */
+  readonly across: number;
   readonly from: number | null;
   readonly to: number | null;
   readonly blocks: readonly KeepoutBlocks[];
@@ -166,7 +170,7 @@ export const FIRST_OPTIONS: DrawOptions = {
     from: '',
     stalls: null,
   },
-  keepout: { from: null, to: null, blocks: ['raceway', 'drop', 'equipment', 'cord'] },
+  keepout: { shape: 'corners', across: 2, from: null, to: null, blocks: ['raceway', 'drop', 'equipment', 'cord'] },
   aisle: { kind: 'drive' },
   pullpoint: { elevation: 11 },
   member: { elevation: 12 },

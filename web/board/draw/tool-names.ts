@@ -4,6 +4,9 @@ export const OTHER_TOOLS = ['keepout', 'aisle', 'pullpoint', 'member', 'column']
 
 export type DrawToolName = (typeof LAYOUT_TOOLS)[number] | (typeof OTHER_TOOLS)[number];
 
+/** Drawn by their corners. */
+export const OUTLINE_TOOLS: ReadonlySet<string> = new Set<DrawToolName>(['keepout', 'aisle']);
+
 const NAMES: ReadonlySet<string> = new Set([...LAYOUT_TOOLS, ...OTHER_TOOLS]);
 
 export const isDrawTool = (tool: string): tool is DrawToolName => NAMES.has(tool);

@@ -6,6 +6,15 @@ import { wordsPlace } from '../words-place.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 
+export interface DraftWords {
+  /** What the drawn thing comes to. */
+  readonly words: readonly string[];
+  /** Whether the last part of the line is measured. */
+  readonly leg: boolean;
+  /** Where names of what the hand is held to stand already, pixels. */
+  readonly named: readonly Box[];
+}
+
 /**
  * The line under the hand: from place to place, its last part measured, and what the drawn thing comes to, in words that
  * stand clear of things where they can.
@@ -14,7 +23,7 @@ export function drawDraft(
   pen: Pen,
   frame: Frame,
   draft: Draft,
-  words: readonly string[],
+  { words, leg, named }: DraftWords,
   thingsIn: (box: Box) => readonly Box[],
 ): void {
   const { left, top, scale, ink, units } = frame;
@@ -43,7 +52,7 @@ export function drawDraft(
   const last = spots.at(-1)!.at;
   const before = spots.at(-2)?.at;
   const lines = [...words];
-  if (before) {
+  if (before && leg) {
     const dx = last[0] - before[0];
     const dy = last[1] - before[1];
     const degrees = (((Math.atan2(dy, dx) * 180) / Math.PI + 360) % 360).toFixed(1).replace('.0', '');
@@ -64,7 +73,7 @@ export function drawDraft(
     maxX: px(maxX),
     maxY: py(minY),
   }));
-  const place = wordsPlace([px(last[0]), py(last[1])], size, frame, boxes);
+  const place = wordsPlace([px(last[0]), py(last[1])], size, frame, [...boxes, ...named]);
   if (place.isOver) {
     pen.fillStyle = ink.paper;
     pen.fillRect(place.left, place.top, size.width, size.height);

@@ -24,17 +24,35 @@ export interface Frame {
   readonly scene: Scene;
   /** Whether every drop carries the bars of its margins. */
   readonly margins: boolean;
+  /** A picture of the site lies underneath: what covers the ground lets it through. */
+  readonly overPicture: boolean;
   /** Drawn heavier: what is selected. */
   readonly chosen: boolean;
 }
 
 const MARGIN_PX = 80;
 
+/** How much of what covers the ground stays where a picture lies underneath. */
+const THIN = 0.3;
+
+/** Fills a path that covers the ground: thinly over a picture, for stalls are checked against it. */
+export function fillGround(pen: Pen, { overPicture }: Frame, color: string): void {
+  pen.fillStyle = color;
+  if (overPicture) pen.globalAlpha = THIN;
+  pen.fill();
+  pen.globalAlpha = 1;
+}
+
 export const frameOf = (
   camera: Camera,
   view: Viewport,
   ink: Ink,
-  { scene, station, margins }: Pick<Frame, 'scene' | 'station' | 'margins'>,
+  {
+    scene,
+    station,
+    margins,
+    overPicture = false,
+  }: Pick<Frame, 'scene' | 'station' | 'margins'> & Partial<Pick<Frame, 'overPicture'>>,
   chosen = false,
 ): Frame => ({
   scale: camera.scale,
@@ -48,5 +66,6 @@ export const frameOf = (
   scene,
   station,
   margins,
+  overPicture,
   chosen,
 });

@@ -2,7 +2,7 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { AreaMark, MemberMark } from '../scene/mark.ts';
-import type { Frame, Pen } from './frame.ts';
+import { type Frame, fillGround, type Pen } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
 
 const BIG_ENOUGH = 8;
@@ -12,8 +12,7 @@ const DASHES_FROM = 2.5;
 export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
   pen.beginPath();
   for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
-  pen.fillStyle = frame.ink.aisle;
-  pen.fill();
+  fillGround(pen, frame, frame.ink.aisle);
   for (const mark of marks) drawKind(pen, frame, mark);
   if (!frame.chosen) return;
   pen.beginPath();

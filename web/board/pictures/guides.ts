@@ -1,14 +1,16 @@
-import type { Box } from '../../../routing/plane/box.ts';
+import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { lettering, namePx } from '../ink.ts';
 import type { Guide } from '../snap/guide.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
-/** What the hand is held to, with its name. */
-export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): void {
+/** What the hand is held to, with its name; no name over another. Gives where the names stand, pixels. */
+export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): readonly Box[] {
   const { left, top, scale, width, height, ink } = frame;
+  const named: Box[] = [];
   for (const guide of guides) {
     pen.beginPath();
     let words: readonly [string, number, number];
@@ -45,8 +47,30 @@ export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): vo
     pen.setLineDash([]);
     pen.textAlign = 'left';
     pen.textBaseline = 'middle';
-    halo(pen, frame, ...words, 600, ink.ink);
+    const [label, x, at] = words;
+    pen.font = lettering(namePx(scale), 600);
+    const y = freeLine(named, x, at, pen.measureText(label).width);
+    named.push(lineBox(x, y, pen.measureText(label).width));
+    halo(pen, frame, label, x, y, 600, ink.ink);
   }
+  return named;
+}
+
+/** Pixels from one line of names to the next. */
+const LINE = 17;
+
+const lineBox = (x: number, y: number, width: number): Box => ({
+  minX: x,
+  minY: y - LINE / 2,
+  maxX: x + width + 8,
+  maxY: y + LINE / 2 - 1,
+});
+
+/** The first line from `y` down on which a name of a width stands over no other. */
+export function freeLine(named: readonly Box[], x: number, y: number, width: number): number {
+  let at = y;
+  while (named.some((box) => boxesMeet(box, lineBox(x, at, width)))) at += LINE;
+  return at;
 }
 
 export function drawBand(pen: Pen, { left, top, scale, ink }: Frame, band: Box): void {

@@ -1,7 +1,8 @@
 import { lettering, namePx } from '../ink.ts';
 import type { StallMark } from '../scene/mark.ts';
 import type { StallBand } from '../scene/stall-bands.ts';
-import type { Frame, Pen } from './frame.ts';
+import { clearOfEnds, fitting } from './clear-of-car.ts';
+import { type Frame, fillGround, type Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
 /** Pixels to a foot from which stalls are drawn one by one. */
@@ -32,8 +33,7 @@ export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]):
   if (chosen) {
     pen.beginPath();
     for (const mark of marks) traceOutline(pen, frame, mark.corners);
-    pen.fillStyle = ink.chosen;
-    pen.fill();
+    fillGround(pen, frame, ink.chosen);
   }
   pen.beginPath();
   for (const { corners } of marks) {
@@ -58,8 +58,7 @@ export function drawCars(pen: Pen, frame: Frame, marks: readonly StallMark[]): v
     if (scale >= ROUNDED_FROM) traceRounded(pen, frame, car, 1.6 * scale);
     else traceOutline(pen, frame, car);
   }
-  pen.fillStyle = ink.car;
-  pen.fill();
+  fillGround(pen, frame, ink.car);
   pen.strokeStyle = ink.carEdge;
   pen.lineWidth = 0.8;
   pen.stroke();
@@ -88,25 +87,48 @@ export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMar
   pen.textAlign = 'center';
   pen.textBaseline = 'middle';
   pen.fillStyle = chosen ? ink.ink : ink.soft;
-  for (const { stall, label, labelAt } of marks) {
+  for (const { stall, label, labelAt, car } of marks) {
     if (stall.width * scale < Math.max(LABELS_FROM, label.length * 7)) continue;
     const [dx, dy] = [labelAt[0] - stall.at[0], labelAt[1] - stall.at[1]];
     const inward = Math.hypot(dx, dy) * scale;
     // From far off it would stand on the edge of the stall.
     const away = inward > 0 ? Math.max(1, (size * 0.6 + 3) / inward) : 1;
-    pen.fillText(label, left + (stall.at[0] + dx * away) * scale, top - (stall.at[1] + dy * away) * scale);
+    const y = top - (stall.at[1] + dy * away) * scale;
+    const ends = endsOf(frame, stall, car);
+    pen.fillText(label, left + (stall.at[0] + dx * away) * scale, ends ? clearOfEnds(y, size, ends) : y);
   }
-  for (const mark of marks) if (mark.stall.width * scale >= 40) drawUse(pen, frame, mark);
+  for (const mark of marks) if (mark.stall.width * scale >= CARS_FROM * 2) drawUse(pen, frame, mark);
 }
 
-/** Accessible stalls are named in words: the painted sign is the stall's, not the drawing's. */
-function drawUse(pen: Pen, { scale, left, top, ink }: Frame, { stall, labelAt }: StallMark): void {
+/** The ends of a car that stands along the sheet, pixels; null where it is not drawn, or lies otherwise. */
+function endsOf({ scale, top }: Frame, stall: StallMark['stall'], car: StallMark['car']) {
+  if (stall.width * scale < CARS_FROM || Math.abs(stall.heading % 180) !== 90) return null;
+  const ys = car.map(([, y]) => top - y * scale);
+  return { minY: Math.min(...ys), maxY: Math.max(...ys) };
+}
+
+const USES = {
+  accessible: ['accessible', 'acc.'],
+  'van-accessible': ['van accessible', 'van acc.', 'van'],
+} as const;
+
+/** Accessible stalls are named in words, the painted sign is the stall's: in as many as stand between the sides of a car. */
+function drawUse(pen: Pen, frame: Frame, { stall, labelAt, car }: StallMark): void {
   if (stall.use !== 'accessible' && stall.use !== 'van-accessible') return;
+  const { scale, left, top, ink } = frame;
   const inward = Math.sign(labelAt[1] - stall.at[1]) || 1;
   const px = namePx(scale) - 1;
   pen.font = lettering(px);
   pen.fillStyle = ink.soft;
-  const words = stall.use === 'van-accessible' ? 'van accessible' : 'accessible';
-  if (pen.measureText(words).width > stall.width * scale - 6) return;
-  pen.fillText(words, left + labelAt[0] * scale, top - labelAt[1] * scale - inward * (px + 4));
+  const ends = endsOf(frame, stall, car);
+  const room = ends ? Math.min(...sidesOf(car)) * scale : stall.width * scale - 6;
+  const words = fitting(USES[stall.use], (each) => pen.measureText(each).width, room);
+  if (words === null) return;
+  const y = top - labelAt[1] * scale - inward * (px + 4);
+  pen.fillText(words, left + labelAt[0] * scale, ends ? clearOfEnds(y, px, ends) : y);
 }
+
+const sidesOf = ([a, b, c]: StallMark['car']): readonly [number, number] => [
+  Math.hypot(a[0] - b[0], a[1] - b[1]),
+  Math.hypot(b[0] - c[0], b[1] - c[1]),
+];

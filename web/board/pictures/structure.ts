@@ -18,9 +18,9 @@ export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]
     else if (scale > 0.7) pen.fillRect(left + column.at[0] * scale - 1.5, top - column.at[1] * scale - 1.5, 3, 3);
   }
   pen.fill();
-  if (!chosen) return;
-  pen.strokeStyle = ink.ink;
-  pen.lineWidth = 4;
+  // An edge, so that it is told from a trunk of its own grey.
+  pen.strokeStyle = chosen ? ink.ink : ink.soft;
+  pen.lineWidth = chosen ? 4 : 1;
   pen.stroke();
 }
 

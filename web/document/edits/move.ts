@@ -25,6 +25,16 @@ export function moveElements(file: SiteFile, refs: readonly Ref[], dxFt: number,
 export const moveHandle = (file: SiteFile, ref: Ref, dxFt: number, dyFt: number, dzFt = 0): Edit =>
   moveElements(file, [ref], dxFt, dyFt, dzFt);
 
+/** Puts a drop where its box lies at a place, site feet: its retractor goes along. */
+export function placeDrop(file: SiteFile, id: string, atFt: Point3): Edit {
+  const box = handleAt(file, { list: 'drops', id, part: { kind: 'box' } });
+  const at = spotInFile(file, atFt);
+  const [x, y, z] = box ? [at[0] - box[0], at[1] - box[1], at[2] - box[2]] : [0, 0, 0];
+  const motion = shift(x, y, z);
+  const steps = movedSteps(held(file, [{ list: 'drops', id }]), motion);
+  return { name: `Move ${nameOf(steps, [])}`, steps };
+}
+
 /** Puts one handle at a place, site feet. */
 export function placeHandle(file: SiteFile, ref: Ref, atFt: Point3): Edit {
   const at = spotInFile(file, atFt);

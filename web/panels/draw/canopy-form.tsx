@@ -8,6 +8,7 @@ import {
   tiltOf,
 } from '../../../routing/propose/rows/canopy-slope.ts';
 import type { CanopyOptions } from '../../board/draw/options.ts';
+import { FieldGroup } from '../field-group.tsx';
 import { ChoiceField, DegreesField, LengthField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
@@ -23,84 +24,104 @@ const FORM_WORDS: Readonly<Record<Form, string>> = {
 export function CanopyForm() {
   const [options, change] = useOptions('canopy');
   return (
-    <section className="fields" aria-label="Canopy">
-      <LengthField label="bays of" value={options.spacing} least={4} onChange={(spacing) => change({ spacing })} />
-      <ChoiceField
-        label="columns in"
-        value={String(options.columnLines)}
-        choices={['1', '2']}
-        words={(each) => (each === '1' ? 'one line' : 'two lines')}
-        onChange={(each) => change({ columnLines: each === '2' ? 2 : 1 })}
-      />
-      {options.columnLines === 2 && (
-        <>
-          <LengthField
-            label="lines apart"
-            value={options.lineGap}
-            least={1}
-            onChange={(lineGap) => change({ lineGap })}
-          />
-          <ChoiceField
-            label="second line"
-            value={options.side}
-            choices={['left', 'right']}
-            words={(each) => `on the ${each}`}
-            onChange={(side) => change({ side })}
-          />
-        </>
-      )}
-      <LengthField
-        label="beams past columns"
-        value={options.overhang}
-        least={0}
-        onChange={(overhang) => change({ overhang })}
-      />
-      <LengthField
-        label="purlins past ends"
-        value={options.endOverhang}
-        least={0}
-        onChange={(endOverhang) => change({ endOverhang })}
-      />
-      <ChoiceField
-        label="form"
-        value={options.form}
-        choices={CANOPY_FORMS}
-        words={(each) => FORM_WORDS[each]}
-        onChange={(form) => change({ form })}
-      />
-      {options.form !== 'flat' && <SlopeFields options={options} change={change} />}
-      <LengthField
-        label={options.form !== 'flat' && options.levelAt === 'low edge' ? 'low edge at' : 'beams at'}
-        value={options.beamElevation}
-        least={0.1}
-        onChange={(beamElevation) => change({ beamElevation })}
-      />
-      <LengthField
-        label="purlins above beams"
-        value={options.purlinsAbove}
-        onChange={(purlinsAbove) => change({ purlinsAbove })}
-      />
-      <MaybeLength
-        label="purlins every"
-        none="none"
-        least={0.5}
-        value={options.purlinSpacing || null}
-        onChange={(spacing) => change({ purlinSpacing: spacing ?? 0 })}
-      />
-      <LengthField
-        label="column side"
-        value={options.columnSize}
-        least={0.1}
-        onChange={(columnSize) => change({ columnSize })}
-      />
-      <ChoiceField
-        label="gridlines"
-        value={options.gridlines ? 'yes' : 'no'}
-        choices={['yes', 'no']}
-        words={(each) => (each === 'yes' ? 'through the columns' : 'none')}
-        onChange={(each) => change({ gridlines: each === 'yes' })}
-      />
-    </section>
+    <>
+      <FieldGroup name="Bays" label="Canopy">
+        <LengthField
+          label="bays of"
+          value={options.spacing}
+          least={4}
+          most={200}
+          onChange={(spacing) => change({ spacing })}
+        />
+        <ChoiceField
+          label="columns in"
+          value={String(options.columnLines)}
+          choices={['1', '2']}
+          words={(each) => (each === '1' ? 'one line' : 'two lines')}
+          onChange={(each) => change({ columnLines: each === '2' ? 2 : 1 })}
+        />
+        {options.columnLines === 2 && (
+          <>
+            <LengthField
+              label="lines apart"
+              value={options.lineGap}
+              least={1}
+              most={300}
+              onChange={(lineGap) => change({ lineGap })}
+            />
+            <ChoiceField
+              label="second line"
+              value={options.side}
+              choices={['left', 'right']}
+              words={(each) => `on the ${each}`}
+              onChange={(side) => change({ side })}
+            />
+          </>
+        )}
+      </FieldGroup>
+      <FieldGroup name="Overhang">
+        <LengthField
+          label="beams past columns"
+          value={options.overhang}
+          least={0}
+          most={200}
+          onChange={(overhang) => change({ overhang })}
+        />
+        <LengthField
+          label="purlins past ends"
+          value={options.endOverhang}
+          least={0}
+          most={200}
+          onChange={(endOverhang) => change({ endOverhang })}
+        />
+      </FieldGroup>
+      <FieldGroup name="Roof">
+        <ChoiceField
+          label="form"
+          value={options.form}
+          choices={CANOPY_FORMS}
+          words={(each) => FORM_WORDS[each]}
+          onChange={(form) => change({ form })}
+        />
+        {options.form !== 'flat' && <SlopeFields options={options} change={change} />}
+        <LengthField
+          label={options.form !== 'flat' && options.levelAt === 'low edge' ? 'low edge at' : 'beams at'}
+          value={options.beamElevation}
+          least={0.1}
+          most={100}
+          onChange={(beamElevation) => change({ beamElevation })}
+        />
+      </FieldGroup>
+      <FieldGroup name="Steel">
+        <LengthField
+          label="purlins above beams"
+          value={options.purlinsAbove}
+          onChange={(purlinsAbove) => change({ purlinsAbove })}
+        />
+        <MaybeLength
+          label="purlins every"
+          none="none"
+          least={0.5}
+          most={200}
+          value={options.purlinSpacing || null}
+          onChange={(spacing) => change({ purlinSpacing: spacing ?? 0 })}
+        />
+        <LengthField
+          label="column side"
+          value={options.columnSize}
+          least={0.1}
+          most={20}
+          onChange={(columnSize) => change({ columnSize })}
+        />
+        <ChoiceField
+          label="gridlines"
+          value={options.gridlines ? 'yes' : 'no'}
+          choices={['yes', 'no']}
+          words={(each) => (each === 'yes' ? 'through the columns' : 'none')}
+          onChange={(each) => change({ gridlines: each === 'yes' })}
+        />
+      </FieldGroup>
+    </>
   );
 }
 

@@ -43,14 +43,14 @@ export function DrawPanel({ tool }: { readonly tool: DrawToolName }) {
         <span className="panel-acts">
           <button
             type="button"
-            className="plain"
+            className="act"
             title="Enter on the board, Ctrl+Enter here"
             disabled={!begun}
             onClick={() => finish(desk)}
           >
             Set
           </button>
-          <button type="button" className="plain" onClick={() => stop(desk)}>
+          <button type="button" className="other-act" onClick={() => stop(desk)}>
             {begun ? 'Throw away' : 'Done'}
           </button>
         </span>

@@ -3,6 +3,8 @@ import { groundOf } from '../../board/draw/drawing.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.ts';
+import { PILOT_WORDS } from '../../words/pilot-words.ts';
+import { FieldGroup } from '../field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
 import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
 import { ChargeSelected } from './charge-selected.tsx';
@@ -18,7 +20,7 @@ export function DropsForm() {
     <>
       <ChargeSelected />
       <OfferedStalls />
-      <section className="fields" aria-label="Drop to place">
+      <FieldGroup name="Drop" label="Drop to place">
         <LengthField label="cord" value={options.cord} least={0.1} onChange={(cord) => change({ cord })} />
         <LengthField label="box at" value={options.elevation} onChange={(elevation) => change({ elevation })} />
         <MaybeLength
@@ -35,6 +37,8 @@ export function DropsForm() {
           onChange={(restHeight) => change({ restHeight })}
         />
         <ChoiceField label="mount" value={options.mount} choices={MOUNTS} onChange={(mount) => change({ mount })} />
+      </FieldGroup>
+      <FieldGroup name="Charger">
         <ChoiceField
           label="charger"
           value={options.withCharger ? 'yes' : 'no'}
@@ -70,12 +74,12 @@ export function DropsForm() {
               label="pilot"
               value={options.pilot ? 'yes' : 'no'}
               choices={['yes', 'no']}
-              words={(each) => (each === 'yes' ? 'carried with the branch' : 'not carried')}
+              words={(each) => (each === 'yes' ? PILOT_WORDS.yes : PILOT_WORDS.no)}
               onChange={(each) => change({ pilot: each === 'yes' })}
             />
           </>
         )}
-      </section>
+      </FieldGroup>
     </>
   );
 }

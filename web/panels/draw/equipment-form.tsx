@@ -2,6 +2,7 @@ import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDocument } from '../../document/use-document.ts';
+import { FieldGroup } from '../field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
 import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
 import { useDesk, useOptions } from './use-options.ts';
@@ -16,113 +17,119 @@ export function EquipmentForm() {
   // What is under the hand is on the site as it is shown, and cannot feed itself.
   const feeds = groundOf(desk).site.equipment.map(({ id }) => id);
   return (
-    <section className="fields" aria-label="Equipment to place">
-      <ChoiceField
-        label="kind"
-        value={kind}
-        choices={EQUIPMENT_KINDS}
-        onChange={(next) => change({ kind: next, ...KIND_DEFAULTS[next] })}
-      />
-      {(['width', 'depth', 'height'] as const).map((name, axis) => (
-        <LengthField
-          key={name}
-          label={name}
-          value={size[axis]!}
-          least={0.1}
-          onChange={(next) =>
-            change({ size: size.map((was, i) => (i === axis ? next : was)) as unknown as typeof size })
-          }
+    <>
+      <FieldGroup name="Equipment" label="Equipment to place">
+        <ChoiceField
+          label="kind"
+          value={kind}
+          choices={EQUIPMENT_KINDS}
+          onChange={(next) => change({ kind: next, ...KIND_DEFAULTS[next] })}
         />
-      ))}
-      <NumberField
-        label="rotation"
-        unit="degrees"
-        least={Number.NEGATIVE_INFINITY}
-        value={options.rotation}
-        onChange={(rotation) => change({ rotation })}
-      />
-      <LengthField label="entry at" value={options.entryHeight} onChange={(entryHeight) => change({ entryHeight })} />
-      {!transformer && (
-        <MaybeNumber
-          label="voltage"
-          unit="V"
+        {(['width', 'depth', 'height'] as const).map((name, axis) => (
+          <LengthField
+            key={name}
+            label={name}
+            value={size[axis]!}
+            least={0.1}
+            onChange={(next) =>
+              change({ size: size.map((was, i) => (i === axis ? next : was)) as unknown as typeof size })
+            }
+          />
+        ))}
+        <NumberField
+          label="rotation"
+          unit="degrees"
+          least={Number.NEGATIVE_INFINITY}
+          value={options.rotation}
+          onChange={(rotation) => change({ rotation })}
+        />
+        <LengthField label="entry at" value={options.entryHeight} onChange={(entryHeight) => change({ entryHeight })} />
+      </FieldGroup>
+      <FieldGroup name="Rating">
+        {!transformer && (
+          <MaybeNumber
+            label="voltage"
+            unit="V"
+            none="not given"
+            value={options.volts}
+            onChange={(volts) => change({ volts })}
+          />
+        )}
+        {transformer && (
+          <>
+            <MaybeNumber
+              label="size"
+              unit="kVA"
+              none="not given"
+              value={options.kva}
+              onChange={(kva) => change({ kva })}
+            />
+            <MaybeNumber
+              label="primary"
+              unit="V"
+              none="not given"
+              value={options.primaryVolts}
+              onChange={(primaryVolts) => change({ primaryVolts })}
+            />
+            <MaybeNumber
+              label="secondary"
+              unit="V"
+              none="not given"
+              value={options.secondaryVolts}
+              onChange={(secondaryVolts) => change({ secondaryVolts })}
+            />
+          </>
+        )}
+        <ChoiceField
+          label="phases"
+          value={String(options.phases ?? '')}
+          choices={['', '1', '3']}
+          words={(each) => each || 'not given'}
+          onChange={(each) => change({ phases: each === '1' ? 1 : each === '3' ? 3 : null })}
+        />
+        {kind !== 'source' && !transformer && (
+          <>
+            <MaybeNumber
+              label="bus"
+              unit="A"
+              none="not given"
+              value={options.busAmps}
+              onChange={(busAmps) => change({ busAmps })}
+            />
+            <MaybeNumber
+              label="main"
+              unit="A"
+              none="not given"
+              value={options.mainAmps}
+              onChange={(mainAmps) => change({ mainAmps })}
+            />
+            <MaybeNumber
+              label="pole spaces"
+              unit=""
+              whole
+              none="not given"
+              value={options.spaces}
+              onChange={(spaces) => change({ spaces })}
+            />
+          </>
+        )}
+      </FieldGroup>
+      <FieldGroup name="Working space and feeder">
+        <MaybeLength
+          label="working space"
           none="not given"
-          value={options.volts}
-          onChange={(volts) => change({ volts })}
+          least={0.1}
+          value={options.workingSpace}
+          onChange={(workingSpace) => change({ workingSpace })}
         />
-      )}
-      {transformer && (
-        <>
-          <MaybeNumber
-            label="size"
-            unit="kVA"
-            none="not given"
-            value={options.kva}
-            onChange={(kva) => change({ kva })}
-          />
-          <MaybeNumber
-            label="primary"
-            unit="V"
-            none="not given"
-            value={options.primaryVolts}
-            onChange={(primaryVolts) => change({ primaryVolts })}
-          />
-          <MaybeNumber
-            label="secondary"
-            unit="V"
-            none="not given"
-            value={options.secondaryVolts}
-            onChange={(secondaryVolts) => change({ secondaryVolts })}
-          />
-        </>
-      )}
-      <ChoiceField
-        label="phases"
-        value={String(options.phases ?? '')}
-        choices={['', '1', '3']}
-        words={(each) => each || 'not given'}
-        onChange={(each) => change({ phases: each === '1' ? 1 : each === '3' ? 3 : null })}
-      />
-      {kind !== 'source' && !transformer && (
-        <>
-          <MaybeNumber
-            label="bus"
-            unit="A"
-            none="not given"
-            value={options.busAmps}
-            onChange={(busAmps) => change({ busAmps })}
-          />
-          <MaybeNumber
-            label="main"
-            unit="A"
-            none="not given"
-            value={options.mainAmps}
-            onChange={(mainAmps) => change({ mainAmps })}
-          />
-          <MaybeNumber
-            label="pole spaces"
-            unit=""
-            whole
-            none="not given"
-            value={options.spaces}
-            onChange={(spaces) => change({ spaces })}
-          />
-        </>
-      )}
-      <MaybeLength
-        label="working space"
-        none="not given"
-        least={0.1}
-        value={options.workingSpace}
-        onChange={(workingSpace) => change({ workingSpace })}
-      />
-      <ChoiceField
-        label="fed from"
-        value={feeds.includes(options.fedFrom) ? options.fedFrom : ''}
-        choices={['', ...feeds]}
-        words={(each) => each || 'nothing yet'}
-        onChange={(fedFrom) => change({ fedFrom })}
-      />
-    </section>
+        <ChoiceField
+          label="fed from"
+          value={feeds.includes(options.fedFrom) ? options.fedFrom : ''}
+          choices={['', ...feeds]}
+          words={(each) => each || 'nothing yet'}
+          onChange={(fedFrom) => change({ fedFrom })}
+        />
+      </FieldGroup>
+    </>
   );
 }

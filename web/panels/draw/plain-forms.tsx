@@ -1,5 +1,6 @@
 import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
 import { ChecksField } from '../checks-field.tsx';
+import { FieldGroup } from '../field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
@@ -7,7 +8,23 @@ import { useOptions } from './use-options.ts';
 export function KeepoutForm() {
   const [options, change] = useOptions('keepout');
   return (
-    <section className="fields" aria-label="Keep-out to draw">
+    <FieldGroup name="Keep-out" label="Keep-out to draw">
+      <ChoiceField
+        label="drawn"
+        value={options.shape}
+        choices={['corners', 'round']}
+        words={(each) => (each === 'corners' ? 'by its corners' : 'round, at one press')}
+        onChange={(shape) => change({ shape })}
+      />
+      {options.shape === 'round' && (
+        <LengthField
+          label="across"
+          value={options.across}
+          least={0.1}
+          most={100}
+          onChange={(across) => change({ across })}
+        />
+      )}
       <ChecksField
         label="keeps out"
         choices={KEEPOUT_BLOCKS}
@@ -16,14 +33,14 @@ export function KeepoutForm() {
       />
       <MaybeLength label="from" none="grade and below" value={options.from} onChange={(from) => change({ from })} />
       <MaybeLength label="to" none="any height" value={options.to} onChange={(to) => change({ to })} />
-    </section>
+    </FieldGroup>
   );
 }
 
 export function AisleForm() {
   const [{ kind }, change] = useOptions('aisle');
   return (
-    <section className="fields" aria-label="Aisle to draw">
+    <FieldGroup name="Aisle" label="Aisle to draw">
       <ChoiceField
         label="kind"
         value={kind}
@@ -31,16 +48,16 @@ export function AisleForm() {
         words={(each) => AISLE_WORDS[each]}
         onChange={(next) => change({ kind: next })}
       />
-    </section>
+    </FieldGroup>
   );
 }
 
 export function ElevationForm({ tool }: { readonly tool: 'pullpoint' | 'member' }) {
   const [options, change] = useOptions(tool);
   return (
-    <section className="fields" aria-label="Elevation">
+    <FieldGroup name="Elevation">
       <LengthField label="elevation" value={options.elevation} onChange={(elevation) => change({ elevation })} />
-    </section>
+    </FieldGroup>
   );
 }
 
@@ -48,7 +65,7 @@ export function ColumnForm() {
   const [{ size, rotation, height }, change] = useOptions('column');
   const [a, b] = size;
   return (
-    <section className="fields" aria-label="Column to place">
+    <FieldGroup name="Column" label="Column to place">
       <LengthField label="width" value={a} least={0.1} onChange={(next) => change({ size: [next, b] })} />
       <LengthField label="depth" value={b} least={0.1} onChange={(next) => change({ size: [a, next] })} />
       <NumberField
@@ -65,6 +82,6 @@ export function ColumnForm() {
         value={height}
         onChange={(next) => change({ height: next })}
       />
-    </section>
+    </FieldGroup>
   );
 }

@@ -1,4 +1,5 @@
 import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/vocabulary.ts';
+import { FieldGroup } from '../field-group.tsx';
 import { ChoiceField, LengthField } from '../fields.tsx';
 import { MaybeLength } from '../maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
@@ -12,7 +13,7 @@ const usualMethod = (place: Place): Method => (place === 'underground' ? 'PVC40'
 export function RacewayForm() {
   const [options, change] = useOptions('raceway');
   return (
-    <section className="fields" aria-label="Raceway to draw">
+    <FieldGroup name="Raceway" label="Raceway to draw">
       <ChoiceField label="method" value={options.method} choices={METHODS} onChange={(method) => change({ method })} />
       <ChoiceField
         label="place"
@@ -47,6 +48,6 @@ export function RacewayForm() {
           onChange={(belowMembers) => change({ belowMembers })}
         />
       )}
-    </section>
+    </FieldGroup>
   );
 }

@@ -1,26 +1,62 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
+import type { Edit } from '../../../document/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
 import type { AisleOptions, KeepoutOptions } from '../options.ts';
 
-/** A keep-out by its corners. */
+/** A keep-out by its corners, or round at one press. */
 export const keepoutTool: DrawTool<KeepoutOptions> = {
   ...outlineTool('Keep-out', 'keepouts'),
-  edit: ({ file }, draft, { from, to, blocks }) => {
-    const outline = outlineOf(draft);
-    if (!outline) return null;
-    const keepout: Keepout = {
-      id: newId(file, 'K'),
-      outline: outline as Keepout['outline'],
-      ...(from !== null && { from }),
-      ...(to !== null && { to }),
-      blocks,
-    };
-    return addElements(file, 'keepouts', [keepout]);
-  },
+  edit: (ground, draft, options) => keepoutEdit(ground, outlineOf(draft), options),
+  instead: ({ shape }) => (shape === 'round' ? roundKeepoutTool : null),
 };
+
+/** A light pole, a hydrant, a tree: round, by its middle. */
+const roundKeepoutTool: DrawTool<KeepoutOptions> = {
+  shape: 'point',
+  atOnce: true,
+  list: 'keepouts',
+  edit: (ground, draft, options) => {
+    const [spot] = spotsOf(draft);
+    return keepoutEdit(ground, spot ? roundAbout(spot.at, options.across) : null, options);
+  },
+  words: ({ site }, draft, { across }) =>
+    spotsOf(draft).length > 0 ? [`round, ${printLength(across, site.units)} across`] : [],
+  advice: () => ({
+    action: 'Keep-out',
+    next: 'Press its middle: it is set at once.',
+    keys: [
+      ['0-9', 'its place'],
+      ['Esc', 'select'],
+    ],
+  }),
+};
+
+const ROUND_CORNERS = 12;
+
+/** Corners of an outline that a circle of a diameter, feet, fits into: what is round lies wholly inside. */
+function roundAbout([x, y]: Point2, across: number): Point2[] {
+  const half = Math.PI / ROUND_CORNERS;
+  const reach = across / 2 / Math.cos(half);
+  return Array.from({ length: ROUND_CORNERS }, (_, i): Point2 => {
+    const turn = (2 * i + 1) * half;
+    return [x + reach * Math.cos(turn), y + reach * Math.sin(turn)];
+  });
+}
+
+function keepoutEdit({ file }: Ground, outline: Point2[] | null, { from, to, blocks }: KeepoutOptions): Edit | null {
+  if (!outline) return null;
+  const keepout: Keepout = {
+    id: newId(file, 'K'),
+    outline: outline as Keepout['outline'],
+    ...(from !== null && { from }),
+    ...(to !== null && { to }),
+    blocks,
+  };
+  return addElements(file, 'keepouts', [keepout]);
+}
 
 /** An aisle of any kind by its corners. */
 export const aisleTool: DrawTool<AisleOptions> = {
@@ -46,8 +82,17 @@ function outlineTool(action: string, list: 'keepouts' | 'aisles') {
       const corners = spotsOf(draft);
       const [a, b] = corners.slice(-2);
       if (!a || !b) return [];
-      return [printLength(Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]), site.units), `${corners.length} corners`];
+      const [wide, high] = [Math.abs(a.at[0] - b.at[0]), Math.abs(a.at[1] - b.at[1])];
+      const length = (feet: number): string => printLength(feet, site.units);
+      // Two corners are those of a rectangle, or a first side.
+      if (corners.length === 2 && wide > 0 && high > 0)
+        return [`${length(wide)} by ${length(high)}`, `${length(Math.hypot(wide, high))} as a side`];
+      return [length(Math.hypot(wide, high)), `${corners.length} corners`];
     },
+    lacks: ({ spots }: Draft): string =>
+      spots.length < 2
+        ? 'An area has three corners or more. Press the next one.'
+        : 'These corners lie in one line, and an area lies between three that do not. Press one more beside it.',
     advice: (draft: Draft): Advice => ({
       action,
       next:
