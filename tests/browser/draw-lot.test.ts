@@ -153,7 +153,7 @@ test('a 24-stall double-loaded lot is drawn from nothing and nothing in it fails
   await hand.key('Escape', 'Escape');
 
   const ledger = page.locator('.ledger');
-  await ledger.getByText('24 of 24').waitFor();
+  await ledger.getByText('24 of 24', { exact: true }).waitFor();
   await film(page, '4-drops');
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   expect(await fails.textContent()).toBe('0');

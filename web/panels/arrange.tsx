@@ -225,7 +225,7 @@ function Grid({ ways, stalls, ids, held, onArray }: GridProps) {
           A copy would lie on stall {under.label ?? under.id}.
         </p>
       )}
-      <p className={says ? 'renumbered wrong' : 'renumbered'} role="status" data-testid="array-says">
+      <p className={says ? 'renumbered wrong' : 'renumbered'} data-testid="array-says">
         {says ??
           `${wholeNumber(copies)} ${copies === 1 ? 'copy' : 'copies'}${held > 1 ? ` of ${held} elements` : ''} beside what is selected.`}
       </p>

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
 import { METHODS, PLACES, SURFACES } from '../../../../routing/site/vocabulary.ts';
-import { type Draft, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
+import { type Draft, type DrawTool, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from '../../../../web/board/draw/options.ts';
 import { type DrawToolName, LAYOUT_TOOLS, OTHER_TOOLS } from '../../../../web/board/draw/tool-names.ts';
 import { KIND_DEFAULTS } from '../../../../web/board/draw/tools/equipment.ts';
@@ -91,7 +91,7 @@ const options: fc.Arbitrary<DrawOptions> = fc
       equipment: { ...FIRST_OPTIONS.equipment, kind, ...KIND_DEFAULTS[kind], fedFrom, rotation },
       raceway: { method, place, surface, elevation, belowMembers },
       drops: { ...FIRST_OPTIONS.drops, ...drop, elevation: Math.max(0, elevation) },
-      keepout: { ...FIRST_OPTIONS.keepout, from: elevation },
+      keepout: { ...FIRST_OPTIONS.keepout, from: elevation, shape: elevation > 6 ? 'round' : 'corners' },
       pullpoint: { elevation },
       member: { elevation },
       column: { ...FIRST_OPTIONS.column, rotation },
@@ -105,10 +105,16 @@ export const anyDrawing: fc.Arbitrary<Drawing> = fc.record({
   options,
 });
 
+/** The tool that a name stands for by the options in its form. */
+function drawerOf(tool: DrawToolName, all: DrawOptions): DrawTool<unknown> {
+  const own = toolOf(tool) as DrawTool<unknown>;
+  return own.instead?.(all[tool]) ?? own;
+}
+
 /** The draft that a hand makes of its places, some of them on what stands already. */
 function draftOf({ tool, places, onto, options: all }: Drawing, file: SiteFile, site: Site): Draft {
   if (tool === 'charge') return EMPTY;
-  const drawer = toolOf(tool);
+  const drawer = drawerOf(tool, all);
   const entries = [
     ...site.equipment.map(
       ({ id, entry }): Spot => ({ at: [entry[0], entry[1]], z: entry[2], ref: { list: 'equipment', id } }),
@@ -132,7 +138,8 @@ function draftOf({ tool, places, onto, options: all }: Drawing, file: SiteFile, 
 /** The edit that a drawing comes to on a file; null where it comes to nothing. */
 export function editOfDrawing(file: SiteFile, site: Site, drawing: Drawing): Edit | null {
   const { tool, options: all, onto } = drawing;
-  if (tool !== 'charge') return toolOf(tool).edit({ file, site }, draftOf(drawing, file, site), all[tool] as never);
+  if (tool !== 'charge')
+    return drawerOf(tool, all).edit({ file, site }, draftOf(drawing, file, site), all[tool] as never);
   const stalls = site.stalls.filter((_, i) => (i + onto[0]!) % 4 === 0).slice(0, 5);
   return (
     chargeStalls(

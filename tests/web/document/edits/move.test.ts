@@ -5,6 +5,7 @@ import {
   mirror,
   moveElements,
   moveHandle,
+  placeDrop,
   placeHandle,
   rotate,
 } from '../../../../web/document/edits/move.ts';
@@ -157,4 +158,13 @@ describe('rotate and mirror', () => {
     expect(after.stalls?.[1]).toMatchObject({ at: [9, 0], heading: 270 });
     expect(after.equipment?.[1]).toMatchObject({ at: [50, -18], rotation: 180 });
   });
+});
+
+test('a drop that is put at a place brings its retractor along by as much, all three ways', () => {
+  const drop = SMALL.drops!.find(({ retractor }) => retractor)!;
+  const [x, y, z] = drop.box;
+  const file = checkEdit(SMALL, placeDrop(SMALL, drop.id, [x + 3.5, y - 1.25, z + 0.5]));
+  const now = file.drops!.find(({ id }) => id === drop.id)!;
+  expect(now.box).toEqual([x + 3.5, y - 1.25, z + 0.5]);
+  expect(now.retractor).toEqual([drop.retractor![0] + 3.5, drop.retractor![1] - 1.25, drop.retractor![2] + 0.5]);
 });
