@@ -1,4 +1,4 @@
-import type { Drop, Equipment, Feeder, Raceway } from '../../routing/site/site.ts';
+import type { Drop, Equipment, Feeder, Load, Raceway } from '../../routing/site/site.ts';
 import { counting } from './counts.ts';
 import type { Looked } from './looked.ts';
 import { RULE_LIST } from './rules.ts';
@@ -7,6 +7,11 @@ const overhead = counting<Raceway>(({ place }) => place === 'overhead');
 const underground = counting<Raceway>(({ place }) => place === 'underground');
 const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
 const existing = counting<Feeder>((feeder) => feeder.existing === true);
+const generating = counting<Load>(({ generation }) => generation === true);
+const unrated = counting<Equipment>(
+  ({ kind, interruptingAmps }) => kind !== 'source' && kind !== 'transformer' && interruptingAmps === undefined,
+);
+const unknownSources = counting<Equipment>(({ kind, faultAmps }) => kind === 'source' && faultAmps === undefined);
 const sources = counting<Equipment>(({ kind }) => kind === 'source');
 
 /** A part of the job that the planner looks at on no site, and where it belongs to one. */
@@ -22,6 +27,21 @@ const LEFT: readonly Left[] = [
     says: 'the capacity of the structure for what hangs from it',
     belongs: ({ site }) => site.members.length + overhead(site.raceways) + hung(site.drops) > 0,
   },
+  {
+    says: 'fault current from the supply: no figure is given for the source',
+    belongs: ({ site }) => unknownSources(site.equipment) > 0,
+  },
+  {
+    says: 'interrupting ratings that are not entered',
+    belongs: ({ site }) => unrated(site.equipment) > 0,
+  },
+  {
+    says: 'conductors of transformer secondaries, taps, and where overcurrent devices stand',
+    belongs: equipped,
+  },
+  { says: 'bonding conductors and jumpers', belongs: equipped },
+  { says: 'disconnects of charging equipment', belongs: ({ site }) => site.chargers.length > 0 },
+  { says: 'voltage rise from generation', belongs: ({ site }) => generating(site.loads) > 0 },
   { says: 'selective coordination and arc flash', belongs: equipped },
   { says: 'the grounding electrode system', belongs: equipped },
   { says: 'ground-fault protection of equipment', belongs: equipped },

@@ -5,6 +5,7 @@ import { measured } from '../measured.ts';
 import type { LineAmps, LineVolts, SupplyEquipment } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { deviceOf, greatestLine, ratingOf } from './demand.ts';
+import { faultOhmsOf } from './fault.ts';
 import { magnitudeAt, type Phasor } from './phasor.ts';
 import type { SupplyWork } from './supply.ts';
 import { systemName } from './system.ts';
@@ -140,21 +141,30 @@ function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step
 function fault(row: SupplyEquipment, { tree, model }: SupplyWork, place: number): Step[] {
   if (row.faultAmps === undefined) return [];
   const values: Record<string, string> = {};
+  let ahead = 'endless supply ahead of the transformer';
   for (let at = place; at >= 0; at = tree.nodes[at]!.parent) {
-    const { equipment, primary, feeder } = tree.nodes[at]!;
-    const ohms = primary === null ? model.feederOhms[at] : model.windingOhms[at];
-    if (ohms) values[primary === null ? `feeder ${feeder!.id}` : equipment.id] = ohmText(ohms);
-    if (primary !== null) break;
+    const { equipment, primary, feeder, parent } = tree.nodes[at]!;
+    const { faultAmps, faultXr } = equipment;
+    const winding = model.windingOhms[at] ?? null;
+    const ohms = model.feederOhms[at] ?? null;
+    if (winding !== null) values[equipment.id] = ohmText(winding);
+    if (feeder !== null && ohms !== null) values[`feeder ${feeder.id}`] = ohmText(ohms);
+    if (parent < 0 && primary === null && faultAmps !== undefined) {
+      const xr = faultXr === undefined ? 'all reactance, no X/R given' : `X/R ${faultXr}`;
+      values[equipment.id] = `${measured(faultAmps, 'A')}, ${xr}`;
+      ahead = 'ohms ahead of a transformer by the square of its ratio';
+    }
   }
+  const z = faultOhmsOf(tree, model)[place]!;
   const { system } = tree.nodes[place]!;
   return [
     {
       find: 'available fault current',
       formula:
         system.phases === 3
-          ? 'volts to neutral / magnitude of the ohms from the transformer here, added as phasors; endless supply ahead of it'
-          : 'volts / (2 x magnitude of the ohms of one line from the transformer here); endless supply ahead of it',
-      values,
+          ? `volts to neutral / magnitude of the ohms of one line from the supply, R and X added; ${ahead}`
+          : `volts / (2 x magnitude of the ohms of one line from the supply), R and X added; ${ahead}`,
+      values: { ...values, 'in all': ohmText(z), volts: measured(system.volts, 'V') },
       result: row.faultAmps,
       unit: 'A',
       source: 'I = V / |Z|, standard theory',

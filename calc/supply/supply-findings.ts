@@ -1,5 +1,6 @@
 import type { Finding } from '../../routing/site/finding.ts';
 import { equipmentFindings } from './equipment-findings.ts';
+import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from './pilot-floor.ts';
 import { ampsText, type SupplyFacts } from './supply-facts.ts';
@@ -14,7 +15,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...transformerFindings(facts),
   ...equipmentFindings(facts),
   ...managedFloor(facts),
-  ...faultNote(facts),
+  ...faultFindings(facts),
 ];
 
 function unsettled({ state, tree, model }: SupplyFacts): Finding[] {
@@ -54,25 +55,4 @@ function managedFloor({ state, tree, model, chargers }: SupplyFacts): Finding[] 
     unit: 'A',
     source: PILOT_FLOOR_SOURCE,
   }));
-}
-
-function faultNote({ tree, faults, tables }: SupplyFacts): Finding[] {
-  let most = -1;
-  faults.forEach((amps, place) => {
-    if (amps !== undefined && (most < 0 || amps > faults[most]!)) most = place;
-  });
-  if (most < 0) return [];
-  const ids = tree.nodes.flatMap(({ equipment }, place) => (faults[place] === undefined ? [] : [equipment.id]));
-  const worst = tree.nodes[most]!.equipment.id;
-  return [
-    {
-      severity: 'note',
-      rule: 'fault-current',
-      about: [worst, ...ids.filter((id) => id !== worst)],
-      says: `Available fault current is at most ${ampsText(faults[most]!)}, at ${worst}, with an unlimited supply ahead of the transformer and no motors. Interrupting ratings are to be at least that of each place; ask the utility for its figure.`,
-      value: faults[most]!,
-      unit: 'A',
-      source: `${tables.edition} 110.9, from memory; full-load amperes x 100 / Z%`,
-    },
-  ];
 }

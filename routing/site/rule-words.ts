@@ -61,6 +61,7 @@ export const RULE_WORDS = [
   'transformer-overload',
   'transformer-protection',
   'fault-current',
+  'interrupting-rating',
   'as-built',
   'rules-changed',
   'code-edition',

@@ -95,12 +95,21 @@ export const equipmentSchema = v.strictObject({
   mainAmps: maybe(positive),
   spaces: maybe(told(wholePositive, 'Pole spaces for breakers.')),
   workingSpace: maybe(told(positiveLength, 'Depth kept clear before it.')),
+  condition: maybe(
+    told(
+      v.picklist([1, 2, 3]),
+      'Condition of NEC Table 110.26(A)(1) before it, where it is not what the drawing shows.',
+    ),
+  ),
   managedAmps: maybe(told(positive, 'Line current that a load-management system holds its chargers to.')),
   kva: maybe(positive),
   primaryVolts: maybe(positive),
   secondaryVolts: maybe(positive),
   impedancePercent: maybe(positive),
   xr: maybe(told(nonNegative, 'Ratio of reactance to resistance.')),
+  faultAmps: maybe(told(positive, 'Available symmetrical fault current at the terminals of a source, amperes.')),
+  faultXr: maybe(told(nonNegative, 'Ratio of reactance to resistance of what is ahead of a source.')),
+  interruptingAmps: maybe(told(positive, 'Interrupting rating of the assembly, or of its weakest device, amperes.')),
 });
 
 export const feederSchema = v.strictObject({

@@ -10,6 +10,19 @@ import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
 
+/** Conditions of NEC Table 110.26(A)(1). */
+const CONDITION_WORDS = {
+  '': 'as drawn',
+  '1': '1, nothing grounded opposite',
+  '2': '2, grounded parts opposite',
+  '3': '3, live parts opposite',
+} as const;
+
+function faultWords(amps: number | undefined, interrupts: number | undefined): string {
+  const rating = interrupts === undefined ? 'no rating entered' : `interrupts ${interrupts} A`;
+  return amps === undefined ? `no figure given for the source; ${rating}` : `${Math.round(amps)} A; ${rating}`;
+}
+
 export function EquipmentPanel({ id }: { readonly id: string }) {
   const equipment = useElement('equipment', id);
   const change = useChange('equipment', id);
@@ -36,7 +49,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
               A {supply.amps.A.toFixed(0)}, B {supply.amps.B.toFixed(0)}, C {supply.amps.C.toFixed(0)} A
             </Fact>
             {supply.spareSpaces !== undefined && <Fact name="spare spaces">{supply.spareSpaces}</Fact>}
-            {supply.faultAmps !== undefined && <Fact name="fault current">{Math.round(supply.faultAmps)} A</Fact>}
+            <Fact name="fault current">{faultWords(supply.faultAmps, equipment.interruptingAmps)}</Fact>
           </>
         )}
       </Facts>
@@ -74,6 +87,13 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           least={0.1}
           value={equipment.workingSpace ?? null}
           onChange={(workingSpace) => change({ workingSpace: workingSpace ?? undefined })}
+        />
+        <ChoiceField
+          label="condition before it"
+          value={String(equipment.condition ?? '')}
+          choices={['', '1', '2', '3']}
+          words={(each) => CONDITION_WORDS[each as keyof typeof CONDITION_WORDS]}
+          onChange={(each) => change({ condition: each === '' ? undefined : (Number(each) as 1 | 2 | 3) })}
         />
         <RatingFields equipment={equipment} onChange={change} />
       </FieldGroup>

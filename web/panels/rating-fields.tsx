@@ -15,6 +15,9 @@ type Ratings = Pick<
   | 'secondaryVolts'
   | 'impedancePercent'
   | 'xr'
+  | 'faultAmps'
+  | 'faultXr'
+  | 'interruptingAmps'
 >;
 
 const FIELDS = [
@@ -28,6 +31,9 @@ const FIELDS = [
   ['secondaryVolts', 'secondary', 'V'],
   ['impedancePercent', 'impedance', '%'],
   ['xr', 'X over R', ''],
+  ['faultAmps', 'available fault', 'A'],
+  ['faultXr', 'X over R of the fault', ''],
+  ['interruptingAmps', 'interrupts', 'A'],
 ] as const satisfies readonly (readonly [keyof Ratings, string, string])[];
 
 /** Ratings that only a transformer has, and those that it has not. */
@@ -39,6 +45,13 @@ const TRANSFORMER: ReadonlySet<keyof Ratings> = new Set([
   'xr',
 ]);
 
+/** Figures of the utility, at a source alone. */
+const SOURCE: ReadonlySet<keyof Ratings> = new Set(['faultAmps', 'faultXr']);
+
+/** Whether a kind of equipment can have a rating. */
+const suits = (name: keyof Ratings, kind: Equipment['kind']): boolean =>
+  SOURCE.has(name) ? kind === 'source' : TRANSFORMER.has(name) === (kind === 'transformer');
+
 interface RatingProps {
   readonly equipment: Equipment;
   readonly onChange: (patch: { readonly [K in keyof Ratings]?: Ratings[K] | undefined }) => void;
@@ -46,7 +59,6 @@ interface RatingProps {
 
 /** What equipment is rated for: every rating that its kind can have, given or not. */
 export function RatingFields({ equipment, onChange }: RatingProps) {
-  const transformer = equipment.kind === 'transformer';
   return (
     <>
       <ChoiceField
@@ -56,7 +68,7 @@ export function RatingFields({ equipment, onChange }: RatingProps) {
         words={(each) => each || 'not given'}
         onChange={(each) => onChange({ phases: each === '1' ? 1 : each === '3' ? 3 : undefined })}
       />
-      {FIELDS.filter(([name]) => TRANSFORMER.has(name) === transformer || equipment[name] !== undefined).map(
+      {FIELDS.filter(([name]) => suits(name, equipment.kind) || equipment[name] !== undefined).map(
         ([name, label, unit]) => (
           <MaybeNumber
             key={name}

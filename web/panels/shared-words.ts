@@ -50,6 +50,7 @@ const ENDS: SharedField = {
 const ALONG: SharedField = { label: 'elevation', paths: [['path', EACH, 2]] };
 
 const transformers = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind === 'transformer');
+const sources = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind === 'source');
 const noTransformer = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind !== 'transformer');
 
 const keepsOut = (member: string, words: string): SharedWords<'keepouts'> => ({
@@ -97,6 +98,7 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('height', ['size', 2]),
     field('rotation', ['rotation'], { ...DEGREES, absent: 0 }),
     field('working space', ['workingSpace'], NOT_GIVEN),
+    field('condition before it', ['condition'], { none: 'as drawn', called: 'condition of the working space' }),
     field('phases', ['phases'], { ...NOT_GIVEN, words: PHASES }),
     field('voltage', ['volts'], { ...NOT_GIVEN, unit: 'V', suits: noTransformer }),
     field('bus', ['busAmps'], { ...NOT_GIVEN, unit: 'A', suits: noTransformer }),
@@ -108,6 +110,14 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('secondary', ['secondaryVolts'], { ...NOT_GIVEN, unit: 'V', suits: transformers }),
     field('impedance', ['impedancePercent'], { ...NOT_GIVEN, unit: '%', suits: transformers }),
     field('X over R', ['xr'], NOT_GIVEN),
+    field('available fault', ['faultAmps'], {
+      ...NOT_GIVEN,
+      unit: 'A',
+      called: 'available fault current',
+      suits: sources,
+    }),
+    field('X over R of the fault', ['faultXr'], { ...NOT_GIVEN, suits: sources }),
+    field('interrupts', ['interruptingAmps'], { ...NOT_GIVEN, unit: 'A', called: 'interrupting rating' }),
   ],
   feeders: [
     field('from', ['from'], { among: 'equipment', called: 'source' }),

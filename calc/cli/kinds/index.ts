@@ -3,6 +3,7 @@ import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
 import { cutKind } from './cut.ts';
 import { expansionKind } from './expansion.ts';
+import { faultKind } from './fault.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
 import type { Kind } from './kind.ts';
@@ -32,4 +33,5 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['phases', phasesKind],
   ['cut', cutKind],
   ['route', routeKind],
+  ['fault', faultKind],
 ]);

@@ -14,6 +14,8 @@ const bussed = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
 const mained = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
 const generating = counting<Load>(({ generation }) => generation === true);
 
+const interrupting = counting<Equipment>(({ interruptingAmps }) => interruptingAmps !== undefined);
+
 const fed = counting<SupplyNode>(({ feeder }) => feeder !== null);
 const unheld = counting<SupplyNode>(({ feeder }) => feeder !== null && !isConductorSize(feeder.conductor.size));
 const parallel = counting<SupplyNode>(({ feeder }) => feeder !== null && feeder.conductor.sets > 1);
@@ -140,6 +142,11 @@ export const SUPPLY_RULES = {
   'fault-current': {
     title: 'Fault current to be held against ratings',
     source: ({ edition }) => `${edition} 110.9`,
-    lookedAt: ({ tree }) => rated(tree.nodes),
+    lookedAt: ({ site }) => site.equipment.length,
+  },
+  'interrupting-rating': {
+    title: 'Interrupting ratings below the fault current',
+    source: ({ edition }) => `${edition} 110.9`,
+    lookedAt: ({ site }) => interrupting(site.equipment),
   },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -14,7 +14,7 @@ const systemWords = (system: System): string =>
 
 /** What a one-line says beside a piece of equipment; the first line is its name. */
 export function equipmentLines({ equipment, system, primary }: SupplyNode, site: Site, plan: Plan): readonly string[] {
-  const { id, kind, busAmps, mainAmps, managedAmps, kva, impedancePercent } = equipment;
+  const { id, kind, busAmps, mainAmps, managedAmps, kva, impedancePercent, interruptingAmps } = equipment;
   const solved = byId(plan.supply.equipment).get(id);
   const transformer = plan.supply.transformers.find((one) => one.id === id);
   const rating = [
@@ -41,7 +41,10 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
       : system.phases === 3
         ? `${figure(volts.AB, 1)}, ${figure(volts.BC, 1)}, ${figure(volts.CA, 1)} V under load`
         : `${figure(volts.AB, 1)} V under load`,
-    solved?.faultAmps === undefined ? '' : `${figure(solved.faultAmps / 1000, 1)} kA fault current available`,
+    solved?.faultAmps === undefined
+      ? 'fault current: no figure given for the source'
+      : `${figure(solved.faultAmps / 1000, 1)} kA fault current available`,
+    interruptingAmps === undefined ? '' : `interrupts ${figure(interruptingAmps / 1000, 1)} kA`,
     managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
     ...branchLines(site, plan, id),
   ].filter(Boolean);

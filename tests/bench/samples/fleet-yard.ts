@@ -99,6 +99,7 @@ export function fleetYard(): SiteFile {
     spaces: 54,
     workingSpace: 3,
     managedAmps: 125,
+    interruptingAmps: 10_000,
   });
   const aisle = (id: string, from: number, to: number) => ({
     id,
@@ -124,7 +125,17 @@ export function fleetYard(): SiteFile {
       y: LINES.map((at, i) => ({ label: 'AB'[i] ?? '', at })),
     },
     equipment: [
-      { id: 'SVC', kind: 'source', at: [-60, 130], size: [8, 4, 7], entry: [-60, 130, 0], volts: 480, phases: 3 },
+      {
+        id: 'SVC',
+        kind: 'source',
+        at: [-60, 130],
+        size: [8, 4, 7],
+        entry: [-60, 130, 0],
+        volts: 480,
+        phases: 3,
+        faultAmps: 30_000,
+        faultXr: 6,
+      },
       {
         id: 'T1',
         kind: 'transformer',
@@ -149,6 +160,7 @@ export function fleetYard(): SiteFile {
         mainAmps: 450,
         spaces: 12,
         workingSpace: 3.5,
+        interruptingAmps: 14_000,
       },
       panel(1, 0),
       panel(2, 84),

@@ -124,7 +124,17 @@ export function libraryLot(): SiteFile {
     ],
     gridlines: { x: lines.map((at, i) => ({ label: String(i + 1), at })), y: [{ label: 'A', at: 0 }] },
     equipment: [
-      { id: 'SVC', kind: 'source', at: [-40, -6], size: [6, 4, 6], entry: [-40, -4, 0], volts: 208, phases: 3 },
+      {
+        id: 'SVC',
+        kind: 'source',
+        at: [-40, -6],
+        size: [6, 4, 6],
+        entry: [-40, -4, 0],
+        volts: 208,
+        phases: 3,
+        faultAmps: 30_000,
+        faultXr: 5,
+      },
       {
         id: 'P1',
         kind: 'panelboard',
@@ -139,6 +149,7 @@ export function libraryLot(): SiteFile {
         workingSpace: 3,
         // 16 chargers of 7,200 VA count for 413 A at 125%; held to 320 A they count for 400 A, and run at their rating all the same.
         managedAmps: 320,
+        interruptingAmps: 22_000,
       },
     ],
     feeders: [

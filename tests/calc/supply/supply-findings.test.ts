@@ -244,11 +244,15 @@ describe('findings of the supply', () => {
 
   test('the greatest fault current is noted', () => {
     expect(found(behind(150, 200, 450), 'fault-current')).toMatchObject({ severity: 'note', about: ['T', 'P'] });
-    expect(found(oneFeeder(3), 'fault-current')).toBeUndefined();
+    expect(found(oneFeeder(3), 'fault-current')!.says).toContain('No figure is given');
   });
 
   test('a sound supply has no finding that fails', () => {
-    const { findings } = supplied(siteOf(oneFeeder(6, {}, { busAmps: 225, mainAmps: 200, spaces: 42 })));
-    expect(findings).toEqual([]);
+    const parts = oneFeeder(6, {}, { busAmps: 225, mainAmps: 200, spaces: 42, interruptingAmps: 22_000 });
+    const known = {
+      ...parts,
+      equipment: parts.equipment.map((one) => (one.id === 'SVC' ? { ...one, faultAmps: 20_000 } : one)),
+    };
+    expect(supplied(siteOf(known)).findings).toEqual([]);
   });
 });

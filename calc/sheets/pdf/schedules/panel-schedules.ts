@@ -24,7 +24,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
     return {
       short: 'panels',
       title: `${one.kind === 'panelboard' ? 'Panel' : 'Board'} ${one.id}`,
-      lead: leadOf(site, one),
+      lead: leadOf(site, one, solved.get(one.id)),
       columns: [
         { head: 'Serves', most: 14 },
         { head: 'Breaker' },
@@ -42,7 +42,11 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
   });
 }
 
-function leadOf(site: Site, { id, busAmps, mainAmps, managedAmps, spaces }: Equipment): readonly string[] {
+function leadOf(
+  site: Site,
+  { id, busAmps, mainAmps, managedAmps, spaces, interruptingAmps }: Equipment,
+  solved: SupplyEquipment | undefined,
+): readonly string[] {
   const node = treeOf(site).nodes.find(({ equipment }) => equipment.id === id);
   const system = node?.system;
   return [
@@ -53,6 +57,12 @@ function leadOf(site: Site, { id, busAmps, mainAmps, managedAmps, spaces }: Equi
       spaces === undefined ? '' : `${spaces} spaces`,
       node?.feeder ? `fed by ${node.feeder.id} from ${node.feeder.from}` : '',
       managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
+      solved?.faultAmps === undefined
+        ? 'available fault current: no figure given for the source'
+        : `available fault current ${figure(solved.faultAmps / 1000, 1)} kA`,
+      interruptingAmps === undefined
+        ? 'interrupting rating not entered'
+        : `interrupting rating ${figure(interruptingAmps / 1000, 1)} kA`,
     ]
       .filter(Boolean)
       .join('; '),

@@ -15,7 +15,16 @@ export const SMALL_LOT = {
     { id: 'M2', from: [-6, 0, 12], to: [-6, 9, 12] },
   ],
   equipment: [
-    { id: 'SVC', kind: 'source', at: [-40, 0], size: [6, 4, 6], entry: [-40, 0, 0], volts: 208, phases: 3 },
+    {
+      id: 'SVC',
+      kind: 'source',
+      at: [-40, 0],
+      size: [6, 4, 6],
+      entry: [-40, 0, 0],
+      volts: 208,
+      phases: 3,
+      faultAmps: 22_000,
+    },
     {
       id: 'P1',
       kind: 'panelboard',
@@ -28,6 +37,7 @@ export const SMALL_LOT = {
       mainAmps: 200,
       spaces: 42,
       workingSpace: 3,
+      interruptingAmps: 22_000,
     },
   ],
   feeders: [

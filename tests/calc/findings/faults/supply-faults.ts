@@ -29,5 +29,12 @@ export const SUPPLY_FAULTS = {
   'spaces-order': lotChanged('equipment', 'P1', { spaces: 4 }),
   'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
   'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),
-  'fault-current': lotBehind(),
+  'fault-current': lotWith({
+    equipment: SMALL_LOT.equipment.map((one) => {
+      if (one.kind !== 'source') return one;
+      const { faultAmps: _, ...rest } = one;
+      return rest;
+    }),
+  }),
+  'interrupting-rating': lotChanged('equipment', 'P1', { interruptingAmps: 5000 }),
 };

@@ -1,0 +1,140 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type FaultStep, faultChain } from '../../../calc/supply/fault-chain.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { whyEquipment } from '../../../calc/why-supply.ts';
+import type { Equipment } from '../../../routing/site/site.ts';
+import { feeder, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';
+
+const of = (parts: Parts, id: string): number | undefined =>
+  supplied(siteOf(parts)).supply.equipment.find((one) => one.id === id)!.faultAmps;
+const findings = (parts: Parts, rule: string) =>
+  supplied(siteOf(parts)).findings.filter((finding) => finding.rule === rule);
+
+const utility = (rest: Partial<Equipment>): Equipment => ({ ...source(480), ...rest });
+const chain = (rest: Partial<Equipment>, at: Partial<Equipment> = {}): Parts => ({
+  equipment: [utility(rest), transformer('T'), panel('P', at)],
+  feeders: [feeder('SVC', 'T'), feeder('T', 'P', { length: 50 })],
+});
+
+describe('fault current from the figure of the source', () => {
+  test('through a feeder, a transformer and a feeder, by hand', () => {
+    // 30 kA at 480 V, X/R 6: Z 0.0092376, R 0.0015186, X 0.0091118. 100 ft of 3/0 in PVC: 0.0077 + j0.0042.
+    // To 208 V by (208/480)²: 0.0017312 + j0.0024997. 150 kVA, 4.5%, X/R 2: 0.012979: 0.0058045 + j0.011609.
+    // At T 0.0075357 + j0.0141087, 0.0159950: 120.089 / 0.0159950 = 7,508 A. 50 ft more: 0.00385 + j0.0021.
+    const parts = chain({ faultAmps: 30_000, faultXr: 6 });
+    expect(of(parts, 'SVC')).toBeCloseTo(30_000, 6);
+    expect(of(parts, 'T')!).toBeGreaterThan(7500);
+    expect(of(parts, 'T')!).toBeLessThan(7516);
+    expect(of(parts, 'P')!).toBeCloseTo(120.089 / Math.hypot(0.0113857, 0.0162087), -1);
+  });
+
+  test('is that of the chain of single steps, whatever there is', () => {
+    const place = fc.record({
+      amps: fc.integer({ min: 2000, max: 100_000 }),
+      xr: fc.option(fc.double({ min: 0, max: 20, noNaN: true }), { nil: undefined }),
+      first: fc.integer({ min: 1, max: 500 }),
+      second: fc.integer({ min: 1, max: 500 }),
+      sets: fc.integer({ min: 1, max: 3 }),
+      percent: fc.double({ min: 1, max: 8, noNaN: true }),
+      phases: fc.constantFrom(1, 3),
+    });
+    fc.assert(
+      fc.property(place, ({ amps, xr, first, second, sets, percent, phases }) => {
+        const one = phases === 1;
+        const secondaryVolts = one ? 240 : 208;
+        const own = { impedancePercent: percent, phases, secondaryVolts } as const;
+        const conductor = { size: '3/0', metal: 'copper', sets, insulation: 'XHHW-2' } as const;
+        const parts: Parts = {
+          equipment: [
+            utility({ faultAmps: amps, ...(xr === undefined ? {} : { faultXr: xr }) }),
+            transformer('T', own as Partial<Equipment>),
+            panel('P', { volts: secondaryVolts, phases } as Partial<Equipment>),
+          ],
+          feeders: [
+            feeder('SVC', 'T', { length: first, conductor }),
+            feeder('T', 'P', { length: second, raceway: 'RMC' }),
+          ],
+        };
+        const wire = { size: '3/0', metal: 'copper' } as const;
+        const steps: FaultStep[] = [
+          { kind: 'source', faultAmps: amps, volts: 480, xr },
+          {
+            kind: 'conductor',
+            length: first,
+            volts: 480,
+            phases: 3,
+            conductor: { ...wire, sets },
+            raceway: 'nonmagnetic',
+          },
+          { kind: 'transformer', kva: 150, secondaryVolts, phases: one ? 1 : 3, impedancePercent: percent, xr: 2 },
+          {
+            kind: 'conductor',
+            length: second,
+            volts: secondaryVolts,
+            phases: one ? 1 : 3,
+            conductor: wire,
+            raceway: 'steel',
+          },
+        ];
+        const places = faultChain(NEC_2023, { steps, method: 'impedance' });
+        expect(of(parts, 'T')!).toBeCloseTo(places[2]!.amps!, 4);
+        expect(of(parts, 'P')!).toBeCloseTo(places[3]!.amps!, 4);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('reaches a board straight from the source, which had none', () => {
+    const parts: Parts = {
+      equipment: [{ ...source(208), faultAmps: 22_000 }, panel('P')],
+      feeders: [feeder('SVC', 'P')],
+    };
+    // 120.089 / 22,000 = 0.0054586, all reactance; 0.0077 + j0.0042 more: 120.089 / 0.0123592.
+    expect(of(parts, 'P')!).toBeCloseTo(120.089 / Math.hypot(0.0077, 0.0096586), -1);
+  });
+
+  test('without a figure a transformer has an unlimited supply, and it is said', () => {
+    // 150 kVA, 4.5% at 208 V: 416.4 x 100 / 4.5 = 9,252 A.
+    expect(of(chain({}), 'T')!).toBeCloseTo(9252, -1);
+    const notes = findings(chain({}), 'fault-current').map(({ says }) => says);
+    expect(notes.some((says) => says.includes('No figure is given') && says.includes('(SVC)'))).toBe(true);
+    expect(notes.some((says) => says.includes('unlimited'))).toBe(true);
+  });
+
+  test('without a figure or a transformer it says for which boards there is none', () => {
+    const parts: Parts = { equipment: [source(208), panel('P')], feeders: [feeder('SVC', 'P')] };
+    expect(of(parts, 'P')).toBeUndefined();
+    expect(findings(parts, 'fault-current')).toMatchObject([{ severity: 'note', about: ['SVC', 'P'] }]);
+  });
+
+  test('a rating below it fails, one above does not, and boards without one are named', () => {
+    const at = (interruptingAmps: number): Parts => chain({ faultAmps: 30_000 }, { interruptingAmps });
+    const amps = of(at(5000), 'P')!;
+    expect(findings(at(5000), 'interrupting-rating')).toMatchObject([
+      { severity: 'fail', about: ['P'], value: amps, limit: 5000, unit: 'A' },
+    ]);
+    expect(findings(at(10_000), 'interrupting-rating')).toEqual([]);
+    expect(findings(at(Math.ceil(amps)), 'interrupting-rating')).toEqual([]);
+    expect(findings(at(Math.floor(amps)), 'interrupting-rating')).toHaveLength(1);
+    expect(findings(chain({ faultAmps: 30_000 }), 'fault-current')[0]!.says).toContain('none is entered for P');
+    expect(findings(at(10_000), 'fault-current')).toEqual([]);
+  });
+
+  test('a figure on what something feeds does nothing, and is told', () => {
+    const parts = chain({ faultAmps: 30_000 }, { faultAmps: 1000 });
+    expect(of(parts, 'P')).toBe(of(chain({ faultAmps: 30_000 }), 'P'));
+    expect(findings(parts, 'supply-data').some(({ about }) => about.includes('P'))).toBe(true);
+  });
+
+  test('steps tell the source, every part on the way and the sum', () => {
+    const step = whyEquipment(siteOf(chain({ faultAmps: 30_000, faultXr: 6 })), 'P').find(
+      ({ find }) => find === 'available fault current',
+    )!;
+    expect(Object.keys(step.values)).toEqual(
+      expect.arrayContaining(['SVC', 'feeder F-T', 'T', 'feeder F-P', 'in all']),
+    );
+    expect(step.values['SVC']).toContain('X/R 6');
+    expect(step.result).toBe(of(chain({ faultAmps: 30_000, faultXr: 6 }), 'P'));
+  });
+});
