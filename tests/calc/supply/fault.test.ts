@@ -134,7 +134,7 @@ describe('fault current from the figure of the source', () => {
     expect(Object.keys(step.values)).toEqual(
       expect.arrayContaining(['SVC', 'feeder F-T', 'T', 'feeder F-P', 'in all']),
     );
-    expect(step.values['SVC']).toContain('X/R 6');
+    expect(step.values.SVC).toContain('X/R 6');
     expect(step.result).toBe(of(chain({ faultAmps: 30_000, faultXr: 6 }), 'P'));
   });
 });
