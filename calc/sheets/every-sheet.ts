@@ -39,6 +39,8 @@ export interface SheetSurroundings {
   readonly date: string;
   /** What lies under the plans of the drawing set, from the lowest up, read when it is asked for. */
   readonly underlays?: () => Promise<readonly Underlay[]>;
+  /** Hears what could not be printed as it was given. */
+  readonly tell?: (says: string) => void;
 }
 
 /** One file that a plan can be written to. */
@@ -129,7 +131,7 @@ function drawingSetOn(paper: Paper, ending: string): SheetFile {
     says: `Drawing set, ${paper} PDF`,
     group: 'drawings',
     type: 'application/pdf',
-    write: async ({ name, site, plan }, { fonts, date, underlays }) => {
+    write: async ({ name, site, plan }, { fonts, date, underlays, tell }) => {
       const { drawingSet } = await import('./pdf/drawing-set.ts');
       return drawingSet(site, plan, {
         fonts: await fonts(),
@@ -137,6 +139,7 @@ function drawingSetOn(paper: Paper, ending: string): SheetFile {
         paper,
         file: name,
         underlays: (await underlays?.()) ?? [],
+        ...(tell && { tell }),
       });
     },
   };

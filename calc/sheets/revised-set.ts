@@ -7,7 +7,7 @@ export async function revisedSet(
   before: Alternative,
   after: Alternative,
   changes: Revision,
-  { fonts, date, underlays }: SheetSurroundings,
+  { fonts, date, underlays, tell }: SheetSurroundings,
   number = '1',
 ): Promise<Uint8Array> {
   const { drawingSet } = await import('./pdf/drawing-set.ts');
@@ -17,6 +17,7 @@ export async function revisedSet(
     paper: 'ANSI D',
     file: after.name,
     underlays: (await underlays?.()) ?? [],
+    ...(tell && { tell }),
     revision: { number, since: before.name, before: before.site, changes },
   });
 }

@@ -7,7 +7,6 @@ import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
 import { ZIP_TIME } from '../../calc/sheets/zip-time.ts';
 import { costOf } from '../../calc/takeoff/cost.ts';
-import type { Site } from '../../routing/site/site.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files.ts';
 import { priceStore } from '../document/price-store.ts';
@@ -44,11 +43,11 @@ export async function saveEverySheet(state: DocumentState): Promise<void> {
 
 /** Writes the open plan's drawing set as a revision of another version, what changed in clouds. */
 export async function saveRevisedSet(state: DocumentState, before: Alternative): Promise<void> {
-  const { site, notify } = state;
+  const { notify } = state;
   try {
     const after = asWritten(state);
     const { revisedSet } = await import('../../calc/sheets/revised-set.ts');
-    const content = await revisedSet(before, after, revision(before, after), aroundOf(site));
+    const content = await revisedSet(before, after, revision(before, after), aroundOf(state));
     download(named(state, '.changes.pdf'), 'application/pdf', new Uint8Array(content));
   } catch (error) {
     notify(`The revised drawing set could not be written: ${error instanceof Error ? error.message : String(error)}`);
@@ -63,10 +62,11 @@ const asWritten = ({ name, site, plan }: DocumentState): Alternative => ({
   cost: costOf(plan.takeoff, priceStore.getState().list, stallsServed(site)),
 });
 
-const aroundOf = (site: Site): SheetSurroundings => ({
+const aroundOf = ({ site, notify }: DocumentState): SheetSurroundings => ({
   fonts: servedFonts,
   date: dayOf(new Date()),
   underlays: () => drawingUnderlays(site),
+  tell: notify,
 });
 
 /** The typeface of the drawing set, fetched from beside the page when a set is asked for. */
@@ -83,7 +83,7 @@ async function written(
   sheet: SheetFile,
 ): Promise<string | Uint8Array<ArrayBuffer> | null | undefined> {
   try {
-    const content = await sheet.write(asWritten(state), aroundOf(state.site));
+    const content = await sheet.write(asWritten(state), aroundOf(state));
     return content instanceof Uint8Array ? new Uint8Array(content) : content;
   } catch (error) {
     state.notify(`${sheet.says} could not be written: ${error instanceof Error ? error.message : String(error)}`);

@@ -88,11 +88,16 @@ async function writeSheets(
   if (twice !== undefined)
     return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);
   const written: string[] = [];
+  const told = new Set<string>();
   for (const [i, { path: from, site }] of sites.entries()) {
     const alternative = { ...alternativeOf(from, site, prices), name: basename(from) };
     for (const [j, { ending, says, write }] of files.entries()) {
       machine.progress(`${names[i]}: ${says} (${i * files.length + j + 1} of ${sites.length * files.length})`);
-      const content = await write(alternative, { fonts: machine.fonts, date: machine.today() });
+      const content = await write(alternative, {
+        fonts: machine.fonts,
+        date: machine.today(),
+        tell: (words) => told.add(`${names[i]}: ${words}`),
+      });
       if (content === null) continue;
       const path = join(folder, `${names[i]}${ending}`);
       try {
@@ -105,5 +110,5 @@ async function writeSheets(
     }
   }
   machine.progress('');
-  return done(`${written.join('\n')}\n`);
+  return { ...done(`${written.join('\n')}\n`), err: [...told].map((words) => `${words}\n`).join('') };
 }

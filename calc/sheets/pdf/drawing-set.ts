@@ -16,6 +16,7 @@ import { oneLineSheets } from './one-line-sheets.ts';
 import { type Paper, sheetShape } from './paper.ts';
 import { penWith } from './pen.ts';
 import { planSheet } from './plan-sheet.ts';
+import { codeOf } from './printable.ts';
 import { cloudedAreas, revisedRemark } from './revised.ts';
 import { scheduleSheets } from './schedule-sheets.ts';
 import { stripSheets } from './strip-sheets.ts';
@@ -32,6 +33,8 @@ export interface SetParts {
   readonly file?: string;
   /** What lies under the plans, from the lowest up. */
   readonly underlays?: readonly Underlay[];
+  /** Hears what could not be printed as it was given; the cover says the same. */
+  readonly tell?: (says: string) => void;
   /** The version that this one revises, and what it changes in it: plans have clouds round that. */
   readonly revision?: {
     readonly number: string;
@@ -55,6 +58,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     ...under.remarks,
     ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
   ];
+  for (const says of remarks) parts.tell?.(says);
   const { remark, ...laid } = alongGridlines(site, plan, under.placed);
   const job: Job = {
     ...laid,
@@ -91,12 +95,12 @@ const namesOf = (site: Site): readonly string[] => [
 ];
 
 function missingSigns({ missing }: Lettering, text: string): readonly string[] {
-  const codes = missing(text).map(
-    (letter) => `U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`,
-  );
+  const codes = missing(text).map(codeOf);
   if (codes.length === 0) return [];
   const named = codes.length > 12 ? `${codes.slice(0, 12).join(', ')} and ${codes.length - 12} more` : codes.join(', ');
-  return [`The lettering of the set has no sign for ${named}: a square stands for each in names.`];
+  return [
+    `The lettering of the set has no sign for ${named}: in names each is printed in plainer letters or by its number in Unicode, as [U+5145].`,
+  ];
 }
 
 function draftsOf(job: Job): readonly Draft[] {

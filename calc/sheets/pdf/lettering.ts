@@ -2,6 +2,7 @@ import type { PDFDocument, PDFFont, PDFRef } from '@cantoo/pdf-lib';
 import * as fontkit from 'fontkit';
 import { inert } from './inert.ts';
 import type { LetterSizes } from './letters.ts';
+import { printable } from './printable.ts';
 
 /** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
 export interface FontBytes {
@@ -19,13 +20,10 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
-  /** Signs of a text that the font does not have, each once; where they are printed a square stands for each. */
+  /** Signs of a text that the font does not have, each once; they are printed as `printable` writes them. */
   readonly missing: (text: string) => readonly string[];
   readonly refs: Readonly<Record<Weight, PDFRef>>;
 }
-
-/** What stands for a sign that the font lacks. */
-const INSTEAD = ['\u25a1', '\ufffd', '?'];
 
 interface Sign {
   readonly code: string;
@@ -47,16 +45,17 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
   };
   const signs = { regular: signsOf(faces.regular), bold: signsOf(faces.bold) };
   const has = new Set(faces.regular.getCharacterSet());
+  const shown = (text: string): string => printable(inert(text), (code) => has.has(code));
   return {
     sizes,
     width: (text, size, weight = 'regular') => {
       let sum = 0;
-      for (const letter of inert(text)) sum += signs[weight](letter).advance;
+      for (const letter of shown(text)) sum += signs[weight](letter).advance;
       return sum * size;
     },
     encoded: (text, weight = 'regular') => {
       let codes = '';
-      for (const letter of inert(text)) codes += signs[weight](letter).code;
+      for (const letter of shown(text)) codes += signs[weight](letter).code;
       return `<${codes}>`;
     },
     missing: (text) =>
@@ -68,17 +67,19 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
 /** The names under which the fonts stand in a page's resources. */
 export const FONT_NAMES: Readonly<Record<Weight, string>> = { regular: 'F1', bold: 'F2' };
 
+const QUESTION = 0x3f;
+
 const isSpace = (letter: string): boolean => /^\p{Zs}$/u.test(letter);
 
 function signsOf(face: PDFFont): (letter: string) => Sign {
   const has = new Set(face.getCharacterSet());
   const signs = new Map<string, Sign>();
-  const instead = INSTEAD.find((letter) => has.has(letter.codePointAt(0)!)) ?? ' ';
   return (letter) => {
     const known = signs.get(letter);
     if (known !== undefined) return known;
     const isThere = has.has(letter.codePointAt(0)!);
-    const printed = isThere ? letter : isSpace(letter) ? ' ' : instead;
+    // The bold face may lack what the regular one has.
+    const printed = isThere ? letter : isSpace(letter) || !has.has(QUESTION) ? ' ' : '?';
     const code = face.encodeText(printed).toString().slice(1, -1);
     const sign = { code, advance: face.widthOfTextAtSize(printed, 1000) / 1000 };
     signs.set(letter, sign);

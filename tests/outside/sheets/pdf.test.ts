@@ -210,11 +210,13 @@ describe('what a person may write', () => {
     expect(pdf.hasScripts).toBe(false);
     for (const page of pdf.pages) expect(overlapping(page.texts)).toEqual([]);
   });
-  test('the cover says which signs the lettering does not have', async () => {
+  test('the cover and the writer say which signs the lettering does not have, and names can still be told apart', async () => {
     const sample = plannedSample('library-lot', (file) => ({ ...file, name: 'Lot 中' }));
-    const pdf = await readPdf(await setOf(sample));
+    const told: string[] = [];
+    const pdf = await readPdf(await setOf(sample, { tell: (says) => told.push(says) }));
+    expect(told).toEqual([expect.stringContaining('has no sign for U+4E2D')]);
     expect(textOf(pdf, /^G-/)).toContain(close('The lettering of the set has no sign for U+4E2D'));
-    expect(wordsOf(pdf)).toContain('Lot □');
+    expect(wordsOf(pdf)).toContain('Lot [U+4E2D]');
   });
 });
 
