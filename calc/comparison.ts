@@ -90,13 +90,13 @@ const FACTS: readonly Fact[] = [
   },
   {
     fact: 'worst branch drop',
-    unit: 'percent',
+    unit: '%',
     better: 'less',
     of: ({ plan }) => most(plan.circuits.map((one) => one.branchDropPercent)),
   },
   {
     fact: 'worst total drop',
-    unit: 'percent',
+    unit: '%',
     better: 'less',
     of: ({ plan }) => most(plan.circuits.map((one) => one.worstDropPercent)),
   },

@@ -1,5 +1,6 @@
 import { distance } from '../routing/plane/space.ts';
 import { cordStart } from '../routing/reach/cord-start.ts';
+import { siteRule } from '../routing/site/rule-notes.ts';
 import type { Site } from '../routing/site/site.ts';
 import type { Step } from './explain.ts';
 import { type MarginKind, marginsOf } from './margins.ts';
@@ -24,7 +25,7 @@ export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginK
         values: { limit: measured(limit, '%'), drop: measured(used, '%') },
         result: left,
         unit: '%',
-        source: total ? 'site rule dropLimit.total' : 'site rule dropLimit.branch',
+        source: siteRule(total ? 'dropLimit.total' : 'dropLimit.branch'),
       },
     ];
   }
@@ -41,7 +42,7 @@ export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginK
       },
       result: used,
       unit: 'ft',
-      source: 'shortest path along the raceways; site rule allowance',
+      source: `shortest path along the raceways; ${siteRule('allowance.equipment')}, ${siteRule('allowance.box')}`,
     },
     {
       find: 'left of the branch',
@@ -73,7 +74,7 @@ function cordSteps(site: Site, plan: Plan, charger: string): readonly Step[] {
       },
       result: available,
       unit: 'ft',
-      source: 'site rule cordSlack',
+      source: siteRule('cordSlack'),
     },
     {
       find: 'cord needed in the worst case',

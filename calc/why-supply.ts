@@ -1,5 +1,6 @@
 import type { Run } from '../routing/network/run.ts';
 import { runsOf } from '../routing/network/runs.ts';
+import { siteRule } from '../routing/site/rule-notes.ts';
 import type { Site } from '../routing/site/site.ts';
 import { ohmsOf } from './circuits/circuits.ts';
 import { designOf } from './conduits/design.ts';
@@ -103,7 +104,7 @@ export function whyBox(site: Site, charger: string): readonly Step[] {
       },
       result: box.worstDropPercent,
       unit: '%',
-      source: `${SWEEP_SOURCE}; limit: site rule dropLimit.total`,
+      source: `${SWEEP_SOURCE}; limit: ${siteRule('dropLimit.total')}`,
     },
   ];
 }

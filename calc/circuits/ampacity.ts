@@ -1,3 +1,4 @@
+import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Metal } from '../../routing/site/vocabulary.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
@@ -59,7 +60,7 @@ export function ampacity(
   tell(() => ({
     find: 'ambient factor',
     formula: 'factor of the ambient in the same column',
-    values: { ambient: `${ambientC} °C`, column: `${column} °C` },
+    values: { ambient: printTemperature(ambientC), column: `${column} °C` },
     result: temperatureFactor,
     source: tables.ambient.source,
   }));
@@ -88,7 +89,10 @@ export function ampacity(
   tell(() => ({
     find: 'ampacity',
     formula: 'the lesser of the corrected ampacity and that of the terminals',
-    values: { corrected: measured(corrected, 'A'), terminals: `${measured(limit, 'A')} at ${terminals} °C` },
+    values: {
+      corrected: measured(corrected, 'A'),
+      terminals: `${measured(limit, 'A')} at ${printTemperature(terminals)}`,
+    },
     result: capped,
     unit: 'A',
     source: tables.terminals.source,

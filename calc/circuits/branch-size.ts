@@ -1,3 +1,4 @@
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Charger, Rules } from '../../routing/site/site.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
@@ -92,7 +93,7 @@ function tellDrop(
     },
     result: dropPercent,
     unit: '%',
-    source: "Ohm's law; site rule dropLimit.branch",
+    source: `Ohm's law; ${siteRule('dropLimit.branch')}`,
   }));
   if (choice.sizedBy === 'voltage drop')
     tell(() => ({
@@ -100,6 +101,6 @@ function tellDrop(
       formula: 'the next sizes up until the drop is within its limit',
       values: { limit: `${dropLimit.branch}%` },
       result: size,
-      source: `${tables.dropAdvice.source}; site rule dropLimit.branch`,
+      source: `${tables.dropAdvice.source}; ${siteRule('dropLimit.branch')}`,
     }));
 }

@@ -1,3 +1,4 @@
+import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Metal } from '../../routing/site/vocabulary.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
@@ -73,7 +74,7 @@ export function branchConductor(tables: CodeTables, duty: ConductorDuty, tell: T
       'design load': measured(design, 'A'),
       load: measured(amps, 'A'),
       breaker: measured(breakerAmps, 'A'),
-      'at the terminals': `${ampacityAt(tables, size, metal, terminals)} A at ${terminals} °C`,
+      'at the terminals': `${ampacityAt(tables, size, metal, terminals)} A at ${printTemperature(terminals)}`,
     },
     result: `${size} ${metal} ${insulation}`,
     source: `${tables.edition} 210.19(A)(1), 240.4(B), 240.4(D), 110.14(C)`,

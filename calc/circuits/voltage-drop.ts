@@ -47,7 +47,7 @@ export function voltageDrop(
     source: method === 'impedance' ? `${tables.impedances.source} Note 2` : "Ohm's law",
   }));
   tell(() => ({
-    find: 'voltage drop in percent',
+    find: 'voltage drop in %',
     formula: 'drop / volts where the circuit is fed',
     values: { drop: measured(drop.dropVolts, 'V'), volts: measured(volts, 'V') },
     result: drop.dropPercent,

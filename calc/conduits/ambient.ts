@@ -1,6 +1,6 @@
 import type { Raceway, Rules } from '../../routing/site/site.ts';
+import { printTemperature, printTemperatureRange } from '../../routing/site/temperature.ts';
 import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { rooftopAdderC } from '../tables/lookup.ts';
 
@@ -30,15 +30,15 @@ export function hottestOn(
     formula: 'the hottest raceway on the way: its own ambient or that of its place, and what a roof in the sun adds',
     values:
       where === undefined
-        ? { site: measured(hottest, '°C') }
+        ? { site: printTemperature(hottest) }
         : {
             hottest: where.id,
-            [where.ambientC === undefined ? where.place : 'its own']: measured(own(where), '°C'),
-            'for a roof': measured(roof(where), '°C'),
+            [where.ambientC === undefined ? where.place : 'its own']: printTemperature(own(where)),
+            'for a roof': printTemperatureRange(roof(where)),
           },
     result: hottest,
     unit: '°C',
-    source: `site rules ambientC, placeAmbientC; 310.14(A)(2) (from memory), ${tables.rooftop.source}`,
+    source: `ambient temperatures of the site rules; 310.14(A)(2) (from memory), ${tables.rooftop.source}`,
   }));
   return hottest;
 

@@ -2,6 +2,7 @@ import { placeOf } from '../../routing/reach/by-id.ts';
 import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { remembered, settled } from '../memo.ts';
@@ -33,6 +34,6 @@ const offDrawing = remembered((drop: Drop, found: AsBuilt, tolerance: number, un
     value: away,
     limit: tolerance,
     unit: 'ft',
-    source: 'site rule: tolerance of what is built',
+    source: siteRule('builtTolerance'),
   };
 });

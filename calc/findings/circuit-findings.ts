@@ -1,6 +1,8 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Charger, Drop, Rules } from '../../routing/site/site.ts';
+import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../conduits/design.ts';
 import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
@@ -25,7 +27,7 @@ const unsized = ({ id, amps }: Charger, from: string, tables: CodeTables, rules:
   severity: 'fail',
   rule: 'circuit-size',
   about: [id, from],
-  says: `${id} asks for more than one conductor of the tables carries: ${amps} A continuous at ${rules.ambientC} °C in ${rules.metal} ${rules.insulation}. Feed it as a feeder, with conductors in parallel.`,
+  says: `${id} asks for more than one conductor of the tables carries: ${amps} A continuous at ${printTemperature(rules.ambientC)} in ${rules.metal} ${rules.insulation}. Feed it as a feeder, with conductors in parallel.`,
   value: amps,
   unit: 'A',
   source: tables.ampacity.source,
@@ -41,7 +43,7 @@ function branchDrop(circuit: BranchCircuit, tables: CodeTables, rules: Rules): F
     value: branchDropPercent,
     limit: rules.dropLimit.branch,
     unit: '%',
-    source: `${tables.dropAdvice.source}; site rule dropLimit.branch`,
+    source: `${tables.dropAdvice.source}; ${siteRule('dropLimit.branch')}`,
   };
 }
 

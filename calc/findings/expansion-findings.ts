@@ -1,5 +1,7 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printTemperatureRange } from '../../routing/site/temperature.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../conduits/design.ts';
 import { expansion } from '../conduits/expansion.ts';
@@ -52,7 +54,7 @@ function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: 
   const { material, conduit, feet, change } = moving[0]!;
   const others = moving.length - 1;
   const also = others === 0 ? '' : ` So do ${others === 1 ? 'one other' : `${others} others`}, less.`;
-  const does = `A straight of conduit ${conduit}, ${printLength(feet, units)} above ground, changes ${change.toFixed(2)} in. in length over ${rules.temperatureRangeC} °C.${also}`;
+  const does = `A straight of conduit ${conduit}, ${printLength(feet, units)} above ground, changes ${change.toFixed(2)} in. in length over ${printTemperatureRange(rules.temperatureRangeC)}.${also}`;
   return {
     severity: 'note',
     rule: 'expansion',
@@ -68,4 +70,4 @@ function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: 
   };
 }
 
-const sourceOf = (tables: CodeTables): string => `${tables.expansion.source}; site rule temperatureRangeC`;
+const sourceOf = (tables: CodeTables): string => `${tables.expansion.source}; ${siteRule('temperatureRangeC')}`;

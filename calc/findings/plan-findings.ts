@@ -37,7 +37,7 @@ export function planFindings(
   return withSound(
     looked,
     inOrder(site.chargers, [
-      changedRules(site.rules),
+      changedRules(site.rules, site.units),
       siteFindings(site, design.tables),
       asBuiltFindings(site),
       ofBranches,

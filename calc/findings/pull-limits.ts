@@ -1,6 +1,7 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import { gridlineWords } from '../../routing/site/gridline-words.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Point3, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../conduits/design.ts';
@@ -72,7 +73,7 @@ const tooBent = ({ what, about, bends, bendDegrees }: Limited, rules: Rules, sou
   value: bendDegrees,
   limit: rules.bendLimit,
   unit: 'degrees',
-  source: `${source}; site rule bendLimit`,
+  source: `${source}; ${siteRule('bendLimit')}`,
 });
 
 const tooLong = ({ what, about, length }: Limited, rules: Rules, units: Units): Finding => ({
@@ -83,5 +84,5 @@ const tooLong = ({ what, about, length }: Limited, rules: Rules, units: Units): 
   value: length,
   limit: rules.pullLimit,
   unit: 'ft',
-  source: 'site rule pullLimit; common practice, no source',
+  source: `${siteRule('pullLimit')}; common practice, no source`,
 });

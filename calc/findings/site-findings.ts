@@ -1,5 +1,6 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { type Ground, groundOf } from '../conduits/ground.ts';
@@ -36,7 +37,7 @@ function siteFindingsOf(
       rule: 'code-edition',
       about: [],
       says: `The site asks for the tables of ${JSON.stringify(rules.code)}, which are not held; those of ${tables.edition} were used.`,
-      source: 'site rule code',
+      source: siteRule('code'),
     });
   if (charges && !suitsWetPlaces(tables, rules.insulation))
     findings.push({
@@ -55,7 +56,7 @@ function siteFindingsOf(
       says: `${loose.length === 1 ? `${loose[0]} is` : `${loose.length} pull points are`} on no raceway: farther than ${printLength(rules.joinTolerance, units)} from the nearest. No conduit is opened there.`,
       limit: rules.joinTolerance,
       unit: 'ft',
-      source: 'site rule joinTolerance',
+      source: siteRule('joinTolerance'),
     });
   }
   const trays = raceways.filter(({ method }) => method === 'tray').map(({ id }) => id);

@@ -112,7 +112,7 @@ function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): 
 const spacesShort = remembered((schedule: PanelSchedule, id: string): readonly Finding[] => {
   if (schedule.spaces === undefined) return [];
   const { poles, spaces: limit } = schedule;
-  const source = 'the site file, one space a pole';
+  const source = 'ratings as entered, one space a pole';
   if (poles > limit) {
     const says = `The breakers of ${id} need ${poles} spaces and it has ${limit}. A panel with more, or a second one.`;
     return [{ severity: 'fail', rule: 'spaces-short', about: [id], says, value: poles, limit, unit: 'spaces', source }];

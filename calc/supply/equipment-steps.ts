@@ -57,7 +57,7 @@ const connected = (row: SupplyEquipment, chargers: readonly Charger[], loads: re
   values: { chargers: chargers.length, loads: measured(sum(loads.map(({ va }) => va)), 'VA') },
   result: row.connectedVa,
   unit: 'VA',
-  source: 'the site file',
+  source: 'ratings as entered',
 });
 
 /** What load management leaves, where it holds anything back. */
@@ -72,7 +72,7 @@ function share(site: Site, { tree }: SupplyWork, row: SupplyEquipment, place: nu
         'one factor for all chargers, so that the greatest line current of theirs is the ceiling; 1 where it is less',
       values: { ceiling: measured(managedAmps, 'A'), 'chargers here': own },
       result: row.chargerShare,
-      source: 'managedAmps of the site file; NEC 625.42 (from memory)',
+      source: 'load management as entered; NEC 625.42 (from memory)',
     },
   ];
 }
@@ -125,7 +125,7 @@ function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step
       },
       result: rated,
       unit: 'A',
-      source: 'the site file; NEC 408.36, 215.3 (from memory)',
+      source: 'ratings as entered; NEC 408.36, 215.3 (from memory)',
     },
     {
       find: 'loaded',

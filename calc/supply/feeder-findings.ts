@@ -1,5 +1,6 @@
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Feeder } from '../../routing/site/site.ts';
+import { printTemperature } from '../../routing/site/temperature.ts';
 import {
   compareSizes,
   findImpedance,
@@ -70,7 +71,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
   const findings: Finding[] = [];
   const amps = carried.ampacity;
   const make = `${sets > 1 ? `${sets} sets of ` : ''}${size} ${metal} ${insulation}`;
-  const words = `${make}, ${ampsText(amps)} at ${ambientC} °C`;
+  const words = `${make}, ${ampsText(amps)} at ${printTemperature(ambientC)}`;
   const largest = largestDeviceFor(tables, amps);
   if (breakerAmps > largest)
     findings.push({

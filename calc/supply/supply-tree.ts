@@ -33,7 +33,7 @@ const noted = (
   rule: Finding['rule'],
   about: readonly string[],
   says: string,
-  source = 'the site file',
+  source = 'ratings as entered',
 ): Finding => ({ severity, rule, about, says, source });
 
 /**
@@ -138,20 +138,20 @@ function systemsOf(
   const phases = from?.phases === 1 ? 1 : wanted;
   const guessed = (what: string): number => {
     const volts = from?.volts ?? hint(id) ?? USUAL_VOLTS;
-    if (from === undefined || what !== 'volts')
+    if (from === undefined || what !== 'voltage')
       findings.push(noted('warn', 'supply-data', [id], `${id} has no ${what}; ${volts} V is taken. Enter it.`));
     return volts;
   };
   const alone = (volts: number): System => (phases === 3 ? threePhaseSystem(volts) : singlePhaseSystem(volts));
   if (kind === 'transformer') {
-    const primary = equipment.primaryVolts ?? guessed('primaryVolts');
-    const secondary = equipment.secondaryVolts ?? equipment.volts ?? hint(id) ?? guessed('secondaryVolts');
+    const primary = equipment.primaryVolts ?? guessed('primary voltage');
+    const secondary = equipment.secondaryVolts ?? equipment.volts ?? hint(id) ?? guessed('secondary voltage');
     compareVolts(id, primary, wanted, above, findings);
     const system: System =
       phases === 3 ? threePhaseSystem(secondary) : { volts: secondary, phases: 1, neutral: 'halfway' };
     return { system, primary: phases === 3 ? threePhaseSystem(primary) : (pairOf(from, primary) ?? alone(primary)) };
   }
-  const volts = equipment.volts ?? guessed('volts');
+  const volts = equipment.volts ?? guessed('voltage');
   compareVolts(id, volts, wanted, above, findings);
   if (from === undefined) return { system: alone(volts), primary: null };
   if (phases === 3 && from.phases === 3) return { system: threePhaseSystem(volts), primary: null };

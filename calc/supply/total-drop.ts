@@ -1,4 +1,5 @@
 import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Charger, Site } from '../../routing/site/site.ts';
 import type { BranchOhms } from './box-volts.ts';
 import type { BoxCase } from './boxes.ts';
@@ -99,6 +100,6 @@ function finding(equipment: string, list: readonly Over[], limit: number, manage
     value: worst.percent,
     limit,
     unit: '%',
-    source: 'site rule dropLimit.total; NEC 2023 210.19 and 215.2 informational notes',
+    source: `${siteRule('dropLimit.total')}; NEC 2023 210.19 and 215.2 informational notes`,
   };
 }

@@ -27,18 +27,18 @@ function nameplate({ equipment }: SupplyNode, { tables }: SupplyFacts): Finding[
   if (kva === undefined)
     return say(
       'warn',
-      `${id} has no kva: its loading, protection and drop are not worked. Enter its rating.`,
-      'the site file',
+      `${id} has no kVA rating: its loading, protection and drop are not worked. Enter its rating.`,
+      'ratings as entered',
     );
   if (impedancePercent === undefined)
     return say(
       'warn',
-      `${id} has no impedancePercent: it is taken without drop, and no fault current is given. Enter the nameplate figure.`,
-      'the site file',
+      `${id} has no impedance: it is taken without drop, and no fault current is given. Enter the nameplate figure.`,
+      'ratings as entered',
     );
   if (xr !== undefined) return [];
   const taken = usualXr(tables, kva);
-  const says = `${id} has no xr: ${taken} is taken, the middle of what its size usually has. Enter the maker's figure.`;
+  const says = `${id} has no X/R: ${taken} is taken, the middle of what its size usually has. Enter the maker's figure.`;
   return say('note', says, tables.threePhaseImpedances.source);
 }
 

@@ -53,6 +53,6 @@ function finding(list: readonly (Charger | Load)[], system: System, word: string
     value: volts,
     limit: system.volts,
     unit: 'V',
-    source: 'the site file; within 5% of nominal, common practice, no source',
+    source: 'ratings as entered; within 5% of nominal, common practice, no source',
   };
 }

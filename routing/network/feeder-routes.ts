@@ -1,6 +1,7 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import { byId } from '../site/look-up.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Equipment, Feeder, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import { tapsWithin } from './taps.ts';
@@ -57,10 +58,10 @@ function noRouteFinding(site: Site, feeder: Feeder): Finding {
     rule: 'no-feeder-route',
     about: [feeder.id, feeder.from, feeder.to],
     says:
-      `${feeder.id} has no length: no raceways lead from ${feeder.from} to ${feeder.to} with taps of ` +
+      `${feeder.id} has no length: no raceways lead from ${feeder.from} to ${feeder.to} with stubs of ` +
       `${printLength(site.rules.tapLimit, site.units)} or less. Give its length, or draw its raceway.`,
     limit: site.rules.tapLimit,
     unit: 'ft',
-    source: 'site rule tapLimit (common practice, no source)',
+    source: `${siteRule('tapLimit')} (common practice, no source)`,
   };
 }

@@ -81,9 +81,9 @@ const keptTaps = listMemo<Run, Ground, Said>((run, ground) => {
   return {
     ground,
     said: [
-      ...(legs[0] === null ? through(path.slice(0, 2), [from], `The tap from ${from} to a raceway runs`, ground) : []),
+      ...(legs[0] === null ? through(path.slice(0, 2), [from], `The stub from ${from} to a raceway runs`, ground) : []),
       ...(legs.at(-1) === null
-        ? through(path.slice(-2), [drop], `The tap from a raceway to the box of ${drop} runs`, ground)
+        ? through(path.slice(-2), [drop], `The stub from a raceway to the box of ${drop} runs`, ground)
         : []),
     ],
   };

@@ -1,12 +1,13 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import { byId } from '../site/look-up.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Charger, Drop, Equipment, Raceway, Site } from '../site/site.ts';
 import type { Run } from './run.ts';
 import { closestTapAnywhere } from './taps.ts';
 import type { Ways } from './ways.ts';
 
-const TAP_SOURCE = 'site rule tapLimit (common practice, no source)';
+const TAP_SOURCE = `${siteRule('tapLimit')} (common practice, no source)`;
 
 /** Why a charger has no run: its equipment or its box is farther than the tap limit from what it should be tapped to. */
 export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Finding {
@@ -30,7 +31,7 @@ export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equ
       value: nearest.length,
       says:
         `${charger.id} has no run: the entry of ${from.id} is ${print(nearest.length)} from the nearest raceway, ${raceway}, ` +
-        `and a tap may be ${print(limit)}. Bring a raceway ${print(nearest.length - limit)} nearer.`,
+        `and a stub may be ${print(limit)}. Bring a raceway ${print(nearest.length - limit)} nearer.`,
     };
   }
   const nearest = closestTapAnywhere(network, drop.box, (component) => ways.parts.has(component))!;
@@ -47,7 +48,7 @@ export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equ
     value: nearest.length,
     says:
       `${charger.id} has no run: the box of ${drop.id} is ${print(nearest.length)} from the nearest raceway connected to ` +
-      `${from.id}, ${raceway}, and a tap may be ${print(limit)}.${hint}`,
+      `${from.id}, ${raceway}, and a stub may be ${print(limit)}.${hint}`,
   };
 }
 
@@ -69,8 +70,8 @@ export function branchLimitFinding(site: Site, charger: Charger, run: Run): Find
     unit: 'ft',
     source:
       own === undefined
-        ? 'site rule branchLimit (common practice, no source)'
-        : `branchLimit of ${charger.id} (given in the site file)`,
+        ? `${siteRule('branchLimit')} (common practice, no source)`
+        : `longest branch of ${charger.id}, as it is entered`,
   };
 }
 
@@ -98,6 +99,6 @@ export function pedestalFeedFinding(site: Site, charger: Charger, drop: Drop, ru
     value: at,
     limit: site.rules.pedestalHeight,
     unit: 'ft',
-    source: 'common practice, no source; site rule pedestalHeight',
+    source: `common practice, no source; ${siteRule('pedestalHeight')}`,
   };
 }

@@ -1,6 +1,7 @@
 import { type Box, boxOf } from '../plane/box.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../site/site.ts';
 import type { AisleKind } from '../site/vocabulary.ts';
 import { insideOf, type Obstacle } from './obstacle.ts';
@@ -29,37 +30,37 @@ const OVER: Readonly<Record<Over, OverWords>> = {
     rule: 'aisle',
     severity: 'warn',
     over: 'aisle',
-    source: 'fire access roads, International Fire Code 503.2.1; site rule clearHeight.aisle',
+    source: `fire access roads, International Fire Code 503.2.1; ${siteRule('clearHeight.aisle')}`,
   },
   fire: {
     rule: 'aisle',
     severity: 'fail',
     over: 'fire lane',
-    source: 'International Fire Code 503.2.1, 13 ft 6 in; site rule clearHeight.aisle',
+    source: `International Fire Code 503.2.1, 13 ft 6 in; ${siteRule('clearHeight.aisle')}`,
   },
   walk: {
     rule: 'walk',
     severity: 'fail',
     over: 'walk',
-    source: '2010 ADA Standards 307.4, 80 in; site rule clearHeight.walk',
+    source: `2010 ADA Standards 307.4, 80 in; ${siteRule('clearHeight.walk')}`,
   },
   access: {
     rule: 'van',
     severity: 'fail',
     over: 'access aisle',
-    source: '2010 ADA Standards 502.5, 98 in; site rule clearHeight.van',
+    source: `2010 ADA Standards 502.5, 98 in; ${siteRule('clearHeight.van')}`,
   },
   stall: {
     rule: 'stall',
     severity: 'warn',
     over: 'stall',
-    source: 'municipal parking codes, 80 to 84 in; site rule clearHeight.stall',
+    source: `municipal parking codes, 80 to 84 in; ${siteRule('clearHeight.stall')}`,
   },
   van: {
     rule: 'van',
     severity: 'fail',
     over: 'van stall',
-    source: '2010 ADA Standards 502.5, 98 in; site rule clearHeight.van',
+    source: `2010 ADA Standards 502.5, 98 in; ${siteRule('clearHeight.van')}`,
   },
 };
 

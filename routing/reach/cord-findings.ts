@@ -1,5 +1,6 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Keepout, Point2, Stall } from '../site/site.ts';
 import { besideVehicle } from './field.ts';
 import { outlineOf } from './outlines.ts';
@@ -73,7 +74,7 @@ export function aisleFindings({ charger, drop, field, shared }: Served, row: Rea
         value: over,
         limit: LEAST_OVER,
         unit: 'ft',
-        source: 'headroom of 80 in on walks, 2010 ADA Standards 307.4; site rule clearHeight.walk',
+        source: `headroom of 80 in on walks, 2010 ADA Standards 307.4; ${siteRule('clearHeight.walk')}`,
       },
     ];
   });

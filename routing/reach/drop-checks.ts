@@ -1,5 +1,6 @@
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Drop, Point3 } from '../site/site.ts';
 import { type Field, vehicleUnder } from './field.ts';
 import { holdsPoint } from './keepout.ts';
@@ -28,7 +29,7 @@ function cordLimit(drop: Drop, { rules, units }: Shared): Finding[] {
       value: drop.cord,
       limit: rules.cordLimit,
       unit: 'ft',
-      source: 'NEC 625.17(C); site rule cordLimit',
+      source: `NEC 625.17(C); ${siteRule('cordLimit')}`,
     },
   ];
 }
@@ -48,8 +49,8 @@ function restHeight({ id, restHeight: at }: Drop, { rules, units }: Shared): Fin
       limit: tooLow ? low : high,
       unit: 'ft',
       source: tooLow
-        ? 'NEC 625.50, 24 in outdoors; site rule restHeight.low'
-        : 'reach range of 48 in, 2010 ADA Standards 308; site rule restHeight.high',
+        ? `NEC 625.50, 24 in outdoors; ${siteRule('restHeight.low')}`
+        : `reach range of 48 in, 2010 ADA Standards 308; ${siteRule('restHeight.high')}`,
     },
   ];
 }
@@ -72,7 +73,7 @@ function pedestalHeight({ id, box, mount }: Drop, { rules, units }: Shared): Fin
       value: box[2],
       limit,
       unit: 'ft',
-      source: 'reach range of 48 in, 2010 ADA Standards 308; site rule pedestalHeight',
+      source: `reach range of 48 in, 2010 ADA Standards 308; ${siteRule('pedestalHeight')}`,
     },
   ];
 }
@@ -93,7 +94,7 @@ function overVehicle(drop: Drop, field: Field, { units }: Shared): Finding[] {
       severity: above >= 0 ? 'warn' : 'fail',
       rule: 'over-vehicle',
       about: [drop.id, stall.id],
-      says: `The ${what} of ${drop.id} hangs over the vehicle in ${stall.id}, ${gap}: that vehicle is no obstacle to its cord, which lies over the roof.`,
+      says: `The ${what} of ${drop.id} hangs right over the vehicle in ${stall.id}, ${gap}. Its cord would rub over that roof to reach an inlet: move the drop to the stripe beside the stall.`,
       value: above,
       limit: 0,
       unit: 'ft',

@@ -1,6 +1,7 @@
 import type { Box } from '../plane/box.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
+import { siteRule } from '../site/rule-notes.ts';
 import type { Stall } from '../site/site.ts';
 import { cordNeeded, leastMove, type Move } from './cure.ts';
 import { holdsPoint } from './keepout.ts';
@@ -45,7 +46,7 @@ export function tooShort(
       ...(needed === null ? {} : { value: needed }),
       limit: available,
       unit: 'ft',
-      source: 'site rules coverage and cordSlack: common practice',
+      source: `${siteRule('coverage')}, ${siteRule('cordSlack')}: common practice`,
     },
   };
 }
@@ -75,11 +76,11 @@ export function partlyCovered({ charger, drop, shared }: Served, row: Reach): Fi
     ...(needed === null ? {} : { value: needed }),
     limit: available,
     unit: 'ft',
-    source: 'site rule coverage',
+    source: siteRule('coverage'),
   };
 }
 
 const roundedUp = (feet: number, step: number): number => Math.ceil(feet / step - 1e-9) * step;
 // Rounded down, so that a stall that is not wholly covered never reads 100 %.
-const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
+const percent = (share: number): string => `${Math.floor(share * 100 + 1e-9)}%`;
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -24,11 +24,11 @@ export interface Dialect {
   };
 }
 
-/** What is wrong with a character of a typed text. */
-export function unexpected(text: string, at: number): string {
+/** What is wrong with a character of a typed text in which something else was wanted, such as "a number". */
+export function unexpected(text: string, at: number, wanted: string): string {
   const c = String.fromCodePoint(text.codePointAt(at) ?? 0);
   if (c === ',') return 'commas are not read: write 1250, and 3.8 with a point';
-  return `did not expect ${JSON.stringify(c)} here`;
+  return `${JSON.stringify(c)} is not read: ${wanted}`;
 }
 
 /** Reads sums of products of signed literals and brackets, left to right: `sum` reads, `at` tells how far it came. */
@@ -52,7 +52,7 @@ export function arithmeticReader(text: string, { literalAt, unitEnd, withUnit, n
       if (!value.ok) return value;
       if (text[at] !== ')')
         return mistake(
-          at < text.length ? unexpected(text, at) : 'this bracket is not closed',
+          at < text.length ? unexpected(text, at, says.missing) : 'this bracket is not closed',
           at < text.length ? at : open,
         );
       at++;
@@ -62,7 +62,7 @@ export function arithmeticReader(text: string, { literalAt, unitEnd, withUnit, n
       return { ok: true, value: value.isLength ? value.value : withUnit(value.value), isLength: true };
     }
     const literal = literalAt(text, at);
-    if (literal === null) return mistake(at < text.length ? unexpected(text, at) : says.missing, at);
+    if (literal === null) return mistake(at < text.length ? unexpected(text, at, says.missing) : says.missing, at);
     if (literal.ok) at = literal.end;
     return literal;
   };
@@ -74,7 +74,7 @@ export function arithmeticReader(text: string, { literalAt, unitEnd, withUnit, n
 
   const quotient = (left: Value, right: Value | Literal, sign: number): Value | Mistake => {
     if (right.isLength) return mistake(says.divisor, sign);
-    if (right.value === 0) return mistake('expected a number other than 0 to divide by', sign);
+    if (right.value === 0) return mistake('a number other than 0 to divide by', sign);
     if ('isSlashed' in right && right.isSlashed) return mistake('put the fraction to divide by in brackets', sign);
     return { ok: true, value: left.value / right.value, isLength: left.isLength };
   };

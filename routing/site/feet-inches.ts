@@ -17,17 +17,20 @@ export const MAX_CHARACTERS = 200;
  * a length past 100,000 ft, is a mistake, never a guess. `at` counts the characters before the fault.
  */
 export function parseLength(text: string, units: Units): LengthRead {
-  if (text.length > MAX_CHARACTERS) return mistake(`expected at most ${MAX_CHARACTERS} characters`, MAX_CHARACTERS);
+  if (text.length > MAX_CHARACTERS) return mistake(`at most ${MAX_CHARACTERS} characters`, MAX_CHARACTERS);
   const plain = plainText(text);
   const reader = arithmeticReader(plain, DIALECTS[units]);
   const result = reader.sum();
   if (!result.ok) return result;
   const end = reader.at();
-  if (end < plain.length) return mistake(unexpected(text, end), end);
+  if (end < plain.length) return mistake(unexpected(text, end, A_LENGTH), end);
   const feet = result.isLength ? result.value : toFeet(result.value, units);
-  if (!(Math.abs(feet) <= MAX_LENGTH_FT)) return mistake('expected a length of at most 100,000 ft (30,480 m)', 0);
+  if (!(Math.abs(feet) <= MAX_LENGTH_FT)) return mistake('a length of at most 100,000 ft (30,480 m)', 0);
   return { ok: true, feet: feet + 0 };
 }
+
+/** What is wanted where a length is. */
+const A_LENGTH = 'a length such as 9\' 0" or 2.7 m';
 
 const lengthDialect = (units: Units): Dialect => ({
   literalAt: (text, at) => literalAt(text, at, units),
@@ -35,7 +38,7 @@ const lengthDialect = (units: Units): Dialect => ({
   withUnit: (bare) => toFeet(bare, units),
   noMinus: (text, at) => (isLopsided(text, at) ? DASH : null),
   says: {
-    missing: 'expected a length',
+    missing: A_LENGTH,
     squared: 'a length times a length is no length',
     divisor: 'a length is divided by a number, not by a length',
   },

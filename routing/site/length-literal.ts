@@ -64,15 +64,15 @@ function joined(text: string, feet: number, inches: Quantity, start: number): Li
   if (!inches.proper) return mistake(improper(inches), start);
   if (inches.form === 'slashed' && inches.value >= 1) return mistake('put what is divided in brackets', start);
   const unit = unitAt(text, inches.end);
-  if (unit !== null && unit.unit !== 'inch') return mistake(`expected inches after the feet; ${DASH}`, start);
-  if (inches.value >= 12) return mistake(`expected inches below 12 after the feet; ${DASH}`, start);
+  if (unit !== null && unit.unit !== 'inch') return mistake(`inches after the feet; ${DASH}`, start);
+  if (inches.value >= 12) return mistake(`inches below 12 after the feet; ${DASH}`, start);
   const end = unit?.end ?? inches.end;
   if (unit === null && text[end] === '-' && quantityAt(text, end + 1) !== null) return mistake(DASH, end);
   return length(feet + inches.value / 12, end);
 }
 
 const improper = (quantity: Quantity): string =>
-  quantity.form === 'slashed' ? 'a fraction over 0 is no number' : 'expected a fraction below 1, such as 6 1/2';
+  quantity.form === 'slashed' ? 'a fraction over 0 is no number' : 'a fraction below 1, such as 6 1/2';
 
 const length = (feet: number, end: number): Literal => ({
   ok: true,

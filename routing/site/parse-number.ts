@@ -25,16 +25,19 @@ const EXPONENT = /\d+\.?\d*e[+-]?\d+/iy;
  * 1,000,000,000 are mistakes. `at` counts the characters before the fault. `unit` is '' for a plain count.
  */
 export function parseNumber(text: string, unit: string): NumberRead {
-  if (text.length > MAX_CHARACTERS) return mistake(`expected at most ${MAX_CHARACTERS} characters`, MAX_CHARACTERS);
+  if (text.length > MAX_CHARACTERS) return mistake(`at most ${MAX_CHARACTERS} characters`, MAX_CHARACTERS);
   const plain = plainText(text);
   const reader = arithmeticReader(plain, dialectOf(unit));
   const result = reader.sum();
   if (!result.ok) return result;
   const end = reader.at();
-  if (end < plain.length) return mistake(unexpected(text, end), end);
-  if (!(Math.abs(result.value) <= MAX_QUANTITY)) return mistake('expected a number of at most 1,000,000,000', 0);
+  if (end < plain.length) return mistake(unexpected(text, end, aNumber(unit)), end);
+  if (!(Math.abs(result.value) <= MAX_QUANTITY)) return mistake('a number of at most 1,000,000,000', 0);
   return { ok: true, value: result.value + 0 };
 }
+
+/** What is wanted where a number is. */
+const aNumber = (unit: string): string => `a number such as ${unit === '' ? '12' : `12 ${unit}`}`;
 
 function dialectOf(unit: string): Dialect {
   const spellings = unit === '' ? [] : (SPELLINGS[unit] ?? [unit]);
@@ -54,7 +57,7 @@ function dialectOf(unit: string): Dialect {
     withUnit: (bare) => bare,
     noMinus: () => null,
     says: {
-      missing: 'expected a number',
+      missing: aNumber(unit),
       squared: `only one of two that are multiplied is in ${unit}`,
       divisor: `the number to divide by is not in ${unit}`,
     },
@@ -72,7 +75,7 @@ function numberAt(text: string, at: number, unitEnd: (text: string, at: number) 
   if (large !== null) return literal(Number(large[0]), at + large[0].length);
   const quantity = quantityAt(text, at);
   if (quantity === null) return null;
-  if (quantity.form === 'mixed' && !quantity.proper) return mistake('expected a fraction below 1, such as 6 1/2', at);
+  if (quantity.form === 'mixed' && !quantity.proper) return mistake('a fraction below 1, such as 6 1/2', at);
   if (quantity.form !== 'dashed' && quantity.form !== 'slashed') return literal(quantity.value, quantity.end);
   const whole = /^\d+/.exec(text.slice(at))![0];
   return literal(Number(whole), at + whole.length);

@@ -55,9 +55,9 @@ test('a selection is arrayed and turned by typed values, each in one step that u
   await page.locator('summary', { hasText: 'Move, copy, turn' }).click();
   const panel = page.getByTestId('selection-panel');
   const array = panel.getByRole('region', { name: 'Array' });
-  await array.getByLabel('columns', { exact: true }).fill('4');
-  await array.getByLabel('columns every').fill("4' 6 * 2");
-  await array.getByLabel('columns every').press('Enter');
+  await array.getByLabel('copies across', { exact: true }).fill('4');
+  await array.getByLabel('across every').fill("4' 6 * 2");
+  await array.getByLabel('across every').press('Enter');
   await array.getByRole('button', { name: 'Array' }).click();
   expect(await title(page)).toBe('3 stalls');
   await page.getByRole('button', { name: /^Undo ?: array stall S08/ }).click();
@@ -92,7 +92,7 @@ test('a field of several says "various" where they differ, and is set for all in
   expect(await elevation.inputValue()).toBe('various');
   expect(await drops.getByLabel('mount').inputValue()).toBe('overhead');
   await elevation.fill('');
-  expect(await drops.getByRole('alert').textContent()).toBe('box elevation: expected a length');
+  expect(await drops.getByRole('alert').textContent()).toBe('box elevation: a length such as 9\' 0" or 2.7 m');
   await elevation.press('Escape');
   expect(offences).toEqual([]);
   await close();
@@ -107,7 +107,7 @@ test('an array goes along the row by its pitch unless a direction is typed, and 
   const array = panel.getByRole('region', { name: 'Array' });
   expect(await array.getByLabel('along').inputValue()).toBe('the row');
   expect(await array.getByLabel('direction').inputValue()).toBe('0°');
-  expect(await array.getByLabel('columns every').inputValue()).toBe('9\' 0"');
+  expect(await array.getByLabel('across every').inputValue()).toBe('9\' 0"');
   const at = panel.locator('fieldset', { hasText: 'entry' }).first();
   const was = await at.getByLabel('x').inputValue();
   await array.getByLabel('direction').fill('15 * 6');
@@ -129,8 +129,8 @@ test('an array that would put a stall on another says so beforehand', async () =
   const array = page.getByTestId('selection-panel').getByRole('region', { name: 'Array' });
   expect(await array.getByRole('status').textContent()).toMatch(/^A copy would lie on stall \w+\.$/);
   expect(await seriousFaults(page)).toEqual([]);
-  await array.getByLabel('columns every').fill('200');
-  await array.getByLabel('columns every').press('Enter');
+  await array.getByLabel('across every').fill('200');
+  await array.getByLabel('across every').press('Enter');
   await expect.poll(() => array.getByRole('status').count()).toBe(0);
   expect(offences).toEqual([]);
   await close();

@@ -86,7 +86,7 @@ const steps: readonly Step[] = explained((tell) =>
 ).steps;
 // @ts-expect-error a plan has no such field
 planned.costs;
-export const said: string = \`\${planned.units} \${typeof first?.says} \${steps.length > 0}\`;
+export const said: string = \`\${planned.units} \${typeof first?.says} ${planned.notChecked.length} \${steps.length > 0}\`;
 declare const console: { log(text: string): void };
 console.log(said);
 `,

@@ -216,10 +216,10 @@ function Grid({ ways, stalls, ids, held, onArray }: GridProps) {
         }}
       />
       <DegreesField label="direction" value={degrees} decimals={4} onChange={(next) => change({ degrees: next })} />
-      <NumberField label="columns" unit="" whole least={1} most={1000} value={columns} onChange={setColumns} />
-      <LengthField label="columns every" value={columnsEvery} onChange={(next) => change({ columnsEvery: next })} />
-      <NumberField label="rows" unit="" whole least={1} most={1000} value={rows} onChange={setRows} />
-      <LengthField label="rows every" value={rowsEvery} onChange={setRowsEvery} />
+      <NumberField label="copies across" unit="" whole least={1} most={1000} value={columns} onChange={setColumns} />
+      <LengthField label="across every" value={columnsEvery} onChange={(next) => change({ columnsEvery: next })} />
+      <NumberField label="copies up" unit="" whole least={1} most={1000} value={rows} onChange={setRows} />
+      <LengthField label="up every" value={rowsEvery} onChange={setRowsEvery} />
       {under && (
         <p className="renumbered twice" role="status">
           A copy would lie on stall {under.label ?? under.id}.

@@ -15,9 +15,9 @@ const AS_DRAWN = 1 / 96;
 const notADay = (text: string): string | null =>
   text === '' || (/^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text)))
     ? null
-    : 'expected a day such as 2026-05-31';
+    : 'a day such as 2026-05-31';
 
-const tooLong = (text: string): string | null => (text.length <= 12 ? null : 'expected initials, 12 letters at most');
+const tooLong = (text: string): string | null => (text.length <= 12 ? null : 'initials, 12 letters or fewer');
 
 /** What the tape said at a drop, when and by whom; beside it, how far that is from what is drawn and what it does. */
 export function AsBuiltFields({ drop }: { readonly drop: Drop }) {

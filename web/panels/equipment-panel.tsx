@@ -43,7 +43,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
             <Fact name="connected">{(supply.connectedVa / 1000).toFixed(1)} kVA</Fact>
             <Fact name="demand">
               {supply.demandAmps.toFixed(0)} A
-              {supply.percentLoaded === undefined ? '' : `, ${supply.percentLoaded.toFixed(0)} % loaded`}
+              {supply.percentLoaded === undefined ? '' : `, ${supply.percentLoaded.toFixed(0)}% loaded`}
             </Fact>
             <Fact name="lines">
               A {supply.amps.A.toFixed(0)}, B {supply.amps.B.toFixed(0)}, C {supply.amps.C.toFixed(0)} A

@@ -30,8 +30,8 @@ export function FeederPanel({ id }: { readonly id: string }) {
         <>
           <Facts>
             <Fact name="runs">{isKnown ? nearestInch(supply.length, units) : '–'}</Fact>
-            <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)} %` : '–, its length is not known'}</Fact>
-            <Fact name="loaded">{supply.percentLoaded.toFixed(0)} %</Fact>
+            <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)}%` : '–, its length is not known'}</Fact>
+            <Fact name="loaded">{supply.percentLoaded.toFixed(0)}%</Fact>
           </Facts>
           <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
         </>

@@ -87,7 +87,7 @@ export function VariousField({ label, value, none, unit, limits, onChange }: Var
         if (unit !== null) return readNumber(text, { unit, ...limits });
         const length = parseLength(text, units);
         if (!length.ok) return { ok: false, says: length.says };
-        if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'expected more than 0' };
+        if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'more than 0' };
         return length.feet < (limits.least ?? -Infinity)
           ? { ok: false, says: `at least ${printLength(limits.least ?? 0, units)}` }
           : { ok: true, value: length.feet };

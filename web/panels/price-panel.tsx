@@ -6,7 +6,7 @@ import { priceSheet } from '../../calc/takeoff/price-list.ts';
 import { download } from '../document/files.ts';
 import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../document/price-store.ts';
 import { useDocument } from '../document/use-document.ts';
-import { dollars } from '../words/dollars.ts';
+import { dollars, priceWords } from '../words/dollars.ts';
 
 /** What the lot costs, by system, with overhead and margin; and the price list behind it. */
 export function PricePanel() {
@@ -20,13 +20,13 @@ export function PricePanel() {
       <h3>Price</h3>
       <dl className="facts sums">
         {SYSTEMS.map((system) => (
-          <Fact key={system} name={system} value={dollars(cost.bySystem[system])} />
+          <Fact key={system} name={system} value={priceWords(cost.bySystem[system], list)} />
         ))}
         <Fact name={`labor in it, at ${dollars(rates.labor)} an hour`} value={`${cost.hours.toFixed(1)} hours`} />
-        <Fact name={`overhead, ${percent(rates.overhead)}`} value={dollars(cost.overhead)} />
-        <Fact name={`margin, ${percent(rates.margin)}`} value={dollars(cost.margin)} />
-        <Fact name="price" sum value={dollars(cost.price)} />
-        {cost.pricePerStall !== null && <Fact name="per stall served" value={dollars(cost.pricePerStall)} />}
+        <Fact name={`overhead, ${percent(rates.overhead)}`} value={priceWords(cost.overhead, list)} />
+        <Fact name={`margin, ${percent(rates.margin)}`} value={priceWords(cost.margin, list)} />
+        <Fact name="price" sum value={priceWords(cost.price, list)} />
+        {cost.pricePerStall !== null && <Fact name="per stall served" value={priceWords(cost.pricePerStall, list)} />}
       </dl>
       {cost.missing.length > 0 && (
         <p>
@@ -38,7 +38,7 @@ export function PricePanel() {
   );
 }
 
-const percent = (share: number): string => `${Number((100 * share).toFixed(2))} %`;
+const percent = (share: number): string => `${Number((100 * share).toFixed(2))}%`;
 
 const Fact = ({
   name,

@@ -83,7 +83,7 @@ export function stripLabels(flat: Unrolled, { x, y, width, words }: StripPlace, 
       ]);
       continue;
     }
-    const said = `${kind === 'tap' ? 'tap ' : ''}${words(length)} at ${words(to.up)}`;
+    const said = `${kind === 'tap' ? 'stub ' : ''}${words(length)} at ${words(to.up)}`;
     const room = bx - ax;
     if (said.length * LETTER > room) continue;
     const line = (share: number): number => y(from.up + (to.up - from.up) * share) + 17;

@@ -4,7 +4,7 @@ import { revision } from '../../calc/revision.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { fileNameOf } from '../document/files.ts';
 import { usePageActions } from '../page/page-actions.ts';
-import { dollars } from '../words/dollars.ts';
+import { priceWords } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
 
 /** What the open site changes in one other version: elements to show on the board, every quantity, price and findings. */
@@ -22,7 +22,8 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
     <details className="changes-since">
       <summary>
         What the open site changes in {before.name}: {words || 'no element'}, {changes.quantities.length} quantities,
-        price {dollars(changes.cost.before)} to {dollars(changes.cost.after)}
+        price {priceWords(changes.cost.before, { name: before.cost.prices })} to{' '}
+        {priceWords(changes.cost.after, { name: after.cost.prices })}
       </summary>
       {standing.length > 0 && (
         <button type="button" onClick={() => reveal(standing.map(({ list, id }): Ref => ({ list, id })))}>

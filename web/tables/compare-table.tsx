@@ -8,7 +8,7 @@ import { usePrices } from '../document/price-store.ts';
 import type { KeptSite } from '../document/storage.ts';
 import { useDocument } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
-import { dollars } from '../words/dollars.ts';
+import { priceWords } from '../words/dollars.ts';
 import { siteLabels } from '../words/site-labels.ts';
 import { ChangesSince } from './changes-since.tsx';
 import { useOtherSites } from './other-sites.ts';
@@ -82,14 +82,15 @@ const columnsFor = (alternatives: readonly Alternative[], units: Units): readonl
 
 /** A value; the best of those that differ is marked with a word as well as its weight. */
 function Value({ fact, i, units }: { readonly fact: ComparedFact; readonly i: number; readonly units: Units }) {
+  const list = usePrices((state) => state.list);
   const value = fact.values[i] ?? null;
   if (value === null) return <span className="quiet">none</span>;
   const words =
     fact.unit === 'ft'
       ? printLength(value, units)
       : fact.unit === 'dollars'
-        ? dollars(value)
-        : `${Number(value.toFixed(2)).toLocaleString('en-US')} ${fact.unit}`;
+        ? priceWords(value, list)
+        : `${Number(value.toFixed(2)).toLocaleString('en-US')}${fact.unit === '%' ? '' : ' '}${fact.unit}`;
   return isBest(fact, value) ? (
     <strong>
       {words} <span className="quiet">best</span>

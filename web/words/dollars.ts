@@ -1,4 +1,19 @@
-const FORM = new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' });
+import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
+import type { PriceList } from '../../calc/takeoff/price-list.ts';
+
+const form = (digits: number): Intl.NumberFormat =>
+  new Intl.NumberFormat('en-US', {
+    style: 'currency',
+    currency: 'USD',
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  });
+const CENTS = form(2);
+const WHOLE = form(0);
 
 /** `$1,234.50`. */
-export const dollars = (value: number): string => FORM.format(value);
+export const dollars = (value: number): string => CENTS.format(value);
+
+/** A sum by a price list: `$1,234.50`, or `$1,235` where the prices are invented, whose cents mean nothing. */
+export const priceWords = (value: number, { name }: Pick<PriceList, 'name'>): string =>
+  (name === INVENTED_LIST.name && Math.abs(value) >= 1 ? WHOLE : CENTS).format(value);

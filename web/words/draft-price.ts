@@ -2,7 +2,7 @@ import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/take
 import type { PriceList } from '../../calc/takeoff/price-list.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Raceway, Site } from '../../routing/site/site.ts';
-import { dollars } from './dollars.ts';
+import { priceWords } from './dollars.ts';
 
 /** A raceway that is drawn, on the site with it, and whether any circuit or feeder runs in it. */
 export interface DrawnRaceway {
@@ -18,7 +18,7 @@ export function draftPriceWords(change: PriceChange, drawn: DrawnRaceway | null,
   const empty = drawn !== null && !drawn.carries;
   const digging = some && groundOnly && empty ? ', for digging and drilling alone' : '';
   return [
-    ...(some ? [`${adds > 0 ? 'Adds' : 'Saves'} ${dollars(Math.abs(adds))} by ${list.name}${digging}.`] : []),
+    ...(some ? [`${adds > 0 ? 'Adds' : 'Saves'} ${priceWords(Math.abs(adds), list)} by ${list.name}${digging}.`] : []),
     ...(missing.length > 0 ? [`The list has no price for ${missing.join('; ')}.`] : []),
     ...(empty ? [emptyWords(drawn, list)] : []),
     ...(drawn && !empty && !some && missing.length === 0 ? [`Changes nothing in the price by ${list.name}.`] : []),
@@ -39,5 +39,5 @@ function emptyWords({ raceway, site }: DrawnRaceway, list: PriceList): string {
   const what = method === 'tray' ? 'a bare tray' : `one bare ${EMPTY_SIZE}" ${method}`;
   return price === null
     ? `${why}, and its conduit is not counted.`
-    : `${why}, and its conduit is not counted: as ${what} it comes to ${dollars(price)} without fittings.`;
+    : `${why}, and its conduit is not counted: as ${what} it comes to ${priceWords(price, list)} without fittings.`;
 }

@@ -23,10 +23,11 @@ export function readNumber(
   // Arithmetic leaves tails of rounding, which no field means.
   const value = Number(read.value.toPrecision(14));
   const inUnit = unit && ` ${unit}`;
-  if (whole && !Number.isInteger(value)) return { ok: false, says: 'expected a whole number' };
-  if (value <= over) return { ok: false, says: `expected more than ${over}${inUnit}` };
-  if (value < least) return { ok: false, says: `expected at least ${least}${inUnit}` };
-  if (value > most) return { ok: false, says: `expected at most ${most}${inUnit}` };
+  if (whole && !Number.isInteger(value)) return { ok: false, says: 'a whole number, such as 12' };
+  if (value <= over)
+    return { ok: false, says: whole ? `${Math.floor(over) + 1}${inUnit} or more` : `more than ${over}${inUnit}` };
+  if (value < least) return { ok: false, says: `${least}${inUnit} or more` };
+  if (value > most) return { ok: false, says: `${most}${inUnit} or less` };
   return { ok: true, value };
 }
 

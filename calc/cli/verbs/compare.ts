@@ -120,7 +120,7 @@ function shown(value: number | null, unit: string, units: Units): string {
   if (value === null) return 'none';
   if (unit === 'ft') return printLength(value, units);
   if (unit === 'dollars') return `$${value.toFixed(2)}`;
-  return `${Number(value.toFixed(2))} ${unit}`;
+  return `${Number(value.toFixed(2))}${unit === '%' ? '' : ' '}${unit}`;
 }
 
 function changesText({ elements, quantities, cost, findings }: Revision, units: Units): string {

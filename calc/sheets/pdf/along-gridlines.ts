@@ -39,7 +39,7 @@ export function alongGridlines(site: Site, plan: Plan, underlays: readonly Place
     remark:
       rotation % 360 === 0
         ? null
-        : `Plans are turned by ${Number((-rotation).toFixed(3))} degrees against the site file, so that gridlines lie square to the sheet.`,
+        : `Plans are turned by ${Number((-rotation).toFixed(3))} degrees against the drawn site, so that gridlines lie square to the sheet.`,
   };
 }
 

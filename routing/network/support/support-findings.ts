@@ -2,6 +2,7 @@ import { type Box, boxOf } from '../../plane/box.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
 import { printLength } from '../../site/feet-inches.ts';
 import type { Finding } from '../../site/finding.ts';
+import { siteRule } from '../../site/rule-notes.ts';
 import type { Drop, Point3, Raceway, Site } from '../../site/site.ts';
 import type { Method, Units } from '../../site/vocabulary.ts';
 import { keptNear, type Overhead } from './kept-near.ts';
@@ -88,13 +89,13 @@ function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhe
       about: [id],
       says: `Raceway ${id} hangs from nothing over ${print(worst.length)}: ${
         nearest === null
-          ? 'no member lies above or beside it'
-          : `at the middle of that, the nearest member above or beside it, ${nearest.member.id}, is ${print(nearest.feet)} away in plan`
-      }. A member within ${print(reach)} holds it, and ${method} needs a support at least every ${print(spacing)}.${more} Lay it along the steel, or draw the purlin or strut that carries it.`,
+          ? 'no beam or purlin lies above or beside it'
+          : `at the middle of that, the nearest beam or purlin above or beside it, ${nearest.member.id}, is ${print(nearest.feet)} away in plan`
+      }. A beam or purlin within ${print(reach)} holds it, and ${method} needs a support at least every ${print(spacing)}.${more} Lay it along the steel, or draw the purlin or strut that carries it.`,
       value: Number(worst.length.toFixed(6)),
       limit: spacing,
       unit: 'ft',
-      source: `${section}; site rule hangReach`,
+      source: `${section}; ${siteRule('hangReach')}`,
     },
   ];
 }
@@ -120,13 +121,13 @@ function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<L
       about: [id],
       says: `The ${what} of ${id} ${loose.length === 1 ? 'hangs' : 'hang'} from nothing: ${
         worst.nearest === null
-          ? 'no member lies above or beside it'
-          : `the nearest member above or beside it, ${worst.nearest.member.id}, is ${print(worst.nearest.feet)} away in plan`
-      }; within ${print(reach)} it would hold it. Hang it under the steel, or draw the member that carries it.`,
+          ? 'no beam or purlin lies above or beside it'
+          : `the nearest beam or purlin above or beside it, ${worst.nearest.member.id}, is ${print(worst.nearest.feet)} away in plan`
+      }; within ${print(reach)} it would hold it. Hang it under the steel, or draw the beam, purlin or strut that carries it.`,
       ...(worst.nearest === null ? {} : { value: worst.nearest.feet }),
       limit: reach,
       unit: 'ft',
-      source: 'common practice, no source; site rule hangReach',
+      source: `common practice, no source; ${siteRule('hangReach')}`,
     },
   ];
 }
@@ -162,7 +163,7 @@ const nothingToHangFrom = (counts: string): readonly Finding[] =>
           severity: 'warn',
           rule: 'unsupported',
           about: [],
-          says: `Nothing overhead is drawn to hang from: ${counts} overhead, and no beam or purlin on the site. Whether anything holds them was not looked at. Draw the canopy or the members that carry them.`,
+          says: `Nothing overhead is drawn to hang from: ${counts} overhead, and no beam or purlin on the site. Whether anything holds them was not looked at. Draw the canopy, or the beams and purlins that carry them.`,
           source: 'common practice, no source',
         },
       ];

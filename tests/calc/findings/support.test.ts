@@ -50,7 +50,7 @@ describe('raceways overhead', () => {
     expect(found({ raceways: [trunk()], members: [purlin(3)] })).toEqual([]);
     const [aside] = found({ raceways: [trunk()], members: [purlin(3.1)] });
     expect(aside).toMatchObject({ value: 60, limit: 10 });
-    expect(aside!.says).toContain('the nearest member above or beside it, P3.1, is 3\' 1 3/16" away in plan');
+    expect(aside!.says).toContain('the nearest beam or purlin above or beside it, P3.1, is 3\' 1 3/16" away in plan');
     expect(found({ raceways: [trunk()], members: [purlin(3.1)], rules: { hangReach: 4 } })).toEqual([]);
   });
 
@@ -58,7 +58,7 @@ describe('raceways overhead', () => {
     expect(found({ raceways: [trunk()], members: [purlin(0, 9.5)] })).toEqual([]);
     const [over] = found({ raceways: [trunk()], members: [purlin(0, 9)] });
     expect(over).toMatchObject({ value: 60 });
-    expect(over!.says).toContain('no member lies above or beside it');
+    expect(over!.says).toContain('no beam or purlin lies above or beside it');
   });
 
   test('do not hang where they stand upright, lie on a surface or in the ground', () => {

@@ -90,7 +90,7 @@ describe('a charger that load management lets run at its rating', () => {
     expect(planned.findings.find(({ rule }) => rule === 'total-drop')!.value).toBeCloseTo(6.46, 2);
     expect(marginsOf(planned, site).get('EV11')!.volts).toMatchObject({ of: 'total', limit: 5 });
     expect(marginsOf(planned, site).get('EV11')!.volts!.left).toBeCloseTo(5 - 6.46, 2);
-    expect(whyMargin(site, planned, 'EV11', 'volts')[0]!.source).toBe('site rule dropLimit.total');
+    expect(whyMargin(site, planned, 'EV11', 'volts')[0]!.source).toBe('site rule "voltage drop of feeders and branch"');
     const worst = whyBox(site, 'EV11').at(-1)!;
     expect(worst.result).toBe(circuit.worstDropPercent);
   });

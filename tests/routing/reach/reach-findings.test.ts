@@ -96,7 +96,7 @@ describe('a short cord', () => {
     const partly = { drops: [drop('D1', [0, 18, 10], { cord: 24 })], rules: { coverage: 0.8 } };
     const finding = only(found('reach', partly));
     expect(finding.severity).toBe('note');
-    expect(finding.says).toContain('covers 90 % of the cases in S1');
+    expect(finding.says).toContain('covers 90% of the cases in S1');
     expect(only(found('reach', { ...partly, rules: { coverage: 0.95 } })).severity).toBe('fail');
   });
 

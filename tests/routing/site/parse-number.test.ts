@@ -53,21 +53,21 @@ describe('a typed number', () => {
   });
 
   test.each([
-    ['', '0: expected a number'],
-    ['north', '0: did not expect "n" here'],
-    ['80 V', '3: did not expect "V" here'],
-    ['80 2', '3: did not expect "2" here'],
+    ['', '0: a number such as 12 A'],
+    ['north', '0: "n" is not read: a number such as 12 A'],
+    ['80 V', '3: "V" is not read: a number such as 12 A'],
+    ['80 2', '3: "2" is not read: a number such as 12 A'],
     ['1,250', '1: commas are not read: write 1250, and 3.8 with a point'],
     ['2 A * 40 A', '4: only one of two that are multiplied is in A'],
     ['80 / 2 A', '3: the number to divide by is not in A'],
-    ['80 / (4 - 4)', '3: expected a number other than 0 to divide by'],
+    ['80 / (4 - 4)', '3: a number other than 0 to divide by'],
     ['(2 * 40', '0: this bracket is not closed'],
-    ['2 *', '3: expected a number'],
-    ['6 3/2', '0: expected a fraction below 1, such as 6 1/2'],
-    ['99999 * 99999', '0: expected a number of at most 1,000,000,000'],
-    ['1e999', '0: expected a number of at most 1,000,000,000'],
-    ['2^3', '1: did not expect "^" here'],
-    [`${'('.repeat(201)}`, '200: expected at most 200 characters'],
+    ['2 *', '3: a number such as 12 A'],
+    ['6 3/2', '0: a fraction below 1, such as 6 1/2'],
+    ['99999 * 99999', '0: a number of at most 1,000,000,000'],
+    ['1e999', '0: a number of at most 1,000,000,000'],
+    ['2^3', '1: "^" is not read: a number such as 12 A'],
+    [`${'('.repeat(201)}`, '200: at most 200 characters'],
   ])('%s is refused: %s', (text, says) => {
     expect(numberOf(text)).toBe(says);
   });

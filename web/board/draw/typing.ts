@@ -51,7 +51,7 @@ export function readTyped(typing: Typing, field: TypedField, units: Units): Read
   }
   const length = parseLength(text, units);
   if (!length.ok) return { ok: false, says: `${field}: ${length.says}` };
-  if (field === 'length' && !(length.feet > 0)) return { ok: false, says: `${field}: expected more than 0` };
+  if (field === 'length' && !(length.feet > 0)) return { ok: false, says: `${field}: more than 0` };
   return { ok: true, value: length.feet };
 }
 

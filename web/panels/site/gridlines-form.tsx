@@ -66,7 +66,7 @@ function Lines({ axis, words, lines, onChange }: LinesProps) {
           <TextField
             label="name"
             value={line.label}
-            check={(text) => (text === '' ? 'expected a name' : null)}
+            check={(text) => (text === '' ? 'a name is needed' : null)}
             onChange={(label) => change(index, { label })}
           />
           <LengthField label={axis} value={line.at} onChange={(at) => change(index, { at })} />

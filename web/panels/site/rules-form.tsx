@@ -1,6 +1,6 @@
 import { EDITIONS } from '../../../calc/tables/nec-2023.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
-import type { Rules } from '../../../routing/site/site.ts';
+import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
 import { INSULATIONS, METALS } from '../../../routing/site/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
@@ -29,13 +29,15 @@ function RuleField({ note }: { readonly note: RuleNote }) {
   const document = useDocumentStore();
   const rules = useDocument((state) => state.site.rules);
   const vehicles = useDocument((state) => state.site.vehicles);
-  const { path, unit, meaning, source } = note;
-  const value = valueAt(rules, path);
+  const units = useDocument((state) => state.site.units);
+  const { path, unit, meaning, source, name } = note;
+  const value = ruleAt(rules, path);
+  // A temperature is entered in C and read in both.
+  const both = unit === '°C' ? `${ruleWords(note, value, units)}; ` : '';
   const set = (next: string | number | undefined): void => {
     const { file, apply } = document.getState();
     apply(changeRules(file, patchAt(path, next)));
   };
-  const label = path.replace('.', ', ').replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
   const held = path === 'vehicle' ? [...vehicles.keys()] : CHOICES[path];
   // What a file asks for and is not held is shown until another is chosen.
   const choices = held && !held.includes(String(value)) ? [...held, String(value)] : held;
@@ -43,35 +45,29 @@ function RuleField({ note }: { readonly note: RuleNote }) {
     <div className="rule">
       {choices ? (
         <ChoiceField
-          label={label}
+          label={name}
           value={String(value)}
           choices={choices}
           onChange={(next) => set(typeof value === 'number' ? Number(next) : next)}
         />
       ) : typeof value === 'string' ? (
-        <TextField label={label} value={value} onChange={set} />
+        <TextField label={name} value={value} onChange={set} />
       ) : unit === 'ft' ? (
-        <LengthField label={label} value={value} onChange={set} />
+        <LengthField label={name} value={value} onChange={set} />
       ) : (
-        <NumberField label={label} unit={unit} least={Number.NEGATIVE_INFINITY} value={value} onChange={set} />
+        <NumberField label={name} unit={unit} least={Number.NEGATIVE_INFINITY} value={value} onChange={set} />
       )}
       <p className="source">
+        {both}
         {meaning}; {source}.
         {value !== note.default && (
           <button type="button" className="plain" onClick={() => set(undefined)}>
-            Back to {String(note.default)}
+            Back to {ruleWords(note, note.default, units)}
           </button>
         )}
       </p>
     </div>
   );
-}
-
-function valueAt(rules: Rules, path: string): string | number {
-  const [group, name] = path.split('.');
-  const value = (rules as unknown as Readonly<Record<string, unknown>>)[group!];
-  const own = name === undefined ? value : (value as Readonly<Record<string, unknown>>)[name];
-  return typeof own === 'number' ? own : String(own);
 }
 
 /** A rule of a group goes back to its default by being given it: the rest of the group stays. */

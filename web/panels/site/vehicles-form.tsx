@@ -74,7 +74,7 @@ function VehicleFields({ name, vehicle, taken, onRename, onChange, onRemove }: V
       <TextField
         label="class"
         value={name}
-        check={(to) => (to === '' ? 'expected a name' : taken(to) ? 'that name is taken' : null)}
+        check={(to) => (to === '' ? 'a name is needed' : taken(to) ? 'that name is taken' : null)}
         onChange={onRename}
       />
       {(['length', 'width', 'height'] as const).map((measure) => (
@@ -91,7 +91,7 @@ function VehicleFields({ name, vehicle, taken, onRename, onChange, onRemove }: V
           <TextField
             label="inlet"
             value={each.name}
-            check={(text) => (text === '' ? 'expected a name' : null)}
+            check={(text) => (text === '' ? 'a name is needed' : null)}
             onChange={(to) => inlet(index, { name: to })}
           />
           <NumberField

@@ -7,7 +7,7 @@ import type { Pen } from '../pen.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../table.ts';
 import { drawTable } from '../table-drawing.ts';
 import { checksTable, notCheckedTable } from './checks-table.ts';
-import { criteriaTable } from './criteria.ts';
+import { assumptionsTable, criteriaTable } from './criteria.ts';
 import { findingsSummary } from './findings-summary.ts';
 import { keyFigures } from './key-figures.ts';
 import { cautionNotes, generalNotes } from './notes.ts';
@@ -61,6 +61,7 @@ function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number):
     checksTable(plan, width),
     notCheckedTable(plan, width),
     criteriaTable(site, width),
+    assumptionsTable(site, width),
   ];
 }
 

@@ -1,31 +1,48 @@
-import { printLength } from '../../../../routing/site/feet-inches.ts';
-import { RULE_NOTES, type RuleNote } from '../../../../routing/site/rule-notes.ts';
+import { RULE_NOTES } from '../../../../routing/site/rule-notes.ts';
+import { ruleAt, ruleWords } from '../../../../routing/site/rule-value.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { NONE } from '../schedules/figures.ts';
 import type { Table } from '../table.ts';
 
-/** The rules that the plan was checked against, each with its value on this site and where its usual value comes from. */
+/** The rules that the plan was checked against, each with its value on this site and what it goes by. */
 export function criteriaTable(site: Site, width: number): Table {
   return {
     short: 'criteria',
-    title: 'Rules of the site',
+    title: 'Design criteria',
     width,
-    lead: ['What the plan was checked against. A source is that of the usual value; the site may have another.'],
-    columns: [{ head: 'Rule', most: 22 }, { head: 'Value', align: 'right' }, { head: 'Source of the usual value' }],
-    rows: RULE_NOTES.map((note) => [note.meaning, valueWords(site, note), note.source]),
+    lead: ['What the plan was checked against. The basis is that of the usual value; the site may have another.'],
+    columns: [{ head: 'Criterion', most: 26 }, { head: 'Value', align: 'right' }, { head: 'Basis' }],
+    rows: RULE_NOTES.map((note) => [
+      note.meaning,
+      ruleWords(note, ruleAt(site.rules, note.path), site.units),
+      note.basis,
+    ]),
   };
 }
 
-function valueWords(site: Site, { path, unit }: RuleNote): string {
-  const value = path
-    .split('.')
-    .reduce<unknown>((at, name) => (at as Readonly<Record<string, unknown>> | undefined)?.[name], site.rules);
-  if (value === undefined || value === null) return NONE;
-  if (typeof value !== 'number') return String(value);
-  if (unit === 'ft') return printLength(value, site.units);
-  if (unit === 'share' || path === 'coverage') return `${Number((100 * value).toPrecision(6))}%`;
-  if (unit === 'percent') return `${value}%`;
-  if (unit === 'degrees') return `${value}°`;
-  if (unit === 'C') return `${value} °C`;
-  return unit === '' ? String(value) : `${value} ${unit}`;
+/** What the plan assumes and no code or standard sets, with what is to be confirmed before it is built by. */
+export function assumptionsTable(site: Site, width: number): Table {
+  return {
+    short: 'assumptions',
+    title: 'Assumptions to be confirmed',
+    width,
+    columns: [{ head: 'Assumed', most: 22 }, { head: 'Value', align: 'right' }, { head: 'Confirm by' }],
+    rows: [
+      ...RULE_NOTES.flatMap((note) =>
+        note.confirm === undefined
+          ? []
+          : [[sentence(note.name), ruleWords(note, ruleAt(site.rules, note.path), site.units), sentence(note.confirm)]],
+      ),
+      ...suppliesAssumed(site),
+    ],
+  };
 }
+
+/** Transformers whose figures are not entered, and are taken as is usual. */
+const suppliesAssumed = (site: Site): readonly (readonly string[])[] =>
+  site.equipment.flatMap(({ id, kind, xr, impedancePercent }) =>
+    kind !== 'transformer' || (xr !== undefined && impedancePercent !== undefined)
+      ? []
+      : [[`Impedance of ${id}`, impedancePercent === undefined ? 'none' : 'usual X/R', 'Nameplate of the transformer']],
+  );
+
+const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

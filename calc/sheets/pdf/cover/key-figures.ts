@@ -46,7 +46,7 @@ export function keyFigures(site: Site, plan: Plan, width: number): Table {
     ['Branch conductors with waste', total('conductor')],
     ['Branch raceway with waste', total('raceway')],
     ['Place', site.georef === undefined ? 'not given' : `${site.georef.lat}°, ${site.georef.lon}°`],
-    ['Units of the site file', site.units === 'm' ? 'meters' : 'feet'],
+    ['Units', site.units === 'm' ? 'meters' : 'feet'],
   ];
   return {
     short: 'key figures',

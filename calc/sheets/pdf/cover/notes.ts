@@ -2,9 +2,9 @@ import type { Table } from '../table.ts';
 
 /** Said of the whole set. */
 const GENERAL = [
-  'Drawn from the site file named in the title block. The file and its plan govern where a print differs from them; a newer file makes a new set.',
+  'Drawn from the file named in the title block. That file governs where a print differs from it; a newer file makes a new set.',
   'Written dimensions govern; do not scale. Lengths are to the nearest 1/16 in, or millimeter on a metric site.',
-  'Run lengths are developed: along the raceway with its risers, and the taps at either end. Conductor lengths add what the rules of the site allow at the panel and at the box.',
+  'Run lengths are developed: along the raceway with its risers, and the stubs at either end. Conductor lengths add what the rules of the site allow at the panel and at the box.',
   'Thin grey is existing work and what others build. Full ink is what is installed. Color shows the lines of a circuit, in the trade’s colors for its voltage, and nothing else.',
   'Volts and amps are worked with every charger at once, at its rating or as far as load management lets it.',
   'Sizes and fills come from the tables of the code edition shown. Local amendments, listings and the instructions of the equipment rule over them.',

@@ -57,7 +57,7 @@ export const PLAN_SYMBOLS: Group = {
       },
     },
     {
-      says: 'pull box or conduit body, as the site file places it',
+      says: 'pull box or conduit body, as drawn',
       height: ROW,
       draw: (pen, at) => drawSymbol(pen, 'pull-point', at, SYMBOL, 'pullPoints'),
     },
@@ -172,7 +172,7 @@ export const STRIP_SYMBOLS: Group = {
       },
     },
     {
-      says: 'tap between a raceway and a box or an entry; the way from box to retractor',
+      says: 'stub between a raceway and a box or equipment; the way from box to retractor',
       height: ROW,
       draw: line((pen, from, to) => pen.line([from, to], { ...PENS.plain, dash: [1.2, 1] })),
     },

@@ -20,7 +20,7 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
     title: 'Setting-out schedule',
     lead: [
       site.gridlines.x.length + site.gridlines.y.length === 0
-        ? 'The site has no gridlines: x and y are from the origin of the site file.'
+        ? 'The site has no gridlines: x and y are from the origin of the drawing.'
         : `2 + ${printLength(EXAMPLE, units)}: that far past gridline 2, to the right on the sheet in x, up on the sheet in y; −: before it.`,
     ],
     columns: [

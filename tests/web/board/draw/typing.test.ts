@@ -27,7 +27,7 @@ describe('a typed distance and angle', () => {
 
   test('what is no length, or no distance to go, is told and not taken', () => {
     expect(readTyped(typed('12 6 4'), 'length', 'ft')).toMatchObject({ ok: false });
-    expect(readTyped(typed('0'), 'length', 'ft')).toEqual({ ok: false, says: 'length: expected more than 0' });
+    expect(readTyped(typed('0'), 'length', 'ft')).toEqual({ ok: false, says: 'length: more than 0' });
     expect(readTyped(startTyping('elevation', '-2'), 'elevation', 'ft')).toEqual({ ok: true, value: -2 });
     expect(readTyped(startTyping('elevation'), 'elevation', 'ft')).toBeNull();
   });
