@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
@@ -65,11 +66,14 @@ const keptPage = VitePWA({
   },
 });
 
+const FFLATE = fileURLToPath(new URL('./web/sheets/fflate-in-one-thread.ts', import.meta.url));
+
 export default defineConfig({
   root: 'web',
   base: './',
   plugins: [react(), contentPolicy, versionOfBuild, keptPage],
   worker: { format: 'es' },
+  resolve: { alias: [{ find: /^fflate$/, replacement: FFLATE }] },
   server: { port: 5173, strictPort: true },
   build: {
     outDir: '../dist',

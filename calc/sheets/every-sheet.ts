@@ -10,26 +10,21 @@ import type { Paper } from './pdf/paper.ts';
 import type { Underlay } from './pdf/underlay.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
+import { SHEET_NAMES, type SheetEnding, type SheetName, TABLE_NAMES, type TableName } from './sheet-names.ts';
 import { takeoffSheet } from './takeoff-sheet.ts';
 
 type Rows = readonly (readonly Cell[])[];
 
-/** One table of the plan: a CSV file, and a sheet of the workbook. */
-export interface TableSheet {
-  readonly name: string;
-  readonly rows: (planned: Alternative) => Rows;
-}
-
-export const TABLE_SHEETS: readonly TableSheet[] = [
-  { name: 'runs', rows: ({ site, plan }) => runsSheet(site, plan) },
-  { name: 'conduits', rows: ({ site, plan }) => conduitsSheet(site, plan) },
-  { name: 'panels', rows: ({ site, plan }) => panelSheet(site, plan) },
-  { name: 'feeder-options', rows: ({ site }) => feederOptionsSheet(site) },
-  { name: 'takeoff', rows: ({ site, plan }) => takeoffSheet(site, plan) },
-  { name: 'cuts', rows: ({ site, plan }) => cutsSheet(site, plan) },
-  { name: 'cost', rows: ({ site, cost }) => costSheet(site, cost) },
-  { name: 'setting-out', rows: ({ site, plan }) => settingOutSheet(site, plan) },
-];
+const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows>> = {
+  runs: ({ site, plan }) => runsSheet(site, plan),
+  conduits: ({ site, plan }) => conduitsSheet(site, plan),
+  panels: ({ site, plan }) => panelSheet(site, plan),
+  'feeder-options': ({ site }) => feederOptionsSheet(site),
+  takeoff: ({ site, plan }) => takeoffSheet(site, plan),
+  cuts: ({ site, plan }) => cutsSheet(site, plan),
+  cost: ({ site, cost }) => costSheet(site, cost),
+  'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
+};
 
 /** What a sheet needs of the machine that writes it. */
 export interface SheetSurroundings {
@@ -41,106 +36,70 @@ export interface SheetSurroundings {
   readonly underlays?: () => Promise<readonly Underlay[]>;
   /** Hears what could not be printed as it was given. */
   readonly tell?: (says: string) => void;
+  /** Hears how many pages of a drawing set are drawn, of how many. */
+  readonly drawn?: (done: number, of: number) => void;
 }
+
+/** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
+type Write = (planned: Alternative, around: SheetSurroundings) => Promise<string | Uint8Array | null>;
 
 /** One file that a plan can be written to. */
-export interface SheetFile {
-  /** What stands after the site's name, such as `.runs.csv`. */
-  readonly ending: string;
-  readonly says: string;
-  /** What kind of sheet it is, as a list of them is divided. */
-  readonly group: 'tables' | 'drawings' | 'models';
-  readonly type: string;
-  /** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
-  readonly write: (planned: Alternative, around: SheetSurroundings) => Promise<string | Uint8Array | null>;
+export interface SheetFile extends SheetName {
+  readonly write: Write;
 }
 
-// The larger writers are loaded when they are asked for: the page need not carry them to its first picture.
-export const SHEET_FILES: readonly SheetFile[] = [
-  drawingSetOn('ANSI D', '.drawings.pdf'),
-  drawingSetOn('tabloid', '.drawings-tabloid.pdf'),
-  {
-    ending: '.dxf',
-    says: 'Plan drawing, as DXF',
-    group: 'drawings',
-    type: 'image/vnd.dxf',
-    write: async ({ site, plan }) => {
-      const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
-        import('./drawing/plan-drawing.ts'),
-        import('./drawing/dimensions.ts'),
-        import('./dxf.ts'),
-      ]);
-      return dxf(withDimensions(planDrawing(site, plan), site), site.units);
-    },
-  },
-  {
-    ending: '.svg',
-    says: 'Plan drawing, as SVG',
-    group: 'drawings',
-    type: 'image/svg+xml',
-    write: async ({ site, plan }) => {
-      const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
-      return svg(planDrawing(site, plan));
-    },
-  },
-  {
-    ending: '.xlsx',
-    says: 'All tables, as a workbook',
-    group: 'tables',
-    type: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
-    write: async (planned) => {
-      const { xlsx } = await import('./xlsx.ts');
-      return xlsx(TABLE_SHEETS.map(({ name, rows }) => ({ name, rows: rows(planned) })));
-    },
-  },
-  ...TABLE_SHEETS.map(
-    ({ name, rows }): SheetFile => ({
-      ending: `.${name}.csv`,
-      says: `${name[0]?.toUpperCase()}${name.slice(1).replace('-', ' ')}, as CSV`,
-      group: 'tables',
-      type: 'text/csv;charset=utf-8',
-      write: async (planned) => csv(rows(planned)),
-    }),
-  ),
-  {
-    ending: '.geojson',
-    says: 'Site on the ground, as GeoJSON',
-    group: 'models',
-    type: 'application/geo+json',
-    write: async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
-  },
-  {
-    ending: '.ifc',
-    says: 'Model, as IFC 4',
-    group: 'models',
-    type: 'application/x-step',
-    write: async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
-  },
-  {
-    ending: '.plan.json',
-    says: 'The plan, as JSON',
-    group: 'models',
-    type: 'application/json',
-    write: async ({ site, plan }) => `${JSON.stringify((await import('../write-plan.ts')).writePlan(plan, site))}\n`,
-  },
-];
+const tableWriter =
+  (name: TableName): Write =>
+  async (planned) =>
+    csv(TABLES[name](planned));
 
-function drawingSetOn(paper: Paper, ending: string): SheetFile {
-  return {
-    ending,
-    says: `Drawing set, ${paper} PDF`,
-    group: 'drawings',
-    type: 'application/pdf',
-    write: async ({ name, site, plan }, { fonts, date, underlays, tell }) => {
-      const { drawingSet } = await import('./pdf/drawing-set.ts');
-      return drawingSet(site, plan, {
-        fonts: await fonts(),
-        date,
-        paper,
-        file: name,
-        underlays: (await underlays?.()) ?? [],
-        ...(tell && { tell }),
-      });
-    },
+// The larger writers are loaded when they are asked for.
+const WRITERS: Readonly<Record<SheetEnding, Write>> = {
+  '.drawings.pdf': drawingSetOn('ANSI D'),
+  '.drawings-tabloid.pdf': drawingSetOn('tabloid'),
+  '.dxf': async ({ site, plan }) => {
+    const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
+      import('./drawing/plan-drawing.ts'),
+      import('./drawing/dimensions.ts'),
+      import('./dxf.ts'),
+    ]);
+    return dxf(withDimensions(planDrawing(site, plan), site), site.units);
+  },
+  '.svg': async ({ site, plan }) => {
+    const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
+    return svg(planDrawing(site, plan));
+  },
+  '.xlsx': async (planned) => {
+    const { xlsx } = await import('./xlsx.ts');
+    return xlsx(TABLE_NAMES.map((name) => ({ name, rows: TABLES[name](planned) })));
+  },
+  '.runs.csv': tableWriter('runs'),
+  '.conduits.csv': tableWriter('conduits'),
+  '.panels.csv': tableWriter('panels'),
+  '.feeder-options.csv': tableWriter('feeder-options'),
+  '.takeoff.csv': tableWriter('takeoff'),
+  '.cuts.csv': tableWriter('cuts'),
+  '.cost.csv': tableWriter('cost'),
+  '.setting-out.csv': tableWriter('setting-out'),
+  '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
+  '.ifc': async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
+  '.plan.json': async ({ site, plan }) =>
+    `${JSON.stringify((await import('../write-plan.ts')).writePlan(plan, site))}\n`,
+};
+
+export const SHEET_FILES: readonly SheetFile[] = SHEET_NAMES.map((name) => ({ ...name, write: WRITERS[name.ending] }));
+
+function drawingSetOn(paper: Paper): Write {
+  return async ({ name, site, plan }, { fonts, date, underlays, tell, drawn }) => {
+    const { drawingSet } = await import('./pdf/drawing-set.ts');
+    return drawingSet(site, plan, {
+      fonts: await fonts(),
+      date,
+      paper,
+      file: name,
+      underlays: (await underlays?.()) ?? [],
+      ...(tell && { tell }),
+      ...(drawn && { drawn }),
+    });
   };
 }

@@ -7,7 +7,7 @@ export async function revisedSet(
   before: Alternative,
   after: Alternative,
   changes: Revision,
-  { fonts, date, underlays, tell }: SheetSurroundings,
+  { fonts, date, underlays, tell, drawn }: SheetSurroundings,
   number = '1',
 ): Promise<Uint8Array> {
   const { drawingSet } = await import('./pdf/drawing-set.ts');
@@ -18,6 +18,7 @@ export async function revisedSet(
     file: after.name,
     underlays: (await underlays?.()) ?? [],
     ...(tell && { tell }),
+    ...(drawn && { drawn }),
     revision: { number, since: before.name, before: before.site, changes },
   });
 }

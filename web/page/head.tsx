@@ -1,3 +1,4 @@
+import { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
 import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
@@ -6,12 +7,12 @@ import { STATIONS, type Station } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { SAMPLES } from '../document/samples.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
 import { FileMenu } from './file-menu.tsx';
 import { KeepingWords } from './keeping-words.tsx';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';
 import { sampleWords } from './sample-words.ts';
-import { GROUPS, SHEET_FILES, saveEverySheet, saveSheet } from './sheets.ts';
 import { STATION_WORDS } from './stations.ts';
 import { setTheme } from './theme.ts';
 
@@ -72,10 +73,10 @@ function FileActs() {
       <Menu
         name="Sheets"
         entries={[
-          { name: 'Every sheet, in one ZIP', act: () => void saveEverySheet(document.getState()) },
-          ...SHEET_FILES.map((sheet) => ({
+          { name: 'Every sheet, in one ZIP', act: () => saveEverySheet(document.getState()) },
+          ...SHEET_NAMES.map((sheet) => ({
             name: sheet.says,
-            act: () => void saveSheet(document.getState(), sheet),
+            act: () => saveSheet(document.getState(), sheet),
             under: GROUPS[sheet.group],
           })),
         ]}

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import type { Alert } from '../document/document-state.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { LongWork } from '../long-work/long-work.tsx';
 import { NewerVersion } from './newer-version.tsx';
 
 const STAYS_MS = 8000;
@@ -25,6 +26,7 @@ export function Notice() {
           {busy.what} <progress max={busy.of || 1} value={busy.done} aria-label={busy.what} />
         </p>
       )}
+      <LongWork />
       <NewerVersion />
       {notice && (
         <p className="notice">

@@ -1,8 +1,8 @@
 import { createContext, useContext } from 'react';
-import type { Alternative } from '../../calc/comparison.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import type { KeptSite, SiteKeeping } from '../document/storage.ts';
+import type { NamedSite } from '../sheets/sheet-request.ts';
 
 /** What panels and tables can ask of the page. */
 export interface PageActions {
@@ -21,7 +21,7 @@ export interface PageActions {
   /** Opens a copy of the open site under a name of its own; both are kept. */
   readonly branch: () => Promise<boolean>;
   /** Writes the open plan's drawing set as a revision of another version. */
-  readonly saveRevised: (before: Alternative) => Promise<void>;
+  readonly saveRevised: (before: NamedSite) => void;
 }
 
 const ActionsContext = createContext<PageActions | null>(null);

@@ -9,6 +9,7 @@ import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/storage.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.ts';
+import { saveRevisedSet } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
@@ -20,7 +21,6 @@ import { ActionsProvider, type PageActions } from './page-actions.ts';
 import { attachPageKeys } from './page-keys.ts';
 import { ProblemsDialog } from './problems-dialog.tsx';
 import { showFocus } from './seen-focus.ts';
-import { saveRevisedSet } from './sheets.ts';
 
 interface PageProps {
   readonly store: DocumentStore;

@@ -31,7 +31,7 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
         </button>
       )}
       {(changes.elements.length > 0 || changes.quantities.length > 0) && (
-        <button type="button" onClick={() => void saveRevised({ ...before, name: fileNameOf(before.name) })}>
+        <button type="button" onClick={() => saveRevised({ name: fileNameOf(before.name), site: before.site })}>
           Save the drawing set with clouds
         </button>
       )}

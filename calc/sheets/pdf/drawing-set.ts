@@ -35,6 +35,8 @@ export interface SetParts {
   readonly underlays?: readonly Underlay[];
   /** Hears what could not be printed as it was given; the cover says the same. */
   readonly tell?: (says: string) => void;
+  /** Hears how many pages are drawn, of how many. */
+  readonly drawn?: (done: number, of: number) => void;
   /** The version that this one revises, and what it changes in it: plans have clouds round that. */
   readonly revision?: {
     readonly number: string;
@@ -50,7 +52,7 @@ export interface SetParts {
  * cannot be read is left out and the cover says so; fonts that cannot be read, or a placement that is no number, throw.
  */
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
-  const { fonts, date, paper, file = site.name, underlays = [], revision } = parts;
+  const { fonts, date, paper, file = site.name, underlays = [], revision, tell, drawn } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
   const under = await embedUnderlays(doc, underlays);
@@ -58,7 +60,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     ...under.remarks,
     ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
   ];
-  for (const says of remarks) parts.tell?.(says);
+  for (const says of remarks) tell?.(says);
   const { remark, ...laid } = alongGridlines(site, plan, under.placed);
   const job: Job = {
     ...laid,
@@ -76,7 +78,9 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     const pen = penWith(lettering);
     draft.draw(pen, numbers);
     drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place: `${i + 1} of ${sheets.length}` });
-    return addPage(doc, job.shape, resources, pen.content());
+    const page = addPage(doc, job.shape, resources, pen.content());
+    drawn?.(i + 1, sheets.length);
+    return page;
   });
   nameSheets(doc, sheets, pages);
   describe(doc, `${site.name}: drawing set`);

@@ -1,0 +1,92 @@
+import { dayOf } from '../../calc/sheets/day.ts';
+import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
+import type { DocumentState } from '../document/document-state.ts';
+import { download, fileNameOf } from '../document/files.ts';
+import { priceStore } from '../document/price-store.ts';
+import { beginWork, type TellWork } from '../long-work/work-store.ts';
+import { drawingUnderlays } from './drawing-underlays.ts';
+import { sheetFileName } from './sheet-file-name.ts';
+import type { NamedSite, SheetContent, SheetNews, SheetRequest, Wanted } from './sheet-request.ts';
+
+/** Headings under which the menu lists the sheets. */
+export const GROUPS: Readonly<Record<SheetName['group'], string>> = {
+  tables: 'Tables',
+  drawings: 'Drawings',
+  models: 'Models and data',
+};
+
+/** Writes one sheet of the open plan to a file. */
+export function saveSheet(state: DocumentState, { ending, says, type, group }: (typeof SHEET_NAMES)[number]): void {
+  ask(state, { kind: 'sheet', ending }, { says, ending, type, drawn: group === 'drawings' });
+}
+
+/** Writes every sheet of the open plan into one ZIP file. */
+export const saveEverySheet = (state: DocumentState): void =>
+  ask(state, { kind: 'every' }, { says: 'Every sheet', ending: '.sheets.zip', type: 'application/zip', drawn: true });
+
+/** Writes the open plan's drawing set as a revision of another version, what changed in clouds. */
+export const saveRevisedSet = (state: DocumentState, before: NamedSite): void =>
+  ask(
+    state,
+    { kind: 'revision', before },
+    { says: 'Drawing set with clouds', ending: '.changes.pdf', type: 'application/pdf', drawn: true },
+  );
+
+interface Product {
+  readonly says: string;
+  readonly ending: string;
+  readonly type: string;
+  /** Whether what lies under the drawing is in it. */
+  readonly drawn: boolean;
+}
+
+/** Has the open plan, as it is now, written by a worker of its own; what comes of it is said at the foot of the page. */
+function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, ending, type, drawn }: Product): void {
+  const file = fileNameOf(name);
+  const title = `${says} of ${name}`;
+  const begun = beginWork(title, async (signal, tell) => {
+    tell('reading what lies under the drawing', 0, 1);
+    const underlays = drawn ? await drawingUnderlays(site) : [];
+    const content = await written(
+      {
+        name: file,
+        site,
+        wanted,
+        underlays,
+        prices: priceStore.getState().list,
+        date: dayOf(new Date()),
+      },
+      signal,
+      tell,
+      notify,
+    );
+    if (content === null) throw new Error('the site does not say where on the ground it lies (georef)');
+    download(sheetFileName(file, ending), type, content);
+    return sheetFileName(file, ending);
+  });
+  if (!begun) notify(`${title} is being written already, or too much is.`);
+}
+
+/** What a worker makes of a request; it ends where the signal says so. */
+function written(
+  request: SheetRequest,
+  signal: AbortSignal,
+  tell: TellWork,
+  notify: (says: string) => void,
+): Promise<SheetContent | null> {
+  if (signal.aborted) return new Promise(() => undefined);
+  const worker = new Worker(new URL('./sheet-worker.ts', import.meta.url), { type: 'module' });
+  const stop = (): void => worker.terminate();
+  signal.addEventListener('abort', stop);
+  return new Promise<SheetContent | null>((resolve, reject) => {
+    worker.onmessage = ({ data }: MessageEvent<SheetNews>) => {
+      if (data.kind === 'doing') tell(data.says, data.done, data.of);
+      else if (data.kind === 'remark') notify(data.says);
+      else if (data.kind === 'done') resolve(data.content);
+      else reject(new Error(data.says));
+    };
+    // Without words it is the worker's own file that did not come.
+    worker.onerror = ({ message }) => reject(new Error(message || 'module script failed'));
+    worker.postMessage(request);
+  }).finally(stop);
+}

@@ -1,0 +1,34 @@
+import type { Underlay } from '../../calc/sheets/pdf/underlay.ts';
+import type { SheetEnding } from '../../calc/sheets/sheet-names.ts';
+import type { PriceList } from '../../calc/takeoff/price-list.ts';
+import type { Site } from '../../routing/site/site.ts';
+
+/** A site under the name of its file. */
+export interface NamedSite {
+  readonly name: string;
+  readonly site: Site;
+}
+
+/** What is to be written: one sheet, every sheet as one ZIP, or the drawing set as a revision of another version. */
+export type Wanted =
+  | { readonly kind: 'sheet'; readonly ending: SheetEnding }
+  | { readonly kind: 'every' }
+  | { readonly kind: 'revision'; readonly before: NamedSite };
+
+export interface SheetRequest extends NamedSite {
+  readonly wanted: Wanted;
+  readonly prices: PriceList;
+  /** As it is to be printed on the sheets. */
+  readonly date: string;
+  readonly underlays: readonly Underlay[];
+}
+
+export type SheetContent = string | Uint8Array<ArrayBuffer>;
+
+export type SheetNews =
+  | { readonly kind: 'doing'; readonly says: string; readonly done: number; readonly of: number }
+  /** What could not be printed as it was given. */
+  | { readonly kind: 'remark'; readonly says: string }
+  /** Null where the site has no such sheet. */
+  | { readonly kind: 'done'; readonly content: SheetContent | null }
+  | { readonly kind: 'failed'; readonly says: string };

@@ -1,0 +1,65 @@
+import { alternativeOf } from '../../calc/alternative.ts';
+import type { Alternative } from '../../calc/comparison.ts';
+import { revision } from '../../calc/revision.ts';
+import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
+import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
+import { revisedSet } from '../../calc/sheets/revised-set.ts';
+import { sheetFileName } from './sheet-file-name.ts';
+import type { SheetContent, SheetNews, SheetRequest } from './sheet-request.ts';
+import { zipOf } from './zip.ts';
+
+type Tell = (news: SheetNews) => void;
+
+/** Plans the site of a request and writes what is wanted of it, telling how far it is. */
+export async function writeSheets(
+  request: SheetRequest,
+  fonts: () => Promise<FontBytes>,
+  tell: Tell,
+): Promise<SheetContent | null> {
+  const { name, site, wanted, prices, date, underlays } = request;
+  const doing = (says: string, done: number, of: number): void => tell({ kind: 'doing', says, done, of });
+  doing('working out the plan', 0, 1);
+  const planned = alternativeOf(name, site, prices);
+  const remarks = new Set<string>();
+  const around: SheetSurroundings = {
+    fonts,
+    date,
+    underlays: async () => underlays,
+    tell: (says) => {
+      // Each drawing set of a ZIP says the same.
+      if (!remarks.has(says)) tell({ kind: 'remark', says });
+      remarks.add(says);
+    },
+  };
+  const pages = (done: number, of: number): void => doing(`sheet ${done} of ${of}`, done, of);
+  if (wanted.kind === 'sheet') {
+    const sheet = SHEET_FILES.find(({ ending }) => ending === wanted.ending)!;
+    return owned(await sheet.write(planned, { ...around, drawn: pages }));
+  }
+  if (wanted.kind === 'revision') {
+    const before = alternativeOf(wanted.before.name, wanted.before.site, prices);
+    return owned(await revisedSet(before, planned, revision(before, planned), { ...around, drawn: pages }));
+  }
+  return zipOf(await everySheet(planned, around, doing));
+}
+
+async function everySheet(
+  planned: Alternative,
+  around: SheetSurroundings,
+  doing: (says: string, done: number, of: number) => void,
+): Promise<Readonly<Record<string, string | Uint8Array>>> {
+  const files: Record<string, string | Uint8Array> = {};
+  const of = SHEET_FILES.length;
+  for (const [i, { says, ending, write }] of SHEET_FILES.entries()) {
+    doing(`${i + 1} of ${of}, ${says}`, i, of);
+    const content = await write(planned, {
+      ...around,
+      drawn: (page, pages) => doing(`${i + 1} of ${of}, ${says}`, i + page / pages, of),
+    });
+    if (content !== null) files[sheetFileName(planned.name, ending)] = content;
+  }
+  return files;
+}
+
+const owned = (content: string | Uint8Array | null): SheetContent | null =>
+  content instanceof Uint8Array ? new Uint8Array(content) : content;
