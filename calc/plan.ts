@@ -21,6 +21,7 @@ import { withheldOf } from './findings/sound.ts';
 import type { Plan } from './plan-shape.ts';
 import { supplyOf } from './supply/supply.ts';
 import { treeOf } from './supply/supply-lines.ts';
+import { workingNeeds } from './supply/working-needs.ts';
 import { supportSpacings } from './tables/raceway-of.ts';
 import { takeoff } from './takeoff/takeoff.ts';
 
@@ -56,7 +57,7 @@ export function plan(site: Site): Plan {
     keepoutFindings(site),
     overlapFindings(site),
     supportFindings(site, supportSpacings(design.tables)),
-    equipmentFindings(site),
+    equipmentFindings(site, workingNeeds(site, design.tables)),
     reach.findings,
     supply.findings,
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),

@@ -4,10 +4,13 @@ import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
 import type { Equipment, Feeder, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { DEFAULT_WORKING_DEPTH } from '../../routing/site/working-space.ts';
 import { designOf } from '../conduits/design.ts';
 import { feederConductor } from '../supply/feeder-conductor.ts';
 import { usualImpedance } from '../supply/feeder-trial.ts';
-import { standardRatingAtLeast } from '../tables/lookup.ts';
+import { threePhaseSystem } from '../supply/system.ts';
+import { voltsToGround } from '../supply/working-needs.ts';
+import { standardRatingAtLeast, workingSpaceDepth } from '../tables/lookup.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
 import { USUAL_CHARGER, USUAL_PANELBOARD, USUAL_TRANSFORMER } from './usual.ts';
 
@@ -70,7 +73,7 @@ export function feedPanel(
   }
   const site = toSite(file);
   const { entry } = byId(site.equipment).get(panel)!;
-  const placed = transformerBeside(site, [entry[0], entry[1], entry[2]]);
+  const placed = transformerBeside(site, [entry[0], entry[1], entry[2]], source.volts!);
   if (!placed) return { file, says: `${panel} has no feeder: no free place was found for its transformer.` };
   const id = equipmentId(file, 'T');
   const impedancePercent = usualImpedance(designOf(site.rules).tables, kva);
@@ -102,11 +105,14 @@ export function feedPanel(
 /** Left clear round a transformer for its air, feet. Common practice, no source; its listing governs. */
 const AIR = 0.5;
 
-function transformerBeside(site: Site, panel: Point3) {
+function transformerBeside(site: Site, panel: Point3, primaryVolts: number) {
   const { size, entryHeight } = USUAL_TRANSFORMER;
   const [width, depth, height] = size;
   const clear: [number, number, number] = [width + 2 * AIR, depth + 2 * AIR, height];
-  const make = { id: ' T', kind: 'transformer', size: clear, entryHeight } as const;
+  const ground = voltsToGround(threePhaseSystem(primaryVolts));
+  // Whatever comes to stand opposite.
+  const workingSpace = workingSpaceDepth(designOf(site.rules).tables, ground, 'live') ?? DEFAULT_WORKING_DEPTH;
+  const make = { id: ' T', kind: 'transformer', size: clear, entryHeight, workingSpace } as const;
   return bestPlace(site, lotFrame(site), frameDegrees(site), [panel], make, Number.POSITIVE_INFINITY, null);
 }
 

@@ -8,71 +8,160 @@ import { stallRectangle } from '../reach/parked.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Column, Equipment, Point2, Site } from '../site/site.ts';
-import { DEFAULT_WORKING_DEPTH, type WorkingSpace, workingSpaceOf, workingSpaceSize } from '../site/working-space.ts';
+import { type WorkingSpace, workingSpaceOf, workingSpaceSize } from '../site/working-space.ts';
+import { entrances } from './entrances.ts';
 import { footprintOf, seenFrom, standsUnder, TOUCHING_AREA } from './footprint.ts';
+import {
+  type Condition,
+  conditionBefore,
+  LEAST_NEEDS,
+  type NeedsOf,
+  NO_NEEDS,
+  type WorkingNeeds,
+} from './working-needs.ts';
 
 /** Something that stands on the ground, and where. */
 interface Standing {
   readonly id: string;
   readonly what: string;
   readonly outline: readonly Point2[];
+  /** Of Table 110.26(A)(1), where it stands opposite. */
+  readonly condition: Condition;
 }
 
 /**
- * Finding `working-space` for each piece of equipment in whose working space a parked car (anywhere in a stall), a
- * column, other equipment or a keep-out that blocks equipment stands. Value: the depth that is clear, feet. In the order
- * of the equipment.
+ * Findings `working-space` of each piece of equipment: one in whose working space a parked car (anywhere in a stall), a
+ * column, other equipment or a keep-out that blocks equipment stands, deeper than what stands there asks for; a depth given
+ * that is less than the table's; a large one that is not entered from both ends. Value: the depth that is clear, or that
+ * is given, feet. In the order of the equipment.
  */
-export function equipmentFindings(site: Site): readonly Finding[] {
-  return kept.all(site.equipment, site).flatMap(({ finding }) => finding ?? []);
+export function equipmentFindings(site: Site, needs: NeedsOf = NO_NEEDS): readonly Finding[] {
+  return kept.all(site.equipment, { site, needs }).flatMap(({ findings }) => findings);
 }
 
-const kept = listMemo<Equipment, Site, { readonly site: Site; readonly finding: Finding | null }>(
-  (equipment, site) => ({ site, finding: workingSpaceFinding(equipment, site) }),
-  ({ site: before }, site) =>
-    before === site ||
-    (before.stalls === site.stalls &&
-      before.columns === site.columns &&
-      before.equipment === site.equipment &&
-      before.keepouts === site.keepouts &&
-      before.units === site.units),
+interface At {
+  readonly site: Site;
+  readonly needs: NeedsOf;
+}
+
+const kept = listMemo<Equipment, At, At & { readonly findings: readonly Finding[] }>(
+  (equipment, at) => ({ ...at, findings: workingSpaceFindings(equipment, at.site, needsOf(equipment, at)) }),
+  ({ site: before, needs }, { site, needs: now }) =>
+    needs === now &&
+    (before === site ||
+      (before.stalls === site.stalls &&
+        before.columns === site.columns &&
+        before.equipment === site.equipment &&
+        before.keepouts === site.keepouts &&
+        before.units === site.units)),
 );
 
-/** The finding on one piece of equipment, be it on the site or only thought of there; null where its space is clear. */
-export function workingSpaceFinding(equipment: Equipment, site: Site): Finding | null {
+const needsOf = ({ id }: Equipment, { needs }: At): WorkingNeeds => needs.get(id) ?? LEAST_NEEDS;
+
+/** The findings on one piece of equipment, be it on the site or only thought of there; none where its space is right. */
+export function workingSpaceFindings(
+  equipment: Equipment,
+  site: Site,
+  needs: WorkingNeeds = LEAST_NEEDS,
+): readonly Finding[] {
   const space = workingSpaceSize(equipment);
-  if (!space) return null;
-  const obstructing: Standing[] = [];
-  let clear = space.depth;
-  for (const one of standingNear(equipment, space, site)) {
-    const part = clippedToBox(seenFrom(equipment, one.outline), spaceBox(equipment, space));
-    if (areaOf(part) <= TOUCHING_AREA) continue;
-    obstructing.push(one);
-    for (const [, y] of part) clear = Math.min(clear, -y - equipment.size[1] / 2);
-  }
-  if (obstructing.length === 0) return null;
-  const print = (feet: number): string => printLength(feet, site.units);
-  const depth =
-    equipment.workingSpace === undefined
-      ? `${print(DEFAULT_WORKING_DEPTH)} (the least, as the site gives none)`
-      : print(space.depth);
-  return {
-    severity: 'fail',
-    rule: 'working-space',
-    about: [equipment.id, ...obstructing.map(({ id }) => id)],
-    says:
-      `The working space in front of ${equipment.id}, ${depth} deep and ${print(space.width)} wide, is obstructed by ` +
-      `${listed(obstructing.map(({ what }) => what))}: ${print(Math.max(0, clear))} is clear. ` +
-      `Move ${equipment.id}, turn it, or clear the space.`,
-    value: Math.max(0, clear),
-    limit: space.depth,
-    unit: 'ft',
-    source:
-      equipment.workingSpace === undefined
-        ? 'NEC 110.26(A): depth from Table 110.26(A)(1), condition 1; width and height (A)(2), (A)(3) from memory'
-        : `NEC 110.26(A): depth as the site gives it for ${equipment.id}; width and height (A)(2), (A)(3) from memory`,
+  if (!space) return [];
+  const { depths } = needs;
+  const given = equipment.workingSpace;
+  const wanted = (condition: Condition): number => {
+    const least = depths?.[(equipment.condition ?? condition) - 1] ?? space.depth;
+    return Math.max(least, given ?? 0);
   };
+  const looked = { ...space, depth: Math.max(...([1, 2, 3] as const).map(wanted)) };
+  const obstructing: Standing[] = [];
+  let [clear, asked, opposite]: [number, number, Condition] = [Infinity, wanted(1), 1];
+  for (const one of standingNear(equipment, looked, site)) {
+    const part = clippedToBox(seenFrom(equipment, one.outline), spaceBox(equipment, looked));
+    if (areaOf(part) <= TOUCHING_AREA) continue;
+    if (one.condition > opposite) opposite = one.condition;
+    const off = Math.min(...part.map(([, y]) => -y - equipment.size[1] / 2));
+    if (off >= wanted(one.condition) - TOUCHING_AREA) continue;
+    obstructing.push(one);
+    clear = Math.min(clear, off);
+    asked = Math.max(asked, wanted(one.condition));
+  }
+  const condition = equipment.condition ?? opposite;
+  return [
+    ...obstructed(equipment, { ...space, depth: asked }, obstructing, clear, condition, needs, site),
+    ...tooLittleGiven(equipment, condition, needs, site),
+    ...entrances(
+      equipment,
+      { ...space, depth: wanted(condition) },
+      needs,
+      (box) => standingNear(equipment, box, site),
+      site,
+    ),
+  ];
 }
+
+function obstructed(
+  equipment: Equipment,
+  space: WorkingSpace,
+  obstructing: readonly Standing[],
+  clear: number,
+  condition: Condition,
+  { source }: WorkingNeeds,
+  site: Site,
+): Finding[] {
+  if (obstructing.length === 0) return [];
+  const print = (feet: number): string => printLength(feet, site.units);
+  const { id, workingSpace } = equipment;
+  const depth =
+    workingSpace === undefined ? `${print(space.depth)} (the least, as the site gives none)` : print(space.depth);
+  return [
+    {
+      severity: 'fail',
+      rule: 'working-space',
+      about: [id, ...obstructing.map((one) => one.id)],
+      says:
+        `The working space in front of ${id}, ${depth} deep and ${print(space.width)} wide, is obstructed by ` +
+        `${listed(obstructing.map(({ what }) => what))}: ${print(Math.max(0, clear))} is clear. ` +
+        `Move ${id}, turn it, or clear the space.`,
+      value: Math.max(0, clear),
+      limit: space.depth,
+      unit: 'ft',
+      source:
+        workingSpace === space.depth
+          ? `NEC 110.26(A): depth as the site gives it for ${id}; width and height (A)(2), (A)(3) from memory`
+          : `NEC 110.26(A): ${source}, condition ${condition}; width and height (A)(2), (A)(3) from memory`,
+    },
+  ];
+}
+
+/** A depth that the site gives and that is less than the table asks for. */
+function tooLittleGiven(
+  { id, workingSpace }: Equipment,
+  condition: Condition,
+  { depths, source }: WorkingNeeds,
+  { units }: Site,
+): Finding[] {
+  const least = depths?.[condition - 1];
+  if (workingSpace === undefined || least === undefined || workingSpace >= least - TOUCHING_AREA) return [];
+  const print = (feet: number): string => printLength(feet, units);
+  return [
+    {
+      severity: 'fail',
+      rule: 'working-space',
+      about: [id],
+      says: `The working space of ${id} is given as ${print(workingSpace)} deep and is to be ${print(least)}: ${OPPOSITE[condition]}. Give it that depth.`,
+      value: workingSpace,
+      limit: least,
+      unit: 'ft',
+      source: `NEC 110.26(A)(1): ${source}, condition ${condition}`,
+    },
+  ];
+}
+
+const OPPOSITE: Readonly<Record<Condition, string>> = {
+  1: 'nothing grounded stands opposite',
+  2: 'grounded parts stand opposite',
+  3: 'live parts stand opposite',
+};
 
 const spaceBox = ({ size }: Equipment, { width, depth }: WorkingSpace): Box => ({
   minX: -width / 2,
@@ -82,20 +171,31 @@ const spaceBox = ({ size }: Equipment, { width, depth }: WorkingSpace): Box => (
 });
 
 function standingNear(equipment: Equipment, space: WorkingSpace, site: Site): Standing[] {
-  const box = boxOf(workingSpaceOf(equipment)!);
+  const box = boxOf(workingSpaceOf({ ...equipment, workingSpace: space.depth }, space.width)!);
   return [
     ...stallsIn(site.stalls, box).map((stall) => ({
       id: stall.id,
       what: `a car in stall ${stall.id}`,
       outline: stallRectangle(stall),
+      condition: 1 as const,
     })),
-    ...columnsIn(site.columns, box).map(({ item: { id }, outline }) => ({ id, what: `column ${id}`, outline })),
+    ...columnsIn(site.columns, box).map(({ item: { id }, outline }) => ({
+      id,
+      what: `column ${id}`,
+      outline,
+      condition: 2 as const,
+    })),
     ...equipmentIn(site.equipment, box)
       .filter(({ item }) => item.id !== equipment.id)
-      .map(({ item: { id }, outline }) => ({ id, what: id, outline })),
+      .map(({ item, outline }) => ({
+        id: item.id,
+        what: item.id,
+        outline,
+        condition: conditionBefore(equipment, item),
+      })),
     ...site.keepouts
       .filter((keepout) => keepout.blocks.includes('equipment') && standsUnder(keepout, space.height))
-      .map(({ id, outline }) => ({ id, what: `keep-out ${id}`, outline })),
+      .map(({ id, outline }) => ({ id, what: `keep-out ${id}`, outline, condition: 2 as const })),
   ];
 }
 

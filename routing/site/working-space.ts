@@ -32,12 +32,13 @@ export function workingSpaceSize({ kind, size, workingSpace }: Equipment): Worki
 /**
  * The working space in plan, centred on the front of the equipment; null where it has none. The front is the side
  * towards -y before the equipment is turned by its `rotation`: at 0 degrees one stands below it on the drawing.
+ * @param width in place of its own
  */
-export function workingSpaceOf(equipment: Equipment): Rectangle | null {
+export function workingSpaceOf(equipment: Equipment, width?: number): Rectangle | null {
   const space = workingSpaceSize(equipment);
   if (!space) return null;
   const { at, size, rotation = 0 } = equipment;
   const [ux, uy] = direction(rotation);
   const out = (size[1] + space.depth) / 2;
-  return rectangleAt([at[0] + out * uy, at[1] - out * ux], [space.width, space.depth], rotation);
+  return rectangleAt([at[0] + out * uy, at[1] - out * ux], [width ?? space.width, space.depth], rotation);
 }

@@ -15,6 +15,7 @@ import { reachKind } from './reach.ts';
 import { routeKind } from './route.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
+import { workingSpaceKind } from './working-space.ts';
 
 /** The single calculations by name. */
 export const KINDS: ReadonlyMap<string, Kind> = new Map([
@@ -34,4 +35,5 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['cut', cutKind],
   ['route', routeKind],
   ['fault', faultKind],
+  ['working-space', workingSpaceKind],
 ]);

@@ -114,7 +114,7 @@ export const LOT_RULES = {
   },
   'working-space': {
     title: 'Working spaces that are not clear',
-    source: ({ edition }) => `${edition} 110.26(A)`,
+    source: ({ edition, workingSpace }) => `${workingSpace.source}, ${edition} 110.26(A), (C)(2)`,
     lookedAt: ({ site }) => worked(site.equipment),
   },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -1,4 +1,4 @@
-import { workingSpaceFinding } from '../../network/equipment-findings.ts';
+import { workingSpaceFindings } from '../../network/equipment-findings.ts';
 import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../network/footprint.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { areaOf, clippedToBox } from '../../plane/clip.ts';
@@ -27,5 +27,5 @@ export function standsFree(site: Site, equipment: Equipment): boolean {
   const blocks = site.keepouts.filter((keepout) => keepout.blocks.includes('equipment'));
   if (blocks.some((keepout) => footprintFinding(equipment, keepout) !== null)) return false;
   if (site.equipment.some((other) => isOn(workingSpaceOf(other) ?? []))) return false;
-  return workingSpaceFinding(equipment, site) === null;
+  return workingSpaceFindings(equipment, site).length === 0;
 }

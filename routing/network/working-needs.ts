@@ -1,0 +1,45 @@
+import { direction } from '../plane/direction.ts';
+import type { Equipment } from '../site/site.ts';
+
+/** What the room in front of a piece of equipment has to be: worked out by who knows its volts and amperes. Feet. */
+export interface WorkingNeeds {
+  /** Depth with nothing grounded opposite (condition 1), grounded parts (2), live parts (3); null where no table says. */
+  readonly depths: readonly [clear: number, grounded: number, live: number] | null;
+  /** It is so large and wide that its space is to be entered from both ends. */
+  readonly twoEntrances: boolean;
+  /** Where the depths are from, and for what: "NEC 2023 Table 110.26(A)(1), 277 V to ground". */
+  readonly source: string;
+}
+
+/** Needs by the id of the equipment. */
+export type NeedsOf = ReadonlyMap<string, WorkingNeeds>;
+
+/** 3 ft whatever is opposite: the least of the table, for equipment of which nothing more is known. */
+export const LEAST_NEEDS: WorkingNeeds = {
+  depths: [3, 3, 3],
+  twoEntrances: false,
+  source: 'Table 110.26(A)(1), to 150 V to ground',
+};
+
+export const NO_NEEDS: NeedsOf = new Map();
+
+export type Condition = 1 | 2 | 3;
+
+/** Equipment whose front opens on live parts; a transformer stands in a grounded case. */
+const LIVE_FRONT: ReadonlySet<Equipment['kind']> = new Set([
+  'source',
+  'panelboard',
+  'switchboard',
+  'disconnect',
+  'inverter',
+]);
+
+/** Cosine of the angle past which two fronts do not look at one another. */
+const FACING = -0.5;
+
+/** Condition that other equipment in front of a piece of equipment makes: 3 where its face looks back, else 2. */
+export function conditionBefore(own: Equipment, other: Equipment): Condition {
+  const [ux, uy] = direction(own.rotation ?? 0);
+  const [vx, vy] = direction(other.rotation ?? 0);
+  return LIVE_FRONT.has(other.kind) && ux * vx + uy * vy < FACING ? 3 : 2;
+}
