@@ -11,6 +11,7 @@ import './styles/strip.css';
 import './styles/dialogs.css';
 import './styles/coverage.css';
 import './styles/underlay.css';
+import './styles/kept-work.css';
 import './styles/phone.css';
 import { readInk } from './board/ink.ts';
 import { createPainting } from './board/painting.ts';

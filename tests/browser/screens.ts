@@ -161,6 +161,14 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'kept-work',
+    go: async (page) => {
+      await page.getByRole('menuitem', { name: 'Kept work…' }).click();
+      const dialog = page.getByRole('dialog', { name: 'Kept work' });
+      await dialog.getByText(/^16 stalls, 16 drops/).waitFor();
+    },
+  },
+  {
     name: 'site-form',
     go: async (page) => {
       await page.keyboard.press('Escape');

@@ -73,6 +73,8 @@ export interface ViewState {
   readonly drawerHeight: number;
   readonly theme: 'light' | 'dark';
   readonly help: boolean;
+  /** The list of kept sites is open. */
+  readonly keptWork: boolean;
   /** Says aloud, to those who listen to the page, what the eye would see on the board. */
   readonly spoken: string;
 }
@@ -113,6 +115,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     drawerHeight: 260,
     theme: 'light',
     help: false,
+    keptWork: false,
     spoken: '',
     ...from,
   }));

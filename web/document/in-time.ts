@@ -1,6 +1,10 @@
 /** Something that the browser was asked for did not come within its time. */
 export class NoAnswer extends Error {
   override readonly name = 'NoAnswer';
+
+  constructor() {
+    super('its store does not answer');
+  }
 }
 
 /**
@@ -13,7 +17,7 @@ export async function inTime<T>(ms: number, work: (late: AbortSignal) => Promise
   const tooLate = new Promise<never>((_, reject) => {
     waited = setTimeout(() => {
       late.abort();
-      reject(new NoAnswer('its store does not answer'));
+      reject(new NoAnswer());
     }, ms);
   });
   const working = work(late.signal);

@@ -54,3 +54,6 @@ export const doubtfulSays = (name: string): string =>
 export const nearlyFullSays = (left: number): string =>
   `The browser has room for about ${Math.max(0, Math.round(left / 1e6))} MB more. Save all kept sites in one file, then ` +
   'remove what you no longer need.';
+
+export const bundleFailedSays = (error: unknown): string =>
+  `The file of all kept sites could not be written: ${reasonOf(error)}.`;

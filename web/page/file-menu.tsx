@@ -1,25 +1,31 @@
 import { useState } from 'react';
+import { useViewStore } from '../board/view-store.ts';
+import type { KeptSite } from '../document/kept-work.ts';
 import { SAMPLES } from '../document/samples.ts';
-import type { KeptSite } from '../document/storage.ts';
 import { useDocumentStore } from '../document/use-document.ts';
+import { siteLabels } from '../words/site-labels.ts';
 import { Menu } from './menu.tsx';
 import { usePageActions } from './page-actions.ts';
 import { sampleWords } from './sample-words.ts';
 
-const MOST_KEPT = 8;
+/** So many of the newest stand in the menu; the list has them all. */
+const MOST_KEPT = 5;
 
 /** Ways to a site: a file of one's own, one that this browser keeps, an empty one. */
 export function FileMenu() {
   const document = useDocumentStore();
   const { kept, reopen, openSample, branch } = usePageActions();
+  const view = useViewStore();
   const [sites, setSites] = useState<readonly KeptSite[]>([]);
+  const labels = siteLabels(sites, Date.now());
   const { pick, newSite, save } = document.getState();
   return (
     <Menu
       name="Open"
-      onOpen={() => void kept().then((found) => setSites(found.slice(0, MOST_KEPT)))}
+      onOpen={() => void kept().then(setSites, () => {})}
       entries={[
         { name: 'A site file…', act: () => void pick(), keys: 'Ctrl+O' },
+        { name: 'Kept work…', act: () => view.setState({ keptWork: true }) },
         { name: 'An empty site', act: () => void newSite() },
         { name: 'An alternative of this site', act: () => void branch() },
         { name: 'Save under another name…', act: () => void save({ as: true }), keys: 'Ctrl+Shift+S' },
@@ -28,11 +34,21 @@ export function FileMenu() {
           act: () => void openSample(each),
           under: 'Samples',
         })),
-        ...sites.map(({ doc, name, fileName }) => ({
-          name: fileName ? `${name} (${fileName})` : name,
+        ...sites.slice(0, MOST_KEPT).map(({ doc, name, fileName }) => ({
+          key: doc,
+          name: `${labels.get(doc) ?? name}${fileName ? ` (${fileName})` : ''}`,
           act: () => void reopen(doc),
           under: 'Kept in this browser',
         })),
+        ...(sites.length > MOST_KEPT
+          ? [
+              {
+                name: `All ${sites.length}…`,
+                act: () => view.setState({ keptWork: true }),
+                under: 'Kept in this browser',
+              },
+            ]
+          : []),
       ]}
     />
   );

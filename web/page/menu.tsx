@@ -2,6 +2,8 @@ import { Fragment, type KeyboardEvent as Keys, useEffect, useId, useRef, useStat
 
 export interface MenuEntry {
   readonly name: string;
+  /** What tells it from others of the same name. */
+  readonly key?: string;
   readonly act: () => void;
   readonly keys?: string;
   /** A heading under which it stands with those that follow under the same. */
@@ -67,7 +69,7 @@ export function Menu({ name, entries, onOpen, className }: MenuProps) {
       {open && (
         <div className="menu-list" id={id} role="menu" aria-label={name}>
           {entries.map((entry, i) => (
-            <Fragment key={`${entry.under ?? ''} ${entry.name}`}>
+            <Fragment key={entry.key ?? `${entry.under ?? ''} ${entry.name}`}>
               {entry.under && entries[i - 1]?.under !== entry.under && <p className="menu-under">{entry.under}</p>}
               <button
                 type="button"

@@ -6,9 +6,10 @@ import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { alternativeName } from '../document/alternative-name.ts';
 import { openDroppedFiles } from '../document/dropped-files.ts';
 import { sample } from '../document/samples.ts';
-import type { SiteKeeping } from '../document/storage.ts';
+import type { SiteKeeping } from '../document/site-keeping.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.ts';
+import { KeptWorkDialog } from '../kept-work/kept-work-dialog.tsx';
 import { saveRevisedSet } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
@@ -105,6 +106,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
             <Announcer />
             <ProblemsDialog />
             <KeysDialog />
+            <KeptWorkDialog />
           </UnderlayHost>
           {over && <div className="drop-here">Let go to open it</div>}
         </ActionsProvider>

@@ -4,8 +4,8 @@ import { type Alternative, type ComparedFact, comparison } from '../../calc/comp
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import type { KeptSite } from '../document/kept-work.ts';
 import { usePrices } from '../document/price-store.ts';
-import type { KeptSite } from '../document/storage.ts';
 import { useDocument } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { priceWords } from '../words/dollars.ts';

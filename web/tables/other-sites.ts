@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { writeSite } from '../../routing/site/write.ts';
-import type { KeptSite } from '../document/storage.ts';
+import type { KeptSite } from '../document/kept-work.ts';
 import { usePageActions } from '../page/page-actions.ts';
 
 /** So long a change waits for the next before sites are read again, in milliseconds. */

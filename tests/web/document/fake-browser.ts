@@ -4,7 +4,8 @@ import { openSites, type SiteDatabase } from '../../../web/document/database.ts'
 import type { Mirror } from '../../../web/document/mirror.ts';
 import type { PageWorld } from '../../../web/document/page-world.ts';
 import type { Room } from '../../../web/document/room.ts';
-import { keepSites, type SiteKeeping } from '../../../web/document/storage.ts';
+import type { SiteKeeping } from '../../../web/document/site-keeping.ts';
+import { keepSites } from '../../../web/document/storage.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
 import { browserTabs, type TabMessage } from '../../../web/document/tabs.ts';
 import { FakeLocks } from './fake-locks.ts';

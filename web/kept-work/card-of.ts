@@ -1,0 +1,17 @@
+import { alternativeOf } from '../../calc/alternative.ts';
+import type { PriceList } from '../../calc/takeoff/price-list.ts';
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import type { CardRecord } from '../document/storage-records.ts';
+import { warm } from '../document/warm.ts';
+import { thumbnailOf } from './thumbnail.ts';
+
+/** What a list shows of a site, worked out in slices so that the page stays alive. */
+export async function cardOf(doc: string, seq: number, file: SiteFile, prices: PriceList): Promise<CardRecord> {
+  const site = toSite(file);
+  await warm(site, () => {});
+  const { cost } = alternativeOf(file.name, site, prices);
+  const { stalls, drops } = site;
+  const picture = thumbnailOf(site);
+  return { doc, seq, stalls: stalls.length, drops: drops.length, price: cost.price, prices: prices.name, picture };
+}

@@ -1,0 +1,105 @@
+import { useState } from 'react';
+import type { KeptSite } from '../document/kept-work.ts';
+import type { CardRecord } from '../document/storage-records.ts';
+import { priceWords } from '../words/dollars.ts';
+import { whenWords } from '../words/site-labels.ts';
+import { PlanPicture } from './plan-picture.tsx';
+
+interface CardProps {
+  readonly site: KeptSite;
+  readonly card: CardRecord | undefined;
+  readonly onOpen: () => void;
+  readonly onRename: (name: string) => void;
+  readonly onBin: () => void;
+  readonly onSave: () => void;
+}
+
+/** One kept site: its plan, what it is, where it is kept, and what can be done with it. */
+export function SiteCard({ site, card, onOpen, onRename, onBin, onSave }: CardProps) {
+  const { name, at, open } = site;
+  const [renaming, setRenaming] = useState(false);
+  return (
+    <li className="kept-card" aria-label={name} data-open={open || undefined}>
+      <PlanPicture picture={card?.picture} />
+      <div className="kept-words">
+        {renaming ? (
+          <NameField
+            name={name}
+            onDone={(next) => {
+              setRenaming(false);
+              if (next !== null && next !== name) onRename(next);
+            }}
+          />
+        ) : (
+          <h3 title={name}>{name}</h3>
+        )}
+        <p>
+          {whenWords(at, Date.now())}
+          {open && ', open here'}
+        </p>
+        <p>{card ? cardWords(card) : '…'}</p>
+        <p className="quiet">{whereWords(site)}</p>
+        <div className="kept-acts">
+          <button type="button" className="main-act" disabled={open} onClick={onOpen} aria-label={`Open ${name}`}>
+            Open
+          </button>
+          <button type="button" onClick={() => setRenaming(true)} aria-label={`Rename ${name}`}>
+            Rename
+          </button>
+          <button type="button" onClick={onSave} aria-label={`Save as a file: ${name}`}>
+            Save as a file
+          </button>
+          <button
+            type="button"
+            disabled={open}
+            onClick={onBin}
+            aria-label={`Remove ${name}`}
+            title={open ? 'It is open here: open another site first' : 'Into the bin, from which it can be taken back'}
+          >
+            Remove
+          </button>
+        </div>
+      </div>
+    </li>
+  );
+}
+
+const count = (number: number, one: string): string =>
+  `${number.toLocaleString('en-US')} ${one}${number === 1 ? '' : 's'}`;
+
+const cardWords = ({ stalls, drops, price, prices }: CardRecord): string =>
+  `${count(stalls, 'stall')}, ${count(drops, 'drop')}, ${priceWords(price, { name: prices })} by ${prices}`;
+
+function whereWords({ fileName, sent, inFile }: KeptSite): string {
+  if (fileName === undefined) return 'in this browser; in no file yet';
+  if (!inFile) return `in this browser; changed since it was in ${fileName}`;
+  return `in this browser; ${sent ? 'sent to your downloads as' : 'saved in'} ${fileName}`;
+}
+
+function NameField({ name, onDone }: { readonly name: string; readonly onDone: (next: string | null) => void }) {
+  const [text, setText] = useState(name);
+  const take = (): void => onDone(text.trim() === '' ? null : text.trim());
+  return (
+    <input
+      className="kept-name"
+      aria-label={`New name of ${name}`}
+      // biome-ignore lint/a11y/noAutofocus: the field comes where its button was pressed
+      autoFocus
+      value={text}
+      maxLength={200}
+      autoComplete="off"
+      onFocus={(event) => event.target.select()}
+      onChange={(event) => setText(event.target.value)}
+      onBlur={take}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') take();
+        else if (event.key === 'Escape') {
+          // The dialog stays.
+          event.preventDefault();
+          event.stopPropagation();
+          onDone(null);
+        }
+      }}
+    />
+  );
+}

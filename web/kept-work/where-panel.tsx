@@ -1,0 +1,60 @@
+import type { Health } from '../document/site-keeping.ts';
+import { useDocument } from '../document/use-document.ts';
+import { keepingWords } from '../page/keeping-words.tsx';
+import { Fact, Facts } from '../panels/facts.tsx';
+import { whenWords } from '../words/site-labels.ts';
+
+interface WhereProps {
+  readonly health: Health | null;
+  readonly count: number;
+  readonly onSaveAll: () => void;
+  readonly onReadBack: () => void;
+}
+
+/** Where the work is: where, how large, whether the browser may clear it, and when it was last written. */
+export function WherePanel({ health, count, onSaveAll, onReadBack }: WhereProps) {
+  const keeping = useDocument((state) => state.keeping);
+  const saved = useDocument((state) => state.saved);
+  const name = useDocument((state) => state.name);
+  return (
+    <section className="kept-where" aria-label="Where the work is">
+      <h3>Where the work is</h3>
+      <Facts>
+        <Fact name="kept in">this browser, for {location.host}: another browser or address does not see it</Fact>
+        <Fact name="room">{roomWords(health)}</Fact>
+        <Fact name="may be cleared">{persistWords(health)}</Fact>
+        <Fact name={`${name}, open`}>{keeping.kind === 'failed' ? keeping.says : keepingWords(keeping, saved)}</Fact>
+        <Fact name="last written">{timeWords(health?.wroteAt)}</Fact>
+        <Fact name="last in a file">{timeWords(health?.savedAt)}</Fact>
+      </Facts>
+      <div className="kept-acts">
+        <button type="button" disabled={count === 0} onClick={onSaveAll}>
+          Save all kept sites in one file
+        </button>
+        <button type="button" onClick={onReadBack}>
+          Read such a file back…
+        </button>
+      </div>
+      <p className="quiet small">The file has every site with its past, not the pictures that lie under drawings.</p>
+    </section>
+  );
+}
+
+const timeWords = (at: number | null | undefined): string => (at == null ? 'not yet' : whenWords(at, Date.now()));
+
+function roomWords(health: Health | null): string {
+  if (!health?.room) return 'this browser does not say';
+  const { used, of } = health.room;
+  return `${bytes(used)} used, ${bytes(Math.max(0, of - used))} left`;
+}
+
+function bytes(count: number): string {
+  const [size, unit] = count >= 1e9 ? [count / 1e9, 'GB'] : count >= 1e6 ? [count / 1e6, 'MB'] : [count / 1e3, 'kB'];
+  return `${size >= 100 ? Math.round(size) : Number(size.toPrecision(2))} ${unit}`;
+}
+
+function persistWords(health: Health | null): string {
+  if (health?.persisted === true) return 'no: the browser has agreed to keep it';
+  if (health?.persisted === false) return 'yes, when the browser runs short of room: save to files as well';
+  return 'the browser is asked with the first change';
+}
