@@ -1,7 +1,7 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
-import type { Insulation, Lines, Metal, Method } from '../routing/site/vocabulary.ts';
+import type { Insulation, Lines, Metal, Method, Surface } from '../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from './conduits/equipment-branches.ts';
 import type { Check } from './findings/checks.ts';
 import type { BoxSupply } from './supply/boxes.ts';
@@ -20,6 +20,8 @@ export interface Plan {
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];
+  /** Of the boxes in the ground: what each is, and what it has to bear. */
+  readonly handholes: readonly Handhole[];
   readonly supply: Supply;
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
@@ -103,8 +105,23 @@ export interface Box {
   readonly volume: number | null;
   /** Smallest standard metal box with that volume; null where none has. */
   readonly box: string | null;
-  /** Least length, inches, where a conductor is 4 AWG or larger; null where none is. */
+  /** Least length, inches, where a conductor is 4 AWG or larger, and in the ground; else null. */
   readonly length: number | null;
+  /** What lies over a box in the ground, which is a handhole with its cover at grade; null for one above grade. */
+  readonly under: Surface | null;
+}
+
+/** Class of traffic that a handhole and its cover bear. */
+export type TrafficRating = 'Tier 8' | 'Tier 22' | 'H-20';
+
+/** A box in the ground with its cover at grade, reached without digging. */
+export interface Handhole {
+  /** The junction or pull point. */
+  readonly id: string;
+  readonly at: readonly [number, number, number];
+  /** `12 x 12 in`. */
+  readonly size: string;
+  readonly rating: TrafficRating;
 }
 
 export interface LineVolts {
@@ -186,6 +203,8 @@ export interface TakeoffRow {
   readonly item: string;
   readonly spec: string;
   readonly quantity: number;
+  /** How much of the quantity is worked off the ground, higher than a hand reaches. */
+  readonly high: number;
   /** `ft` is rewritten to the file's units on output. */
   readonly unit: string;
   readonly basis: string;

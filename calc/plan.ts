@@ -7,11 +7,13 @@ import { reachOf } from '../routing/reach/reach.ts';
 import type { Site } from '../routing/site/site.ts';
 import { whenAsked } from './asked.ts';
 import { circuitsOf, equipmentPhases, ohmsOf } from './circuits/circuits.ts';
-import { boxesOf, sharedBoxes } from './conduits/boxes.ts';
+import { allBuried, boxesOf, sharedBoxes } from './conduits/boxes.ts';
 import { designOf } from './conduits/design.ts';
 import { conduitsOf, equipmentBranches } from './conduits/equipment-branches.ts';
 import { feederConduits } from './conduits/feeder-conduit.ts';
+import { handholesOf } from './conduits/handholes.ts';
 import { checksOf } from './findings/checks.ts';
+import { handholeFindings } from './findings/handhole-findings.ts';
 import type { Looked } from './findings/looked.ts';
 import { notCheckedOf } from './findings/not-checked.ts';
 import { planFindings } from './findings/plan-findings.ts';
@@ -39,6 +41,7 @@ export function plan(site: Site): Plan {
   const phases = equipmentPhases(site);
   const supply = supplyOf(site, runs.runs, ohmsOf(site, branches), design.tables);
   const shared = sharedBoxes(branches, design.tables);
+  const handholes = handholesOf(allBuried(branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
   const circuits = whenAsked(() => circuitsOf(site, branches, supply.boxes));
   const conduits = whenAsked(() => conduitsOf(site, branches));
@@ -60,6 +63,7 @@ export function plan(site: Site): Plan {
     equipmentFindings(site, workingNeeds(site, design.tables)),
     reach.findings,
     supply.findings,
+    handholeFindings(handholes, site.columns, site.equipment, site.units),
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const checks = whenAsked(() => checksOf(looked, findings));
@@ -84,7 +88,8 @@ export function plan(site: Site): Plan {
     get supply() {
       return supply.supply;
     },
-    takeoff: takeoff(site, design.tables, branches, phases, shared, feeders),
+    handholes,
+    takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),
     findings,
     get checks() {
       return checks();

@@ -117,6 +117,7 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
     item: row.item,
     spec: row.spec,
     quantity: written(row.quantity),
+    high: written(row.high),
     unit: feet ? site.units : row.unit,
     basis: row.basis,
     of: row.of,

@@ -1,5 +1,5 @@
 import type { Site } from '../../routing/site/site.ts';
-import { remembered } from '../memo.ts';
+import { remembered, settled } from '../memo.ts';
 import { concatenating } from '../partition.ts';
 import type { Box } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -11,7 +11,8 @@ import { pullBox } from './pull-box.ts';
 
 /**
  * The box for what one or several home runs bring to one place. Up to 6 AWG by volume (314.16), the smallest standard
- * metal box that has it; with 4 AWG or larger by the raceways (314.28), those that turn on one wall as one row.
+ * metal box that has it; with 4 AWG or larger, and in the ground (314.30(A)), by the raceways (314.28), those that turn on
+ * one wall as one row.
  */
 function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
   const [first] = loads;
@@ -24,8 +25,9 @@ function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
     at: first.at,
     conduits: loads.flatMap((load) => load.conduits),
     raceways: loads.flatMap((load) => load.raceways),
+    under: first.under,
   };
-  if ([...conductors, ...groundings].every(({ size }) => isBoxConductor(tables, size))) {
+  if (first.under === null && [...conductors, ...groundings].every(({ size }) => isBoxConductor(tables, size))) {
     const { volume } = boxVolume(tables, { conductors: counted(conductors), groundings: counted(groundings) });
     const raceways = loads.flatMap((load) => [...load.straight, ...load.turning]);
     return { ...named, volume, box: squareBox(tables, volume, raceways), length: null };
@@ -93,6 +95,23 @@ export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: Code
     branches.flatMap((one) => one.shared),
     tables,
   );
+
+const NO_BOXES: readonly Box[] = [];
+
+/** The boxes in the ground; one list that is empty where there is none, so that who holds it sees no change. */
+export function buriedOf(boxes: readonly Box[]): readonly Box[] {
+  const buried = boxes.filter(({ under }) => under !== null);
+  return buried.length === 0 ? NO_BOXES : buried;
+}
+
+/** All boxes of a site in the ground; the same list as long as they are the same. */
+export function allBuried(branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
+  const all = [...branches.map(({ buried }) => buried), buriedOf(shared)].filter(({ length }) => length > 0);
+  if (all.length === 0) return NO_BOXES;
+  lastBuried = settled(lastBuried, all.flat());
+  return lastBuried;
+}
+let lastBuried: readonly Box[] = NO_BOXES;
 
 const allBoxes = concatenating<Box>();
 

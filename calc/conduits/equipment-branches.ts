@@ -5,7 +5,7 @@ import { remembered } from '../memo.ts';
 import { concatenating, partwise, splitting } from '../partition.ts';
 import type { Box, Conduit } from '../plan-shape.ts';
 import type { BranchOhms } from '../supply/box-volts.ts';
-import { ownBoxes } from './boxes.ts';
+import { buriedOf, ownBoxes } from './boxes.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
 import { type Ground, groundOf } from './ground.ts';
@@ -28,6 +28,8 @@ export interface EquipmentBranches {
   readonly conduits: readonly Conduit[];
   /** Boxes of its drops and junctions. */
   readonly boxes: readonly Box[];
+  /** Those of them that lie in the ground. */
+  readonly buried: readonly Box[];
   /** What its home runs bring to pull points, and to drops that other equipment feeds too. */
   readonly shared: readonly OpeningLoad[];
   /** Chargers with a run whose load is past the tables. */
@@ -77,6 +79,10 @@ const branchesOf = remembered(
     const openings = homeRuns.flatMap((homeRun) => homeRun.openings);
     const isShared = ({ kind, id }: OpeningLoad): boolean =>
       kind === 'pullpoint' || (kind === 'drop' && sharedDrops.has(id));
+    const boxes = ownBoxes(
+      openings.filter((opening) => !isShared(opening)),
+      design.tables,
+    );
     return {
       equipment,
       chargers,
@@ -84,10 +90,8 @@ const branchesOf = remembered(
       circuits,
       ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
       conduits: homeRuns.flatMap(({ conduits }) => conduits),
-      boxes: ownBoxes(
-        openings.filter((opening) => !isShared(opening)),
-        design.tables,
-      ),
+      boxes,
+      buried: buriedOf(boxes),
       shared: openings.filter(isShared),
       unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
     };

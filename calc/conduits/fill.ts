@@ -2,7 +2,7 @@ import type { Method } from '../../routing/site/vocabulary.ts';
 import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { conductorArea, fillLimit, racewayArea, tradeSizes } from '../tables/lookup.ts';
+import { conductorArea, fillLimit, racewayArea, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
 
 export interface Fill {
   /** Square inches of all conductors over their insulation. */
@@ -21,6 +21,8 @@ export interface FillInput {
   readonly tradeSize?: string | undefined;
   /** Not over 24 in. long (Note 4). */
   readonly nipple?: boolean | undefined;
+  /** Smallest trade size that is used at all; the method's smallest where absent. */
+  readonly least?: string | undefined;
 }
 
 /**
@@ -38,7 +40,8 @@ export function fill(tables: CodeTables, input: FillInput, tell: Tell = SILENT):
   const percentIn = (tradeSize: string): number => (100 * area) / racewayArea(tables, method, tradeSize);
   // A percent worked from sums of decimals: 40.00000000001 is 40.
   const fits = (tradeSize: string): boolean => percentIn(tradeSize) <= limitPercent + 1e-9;
-  const sizes = tradeSizes(tables, method);
+  const floor = input.least === undefined ? 0 : tradeSizeInches(input.least);
+  const sizes = tradeSizes(tables, method).filter((size) => tradeSizeInches(size) >= floor);
   const tradeSize = input.tradeSize ?? sizes.find(fits) ?? sizes.at(-1);
   if (tradeSize === undefined) throw new RangeError(`${tables.edition} tables hold no fill of ${method}`);
   const fillPercent = percentIn(tradeSize);

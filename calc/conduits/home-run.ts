@@ -3,7 +3,7 @@ import type { Design } from './design.ts';
 import { type Member, memberOf, polesOf } from './member.ts';
 import { type Packing, packing } from './packing.ts';
 import { type Piece, piecesOf } from './piece.ts';
-import type { Way } from './way.ts';
+import { pointAt, type Way } from './way.ts';
 
 /** Circuits that leave the equipment in one conduit, each to its own box. */
 export interface HomeRun {
@@ -35,16 +35,17 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
   let cost = 0;
   for (const { dollars } of members) cost += dollars;
   const packings: Packing[] = [];
-  for (const { method, from, to, end, bends, members: inside } of pieces) {
+  for (const { along, method, from, to, end, bends, underground, members: inside } of pieces) {
     const own = packing(
       design,
       method,
       inside.map((i) => members[i]!),
       isNipple(tables, to - from),
+      underground,
     );
     packings.push(own);
     cost += (to - from) * own.foot + own.ends + bends * own.bend + (own.fits ? 0 : UNFIT);
-    if (end.kind === 'junction') cost += prices.junction;
+    if (end.kind === 'junction') cost += pointAt(ways[along]!, to)[2] < 0 ? prices.handhole : prices.junction;
   }
   return { ways, members, pieces, packings, cost };
 }

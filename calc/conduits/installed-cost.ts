@@ -1,6 +1,7 @@
 import type { Metal, Method } from '../../routing/site/vocabulary.ts';
 import { INVENTED_LABOR_RATE, INVENTED_PRICES, type PriceRow } from '../takeoff/invented-prices.ts';
 import { conductorSpec, racewaySpec } from '../takeoff/spec.ts';
+import { HANDHOLE_SIZES } from './handholes.ts';
 
 /** Dollars in place, material and labour, of what the sharing of conduits changes. */
 export interface InstalledCost {
@@ -10,7 +11,9 @@ export interface InstalledCost {
   racewayEnds(method: Method, tradeSize: string | null): number;
   bend(method: Method, tradeSize: string | null): number;
   conductorFoot(size: string, metal: Metal, insulation: string): number;
+  /** A box where circuits part, on the raceway above grade and in the ground. */
   readonly junction: number;
+  readonly handhole: number;
 }
 
 /** Cost by a price list and a labour rate. What the list does not hold costs nothing here. */
@@ -26,6 +29,7 @@ export function installedCost(prices: readonly PriceRow[], laborRate: number): I
     bend: cached((method, tradeSize) => cost('elbow', `${racewaySpec(method, tradeSize)}, 90 degrees`)),
     conductorFoot: (size, metal, insulation) => cost('conductor', conductorSpec(size, metal, insulation)),
     junction: cost('junction box', 'on the raceway'),
+    handhole: cost('handhole', `${HANDHOLE_SIZES[0]![0]}, Tier 22`),
   };
 }
 

@@ -23,10 +23,11 @@ export interface NamedHomeRun {
   readonly openings: readonly OpeningLoad[];
 }
 
-/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`. The same objects as long as the name is the same. */
+/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the name is the same. */
 export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
   const id = `${equipment}-${number}`;
-  const name = ({ kind, id: own }: Opening): string => (kind === 'junction' ? `${id}.J${own}` : own);
+  const name = ({ kind, id: own }: Opening): string =>
+    kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
   const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id, name));
   const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
   const openings = openingLoads(

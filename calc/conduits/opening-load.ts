@@ -1,12 +1,12 @@
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Method } from '../../routing/site/vocabulary.ts';
+import type { Method, Surface } from '../../routing/site/vocabulary.ts';
 import { byWords } from '../takeoff/kind.ts';
 import { racewaySpec } from '../takeoff/spec.ts';
 import type { Counted } from './box-volume.ts';
 import type { HomeRun } from './home-run.ts';
 import { PILOT_SIZE } from './packing.ts';
 import type { Opening } from './piece.ts';
-import { pathBetween, pointAt } from './way.ts';
+import { legAt, pathBetween, pointAt } from './way.ts';
 
 /** What one home run brings into a box: conductors, and the raceways by how they are pulled. */
 export interface OpeningLoad {
@@ -23,6 +23,8 @@ export interface OpeningLoad {
   /** Trade sizes of raceways that go straight on, and of each that turns, comes back or ends. */
   readonly straight: readonly string[];
   readonly turning: readonly string[];
+  /** What lies over an opening in the ground; null for one above grade, and for a drop. */
+  readonly under: Surface | null;
 }
 
 /** One string for raceways alike. */
@@ -41,7 +43,7 @@ export function openingLoads(
   name: (opening: Opening) => string,
 ): readonly OpeningLoad[] {
   const around = new Map<Opening, { into: number[]; outOf: number[] }>();
-  const at = (opening: Opening) => {
+  const endsAt = (opening: Opening) => {
     let ends = around.get(opening);
     if (ends === undefined) {
       ends = { into: [], outOf: [] };
@@ -50,17 +52,22 @@ export function openingLoads(
     return ends;
   };
   homeRun.pieces.forEach(({ start, end }, i) => {
-    if (start.kind !== 'equipment') at(start).outOf.push(i);
-    at(end).into.push(i);
+    if (start.kind !== 'equipment') endsAt(start).outOf.push(i);
+    endsAt(end).into.push(i);
   });
+  for (const opening of around.keys()) if (opening.kind === 'coupling') around.delete(opening);
   return [...around].map(([opening, { into, outOf }]) => {
     const pieces = [...into, ...outOf];
     const first = homeRun.pieces[into[0] ?? outOf[0]!]!;
     const place = into.length > 0 ? first.to : first.from;
+    const way = homeRun.ways[first.along]!;
+    const at = opening.place ?? pointAt(way, place);
+    const isBuried = opening.kind !== 'drop' && at[2] < 0;
     return {
       kind: opening.kind as OpeningLoad['kind'],
       id: name(opening),
-      at: opening.place ?? pointAt(homeRun.ways[first.along]!, place),
+      at,
+      under: isBuried ? (way.like[legAt(way, place)]?.surface ?? 'asphalt') : null,
       conduits: pieces.map((i) => conduits[i]!),
       raceways: pieces.map((i) => racewayOf(homeRun.pieces[i]!.method, homeRun.packings[i]!.tradeSize ?? '')),
       ...conductorsAt(homeRun, pieces, place),

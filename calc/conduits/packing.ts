@@ -25,31 +25,46 @@ export const PILOT_SIZE = '14';
 
 const memory = new WeakMap<Design, Map<string, Packing>>();
 
-/** Conduit for members, the smallest that holds them; 60% full where it is a nipple. Remembered by what they put in. */
-export function packing(design: Design, method: Method, members: readonly Member[], nipple: boolean): Packing {
+/**
+ * Conduit for members, the smallest that holds them; 60% full where it is a nipple, no smaller than the rule asks where
+ * some of it lies in the ground. Remembered by what they put in.
+ */
+export function packing(
+  design: Design,
+  method: Method,
+  members: readonly Member[],
+  nipple: boolean,
+  underground: boolean,
+): Packing {
   let known = memory.get(design);
   if (known === undefined) {
     known = new Map();
     memory.set(design, known);
   }
-  let key = nipple ? `${method} nipple` : method;
+  let key = `${method}${nipple ? ' nipple' : ''}${underground ? ' underground' : ''}`;
   for (const { load } of members) key += `,${load}`;
   let answer = known.get(key);
   if (answer === undefined) {
-    answer = packed(design, method, members, nipple);
+    answer = packed(design, method, members, nipple, underground);
     known.set(key, answer);
   }
   return answer;
 }
 
-function packed({ tables, rules, cost }: Design, method: Method, members: readonly Member[], nipple: boolean): Packing {
+function packed(
+  { tables, rules, cost }: Design,
+  method: Method,
+  members: readonly Member[],
+  nipple: boolean,
+  underground: boolean,
+): Packing {
   const conductors = conductorsOf(members, rules);
   const grounding = conductors.find(({ use }) => use === 'grounding')!;
   const groundingFoot = cost.conductorFoot(grounding.size, rules.metal, rules.insulation);
   const filled =
     method === 'tray'
       ? { tradeSize: null, fillPercent: 0, limitPercent: 0, ok: true }
-      : fill(tables, { method, conductors, nipple });
+      : fill(tables, { method, conductors, nipple, ...(underground && { least: rules.undergroundTradeSize }) });
   const { tradeSize, fillPercent, limitPercent, ok } = filled;
   return {
     conductors,

@@ -1,11 +1,11 @@
 import type { Point3 } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
-import { NO_LENGTH, type PullAt, type Way } from './way.ts';
+import { legAt, NO_LENGTH, type PullAt, type Way } from './way.ts';
 
-/** Where a conduit of a home run can be opened. */
+/** Where a conduit of a home run can be opened, or is only coupled to one of another method in the ground. */
 export interface Opening {
-  readonly kind: 'equipment' | 'drop' | 'pullpoint' | 'junction';
-  /** Id of the element; of a junction its number within the home run, from 1. */
+  readonly kind: 'equipment' | 'drop' | 'pullpoint' | 'junction' | 'coupling';
+  /** Id of the element; of a junction or a coupling its number within the home run, from 1. */
   readonly id: string;
   /** Where a pull point is drawn: of every home run that it opens, its box stands there. */
   readonly place?: Point3;
@@ -21,6 +21,8 @@ export interface Piece {
   readonly start: Opening;
   readonly end: Opening;
   readonly method: Method;
+  /** Some of it lies in the ground. */
+  readonly underground: boolean;
   /** Indices of the members in it, ascending. */
   readonly members: readonly number[];
   /** Corners inside it and the sum of their angles, degrees. Turns inside a box are not bends. */
@@ -50,7 +52,7 @@ function together(shared: readonly number[], i: number, j: number): number {
 
 /**
  * Cuts the ways of one home run into conduits: at the equipment, the boxes, the pull points, where a member parts from
- * the rest and where the method changes. Each foot that members share is in one piece, and the pieces of a member lie end
+ * the rest and where the method changes; where it only changes in the ground a coupling does. Each foot that members share is in one piece, and the pieces of a member lie end
  * to end along its way. A pull point within `tolerance`, ft, of another opening is that opening.
  */
 export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
@@ -63,8 +65,8 @@ export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
     if (way.length - begin <= NO_LENGTH) continue;
     let from = begin;
     let start = begin <= NO_LENGTH ? way.fedFrom : openingAt(bundle, opened, j, begin);
-    for (const { at, pull } of breaksOf(bundle, j, begin, tolerance)) {
-      const end = open(bundle, opened, j, at, pull);
+    for (const { at, pull, coupled } of breaksOf(bundle, j, begin, tolerance)) {
+      const end = open(bundle, opened, j, at, pull, coupled && pull === null ? 'coupling' : 'junction');
       pieces.push(pieceOf(bundle, j, from, at, start, end));
       from = at;
       start = end;
@@ -79,6 +81,9 @@ function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, 
   for (let i = j + 1; i < ways.length && together(shared, j, i) >= to - NO_LENGTH; i++) members.push(i);
   let leg = 0;
   while (way.at[leg + 1]! <= from + NO_LENGTH) leg++;
+  let underground = false;
+  for (let i = leg; i < way.places.length && way.at[i]! < to - NO_LENGTH; i++)
+    underground ||= way.places[i] === 'underground';
   let bends = 0;
   let bendDegrees = 0;
   for (let i = leg + 1; way.at[i]! < to - NO_LENGTH; i++) {
@@ -86,7 +91,7 @@ function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, 
     bends++;
     bendDegrees += way.turns[i]!;
   }
-  return { along: j, from, to, start, end, method: way.methods[leg]!, members, bends, bendDegrees };
+  return { along: j, from, to, start, end, method: way.methods[leg]!, underground, members, bends, bendDegrees };
 }
 
 /** The opening that an earlier member made where member j leaves it. */
@@ -94,17 +99,24 @@ function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): Ope
   for (const other of opened)
     if (Math.abs(other.at - at) <= NO_LENGTH && together(bundle.shared, other.owner, j) >= at - NO_LENGTH)
       return other.opening;
-  return open(bundle, opened, j, at, null);
+  return open(bundle, opened, j, at, null, 'junction');
 }
 
-/** Opens the conduit along member j: at the box of whoever's it is, at a pull point, or at a junction. */
-function open({ ways, shared }: Bundle, opened: Opened[], j: number, at: number, pull: PullAt | null): Opening {
+/** Opens the conduit along member j: at the box of whoever's it is, at a pull point, or at what is there `otherwise`. */
+function open(
+  { ways, shared }: Bundle,
+  opened: Opened[],
+  j: number,
+  at: number,
+  pull: PullAt | null,
+  otherwise: 'junction' | 'coupling',
+): Opening {
   let opening: Opening | null = null;
   for (let i = j; i < ways.length && opening === null; i++)
     if (Math.abs(ways[i]!.length - at) <= NO_LENGTH && together(shared, j, i) >= at - NO_LENGTH)
       opening = ways[i]!.endsAt;
   if (opening === null && pull !== null) opening = { kind: 'pullpoint', id: pull.id, place: pull.place };
-  opening ??= { kind: 'junction', id: String(1 + opened.filter((other) => other.opening.kind === 'junction').length) };
+  opening ??= { kind: otherwise, id: String(1 + opened.filter((other) => other.opening.kind === otherwise).length) };
   opened.push({ owner: j, at, opening });
   return opening;
 }
@@ -113,29 +125,38 @@ interface Break {
   readonly at: number;
   /** Pull point there, if it is one. */
   readonly pull: PullAt | null;
+  /** Nothing but the method changes there, and in the ground: no box is wanted. */
+  readonly coupled: boolean;
 }
 
 /** Places after `begin` where conduit along member j ends, in order: partings, changes of method, pull points, the box. */
 function breaksOf({ ways, shared }: Bundle, j: number, begin: number, tolerance: number): readonly Break[] {
   const way = ways[j]!;
   const forced: number[] = [];
+  const partings: number[] = [];
   let until = Infinity;
   for (let i = j + 1; i < ways.length; i++) {
     until = Math.min(until, shared[i - 1]!);
     if (until <= begin + NO_LENGTH) break;
-    if (until < way.length - NO_LENGTH) forced.push(until);
+    if (until < way.length - NO_LENGTH) partings.push(until);
   }
+  forced.push(...partings);
   for (const at of way.changes) if (at > begin + NO_LENGTH) forced.push(at);
   forced.push(way.length);
   forced.sort((a, b) => a - b);
-  const breaks: { at: number; pull: PullAt | null }[] = [];
-  for (const at of forced) if (at - (breaks.at(-1)?.at ?? begin) > NO_LENGTH) breaks.push({ at, pull: null });
+  const isCoupled = (at: number): boolean =>
+    at < way.length - NO_LENGTH &&
+    partings.every((other) => Math.abs(other - at) > NO_LENGTH) &&
+    [legAt(way, at - 2 * NO_LENGTH), legAt(way, at)].every((leg) => way.places[leg] === 'underground');
+  const breaks: { at: number; pull: PullAt | null; coupled: boolean }[] = [];
+  for (const at of forced)
+    if (at - (breaks.at(-1)?.at ?? begin) > NO_LENGTH) breaks.push({ at, pull: null, coupled: isCoupled(at) });
   if (way.pulls.length === 0) return breaks;
   for (const pull of way.pulls) {
     const off = (other: Break): number => Math.abs(other.at - pull.at);
     const near = breaks.filter((other) => off(other) <= tolerance).sort((a, b) => off(a) - off(b))[0];
     if (near !== undefined) near.pull ??= pull;
-    else if (pull.at > begin + tolerance) breaks.push({ at: pull.at, pull });
+    else if (pull.at > begin + tolerance) breaks.push({ at: pull.at, pull, coupled: false });
   }
   return breaks.sort((a, b) => a.at - b.at);
 }

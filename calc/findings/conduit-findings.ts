@@ -1,3 +1,4 @@
+import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Design } from '../conduits/design.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
@@ -50,14 +51,40 @@ const troubles = remembered((homeRun: NamedHomeRun, design: Design, ground: Limi
       found.push({ finding, cure: '', words: '' });
     };
     if (!homeRun.homeRun.packings[i]!.fits) say(overfull(conduit, tables));
-    found.push(...limitTroubles({ ...conduit, what: between(conduit), about: about(conduit) }, design, ground));
-    const hard = conduitPull(conduit, rules.metal, tables);
-    if (hard !== null) say(hard);
+    if (homeRun.homeRun.pieces[i]!.start.kind !== 'coupling') {
+      const whole = pulledWhole(homeRun, i);
+      found.push(...limitTroubles({ ...whole, what: between(whole), about: about(whole) }, design, ground));
+      const hard = conduitPull(whole, rules.metal, tables);
+      if (hard !== null) say(hard);
+    }
     const pulled = { ...conduit, what: `Conduit ${conduit.id}`, about: about(conduit), metal: rules.metal };
     for (const note of pullingNotes(pulled, tables, ground.units)) say(note);
     return found;
   });
 });
+
+/** A conduit with those that are coupled on to it in the ground: they are pulled as one. */
+function pulledWhole({ homeRun: { pieces }, conduits }: NamedHomeRun, first: number): Conduit {
+  let whole = conduits[first]!;
+  for (let end = pieces[first]!.end; end.kind === 'coupling'; ) {
+    const next = pieces.findIndex(({ start }) => start === end);
+    if (next < 0) break;
+    const { path, length, to, raceways } = conduits[next]!;
+    const joined = [...whole.path, ...path.slice(1)];
+    const bends = bendsOf(joined);
+    whole = {
+      ...whole,
+      to,
+      path: joined,
+      length: whole.length + length,
+      bends: bends.length,
+      bendDegrees: bends.reduce((sum, { degrees }) => sum + degrees, 0),
+      raceways: [...new Set([...whole.raceways, ...raceways])],
+    };
+    end = pieces[next]!.end;
+  }
+  return whole;
+}
 
 const about = (conduit: Conduit): readonly string[] => [conduit.id, ...conduit.circuits, ...conduit.raceways];
 

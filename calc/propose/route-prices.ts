@@ -15,30 +15,23 @@ const FEEDER_CONDUCTORS = 4.5;
 const HANGER_EVERY = 10;
 
 /**
- * Dollars a foot by which routes are weighed, material and labour: a branch's conductors, a conduit of 1 in., and what a
+ * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., and what a
  * raceway takes besides, be it hangers or a trench. What the list has no price for is taken from the invented one.
  */
 export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'overhead' | 'underground', SharedPrice>> {
-  const dollars = pricedBy(list);
   const size = rules.metal === 'copper' ? '8' : '6';
-  const conductor = dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS);
   const { circuitsPerConduit } = rules;
-  const conduit = (place: 'overhead' | 'underground'): number =>
-    dollars('raceway', racewaySpec(USUAL_RACEWAY[place], '1'), 'ft', 1);
-  return {
-    overhead: {
-      raceway: dollars('hanger', '*', 'each', 1 / HANGER_EVERY),
-      conductor,
-      conduit: conduit('overhead'),
+  const priced = (place: 'overhead' | 'underground'): SharedPrice => {
+    const dollars = pricedBy(list, place === 'overhead');
+    return {
+      raceway:
+        place === 'overhead' ? dollars('hanger', '*', 'each', 1 / HANGER_EVERY) : dollars('trench', '*', 'ft', 1),
+      conductor: dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS),
+      conduit: dollars('raceway', racewaySpec(USUAL_RACEWAY[place], '1'), 'ft', 1),
       circuitsPerConduit,
-    },
-    underground: {
-      raceway: dollars('trench', '*', 'ft', 1),
-      conductor,
-      conduit: conduit('underground'),
-      circuitsPerConduit,
-    },
+    };
   };
+  return { overhead: priced('overhead'), underground: priced('underground') };
 }
 
 /**
@@ -50,7 +43,7 @@ export function feederWeight(
   rules: Rules,
   { size, metal, sets, insulation }: Feeder['conductor'],
 ): number {
-  const dollars = pricedBy(list);
+  const dollars = pricedBy(list, false);
   const feeder =
     sets * dollars('conductor', conductorSpec(size, metal, insulation), 'ft', FEEDER_CONDUCTORS) +
     sets * dollars('raceway', racewaySpec(USUAL_RACEWAY.underground, '3'), 'ft', 1) +
@@ -59,11 +52,11 @@ export function feederWeight(
   return feeder / (conductor + conduit / circuitsPerConduit);
 }
 
-/** Dollars of a quantity of an item by a list, else by the invented one. */
+/** Dollars of a quantity of an item by a list, else by the invented one; worked off the ground or on it. */
 const pricedBy =
-  (list: PriceList) =>
+  (list: PriceList, isHigh: boolean) =>
   (item: string, spec: string, unit: 'ft' | 'each', quantity: number): number => {
-    const row: TakeoffRow = { item, spec, unit, quantity: 1000, basis: '', of: [], parts: [] };
+    const row: TakeoffRow = { item, spec, unit, quantity: 1000, high: isHigh ? 1000 : 0, basis: '', of: [], parts: [] };
     for (const prices of [list, INVENTED_LIST]) {
       const { cost, missing } = costOf([row], prices, 0);
       if (missing.length === 0) return (cost / 1000) * quantity;

@@ -1,5 +1,6 @@
 import type { Pullpoint } from '../../routing/site/site.ts';
-import type { Box } from '../plan-shape.ts';
+import type { Box, Handhole } from '../plan-shape.ts';
+import { isHigh } from './high.ts';
 import { byWords, type Kind, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -42,18 +43,40 @@ function conduitBody({ kind, raceways, length }: Box): string | null {
   return kind === 'pullpoint' && length === null && alike && into !== 'tray' ? into : null;
 }
 
-/** Boxes by place and size, with their covers; conduit bodies where one does. */
-export function boxQuantities(boxes: readonly Box[]): Tally {
+const handholeKind = byWords((size, rating) =>
+  kindOf({
+    item: 'handhole',
+    spec: `${size}, ${rating}`,
+    unit: 'each',
+    basis:
+      'where circuits of a conduit part in the ground, and at pull points drawn in it: cover at grade (314.29); size by 314.30(A), rated for what comes over it',
+  }),
+);
+
+/** Boxes in the ground, each with its cover. */
+export function handholeQuantities(handholes: readonly Handhole[]): Tally {
+  const { add, tally } = tallying();
+  for (const { id, size, rating } of handholes) add(handholeKind(size, rating), id, 1);
+  return tally;
+}
+
+/**
+ * Boxes above grade by place and size, with their covers; conduit bodies where one does. The box of a pedestal comes with
+ * it: `pedestals` are the drops that are one.
+ */
+export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<string>): Tally {
   const { add, tally } = tallying();
   for (const box of boxes) {
+    if (box.under !== null || (box.kind === 'drop' && pedestals.has(box.id))) continue;
+    const high = isHigh(box.at[2]) ? 1 : 0;
     const body = conduitBody(box);
     if (body !== null) {
-      add(bodyKind(body, ''), box.id, 1);
+      add(bodyKind(body, ''), box.id, 1, high);
       continue;
     }
     const size = sizeInWords(box);
-    add(kindFor(box.kind, size), box.id, 1);
-    add(coverKind(size, ''), box.id, 1);
+    add(kindFor(box.kind, size), box.id, 1, high);
+    add(coverKind(size, ''), box.id, 1, high);
   }
   return tally;
 }
@@ -68,9 +91,9 @@ export const IDLE_DROP = kindOf({
 const IDLE_PULL = kindOf({ item: 'pull point', spec: 'no circuit passes', unit: 'each', basis: 'as drawn' });
 
 /** Boxes of drops that no circuit comes to, so that no size is known. */
-export function idleDropQuantities(drops: readonly string[]): Tally {
+export function idleDropQuantities(drops: readonly string[], pedestals: ReadonlySet<string>): Tally {
   const { add, tally } = tallying();
-  for (const id of drops) add(IDLE_DROP, id, 1);
+  for (const id of drops) if (!pedestals.has(id)) add(IDLE_DROP, id, 1);
   return tally;
 }
 
@@ -78,6 +101,6 @@ export function idleDropQuantities(drops: readonly string[]): Tally {
 export function idlePullpointQuantities(pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally {
   const { add, tally } = tallying();
   const passed = new Set(boxes.map(({ id }) => id));
-  for (const { id } of pullpoints) if (!passed.has(id)) add(IDLE_PULL, id, 1);
+  for (const { id, at } of pullpoints) if (!passed.has(id)) add(IDLE_PULL, id, 1, isHigh(at[2]) ? 1 : 0);
   return tally;
 }

@@ -2,7 +2,9 @@ import type { Rules } from '../../routing/site/site.ts';
 import type { Insulation, Metal } from '../../routing/site/vocabulary.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { PILOT_SIZE } from '../conduits/packing.ts';
+import type { Way } from '../conduits/way.ts';
 import type { PhasePair } from '../plan-shape.ts';
+import { highFeet, isHigh } from './high.ts';
 import { byWords, kindOf } from './kind.ts';
 import { GROUNDING_COLOR, lineColors } from './line-colors.ts';
 import { conductorSpec } from './spec.ts';
@@ -45,6 +47,8 @@ const specOf = byWords((size, metalAndInsulation) => {
   return conductorSpec(size, metal as Metal, insulation as Insulation);
 });
 
+const endsHigh = ({ points }: Way): boolean => isHigh(points.at(-1)![2]);
+
 /** Conductors and breakers of a home run. `phases` are those of its circuits. */
 export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: readonly PhasePair[], add: Add): void {
   const { allowance, insulation } = rules;
@@ -53,13 +57,18 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     const { charger, run } = way;
     const spec = specOf(conductor.size, made);
     const colors = lineColors(phases[i]!, charger.volts);
-    for (const color of colors) add(lineKind(spec, color), charger.id, run.conductorLength!);
-    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, run.conductorLength!);
+    const feet = run.conductorLength!;
+    const high = highFeet(way, 0, way.length) + (endsHigh(way) ? allowance.box : 0);
+    for (const color of colors) add(lineKind(spec, color), charger.id, feet, high);
+    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, feet, high);
     add(breakerKind(String(colors.length), String(breakerAmps)), charger.id, 1);
   });
-  homeRun.homeRun.pieces.forEach(({ from, to, start, end }, i) => {
+  homeRun.homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
+    const way = homeRun.homeRun.ways[along]!;
     const grounding = homeRun.homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
-    const ends = (start.kind === 'equipment' ? allowance.equipment : 0) + (end.kind === 'drop' ? allowance.box : 0);
-    add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), homeRun.conduits[i]!.id, to - from + ends);
+    const atBox = end.kind === 'drop' ? allowance.box : 0;
+    const feet = to - from + (start.kind === 'equipment' ? allowance.equipment : 0) + atBox;
+    const high = highFeet(way, from, to) + (endsHigh(way) ? atBox : 0);
+    add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), homeRun.conduits[i]!.id, feet, high);
   });
 }

@@ -45,17 +45,14 @@ const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
   ...['switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map((item) => [item, 'equipment'] as const),
   ...['feeder conductor', 'feeder grounding conductor', 'feeder raceway'].map((item) => [item, 'feeder'] as const),
   ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
-  ...['trench', 'bollard', 'core drill'].map((item) => [item, 'ground'] as const),
+  ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),
 ]);
-
-/** Work that is done off the ground where the drop hangs overhead. */
-const OVERHEAD: ReadonlySet<System> = new Set(['branches', 'drops']);
 
 /** Bought with the feet of their raceway: they are counted for the order, not priced again. */
 const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick']);
 
 /**
- * What a takeoff costs by a price list: material and labour a row, to the cent, so that the sums are the sums of what
+ * What a takeoff costs by a price list, the height factor on the hours of what is worked off the ground: material and labour a row, to the cent, so that the sums are the sums of what
  * is shown. A row of the list fits by item and spec; conductors fit without their colour, grounding, pilot and feeder
  * conductors as conductors of their kind; spec `*` fits every spec of its item. What fits nothing is listed as missing.
  */
@@ -63,11 +60,11 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
   const byKey = new Map(list.rows.map((row) => [keyOf(row.item, row.spec), row]));
   const rows: CostRow[] = [];
   const missing: { item: string; spec: string; quantity: number; unit: string }[] = [];
-  for (const { item, spec, quantity, unit } of takeoff) {
+  for (const { item, spec, quantity, high, unit } of takeoff) {
     if (PRICED_WITH_ANOTHER.has(item)) continue;
     const price = priceOf(byKey, item, spec);
     if (!price || price.unit !== unit) missing.push({ item, spec, quantity, unit });
-    else rows.push(costRow(item, spec, quantity, price, list));
+    else rows.push(costRow(item, spec, quantity, high, price, list));
   }
   const bySystem = Object.fromEntries(
     SYSTEMS.map((system) => [
@@ -93,9 +90,17 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
   };
 }
 
-function costRow(item: string, spec: string, quantity: number, price: PriceRow, { rates }: PriceList): CostRow {
+/** The hours of what is worked off the ground are those of the list by the height factor. */
+function costRow(
+  item: string,
+  spec: string,
+  quantity: number,
+  high: number,
+  price: PriceRow,
+  { rates }: PriceList,
+): CostRow {
   const system = systemOf(item, spec);
-  const hours = quantity * price.hours * (OVERHEAD.has(system) ? rates.height : 1);
+  const hours = (quantity + high * (rates.height - 1)) * price.hours;
   const material = cents(quantity * price.material);
   const labor = cents(hours * rates.labor);
   return { item, spec, quantity, unit: price.unit, system, material, hours, labor, cost: cents(material + labor) };

@@ -1,5 +1,6 @@
 import type { Charger, Drop } from '../../routing/site/site.ts';
 import { IDLE_DROP } from './box-quantities.ts';
+import { isHigh } from './high.ts';
 import { byWords, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -12,10 +13,20 @@ const BOLLARD = kindOf({
   unit: 'each',
   basis: 'two at each pedestal; common practice, no source',
 });
-const PEDESTAL = kindOf({ item: 'pedestal', spec: 'box and cord', unit: 'each', basis: 'one at each pedestal drop' });
+const PEDESTAL = kindOf({
+  item: 'pedestal',
+  spec: 'box and cord',
+  unit: 'each',
+  basis: 'one at each pedestal drop, with its box, its cover and the cord of its first charger',
+});
 
 const cordKind = byWords((length, amps) =>
-  kindOf({ item: 'cord', spec: `${length} usable, ${amps} A`, unit: 'each', basis: 'one of each charger' }),
+  kindOf({
+    item: 'cord',
+    spec: `${length} usable, ${amps} A`,
+    unit: 'each',
+    basis: 'one of each charger; the first of a pedestal comes with it',
+  }),
 );
 const LABEL = kindOf({
   item: 'label',
@@ -27,7 +38,10 @@ const moduleKind = byWords((rating, phases) =>
   kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
 );
 
-/** Retractors, pedestals and cords of drops. A charger has one cord, as long as its drop says, in the words of the file. */
+/**
+ * What stands or hangs at drops: retractors, pedestals, and of each charger its cord, as long as its drop says in the
+ * words of the file, its module and its labels. A pedestal brings its box and its first cord with it.
+ */
 export function dropQuantities(
   drops: readonly Drop[],
   chargersAt: ReadonlyMap<string, readonly Charger[]>,
@@ -35,26 +49,21 @@ export function dropQuantities(
 ): Tally {
   const { add, tally } = tallying();
   for (const drop of drops) {
-    if (drop.mount === 'pedestal') {
+    const isPedestal = drop.mount === 'pedestal';
+    if (isPedestal) {
       add(PEDESTAL, drop.id, 1);
       add(BOLLARD, drop.id, BOLLARDS);
     }
-    if (drop.retractor !== undefined) add(RETRACTOR, drop.id, 1);
-    const chargers = chargersAt.get(drop.id);
-    if (chargers === undefined) add(IDLE_DROP, drop.id, 1);
-    for (const { id, amps } of chargers ?? []) {
-      add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1);
-    }
-  }
-  return tally;
-}
-
-/** Charging modules and labels. */
-export function chargerQuantities(chargers: readonly Charger[]): Tally {
-  const { add, tally } = tallying();
-  for (const { id, amps, volts, phases } of chargers) {
-    add(LABEL, id, 2);
-    add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1);
+    const { box, retractor } = drop;
+    if (retractor !== undefined) add(RETRACTOR, drop.id, 1, isHigh(retractor[2]) ? 1 : 0);
+    const chargers = chargersAt.get(drop.id) ?? [];
+    if (chargers.length === 0 && !isPedestal) add(IDLE_DROP, drop.id, 1, isHigh(box[2]) ? 1 : 0);
+    const high = isHigh(box[2]) ? 1 : 0;
+    chargers.forEach(({ id, amps, volts, phases }, i) => {
+      if (!isPedestal || i > 0) add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, high);
+      add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1, high);
+      add(LABEL, id, 2, high);
+    });
   }
   return tally;
 }

@@ -1,4 +1,6 @@
 import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/vocabulary.ts';
+import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../conduits/handholes.ts';
+import type { TrafficRating } from '../plan-shape.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
 import { NEC_2023 } from '../tables/nec-2023.ts';
 import { conductorSpec, racewaySpec } from './spec.ts';
@@ -67,6 +69,20 @@ const conductorRows = METALS.flatMap((metal) =>
   ),
 );
 
+/** A handhole by its longer side, with its cover, and how much more it costs for what comes over it. All invented. */
+const RATED: Readonly<Record<TrafficRating, number>> = { 'Tier 8': 0.8, 'Tier 22': 1, 'H-20': 2.4 };
+const handholeRows = HANDHOLE_SIZES.flatMap(([size, inches]) =>
+  TRAFFIC_RATINGS.map(
+    (rating): PriceRow => ({
+      item: 'handhole',
+      spec: `${size}, ${rating}`,
+      unit: 'each',
+      material: 6.5 * inches ** 1.25 * RATED[rating],
+      hours: 1.2 + 0.06 * inches,
+    }),
+  ),
+);
+
 /**
  * A price list to have figures at all: invented for this project, smooth curves over size, no supplier's or contractor's.
  * An estimator replaces it.
@@ -74,5 +90,6 @@ const conductorRows = METALS.flatMap((metal) =>
 export const INVENTED_PRICES: readonly PriceRow[] = [
   ...racewayRows,
   ...conductorRows,
+  ...handholeRows,
   { item: 'junction box', spec: 'on the raceway', unit: 'each', material: 14, hours: 0.6 },
 ];

@@ -41,11 +41,17 @@ export const EMPTY_SIZE = '3/4';
 
 /**
  * What so many feet of raceway come to by a price list as one conduit with nothing in it, without fittings and
- * supports: dollars with overhead and margin. Null where the list has no price for it.
+ * supports: dollars with overhead and margin, `high` of the feet being worked off the ground. Null where the list has no
+ * price for it.
  */
-export function emptyRacewayPrice(method: Raceway['method'], feet: number, list: PriceList): number | null {
+export function emptyRacewayPrice(
+  method: Raceway['method'],
+  feet: number,
+  high: number,
+  list: PriceList,
+): number | null {
   const spec = racewaySpec(method, method === 'tray' ? null : EMPTY_SIZE);
-  const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, unit: 'ft', basis: '', of: [], parts: [] };
+  const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, high, unit: 'ft', basis: '', of: [], parts: [] };
   const { price, missing } = costOf([row], list, 0);
   return missing.length > 0 ? null : price;
 }

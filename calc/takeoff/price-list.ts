@@ -5,7 +5,7 @@ import type { PriceRow } from './invented-prices.ts';
 export interface Rates {
   /** Dollars an hour. */
   readonly labor: number;
-  /** Factor on the hours of work done overhead. */
+  /** Factor on the hours of work done off the ground. */
   readonly height: number;
   /** Shares of cost added for overhead, then of the sum for margin. */
   readonly overhead: number;

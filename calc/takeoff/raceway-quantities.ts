@@ -4,9 +4,11 @@ import { expansion, fittingLength } from '../conduits/expansion.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import type { Piece } from '../conduits/piece.ts';
 import { aboveGround, overhead, straightsOf } from '../conduits/straights.ts';
-import type { Way } from '../conduits/way.ts';
+import { legAt, NO_LENGTH, pointAt, type Way } from '../conduits/way.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
+import { CORE_DRILL } from './ground-quantities.ts';
+import { highFeet, highPart, isHigh } from './high.ts';
 import { byWords, type Kind, kindOf } from './kind.ts';
 import { racewaySpec, STICK } from './spec.ts';
 import type { Add } from './tally.ts';
@@ -27,13 +29,27 @@ export function addRaceways(
     const { tradeSize } = homeRun.packings[i]!;
     const kinds = racewayKinds(method, tradeSize ?? '');
     const way = homeRun.ways[piece.along]!;
-    add(kinds.raceway, conduit, piece.to - piece.from);
-    add(kinds.connector, conduit, method === 'tray' ? 0 : 2);
-    const straps = supports(tables, method, tradeSize, aboveGround(way, piece.from, piece.to));
-    add(kinds.support, conduit, straps);
-    if (overhead(way, piece.from, piece.to) > (piece.to - piece.from) / 2) add(kinds.hanger, conduit, straps);
+    const high = highFeet(way, piece.from, piece.to);
+    add(kinds.raceway, conduit, piece.to - piece.from, high);
+    const ends = [
+      [piece.start, piece.from],
+      [piece.end, piece.to],
+    ] as const;
+    const boxed = ends.filter(([{ kind }]) => kind !== 'coupling');
+    const highEnds = boxed.filter(([, at]) => isHigh(pointAt(way, at)[2])).length;
+    if (method !== 'tray') add(kinds.connector, conduit, boxed.length, highEnds);
+    const exposed = aboveGround(way, piece.from, piece.to);
+    const share = exposed > 0 ? high / exposed : 0;
+    const straps = supports(tables, method, tradeSize, exposed);
+    add(kinds.support, conduit, straps, straps * share);
+    if (overhead(way, piece.from, piece.to) > (piece.to - piece.from) / 2)
+      add(kinds.hanger, conduit, straps, straps * share);
     if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
-    if (isPlastic(method)) add(kinds.expansion, conduit, expansionFittings(tables, piece, way, temperatureRangeC));
+    if (isPlastic(method)) {
+      const fittings = expansionFittings(tables, piece, way, temperatureRangeC);
+      add(kinds.expansion, conduit, fittings, fittings * share);
+    }
+    add(CORE_DRILL, conduit, drills(way, piece.from, piece.to));
   });
 }
 
@@ -56,7 +72,7 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   return {
     raceway: kindOf({ item: 'raceway', spec, unit: 'ft', basis: 'length of the conduits, taken square at corners' }),
     coupling: each('coupling', `between the ${STICK} ft sticks of each straight, and two at each elbow`),
-    connector: each('connector', 'two of each conduit'),
+    connector: each('connector', 'one at each end of a conduit in a box or equipment'),
     support: each(
       method === 'tray' ? 'tray support' : 'strap',
       'code spacing along each conduit above ground, the first within the code distance of each end',
@@ -72,16 +88,36 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   };
 });
 
+/** How often a conduit in the ground comes through paving between two distances of its way. */
+function drills(way: Way, from: number, to: number): number {
+  let count = 0;
+  way.places.forEach((place, leg) => {
+    const [start, end] = [way.at[leg]!, way.at[leg + 1]!];
+    if (place !== 'underground' || start >= to - NO_LENGTH || end <= from + NO_LENGTH) return;
+    const [a, b] = [Math.max(from, start), Math.min(to, end)].map((at) => pointAt(way, at)[2]);
+    if (a! < 0 !== b! < 0 && (way.like[leg]?.surface ?? 'asphalt') !== 'soil') count++;
+  });
+  return count;
+}
+
 /** Elbows at the corners, and couplings: the straights between corners are made up of sticks. */
 function addFittings(kinds: RacewayKinds, piece: Piece, way: Way, conduit: string, add: Add): void {
-  let couplings = 0;
-  for (const [from, to, turn] of straightsOf(piece, way)) {
-    couplings += couplingsOn(to - from);
+  let [couplings, high] = [0, 0];
+  for (const [from, to, inside] of straightsOf(piece, way)) {
+    // Where it is only coupled on, a corner there is its elbow.
+    const isCoupled = piece.end.kind === 'coupling' && to === piece.to;
+    const turn = isCoupled ? way.turns[legAt(way, to)]! : inside;
+    if (isCoupled && turn === 0) couplings++;
+    const straight = couplingsOn(to - from);
+    couplings += straight;
+    high += straight * highPart(way, from, to);
     if (turn === 0) continue;
+    const up = isHigh(pointAt(way, to)[2]) ? 1 : 0;
     couplings += 2;
-    add(turn > 67.5 ? kinds.elbow90 : turn > 37.5 ? kinds.elbow45 : kinds.offset, conduit, 1);
+    high += 2 * up;
+    add(turn > 67.5 ? kinds.elbow90 : turn > 37.5 ? kinds.elbow45 : kinds.offset, conduit, 1, up);
   }
-  add(kinds.coupling, conduit, couplings);
+  add(kinds.coupling, conduit, couplings, high);
 }
 
 const isPlastic = (method: Method): boolean => method === 'PVC40' || method === 'PVC80';

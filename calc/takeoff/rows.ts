@@ -32,6 +32,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'pull point',
     'junction box',
     'cover',
+    'handhole',
     'trench',
     'core drill',
     'pedestal',
@@ -61,11 +62,12 @@ export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[
     const wasted = WASTE[kind.item];
     const waste = wasted === undefined ? 0 : rules.waste[wasted];
     const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
-    rows.push({ place: placeOf(kind.item, kind.spec), row: rowOf(sum, kind, net * (1 + waste), basis) });
+    const share = net > 0 ? sum.high / net : 0;
+    rows.push({ place: placeOf(kind.item, kind.spec), row: rowOf(sum, kind, net * (1 + waste), share, basis) });
     if (kind.item === 'raceway' && !kind.spec.startsWith('LFMC')) {
       const sticks = Math.ceil((net * (1 + waste)) / STICK - 1e-9);
       const name = { item: 'raceway stick', spec: `${kind.spec}, ${STICK} ft`, unit: 'each' };
-      const row = rowOf(sum, name, sticks, `length with waste in ${STICK} ft lengths, rounded up`);
+      const row = rowOf(sum, name, sticks, share, `length with waste in ${STICK} ft lengths, rounded up`);
       rows.push({ place: placeOf(name.item, name.spec), row });
     }
   }
@@ -91,6 +93,7 @@ function rowOf(
   sum: Sum,
   { item, spec, unit }: Pick<TakeoffRow, 'item' | 'spec' | 'unit'>,
   quantity: number,
+  highShare: number,
   basis: string,
 ): TakeoffRow {
   let parts: readonly Part[] | undefined;
@@ -99,6 +102,7 @@ function rowOf(
     item,
     spec,
     quantity,
+    high: quantity * highShare,
     unit,
     basis,
     get parts() {

@@ -6,20 +6,20 @@ import type { FeederConduit } from '../conduits/feeder-conduit.ts';
 import type { NamedHomeRun } from '../conduits/named.ts';
 import { chunking, remembered } from '../memo.ts';
 import { partwise } from '../partition.ts';
-import type { Box, PhasePair, TakeoffRow } from '../plan-shape.ts';
+import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-shape.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { boxQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
+import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
-import { chargerQuantities, dropQuantities } from './drop-quantities.ts';
+import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
-import { groundQuantities } from './ground-quantities.ts';
+import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /**
- * Quantities of everything that the site's branches, drops, equipment and new feeders need. Conductor and raceway
+ * Quantities of everything that the site's branches, drops, equipment, ground and new feeders need. Conductor and raceway
  * lengths include the waste of the rules; every row says what it counts and opens into the elements it is made of.
  */
 export function takeoff(
@@ -28,21 +28,25 @@ export function takeoff(
   branches: readonly EquipmentBranches[],
   phases: readonly (readonly PhasePair[])[],
   sharedBoxes: readonly Box[],
+  handholes: readonly Handhole[],
   feeders: readonly FeederConduit[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
+  const chunks = dropChunks(site.drops);
+  const pedestals = pedestalsAmong(chunks.map(pedestalsOf).filter(({ length }) => length > 0));
   const tallies = [
     equipmentTally(site.equipment),
     feedersTally(site.feeders, feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
-    sharedBoxesTally(site.pullpoints, sharedBoxes),
+    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals),
+    handholesTally(handholes),
     groundTally(site.raceways),
-    ...byEquipment(site.chargers, [branches, phases], [tables, rules], (i) =>
-      branchesTally(branches[i]!, phases[i]!, tables, rules),
+    drillsTally(feeders, site.raceways),
+    ...byEquipment(site.chargers, [branches, phases], [tables, rules, pedestals], (i) =>
+      branchesTally(branches[i]!, phases[i]!, tables, rules, pedestals),
     ),
-    ...dropChunks(site.drops).map((chunk) => dropsTally(chunk, chargersAt, units)),
-    chargersTally(site.chargers),
+    ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
   ];
   return rowsOf([...totalOf(tallies).values()], rules);
 }
@@ -61,14 +65,34 @@ const feedersTally = remembered(
 );
 const idlePullsTally = remembered(idlePullpointQuantities);
 const sharedBoxesTally = remembered(
-  (_pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally => boxQuantities(boxes),
+  (_pullpoints: readonly Pullpoint[], boxes: readonly Box[], pedestals: ReadonlySet<string>): Tally =>
+    boxQuantities(boxes, pedestals),
 );
+const handholesTally = remembered(handholeQuantities);
 const groundTally = remembered(groundQuantities);
+const drillsTally = remembered(feederDrills);
 
 const dropChunks = chunking<Drop>(128);
 const tallyChunks = chunking<Tally>(16);
 const chunkTally = remembered(addedUp);
-const chargersTally = remembered(chargerQuantities);
+
+const NO_PEDESTALS: readonly string[] = [];
+const NOT_ONE: ReadonlySet<string> = new Set();
+
+/** The drops of a chunk that are pedestals. */
+const pedestalsOf = remembered((chunk: readonly Drop[]): readonly string[] => {
+  const ids = chunk.flatMap(({ id, mount }) => (mount === 'pedestal' ? [id] : []));
+  return ids.length === 0 ? NO_PEDESTALS : ids;
+});
+
+/** Those of all chunks: the same set as long as they are the same. */
+function pedestalsAmong(chunks: readonly (readonly string[])[]): ReadonlySet<string> {
+  if (chunks.length === 0) return NOT_ONE;
+  const all = chunks.flat();
+  if (lastPedestals.size !== all.length || !all.every((id) => lastPedestals.has(id))) lastPedestals = new Set(all);
+  return lastPedestals;
+}
+let lastPedestals: ReadonlySet<string> = NOT_ONE;
 
 const dropsTally = remembered(
   (chunk: readonly Drop[], chargersAt: ReadonlyMap<string, readonly Charger[]>, units: Units): Tally =>
@@ -86,7 +110,13 @@ const chargersByDrop = remembered((chargers: readonly Charger[]): ReadonlyMap<st
 });
 
 const branchesTally = remembered(
-  (branches: EquipmentBranches, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {
+  (
+    branches: EquipmentBranches,
+    phases: readonly PhasePair[],
+    tables: CodeTables,
+    rules: Rules,
+    pedestals: ReadonlySet<string>,
+  ): Tally => {
     const byCharger = new Map<string, PhasePair>();
     branches.circuits.forEach((circuit, i) => {
       if (circuit !== null) byCharger.set(circuit.charger, phases[i]!);
@@ -99,7 +129,11 @@ const branchesTally = remembered(
         rules,
       ),
     );
-    return addedUp([...homeRuns, boxQuantities(branches.boxes), idleDropQuantities(idleDrops(branches))]);
+    return addedUp([
+      ...homeRuns,
+      boxQuantities(branches.boxes, pedestals),
+      idleDropQuantities(idleDrops(branches), pedestals),
+    ]);
   },
 );
 

@@ -11,6 +11,8 @@ export interface Part {
 export interface Sum {
   readonly kind: Kind;
   readonly net: number;
+  /** How much of it is worked off the ground. */
+  readonly high: number;
   readonly parts: readonly Part[];
   readonly within: readonly Sum[];
 }
@@ -18,19 +20,21 @@ export interface Sum {
 /** Sums by kind. */
 export type Tally = ReadonlyMap<Kind, Sum>;
 
-export type Add = (kind: Kind, of: string, quantity: number) => void;
+/** Adds a quantity of an element, and how much of it is worked off the ground: none where that is not said. */
+export type Add = (kind: Kind, of: string, quantity: number, high?: number) => void;
 
 /** Collects quantities: `add` them one by one, then read `tally`. Nothing is kept of a quantity of 0. */
 export function tallying(): { readonly add: Add; readonly tally: Tally } {
-  const sums = new Map<Kind, { kind: Kind; net: number; parts: Part[]; within: readonly Sum[] }>();
-  const add: Add = (kind, of, quantity) => {
+  const sums = new Map<Kind, { kind: Kind; net: number; high: number; parts: Part[]; within: readonly Sum[] }>();
+  const add: Add = (kind, of, quantity, high = 0) => {
     if (quantity === 0) return;
     const sum = sums.get(kind);
     if (sum === undefined) {
-      sums.set(kind, { kind, net: quantity, parts: [{ of, quantity }], within: [] });
+      sums.set(kind, { kind, net: quantity, high, parts: [{ of, quantity }], within: [] });
       return;
     }
     sum.net += quantity;
+    sum.high += high;
     const last = sum.parts.at(-1)!;
     if (last.of === of) sum.parts[sum.parts.length - 1] = { of, quantity: last.quantity + quantity };
     else sum.parts.push({ of, quantity });
@@ -40,13 +44,14 @@ export function tallying(): { readonly add: Add; readonly tally: Tally } {
 
 /** Tallies added up, in their order. */
 export function addedUp(tallies: readonly Tally[]): Tally {
-  const total = new Map<Kind, { kind: Kind; net: number; parts: readonly Part[]; within: Sum[] }>();
+  const total = new Map<Kind, { kind: Kind; net: number; high: number; parts: readonly Part[]; within: Sum[] }>();
   for (const tally of tallies) {
     for (const [kind, part] of tally) {
       const sum = total.get(kind);
-      if (sum === undefined) total.set(kind, { kind, net: part.net, parts: [], within: [part] });
+      if (sum === undefined) total.set(kind, { kind, net: part.net, high: part.high, parts: [], within: [part] });
       else {
         sum.net += part.net;
+        sum.high += part.high;
         sum.within.push(part);
       }
     }

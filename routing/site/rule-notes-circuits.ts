@@ -133,6 +133,13 @@ export const CIRCUIT_NOTES = {
       'three two-wire circuits are 6 current-carrying conductors at 80%, four would be 8 at 70%: NEC Table 310.15(C)(1); the choice is common practice',
     basis: 'NEC Table 310.15(C)(1)',
   },
+  undergroundTradeSize: {
+    name: 'smallest conduit in the ground',
+    unit: 'in',
+    meaning: 'Smallest trade size of a branch conduit in the ground',
+    source: `${PRACTICE}: 3/4 to 1 in, so that it is not crushed in the trench and can be pulled again`,
+    basis: TRADE,
+  },
   'pilot.sourcePicofarads': {
     name: 'pilot capacitance of the source',
     unit: 'pF',

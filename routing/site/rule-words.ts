@@ -39,6 +39,7 @@ export const RULE_WORDS = [
   'conduit-fill',
   'tray-fill',
   'cover',
+  'buried-box',
   'expansion',
   'vertical-support',
   'supply-tree',

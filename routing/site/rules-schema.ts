@@ -10,7 +10,7 @@ import {
   told,
   wholePositive,
 } from './schema-parts.ts';
-import { INSULATIONS, METAL_SPELLINGS } from './vocabulary.ts';
+import { INSULATIONS, LEAST_TRADE_SIZES, METAL_SPELLINGS } from './vocabulary.ts';
 
 const maybe = v.exactOptional;
 
@@ -84,6 +84,9 @@ export const rulesSchema = v.strictObject({
     ),
   ),
   circuitsPerConduit: maybe(told(wholePositive, 'Most charger circuits in one conduit.')),
+  undergroundTradeSize: maybe(
+    told(v.picklist(LEAST_TRADE_SIZES), 'Smallest trade size of a branch conduit in the ground.'),
+  ),
   pilot: maybe(
     told(
       v.strictObject({

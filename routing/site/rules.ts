@@ -26,6 +26,7 @@ export const DEFAULT_RULES: Rules = {
   pedestalHeight: 4,
   clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
   circuitsPerConduit: 3,
+  undergroundTradeSize: '1',
   pilot: {
     sourcePicofarads: 300,
     cordPicofaradsPerFoot: 50,

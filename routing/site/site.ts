@@ -16,7 +16,7 @@ import type {
   stallSchema,
   vehicleSchema,
 } from './schema.ts';
-import type { Insulation, Metal, Units } from './vocabulary.ts';
+import type { Insulation, LeastTradeSize, Metal, Units } from './vocabulary.ts';
 
 type DeepReadonly<T> = T extends (infer _)[]
   ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
@@ -96,6 +96,8 @@ export interface Rules {
   readonly pedestalHeight: number;
   readonly clearHeight: { readonly aisle: number; readonly stall: number; readonly van: number; readonly walk: number };
   readonly circuitsPerConduit: number;
+  /** Smallest conduit that is laid in the ground. */
+  readonly undergroundTradeSize: LeastTradeSize;
   readonly pilot: {
     readonly sourcePicofarads: number;
     readonly cordPicofaradsPerFoot: number;

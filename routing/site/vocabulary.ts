@@ -46,6 +46,10 @@ export type Place = (typeof PLACES)[number];
 export const SURFACES = ['asphalt', 'concrete', 'soil'] as const;
 export type Surface = (typeof SURFACES)[number];
 
+/** Trade sizes that may be the least in the ground. */
+export const LEAST_TRADE_SIZES = ['1/2', '3/4', '1', '1-1/4', '1-1/2', '2'] as const;
+export type LeastTradeSize = (typeof LEAST_TRADE_SIZES)[number];
+
 export const MOUNTS = ['overhead', 'pedestal', 'wall'] as const;
 export type Mount = (typeof MOUNTS)[number];
 

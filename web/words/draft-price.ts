@@ -1,3 +1,4 @@
+import { highAlong } from '../../calc/takeoff/high.ts';
 import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/takeoff/price-change.ts';
 import type { PriceList } from '../../calc/takeoff/price-list.ts';
 import { distance } from '../../routing/plane/space.ts';
@@ -6,7 +7,7 @@ import { priceWords } from './dollars.ts';
 
 /** A raceway that is drawn, on the site with it, and whether any circuit or feeder runs in it. */
 export interface DrawnRaceway {
-  readonly raceway: Pick<Raceway, 'method' | 'path'>;
+  readonly raceway: Pick<Raceway, 'method' | 'path' | 'place'>;
   readonly site: Pick<Site, 'equipment' | 'chargers'>;
   readonly carries: boolean;
 }
@@ -27,7 +28,7 @@ export function draftPriceWords(change: PriceChange, drawn: DrawnRaceway | null,
 
 /** Raceway is counted with what runs in it: why nothing does, and what it would come to as a bare conduit. */
 function emptyWords({ raceway, site }: DrawnRaceway, list: PriceList): string {
-  const { method, path } = raceway;
+  const { method, path, place } = raceway;
   const why =
     site.equipment.length === 0
       ? 'No equipment stands yet, so nothing runs in it'
@@ -35,7 +36,7 @@ function emptyWords({ raceway, site }: DrawnRaceway, list: PriceList): string {
         ? 'No charger hangs yet, so nothing runs in it'
         : 'No circuit or feeder runs in it';
   const feet = path.slice(1).reduce((sum, at, i) => sum + distance(path[i]!, at), 0);
-  const price = emptyRacewayPrice(method, feet, list);
+  const price = emptyRacewayPrice(method, feet, highAlong(path, place), list);
   const what = method === 'tray' ? 'a bare tray' : `one bare ${EMPTY_SIZE}" ${method}`;
   return price === null
     ? `${why}, and its conduit is not counted.`

@@ -102,6 +102,15 @@ export const BRANCH_RULES = {
     source: ({ cover }) => cover.source,
     lookedAt: ({ site }) => buried(site.raceways),
   },
+  'buried-box': {
+    title: 'Boxes in the ground',
+    source: ({ edition }) => `${edition} 314.29, 314.30`,
+    lookedAt: ({ branches }) =>
+      branches.reduce(
+        (sum, { buried: own, shared }) => sum + own.length + shared.filter(({ under }) => under !== null).length,
+        0,
+      ),
+  },
   expansion: {
     title: 'Straights that grow and shrink',
     source: ({ expansion }) => expansion.source,

@@ -53,7 +53,7 @@ export interface DrawnText {
 export interface DrawnSymbol {
   readonly kind: 'symbol';
   readonly layer: LayerName;
-  readonly symbol: 'box' | 'retractor' | 'pull-point' | 'junction';
+  readonly symbol: 'box' | 'retractor' | 'pull-point' | 'junction' | 'handhole';
   readonly at: Point2;
   readonly z: number;
   /** Id of the element that it stands for. */

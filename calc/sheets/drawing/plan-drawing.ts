@@ -110,6 +110,7 @@ function equipment(site: Site): DrawnItem[] {
 }
 
 function raceways(site: Site, plan: Plan): DrawnItem[] {
+  const buried = new Set(plan.handholes.map(({ id }) => id));
   const drawn = site.raceways.map(({ path, place }) =>
     lineInSpace(place === 'underground' ? 'underground' : 'raceways', path),
   );
@@ -117,7 +118,7 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
     ({ id, at }): DrawnItem => ({
       kind: 'symbol',
       layer: 'pullPoints',
-      symbol: 'pull-point',
+      symbol: buried.has(id) ? 'handhole' : 'pull-point',
       at: flat(at),
       z: at[2],
       of: id,
@@ -128,7 +129,7 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
     ({ id, at }): DrawnItem => ({
       kind: 'symbol',
       layer: 'pullPoints',
-      symbol: 'junction',
+      symbol: buried.has(id) ? 'handhole' : 'junction',
       at: flat(at),
       z: at[2],
       of: id,

@@ -17,7 +17,7 @@ const square = (half: number): readonly Point2[] => [
 /**
  * No standard symbol exists for a cord drop or a retractor, so the legend of each sheet shows these: the junction box a
  * square, the retractor a ring with a dot in it, a pull point a square with its diagonals, a junction of conduits a dot in
- * a small ring.
+ * a small ring, a handhole two squares one in the other.
  */
 export const SYMBOLS: Readonly<Record<DrawnSymbol['symbol'], SymbolStrokes>> = {
   box: { circles: [], lines: [{ points: square(0.45), closed: true }] },
@@ -34,6 +34,13 @@ export const SYMBOLS: Readonly<Record<DrawnSymbol['symbol'], SymbolStrokes>> = {
       { radius: 0.15, filled: true },
     ],
     lines: [],
+  },
+  handhole: {
+    circles: [],
+    lines: [
+      { points: square(0.6), closed: true },
+      { points: square(0.4), closed: true },
+    ],
   },
   'pull-point': {
     circles: [],

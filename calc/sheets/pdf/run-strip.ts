@@ -18,10 +18,10 @@ export interface RunStrip {
   readonly points: readonly StripPoint[];
   readonly legs: readonly ('tap' | 'overhead' | 'surface' | 'underground')[];
   readonly bends: readonly { readonly at: StripPoint; readonly degrees: number }[];
-  /** Where it can be opened on the way: pull points and junction boxes. */
+  /** Where it can be opened on the way: pull points and junction boxes, handholes where these lie in the ground. */
   readonly openings: readonly {
     readonly id: string;
-    readonly kind: 'pull-point' | 'junction' | 'box';
+    readonly kind: 'pull-point' | 'junction' | 'box' | 'handhole';
     readonly at: StripPoint;
   }[];
   /** Its conduits, each with its part of the path. */
@@ -57,10 +57,13 @@ export function runStrip(site: Site, plan: Plan, run: Run): RunStrip | null {
     laid.push({ conduit, points: between(points, developed, from, to) });
     from = to;
     if (i === conduits.length - 1) return;
-    const kind = boxes.get(conduit.to)?.kind;
+    const box = boxes.get(conduit.to);
+    // No box: conduits that are only coupled in the ground.
+    if (box === undefined) return;
+    const { kind, under } = box;
     openings.push({
       id: conduit.to,
-      kind: kind === 'pullpoint' ? 'pull-point' : kind === 'drop' ? 'box' : 'junction',
+      kind: under !== null ? 'handhole' : kind === 'pullpoint' ? 'pull-point' : kind === 'drop' ? 'box' : 'junction',
       at: placeAt(points, developed, to),
     });
   });

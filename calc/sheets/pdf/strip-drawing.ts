@@ -158,6 +158,12 @@ function drawOpenings(pen: Pen, strip: RunStrip, at: OnSheet, { hard }: Ground):
   pen.rectangle({ x: entry[0] - 5, y: entry[1] - 8, width: 5, height: 16 }, inkOf('equipment'));
   mark(entry, 5);
   for (const { kind, at: place } of strip.openings) {
+    if (kind === 'handhole') {
+      const shaft = handholeOnStrip(at(place), at({ along: place.along, z: 0 })[1]);
+      pen.rectangle(shaft, inkOf('pullPoints'));
+      hard.take(shaft);
+      continue;
+    }
     drawSymbol(pen, kind, at(place), SYMBOL, kind === 'box' ? 'drops' : 'pullPoints');
     mark(at(place), 4);
   }
@@ -169,6 +175,14 @@ function drawOpenings(pen: Pen, strip: RunStrip, at: OnSheet, { hard }: Ground):
   drawSymbol(pen, 'box', box, SYMBOL, 'drops');
   mark(box, 4);
 }
+
+/** A handhole from under its conduits up to its cover at grade. */
+const handholeOnStrip = ([x, y]: Point2, grade: number): Area => ({
+  x: x - 5,
+  y: y - 4,
+  width: 10,
+  height: Math.max(8, grade - y + 4),
+});
 
 /** Elevations of the entry, the level legs and the box at the left, where they do not run into one another. */
 function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site: Site): void {

@@ -4,6 +4,8 @@ import { libraryLot } from './library-lot.ts';
 /** Pedestals stand on the stripes, this far from the line on which the cars' heads meet. */
 const OFFSET = 1;
 const DEPTH = -2;
+/** The trench passes beside the columns. */
+const TRENCH = 1;
 
 /**
  * The library lot served from pedestals with trenching instead of overhead drops: the same stalls, cars, panel and
@@ -17,7 +19,8 @@ export function libraryPedestals(): SiteFile {
       path: [
         [-6, 0, 2],
         [-6, 0, DEPTH],
-        [79, 0, DEPTH],
+        [-6, TRENCH, DEPTH],
+        [79, TRENCH, DEPTH],
       ],
       method: 'PVC40',
       place: 'underground',
@@ -29,8 +32,8 @@ export function libraryPedestals(): SiteFile {
     raceways.push({
       id: `R${i + 2}`,
       path: [
-        [at[0], 0, DEPTH],
-        [at[0], at[1], DEPTH],
+        [at[0], TRENCH, DEPTH],
+        ...(at[1] === TRENCH ? [] : [[at[0], at[1], DEPTH] as [number, number, number]]),
         [at[0], at[1], 3],
       ],
       method: 'PVC80',

@@ -7,10 +7,11 @@ import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
 import { type PriceList, priceSheet, readPrices } from '../../../calc/takeoff/price-list.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
-const row = (item: string, spec: string, quantity: number, unit: string): TakeoffRow => ({
+const row = (item: string, spec: string, quantity: number, unit: string, high = 0): TakeoffRow => ({
   item,
   spec,
   quantity,
+  high,
   unit,
   basis: '',
   of: [],
@@ -29,8 +30,15 @@ const LIST: PriceList = {
 describe('cost by hand', () => {
   test('a foot of conductor overhead: material, and hours by the height factor', () => {
     // 200 ft: $100 of material; 200 x 0.01 x 1.2 = 2.4 hours at $100.
-    const { rows } = costOf([row('conductor', '8 AWG copper THWN-2, black', 200, 'ft')], LIST, 4);
+    const { rows } = costOf([row('conductor', '8 AWG copper THWN-2, black', 200, 'ft', 200)], LIST, 4);
     expect(rows[0]).toMatchObject({ material: 100, hours: 2.4, labor: 240, cost: 340, system: 'branches' });
+  });
+  test('the height factor is on what is worked off the ground alone', () => {
+    // 50 of 200 ft up: (200 + 50 x 0.2) x 0.01 = 2.1 hours; none up: 2 hours.
+    const hours = (high: number): number =>
+      costOf([row('conductor', '8 AWG copper THWN-2, black', 200, 'ft', high)], LIST, 4).rows[0]!.hours;
+    expect(hours(50)).toBeCloseTo(2.1, 12);
+    expect(hours(0)).toBeCloseTo(2, 12);
   });
   test('overhead and margin, and the price a stall', () => {
     // A panel: 1000 + 10 x 100 = 2000; overhead 200; margin 5% of 2200 = 110.

@@ -78,7 +78,7 @@ describe('trenches', () => {
 });
 
 describe('what is set in the ground', () => {
-  test('a raceway that goes under and comes up is drilled for twice', () => {
+  test('a raceway that carries nothing is dug for; holes are drilled for conduits', () => {
     const raceway = buried('U1', [
       [0, 0, 2],
       [0, 0, -2],
@@ -88,7 +88,6 @@ describe('what is set in the ground', () => {
     const tally = groundQuantities([raceway]);
     expect([...tally.values()].map(({ kind, net }) => [kind.item, kind.spec, net])).toEqual([
       ['trench', 'asphalt, 24 in deep', 50],
-      ['core drill', 'through paving', 2],
     ]);
   });
 

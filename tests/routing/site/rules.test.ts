@@ -36,6 +36,7 @@ describe('the rules', () => {
       pedestalHeight: 4,
       clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
       circuitsPerConduit: 3,
+      undergroundTradeSize: '1',
       pilot: { budgetPicofarads: 3100 },
     });
   });

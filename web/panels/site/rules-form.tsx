@@ -1,7 +1,7 @@
 import { EDITIONS } from '../../../calc/tables/nec-2023.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
-import { INSULATIONS, METALS } from '../../../routing/site/vocabulary.ts';
+import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
 import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
@@ -23,6 +23,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   metal: METALS,
   insulation: INSULATIONS,
   terminalC: ['60', '75', '90'],
+  undergroundTradeSize: LEAST_TRADE_SIZES,
 };
 
 function RuleField({ note }: { readonly note: RuleNote }) {

@@ -67,6 +67,11 @@ export const PLAN_SYMBOLS: Group = {
       draw: (pen, at) => drawSymbol(pen, 'junction', at, SYMBOL, 'pullPoints'),
     },
     {
+      says: 'handhole in the ground where conduits part or are pulled, its cover at grade; size and rating in the setting-out schedule',
+      height: 30,
+      draw: (pen, at) => drawSymbol(pen, 'handhole', at, SYMBOL, 'pullPoints'),
+    },
+    {
       says: 'gridline with its label',
       height: 34,
       draw: (pen, [x, y]) => {

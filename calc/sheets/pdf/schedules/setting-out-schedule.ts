@@ -8,12 +8,14 @@ import { fromGridlineWords, NONE } from './figures.ts';
 
 /** A length for the example of how a place is given, feet. */
 const EXAMPLE = 4.5;
+const HANDHOLE = 'handhole, its conduits';
 /** Two points of one plan place, feet. */
 const SAME = 0.005;
 
 /** A row for each drop (two where its retractor does not hang under its box), junction, pull point and entry. */
 export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
   const boxes = new Map(plan.boxes.map((box) => [box.id, box]));
+  const handholes = new Map(plan.handholes.map(({ id, size, rating }) => [id, `${size}, ${rating}`]));
   const { units } = site;
   return {
     short: 'setting-out',
@@ -60,14 +62,30 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
           [id, 'retractor', x, y, NONE, z, NONE, ...builtWords(site, built?.retractor, retractor, built)],
         ];
       }),
-      ...site.pullpoints.map(({ id, at }) => otherRow(site, id, 'pull point', at, boxWords(boxes.get(id)))),
+      ...site.pullpoints.map(({ id, at }) =>
+        otherRow(
+          site,
+          id,
+          handholes.has(id) ? HANDHOLE : 'pull point',
+          at,
+          handholes.get(id) ?? boxWords(boxes.get(id)),
+        ),
+      ),
       ...plan.boxes
         .filter(({ kind }) => kind === 'junction')
-        .map((box) => otherRow(site, box.id, 'junction box', box.at, boxWords(box))),
+        .map((box) =>
+          otherRow(
+            site,
+            box.id,
+            handholes.has(box.id) ? HANDHOLE : 'junction box',
+            box.at,
+            handholes.get(box.id) ?? boxWords(box),
+          ),
+        ),
       ...site.equipment.map(({ id, kind, entry }) => otherRow(site, id, `${kind}, entry`, entry, NONE)),
     ],
     foot: [
-      'Least box: NEC 314.16 by volume up to 6 AWG, 314.28 by length from 4 AWG on. As built: to be written in by the field.',
+      'Least box: NEC 314.16 by volume up to 6 AWG, 314.28 by length from 4 AWG on and in the ground (314.30(A)), where the cover of a handhole is at grade. As built: to be written in by the field.',
     ],
   };
 }
