@@ -29,6 +29,24 @@ export const BRANCH_FAULTS = {
   'branch-limit': lotChanged('chargers', 'EV2', { branchLimit: 20 }),
   'no-feeder-route': lotWith({ feeders: SMALL_LOT.feeders.map(({ length: _, ...feeder }) => feeder) }),
   'loose-pull-point': lotAnd('pullpoints', [{ id: 'PB1', at: [10, 30, 11] }]),
+  'buried-box': lotWith({
+    raceways: [
+      {
+        id: 'R1',
+        path: [
+          [-6, 0, 6],
+          [-6, 0, -5],
+          [-6, 9, -5],
+          [9, 9, -5],
+          [9, 9, 11],
+          [18, 9, 11],
+        ],
+        method: 'PVC40',
+        place: 'underground',
+      },
+    ],
+    pullpoints: [{ id: 'PB1', at: [0, 9, -5] }],
+  }),
   bends: lotChanged('raceways', 'R1', {
     path: [
       [-6, 0, 6],
