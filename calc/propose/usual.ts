@@ -6,6 +6,9 @@ export const USUAL_DROP: Required<Pick<Drop, 'cord' | 'restHeight'>> & {
   readonly retractorBelow: number;
 } = { cord: 25, restHeight: 3, elevation: 11, retractorBelow: 1 };
 
+/** A box on a pedestal, within a hand's reach. */
+export const USUAL_PEDESTAL: { readonly elevation: number } = { elevation: 3 };
+
 export const USUAL_CHARGER: Required<Pick<Charger, 'amps' | 'phases' | 'pilot'>> = { amps: 32, phases: 1, pilot: true };
 
 export const USUAL_PANELBOARD: Required<

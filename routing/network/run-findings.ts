@@ -1,3 +1,4 @@
+import { COINCIDENT } from '../plane/space.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import { byId } from '../site/look-up.ts';
@@ -78,7 +79,8 @@ export function branchLimitFinding(site: Site, charger: Charger, run: Run): Find
 /** The raceway overhead that a pedestal's box is tapped from through the air; null where its branch comes to it otherwise. */
 export function tappedFromAbove(site: Site, drop: Drop, run: Run): Raceway | null {
   const tap = run.path.at(-2);
-  if (drop.mount !== 'pedestal' || tap === undefined || tap[2] <= site.rules.pedestalHeight) return null;
+  if (drop.mount !== 'pedestal' || tap === undefined || run.taps === null || run.taps.box < COINCIDENT) return null;
+  if (tap[2] <= site.rules.pedestalHeight) return null;
   const raceway = byId(site.raceways).get(run.raceways.at(-1) ?? '');
   return raceway?.place === 'overhead' ? raceway : null;
 }

@@ -8,16 +8,19 @@ import { ChargerFields, Circuit } from './charger-panel.tsx';
 import { OwnFindings } from './facts.tsx';
 import { FieldGroup } from './field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from './fields.tsx';
+import { GroundWays } from './ground-ways.tsx';
 import { HangCharger } from './hang-charger.tsx';
 import { MaybeLength } from './maybe-fields.tsx';
 import { ReachFields } from './reach-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
+import { useMount } from './use-mount.ts';
 
 /** A drop: its chargers' margins, where it hangs, and what feeds it. */
 export function DropPanel({ id }: { readonly id: string }) {
   const drop = useElement('drops', id);
   const change = useChange('drops', id);
   const document = useDocumentStore();
+  const mountAs = useMount();
   const chargers = useDocument((state) => state.site.chargers);
   const own = useMemo(() => chargers.filter((charger) => charger.drop === id), [chargers, id]);
   if (!drop) return null;
@@ -72,9 +75,10 @@ export function DropPanel({ id }: { readonly id: string }) {
           label="mount"
           value={mount ?? 'overhead'}
           choices={MOUNTS}
-          onChange={(next) => change({ mount: next === 'overhead' ? undefined : next })}
+          onChange={(next) => mountAs([id], next)}
         />
       </FieldGroup>
+      <GroundWays drops={[id]} />
       <AsBuiltFields drop={drop} />
       <ReachFields />
       {own.map((charger) => (

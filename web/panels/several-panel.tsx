@@ -2,6 +2,7 @@ import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { Fact, Facts, Links } from './facts.tsx';
+import { GroundWays } from './ground-ways.tsx';
 import { SharedFields } from './shared-fields.tsx';
 
 /** Several things at once: what they are, and the fields that they share. */
@@ -28,6 +29,7 @@ export function SeveralPanel() {
         ))}
       </Facts>
       <SharedFields selection={selection} />
+      <GroundWays drops={idsOf(selection, 'drops')} />
     </>
   );
 }

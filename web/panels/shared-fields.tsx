@@ -1,5 +1,6 @@
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import type { Site } from '../../routing/site/site.ts';
+import type { Mount } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { setShared } from '../document/edits/set-shared.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
@@ -8,6 +9,7 @@ import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { ChoiceField } from './fields.tsx';
 import { VARIOUS, VariousField } from './maybe-fields.tsx';
 import { SHARED_FIELDS, type SharedWords } from './shared-words.ts';
+import { useMount } from './use-mount.ts';
 
 /**
  * Fields of several elements at once, kind by kind, and of the chargers that hang at selected drops; a field whose
@@ -61,7 +63,16 @@ function FieldOf({ field, list, elements }: FieldProps) {
   const leaf = leafAt(list, field);
   const found = new Set(elements.flatMap((element) => valuesAt(element, field)).map((each) => each ?? field.absent));
   const value = found.size === 1 ? ([...found][0] ?? null) : VARIOUS;
+  const mountAs = useMount();
   const set = (next: SharedValue | null): void => {
+    // A mount brings the box with it.
+    if (list === 'drops' && field.label === 'mount') {
+      mountAs(
+        elements.map(({ id }) => id),
+        (next ?? 'overhead') as Mount,
+      );
+      return;
+    }
     const { file, apply } = document.getState();
     const ids = elements.map(({ id }) => id);
     apply(setShared(file, list, ids, field, next === null || next === field.absent ? undefined : next));

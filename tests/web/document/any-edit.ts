@@ -2,12 +2,15 @@ import fc from 'fast-check';
 import { newId } from '../../../routing/site/new-id.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { MOUNTS } from '../../../routing/site/vocabulary.ts';
 import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import type { Edit } from '../../../web/document/edit.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
 import { changeElements, insertVertex } from '../../../web/document/edits/change.ts';
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
+import { mountDrops } from '../../../web/document/edits/mount-drops.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
@@ -74,6 +77,13 @@ const GESTURES = {
       { label: 'elevation', paths: [[n % 2 ? 'box' : 'retractor', 2]] },
       n,
     ),
+  mount: (file, refs, { n }) =>
+    mountDrops(
+      file,
+      toSite(file),
+      refs.filter(({ list }) => list === 'drops').map(({ id }) => id),
+      MOUNTS[n % 3]!,
+    ).edit,
   vertex: (file, refs, { x, y, n }) =>
     insertVertex(file, refs.find(({ list }) => list === 'raceways')?.id ?? '', n % 3, [x, y, 10]),
   column: (file, _, { x, y }) => addElements(file, 'columns', [{ id: newId(file, 'C'), at: [x, y], size: [1, 2] }]),

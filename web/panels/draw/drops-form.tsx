@@ -1,4 +1,5 @@
-import { MOUNTS } from '../../../routing/site/vocabulary.ts';
+import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
+import { MOUNTS, type Mount } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useView } from '../../board/view-store.ts';
@@ -36,7 +37,12 @@ export function DropsForm() {
           least={0}
           onChange={(restHeight) => change({ restHeight })}
         />
-        <ChoiceField label="mount" value={options.mount} choices={MOUNTS} onChange={(mount) => change({ mount })} />
+        <ChoiceField
+          label="mount"
+          value={options.mount}
+          choices={MOUNTS}
+          onChange={(mount) => change({ mount, elevation: usualHeight(mount) })}
+        />
       </FieldGroup>
       <FieldGroup name="Charger">
         <ChoiceField
@@ -83,6 +89,8 @@ export function DropsForm() {
     </>
   );
 }
+
+const usualHeight = (mount: Mount): number => (mount === 'overhead' ? USUAL_DROP.elevation : USUAL_PEDESTAL.elevation);
 
 /** The stalls that the drop in hand reaches, the best covered first. */
 function OfferedStalls() {
