@@ -27,7 +27,7 @@ export const LOT_FAULTS = {
   'cord-limit': lotChanged('drops', 'D1', { cord: 30 }),
   'rest-height': lotChanged('drops', 'D1', { restHeight: 1 }),
   'pedestal-height': lotChanged('drops', 'D1', { mount: 'pedestal', box: [9, 9, 6], retractor: [9, 9, 6] }),
-  'pedestal-feed': lotChanged('drops', 'D1', { mount: 'pedestal' }),
+  'pedestal-feed': lotChanged('drops', 'D1', { mount: 'pedestal', box: [9, 9, 5.5], retractor: [9, 9, 5.5] }),
   'low-cord': lotAnd('aisles', [
     {
       id: 'A1',
