@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Drawing } from '../drawing/drawing.ts';
-import { right, top } from './area.ts';
+import { type Area, right, top } from './area.ts';
 import type { Draft, Job, SheetNumbers } from './draft.ts';
 import type { EnlargedAreas } from './enlarged-areas.ts';
 import { PENS, WHITE } from './ink.ts';
@@ -58,6 +58,9 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     );
 }
 
+/** Shares of a match line by which its words may stand beside their place, to lie over nothing that is drawn. */
+const ASIDE = [0, 0.04, -0.04, 0.08, -0.08, 0.12, -0.12, 0.16, -0.16];
+
 /** A heavy line where the plan goes on on another sheet, with the number of that sheet. */
 function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, numbers: SheetNumbers, ground: Ground): void {
   const { area } = view;
@@ -76,14 +79,20 @@ function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, number
     const words = `MATCH LINE: see ${numbers.get(neighbour === undefined ? 'plan' : keyOf(neighbour))}`;
     pen.line([side.from, side.to], PENS.match);
     const width = pen.lettering.width(words, size) + 4;
-    for (const share of [0.25, 0.75]) {
-      const x = side.from[0] + share * (side.to[0] - side.from[0]);
-      const y = side.from[1] + share * (side.to[1] - side.from[1]);
-      const at: Point2 = side.turn === 90 ? [x - side.off, y] : [x, y + side.off];
-      const room =
-        side.turn === 90
-          ? { x: at[0] - size * CAP - 1, y: y - width / 2, width: size * CAP + 2, height: width }
-          : { x: x - width / 2, y: at[1] - 1, width, height: size * CAP + 2 };
+    for (const wished of [0.25, 0.75]) {
+      const places = ASIDE.map((aside) => {
+        const share = wished + aside;
+        const x = side.from[0] + share * (side.to[0] - side.from[0]);
+        const y = side.from[1] + share * (side.to[1] - side.from[1]);
+        const at: Point2 = side.turn === 90 ? [x - side.off, y] : [x, y + side.off];
+        const room: Area =
+          side.turn === 90
+            ? { x: at[0] - size * CAP - 1, y: y - width / 2, width: size * CAP + 2, height: width }
+            : { x: x - width / 2, y: at[1] - 1, width, height: size * CAP + 2 };
+        return { at, room };
+      });
+      const { at, room } =
+        places.find((place) => ground.hard.isFree(place.room) && ground.heavy.isFree(place.room)) ?? places[0]!;
       pen.fillArea(room, WHITE);
       pen.text(words, at, { size, anchor: 'middle', turn: side.turn });
       ground.hard.take(room);

@@ -3,7 +3,7 @@ import { printLength } from '../../../routing/site/feet-inches.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Feeder, Point2, Site } from '../../../routing/site/site.ts';
 import { BLACK, GREY, type Ink } from './ink.ts';
-import { type LabelWish, placesAlong } from './labels.ts';
+import { type LabelWish, placesAlong, placesAround } from './labels.ts';
 import type { Pen } from './pen.ts';
 import type { View } from './view.ts';
 
@@ -24,7 +24,8 @@ interface FeederLine {
   readonly isRouted: boolean;
 }
 
-function feederLines(site: Site): FeederLine[] {
+/** The feeders of a site as they lie in a plan. */
+export function feederLines(site: Site): FeederLine[] {
   const equipment = byId(site.equipment);
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
   return site.feeders.flatMap((feeder): FeederLine[] => {
@@ -58,6 +59,12 @@ export function feederWishes(view: View, site: Site): LabelWish[] {
         const legs = points.slice(1).map((to, i) => [view.at(points[i]!), view.at(to)] as const);
         legs.sort((a, b) => reach(b) - reach(a));
         for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
+        // One that is shorter than its name is named beside it.
+        const [longest] = legs;
+        if (longest === undefined) return;
+        const [[ax, ay], [bx, by]] = longest;
+        for (const place of placesAround([(ax + bx) / 2, (ay + by) / 2], 6, size, true))
+          yield { ...place, cost: (place.cost ?? 0) + 1 };
       },
     };
   });

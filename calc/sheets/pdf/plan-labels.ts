@@ -4,11 +4,13 @@ import { direction } from '../../../routing/plane/direction.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
+import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import type { Plan } from '../../plan-shape.ts';
 import { middleOf } from '../drawing/aisle-stripes.ts';
 import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
 import { symbolScale } from './base-plan.ts';
 import { circuitOf, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';
+import { feederLines } from './feeders-on-plan.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from './free-space.ts';
 import { BLACK, GREY } from './ink.ts';
 import { type Ground, type LabelLine, type LabelWish, placesAlong, placesAround } from './labels.ts';
@@ -59,6 +61,11 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     soft([...corners, corners[0]!]);
   }
   for (const { from, to } of site.members) soft([flat(from), flat(to)]);
+  for (const one of site.equipment) {
+    const space = workingSpaceOf(one);
+    if (space) soft([...space, space[0]!]);
+  }
+  for (const { points, isRouted } of feederLines(site)) if (!isRouted) soft(points);
   for (const { at } of site.gridlines.x)
     soft([
       [at, view.window.minY],
@@ -196,6 +203,6 @@ export function openingWishes(view: View, site: Site, plan: Plan): LabelWish[] {
     lines: ids.length > 3 ? [{ text: `${ids[0]} … ${ids.at(-1)}` }] : ids.map((text) => ({ text })),
     size: 'small',
     colour: BLACK,
-    places: (size) => placesAround(view.at(at), SMALL_HALF * symbolScale(view.perFoot) + 2, size, false),
+    places: (size) => placesAround(view.at(at), SMALL_HALF * symbolScale(view.perFoot) + 2, size, true),
   }));
 }

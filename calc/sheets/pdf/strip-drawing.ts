@@ -59,11 +59,11 @@ export function drawStrip(
   const floor = area.y + 2 * text + 6 + UNDER;
   const at = ({ along, z }: StripPoint): Point2 => [left + along * alongFoot, floor + (z - frame.low) * upFoot];
   const end = Math.max(strip.points.at(-1)!.along, strip.retractor?.along ?? 0);
-  drawGrade(pen, at, end, left);
   const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+  drawGrade(pen, at, end, left, ground);
   drawProfile(pen, strip, at, ground);
   drawOpenings(pen, strip, at, ground);
-  drawElevations(pen, strip, at, area.x, site);
+  drawElevations(pen, strip, at, area.x, site, ground);
   drawDistances(pen, strip, at, floor - 14, site);
   const room: Area = {
     x: left - 40,
@@ -118,7 +118,7 @@ function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): vo
   pen.text(shortened(second, area.width, small, pen.lettering), [area.x, y - small * LEADING], { size: small });
 }
 
-function drawGrade(pen: Pen, at: OnSheet, end: number, left: number): void {
+function drawGrade(pen: Pen, at: OnSheet, end: number, left: number, { thin }: Ground): void {
   const [, y] = at({ along: 0, z: 0 });
   const [x] = at({ along: end, z: 0 });
   pen.line(
@@ -128,6 +128,7 @@ function drawGrade(pen: Pen, at: OnSheet, end: number, left: number): void {
     ],
     PENS.existing,
   );
+  thin.take({ x: left - 8, y: y - 3.5, width: x + 22 - left, height: 4 });
   for (let tick = left - 4; tick < x + 12; tick += 9)
     pen.line(
       [
@@ -148,6 +149,7 @@ function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: Ground): vo
   if (strip.retractor !== null) {
     const [box, hung] = [at(strip.points.at(-1)!), at(strip.retractor)];
     pen.line([box, hung], TAP);
+    for (const area of alongLine([box, hung], 1)) ground.heavy.take(area);
   }
 }
 
@@ -185,7 +187,7 @@ const handholeOnStrip = ([x, y]: Point2, grade: number): Area => ({
 });
 
 /** Elevations of the entry, the level legs and the box at the left, where they do not run into one another. */
-function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site: Site): void {
+function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site: Site, { hard }: Ground): void {
   const { small } = pen.lettering.sizes;
   const taken: number[] = [];
   const levels = strip.points.slice(1).flatMap((point, i) => {
@@ -197,7 +199,10 @@ function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site:
     const [, y] = at({ along: 0, z });
     if (taken.some((other) => Math.abs(other - y) < small)) continue;
     taken.push(y);
-    pen.text(printLength(z, site.units), [x + STRIP_SIDES.left - 14, y - small * 0.35], {
+    const words = printLength(z, site.units);
+    const width = pen.lettering.width(words, small);
+    hard.take({ x: x + STRIP_SIDES.left - 14 - width, y: y - small * 0.4, width: width + 2, height: small * 0.8 });
+    pen.text(words, [x + STRIP_SIDES.left - 14, y - small * 0.35], {
       size: small,
       anchor: 'right',
     });

@@ -20,8 +20,15 @@ export function stripWishes(strip: RunStrip, run: Run, at: OnSheet): LabelWish[]
   const above = (point: StripPoint) =>
     function* ({ width }: LabelSize): Generator<LabelPlace> {
       const [x, y] = at(point);
-      for (const up of [7, 17])
-        for (const shift of [0, 0.35, -0.35]) yield { at: [x - width / 2 + shift * width, y + up], turn: 0 };
+      // Beside a riser there is room only over the grade, tied to its box by a leader.
+      for (const [step, up] of [7, 17, 27, 37].entries())
+        for (const shift of [0, 0.35, -0.35, -0.6, 0.6])
+          yield {
+            at: [x - width / 2 + shift * width, y + up],
+            turn: 0,
+            cost: step * 0.5 + Math.abs(shift) / 10,
+            ...(step > 1 && { leader: [x, y] as Point2 }),
+          };
     };
   return [
     wish(
@@ -52,6 +59,10 @@ export function stripWishes(strip: RunStrip, run: Run, at: OnSheet): LabelWish[]
         const legs = points.slice(1).map((to, i) => [at(points[i]!), at(to)] as const);
         legs.sort((a, b) => reach(b) - reach(a));
         for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
+        // Over the grade, where the conduit lies close under it.
+        for (const [from, to] of legs)
+          for (const off of [12, 18])
+            for (const place of placesAlong(from, to, off, size)) yield { ...place, cost: (place.cost ?? 0) + 0.5 };
       }),
     ),
     ...strip.bends.map((bend) =>
@@ -60,6 +71,8 @@ export function stripWishes(strip: RunStrip, run: Run, at: OnSheet): LabelWish[]
         for (const place of [
           [x + 4, y - height - 3],
           [x - width - 3, y - height - 3],
+          [x + 4, y + 4],
+          [x - width - 4, y + 4],
           [x - width / 2, y + 4],
         ] as const)
           yield { at: place, turn: 0 };

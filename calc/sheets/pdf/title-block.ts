@@ -3,6 +3,7 @@ import { tablesOf } from '../../tables/nec-2023.ts';
 import { type Area, right, top } from './area.ts';
 import type { Job } from './draft.ts';
 import { PENS } from './ink.ts';
+import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import { centred, type Pen, type TextStyle } from './pen.ts';
@@ -74,8 +75,7 @@ function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, plac
   pen.text(`Sheet ${place}`, [x, y], { size: sizes.small });
   y += 18;
   rule(pen, block, y);
-  const titleSize = sizes.title;
-  const lines = wrapped(title.toUpperCase(), width, titleSize, lettering, { most: 4, weight: 'bold' });
+  const { size: titleSize, lines } = titleLines(title.toUpperCase(), width, lettering);
   y += 8 + lines.length * titleSize * LEADING;
   paragraph(pen, x, y, lines, { size: titleSize, weight: 'bold' });
   y += 8;
@@ -98,6 +98,21 @@ function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, plac
     rule(pen, block, y);
   }
   return y;
+}
+
+/** Lines of a title, four at most as large as titles are; one that is longer in smaller letters, and none is cut short. */
+export function titleLines(
+  title: string,
+  width: number,
+  lettering: Lettering,
+): { readonly size: number; readonly lines: readonly string[] } {
+  const { sizes } = lettering;
+  const tried = [sizes.title, sizes.head, sizes.note].filter((size, i, all) => i === 0 || size < all[0]!);
+  for (const size of tried) {
+    const lines = wrapped(title, width, size, lettering, { weight: 'bold' });
+    if (lines.length <= 4 || size === tried.at(-1)) return { size, lines };
+  }
+  throw new RangeError('a sheet has no size for titles');
 }
 
 /** From the top down: the project and the cautions. */
