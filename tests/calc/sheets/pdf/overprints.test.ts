@@ -33,7 +33,7 @@ describe('a strip of a run under the ground', () => {
   test.each(planned.runs.map((run) => [run.charger, run] as const))('of %s has no word over its conduits', (_, run) => {
     const { pen, written, lines } = watchedPen('ANSI D');
     const strip = runStrip(site, planned, run)!;
-    drawStrip(pen, { x: 0, y: 0, width: 700, height: 150 }, site, planned, run, strip, {
+    drawStrip(pen, { x: 0, y: 0, width: 900, height: 150 }, site, planned, run, strip, {
       along: scale,
       up: scale,
       low: -2,
