@@ -139,6 +139,40 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'find',
+    go: async (page) => {
+      await shutTables(page);
+      await page.getByRole('button', { name: 'Find', exact: true }).click();
+      await page.getByLabel('Name or label').fill('05');
+      await page.getByRole('listitem').first().waitFor();
+    },
+  },
+  {
+    name: 'round-keep-out',
+    go: async (page) => {
+      await page.keyboard.press('Escape');
+      await pressOnBoard(page, ['k']);
+      await page.getByTestId('draw-panel').getByLabel('drawn', { exact: true }).selectOption('round');
+    },
+  },
+  {
+    name: 'mixed',
+    go: async (page) => {
+      await pressOnBoard(page, ['Escape', 'f']);
+      const [ax, ay] = await onScreen(page, [-2, 28]);
+      const [bx, by] = await onScreen(page, [82, -28]);
+      if ((page.viewportSize()?.width ?? 0) < 500) return;
+      await page.mouse.move(ax, ay);
+      await page.mouse.down();
+      await page.mouse.move(bx, by, { steps: 4 });
+      await page.mouse.up();
+      await page
+        .getByRole('button', { name: /^Only the/ })
+        .first()
+        .waitFor();
+    },
+  },
+  {
     name: 'keys',
     go: async (page) => {
       await shutTables(page);

@@ -75,6 +75,8 @@ export interface ViewState {
   readonly help: boolean;
   /** The list of kept sites is open. */
   readonly keptWork: boolean;
+  /** Whether something is looked for by its name. */
+  readonly find: boolean;
   /** Says aloud, to those who listen to the page, what the eye would see on the board. */
   readonly spoken: string;
 }
@@ -116,6 +118,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     theme: 'light',
     help: false,
     keptWork: false,
+    find: false,
     spoken: '',
     ...from,
   }));

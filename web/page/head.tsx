@@ -28,6 +28,7 @@ export function Head({ painting }: { readonly painting: Painting }) {
       <StationBar />
       <div className="head-acts" role="toolbar" aria-label="The whole site">
         <FileActs />
+        <FindButton />
         <ThemeButton painting={painting} />
         <HelpButton />
       </div>
@@ -105,6 +106,15 @@ function ThemeButton({ painting }: { readonly painting: Painting }) {
         <circle r="6.5" className="theme-ring" />
         <path d="M0 -6.5 A6.5 6.5 0 0 1 0 6.5 Z" className="theme-half" />
       </svg>
+    </button>
+  );
+}
+
+function FindButton() {
+  const view = useViewStore();
+  return (
+    <button type="button" title="Go to a thing by its name (G)" onClick={() => view.setState({ find: true })}>
+      Find
     </button>
   );
 }

@@ -35,6 +35,7 @@ export const KEYS = [
       row('Ctrl+C, X, V', 'copy, cut and paste elements, from one tab to another too; at the pointer'),
       row('F', 'show the whole lot, or the underlay of an empty one', 'f'),
       row('Shift+F', 'show what is selected', 'F'),
+      row('G', 'go to a drop, a stall, a panel by its name', 'g'),
       row('+ and -', 'zoom', '+', '=', '-'),
       row('J, N, M', 'select, pan, measure', 'j', 'n', 'm'),
       row('S, C, E, R, D', 'draw stalls, a canopy, equipment, a raceway, drops', 's', 'c', 'e', 'r', 'd'),

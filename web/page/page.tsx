@@ -15,6 +15,7 @@ import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
 import { Desk } from './desk.tsx';
+import { FindDialog } from './find-dialog.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Notice } from './notice.tsx';
@@ -107,6 +108,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
             <ProblemsDialog />
             <KeysDialog />
             <KeptWorkDialog />
+            <FindDialog />
           </UnderlayHost>
           {over && <div className="drop-here">Let go to open it</div>}
         </ActionsProvider>

@@ -104,6 +104,7 @@ const ACTS: Readonly<Record<string, Act>> = {
   F: ({ view, scene, document }) => frameRefs(view, scene(), document.getState().selection),
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
+  g: ({ view }) => view.setState({ find: true }),
   j: (world) => chooseTool(world, 'select'),
   n: (world) => chooseTool(world, 'pan'),
   m: (world) => chooseTool(world, 'measure'),

@@ -1,3 +1,4 @@
+import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';
@@ -69,6 +70,10 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
   if (frame.margins && scale >= MARGINS_FROM) drawMarginBars(pen, frame, marks, radius);
   pen.textBaseline = 'middle';
   pen.textAlign = 'left';
+  pen.font = lettering(namePx(scale), chosen ? 700 : 400);
+  // From far off those that are selected are named as long as no name lies over another.
+  const near = scale >= LABELS_FROM;
+  const named: Box[] = [];
   for (const { drop } of marks) {
     const { severity, short } = signOf(frame.scene, drop.id);
     const [x, y] = drop.retractor ?? drop.box;
@@ -80,10 +85,21 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
       sign(pen, frame, severity, at + 4 * size, line, size);
       at += 12 * size;
     }
-    if (scale >= LABELS_FROM || chosen)
-      at += halo(pen, frame, wordsFor(frame, drop), at, line, chosen ? 700 : 400, ink.ink) + 6;
-    if (short && (scale >= LABELS_FROM || chosen)) halo(pen, frame, short, at, line, 700, ink.fail);
+    if (!near && !(chosen && marks.length <= MOST_NAMED && free(pen, named, wordsFor(frame, drop), at, line))) continue;
+    at += halo(pen, frame, wordsFor(frame, drop), at, line, chosen ? 700 : 400, ink.ink) + 6;
+    if (short) halo(pen, frame, short, at, line, 700, ink.fail);
   }
+}
+
+/** Of more drops than this none is named from far off: they would lie over each other. */
+const MOST_NAMED = 200;
+
+/** Whether words have room among those that stand already, pixels; takes the room if so. */
+function free(pen: Pen, named: Box[], words: string, x: number, y: number): boolean {
+  const own = { minX: x, minY: y - 8, maxX: x + pen.measureText(words).width * 1.1 + 4, maxY: y + 8 };
+  if (named.some((box) => boxesMeet(box, own))) return false;
+  named.push(own);
+  return true;
 }
 
 /** A drop's name; for who hangs it, with the elevation of its box. */

@@ -36,7 +36,15 @@ export function notePlace(
   const y = top - inletAt[1]! * scale;
   const { width, height } = size;
   const across = [x + GAP, x - GAP - width, x - width / 2];
-  const down = [y - GAP - height, y + GAP, y - height / 2, y - GAP * 4 - height, y + GAP * 4];
+  const down = [
+    y - GAP - height,
+    y + GAP,
+    y - height / 2,
+    y - GAP * 4 - height,
+    y + GAP * 4,
+    y - GAP * 8 - height,
+    y + GAP * 8,
+  ];
   let best: readonly [number, number] = [EDGE, EDGE];
   let least = Number.POSITIVE_INFINITY;
   for (const wishedY of down)
@@ -50,6 +58,7 @@ export function notePlace(
         hidden(ground, path, at, size) +
         (over(at, size, x, y, 5) ? OVER_DROP : 0) +
         (path[0] && over(at, size, left + path[0][0]! * scale, top - path[0][1]! * scale, HANDLES) ? OVER_DROP : 0) +
+        (path[0] && overName(at, size, left + path[0][0]! * scale, top - path[0][1]! * scale) ? OVER_DROP : 0) +
         bubbles.filter((bubble) => over(at, size, bubble.x, bubble.y, BUBBLE + 2)).length * OVER_BUBBLE;
       if (cost < least) {
         best = at;
@@ -70,6 +79,10 @@ const over = (
   py: number,
   round: number,
 ): boolean => px + round > x && px - round < x + width && py + round > y && py - round < y + height;
+
+/** Whether a box lies over the name of the drop, which stands above it and to the right. Pixels. */
+const overName = ([x, y]: readonly [number, number], { width, height }: Size, px: number, py: number): boolean =>
+  px + 60 > x && px < x + width && py > y && py - 26 < y + height;
 
 /** Pixels of the cord that a box would lie over, sampled. */
 function hidden(
