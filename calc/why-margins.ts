@@ -50,7 +50,7 @@ export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginK
       values: { limit: measured(limit, 'ft'), 'conductor length': measured(used, 'ft') },
       result: left,
       unit: 'ft',
-      source: 'branchLimit of the charger, else of the site',
+      source: 'longest branch of the charger, else of the site',
     },
   ];
 }

@@ -61,7 +61,7 @@ export function fill(tables: CodeTables, input: FillInput, tell: Tell = SILENT):
   }));
   tell(() => ({
     find: 'fill limit',
-    formula: nipple ? 'raceway not over 24 in. long' : 'percent by the number of conductors',
+    formula: nipple ? 'raceway not over 24 in. long' : 'limit by the number of conductors',
     values: { conductors: count },
     result: limitPercent,
     unit: '%',

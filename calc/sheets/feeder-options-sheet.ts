@@ -5,7 +5,7 @@ import { feederProspects } from '../supply/feeder-prospects.ts';
 import type { Cell } from './csv.ts';
 
 const ASSUMED =
-  'Transformers at the far end: impedance is the middle of what their size usually has, from memory. Continuous load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and a transformer.';
+  'Transformers at the far end: impedance is the middle of what their size usually has, to be confirmed. Continuous load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and a transformer.';
 
 /** Ways of using each existing feeder, a row for each; the one in use first says so. */
 export function feederOptionsSheet(site: Site): readonly (readonly Cell[])[] {

@@ -29,7 +29,7 @@ export function transformerSteps(work: SupplyWork, row: SupplyTransformer, table
       : [
           {
             find: 'ohms of one line, on the secondary',
-            formula: `percent impedance x volts² / VA, shared out by X/R${system.phases === 1 ? '; half of it in each line' : ''}`,
+            formula: `impedance in % x volts² / VA, shared out by X/R${system.phases === 1 ? '; half of it in each line' : ''}`,
             values: {
               impedance: `${impedancePercent}%`,
               'X/R': xr ?? `${usualXr(tables, kva)}, usual for its size`,

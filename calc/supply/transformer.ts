@@ -71,7 +71,7 @@ export function transformer(input: TransformerInput, tell: Tell = SILENT): Trans
   const faultAmps = (100 * secondaryAmps) / impedancePercent;
   tell(() => ({
     find: 'fault amperes at the secondary',
-    formula: 'rated secondary amperes x 100 / percent impedance, the primary taken as endless',
+    formula: 'rated secondary amperes x 100 / impedance in %, the primary taken as endless',
     values: { 'secondary amperes': measured(secondaryAmps, 'A'), impedance: `${impedancePercent}%` },
     result: faultAmps,
     unit: 'A',

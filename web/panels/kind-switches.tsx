@@ -7,7 +7,7 @@ const KINDS = [
   ['stalls', 'stalls'],
   ['keepouts', 'keep-outs'],
   ['columns', 'columns'],
-  ['members', 'members and canopies'],
+  ['members', 'beams, purlins and canopies'],
   ['equipment', 'equipment'],
   ['feeders', 'feeders'],
   ['raceways', 'raceways and runs'],

@@ -24,7 +24,7 @@ const FIELDS = [
   ['volts', 'voltage', 'V'],
   ['busAmps', 'bus', 'A'],
   ['mainAmps', 'main', 'A'],
-  ['managedAmps', 'managed to', 'A'],
+  ['managedAmps', 'load managed to', 'A'],
   ['spaces', 'pole spaces', ''],
   ['kva', 'size', 'kVA'],
   ['primaryVolts', 'primary', 'V'],

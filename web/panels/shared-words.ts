@@ -103,7 +103,12 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('voltage', ['volts'], { ...NOT_GIVEN, unit: 'V', suits: noTransformer }),
     field('bus', ['busAmps'], { ...NOT_GIVEN, unit: 'A', suits: noTransformer }),
     field('main', ['mainAmps'], { ...NOT_GIVEN, unit: 'A', suits: noTransformer }),
-    field('managed to', ['managedAmps'], { ...NOT_GIVEN, unit: 'A', called: 'managed current', suits: noTransformer }),
+    field('load managed to', ['managedAmps'], {
+      ...NOT_GIVEN,
+      unit: 'A',
+      called: 'managed current',
+      suits: noTransformer,
+    }),
     field('pole spaces', ['spaces'], { ...NOT_GIVEN, suits: noTransformer }),
     field('size', ['kva'], { ...NOT_GIVEN, unit: 'kVA', suits: transformers }),
     field('primary', ['primaryVolts'], { ...NOT_GIVEN, unit: 'V', suits: transformers }),

@@ -41,7 +41,7 @@ export function RacewayForm() {
       <LengthField label="runs at" value={options.elevation} onChange={(elevation) => change({ elevation })} />
       {options.place === 'overhead' && (
         <MaybeLength
-          label="below members by"
+          label="below beams by"
           none="stays level"
           least={0}
           value={options.belowMembers}

@@ -138,7 +138,7 @@ export function colours(site: Site): Group {
   return {
     title: 'Colors of the lines',
     entries: (volts.length === 0 ? [208] : volts).map((one) => ({
-      says: `lines A, B and C at ${one} V between lines (custom, no source)`,
+      says: `lines A, B and C at ${one} V between lines (custom of the trade)`,
       height: ROW,
       draw: (pen, [x, y]) => {
         [...lineInks(one)].forEach(([letter, ink], i) => {
