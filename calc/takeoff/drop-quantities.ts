@@ -11,7 +11,7 @@ const BOLLARD = kindOf({
   item: 'bollard',
   spec: 'at a pedestal',
   unit: 'each',
-  basis: 'two at each pedestal; common practice, no source',
+  basis: 'two at each pedestal; common practice',
 });
 const PEDESTAL = kindOf({
   item: 'pedestal',
@@ -32,7 +32,7 @@ const LABEL = kindOf({
   item: 'label',
   spec: 'circuit',
   unit: 'each',
-  basis: 'two of each charger: at its breaker and at its box; common practice, no source',
+  basis: 'two of each charger: at its breaker and at its box; common practice',
 });
 const moduleKind = byWords((rating, phases) =>
   kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
