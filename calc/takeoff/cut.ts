@@ -1,5 +1,6 @@
 import { SILENT, type Tell } from '../explain.ts';
 import { martelloTothBound } from './cutting/bounds.ts';
+import { type Budget, CUT_STEPS, isSpent } from './cutting/budget.ts';
 import { completeWith } from './cutting/complete.ts';
 import { dive } from './cutting/dive.ts';
 import { bestFit, firstFit } from './cutting/fit.ts';
@@ -27,14 +28,18 @@ export interface CutPlan {
 const DIVES = 24;
 const MOST_NODES = 400_000;
 
+/** More pieces than this are not searched one by one: each is a call within the one before. */
+const MOST_SEARCHED = 2000;
+
 /** More distinct sizes than this and the linear relaxation is not worked: the simpler bound stands. */
 const MOST_SIZES = 400;
 
 /**
  * The fewest equal stocks that give all the pieces, and the proof: fitting (first and best fit, decreasing) against the
  * Martello-Toth bound; where they differ, the linear relaxation by column generation, plans rounded from it, and at last
- * an exact search. A kerf is lost with every piece but the one that ends at the end of its stock, which is the same as
- * cutting pieces longer by a kerf from a stock longer by a kerf.
+ * an exact search. All of them share one budget of steps: where it is spent, the best plan found stands beside the bound
+ * proved. A kerf is lost with every piece but the one that ends at the end of its stock, which is the same as cutting
+ * pieces longer by a kerf from a stock longer by a kerf.
  * @throws RangeError where a length is not positive or a piece is longer than the stock
  */
 export function cut({ stock, pieces, kerf = 0 }: CutWish, tell: Tell = SILENT): CutPlan {
@@ -48,7 +53,7 @@ export function cut({ stock, pieces, kerf = 0 }: CutWish, tell: Tell = SILENT): 
     stock + kerf,
     pieces.map((piece) => piece + kerf),
   );
-  const { patterns, bound, proof } = fewest(problem);
+  const { patterns, bound, proof } = fewest(problem, { left: CUT_STEPS });
   const plan = hand(patterns, problem, pieces);
   tell(() => ({
     find: 'stocks',
@@ -72,7 +77,7 @@ interface Fewest {
   readonly proof: string;
 }
 
-function fewest(problem: StockProblem): Fewest {
+function fewest(problem: StockProblem, budget: Budget): Fewest {
   if (problem.sizes.length === 0) return { patterns: [], bound: 0, proof: 'nothing to cut' };
   let patterns = [firstFit(problem), bestFit(problem)].reduce((a, b) => (b.length < a.length ? b : a));
   let bound = martelloTothBound(problem);
@@ -80,19 +85,21 @@ function fewest(problem: StockProblem): Fewest {
 
   if (problem.sizes.length <= MOST_SIZES) {
     const pool: Pattern[] = [...new Map(patterns.map((pattern) => [pattern.join(), pattern])).values()];
-    bound = Math.max(bound, Math.ceil(linearCut(problem, pool, patterns.length).bound - 1e-7));
-    for (let turn = 0; turn < DIVES && patterns.length > bound; turn++) {
-      patterns = dive(problem, pool, patterns.length - 1, turn) ?? patterns;
+    bound = Math.max(bound, Math.ceil(linearCut(problem, pool, budget, patterns.length).bound - 1e-7));
+    for (let turn = 0; turn < DIVES && patterns.length > bound && !isSpent(budget); turn++) {
+      patterns = dive(problem, pool, patterns.length - 1, turn, budget) ?? patterns;
     }
     if (patterns.length <= bound) return { patterns, bound, proof: 'Gilmore and Gomory, column generation' };
   }
-  while (bound < patterns.length) {
-    const plan = completeWith(problem, bound, MOST_NODES);
+  const isFew = problem.wanted.reduce((sum, count) => sum + count, 0) <= MOST_SEARCHED;
+  while (bound < patterns.length && isFew) {
+    const plan = completeWith(problem, bound, MOST_NODES, budget);
     if (plan === undefined) return { patterns, bound, proof: 'not proved best: the search was cut short' };
     if (plan) return { patterns: plan, bound, proof: 'exact search' };
     bound++;
   }
-  return { patterns, bound, proof: 'exact search' };
+  const proof = isFew ? 'exact search' : 'not proved best: too many pieces to search';
+  return { patterns, bound, proof };
 }
 
 /** Deals the pieces as they were given (not as grouped) to the patterns. */

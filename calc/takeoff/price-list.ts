@@ -39,6 +39,10 @@ const RATES: Readonly<Record<string, keyof Rates>> = {
 };
 
 const MOST_LINES = 200_000;
+/** Longest text that is read, in characters: a hundred thousand lines of the usual length. */
+export const MOST_PRICE_CHARACTERS = 5_000_000;
+/** So many faults are told one by one. */
+const MOST_FAULTS = 1000;
 
 /**
  * A price list from CSV with the columns item, spec, unit, material, hours; spec `*` is any spec of its item. All
@@ -46,6 +50,18 @@ const MOST_LINES = 200_000;
  * missing rate.
  */
 export function readPrices(text: string, name: string): PricesRead {
+  if (text.length > MOST_PRICE_CHARACTERS) {
+    const most = (MOST_PRICE_CHARACTERS / 1e6).toFixed(0);
+    const says = `a list may have ${most} million characters, and this has ${(text.length / 1e6).toFixed(1)} million`;
+    return { ok: false, errors: [{ place: '', says }] };
+  }
+  const read = pricesIn(text, name);
+  if (read.ok || read.errors.length <= MOST_FAULTS) return read;
+  const more = (read.errors.length - MOST_FAULTS).toLocaleString('en-US');
+  return { ok: false, errors: [...read.errors.slice(0, MOST_FAULTS), { place: '', says: `and ${more} more faults` }] };
+}
+
+function pricesIn(text: string, name: string): PricesRead {
   const { data, errors: broken } = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { skipEmptyLines: false });
   const errors: PriceError[] = broken.map(({ row, message }) => ({ place: `line ${(row ?? 0) + 1}`, says: message }));
   const head = (data[0] ?? []).map((cell) => cell.trim().toLowerCase());

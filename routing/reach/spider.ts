@@ -26,7 +26,8 @@ const TIE = 1e-12;
  * at their convex corners (Lozano-Perez and Wesley 1979), also where the polygons overlap. A corner that is met head-on
  * only, with its obstacle to both sides of the cord, is none that a cord bends at and has no way.
  */
-export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit = Number.POSITIVE_INFINITY): Spider {
+export function growSpider(from: Point2, all: readonly Obstacle[], limit = Number.POSITIVE_INFINITY): Spider {
+  const obstacles = distinct(all);
   const spider = nodesOf(from, obstacles);
   const { count, xs, ys, reach, before } = spider;
   const settled = new Uint8Array(count);
@@ -55,6 +56,15 @@ export function growSpider(from: Point2, obstacles: readonly Obstacle[], limit =
       before[i] = here;
     }
   }
+}
+
+/** More obstacles than so many stand about no cord, unless some are copies that lie on one another. */
+const MANY = 24;
+
+/** Of obstacles in one and the same place, one: round a heap of copies a cord goes as round the first. */
+function distinct(obstacles: readonly Obstacle[]): readonly Obstacle[] {
+  if (obstacles.length <= MANY) return obstacles;
+  return [...new Map(obstacles.map((one) => [`${one.xs.join()} ${one.ys.join()}`, one])).values()];
 }
 
 function nodesOf(from: Point2, obstacles: readonly Obstacle[]): Spider {

@@ -2,10 +2,16 @@ import { lineFinder } from './line-finder.ts';
 import type { Fault, Path } from './place.ts';
 import { rememberSpelling } from './spelling.ts';
 
-/** A JSON text read: its value, and an error for each field that stands twice in an object (JSON.parse drops one). */
+/**
+ * A JSON text read: its value, and an error for each field that stands twice in an object (JSON.parse drops one), as far
+ * as `MOST_REPEATED`; `more` counts the rest.
+ */
 export type JsonRead =
-  | { readonly ok: true; readonly value: unknown; readonly repeated: readonly Fault[] }
+  | { readonly ok: true; readonly value: unknown; readonly repeated: readonly Fault[]; readonly more: number }
   | { readonly ok: false; readonly line: number; readonly says: string };
+
+/** So many repeated fields are told one by one: a text may hold a million. */
+export const MOST_REPEATED = 1000;
 
 /** Nesting past this is no site file, and would exhaust the stack of what walks it. */
 const MAX_DEPTH = 64;
@@ -34,6 +40,7 @@ export function readJson(text: string, visit?: (path: Path, at: number) => void)
   const path: (string | number)[] = [];
   const lineOf = lineFinder(text);
   const repeated: Fault[] = [];
+  let more = 0;
 
   const fail = (says: string, where = at): undefined => {
     failure ??= { says, at: where };
@@ -156,7 +163,9 @@ export function readJson(text: string, visit?: (path: Path, at: number) => void)
       skipSpace();
       path.push(key.value);
       visit?.(path, start);
-      if (Object.hasOwn(fields, key.value)) {
+      const isRepeated = Object.hasOwn(fields, key.value);
+      if (isRepeated && repeated.length >= MOST_REPEATED) more++;
+      else if (isRepeated) {
         const again = lineOf(start);
         repeated.push({
           path: [...path],
@@ -186,7 +195,7 @@ export function readJson(text: string, visit?: (path: Path, at: number) => void)
   if (failure === null && at < text.length) fail(`expected the end of the text, ${here()}`);
   // Told apart anew: the compiler does not see that the functions above set it.
   const found = failure as { readonly says: string; readonly at: number } | null;
-  if (found === null) return { ok: true, value: root, repeated };
+  if (found === null) return { ok: true, value: root, repeated, more };
   const { line, column } = lineOf(found.at);
   return { ok: false, line, says: `not JSON: line ${line}, column ${column}: ${found.says}` };
 }

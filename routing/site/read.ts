@@ -1,5 +1,5 @@
 import { linesOf } from './fault-lines.ts';
-import { readJson } from './json-text.ts';
+import { MOST_REPEATED, readJson } from './json-text.ts';
 import { migrated, UPS } from './migrate.ts';
 import { type Fault, placeOf, type SiteError, type TellFault } from './place.ts';
 import { tellReferenceErrors } from './reference-errors.ts';
@@ -14,7 +14,7 @@ export type ReadResult =
 /** Longest text that is read, in characters. */
 const MAX_TEXT_CHARACTERS = 64 * 1024 * 1024;
 /** So many errors are told one by one; of the rest, the last says how many. */
-export const MAX_ERRORS_TOLD = 1000;
+export const MAX_ERRORS_TOLD = MOST_REPEATED;
 
 /**
  * Reads the text of a site file. Strict: unknown and repeated fields, wrong types, missing references, repeated ids,
@@ -29,7 +29,7 @@ export function readSite(text: string): ReadResult {
   }
   const json = readJson(text);
   if (!json.ok) return { ok: false, errors: [{ place: '', says: json.says, line: json.line }] };
-  const { value, faults, more } = checked(json.value, json.repeated);
+  const { value, faults, more } = checked(json.value, json.repeated, json.more);
   if (faults.length === 0) return { ok: true, file: value as SiteFile };
   const lines = linesOf(
     text,
@@ -43,7 +43,7 @@ export function readSite(text: string): ReadResult {
 
 /** Reads a site file that is already a value: out of storage, the clipboard or another worker. */
 export function readSiteValue(value: unknown): ReadResult {
-  const { value: file, faults, more } = checked(value, []);
+  const { value: file, faults, more } = checked(value, [], 0);
   if (faults.length === 0) return { ok: true, file: file as SiteFile };
   return { ok: false, errors: [...faults.map(errorOf), ...rest(more)] };
 }
@@ -55,13 +55,14 @@ interface Checked {
   readonly more: number;
 }
 
-function checked(given: unknown, repeated: readonly Fault[]): Checked {
+function checked(given: unknown, repeated: readonly Fault[], repeatedMore: number): Checked {
   const newest = migrated(given, UPS);
   if (!newest.ok) return { value: given, faults: [newest.fault], more: 0 };
   const faults: Fault[] = [];
-  let count = 0;
+  let count = repeatedMore;
   const tell: TellFault = (path, says) => {
-    if (++count <= MAX_ERRORS_TOLD) faults.push({ path: [...path], says: says() });
+    count++;
+    if (faults.length < MAX_ERRORS_TOLD) faults.push({ path: [...path], says: says() });
   };
   for (const { path, says } of repeated) tell(path, () => says);
   tellShapeErrors(newest.value, unitsOf(newest.value), tell);

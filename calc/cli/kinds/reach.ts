@@ -2,14 +2,23 @@ import * as v from 'valibot';
 import { neededLength } from '../../../routing/reach/needed-length.ts';
 import { measured } from '../../measured.ts';
 import { finite } from './fields.ts';
-import { answer, kind } from './kind.ts';
+import { answer, kind, refuse } from './kind.ts';
 
 const point3 = v.strictTuple([finite, finite, finite]);
 const outline = v.pipe(v.array(v.strictTuple([finite, finite])), v.minLength(3));
 
 const schema = v.strictObject({ retractor: point3, inlet: point3, around: v.optional(v.array(outline), []) });
 
+/** With more corners than this, ways round them all are more than are sought in a few seconds. */
+const MOST_CORNERS = 4000;
+
 export const reachKind = kind(schema, (input, tell) => {
+  const corners = input.around.reduce((sum, outline) => sum + outline.length, 0);
+  if (corners > MOST_CORNERS) {
+    const number = (count: number): string => count.toLocaleString('en-US');
+    const says = `${number(corners)} corners are more than the ${number(MOST_CORNERS)} round which a way is sought; leave out the outlines that lie far from the straight way`;
+    return refuse('around', says);
+  }
   const { needed, planLength, path } = neededLength(input);
   tell(() => ({
     find: 'plan length',

@@ -1,3 +1,4 @@
+import { type Budget, isSpent } from './budget.ts';
 import type { Pattern, StockProblem } from './stock-problem.ts';
 
 /**
@@ -5,7 +6,12 @@ import type { Pattern, StockProblem } from './stock-problem.ts';
  * the sum of all waste within what `target` stocks allow (bin completion, after Korf 2002; from memory).
  * @returns the plan; null where there is none; undefined where the search gave up
  */
-export function completeWith(problem: StockProblem, target: number, mostNodes: number): Pattern[] | null | undefined {
+export function completeWith(
+  problem: StockProblem,
+  target: number,
+  mostNodes: number,
+  budget: Budget,
+): Pattern[] | null | undefined {
   const { capacity, sizes, wanted } = problem;
   const left = [...wanted];
   const total = sizes.reduce((sum, size, i) => sum + size * (wanted[i] as number), 0);
@@ -29,8 +35,9 @@ export function completeWith(problem: StockProblem, target: number, mostNodes: n
   };
 
   const fill = (from: number, room: number, spare: number, pattern: number[]): boolean => {
-    if (++nodes > mostNodes) return false;
+    if (++nodes > mostNodes || isSpent(budget)) return false;
     for (let i = from; i < sizes.length; i++) {
+      budget.left--;
       if ((left[i] as number) === 0 || (sizes[i] as number) > room) continue;
       pattern[i] = (pattern[i] as number) + 1;
       left[i] = (left[i] as number) - 1;
@@ -43,5 +50,5 @@ export function completeWith(problem: StockProblem, target: number, mostNodes: n
 
   const found = next(target * capacity - total);
   if (found) return plan;
-  return nodes > mostNodes ? undefined : null;
+  return nodes > mostNodes || isSpent(budget) ? undefined : null;
 }

@@ -1,3 +1,4 @@
+import { type Budget, isSpent } from './budget.ts';
 import { completeWith } from './complete.ts';
 import { linearCut } from './linear-cut.ts';
 import type { Pattern, StockProblem } from './stock-problem.ts';
@@ -10,12 +11,19 @@ const FEW_NODES = 20_000;
  * A whole-number cutting plan of `target` stocks from the linear one: cut what the relaxation cuts whole times, else the
  * pattern it likes most, and solve again for what is still wanted; the last pieces by exact search. At step `turn` (if
  * over 0) the second choice is taken, so that each turn dives elsewhere.
- * @returns null where this dive finds none
+ * @returns null where this dive finds none, or what there is to spend is spent
  */
-export function dive(problem: StockProblem, pool: Pattern[], target: number, turn: number): Pattern[] | null {
+export function dive(
+  problem: StockProblem,
+  pool: Pattern[],
+  target: number,
+  turn: number,
+  budget: Budget,
+): Pattern[] | null {
   const plan: Pattern[] = [];
   let wanted = [...problem.wanted];
-  for (let step = 1; ; step++) {
+  for (let step = 1; !isSpent(budget); step++) {
+    budget.left -= pool.length * problem.sizes.length;
     const kept = problem.sizes.map((_, i) => i).filter((i) => (wanted[i] as number) > 0);
     if (kept.length === 0) return plan;
     const rest: StockProblem = {
@@ -31,7 +39,7 @@ export function dive(problem: StockProblem, pool: Pattern[], target: number, tur
       return wide;
     };
     if (rest.wanted.reduce((sum, n) => sum + n, 0) <= FEW) {
-      const last = completeWith(rest, target - plan.length, FEW_NODES);
+      const last = completeWith(rest, target - plan.length, FEW_NODES, budget);
       if (last) return [...plan, ...last.map(widen)];
       if (last === null) return null;
     }
@@ -39,7 +47,7 @@ export function dive(problem: StockProblem, pool: Pattern[], target: number, tur
       .map((pattern) => kept.map((i) => pattern[i] as number))
       .filter((pattern) => pattern.some((n) => n > 0));
     const before = local.length;
-    const { uses, bound } = linearCut(rest, local);
+    const { uses, bound } = linearCut(rest, local, budget);
     for (const pattern of local.slice(before)) pool.push(widen(pattern));
     if (plan.length + Math.ceil(bound - 1e-7) > target) return null;
 
@@ -55,4 +63,5 @@ export function dive(problem: StockProblem, pool: Pattern[], target: number, tur
       }
     if (plan.length > target) return null;
   }
+  return null;
 }

@@ -1,3 +1,4 @@
+import { type Budget, isSpent } from './budget.ts';
 import type { StockProblem } from './stock-problem.ts';
 
 export interface KnapsackAnswer {
@@ -14,7 +15,11 @@ const MOST_NODES = 200_000;
  * The most valuable filling of one stock, sizes worth `worth` each and at most `wanted` of each: depth-first branch and
  * bound in order of worth per length, with the linear relaxation as bound (Dantzig). Lengths may be any positive reals.
  */
-export function knapsack({ capacity, sizes, wanted }: StockProblem, worth: ArrayLike<number>): KnapsackAnswer {
+export function knapsack(
+  { capacity, sizes, wanted }: StockProblem,
+  worth: ArrayLike<number>,
+  budget: Budget,
+): KnapsackAnswer {
   const order = sizes
     .map((_, i) => i)
     .filter((i) => (worth[i] as number) > 1e-12 && (wanted[i] as number) > 0)
@@ -27,6 +32,7 @@ export function knapsack({ capacity, sizes, wanted }: StockProblem, worth: Array
   const relaxed = (from: number, room: number): number => {
     let sum = 0;
     for (let k = from; k < order.length && room > 0; k++) {
+      budget.left--;
       const i = order[k] as number;
       const length = (wanted[i] as number) * (sizes[i] as number);
       if (length <= room) {
@@ -42,7 +48,8 @@ export function knapsack({ capacity, sizes, wanted }: StockProblem, worth: Array
       value = sum;
       best = counts.slice();
     }
-    if (k === order.length || nodes++ > MOST_NODES || sum + relaxed(k, room) <= value + 1e-12) return;
+    if (k === order.length || nodes++ > MOST_NODES || isSpent(budget) || sum + relaxed(k, room) <= value + 1e-12)
+      return;
     const i = order[k] as number;
     for (let n = Math.min(wanted[i] as number, Math.floor(room / (sizes[i] as number))); n >= 0; n--) {
       counts[i] = n;
@@ -52,5 +59,5 @@ export function knapsack({ capacity, sizes, wanted }: StockProblem, worth: Array
   };
   const top = relaxed(0, capacity);
   search(0, capacity, 0);
-  return { pattern: [...best], value, upper: nodes > MOST_NODES ? Math.max(top, value) : value };
+  return { pattern: [...best], value, upper: nodes > MOST_NODES || isSpent(budget) ? Math.max(top, value) : value };
 }

@@ -1,3 +1,4 @@
+import { type Budget, isSpent } from './budget.ts';
 import { knapsack } from './knapsack.ts';
 import type { Pattern, StockProblem } from './stock-problem.ts';
 
@@ -15,7 +16,7 @@ const EPS = 1e-9;
  * with a dense basis inverse, new patterns priced by the knapsack. The bound is Farley's, safe at every iteration.
  * `pool` collects the patterns found, for the next call on a smaller demand.
  */
-export function linearCut(problem: StockProblem, pool: Pattern[], target = 0): LinearCut {
+export function linearCut(problem: StockProblem, pool: Pattern[], budget: Budget, target = 0): LinearCut {
   const { capacity, sizes, wanted } = problem;
   const m = sizes.length;
   const inverse = new Float64Array(m * m);
@@ -31,13 +32,14 @@ export function linearCut(problem: StockProblem, pool: Pattern[], target = 0): L
   const column = new Float64Array(m);
   let bound = 0;
 
-  for (let round = 0; round < 50 * m + 1000; round++) {
+  for (let round = 0; round < 50 * m + 1000 && !isSpent(budget); round++) {
+    budget.left -= 4 * m * m;
     for (let k = 0; k < m; k++) {
       let sum = 0;
       for (let i = 0; i < m; i++) sum += (basis[i] as { cost: number }).cost * (inverse[i * m + k] as number);
       prices[k] = sum;
     }
-    const entering = price(problem, prices, pool, (proved) => {
+    const entering = price(problem, prices, pool, budget, (proved) => {
       bound = Math.max(bound, proved);
     });
     // A bound that rounds up to what is already known needs no better prices.
@@ -72,6 +74,7 @@ function price(
   problem: StockProblem,
   prices: Float64Array,
   pool: Pattern[],
+  budget: Budget,
   proved: (bound: number) => void,
 ): { pattern: Pattern; cost: number } | undefined {
   const { sizes, wanted } = problem;
@@ -80,11 +83,12 @@ function price(
   for (let i = 1; i < m; i++) if ((prices[i] as number) < (prices[lowest] as number)) lowest = i;
   if ((prices[lowest] as number) < -EPS) return { pattern: sizes.map((_, k) => (k === lowest ? -1 : 0)), cost: 0 };
   for (const pattern of pool) {
+    budget.left -= m;
     let worth = 0;
     for (let i = 0; i < m; i++) worth += Math.min(pattern[i] as number, wanted[i] as number) * (prices[i] as number);
     if (worth > 1 + 1e-7) return { pattern: pattern.map((n, i) => Math.min(n, wanted[i] as number)), cost: 1 };
   }
-  const { pattern, value, upper } = knapsack(problem, prices);
+  const { pattern, value, upper } = knapsack(problem, prices, budget);
   let dual = 0;
   for (let i = 0; i < m; i++) dual += Math.max(0, prices[i] as number) * (wanted[i] as number);
   proved(dual / Math.max(1, upper));

@@ -16,6 +16,10 @@ export function alongEllipse(centre: Point2, a: Point2, b: Point2, from: number,
   return points;
 }
 
+/** How many points `alongBulge` puts between two vertices. */
+export const pointsAlongBulge = (bulge: number): number =>
+  Math.abs(bulge) < 1e-9 ? 0 : Math.max(1, Math.ceil(Math.abs(4 * Math.atan(bulge)) / TURN - 1e-9)) - 1;
+
 /** Points between two vertices of a polyline that are joined by an arc, both left out; bulge = tan(angle / 4). */
 export function alongBulge(from: Point2, to: Point2, bulge: number): Point2[] {
   if (Math.abs(bulge) < 1e-9) return [];

@@ -62,14 +62,19 @@ function polyline(cursor: Cursor): Point2[] | null {
     if (!at.every(Number.isFinite)) return null;
     vertices.push({ at, bulge: cursor.here(42) ?? 0 });
   }
-  return vertices.flatMap(({ at, bulge }, i) => [at, ...alongBulge(at, vertices[(i + 1) % count]!.at, bulge)]);
+  const points: Point2[] = [];
+  for (let i = 0; i < count && points.length <= BUDGET.points; i++) {
+    const { at, bulge } = vertices[i]!;
+    points.push(at, ...alongBulge(at, vertices[(i + 1) % count]!.at, bulge));
+  }
+  return points;
 }
 
 function edges(cursor: Cursor): Point2[] | null {
   const count = cursor.next(93);
   if (!isCount(count)) return null;
   const points: Point2[] = [];
-  for (let i = 0; i < count; i++) {
+  for (let i = 0; i < count && points.length <= BUDGET.points; i++) {
     const edge = edgeOf(cursor);
     if (!edge?.every((at) => at.every(Number.isFinite))) return null;
     const last = points.at(-1);

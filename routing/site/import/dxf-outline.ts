@@ -1,11 +1,14 @@
 import type { Point2 } from '../site.ts';
-import { alongBulge, alongEllipse, alongSpline } from './curves.ts';
+import { alongBulge, alongEllipse, alongSpline, pointsAlongBulge } from './curves.ts';
 import { asNumber, type DxfRecord, flagsOf, numberOf, pointsOf } from './dxf-records.ts';
+import { BUDGET } from './imported.ts';
 
 /** The line that an entity draws in the plan, in its own coordinates. */
 export interface Outline {
   readonly points: readonly Point2[];
   readonly closed: boolean;
+  /** How many points it would have, where that is past what is read: it has none then. */
+  readonly past?: number;
 }
 
 const RAD = Math.PI / 180;
@@ -87,6 +90,9 @@ const heavyPolyline: Draw = (record, records) => {
 
 function throughVertices(vertices: readonly Vertex[], closed: boolean): Outline | null {
   if (vertices.length < 2) return null;
+  // Counted before any arc is drawn out: a text of 10 MB holds arcs of 33 million points.
+  const past = vertices.reduce((sum, { bulge }) => sum + 1 + pointsAlongBulge(bulge), 0);
+  if (past > BUDGET.points) return { points: [], closed, past };
   const points: Point2[] = [];
   vertices.forEach(({ at, bulge }, i) => {
     points.push(at);

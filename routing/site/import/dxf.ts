@@ -107,8 +107,8 @@ export function readDxf(text: string): Imported<LineDrawing> {
         if (record.kind !== 'ATTRIB') skip(record.kind || 'unnamed');
         continue;
       }
-      for (const { points: own, closed } of outlines) {
-        points += own.length;
+      for (const { points: own, closed, past } of outlines) {
+        points += past ?? own.length;
         if (points > BUDGET.points)
           return { place: at, says: `is past ${BUDGET.points.toLocaleString('en-US')} points` };
         const here = own.map((point) => taken(placed, point));
