@@ -1,7 +1,10 @@
+import { type SupportSpacings, supportFindings } from '../../routing/network/support/support-findings.ts';
 import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
 import { newIds } from '../../routing/site/new-id.ts';
-import type { Raceway, SiteFile } from '../../routing/site/site.ts';
+import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { tablesOf } from '../tables/nec-2023.ts';
+import { supportSpacings } from '../tables/raceway-of.ts';
 import type { PriceList } from '../takeoff/price-list.ts';
 import { placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
@@ -16,7 +19,10 @@ export function racewaysPart(
   tell: (done: number, of: number) => void,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
-  const proposal = proposeRaceways(site, { method: USUAL_RACEWAY, price: routePrices(prices, site.rules) }, tell);
+  const spacings = supportSpacings(tablesOf(site.rules));
+  const supportEvery = spacings[USUAL_RACEWAY.overhead].feet;
+  const make = { method: USUAL_RACEWAY, price: routePrices(prices, site.rules), supportEvery };
+  const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;
   const ids = newIds(file, 'R', n);
   const raceways = proposal.raceways.map(
@@ -39,9 +45,27 @@ export function racewaysPart(
             ? 'There is nothing to route to: no charger is drawn.'
             : 'No new raceway is wanted.'
           : `${n} ${n === 1 ? 'raceway' : 'raceways'}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
+        ...unheldWords(toSite(next), new Set(ids), spacings),
       ],
       measure: n === 0 ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
       without: proposal.without,
     },
   };
+}
+
+/** So many raceways that hang from nothing are told one by one. */
+const MOST_TOLD = 5;
+
+/** What of the new raceways no steel holds; the plan finds the same of them. */
+function unheldWords(site: Site, fresh: ReadonlySet<string>, spacings: SupportSpacings): readonly string[] {
+  if (site.members.length === 0)
+    return site.raceways.some(({ id, place }) => fresh.has(id) && place === 'overhead')
+      ? ['No steel is drawn that they could hang from: draw the canopy, then propose again.']
+      : [];
+  const loose = supportFindings(site, spacings).filter(({ about: [id] }) => id !== undefined && fresh.has(id));
+  const more = loose.length - MOST_TOLD;
+  return [
+    ...loose.slice(0, MOST_TOLD).map(({ says }) => says),
+    ...(more > 0 ? [`And ${more} more of the new raceways hang from nothing at some place.`] : []),
+  ];
 }

@@ -55,6 +55,29 @@ export function unheldStretches(path: readonly Point3[], steel: Steel, reach: nu
   return stretches;
 }
 
+/**
+ * The share of the straight from `a` to `b` that hangs from nothing: that lies in stretches longer than supports may be
+ * apart, the straight being thought on by as much to both sides, for a lattice is made of short pieces of long lines.
+ */
+export function unheldShare(a: Point3, b: Point3, steel: Steel, reach: number, apart: number): number {
+  const length = distance(a, b);
+  if (length <= LENGTH_SLACK || isUpright(a, b)) return 0;
+  const [c, d] = [between(a, b, -apart / length), between(a, b, 1 + apart / length)];
+  const whole = length + 2 * apart;
+  let loose = 0;
+  let reached = 0;
+  const end = (from: number, to: number): void => {
+    if ((to - from) * whole <= apart + LENGTH_SLACK) return;
+    loose += Math.max(0, Math.min(to * whole, apart + length) - Math.max(from * whole, apart));
+  };
+  for (const [from, to] of heldOn(c, d, steel, reach)) {
+    end(reached, from);
+    reached = Math.max(reached, to);
+  }
+  end(reached, 1);
+  return Math.min(1, loose / length);
+}
+
 /** The parts of a leg that some member may hold, by where they begin. */
 function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
   const box = boxOf([

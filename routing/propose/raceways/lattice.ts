@@ -1,4 +1,6 @@
 import { lengthThrough } from '../../network/keepouts.ts';
+import { steelOf } from '../../network/support/steel-near.ts';
+import { unheldShare } from '../../network/support/unheld.ts';
 import { distance } from '../../plane/space.ts';
 import { racewayHeadroom } from '../../reach/clear-height.ts';
 import { sharedOf } from '../../reach/shared.ts';
@@ -8,7 +10,7 @@ import { levelsOf, unevenness } from './levels.ts';
 import { APART, lotLines, nearestLine } from './lines.ts';
 import type { LotFrame } from './lot-frame.ts';
 import { standingWays } from './standing-ways.ts';
-import { isCarried, steelAt } from './steel.ts';
+import { steelAt } from './steel.ts';
 
 /** What is to be joined to a piece of equipment. */
 export interface LatticeWish {
@@ -16,6 +18,8 @@ export interface LatticeWish {
   /** Boxes of drops. */
   readonly boxes: readonly Point3[];
   readonly place: 'overhead' | 'underground';
+  /** Supports of what is laid overhead may be so far apart. */
+  readonly supportEvery: number;
 }
 
 /** Where raceways may be laid: straight along the lot and square to it. Lengths in feet. */
@@ -33,16 +37,24 @@ export interface Lattice {
 const BURIED = 2;
 /** Over what is to stay clear, feet, where a raceway rises to cross an aisle. */
 const OVER_CLEAR = 0.5;
-/** Where nothing drawn carries a raceway it wants supports of its own. Common practice, no source. */
-const UNCARRIED = 1.25;
+/**
+ * Where nothing drawn carries a raceway it wants steel of its own: so many times what its hangers cost, a foot. Common
+ * practice, no source: near what a strut on posts costs, and far over any detour along steel that is there.
+ */
+const UNCARRIED = 40;
 const NOTHING = 1e-6;
 
 /**
  * The lattice of a lot: lines through the entry, the boxes, the columns, along keep-outs and raceways that are there.
  * Overhead it lies at the boxes' elevation and under the steel, and rises where it crosses what must stay clear; in the
- * ground, at one depth. No edge goes through a keep-out that blocks raceways. Edges that steel does not carry weigh more.
+ * ground, at one depth. No edge goes through a keep-out that blocks raceways. What steel does not carry weighs many times
+ * what it does.
  */
-export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place }: LatticeWish): Lattice {
+export function latticeOf(
+  site: Site,
+  frame: LotFrame,
+  { equipment, boxes, place, supportEvery }: LatticeWish,
+): Lattice {
   const { entry } = equipment;
   const overhead = place === 'overhead';
   const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
@@ -93,8 +105,11 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
     if (isFree(points[n]!, points[up]!)) join(n, up, 1, true);
     return up;
   };
+  const steel = steelOf(site.members);
   const weight = (a: Point3, b: Point3): number =>
-    !overhead || site.members.length === 0 || isCarried(site.members, [a[0], a[1]], [b[0], b[1]]) ? 1 : UNCARRIED;
+    !overhead || site.members.length === 0
+      ? 1
+      : 1 + (UNCARRIED - 1) * unheldShare(a, b, steel, site.rules.hangReach, supportEvery);
   const lay = (a: number, b: number): void => {
     if (isClear(points[a]!, points[b]!)) {
       if (isFree(points[a]!, points[b]!)) join(a, b, weight(points[a]!, points[b]!), true);
@@ -136,7 +151,9 @@ export function latticeOf(site: Site, frame: LotFrame, { equipment, boxes, place
       const own = placeOf(at);
       const [x, y] = points[own]!;
       const low = points[own]!;
-      if (Math.hypot(x - at[0], y - at[1]) < APART / 2 && isFree(at, low))
+      // What hangs does not come down into the ground to a raceway that is buried there: it meets it where that comes up.
+      const meets = !overhead || at[2] >= 0;
+      if (meets && Math.hypot(x - at[0], y - at[1]) < APART / 2 && isFree(at, low))
         join(node, own, 1, distance(at, low) > site.rules.joinTolerance);
       return node;
     };

@@ -1,4 +1,4 @@
-import { boxOf, widened } from '../../plane/box.ts';
+import { type Box, boxesMeet, boxOf, widened } from '../../plane/box.ts';
 import type { Point2, Point3, Site } from '../../site/site.ts';
 import type { LotFrame } from './lot-frame.ts';
 
@@ -28,7 +28,7 @@ const BEYOND = 30;
 
 /**
  * The lines of both ways of a lot along which raceways to some boxes may lie: through the entry, the vertices of raceways
- * that are there, the boxes and the columns, and beside keep-outs; farther apart the more there would be. Feet, in the
+ * that are there, the boxes and the columns, beside keep-outs, and along steel; farther apart the more there would be. Feet, in the
  * frame of the lot.
  */
 export function lotLines(
@@ -55,8 +55,40 @@ export function lotLines(
   const vs = on.map(([, v]) => v);
   for (let apart = APART; ; apart *= 1.5) {
     const [u, v] = [linesAt(us, apart), linesAt(vs, apart)];
-    if (u.at.length * v.at.length <= MOST_NODES || apart > 1000) return { u, v };
+    if (u.at.length * v.at.length > MOST_NODES && apart <= 1000) continue;
+    const along = steelLines(site, flat, near);
+    const [steelU, steelV] = [alsoAlong(u, along.u, site), alsoAlong(v, along.v, site)];
+    return steelU.at.length * steelV.at.length <= MOST_NODES ? { u: steelU, v: steelV } : { u, v };
   }
+}
+
+/** Steel shorter than this, feet, no raceway follows. */
+const LONG = 10;
+/** Steel that goes no farther aside than this over its length, feet, lies along the lot. */
+const ASIDE = 0.5;
+
+/** Where steel lies along the lot, one way and the other. */
+function steelLines(
+  { members }: Site,
+  flat: (at: readonly number[]) => Point2,
+  near: Box,
+): { readonly u: readonly number[]; readonly v: readonly number[] } {
+  const lines: { u: number[]; v: number[] } = { u: [], v: [] };
+  for (const { from, to } of members) {
+    const [[au, av], [bu, bv]] = [flat(from), flat(to)];
+    if (Math.hypot(bu - au, bv - av) < LONG || !boxesMeet(near, boxOf([flat(from), flat(to)]))) continue;
+    if (Math.abs(bu - au) <= ASIDE) lines.u.push((au + bu) / 2);
+    else if (Math.abs(bv - av) <= ASIDE) lines.v.push((av + bv) / 2);
+  }
+  return lines;
+}
+
+/** Lines along steel too, where none lies so near to it already that it hangs from it. */
+function alsoAlong({ at, apart }: Lines, steel: readonly number[], { rules: { hangReach } }: Site): Lines {
+  const fresh: number[] = [];
+  for (const value of steel)
+    if ([...at, ...fresh].every((other) => Math.abs(other - value) > Math.max(hangReach, apart))) fresh.push(value);
+  return fresh.length === 0 ? { at, apart } : linesAt([...at, ...fresh], apart);
 }
 
 /** Place of the line nearest to a value. RangeError where there is none. */

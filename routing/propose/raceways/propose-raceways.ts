@@ -16,6 +16,8 @@ type Place = 'overhead' | 'underground';
 export interface RacewayMake {
   readonly method: Readonly<Record<Place, Raceway['method']>>;
   readonly price: Readonly<Record<Place, SharedPrice>>;
+  /** Supports of what is laid overhead may be so far apart, feet. */
+  readonly supportEvery: number;
 }
 
 export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;
@@ -46,7 +48,7 @@ export function proposeRaceways(
   let [cost, bound] = [0, 0];
   const lay = (from: string, place: Place, ends: readonly CircuitEnd[]): void => {
     if (ends.length === 0) return;
-    const routed = routeEnds(now, byId(site.equipment).get(from)!, ends, place, make.price[place]);
+    const routed = routeEnds(now, byId(site.equipment).get(from)!, ends, place, make);
     cost += routed.cost;
     bound += routed.bound;
     for (const id of routed.unreached)

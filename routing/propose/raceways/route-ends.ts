@@ -23,6 +23,12 @@ export interface RoutedEnds {
   readonly unreached: readonly string[];
 }
 
+/** What routes are weighed by, and how far apart what hangs may be supported, feet. */
+interface RouteMake {
+  readonly price: Readonly<Record<'overhead' | 'underground', SharedPrice>>;
+  readonly supportEvery: number;
+}
+
 /** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
 function effortFor({ edges }: Lattice, circuits: number): Effort {
   const one = circuits * edges.length;
@@ -39,9 +45,11 @@ export function routeEnds(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  price: SharedPrice,
+  { price: prices, supportEvery }: RouteMake,
 ): RoutedEnds {
-  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes: ends.map(({ at }) => at), place });
+  const price = prices[place];
+  const boxes = ends.map(({ at }) => at);
+  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery });
   const { points, edges, isNew, root, terminals } = lattice;
   const graph = homeGraph(points.length, edges);
   const search = arcSearch(graph);

@@ -15,7 +15,11 @@ import { libraryLot } from '../../../bench/samples/library-lot.ts';
 /** Dollars a foot, invented. */
 const makeOf = (price: Partial<RacewayMake['price']['overhead']>): RacewayMake => {
   const whole = { raceway: 3, conductor: 2, conduit: 6, circuitsPerConduit: 3, ...price };
-  return { method: { overhead: 'EMT', underground: 'PVC40' }, price: { overhead: whole, underground: whole } };
+  return {
+    method: { overhead: 'EMT', underground: 'PVC40' },
+    price: { overhead: whole, underground: whole },
+    supportEvery: 10,
+  };
 };
 
 function read(value: object): Site {
