@@ -119,7 +119,11 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
     else claim?.release();
     await left;
     if (keeper.database && keeper.role === next) {
-      see(clearUnchanged(keeper.database, tabs, doc).then(() => changed(null)));
+      // Tidying up may fail where reading does; the open site is kept all the same.
+      clearUnchanged(keeper.database, tabs, doc).then(
+        () => changed(null),
+        () => {},
+      );
     }
   }
 

@@ -59,6 +59,7 @@ describe('a store that opens and cannot be read', () => {
         'changed. Reading them is tried again while this page is open.',
     ]);
     await sampleIn(tab);
+    expect(stateOf(tab).keeping.kind).toBe('kept');
     move(tab, 9);
     await tab.keeping.flush();
     expect(stateOf(tab).keeping.kind).toBe('kept');
