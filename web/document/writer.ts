@@ -4,12 +4,16 @@ import type { History } from './history.ts';
 import { inTime } from './in-time.ts';
 import { failed, handed, type Journal, MS_TO_SECOND, noted, snapshotDue } from './journal.ts';
 import type { DocumentRecord } from './storage-records.ts';
+import { whenQuiet } from './when-quiet.ts';
 
 /**
  * The first change after a rest is written at once; those that follow within so many milliseconds wait for one another.
  */
 export const WAIT_MS = 100;
 const RETRY_MS = 5_000;
+/** A whole copy that is due is written after so long a rest, in milliseconds, or at the latest so long after a change. */
+const QUIET_MS = 1_000;
+const LATEST_MS = 15_000;
 /** A write that the store has not answered after so long counts as failed. */
 const WRITING_MS = 15_000;
 
@@ -56,22 +60,31 @@ export function createWriter(
   const wait = (ms: number): void => {
     if (timer !== null && timer.ms <= ms) return;
     stopWaiting();
-    timer = { id: setTimeout(() => void flush(), ms), ms };
+    timer = { id: setTimeout(() => void flush('haste'), ms), ms };
   };
   const stopWaiting = (): void => {
     if (timer !== null) clearTimeout(timer.id);
     timer = null;
   };
-  /** From now on changes wait for one another; what is due when they have ended is written then. */
+  /** From now on changes wait for one another. */
   const pace = (): void => {
     resting = false;
     setTimeout(() => {
       resting = true;
-      if (stopped) return;
-      if (state.stale || snapshotDue(state, now())) void flush();
-      else if (state.changed && state.snapshots.length < 2) wait(MS_TO_SECOND);
+      if (!stopped && state.stale) void flush('haste');
     }, WAIT_MS);
   };
+  // A whole copy of a large site takes so long that a hand would feel it; the log has every change without it.
+  const copy = whenQuiet(
+    () => {
+      if (stopped || !state.changed) return;
+      if (snapshotDue(state, now())) void flush();
+      else if (state.snapshots.length < 2) second = setTimeout(copy.ask, MS_TO_SECOND);
+    },
+    QUIET_MS,
+    LATEST_MS,
+  );
+  let second: ReturnType<typeof setTimeout> | undefined;
 
   async function flush(haste?: 'haste'): Promise<void> {
     stopWaiting();
@@ -106,6 +119,8 @@ export function createWriter(
   function stop(): void {
     stopped = true;
     stopWaiting();
+    copy.stop();
+    clearTimeout(second);
   }
 
   return {
@@ -113,6 +128,7 @@ export function createWriter(
     note: (event) => {
       state = noted(state, event, now());
       history = event.history;
+      copy.ask();
       if (!resting || underWay.size > 0 || state.unsure) {
         wait(WAIT_MS);
         return;

@@ -244,10 +244,37 @@ describe('when it is written', () => {
     expect(columnX(await browser.open())).toBe(5.5);
   });
 
+  test('a whole copy that is due waits until the hand rests, but not for ever; the changes do not wait for it', async () => {
+    const before = await opened();
+    await before.keeping.stop();
+    const tab = await browser.open();
+    const database = await browser.look();
+    const copies = async (): Promise<readonly number[]> => {
+      await settle();
+      return (await database.getAllKeys('snapshots')).map(([, seq]) => seq);
+    };
+    for (let i = 1; i <= 10; i++) {
+      move(tab);
+      await vi.advanceTimersByTimeAsync(500);
+      expect([await copies(), await database.count('log')]).toEqual([[0], i]);
+    }
+    await vi.advanceTimersByTimeAsync(600);
+    expect(await copies()).toEqual([0, 10]);
+    browser.now += MS_PER_SNAPSHOT;
+    for (let i = 0; i < 40; i++) {
+      move(tab);
+      await vi.advanceTimersByTimeAsync(500);
+    }
+    const last = await copies();
+    expect(last).toHaveLength(2);
+    expect(last[1]).toBeGreaterThan(10);
+    database.close();
+  });
+
   test('a second copy of the site follows within the first seconds, without a further change', async () => {
     const tab = await opened();
     move(tab);
-    for (let i = 0; i < 60; i++) {
+    for (let i = 0; i < 90; i++) {
       browser.now += 100;
       await vi.advanceTimersByTimeAsync(100);
     }
