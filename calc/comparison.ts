@@ -1,7 +1,8 @@
 import type { Site } from '../routing/site/site.ts';
 import { marginsOf } from './margins.ts';
-import type { Plan, TakeoffRow } from './plan-shape.ts';
+import type { Plan } from './plan-shape.ts';
 import type { CostSheet } from './takeoff/cost.ts';
+import { SUMMED_LENGTHS, type SummedLength, summedLength } from './takeoff/totals.ts';
 
 /** One alternative: a site, its plan and its cost. */
 export interface Alternative {
@@ -18,6 +19,8 @@ export interface ComparedFact {
   readonly unit: string;
   /** Which way is better, where one is. */
   readonly better: 'less' | 'more' | null;
+  /** A length that adds up many, shown whole. */
+  readonly isTotal: boolean;
   readonly values: readonly (number | null)[];
   readonly differs: boolean;
 }
@@ -26,6 +29,7 @@ interface Fact {
   readonly fact: string;
   readonly unit: string;
   readonly better: ComparedFact['better'];
+  readonly isTotal?: true;
   readonly of: (alternative: Alternative) => number | null;
 }
 
@@ -39,12 +43,18 @@ const most = (values: readonly (number | null | undefined)[]): number | null =>
     (high, value) => (value == null ? high : high === null ? value : Math.max(high, value)),
     null,
   );
-const quantity = (rows: readonly TakeoffRow[], which: (row: TakeoffRow) => boolean): number =>
-  rows.filter(which).reduce((sum, row) => sum + row.quantity, 0);
 const findings =
   (severity: string) =>
   ({ plan }: Alternative): number =>
     plan.findings.filter((finding) => finding.severity === severity).length;
+
+const summed = (length: SummedLength): Fact => ({
+  fact: length.name,
+  unit: 'ft',
+  better: 'less',
+  isTotal: true,
+  of: ({ plan }) => summedLength(plan.takeoff, length),
+});
 
 const FACTS: readonly Fact[] = [
   { fact: 'price', unit: 'dollars', better: 'less', of: ({ cost }) => cost.price },
@@ -58,24 +68,7 @@ const FACTS: readonly Fact[] = [
   { fact: 'labor', unit: 'hours', better: 'less', of: ({ cost }) => cost.hours },
   { fact: 'stalls served', unit: 'stalls', better: 'more', of: ({ site }) => stallsServed(site) },
   { fact: 'chargers', unit: 'chargers', better: 'more', of: ({ site }) => site.chargers.length },
-  {
-    fact: 'conductor',
-    unit: 'ft',
-    better: 'less',
-    of: ({ plan }) => quantity(plan.takeoff, ({ item }) => /conductor$/.test(item)),
-  },
-  {
-    fact: 'raceway',
-    unit: 'ft',
-    better: 'less',
-    of: ({ plan }) => quantity(plan.takeoff, ({ item }) => item === 'raceway'),
-  },
-  {
-    fact: 'trench',
-    unit: 'ft',
-    better: 'less',
-    of: ({ plan }) => quantity(plan.takeoff, ({ item }) => item === 'trench'),
-  },
+  ...Object.values(SUMMED_LENGTHS).map(summed),
   {
     fact: 'worst cord margin',
     unit: 'ft',
@@ -119,9 +112,9 @@ export const stallsServed = (site: Site): number => new Set(site.chargers.flatMa
 
 /** Two alternatives or more side by side: what differs first, each part in the order in which one would ask. */
 export function comparison(alternatives: readonly Alternative[]): readonly ComparedFact[] {
-  const facts = FACTS.map(({ fact, unit, better, of }): ComparedFact => {
+  const facts = FACTS.map(({ fact, unit, better, isTotal = false, of }): ComparedFact => {
     const values = alternatives.map(of);
-    return { fact, unit, better, values, differs: values.some((value) => !alike(value, values[0] ?? null)) };
+    return { fact, unit, better, isTotal, values, differs: values.some((value) => !alike(value, values[0] ?? null)) };
   });
   return [...facts.filter(({ differs }) => differs), ...facts.filter(({ differs }) => !differs)];
 }

@@ -1,6 +1,6 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength, printTotal } from '../../routing/site/feet-inches.ts';
 import { type Finding, GRADES } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../cautions.ts';
@@ -56,7 +56,7 @@ export function summary({ site, plan, cost }: Alternative): string {
   const reach = worstReach(plan);
   const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
   const quantity = (value: number, unit: string): string =>
-    unit === 'ft' ? printLength(value, site.units) : `${Number.isInteger(value) ? value : value.toFixed(1)} ${unit}`;
+    unit === 'ft' ? printTotal(value, site.units) : `${Number.isInteger(value) ? value : value.toFixed(1)} ${unit}`;
   const parts = [
     `${site.name}: ${site.stalls.length} stalls, ${site.chargers.length} chargers, ${plan.runs.filter((run) => run.ok).length} runs within their limit`,
     `Findings: ${standingWords(plan)}`,

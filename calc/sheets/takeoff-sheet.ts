@@ -4,6 +4,10 @@ import { CAUTIONS } from '../cautions.ts';
 import type { Plan } from '../plan-shape.ts';
 import type { Cell } from './csv.ts';
 
+/** Whole feet, or tenths of a meter; the plan keeps the figure in full. */
+const asBought = (value: number, units: Site['units']): number =>
+  units === 'm' || value < 1 ? Number(value.toFixed(1)) : Math.round(value);
+
 /** A row for each item of the takeoff with its basis and what it is made of; lengths in the site's units. */
 export function takeoffSheet(
   { units }: Pick<Site, 'units'>,
@@ -12,7 +16,14 @@ export function takeoffSheet(
   const rows = takeoff.map(({ item, spec, quantity, unit, basis, of }): Cell[] => {
     const isLength = unit === 'ft';
     const value = isLength ? fromFeet(quantity, units) : quantity;
-    return [item, spec, Number(value.toFixed(4)), isLength ? units : unit, basis, of.join(' ')];
+    return [
+      item,
+      spec,
+      isLength ? asBought(value, units) : Number(value.toFixed(4)),
+      isLength ? units : unit,
+      basis,
+      of.join(' '),
+    ];
   });
   return [['item', 'spec', 'quantity', 'unit', 'basis', 'made of'], ...rows, [], [CAUTIONS]];
 }

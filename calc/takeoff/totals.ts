@@ -15,3 +15,30 @@ export const itemTotals = remembered((rows: readonly TakeoffRow[]): readonly Ite
   }
   return [...sums.values()];
 });
+
+/** A length that summaries give, the same wherever it is named: which items of the takeoff it adds up. */
+export interface SummedLength {
+  readonly name: string;
+  /** What is in it. */
+  readonly says: string;
+  readonly items: readonly string[];
+}
+
+export const SUMMED_LENGTHS = {
+  branchConductors: {
+    name: 'branch conductors with waste',
+    says: 'lines, grounding and pilot conductors of all branches, allowances at their ends and waste in',
+    items: ['conductor', 'grounding conductor', 'pilot conductor'],
+  },
+  feederConductors: {
+    name: 'feeder conductors with waste',
+    says: 'lines, neutrals and grounding conductors of new feeders, allowances at their ends and waste in',
+    items: ['feeder conductor', 'feeder grounding conductor'],
+  },
+  branchRaceway: { name: 'branch raceway with waste', says: 'conduits of all branches, waste in', items: ['raceway'] },
+  trench: { name: 'trench', says: 'plan length of what is dug, shared trenches once', items: ['trench'] },
+} as const satisfies Readonly<Record<string, SummedLength>>;
+
+/** A summed length of a takeoff, feet. */
+export const summedLength = (rows: readonly TakeoffRow[], { items }: SummedLength): number =>
+  itemTotals(rows).reduce((sum, { item, quantity }) => sum + (items.includes(item) ? quantity : 0), 0);

@@ -75,6 +75,18 @@ export function printDecimal(feet: number, units: Units, decimals: number): stri
   return `${unsignedZero(fromFeet(feet, units).toFixed(decimals))} ${units}`;
 }
 
+/**
+ * A length added up of many, as it is bought: whole feet, or tenths of a meter; a tenth of a foot where it is less than
+ * one. Not a number gives an en dash.
+ */
+export function printTotal(feet: number, units: Units): string {
+  if (!Number.isFinite(feet)) return '\u2013';
+  const value = fromFeet(feet, units);
+  const decimals = units === 'm' || (value > 0 && value < 1) ? 1 : 0;
+  const digits = value.toLocaleString('en-US', { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+  return `${digits} ${units}`;
+}
+
 function metres(length: number, decimals: number): string {
   const digits = length.toFixed(decimals);
   const short = digits.replace(/(\.\d\d\d*?)0+$/, '$1');

@@ -2,13 +2,13 @@ import { useState } from 'react';
 import { findingCounts } from '../../calc/findings/standing.ts';
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
 import { servedStalls } from '../../calc/served.ts';
-import { itemTotals } from '../../calc/takeoff/totals.ts';
+import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../calc/takeoff/totals.ts';
+import { printTotal } from '../../routing/site/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
-import { nearestFoot } from '../words/lengths.ts';
 import { dropOf } from '../words/refs.ts';
 import { CheckList, Standing } from './check-list.tsx';
 import { FindingList } from './finding-list.tsx';
@@ -31,8 +31,11 @@ export function LotPanel() {
   const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
   const { fail: fails, warn: warns } = findingCounts(plan);
   const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
-  const total = (item: string): number =>
-    itemTotals(plan.takeoff).find((each) => each.item === item && each.unit === 'ft')?.quantity ?? 0;
+  const summed = (length: SummedLength) => ({
+    label: length.name,
+    value: printTotal(summedLength(plan.takeoff, length), site.units),
+    says: length.says,
+  });
   return (
     <div className="panel" data-testid="lot-panel">
       <h2>The lot</h2>
@@ -47,10 +50,7 @@ export function LotPanel() {
                 { label: 'drops', value: String(site.drops.length) },
                 { label: 'checked as built', value: `${checked} of ${site.drops.length}` },
               ]
-            : [
-                { label: 'conductor, waste in', value: nearestFoot(total('conductor'), site.units) },
-                { label: 'raceway, waste in', value: nearestFoot(total('raceway'), site.units) },
-              ]),
+            : [summed(SUMMED_LENGTHS.branchConductors), summed(SUMMED_LENGTHS.branchRaceway)]),
         ]}
       />
       {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? (

@@ -3,6 +3,8 @@ import { SeveritySign } from './severity-sign.tsx';
 export interface TitleCell {
   readonly label: string;
   readonly value: string;
+  /** What is in the figure, where its name alone does not say. */
+  readonly says?: string;
   readonly state?: 'pass' | 'warn' | 'fail';
   /** What a press opens or shuts, and whether it is open. */
   readonly opens?: { readonly open: boolean; readonly toggle: () => void };
@@ -12,7 +14,7 @@ export interface TitleCell {
 export function TitleCells({ cells }: { readonly cells: readonly TitleCell[] }) {
   return (
     <dl className="cells">
-      {cells.map(({ label, value, state, opens }) => {
+      {cells.map(({ label, value, says, state, opens }) => {
         const figure = (
           <>
             {state && state !== 'pass' && <SeveritySign severity={state} />}
@@ -21,7 +23,7 @@ export function TitleCells({ cells }: { readonly cells: readonly TitleCell[] }) 
         );
         return (
           <div key={label} className="cell" data-state={state}>
-            <dt>{label}</dt>
+            <dt title={says}>{label}</dt>
             <dd>
               {opens ? (
                 <button

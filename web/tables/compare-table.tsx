@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import { alternativeOf } from '../../calc/alternative.ts';
 import { type Alternative, type ComparedFact, comparison } from '../../calc/comparison.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { SUMMED_LENGTHS } from '../../calc/takeoff/totals.ts';
+import { printTotal } from '../../routing/site/feet-inches.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { KeptSite } from '../document/kept-work.ts';
@@ -9,10 +10,14 @@ import { usePrices } from '../document/price-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
 import { priceWords } from '../words/dollars.ts';
+import { nearestInch } from '../words/lengths.ts';
 import { siteLabels } from '../words/site-labels.ts';
 import { ChangesSince } from './changes-since.tsx';
 import { useOtherSites } from './other-sites.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
+
+/** What a figure counts, where its name alone does not say. */
+const SAYS: ReadonlyMap<string, string> = new Map(Object.values(SUMMED_LENGTHS).map(({ name, says }) => [name, says]));
 
 /** Besides the open site. */
 const MOST_OTHERS = 5;
@@ -72,7 +77,7 @@ export function CompareTable() {
 }
 
 const columnsFor = (alternatives: readonly Alternative[], units: Units): readonly Column<ComparedFact>[] => [
-  { head: 'figure', cell: ({ fact }) => fact },
+  { head: 'figure', cell: ({ fact }) => <span title={SAYS.get(fact)}>{fact}</span> },
   ...alternatives.map(({ name }, i) => ({
     head: alternatives.findIndex((other) => other.name === name) === i ? name : `${name} ${i + 1}`,
     numeric: true,
@@ -87,7 +92,9 @@ function Value({ fact, i, units }: { readonly fact: ComparedFact; readonly i: nu
   if (value === null) return <span className="quiet">none</span>;
   const words =
     fact.unit === 'ft'
-      ? printLength(value, units)
+      ? fact.isTotal
+        ? printTotal(value, units)
+        : nearestInch(value, units)
       : fact.unit === 'dollars'
         ? priceWords(value, list)
         : `${Number(value.toFixed(2)).toLocaleString('en-US')}${fact.unit === '%' ? '' : ' '}${fact.unit}`;

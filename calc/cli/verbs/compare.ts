@@ -1,5 +1,5 @@
 import { basename, join } from 'node:path';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength, printTotal } from '../../../routing/site/feet-inches.ts';
 import { fromFeet } from '../../../routing/site/units.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 import { alternativeOf } from '../../alternative.ts';
@@ -110,15 +110,15 @@ function sideBySide(alternatives: readonly Alternative[], facts: readonly Compar
     },
     ...alternatives.map(({ name }, i) => ({
       head: name,
-      text: ({ values, unit }: ComparedFact) => shown(values[i] ?? null, unit, units),
+      text: ({ values, unit, isTotal }: ComparedFact) => shown(values[i] ?? null, unit, units, isTotal),
       align: 'right' as const,
     })),
   ]);
 }
 
-function shown(value: number | null, unit: string, units: Units): string {
+function shown(value: number | null, unit: string, units: Units, isTotal: boolean): string {
   if (value === null) return 'none';
-  if (unit === 'ft') return printLength(value, units);
+  if (unit === 'ft') return isTotal ? printTotal(value, units) : printLength(value, units);
   if (unit === 'dollars') return `$${value.toFixed(2)}`;
   return `${Number(value.toFixed(2))}${unit === '%' ? '' : ' '}${unit}`;
 }
@@ -130,7 +130,7 @@ function changesText({ elements, quantities, cost, findings }: Revision, units: 
     `Changed quantities: ${quantities.length}`,
     ...quantities.map(
       ({ item, spec, unit, before, after }) =>
-        `  ${item}, ${spec}: ${shown(before, unit, units)} to ${shown(after, unit, units)} (${after > before ? '+' : '-'}${shown(Math.abs(after - before), unit, units)})`,
+        `  ${item}, ${spec}: ${shown(before, unit, units, true)} to ${shown(after, unit, units, true)} (${after > before ? '+' : '-'}${shown(Math.abs(after - before), unit, units, true)})`,
     ),
     `Price: $${cost.before.toFixed(2)} to $${cost.after.toFixed(2)}`,
     `Findings gone: ${findings.gone.length}`,

@@ -36,7 +36,10 @@ test('a metric site has its quantities in metres', () => {
   feet.forEach((row, i) => {
     if (row[3] !== 'ft') return;
     expect(metres[i]![3]).toBe('m');
-    expect(metres[i]![2]).toBeCloseTo((row[2] as number) * 0.3048, 3);
+    // Whole feet and tenths of a meter, each of the same length.
+    const { quantity } = worked.takeoff[i - 1]!;
+    expect(row[2]).toBe(quantity < 1 ? Number(quantity.toFixed(1)) : Math.round(quantity));
+    expect(metres[i]![2]).toBe(Number((quantity * 0.3048).toFixed(1)));
   });
   expect(feet.some((row) => row[3] === 'ft')).toBe(true);
 });

@@ -119,7 +119,9 @@ describe.each([
   test('the takeoff gives every item its quantity', () => {
     const text = textOf(pdf, /^E-6/);
     for (const { quantity, unit } of planned.takeoff) {
-      const printed = unit === 'ft' ? `${quantity.toFixed(1)}ft` : `${Number(quantity.toFixed(2))}${unit}`;
+      // Nobody buys a tenth of a foot of wire.
+      const feet = quantity.toLocaleString('en-US', { maximumFractionDigits: quantity < 1 ? 1 : 0 });
+      const printed = unit === 'ft' ? `${feet}ft` : `${Number(quantity.toFixed(2))}${unit}`;
       expect(text).toContain(close(printed));
     }
   });

@@ -65,7 +65,7 @@ test('margins say what is left and of what, in the unit that cures them', () => 
 });
 
 test('lengths are counted in the units of the site, pieces as they are', () => {
-  expect(quantityWords(1000, 'ft', 'ft')).toBe('1,000.0 ft');
+  expect(quantityWords(1000, 'ft', 'ft')).toBe('1,000 ft');
   expect(quantityWords(1000, 'ft', 'm')).toBe('304.8 m');
   expect(quantityWords(12, 'each', 'm')).toBe('12 each');
 });

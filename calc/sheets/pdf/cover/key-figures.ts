@@ -1,10 +1,10 @@
-import { printDecimal, printLength } from '../../../../routing/site/feet-inches.ts';
+import { printLength, printTotal } from '../../../../routing/site/feet-inches.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { marginsOf, worstOf } from '../../../margins.ts';
 import type { Plan } from '../../../plan-shape.ts';
 import { servedStalls } from '../../../served.ts';
 import { treeOf } from '../../../supply/supply-lines.ts';
-import { itemTotals } from '../../../takeoff/totals.ts';
+import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../takeoff/totals.ts';
 import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 import type { Table } from '../table.ts';
 
@@ -17,9 +17,9 @@ export function keyFigures(site: Site, plan: Plan, width: number): Table {
     (worst, circuit) => (worst === null || circuit.worstDropPercent > worst.worstDropPercent ? circuit : worst),
     null,
   );
-  const total = (item: string): string => {
-    const sum = itemTotals(plan.takeoff).find((one) => one.item === item);
-    return sum === undefined ? NONE : printDecimal(sum.quantity, site.units, 0);
+  const total = (length: SummedLength): string => {
+    const sum = summedLength(plan.takeoff, length);
+    return sum === 0 ? NONE : printTotal(sum, site.units);
   };
   const cordLeft = cord?.cord?.left;
   const rows: (readonly [string, string])[] = [
@@ -43,8 +43,8 @@ export function keyFigures(site: Site, plan: Plan, width: number): Table {
       'Largest drop from the source',
       worstDrop === null ? NONE : `${worstDrop.charger}, ${figure(worstDrop.worstDropPercent, 2)}%`,
     ],
-    ['Branch conductors with waste', total('conductor')],
-    ['Branch raceway with waste', total('raceway')],
+    ['Branch conductors with waste: lines, grounding, pilots', total(SUMMED_LENGTHS.branchConductors)],
+    ['Branch raceway with waste', total(SUMMED_LENGTHS.branchRaceway)],
     ['Place', site.georef === undefined ? 'not given' : `${site.georef.lat}°, ${site.georef.lon}°`],
     ['Units', site.units === 'm' ? 'meters' : 'feet'],
   ];

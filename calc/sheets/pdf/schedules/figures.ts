@@ -1,4 +1,4 @@
-import { printDecimal, printLength } from '../../../../routing/site/feet-inches.ts';
+import { printLength, printTotal } from '../../../../routing/site/feet-inches.ts';
 import { fromGridline } from '../../../../routing/site/from-gridlines.ts';
 import type { Gridline, Site } from '../../../../routing/site/site.ts';
 import type { Units } from '../../../../routing/site/vocabulary.ts';
@@ -25,7 +25,7 @@ export const quantityWords = (
   units: Units,
 ): readonly [quantity: string, unit: string] => {
   if (unit !== 'ft') return [String(Number(quantity.toFixed(2))), unit];
-  const [words = NONE, name = units] = printDecimal(quantity, units, 1).split(' ');
+  const [words = NONE, name = units] = printTotal(quantity, units).split(' ');
   return [words, name];
 };
 
