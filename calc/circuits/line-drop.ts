@@ -47,6 +47,15 @@ export function phasorDrop({ phases, volts, amps, r, x, powerFactor }: Line): Dr
 }
 
 /**
+ * True past the collapse: where by phasors more length no longer takes volts but would give them back, the current lagging
+ * the feeding end all the while. No load runs there.
+ */
+export function collapsed({ phases, volts, amps, r, x, powerFactor }: Line): boolean {
+  const k = lineFactor(phases) * amps;
+  return k * (r * r + x * x) > volts * (r * powerFactor + x * sineOf(powerFactor)) * (1 + 1e-12);
+}
+
+/**
  * Drop of a branch: the phasors' to half the volts. Past that, where no charger runs anyway and the phasors soon begin to
  * promise more volts for more impedance, the estimate's, which goes on growing.
  */

@@ -2,7 +2,7 @@ import { SILENT, type Tell } from '../explain.ts';
 import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { type DropConductor, type DropMethod, lineOhmsPerFoot } from './drop-conductor.ts';
-import { type Drop, estimatedDrop, phasorDrop } from './line-drop.ts';
+import { collapsed, type Drop, estimatedDrop, phasorDrop } from './line-drop.ts';
 
 export type DropCircuit = DropMethod & {
   readonly phases: 1 | 3;
@@ -12,6 +12,10 @@ export type DropCircuit = DropMethod & {
   readonly conductor: DropConductor;
 };
 
+/** Why the exact method has no answer. */
+export const COLLAPSED =
+  'the volts collapse: so long a circuit cannot carry this current at any voltage. Shorter, larger conductors, more volts or fewer amperes; the estimate (method impedance) goes on past it';
+
 export const DROP_FORMULAS = {
   resistance: 'k x amperes x R x length',
   impedance: 'k x amperes x (R cos + X sin) x length',
@@ -20,7 +24,7 @@ export const DROP_FORMULAS = {
 
 /**
  * Voltage drop of a circuit `length` feet long, one way: volts, percent of the volts where it is fed, and the volts left
- * at the load. RangeError where the tables have no figure for the conductor.
+ * at the load. RangeError where the tables have no figure for the conductor, and by the exact method past the collapse.
  */
 export function voltageDrop(
   tables: CodeTables,
@@ -31,6 +35,7 @@ export function voltageDrop(
   if (!(volts > 0)) throw new RangeError(`volts must be over 0, got ${volts}`);
   const { r, x, powerFactor } = lineOhmsPerFoot(tables, conductor, input, tell);
   const line = { phases, volts, amps, r: r * length, x: x * length, powerFactor };
+  if (method === 'exact' && collapsed(line)) throw new RangeError(COLLAPSED);
   const drop = method === 'exact' ? phasorDrop(line) : estimatedDrop(line);
   tell(() => ({
     find: 'voltage drop',

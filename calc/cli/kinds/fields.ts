@@ -56,12 +56,31 @@ export const insulation = v.pipe(
 
 const FIXTURE_WIRES: readonly string[] = [FIXTURE_WIRE, 'TFN', 'TFFN'];
 
-/** An insulation that takes up room in a raceway: also `"bare"`, `"TFN"` and `"TFFN"`. */
+/** Insulations that come with an outer covering and without, of two sizes. */
+const TWO_SIZES = /^(RHH|RHW|RHW-2)$/;
+const COVERED = /^(?:RHH|RHW|RHW-2) (with|without) covering$/;
+const COVERINGS: readonly string[] = ['RHW with covering', 'RHW without covering'];
+
+/**
+ * An insulation that takes up room in a raceway: also `"bare"`, `"TFN"` and `"TFFN"`. RHH, RHW and RHW-2 say whether they
+ * have their covering: `"RHW-2 with covering"`, `"RHW-2 without covering"`.
+ */
 export const covering = v.pipe(
   v.string(),
+  v.check(
+    (given) => !TWO_SIZES.test(given),
+    ({ input }) =>
+      `${input} comes with an outer covering and without, and they are of two sizes: say "${input} with covering" or "${input} without covering"`,
+  ),
+  v.transform((given) => given.replace(COVERED, 'RHW $1 covering')),
   v.transform((given) => (FIXTURE_WIRES.includes(given) ? FIXTURE_WIRE : given)),
   v.check(
-    (given) => given === BARE || given === FIXTURE_WIRE || findInsulation(TABLES, given) !== undefined,
+    (given) =>
+      TWO_SIZES.test(given) ||
+      given === BARE ||
+      given === FIXTURE_WIRE ||
+      COVERINGS.includes(given) ||
+      findInsulation(TABLES, given) !== undefined,
     ({ input }) =>
       `expected an insulation such as "THWN-2" or "XHHW-2", "TFFN" or "bare", got ${JSON.stringify(input)}`,
   ),

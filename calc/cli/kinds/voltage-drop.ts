@@ -5,5 +5,11 @@ import { answer, kind, refuse } from './kind.ts';
 
 export const voltageDropKind = kind(dropInput({ length: nonNegative }), (input, tell) => {
   const lacking = lackingFor(input.conductor, input);
-  return lacking === undefined ? answer(voltageDrop(TABLES, input, tell)) : refuse('conductor.size', lacking);
+  if (lacking !== undefined) return refuse('conductor.size', lacking);
+  try {
+    return answer(voltageDrop(TABLES, input, tell));
+  } catch (error) {
+    if (error instanceof RangeError) return refuse('length', error.message);
+    throw error;
+  }
 });

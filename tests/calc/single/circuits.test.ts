@@ -6,7 +6,8 @@ import { BY_A_HAIR, grounding } from '../../../calc/circuits/grounding.ts';
 import { estimatedDrop, phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { longestRun } from '../../../calc/circuits/longest-run.ts';
 import { type DropCircuit, voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
-import { explained } from '../../../calc/explain.ts';
+import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { explained, SILENT } from '../../../calc/explain.ts';
 import {
   ampacityAt,
   CONDUCTOR_SIZES,
@@ -394,5 +395,88 @@ describe('the steps told', () => {
       }),
       { numRuns: 30 },
     );
+  });
+});
+
+describe('the exact drop past the collapse', () => {
+  const circuit = { phases: 1, volts: 208, amps: 32, raceway: 'PVC', powerFactor: 0.99 } as const;
+  const conductor = { size: '8', metal: 'copper' } as const;
+  const exact = (length: number) => voltageDrop(nec, { ...circuit, method: 'exact', conductor, length });
+  // V (R cos + X sin) / (k I |Z|²): 208 x (0.78 x 0.99 + 0.052 x 0.141) / (64 x (0.78² + 0.052²)) x 1,000 = 4,145 ft.
+  const end = (208 * (0.78 * 0.99 + 0.052 * Math.sqrt(1 - 0.99 ** 2))) / (64 * (0.78 ** 2 + 0.052 ** 2));
+
+  test('20,000 ft is refused with the reason, not answered with more volts than there are', () => {
+    expect(() => exact(20_000)).toThrow('collapse');
+    expect(exact(1000 * end * 0.999).voltsAtLoad).toBeGreaterThan(0);
+    expect(() => exact(1000 * end * 1.001)).toThrow(RangeError);
+    const result = KINDS.get('voltage-drop')!({ ...circuit, method: 'exact', conductor, length: 20_000 }, SILENT);
+    expect(result).toMatchObject({ ok: false, errors: [{ place: 'length' }] });
+  });
+
+  test('up to it more length is fewer volts, and no longest run lies past it', () => {
+    let last = 208;
+    for (let share = 0.05; share < 1; share += 0.05) {
+      const { voltsAtLoad } = exact(1000 * end * share);
+      expect(voltsAtLoad).toBeLessThan(last);
+      last = voltsAtLoad;
+    }
+    for (let limitPercent = 5; limitPercent <= 100; limitPercent += 5) {
+      const length = longestRun(nec, { ...circuit, method: 'exact', conductor, limitPercent });
+      if (length !== null) expect(length).toBeLessThanOrEqual(1000 * end);
+    }
+    expect(longestRun(nec, { ...circuit, method: 'exact', conductor, limitPercent: 99.9 })).toBeNull();
+  });
+});
+
+describe('the words of the working', () => {
+  const circuit = {
+    volts: 208,
+    amps: 32,
+    raceway: 'PVC',
+    powerFactor: 0.99,
+    conductor: { size: '8', metal: 'copper' },
+  } as const;
+  test.each([
+    [1, '2, there and back'],
+    [3, 'sqrt 3'],
+  ] as const)('a circuit of %d phase says by what its ohms count: %s', (phases, k) => {
+    const drop = explained((tell) =>
+      voltageDrop(nec, { ...circuit, phases, method: 'exact', length: 100 }, tell),
+    ).steps;
+    expect(drop.find(({ find }) => find === 'voltage drop')!.values.k).toBe(k);
+    const run = explained((tell) =>
+      longestRun(nec, { ...circuit, phases, method: 'exact', limitPercent: 3 }, tell),
+    ).steps;
+    expect(run.at(-1)!.values.k).toBe(k);
+  });
+  test('and where it is from', () => {
+    for (const [method, source] of [
+      ['impedance', 'Table 9'],
+      ['exact', "Ohm's law"],
+      ['resistance', "Ohm's law"],
+    ] as const) {
+      const run = explained((tell) => longestRun(nec, { ...circuit, phases: 1, method, limitPercent: 3 }, tell)).steps;
+      expect(run.at(-1)!.source).toContain(source);
+      const drop = explained((tell) => voltageDrop(nec, { ...circuit, phases: 1, method, length: 100 }, tell)).steps;
+      expect(drop.find(({ find }) => find === 'voltage drop')!.source).toContain(source);
+      expect(run.at(-1)!.formula).toContain(method === 'exact' ? 'quadratic' : 'allowed drop / drop per foot');
+    }
+  });
+});
+
+describe('a branch that the tables have nothing for', () => {
+  const duty = {
+    continuous: true,
+    metal: 'copper',
+    insulation: 'THWN-2',
+    ambientC: 40,
+    currentCarrying: 3,
+    terminalC: 75,
+  } as const;
+  test('past the ratings, and past the largest conductor, is null and not a smaller one', () => {
+    // 125% of 4,801 A is past 6,000 A; 1,000 A continuous asks for 1,250 A at the terminals, and 2000 kcmil has 665 A.
+    expect(branch(nec, { ...duty, amps: 4801 })).toBeNull();
+    expect(branch(nec, { ...duty, amps: 1000 })).toBeNull();
+    expect(branch(nec, { ...duty, amps: 32 })).not.toBeNull();
   });
 });

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { KINDS } from '../../../calc/cli/kinds/index.ts';
 import { boxVolume } from '../../../calc/conduits/box-volume.ts';
 import { expansion, fittingLength } from '../../../calc/conduits/expansion.ts';
 import { fill } from '../../../calc/conduits/fill.ts';
 import { jamRatio } from '../../../calc/conduits/jam-ratio.ts';
 import { pullBox } from '../../../calc/conduits/pull-box.ts';
 import { type PullSegment, pulling } from '../../../calc/conduits/pulling.ts';
-import { explained } from '../../../calc/explain.ts';
-import { tradeSizes } from '../../../calc/tables/lookup.ts';
+import { explained, SILENT } from '../../../calc/explain.ts';
+import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
 
 describe('fill', () => {
@@ -209,4 +210,27 @@ test('the steps of a fill, a box, a pull box and a pull end in what is answered'
     pulling({ segments: [{ kind: 'straight', length: 10 }], weightPerFoot: 1, friction: 0.5 }, tell),
   );
   expect(dragged.step?.result).toBe(dragged.result.tension.at(-1));
+});
+
+describe('RHW and its kin by their covering: Chapter 9 Table 5, from memory', () => {
+  const filled = (insulation: string, size: string, count: number) =>
+    KINDS.get('fill')!({ method: 'EMT', conductors: [{ size, insulation, count }] }, SILENT);
+  test.each([
+    ['RHW with covering', '12', 0.0353],
+    ['RHW without covering', '12', 0.026],
+    ['RHW-2 with covering', '8', 0.0835],
+    ['RHH without covering', '8', 0.0556],
+  ])('%s %s AWG: %d square inches', (insulation, size, area) => {
+    const result = filled(insulation, size, 8);
+    expect(result.ok && (result.value as { conductorArea: number }).conductorArea).toBeCloseTo(8 * area, 9);
+  });
+  test.each(['RHW', 'RHW-2', 'RHH'])('%s alone is asked which', (insulation) => {
+    const result = filled(insulation, '12', 8);
+    expect(result).toMatchObject({ ok: false, errors: [{ place: 'conductors[0].insulation' }] });
+    expect(JSON.stringify(result)).toContain(`${insulation} with covering`);
+  });
+  test('a site that says RHW-2 gets the larger, with a covering', () => {
+    expect(findConductorArea(nec, 'RHW-2', '8')).toBe(0.0835);
+    expect(findConductorArea(nec, 'USE-2', '8')).toBe(0.0556);
+  });
 });

@@ -108,7 +108,7 @@ const filled = ({ raceway: method, conductors, insulation }: Printed): Answer =>
 /** How many more go in: the last count that still fits, and the room left over the area of one. */
 const added = ({ raceway: method, trade: tradeSize, existing: [first], add }: Printed): Answer => {
   const with_ = (count: number): Filled & { fillPercent: number; limitPercent: number } => {
-    const conductors = [{ size: first.size, insulation: 'RHW-2', count: first.n }];
+    const conductors = [{ size: first.size, insulation: 'RHW without covering', count: first.n }];
     if (count > 0) conductors.push({ size: add.size, insulation: 'THW', count });
     return calcKind('fill', { method, tradeSize, conductors });
   };
