@@ -84,9 +84,9 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   const places: number[] = [];
   const volts = voltsOf(plan, site);
   for (const at of all ? site.chargers.keys() : [...changed].sort((a, b) => a - b)) {
-    const next = marginsAt(plan, site, at, last.cords[at]!, volts);
-    if (!changed.has(at) && sameVolts(next.volts, margins[at]!.volts)) continue;
-    margins[at] = next;
+    const own = volts(at);
+    if (!changed.has(at) && sameVolts(own, margins[at]!.volts)) continue;
+    margins[at] = marginsAt(plan, site, at, last.cords[at]!, own);
     places.push(at);
   }
   return worked(plan, site, copied(margins, last.margins, places), last.cords);
@@ -99,7 +99,7 @@ function anew(plan: Plan, site: Site): Worked {
     cords[places.get(charger)!]!.push(i);
   });
   const volts = voltsOf(plan, site);
-  const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!, volts));
+  const margins = site.chargers.map((_, at) => marginsAt(plan, site, at, cords[at]!, volts(at)));
   return worked(plan, site, margins, cords);
 }
 
@@ -127,7 +127,7 @@ function voltsOf(plan: Plan, { chargers, rules: { dropLimit } }: Site): VoltsAt 
   };
 }
 
-function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[], volts: VoltsAt): Margins {
+function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[], volts: VoltsMargin | null): Margins {
   const { id, branchLimit } = site.chargers[at]!;
   // Runs stand in the order of the chargers.
   const length = plan.runs[at]?.conductorLength ?? null;
@@ -145,7 +145,7 @@ function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[],
     charger: id,
     cord,
     branch: length === null ? null : { left: limit - length, used: length, limit },
-    volts: volts(at),
+    volts,
   };
 }
 

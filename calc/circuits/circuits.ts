@@ -7,7 +7,8 @@ import { remembered } from '../memo.ts';
 import { joining, splitting } from '../partition.ts';
 import type { Circuit, PhasePair } from '../plan-shape.ts';
 import type { BoxVolts, BranchOhms } from '../supply/box-volts.ts';
-import { type BoxSupply, boxAt, newDesks, worstDropAt } from '../supply/boxes.ts';
+import { type BoxSupply, boxAt, newDesks } from '../supply/boxes.ts';
+import { keptDrop } from '../supply/drop-percents.ts';
 import { linesOf, type SupplyLines } from '../supply/supply-lines.ts';
 
 const allOhms = joining<BranchOhms | null>();
@@ -129,7 +130,7 @@ export function worstDrops({ branches, boxSupply }: CircuitParts): (place: numbe
     const { circuits, ohms } = branches[part]!;
     const [circuit, own] = [circuits[at] ?? null, ohms[at] ?? null];
     if (circuit === null || own === null) return undefined;
-    const worst = worstDropAt(boxSupply.of, boxSupply.state, place, own.r, own.x, desks);
+    const worst = keptDrop(boxSupply.of, boxSupply.state, place, own, desks);
     return Math.max(worst, circuit.branchDropPercent);
   };
 }

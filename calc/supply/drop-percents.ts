@@ -1,7 +1,7 @@
 import { changedPlaces } from '../../routing/lists/changed-places.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import type { BranchOhms } from './box-volts.ts';
-import { type BoxCase, newDesks, worstDropAt } from './boxes.ts';
+import { type BoxCase, type Desks, newDesks, worstDropAt } from './boxes.ts';
 import type { SupplyState } from './supply-solve.ts';
 
 /** Drops to the boxes, and what they were worked from. */
@@ -51,4 +51,19 @@ export function dropPercents(of: BoxCase, state: SupplyState, ohms: readonly (Br
   else for (let i = 0; i < ohms.length; i++) put(i);
   known.set(of.chargers, { of, state, ohms, figures, percents });
   return { percents, anew: same ? [...changed] : null };
+}
+
+/**
+ * The worst drop of the charger at a place, percent, through a branch of so many ohms: the one kept with the last plan where
+ * it was worked from the same, else worked.
+ */
+export function keptDrop(of: BoxCase, state: SupplyState, i: number, { r, x }: BranchOhms, desks: Desks): number {
+  const last = known.get(of.chargers);
+  const same =
+    last?.state === state &&
+    last.of.seats === of.seats &&
+    last.of.powerFactor === of.powerFactor &&
+    last.figures[2 * i] === r &&
+    last.figures[2 * i + 1] === x;
+  return same ? last.percents[i]! : worstDropAt(of, state, i, r, x, desks);
 }
