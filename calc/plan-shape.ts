@@ -151,6 +151,8 @@ export interface SupplyEquipment {
   readonly spareAmps?: number;
   readonly spareSpaces?: number;
   readonly faultAmps?: number;
+  /** Line to line, the highest of its pairs with generation and nothing drawn; absent where no generation is drawn. */
+  readonly highestVolts?: number;
   /** Line currents of its single-phase chargers as assigned, and as plain rotation would have them. */
   readonly balance?: { readonly assigned: LineBalance; readonly rotation: LineBalance };
   /** Share of their rated amperes that load management leaves its chargers; 1 where it has nothing to do. */

@@ -40,6 +40,7 @@ export function equipmentSteps(
     demand(work, place, tables),
     ...rating(row, work, place),
     ...fault(row, work, place),
+    ...highest(row, work, place),
   ];
 }
 
@@ -168,6 +169,20 @@ function fault(row: SupplyEquipment, { tree, model }: SupplyWork, place: number)
       result: row.faultAmps,
       unit: 'A',
       source: 'I = V / |Z|, standard theory',
+    },
+  ];
+}
+
+function highest(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step[] {
+  if (row.highestVolts === undefined) return [];
+  return [
+    {
+      find: 'highest volts',
+      formula: `generation alone, nothing drawn: ${SWEEP}; the highest of its pairs`,
+      values: { nominal: measured(tree.nodes[place]!.system.volts, 'V') },
+      result: row.highestVolts,
+      unit: 'V',
+      source: SWEEP_SOURCE,
     },
   ];
 }

@@ -24,6 +24,8 @@ export interface ReportCase {
   readonly lengths: readonly (number | null)[];
   readonly demands: readonly Demand[];
   readonly faults: readonly (number | undefined)[];
+  /** Generation with nothing drawn; null where there is none. */
+  readonly idle: Solved | null;
   readonly spareSpaces: readonly (number | undefined)[];
   /** Loads in the order of the file. */
   readonly loads: readonly { readonly id: string; readonly lines: Lines }[];
@@ -63,10 +65,13 @@ function equipmentRow(of: ReportCase, solved: Solved, node: SupplyNode, place: n
     ...(rating === undefined ? {} : { percentLoaded: (100 * demand.amps) / rating, spareAmps: rating - demand.amps }),
     ...(of.spareSpaces[place] === undefined ? {} : { spareSpaces: of.spareSpaces[place] }),
     ...(of.faults[place] === undefined ? {} : { faultAmps: of.faults[place] }),
+    ...(of.idle === null ? {} : { highestVolts: highest(voltsAt(of.idle.volts, bus, system, linesOn(of, node))) }),
     ...(balance === undefined ? {} : { balance }),
     chargerShare: solved.share[bus]!,
   };
 }
+
+const highest = ({ AB, BC, CA }: LineVolts): number => Math.max(AB, BC, CA);
 
 function feederRow(of: ReportCase, solved: Solved, node: SupplyNode, place: number): SupplyFeeder {
   const feeder = node.feeder!;

@@ -21,6 +21,8 @@ export interface SupplyState {
   readonly unitDemand: Solved;
   /** What generation alone sends back, 125% of it, at nominal voltages; null where there is none. */
   readonly backFeed: Solved | null;
+  /** Generation with nothing drawn, for the highest volts; null where there is none. */
+  readonly idle: Solved | null;
   readonly sums: ChargerSums;
 }
 
@@ -56,6 +58,12 @@ export const supplyState = remembered(
       load: solve(open, draws(1, drawn)),
       unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
       backFeed: generates ? solve(open, back) : null,
+      idle: generates
+        ? solve(
+            model.buses,
+            draws(0, (load) => -produced(load)),
+          )
+        : null,
       sums,
     };
   },

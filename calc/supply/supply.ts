@@ -127,6 +127,7 @@ const reported = remembered((facts: SupplyFacts, lengths: readonly (number | nul
     lengths,
     demands,
     faults,
+    idle: state.idle,
     spareSpaces: tree.nodes.map(({ equipment: { id, spaces } }) =>
       spaces === undefined ? undefined : spaces - (schedules.get(id)?.poles ?? 0),
     ),

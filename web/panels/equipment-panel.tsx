@@ -49,6 +49,9 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
               A {supply.amps.A.toFixed(0)}, B {supply.amps.B.toFixed(0)}, C {supply.amps.C.toFixed(0)} A
             </Fact>
             {supply.spareSpaces !== undefined && <Fact name="spare spaces">{supply.spareSpaces}</Fact>}
+            {supply.highestVolts !== undefined && (
+              <Fact name="highest volts">{supply.highestVolts.toFixed(1)} V, generation alone</Fact>
+            )}
             <Fact name="fault current">{faultWords(supply.faultAmps, equipment.interruptingAmps)}</Fact>
           </>
         )}

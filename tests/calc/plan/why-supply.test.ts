@@ -6,6 +6,7 @@ import { plan } from '../../../calc/plan.ts';
 import { whyMargin } from '../../../calc/why-margins.ts';
 import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why-supply.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { fleetYard } from '../../bench/samples/fleet-yard.ts';
 
 const site = toSite(JSON.parse(readFileSync('samples/fleet-yard.site.json', 'utf8')));
 const planned = plan(site);
@@ -43,6 +44,32 @@ describe('the steps of equipment', () => {
     const loss = found(steps, 'loss in its windings');
     const squares = amperes(loss.values.amperes).reduce((sum, amps) => sum + amps ** 2, 0);
     expect((number(loss.values.R) * squares) / row.lossWatts).toBeCloseTo(1, 2);
+  });
+
+  test('of a transformer say by what its ohms and its load were found', () => {
+    const of = (xr: number | undefined, phases: 1 | 3) => {
+      const file = fleetYard();
+      const equipment = file.equipment!.map((one) => {
+        if (one.kind !== 'transformer') return one;
+        const { xr: _, ...rest } = one;
+        return { ...rest, phases, ...(xr === undefined ? {} : { xr }) };
+      });
+      const steps = whyEquipment(toSite({ ...file, equipment }), 'T1');
+      return {
+        ohms: found(steps, 'ohms of one line, on the secondary'),
+        load: found(steps, 'load'),
+        loaded: found(steps, 'loaded'),
+      };
+    };
+    expect(of(2, 3).ohms.formula).not.toContain('half');
+    expect(of(2, 1).ohms.formula).toContain('half of it in each line');
+    expect(of(2, 3).ohms).toMatchObject({
+      values: { impedance: '4.5%', 'X/R': 2, volts: '208 V' },
+      source: 'nameplate; standard machine theory',
+    });
+    expect(of(undefined, 3).ohms.values['X/R']).toContain('usual for its size');
+    expect(of(undefined, 3).ohms.source).toContain('rom memory');
+    expect(of(2, 3).load.formula).toContain('everything on');
   });
 
   test('are none for what is not there', () => {

@@ -234,3 +234,15 @@ describe('RHW and its kin by their covering: Chapter 9 Table 5, from memory', ()
     expect(findConductorArea(nec, 'USE-2', '8')).toBe(0.0556);
   });
 });
+
+test('the working of a pull says which formula a straight and a bend go by', () => {
+  const segments: PullSegment[] = [
+    { kind: 'straight', length: 100 },
+    { kind: 'bend', angle: 90, radius: 1 },
+  ];
+  const { steps } = explained((tell) => pulling({ segments, weightPerFoot: 1, friction: 0.5 }, tell));
+  expect(steps[0]!.formula).toContain('weight x length');
+  expect(steps[0]!.values).toMatchObject({ length: '100 ft' });
+  expect(steps[1]!.formula).toContain('e^(friction x angle)');
+  expect(steps[1]!.values).toMatchObject({ angle: '90 degrees' });
+});

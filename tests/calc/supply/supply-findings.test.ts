@@ -218,6 +218,35 @@ describe('findings of the supply', () => {
     expect(found(behind(75, 250, 300), 'transformer-protection')).toMatchObject({ about: ['T', 'F-T'] });
   });
 
+  test('what protects a secondary: the lesser of breaker and main of each feeder that leaves it, all together', () => {
+    // As above: 150 A ahead of 75 kVA asks for secondary devices of 300 A at most.
+    const parts = behind(75, 150, 600);
+    const protectedBy = (rest: Partial<Parts>): boolean =>
+      found({ ...parts, ...rest }, 'transformer-protection') === undefined;
+    const [svc, t] = parts.equipment;
+    const [into, out] = parts.feeders!;
+    const withMain = (mainAmps: number): Partial<Parts> => ({ equipment: [svc!, t!, panel('P', { mainAmps })] });
+    expect(protectedBy({})).toBe(false);
+    expect(protectedBy(withMain(300))).toBe(true);
+    expect(protectedBy(withMain(350))).toBe(false);
+    expect(protectedBy({ ...withMain(600), feeders: [into!, { ...out!, breakerAmps: 300 }] })).toBe(true);
+    const two = (each: number): Partial<Parts> => ({
+      equipment: [svc!, t!, panel('P'), panel('Q')],
+      feeders: [
+        into!,
+        { ...out!, breakerAmps: each },
+        feeder('T', 'Q', { breakerAmps: each, conductor: conductor('500') }),
+      ],
+    });
+    expect(protectedBy(two(150))).toBe(true);
+    expect(protectedBy(two(175))).toBe(false);
+    // A main of another transformer is on its far side.
+    const next = transformer('T2', { kva: 30, primaryVolts: 208, secondaryVolts: 240, mainAmps: 100 });
+    expect(protectedBy({ equipment: [svc!, t!, next], feeders: [into!, { ...out!, to: 'T2' }], chargers: [] })).toBe(
+      false,
+    );
+  });
+
   test('a transformer is overloaded by its worst line', () => {
     // 112.5 kVA is 312.3 A at 208 V: 18 chargers make 332.6 A, 15 make 277.1 A.
     expect(found(behind(112.5, 175, 400, 15), 'transformer-overload')).toBeUndefined();

@@ -316,3 +316,19 @@ describe('the supply of a site', () => {
     expect(findings).toEqual([]);
   });
 });
+
+test('where generation is drawn the highest volts are those of it alone', () => {
+  // 60 kVA at 208 V is 166.5 A in step with the volts; 600 ft of 3/0 in PVC are 0.0462 + j0.0252 ohm a line.
+  const parts = {
+    equipment: [source(208), panel('P')],
+    feeders: [feeder('SVC', 'P', { length: 600 })],
+    chargers: chargers('P', 3),
+  };
+  const pv = load('P', 'PV', { volts: 208, phases: 3, va: 60_000, generation: true });
+  const at = (loads: (typeof pv)[]) =>
+    supplied(siteOf({ ...parts, loads })).supply.equipment.find(({ id }) => id === 'P')!;
+  // 20,000 W a line at V: I = 20,000 / V. At 127.28 V 157.1 A: (127.28 - 7.26)² + 3.96² = 120.09². So 220.46 V.
+  expect(at([pv]).highestVolts).toBeCloseTo(220.46, 1);
+  expect(at([pv]).volts.AB).toBeLessThan(at([pv]).highestVolts!);
+  expect(at([]).highestVolts).toBeUndefined();
+});

@@ -71,6 +71,7 @@ export function workedOut(
     lengths,
     demands: demandsOf(tree, model, state, loads),
     faults: tree.nodes.map(() => undefined),
+    idle: state.idle,
     spareSpaces: tree.nodes.map(() => undefined),
     loads: site.loads,
   };

@@ -47,6 +47,21 @@ describe('the steel over a place', () => {
     expect(steelOver([post], post, [0, 0])).toBeNull();
   });
 
+  test('of a member aslant is told square to it, to 0.05 ft', () => {
+    // 3, 4, 5: along (0.6, 0.8), square to it (-0.8, 0.6). 10 ft up over 50.
+    const aslant: Member = { id: 'M', from: [2, 1, 10], to: [32, 41, 20] };
+    const at = (along: number, aside: number): Point2 => [2 + 0.6 * along - 0.8 * aside, 1 + 0.8 * along + 0.6 * aside];
+    for (const along of [0, 10, 37.5, 50]) {
+      expect(steelOver([aslant], aslant, at(along, 0))!).toBeCloseTo(10 + along / 5, 9);
+      expect(steelOver([aslant], aslant, at(along, 0.04))!).toBeCloseTo(10 + along / 5, 9);
+      expect(steelOver([aslant], aslant, at(along, -0.04))!).toBeCloseTo(10 + along / 5, 9);
+      expect(steelOver([aslant], aslant, at(along, 0.06))).toBeNull();
+      expect(steelOver([aslant], aslant, at(along, -0.06))).toBeNull();
+    }
+    expect(steelOver([aslant], aslant, at(-0.06, 0))).toBeNull();
+    expect(steelOver([aslant], aslant, at(50.06, 0))).toBeNull();
+  });
+
   test('along a purlin is that of the beams that it lies on', () => {
     const purlin: Member = { id: 'PU1', from: [-10, 6, 13.5], to: [10, 6, 13.5] };
     expect(steelOver([RAFTER, purlin], purlin, [-7, 6])).toBe(13);

@@ -223,3 +223,31 @@ describe('gridlines through the columns of a canopy', () => {
     ).toBeNull();
   });
 });
+
+test('equipment and pull points of a turned grid are laid along it with all the rest', () => {
+  // Turned by 90 degrees about (10, 20): what lies 3 ft up the drawing from there lies 3 ft along the first axis.
+  const site = toSite({
+    format: 'overrow/site',
+    version: 1,
+    units: 'ft',
+    name: 'turned',
+    gridlines: { x: [{ label: '1', at: 0 }], y: [{ label: 'A', at: 0 }], rotation: 90, origin: [10, 20] },
+    equipment: [
+      { id: 'P', kind: 'panelboard', at: [10, 23], size: [3, 1, 6], rotation: 100, entry: [8, 23, 6] },
+      { id: 'Q', kind: 'panelboard', at: [10, 20], size: [3, 1, 6], entry: [10, 20, 6] },
+    ],
+    pullpoints: [{ id: 'PB', at: [5, 20, 11] }],
+  });
+  const laid = siteOnGrid(site);
+  const [p, q] = laid.equipment;
+  const near = (got: readonly number[], wanted: readonly number[]): void => {
+    expect(got).toHaveLength(wanted.length);
+    wanted.forEach((value, i) => {
+      expect(got[i]).toBeCloseTo(value, 9);
+    });
+  };
+  near(p!.at, [3, 0]);
+  near(p!.entry, [3, 2, 6]);
+  near([p!.rotation!, q!.rotation!], [10, -90]);
+  near(laid.pullpoints[0]!.at, [0, 5, 11]);
+});
