@@ -48,7 +48,7 @@ test('what the tape reads is written from gridlines, told beside the drawing, dr
   const day = form.getByLabel('checked on');
   await day.fill('2026-13-45');
   await day.press('Enter');
-  await form.getByText('expected a day such as 2026-05-31').waitFor();
+  await form.getByText('a day such as 2026-05-31').waitFor();
   await day.fill('2026-05-31');
   await day.press('Enter');
   await form.getByLabel('initials').fill('JB');

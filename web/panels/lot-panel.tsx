@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { asBuiltOf } from '../../calc/as-built.ts';
 import { findingCounts } from '../../calc/findings/standing.ts';
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
 import { servedStalls } from '../../calc/served.ts';
@@ -30,6 +31,9 @@ export function LotPanel() {
   const opens = { open, toggle: () => setOpen(!open) };
   const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
   const { fail: fails, warn: warns } = findingCounts(plan);
+  const offDrawing = plan.findings.filter(({ rule }) => rule === 'as-built').length;
+  const failsBuilt =
+    station === 'build' ? asBuiltOf(plan, site).findings.filter(({ severity }) => severity === 'fail').length : 0;
   const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   const summed = (length: SummedLength) => ({
     label: length.name,
@@ -49,6 +53,16 @@ export function LotPanel() {
             ? [
                 { label: 'drops', value: String(site.drops.length) },
                 { label: 'checked as built', value: `${checked} of ${site.drops.length}` },
+                {
+                  label: 'off the drawing',
+                  value: String(offDrawing),
+                  state: offDrawing > 0 ? ('warn' as const) : ('pass' as const),
+                },
+                {
+                  label: 'fails only as built',
+                  value: String(failsBuilt),
+                  state: failsBuilt > 0 ? ('fail' as const) : ('pass' as const),
+                },
               ]
             : [summed(SUMMED_LENGTHS.branchConductors), summed(SUMMED_LENGTHS.branchRaceway)]),
         ]}

@@ -1,9 +1,11 @@
 import type { Circuit } from '../../calc/plan-shape.ts';
+import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
-import type { AsBuilt, Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';
+import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
 import { type Column, WindowedTable } from './windowed-table.tsx';
 
@@ -47,14 +49,19 @@ function rowsOf(site: Site, circuits: readonly Circuit[]): readonly SettingOut[]
       drop,
       chargers,
       circuits: chargers.flatMap(({ id }) => byCharger.get(id) ?? []),
-      checked: checkedWords(site.asBuilt.get(drop.id)),
+      checked: checkedWords(site, drop),
     };
   });
 }
 
-/** The day of a record and whose it is. */
-const checkedWords = (found: AsBuilt | undefined): string =>
-  found?.checkedOn === undefined ? '' : [found.checkedOn, found.checkedBy].filter(Boolean).join(' ');
+/** The day of a record and whose it is; how far off the drawing it was built, where that is worth telling. */
+function checkedWords({ asBuilt, rules, units }: Site, drop: Drop): string {
+  const found = asBuilt.get(drop.id);
+  if (found?.checkedOn === undefined) return '';
+  const away = awayFromDrawing(drop, found);
+  const off = away > rules.builtTolerance ? `, ${nearestInch(away, units)} off` : '';
+  return `${[found.checkedOn, found.checkedBy].filter(Boolean).join(' ')}${off}`;
+}
 
 function columnsFor(site: Site): readonly Column<SettingOut>[] {
   const { units, gridlines } = site;
