@@ -13,6 +13,7 @@ import './styles/coverage.css';
 import './styles/underlay.css';
 import './styles/kept-work.css';
 import './styles/phone.css';
+import './styles/print.css';
 import { readInk } from './board/ink.ts';
 import { createPainting } from './board/painting.ts';
 import { createViewStore } from './board/view-store.ts';

@@ -10,6 +10,7 @@ import type { SiteKeeping } from '../document/site-keeping.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.ts';
 import { KeptWorkDialog } from '../kept-work/kept-work-dialog.tsx';
+import { PrintSheet } from '../print/print-sheet.tsx';
 import { saveRevisedSet } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
@@ -109,6 +110,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
             <KeysDialog />
             <KeptWorkDialog />
             <FindDialog />
+            <PrintSheet painting={painting} />
           </UnderlayHost>
           {over && <div className="drop-here">Let go to open it</div>}
         </ActionsProvider>
