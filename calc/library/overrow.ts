@@ -9,9 +9,9 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { plan as planOf } from '../plan.ts';
 import type { PlanFile } from '../plan-file.ts';
 import { type Doing, type Proposal, propose as proposeFor, type What } from '../propose/propose.ts';
+import { publishedPlan } from '../published-plan.ts';
 import { INVENTED_LIST } from '../takeoff/invented-list.ts';
 import type { PriceList } from '../takeoff/price-list.ts';
-import { writePlan } from '../write-plan.ts';
 
 export type { Finding, Severity } from '../../routing/site/finding.ts';
 export type { SiteError } from '../../routing/site/place.ts';
@@ -29,7 +29,7 @@ export type { Doing, PlanFile, Proposal, RacewayGraph };
  */
 export function plan(file: SiteFile): PlanFile {
   const site = toSite(file);
-  return writePlan(planOf(site), site);
+  return publishedPlan(planOf(site), site);
 }
 
 export interface ProposeWish {

@@ -10,6 +10,7 @@ import {
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Units as SiteUnits } from '../../routing/site/vocabulary.ts';
 import { CAUTIONS } from '../cautions.ts';
+import { steady } from '../steady.ts';
 import type { Drawing, DrawnItem, DrawnText } from './drawing/drawing.ts';
 import { LAYERS, type LayerName } from './drawing/layers.ts';
 import { SYMBOLS } from './drawing/symbols.ts';
@@ -30,7 +31,7 @@ export function dxf(drawing: Drawing, units: SiteUnits): string {
   const writer = new DxfWriter();
   writer.setUnits(units === 'ft' ? Units.Feet : Units.Meters);
   writer.setVariable('$MEASUREMENT', { 70: units === 'ft' ? 0 : 1 });
-  const scaled = (feet: number): number => fromFeet(feet, units);
+  const scaled = (feet: number): number => steady(fromFeet(feet, units));
   addLineTypes(writer, scaled(1));
   for (const layer of LAYER_NAMES) {
     const { name, index } = LAYERS[layer];
@@ -101,7 +102,7 @@ function addText(writer: DxfWriter, item: DrawnText, layerName: string, scaled: 
   const at = point3d(scaled(item.at[0]), scaled(item.at[1]));
   writer.addText(at, scaled(item.height), plainText(item.text), {
     layerName,
-    rotation: item.turn,
+    rotation: steady(item.turn),
     ...(item.anchor === 'left'
       ? {}
       : {

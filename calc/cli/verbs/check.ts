@@ -1,7 +1,7 @@
 import { CAUTIONS } from '../../cautions.ts';
 import { standingWords } from '../../findings/standing.ts';
 import { plan } from '../../plan.ts';
-import { writePlan } from '../../write-plan.ts';
+import { publishedPlan } from '../../published-plan.ts';
 import { checkLines } from '../check-lines.ts';
 import type { Machine } from '../machine.ts';
 import { type Outcome, wrong } from '../outcome.ts';
@@ -22,7 +22,7 @@ export function checkVerb(paths: readonly string[], { json }: { readonly json: b
     const planned = plan(site);
     fails += planned.findings.filter(({ severity }) => severity === 'fail').length;
     if (json) {
-      const { code, findings, checks, withheld, notChecked } = writePlan(planned, site);
+      const { code, findings, checks, withheld, notChecked } = publishedPlan(planned, site);
       parts.push(JSON.stringify({ file: path, site: site.name, code, findings, checks, withheld, notChecked }));
     } else {
       const lines = planned.findings.map((finding) => `${path}: ${findingLine(finding)}`);

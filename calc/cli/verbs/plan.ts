@@ -1,8 +1,8 @@
 import { basename, join } from 'node:path';
 import { alternativeOf } from '../../alternative.ts';
+import { publishedPlan } from '../../published-plan.ts';
 import { SHEET_FILES, type SheetFile } from '../../sheets/every-sheet.ts';
 import type { PriceList } from '../../takeoff/price-list.ts';
-import { writePlan } from '../../write-plan.ts';
 import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
@@ -47,7 +47,7 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
 
 function planned(named: NamedSite, prices: PriceList): object {
   const { plan, site } = alternativeOf(named.path, named.site, prices);
-  return writePlan(plan, site);
+  return publishedPlan(plan, site);
 }
 
 /** The line of a file that cannot be read, in the place of its plan. */
