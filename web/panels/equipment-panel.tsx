@@ -1,4 +1,5 @@
 import { whyEquipment } from '../../calc/why-supply.ts';
+import type { Equipment } from '../../routing/site/site.ts';
 import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
@@ -13,14 +14,15 @@ import { Why } from './why.tsx';
 /** Conditions of NEC Table 110.26(A)(1). */
 const CONDITION_WORDS = {
   '': 'as drawn',
-  '1': '1, nothing grounded opposite',
-  '2': '2, grounded parts opposite',
-  '3': '3, live parts opposite',
+  '1': 'nothing grounded, condition 1',
+  '2': 'grounded parts, condition 2',
+  '3': 'live parts, condition 3',
 } as const;
 
-function faultWords(amps: number | undefined, interrupts: number | undefined): string {
-  const rating = interrupts === undefined ? 'no rating entered' : `interrupts ${interrupts} A`;
-  return amps === undefined ? `no figure given for the source; ${rating}` : `${Math.round(amps)} A; ${rating}`;
+function faultWords({ kind, interruptingAmps }: Equipment, amps: number | undefined): string {
+  const here = amps === undefined ? 'no figure given for the source' : `${Math.round(amps)} A`;
+  if (kind === 'source' || kind === 'transformer') return here;
+  return `${here}; ${interruptingAmps === undefined ? 'no interrupting rating entered' : `interrupts ${interruptingAmps} A`}`;
 }
 
 export function EquipmentPanel({ id }: { readonly id: string }) {
@@ -52,7 +54,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
             {supply.highestVolts !== undefined && (
               <Fact name="highest volts">{supply.highestVolts.toFixed(1)} V, generation alone</Fact>
             )}
-            <Fact name="fault current">{faultWords(supply.faultAmps, equipment.interruptingAmps)}</Fact>
+            <Fact name="fault current">{faultWords(equipment, supply.faultAmps)}</Fact>
           </>
         )}
       </Facts>
@@ -92,7 +94,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           onChange={(workingSpace) => change({ workingSpace: workingSpace ?? undefined })}
         />
         <ChoiceField
-          label="condition before it"
+          label="opposite it"
           value={String(equipment.condition ?? '')}
           choices={['', '1', '2', '3']}
           words={(each) => CONDITION_WORDS[each as keyof typeof CONDITION_WORDS]}

@@ -98,7 +98,7 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('height', ['size', 2]),
     field('rotation', ['rotation'], { ...DEGREES, absent: 0 }),
     field('working space', ['workingSpace'], NOT_GIVEN),
-    field('condition before it', ['condition'], { none: 'as drawn', called: 'condition of the working space' }),
+    field('opposite it', ['condition'], { none: 'as drawn', called: 'condition of the working space' }),
     field('phases', ['phases'], { ...NOT_GIVEN, words: PHASES }),
     field('voltage', ['volts'], { ...NOT_GIVEN, unit: 'V', suits: noTransformer }),
     field('bus', ['busAmps'], { ...NOT_GIVEN, unit: 'A', suits: noTransformer }),
