@@ -74,6 +74,20 @@ test('a card says what the site is; it is renamed, removed, taken back and delet
       .getByRole('button', { name: /^Remove/ })
       .isDisabled(),
   ).toBe(true);
+  await library.getByRole('button', { name: /^Keep a copy/ }).click();
+  await dialog.getByLabel('Name of the copy of Alder Street Library lot').fill('Alder, issued 60 %');
+  await page.keyboard.press('Enter');
+  await dialog.getByText('A copy of “Alder Street Library lot” is kept as “Alder, issued 60 %”.').waitFor();
+  await card('Alder, issued 60 %')
+    .getByText(/^16 stalls, 16 drops/)
+    .waitFor();
+  await card('Alder, issued 60 %')
+    .getByRole('button', { name: /^Remove/ })
+    .click();
+  await dialog.getByText('Bin, 1').click();
+  await dialog.getByRole('button', { name: 'Delete…' }).click();
+  await dialog.getByRole('button', { name: 'Yes, delete it for good' }).click();
+  await dialog.getByText('“Alder, issued 60 %” is deleted.').waitFor();
   await library.getByRole('button', { name: /^Rename/ }).click();
   await dialog.getByLabel('New name of Alder Street Library lot').fill('Alder, as priced');
   await page.keyboard.press('Enter');

@@ -2,7 +2,7 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { writeSite } from '../../routing/site/write.ts';
 import { forget, readStored, type SiteDatabase, write } from './database.ts';
 import { nameSite } from './edits/set.ts';
-import { turned } from './history.ts';
+import { newHistory, turned } from './history.ts';
 import { handed, newJournal } from './journal.ts';
 import { highestOrder, presentOf, recordOf, recordsOf, textsOf } from './kept-sites.ts';
 import { type BundledSite, readBundle, writeBundle } from './site-bundle.ts';
@@ -44,6 +44,8 @@ export interface KeptWork {
   readonly textsOf: (doc: string) => Promise<readonly string[]>;
   /** Everything kept of a site, as it stands, in one text. */
   readonly leftOf: (doc: string) => Promise<string>;
+  /** Keeps a site as it is now under another name beside it, as a version to go back to. Its past is not taken along. */
+  readonly copy: (doc: string, name: string) => Promise<Refusal>;
   readonly rename: (doc: string, name: string) => Promise<Refusal>;
   readonly putInBin: (doc: string) => Promise<Refusal>;
   readonly takeFromBin: (doc: string) => Promise<Refusal>;
@@ -123,6 +125,22 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
     });
   }
 
+  async function copy(doc: string, name: string): Promise<Refusal> {
+    const open = database();
+    if (!open) return NO_STORE;
+    const present = await presentOf(open, doc);
+    if (!present) return GONE;
+    if (present.found.kind === 'broken') return 'It cannot be brought back, and not be copied.';
+    const { order } = present.record;
+    const history = newHistory({ ...present.found.history.file, name });
+    // It stands beside the site that it is a version of, and counts as changed: it was kept on purpose.
+    const document = { doc: newDocument(), name, edits: 1, at: now(), ...(order !== undefined && { order }) };
+    await write(open, handed(newJournal(document), history, now(), false).writing);
+    changed(document.doc);
+    tabs.tell({ kind: 'listed', doc: document.doc });
+    return null;
+  }
+
   async function bundled(): Promise<readonly BundledSite[]> {
     const open = database();
     const sites: BundledSite[] = [];
@@ -172,6 +190,7 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
       const open = database();
       return open ? `${JSON.stringify(await readStored(open, doc), null, 1)}\n` : '';
     },
+    copy,
     rename,
     putInBin: (doc) =>
       withClaim(doc, async (open, record) => {

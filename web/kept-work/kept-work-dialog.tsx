@@ -43,6 +43,11 @@ function KeptWork({ close }: { readonly close: () => void }) {
     if (!open) told(await (await keeping()).rename(doc, next), null);
     else if (!apply(nameSite(committed().file, next))) setSays({ words: `“${name}” was not renamed.` });
   };
+  const copy = async ({ doc, name }: KeptSite, as: string): Promise<void> => {
+    const kept = await keeping();
+    await kept.flush();
+    told(await kept.copy(doc, as), `A copy of “${name}” is kept as “${as}”.`);
+  };
   const putInBin = async (site: KeptSite): Promise<void> =>
     told(await (await keeping()).putInBin(site.doc), `“${site.name}” is in the bin.`, site);
   const takeBack = async (site: KeptSite): Promise<void> =>
@@ -92,6 +97,7 @@ function KeptWork({ close }: { readonly close: () => void }) {
               card={cards.get(site.doc)}
               onOpen={() => void openIt(site)}
               onRename={(next) => void rename(site, next)}
+              onCopy={(as) => void copy(site, as)}
               onBin={() => void putInBin(site)}
               onSave={() => void save(site)}
             />

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { KeptSite } from '../document/kept-work.ts';
 import type { CardRecord } from '../document/storage-records.ts';
 import { priceWords } from '../words/dollars.ts';
-import { whenWords } from '../words/site-labels.ts';
+import { dayWords, whenWords } from '../words/site-labels.ts';
 import { PlanPicture } from './plan-picture.tsx';
 
 interface CardProps {
@@ -10,24 +10,28 @@ interface CardProps {
   readonly card: CardRecord | undefined;
   readonly onOpen: () => void;
   readonly onRename: (name: string) => void;
+  readonly onCopy: (name: string) => void;
   readonly onBin: () => void;
   readonly onSave: () => void;
 }
 
 /** One kept site: its plan, what it is, where it is kept, and what can be done with it. */
-export function SiteCard({ site, card, onOpen, onRename, onBin, onSave }: CardProps) {
+export function SiteCard({ site, card, onOpen, onRename, onCopy, onBin, onSave }: CardProps) {
   const { name, at, open } = site;
-  const [renaming, setRenaming] = useState(false);
+  const [naming, setNaming] = useState<'name' | 'copy' | null>(null);
   return (
     <li className="kept-card" aria-label={name} data-open={open || undefined}>
       <PlanPicture picture={card?.picture} />
       <div className="kept-words">
-        {renaming ? (
+        {naming ? (
           <NameField
-            name={name}
+            label={naming === 'name' ? `New name of ${name}` : `Name of the copy of ${name}`}
+            name={naming === 'name' ? name : `${name}, ${dayWords(Date.now())}`}
             onDone={(next) => {
-              setRenaming(false);
-              if (next !== null && next !== name) onRename(next);
+              setNaming(null);
+              if (next === null) return;
+              if (naming === 'copy') onCopy(next);
+              else if (next !== name) onRename(next);
             }}
           />
         ) : (
@@ -43,8 +47,16 @@ export function SiteCard({ site, card, onOpen, onRename, onBin, onSave }: CardPr
           <button type="button" className="main-act" disabled={open} onClick={onOpen} aria-label={`Open ${name}`}>
             Open
           </button>
-          <button type="button" onClick={() => setRenaming(true)} aria-label={`Rename ${name}`}>
+          <button type="button" onClick={() => setNaming('name')} aria-label={`Rename ${name}`}>
             Rename
+          </button>
+          <button
+            type="button"
+            onClick={() => setNaming('copy')}
+            aria-label={`Keep a copy of ${name}`}
+            title="The site as it is now, under a name and with its date, to go back to"
+          >
+            Keep a copy
           </button>
           <button type="button" onClick={onSave} aria-label={`Save as a file: ${name}`}>
             Save as a file
@@ -76,13 +88,19 @@ function whereWords({ fileName, sent, inFile }: KeptSite): string {
   return `in this browser; ${sent ? 'sent to your downloads as' : 'saved in'} ${fileName}`;
 }
 
-function NameField({ name, onDone }: { readonly name: string; readonly onDone: (next: string | null) => void }) {
+interface NameProps {
+  readonly label: string;
+  readonly name: string;
+  readonly onDone: (next: string | null) => void;
+}
+
+function NameField({ label, name, onDone }: NameProps) {
   const [text, setText] = useState(name);
   const take = (): void => onDone(text.trim() === '' ? null : text.trim());
   return (
     <input
       className="kept-name"
-      aria-label={`New name of ${name}`}
+      aria-label={label}
       // biome-ignore lint/a11y/noAutofocus: the field comes where its button was pressed
       autoFocus
       value={text}

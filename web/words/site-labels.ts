@@ -12,6 +12,9 @@ const YEAR_MS = 300 * 86_400_000;
 export const whenWords = (at: number, now: number): string =>
   at === 0 ? 'date not known' : (Math.abs(now - at) > YEAR_MS ? LONG_AGO : WHEN).format(at);
 
+/** `Nov 29, 2026`. */
+export const dayWords = (at: number): string => LONG_AGO.format(at);
+
 /** A label for each site, no two alike: its name, with the date where others have the same, and a number where need be. */
 export function siteLabels(sites: readonly Labelled[], now: number): ReadonlyMap<string, string> {
   const labels = new Map<string, string>();

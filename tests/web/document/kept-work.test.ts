@@ -117,6 +117,25 @@ describe('the list of kept sites', () => {
   });
 });
 
+test('a copy of a site as it is now stands beside it, and what is changed in the site does not touch it', async () => {
+  const tab = await opened();
+  move(tab, 2);
+  await tab.keeping.flush();
+  const doc = await docOf(tab, 'Small lot');
+  browser.now += 1000;
+  expect(await tab.keeping.copy(doc, 'Small lot, issued 60 %')).toBeNull();
+  move(tab, 5);
+  await tab.keeping.flush();
+  await another(tab, 'third');
+  const copy = await docOf(tab, 'Small lot, issued 60 %');
+  expect([...namesOf(await tab.keeping.list())].sort()).toEqual(['Small lot', 'Small lot, issued 60 %', 'third']);
+  await tab.keeping.reopen(copy);
+  expect([stateOf(tab).name, columnX(tab), stateOf(tab).undoName]).toEqual(['Small lot, issued 60 %', 6.5, undefined]);
+  await tab.keeping.reopen(doc);
+  expect(columnX(tab)).toBe(11.5);
+  expect(await tab.keeping.copy('gone', 'x')).toBe('It is no longer there.');
+});
+
 describe('a file of all kept sites', () => {
   test('is read back in a browser that keeps nothing, each site with its past', async () => {
     const tab = await opened();
