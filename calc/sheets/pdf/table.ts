@@ -26,6 +26,8 @@ export interface Table {
   /** Lines between title and head, on its first part. */
   readonly lead?: readonly string[];
   readonly columns: readonly Column[];
+  /** It is parted only where no column of a sheet has room for all of it. */
+  readonly isWhole?: boolean;
   /** A list, without a head or rules. */
   readonly isPlain?: boolean;
   /** Width that it is given, points: its last column takes what the others leave. */
@@ -105,9 +107,13 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
       const lead = isFirst ? laid.lead : [];
       const above = headSize * TITLE + (lead.length === 0 ? 0 : lead.length * step + 4) + laid.head.height;
       const isShort = next + LEAST_ROWS >= laid.rows.length;
-      const least = laid.rows
-        .slice(next, next + LEAST_ROWS)
-        .reduce((sum, row) => sum + row.height, above + (isShort ? footHeight : 0));
+      const heightOf = (rows: readonly LaidRow[], foot: number): number =>
+        rows.reduce((sum, row) => sum + row.height, above + foot);
+      const all = heightOf(laid.rows, footHeight);
+      const least =
+        table.isWhole && isFirst && all <= field.height
+          ? all
+          : heightOf(laid.rows.slice(next, next + LEAST_ROWS), isShort ? footHeight : 0);
       if (place.x === Infinity || laid.width > place.width + 0.01 || place.y - least < field.y) newColumn(laid.width);
       let y = place.y - above;
       const from = next;

@@ -24,6 +24,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
     return {
       short: 'panels',
       title: `${one.kind === 'panelboard' ? 'Panel' : 'Board'} ${one.id}`,
+      isWhole: true,
       lead: leadOf(site, one, solved.get(one.id)),
       columns: [
         { head: 'Serves', most: 14 },

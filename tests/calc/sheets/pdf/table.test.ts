@@ -57,6 +57,22 @@ describe('tables over sheets', () => {
       { numRuns: 60 },
     );
   });
+  test('a table that is to be whole goes on to the next column rather than apart; one that no column holds is parted', () => {
+    const table = (rows: number, isWhole: boolean): Table => ({
+      short: 't',
+      title: `Panel of ${rows}`,
+      isWhole,
+      columns: [{ head: 'Head' }],
+      rows: Array.from({ length: rows }, (_, i) => [String(i)]),
+    });
+    const counts = (list: readonly Table[]): readonly number[] =>
+      partsOf(list)
+        .flat()
+        .map(({ rows }) => rows.length);
+    expect(counts([table(20, true), table(20, true), table(20, true)])).toEqual([20, 20, 20]);
+    expect(counts([table(20, false), table(20, false), table(20, false)]).length).toBeGreaterThan(3);
+    expect(counts([table(200, true)]).length).toBeGreaterThan(1);
+  });
   test('a table that is wider than the sheet is pressed to its width', () => {
     const wide: Table = {
       short: 'w',
