@@ -38,10 +38,10 @@ test('what is too much is said by the field, and nothing is made less in silence
     expect(await field.inputValue()).toBe(before);
   };
   await key(page, 's');
-  await refused('stalls', '10000', 'at most 500');
-  await refused('depth', "99999'", `at most 100' 0"`);
+  await refused('stalls', '10000', '500 or less');
+  await refused('depth', "99999'", `100' 0" or less`);
   await key(page, 'c');
-  await refused('bays of', "9999'", `at most 200' 0"`);
+  await refused('bays of', "9999'", `200' 0" or less`);
   await key(page, 'Escape', 'Control+a');
   await page.locator('.arrange summary', { hasText: 'Move, copy, turn' }).click();
   const array = panel(page).getByRole('region', { name: 'Array' });
@@ -56,7 +56,7 @@ test('what is too much is said by the field, and nothing is made less in silence
   await array.getByLabel('copies across', { exact: true }).press('Enter');
   expect(await says.textContent()).toContain('two places or more');
   await array.getByLabel('copies across', { exact: true }).fill('10000');
-  expect(await array.getByRole('alert').textContent()).toContain('at most 1000');
+  expect(await array.getByRole('alert').textContent()).toContain('1000 or less');
   await close();
 });
 
@@ -218,7 +218,12 @@ test('the main act of a form is filled and the others have an edge', async () =>
   const ink = await page.evaluate(() => getComputedStyle(document.body).color);
   expect((await look('Set')).backgroundColor).toBe(ink);
   const away = await look('Throw away');
-  expect(away.backgroundColor).toBe('rgba(0, 0, 0, 0)');
+  // On the board, where the hand is.
+  const acts = (await page.locator('.draw-acts').boundingBox())!;
+  const paper = await boardBox(page);
+  expect(acts.x + acts.width).toBeLessThan(paper.x + paper.width);
+  expect(acts.y + acts.height).toBeLessThan(paper.y + paper.height);
+  expect(away.backgroundColor).not.toBe(ink);
   expect(away.borderTopColor).not.toBe('rgba(0, 0, 0, 0)');
   await close();
 });

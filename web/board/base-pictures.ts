@@ -10,7 +10,7 @@ import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/
 import { drawAllRuns, drawPullpoints, drawRaceways } from './pictures/raceways.ts';
 import { drawRisers } from './pictures/risers.ts';
 import { drawBands, drawCars, drawStallLabels, drawStalls, STALLS_FROM } from './pictures/stalls.ts';
-import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
+import { drawColumnEdges, drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
 import type { SceneList } from './scene/scene.ts';
 
 /** One kind of picture on the base, drawn in a single go; it returns how many marks it drew. */
@@ -98,6 +98,7 @@ export const BASE_PICTURES: readonly BasePicture[] = [
   culled('columns', 'columns', drawColumns, 0.7),
   culled('runs', 'runs', drawAllRuns, 2),
   culled('risers', 'raceways', drawRisers),
+  culled('column edges', 'columns', drawColumnEdges, 0.7),
   culled('equipment', 'equipment', drawEquipment),
   culled('pullpoints', 'pullpoints', drawPullpoints, 1),
   culled('drops', 'drops', drawDrops, 0.7),

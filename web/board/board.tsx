@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { BoardFoot } from './board-foot.tsx';
 import { CoverageLegend } from './coverage-legend.tsx';
+import { DrawActs } from './draw/draw-acts.tsx';
 import { drawHand } from './draw/draw-hand.ts';
 import { attachDrawKeys } from './draw/draw-keys.ts';
 import { isDrawTool } from './draw/tool-names.ts';
@@ -111,6 +112,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
         <MarginsKey />
         <ScaleBar />
       </div>
+      <DrawActs />
       <LookButtons painting={painting} />
       <BoardFoot />
     </section>

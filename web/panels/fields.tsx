@@ -89,8 +89,8 @@ interface LengthProps extends FieldProps<number> {
 export function readLength(text: string, units: Units, least: number, most: number): ReadNumber {
   const length = parseLength(text, units);
   if (!length.ok) return { ok: false, says: length.says };
-  if (length.feet < least) return { ok: false, says: `at least ${printLength(least, units)}` };
-  if (length.feet > most) return { ok: false, says: `at most ${printLength(most, units)}` };
+  if (length.feet < least) return { ok: false, says: `${printLength(least, units)} or more` };
+  if (length.feet > most) return { ok: false, says: `${printLength(most, units)} or less` };
   return { ok: true, value: length.feet };
 }
 

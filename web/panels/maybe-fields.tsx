@@ -89,7 +89,7 @@ export function VariousField({ label, value, none, unit, limits, onChange }: Var
         if (!length.ok) return { ok: false, says: length.says };
         if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'more than 0' };
         return length.feet < (limits.least ?? -Infinity)
-          ? { ok: false, says: `at least ${printLength(limits.least ?? 0, units)}` }
+          ? { ok: false, says: `${printLength(limits.least ?? 0, units)} or more` }
           : { ok: true, value: length.feet };
       }}
     />

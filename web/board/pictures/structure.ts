@@ -24,6 +24,20 @@ export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]
   pen.stroke();
 }
 
+/** The edges of columns, over what runs along them: below a trunk they would not be seen. */
+export function drawColumnEdges(pen: Pen, frame: Frame, marks: readonly ColumnMark[]): void {
+  const { ink, scale } = frame;
+  pen.beginPath();
+  for (const { column, corners } of marks)
+    if (Math.max(...column.size) * scale >= LEAST_COLUMN) traceOutline(pen, frame, corners);
+  pen.strokeStyle = ink.paper;
+  pen.lineWidth = 3;
+  pen.stroke();
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 1.2;
+  pen.stroke();
+}
+
 /** Equipment, the working space that must stay clear before it, and where raceways enter it. */
 export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
   const { scale, left, top, ink, chosen } = frame;

@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import { finish, stop } from '../../board/draw/drawing.ts';
 import { DRAW_WORDS, type DrawToolName } from '../../board/draw/tool-names.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.ts';
@@ -13,7 +12,6 @@ import { PriceOfDraft } from './price-of-draft.tsx';
 import { RacewayForm } from './raceway-form.tsx';
 import { SnapSwitches } from './snap-switches.tsx';
 import { StallsForm } from './stalls-form.tsx';
-import { useDesk } from './use-options.ts';
 
 const FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   stalls: StallsForm,
@@ -28,32 +26,15 @@ const FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   column: ColumnForm,
 };
 
-/** The ledger while something is drawn: what it is to be like, what it comes to, and the way to set it. */
+/** The ledger while something is drawn: what it is to be like, and what it comes to. */
 export function DrawPanel({ tool }: { readonly tool: DrawToolName }) {
-  const desk = useDesk();
-  const draft = useView((state) => state.draft);
   const words = useView((state) => state.draftWords);
   const fails = useDocument((state) => state.plan.findings.some(({ severity }) => severity === 'fail'));
   const Form = FORMS[tool];
-  const begun = (draft?.spots.length ?? 0) > 0;
   return (
     <div className="panel" data-testid="draw-panel">
       <header className="panel-head">
         <h2>{DRAW_WORDS[tool].name}</h2>
-        <span className="panel-acts">
-          <button
-            type="button"
-            className="act"
-            title="Enter on the board, Ctrl+Enter here"
-            disabled={!begun}
-            onClick={() => finish(desk)}
-          >
-            Set
-          </button>
-          <button type="button" className="other-act" onClick={() => stop(desk)}>
-            {begun ? 'Throw away' : 'Done'}
-          </button>
-        </span>
       </header>
       {words.length > 0 && (
         <p className="draw-words" data-testid="draw-words">
