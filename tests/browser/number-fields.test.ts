@@ -101,7 +101,7 @@ test('every field of every form that takes a number takes arithmetic, and names 
       'L1: draws',
       'R1: ambient',
       'site: turned by',
-      'site: coverage',
+      'site: coverage of a served stall',
       'draw c: tilt',
     ]),
   );
