@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
-import puppeteer, { type Browser, type Page } from 'puppeteer-core';
+import puppeteer, { type Browser, type ElementHandle, type Page } from 'puppeteer-core';
 
 const NAMES = ['firefox', 'firefox-esr'];
 
@@ -62,9 +62,21 @@ export async function ready(page: Page): Promise<void> {
   );
 }
 
-/** Presses what has a role and a name, as one who listens to the page finds it. */
-export const press = (page: Page, role: string, name: string): Promise<void> =>
-  page.locator(`::-p-aria([name="${name}"][role="${role}"])`).click();
+const KINDS = { button: 'button:not([role])', menuitem: '[role=menuitem]' } as const;
+
+/** Presses a button or an entry of a menu by its name. */
+export async function press(page: Page, kind: keyof typeof KINDS, name: string): Promise<void> {
+  const found = await page.waitForFunction(
+    (selector, wanted) =>
+      [...document.querySelectorAll(selector)].find(
+        ({ ariaLabel, textContent }) => (ariaLabel ?? textContent?.trim()) === wanted,
+      ),
+    {},
+    KINDS[kind],
+    name,
+  );
+  await (found.asElement() as ElementHandle<Element>).click();
+}
 
 /** Where a point of the plan, feet, lies in the window once the board keeps still. */
 export const onScreen = (page: Page, at: readonly [number, number]): Promise<readonly [number, number]> =>

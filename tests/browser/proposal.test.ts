@@ -41,7 +41,7 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
   await page.locator('summary', { hasText: 'Propose what is missing' }).click();
   const form = page.getByRole('region', { name: 'Propose' });
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
-  await ledger.getByText('16 of 16').waitFor({ timeout: 60_000 });
+  await ledger.getByText('16 of 16', { exact: true }).waitFor({ timeout: 60_000 });
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   expect(await fails.textContent()).toBe('0');
   const said = await page.getByTestId('proposed').textContent();

@@ -311,8 +311,13 @@ test('the same parts give the same bytes, whatever was drawn before', async () =
 
 // Poppler is a second reader; where a machine has none, pdf.js alone has read the sets above.
 const POPPLER = { text: 'pdftotext', fonts: 'pdffonts' };
+const poppler = spawnSync(POPPLER.text, ['-v']).status === 0;
+if (!poppler)
+  console.warn(
+    'NOT RUN: the drawing set read by a second reader, for poppler was not found. Install it (on Debian, "apt-get install poppler-utils").',
+  );
 
-describe.runIf(spawnSync(POPPLER.text, ['-v']).status === 0)('the drawing set of fleet-yard, read by poppler', () => {
+describe.runIf(poppler)('the drawing set of fleet-yard, read by poppler', () => {
   const run = (command: string, sample: Planned, bytes: Uint8Array, args: readonly string[]): string => {
     const folder = mkdtempSync(join(tmpdir(), 'overrow-set-'));
     try {
