@@ -25,9 +25,10 @@ function cell(value: Cell): string {
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   // A lone CR, a line separator or a vertical tab begins a line too.
-  const lines = value.replace(CONTROLS, '').split(/(\r\n|[\n\r\u2028\u2029\v\f])/);
+  const plain = value.replace(CONTROLS, '');
+  const lines = plain.split(/(\r\n|[\n\r\u2028\u2029\v\f])/);
   const guarded = lines.map((line, i) => (i % 2 === 0 && DANGEROUS.test(line) ? `'${line}` : line)).join('');
-  return guarded !== value || /[",\r\n\u2028\u2029\v\f]|^\s|\s$/.test(guarded)
+  return guarded !== plain || /[",\r\n\u2028\u2029\v\f]|^\s|\s$/.test(guarded)
     ? `"${guarded.replaceAll('"', '""')}"`
     : guarded;
 }
