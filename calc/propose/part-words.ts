@@ -9,5 +9,5 @@ export function measureWords({ measure }: ProposalPart): string | null {
   const { of, value, bound, unit } = measure;
   if (value <= bound * (1 + 1e-9)) return `${of}: ${shown(value, unit)}, proved the least of what was looked at`;
   const off = ((value / bound - 1) * 100).toFixed(1);
-  return `${of}: ${shown(value, unit)}; at least ${shown(bound, unit)} of what was looked at, so within ${off} % of the best`;
+  return `${of}: ${shown(value, unit)}; at least ${shown(bound, unit)} of what was looked at, so within ${off}% of the best`;
 }

@@ -141,9 +141,9 @@ function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
         {ampacity.toFixed(1)} A with {factors.ambient.toFixed(2)} for heat, {factors.bundling.toFixed(2)} for bundling
       </Fact>
       <Fact name="at the box">
-        {voltsAtBox.toFixed(1)} V, {totalDropPercent.toFixed(2)} % below nominal in all
+        {voltsAtBox.toFixed(1)} V, {totalDropPercent.toFixed(2)}% below nominal in all
         {worstDropPercent > totalDropPercent + 0.005
-          ? `; ${worstDropPercent.toFixed(2)} % where it alone runs at its rating under the shared limit`
+          ? `; ${worstDropPercent.toFixed(2)}% where it alone runs at its rating under the shared limit`
           : ''}
       </Fact>
     </>
@@ -159,7 +159,7 @@ function ConduitList({ conduits, charger }: { readonly conduits: readonly Condui
         <li key={id}>
           <b>{tradeSize ? `${tradeSize}" ${method}` : method}</b> {nearestInch(length, units)}, {from} to {to}
           <span className="quiet">
-            {tradeSize ? `, ${fillPercent.toFixed(0)} of ${fillLimit} % full` : ''}
+            {tradeSize ? `, ${fillPercent.toFixed(0)} of ${fillLimit}% full` : ''}
             {circuits.length > 1 && ', with '}
           </span>
           {circuits.length > 1 && <Links ids={circuits.filter((each) => each !== charger)} />}

@@ -58,7 +58,7 @@ function WayTable({ ways, chargers }: { readonly ways: readonly FeederProspect[]
               {way.volts} V{way.asItIs && <b> now</b>}
               {way.kva !== null && (
                 <span className="quiet">
-                  {way.kva} kVA to {way.chargerVolts} V{chargers > 0 && `, ${way.transformerPercent?.toFixed(0)} %`}
+                  {way.kva} kVA to {way.chargerVolts} V{chargers > 0 && `, ${way.transformerPercent?.toFixed(0)}%`}
                   {way.protection === 'primary and secondary' &&
                     `, ${way.transformerBreakerAmps} A ahead, secondary main`}
                 </span>
@@ -71,7 +71,7 @@ function WayTable({ ways, chargers }: { readonly ways: readonly FeederProspect[]
             </td>
             {chargers > 0 && <td>{way.shared === null ? 'under 6 A' : <Shared shared={way.shared} />}</td>}
             {chargers > 0 && (
-              <td>{Number.isFinite(way.worstDropPercent) ? `${way.worstDropPercent.toFixed(1)} %` : 'collapses'}</td>
+              <td>{Number.isFinite(way.worstDropPercent) ? `${way.worstDropPercent.toFixed(1)}%` : 'collapses'}</td>
             )}
             <td>{way.leftKva.onFeeder.toFixed(0)} kVA</td>
           </tr>

@@ -25,7 +25,7 @@ export function StallPanel({ id }: { readonly id: string }) {
         {served.length === 0 && <Fact name="served by">no charger</Fact>}
         {served.map(({ charger, coverage, worst }) => (
           <Fact key={charger} name="served by">
-            <Link id={charger} />, {Math.round(coverage * 100)} % of ways and inlets; worst{' '}
+            <Link id={charger} />, {Math.round(coverage * 100)}% of ways and inlets; worst{' '}
             {spareOrShort(worst.margin ?? Number.NEGATIVE_INFINITY, units)} ({worst.inlet}, {PARKED[worst.direction]})
           </Fact>
         ))}

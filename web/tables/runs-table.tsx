@@ -77,7 +77,7 @@ function columnsFor(units: Units): readonly Column<RunRow>[] {
         margins?.volts ? (
           <Judged
             left={margins.volts.left}
-          >{`${margins.volts.used.toFixed(2)} %${margins.volts.of === 'total' ? ' in all' : ''}`}</Judged>
+          >{`${margins.volts.used.toFixed(2)}%${margins.volts.of === 'total' ? ' in all' : ''}`}</Judged>
         ) : (
           '–'
         ),

@@ -16,4 +16,4 @@ export const dollars = (value: number): string => CENTS.format(value);
 
 /** A sum by a price list: `$1,234.50`, or `$1,235` where the prices are invented, whose cents mean nothing. */
 export const priceWords = (value: number, { name }: Pick<PriceList, 'name'>): string =>
-  (name === INVENTED_LIST.name && Math.abs(value) >= 1 ? WHOLE : CENTS).format(value);
+  (name === INVENTED_LIST.name && (value === 0 || Math.abs(value) >= 1) ? WHOLE : CENTS).format(value);

@@ -37,9 +37,9 @@ export function marginWords(kind: MarginKind, margins: Margins, units: Units): M
     case 'volts': {
       const total = margins.volts?.of === 'total';
       return {
-        left: left < 0 ? `${(-left).toFixed(2)} % over` : `${left.toFixed(2)} % spare`,
-        limit: `of ${limit} %${total ? ' in all' : ''}`,
-        full: `drops ${used.toFixed(2)} %${total ? ' from the source in all' : ''}, limit ${limit} %`,
+        left: left < 0 ? `${(-left).toFixed(2)}% over` : `${left.toFixed(2)}% spare`,
+        limit: `of ${limit}%${total ? ' in all' : ''}`,
+        full: `drops ${used.toFixed(2)}%${total ? ' from the source in all' : ''}, limit ${limit}%`,
       };
     }
   }

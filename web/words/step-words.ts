@@ -9,7 +9,7 @@ const FEET = /^(-?[\d.]+(?:e[+-]?\d+)?) ft$/;
 export function stepFigure(value: string | number, units: Units, unit?: string): string {
   if (typeof value === 'string') {
     const feet = FEET.exec(value);
-    return feet ? printLength(Number(feet[1]), units) : withUnit(value, unit);
+    return feet ? printLength(Number(feet[1]), units) : withUnit(value.replace(/ %$/, '%'), unit);
   }
   if (unit === 'ft') return printLength(value, units);
   if (unit === '°C') return printTemperature(value);

@@ -198,7 +198,7 @@ function whyNot(site: Site, stall: number, places: readonly HangingPlace[], make
     const gain = (short.margin ?? -1e9) - (best.margin ?? -1e9);
     if (short.coverage > best.coverage || (short.coverage === best.coverage && gain > 0)) best = short;
   }
-  const share = `${Math.floor(100 * best.coverage)} % of the ways to park and inlets`;
+  const share = `${Math.floor(100 * best.coverage)}% of the ways to park and inlets`;
   const cord = printLength(make.cord, site.units);
   if (best.coverage >= site.rules.coverage)
     return `Stall ${id} cannot be served: from the places within reach the cord goes through a keep-out that blocks cords, or other stalls have them.`;

@@ -9,6 +9,7 @@ test('lengths of a step read as elsewhere', () => {
   expect(stepFigure(21.6814, 'ft', 'ft')).toBe('21\' 8 3/16"');
   expect(stepFigure(21.6814, 'm', 'ft')).toBe('6.608 m');
   expect(stepFigure('40 A', 'ft')).toBe('40 A');
+  expect(stepFigure('3 %', 'ft')).toBe('3%');
   expect(stepFigure(2.912345678, 'ft', '%')).toBe('2.91235%');
   expect(stepFigure(40, 'ft', '°C')).toBe('40 °C (104 °F)');
   expect(stepFigure('over 100 ft and more', 'ft')).toBe('over 100 ft and more');
@@ -23,5 +24,6 @@ test('a temperature is F x 5/9 from 32, a difference of temperatures F x 5/9', (
 
 test('invented prices have no cents, others do', () => {
   expect(priceWords(4668.84, INVENTED_LIST)).toBe('$4,669');
+  expect(priceWords(0, INVENTED_LIST)).toBe('$0');
   expect(priceWords(4668.84, { name: 'prices.csv' })).toBe('$4,668.84');
 });

@@ -58,9 +58,9 @@ test('margins say what is left and of what, in the unit that cures them', () => 
   } as const;
   expect(marginWords('cord', margins, 'ft')?.left).toBe(`1' 4" short`);
   expect(marginWords('branch', margins, 'ft')).toMatchObject({ left: `38' 0" too long`, limit: `of 250' 0"` });
-  expect(marginWords('volts', margins, 'ft')).toMatchObject({ left: '0.60 % spare', limit: 'of 3 %' });
+  expect(marginWords('volts', margins, 'ft')).toMatchObject({ left: '0.60% spare', limit: 'of 3%' });
   const total = { ...margins, volts: { of: 'total', left: 0.3, used: 4.7, limit: 5 } } as const;
-  expect(marginWords('volts', total, 'ft')).toMatchObject({ limit: 'of 5 % in all' });
+  expect(marginWords('volts', total, 'ft')).toMatchObject({ limit: 'of 5% in all' });
   expect(marginWords('volts', { ...margins, volts: null }, 'ft')).toBeNull();
 });
 

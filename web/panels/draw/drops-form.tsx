@@ -117,7 +117,7 @@ function OfferedStalls() {
               change({ stalls: event.target.checked ? [...chosen, stall] : chosen.filter((each) => each !== stall) })
             }
           />
-          stall {labels.get(stall)}, {Math.floor(coverage * 100 + 1e-9)} % covered{served ? ', served already' : ''}
+          stall {labels.get(stall)}, {Math.floor(coverage * 100 + 1e-9)}% covered{served ? ', served already' : ''}
         </label>
       ))}
     </fieldset>

@@ -29,7 +29,7 @@ export const dropsTool: DrawTool<DropsOptions> = {
     const words = [`box at ${printLength(drop.box[2], site.units)}`];
     if (!best) return [...words, 'no stall within reach'];
     const label = site.stalls.find(({ id }) => id === best.stall)?.label ?? best.stall;
-    return [...words, `stall ${label}: ${Math.floor(best.coverage * 100 + 1e-9)} % covered`];
+    return [...words, `stall ${label}: ${Math.floor(best.coverage * 100 + 1e-9)}% covered`];
   },
   advice: (draft) =>
     draft.whole
