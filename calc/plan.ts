@@ -63,7 +63,7 @@ export function plan(site: Site): Plan {
     equipmentFindings(site, workingNeeds(site, design.tables)),
     reach.findings,
     supply.findings,
-    handholeFindings(handholes, site.columns, site.equipment, site.units),
+    handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units),
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const checks = whenAsked(() => checksOf(looked, findings));

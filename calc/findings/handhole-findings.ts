@@ -3,7 +3,7 @@ import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { insideOf, obstacleOf } from '../../routing/reach/obstacle.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Column, Equipment, Point2 } from '../../routing/site/site.ts';
+import type { Column, Drop, Equipment, Point2 } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../memo.ts';
 import type { Handhole } from '../plan-shape.ts';
@@ -22,6 +22,7 @@ export const handholeFindings = remembered(
     handholes: readonly Handhole[],
     columns: readonly Column[],
     equipment: readonly Equipment[],
+    drops: readonly Drop[],
     units: Units,
   ): readonly Finding[] => {
     if (handholes.length === 0) return [];
@@ -60,17 +61,44 @@ export const handholeFindings = remembered(
     for (const { size, rating } of handholes)
       counts.set(`${size}, ${rating}`, (counts.get(`${size}, ${rating}`) ?? 0) + 1);
     const each = [...counts].sort().map(([what, count]) => `${count} of ${what}`);
+    const under = underPedestals(handholes, drops);
+    const aside =
+      under.length === 0
+        ? ''
+        : ` ${under.length === 1 ? `${under[0]} lies under a pedestal: set it beside it` : `${under.length} lie under pedestals: set them beside`}, where the cover opens.`;
     const places = handholes.length === 1 ? 'one place' : `${handholes.length} places`;
     return [
       ...closed,
       {
-        severity: 'note',
+        severity: under.length > 0 ? 'warn' : 'note',
         rule: 'buried-box',
         about: handholes.map(({ id }) => id),
-        says: `Conduits are opened in the ground at ${places}. Each is taken as a handhole with its cover at grade: ${each.join('; ')}. Home runs that do not part in the ground need none.`,
+        says: `Conduits are opened in the ground at ${places}. Each is taken as a handhole with its cover at grade: ${each.join('; ')}.${aside} Home runs that do not part in the ground need none.`,
         value: handholes.length,
         source: SOURCE,
       },
     ];
   },
 );
+
+/** A handhole nearer to the middle of a pedestal, feet, has it on its cover. Common practice, no source. */
+const BASE = 0.5;
+
+function underPedestals(handholes: readonly Handhole[], drops: readonly Drop[]): readonly string[] {
+  // By the foot, for there may be many of both.
+  const byFoot = new Map<string, Handhole[]>();
+  const foot = (x: number, y: number): string => `${Math.floor(x)} ${Math.floor(y)}`;
+  for (const one of handholes) {
+    const key = foot(one.at[0], one.at[1]);
+    byFoot.set(key, [...(byFoot.get(key) ?? []), one]);
+  }
+  const found = new Set<string>();
+  for (const { mount, box } of drops) {
+    if (mount !== 'pedestal') continue;
+    for (const dx of [-BASE, BASE])
+      for (const dy of [-BASE, BASE])
+        for (const { id, at } of byFoot.get(foot(box[0] + dx, box[1] + dy)) ?? [])
+          if (Math.hypot(at[0] - box[0], at[1] - box[1]) < BASE) found.add(id);
+  }
+  return [...found];
+}

@@ -4,8 +4,8 @@ import { libraryLot } from './library-lot.ts';
 /** Pedestals stand on the stripes, this far from the line on which the cars' heads meet. */
 const OFFSET = 1;
 const DEPTH = -2;
-/** The trench passes beside the columns. */
-const TRENCH = 1;
+/** The trench passes beside the columns and the pedestals, so that its handholes open. */
+const TRENCH = 0.5;
 
 /**
  * The library lot served from pedestals with trenching instead of overhead drops: the same stalls, cars, panel and
@@ -33,7 +33,7 @@ export function libraryPedestals(): SiteFile {
       id: `R${i + 2}`,
       path: [
         [at[0], TRENCH, DEPTH],
-        ...(at[1] === TRENCH ? [] : [[at[0], at[1], DEPTH] as [number, number, number]]),
+        [at[0], at[1], DEPTH],
         [at[0], at[1], 3],
       ],
       method: 'PVC80',

@@ -70,8 +70,21 @@ describe('where circuits part in the ground', () => {
   });
 
   test('and told, with what it bears', () => {
-    expect(found(far)).toMatchObject([{ severity: 'note', about: far.handholes.map(({ id }) => id), value: 1 }]);
+    expect(found(far)).toMatchObject([{ about: far.handholes.map(({ id }) => id), value: 1 }]);
     expect(found(far)[0]!.says).toContain('1 of 12 x 12 in, Tier 22');
+  });
+
+  test('right under a pedestal it is to be looked at: its cover would not open', () => {
+    expect(found(far)[0]!.severity).toBe('warn');
+    expect(found(far)[0]!.says).toContain('lies under a pedestal: set it beside it');
+    const beside = lot({ at: [200, 210] });
+    const aside = plan(
+      toSite({
+        ...beside,
+        drops: beside.drops!.map((drop) => ({ ...drop, box: [drop.box[0], 0.6, 3] as const })),
+      } as SiteFile),
+    );
+    expect(found(aside)[0]!.severity).toBe('note');
   });
 
   test('circuits whose shared way is short run apart instead, and want none', () => {
