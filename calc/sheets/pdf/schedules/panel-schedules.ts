@@ -58,9 +58,7 @@ function leadOf(
       spaces === undefined ? '' : `${spaces} spaces`,
       node?.feeder ? `fed by ${node.feeder.id} from ${node.feeder.from}` : '',
       managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
-      solved?.faultAmps === undefined
-        ? 'available fault current: no figure given for the source'
-        : `available fault current ${figure(solved.faultAmps / 1000, 1)} kA`,
+      solved?.faultAmps === undefined ? 'available fault current: no figure given for the source' : '',
       interruptingAmps === undefined
         ? 'interrupting rating not entered'
         : `interrupting rating ${figure(interruptingAmps / 1000, 1)} kA`,
