@@ -74,6 +74,22 @@ test('on a phone a tapped row stays in view with its drop drawn above it and its
   await close();
 });
 
+test('on a phone the last row of the list too is seen over its card', async () => {
+  const { page, close } = await open(PHONE);
+  await page.getByRole('searchbox').fill('D16');
+  await page.locator('li[data-row=D16] button').tap();
+  await page.getByRole('searchbox').fill('');
+  await expect
+    .poll(async () => {
+      const [row, card] = [await boxOf(page, 'li[data-row=D16]'), await boxOf(page, '.build-card')];
+      return row.y + row.height <= card.y + 1;
+    })
+    .toBe(true);
+  // Whoever found one by its name goes on down the list: after the last comes the first.
+  await page.getByRole('button', { name: 'Next D01' }).waitFor();
+  await close();
+});
+
 test('on a phone a finger that drags a chosen drop pushes the drawing and leaves the drop', async () => {
   const { page, offences, close } = await open(PHONE);
   await page.locator('li[data-row=D11] button').tap();

@@ -24,7 +24,8 @@ export function BuildCard({ drop }: { readonly drop: Drop }) {
   const [open, setOpen] = useState<Part | null>(null);
   const scroll = useRef<HTMLDivElement>(null);
   const row = rows.find(({ id }) => id === drop.id);
-  const next = nextRow(rows, filter, drop.id);
+  // Whoever found one by its name goes on down the list.
+  const next = nextRow(rows, { ...filter, find: '' }, drop.id);
   const { box, retractor } = drop;
   // What is opened is read from its top.
   useEffect(() => {
