@@ -5,6 +5,7 @@ import type { Doing, ProposalWish } from '../../calc/propose/propose.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { addProposed } from '../document/edits/add-proposed.ts';
 import type { DocumentStore } from '../document/store.ts';
+import { failureWords } from '../words/failure-words.ts';
 import type { ProposalNews, ProposalRequest, ProposalSoFar } from './proposal-request.ts';
 
 interface Proposals {
@@ -48,9 +49,11 @@ export function askProposal(document: DocumentStore, wish: ProposalWish): void {
       drawIn(document, file, data.soFar);
     }
   };
-  worker.onerror = () => {
+  worker.onerror = ({ message }) => {
     end();
-    proposalStore.setState({ ...IDLE, fault: 'The proposal could not be worked out in this browser.' });
+    // Without words it is the worker's own file that did not come.
+    const why = failureWords(new Error(message || 'module script failed'));
+    proposalStore.setState({ ...IDLE, fault: `The proposal could not be worked out: ${why}` });
   };
   const request: ProposalRequest = { file, wish };
   worker.postMessage(request);
