@@ -6,6 +6,8 @@ export interface Machine {
   readonly read: (path: string) => string;
   /** Writes a file, making its folder where it is missing; throws, in words, where it cannot. */
   readonly write: (path: string, content: string | Uint8Array) => void;
+  /** Makes a folder where it is missing; throws, in words, where it cannot: asked before long work is begun. */
+  readonly makeFolder: (path: string) => void;
   /** Something stands at a path that writing there would lose. */
   readonly isTaken: (path: string) => boolean;
   /** The day, as it is printed on drawings. */

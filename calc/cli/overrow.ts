@@ -1,12 +1,13 @@
 import { dayOf } from '../sheets/day.ts';
 import { packedFonts } from './fonts.ts';
 import type { Machine } from './machine.ts';
-import { isTaken, readText, STANDARD_INPUT, writeContent } from './system-files.ts';
+import { isTaken, makeFolder, readText, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
 const machine: Machine = {
   read: readText,
   write: writeContent,
+  makeFolder,
   isTaken,
   today: () => dayOf(new Date()),
   fonts: packedFonts,

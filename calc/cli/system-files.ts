@@ -68,7 +68,7 @@ function readPiece(file: number, piece: Buffer): number {
 
 /** Writes a file, its folder made where it is missing. Throws an Error in words. */
 export function writeContent(path: string, content: string | Uint8Array): void {
-  makeFolder(dirname(resolve(path)));
+  makeFolder(dirname(path));
   inWords(() => writeFileSync(path, content));
 }
 
@@ -81,9 +81,9 @@ export function isTaken(path: string): boolean {
  * Makes a folder and those that it lies in, one after the other from the first that is missing: a place where the system
  * lets nobody make one (/proc) is refused at once, where making all in one call goes on for ever.
  */
-function makeFolder(folder: string): void {
+export function makeFolder(folder: string): void {
   const missing: string[] = [];
-  let at = folder;
+  let at = resolve(folder);
   while (!existsSync(at)) {
     missing.push(at);
     const above = dirname(at);

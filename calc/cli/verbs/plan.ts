@@ -87,6 +87,11 @@ async function writeSheets(
   const twice = names.find((name, i) => names.indexOf(name) !== i);
   if (twice !== undefined)
     return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);
+  try {
+    machine.makeFolder(folder);
+  } catch (error) {
+    return wrong(`plan --out: ${error instanceof Error ? error.message : String(error)}`);
+  }
   const written: string[] = [];
   const told = new Set<string>();
   for (const [i, { path: from, site }] of sites.entries()) {

@@ -24,6 +24,9 @@ function machineWith(
     write: (path, content) => {
       written.set(path, content);
     },
+    makeFolder: (path) => {
+      if (path.startsWith('/proc/')) throw new Error(`no folder ${path} can be made there`);
+    },
     isTaken: (path) => written.has(path) || files[path] !== undefined,
     progress: () => {},
     today: () => '2026-11-25',
@@ -345,6 +348,13 @@ describe('the words', () => {
     expect((await runWords(['help', 'calc'], machineWith())).out).toContain('--keep-going');
     expect((await runWords(['--help'], machineWith())).out).toContain('compare FILE FILE...');
     expect((await runWords(['--version'], machineWith())).out).toMatch(/^overrow \d+\.\d+\.\d+\n$/);
+  });
+
+  test('a folder that cannot be made is refused before any sheet is worked', async () => {
+    const said: string[] = [];
+    const machine = { ...machineWith(), progress: (line: string) => void said.push(line) };
+    const { status, out, err } = await runWords(['plan', LIBRARY, '--out', '/proc/x'], machine);
+    expect([status, out, err, said]).toEqual([2, '', 'plan --out: no folder /proc/x can be made there\n', []]);
   });
 
   test('plan ends with how many fail, and writes only the sheets that are asked for', async () => {
