@@ -1,10 +1,9 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/finding.ts';
+import type { RuleWord } from '../routing/site/rule-words.ts';
 import type { Point3 } from '../routing/site/site.ts';
-import type { Units } from '../routing/site/vocabulary.ts';
-import type { Check } from './findings/checks.ts';
-import type { Box, Circuit, Conduit, Supply, TakeoffRow } from './plan-shape.ts';
+import type { Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/vocabulary.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
 export interface PlanFile {
@@ -60,4 +59,200 @@ export interface AsBuiltFile {
     readonly findings: readonly Finding[];
   }[];
   readonly findings: readonly Finding[];
+}
+
+/** One check of the planner: what it is, how many things it was applied to, and what came of it. */
+export interface Check {
+  readonly rule: RuleWord;
+  readonly title: string;
+  readonly source: string;
+  /** Things it was applied to; 0 where nothing of that kind is drawn. */
+  readonly lookedAt: number;
+  /** Findings of it, by their weight. */
+  readonly fail: number;
+  readonly warn: number;
+  readonly note: number;
+}
+
+/** Two-pole circuits take two of the three lines, three-pole all. */
+export type PhasePair = 'AB' | 'BC' | 'CA' | 'ABC';
+
+/** The branch circuit of one charger that has a run. */
+export interface Circuit {
+  readonly charger: string;
+  readonly from: string;
+  readonly breakerAmps: number;
+  readonly phases: PhasePair;
+  readonly conductor: { readonly size: string; readonly metal: Metal; readonly insulation: Insulation };
+  readonly grounding: { readonly size: string };
+  /** True where a pilot conductor is carried with the circuit; it returns on the grounding conductor. */
+  readonly pilot: boolean;
+  /** Current-carrying conductors in the fullest conduit on the way, nipples aside. */
+  readonly currentCarrying: number;
+  readonly ambientC: number;
+  readonly factors: { readonly ambient: number; readonly bundling: number };
+  /** Amperes after factors and terminal limit. */
+  readonly ampacity: number;
+  /** What fixed the conductor size: `ampacity` or `voltage drop`. */
+  readonly sizedBy: 'ampacity' | 'voltage drop';
+  /** Of its branch at rated current. */
+  readonly branchDropPercent: number;
+  /** From nominal to its box with everything on, as load management leaves it. */
+  readonly totalDropPercent: number;
+  /** The same where it alone runs at its rating and the rest of what is managed with it keeps the ceiling. */
+  readonly worstDropPercent: number;
+  readonly voltsAtBox: number;
+  readonly conduits: readonly string[];
+}
+
+export interface ConduitConductor {
+  /** Lines carry current; grounding and pilot conductors count for fill only. */
+  readonly use: 'line' | 'grounding' | 'pilot';
+  readonly size: string;
+  readonly insulation: string;
+  readonly count: number;
+}
+
+/** One conduit between two places where it can be opened. Lengths in feet. */
+export interface Conduit {
+  readonly id: string;
+  readonly method: Method;
+  /** `"1-1/4"`; null for a tray. */
+  readonly tradeSize: string | null;
+  readonly length: number;
+  readonly circuits: readonly string[];
+  readonly conductors: readonly ConduitConductor[];
+  readonly fillPercent: number;
+  readonly fillLimit: number;
+  readonly bends: number;
+  readonly bendDegrees: number;
+  readonly from: string;
+  readonly to: string;
+  readonly path: readonly (readonly [number, number, number])[];
+  /** Raceways that it lies along, in order. */
+  readonly raceways: readonly string[];
+}
+
+/** A box where conduits meet or end: at a drop, at a pull point, or where circuits part on the way. */
+export interface Box {
+  /** The drop, the pull point, or the junction's name in `Conduit.from` and `to`. */
+  readonly id: string;
+  readonly kind: 'drop' | 'junction' | 'pullpoint';
+  readonly at: readonly [number, number, number];
+  readonly conduits: readonly string[];
+  /** Method and trade size of each of them: `EMT 3/4 in`. */
+  readonly raceways: readonly string[];
+  /** Least volume, cubic inches, for conductors to 6 AWG; null with larger ones. */
+  readonly volume: number | null;
+  /** Smallest standard metal box with that volume; null where none has. */
+  readonly box: string | null;
+  /** Least length, inches, where a conductor is 4 AWG or larger, and in the ground; else null. */
+  readonly length: number | null;
+  /** What lies over a box in the ground, which is a handhole with its cover at grade; null for one above grade. */
+  readonly under: Surface | null;
+}
+
+/** Class of traffic that a handhole and its cover bear. */
+export type TrafficRating = 'Tier 8' | 'Tier 22' | 'H-20';
+
+/** A box in the ground with its cover at grade, reached without digging. */
+export interface Handhole {
+  /** The junction or pull point. */
+  readonly id: string;
+  readonly at: readonly [number, number, number];
+  /** `12 x 12 in`. */
+  readonly size: string;
+  readonly rating: TrafficRating;
+}
+
+export interface LineVolts {
+  readonly AB: number;
+  readonly BC: number;
+  readonly CA: number;
+  readonly AN?: number;
+  readonly BN?: number;
+  readonly CN?: number;
+}
+
+export interface LineAmps {
+  readonly A: number;
+  readonly B: number;
+  readonly C: number;
+  readonly N?: number;
+}
+
+export interface SupplyEquipment {
+  readonly id: string;
+  readonly volts: LineVolts;
+  readonly amps: LineAmps;
+  readonly connectedVa: number;
+  readonly demandAmps: number;
+  readonly breakerAmps?: number;
+  readonly percentLoaded?: number;
+  readonly spareAmps?: number;
+  readonly spareSpaces?: number;
+  readonly faultAmps?: number;
+  /** Line to line, the highest of its pairs with generation and nothing drawn; absent where no generation is drawn. */
+  readonly highestVolts?: number;
+  /** Line currents of its single-phase chargers as assigned, and as plain rotation would have them. */
+  readonly balance?: { readonly assigned: LineBalance; readonly rotation: LineBalance };
+  /** Share of their rated amperes that load management leaves its chargers; 1 where it has nothing to do. */
+  readonly chargerShare: number;
+}
+
+/** Line currents of the chargers of one panel at their rated amperes. */
+export interface LineBalance {
+  readonly worstLineAmps: number;
+  /** Greatest line current over the mean of the three, less one, percent. */
+  readonly imbalancePercent: number;
+}
+
+export interface SupplyFeeder {
+  readonly id: string;
+  /** Length used, feet. */
+  readonly length: number;
+  readonly amps: LineAmps;
+  readonly dropPercent: number;
+  readonly lossWatts: number;
+  readonly breakerAmps: number;
+  /** Greatest line current that it is chosen for, A. */
+  readonly demandAmps: number;
+  /** `demandAmps` of the breaker. */
+  readonly percentLoaded: number;
+}
+
+export interface SupplyTransformer {
+  readonly id: string;
+  /** 0 where the file gives no rating. */
+  readonly kva: number;
+  readonly loadKva: number;
+  readonly percentLoaded: number;
+  /** Greatest line current of its secondary, percent of the rated. */
+  readonly worstLinePercent: number;
+  /** In its windings; the loss of its core is not known. */
+  readonly lossWatts: number;
+}
+
+/** The supply with every charger running at once; `withoutGeneration` where generation makes a difference. */
+export interface Supply {
+  readonly equipment: readonly SupplyEquipment[];
+  readonly feeders: readonly SupplyFeeder[];
+  readonly transformers: readonly SupplyTransformer[];
+  readonly loads: readonly { readonly id: string; readonly lines: Lines }[];
+  readonly withoutGeneration?: Omit<Supply, 'withoutGeneration'>;
+}
+
+export interface TakeoffRow {
+  readonly item: string;
+  readonly spec: string;
+  readonly quantity: number;
+  /** How much of the quantity is worked off the ground, higher than a hand reaches. */
+  readonly high: number;
+  /** `ft` is rewritten to the file's units on output. */
+  readonly unit: string;
+  readonly basis: string;
+  /** Ids of what the row is made of. */
+  readonly of: readonly string[];
+  /** How much of it, before waste, in each of them. */
+  readonly parts: readonly { readonly of: string; readonly quantity: number }[];
 }

@@ -1,9 +1,9 @@
 import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Metal } from '../../routing/site/vocabulary.ts';
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables, Column } from '../tables/code-tables.ts';
 import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 
 export interface PowerConductor {
   readonly size: string;

@@ -1,8 +1,8 @@
 import type { Rules } from '../../routing/site/site.ts';
 import type { Insulation } from '../../routing/site/vocabulary.ts';
-import type { Tell } from '../explain.ts';
 import type { CodeTables, PerRaceway } from '../tables/code-tables.ts';
 import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
+import type { Tell } from '../words/explain.ts';
 import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
 import { branch, branchBreaker, branchConductor, type ConductorDuty } from './branch.ts';
 import { BY_A_HAIR, grounding } from './grounding.ts';

@@ -1,8 +1,8 @@
 import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Charger, Rules } from '../../routing/site/site.ts';
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import { type CodeTables, RACEWAY_KINDS, type RacewayKind } from '../tables/code-tables.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 import type { Surroundings } from './ampacity.ts';
 import { type BranchChoice, branchChoices, tellChoice } from './branch-choices.ts';
 import { branchDrop } from './line-drop.ts';

@@ -1,7 +1,5 @@
 import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Metal } from '../../routing/site/vocabulary.ts';
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables, Column } from '../tables/code-tables.ts';
 import {
   ampacityAt,
@@ -11,6 +9,8 @@ import {
   smallConductorLimit,
   standardRatingAtLeast,
 } from '../tables/lookup.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 import { ampacity, type PowerConductor, type Surroundings, terminalColumnOf } from './ampacity.ts';
 import { designAmps } from './design-amps.ts';
 import { grounding } from './grounding.ts';

@@ -1,8 +1,8 @@
 import type { Metal } from '../../routing/site/vocabulary.ts';
-import type { Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
 import { impedance, resistance } from '../tables/lookup.ts';
+import type { Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 
 /**
  * How a drop is worked: `resistance` by Chapter 9 Table 8 alone, `impedance` by Table 9 as R cos + X sin, `exact` by

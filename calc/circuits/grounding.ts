@@ -1,8 +1,8 @@
 import type { Metal } from '../../routing/site/vocabulary.ts';
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { CONDUCTOR_SIZES, circularMils, compareSizes, groundingSize } from '../tables/lookup.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 
 export interface GroundingInput {
   readonly breakerAmps: number;

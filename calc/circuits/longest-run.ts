@@ -1,6 +1,6 @@
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 import { lineOhmsPerFoot } from './drop-conductor.ts';
 import { lineFactor, sineOf } from './line-drop.ts';
 import type { DropCircuit } from './voltage-drop.ts';

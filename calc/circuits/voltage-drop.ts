@@ -1,6 +1,6 @@
-import { SILENT, type Tell } from '../explain.ts';
-import { measured } from '../measured.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
 import { type DropConductor, type DropMethod, lineOhmsPerFoot } from './drop-conductor.ts';
 import { collapsed, type Drop, estimatedDrop, phasorDrop } from './line-drop.ts';
 

@@ -1,6 +1,6 @@
-import type { Check } from '../findings/checks.ts';
-import { extentWords, foundWords, idleChecks, madeChecks } from '../findings/standing.ts';
-import type { Plan } from '../plan-shape.ts';
+import { extentWords, foundWords, idleChecks, madeChecks } from '../checks/standing.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import type { Check } from '../plan-file.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
 const COLUMNS: readonly TextColumn<Check>[] = [

@@ -1,5 +1,5 @@
-import { INVENTED_LIST } from '../takeoff/invented-list.ts';
-import { type PriceList, readPrices } from '../takeoff/price-list.ts';
+import { INVENTED_LIST } from '../prices/invented-list.ts';
+import { type PriceList, readPrices } from '../prices/price-list.ts';
 import type { Machine } from './machine.ts';
 
 /** The price list in the named file, or the invented one where none is named; or every fault of it. */

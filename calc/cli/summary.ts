@@ -3,10 +3,11 @@ import type { Reach } from '../../routing/reach/reach-result.ts';
 import { printLength, printTotal } from '../../routing/site/feet-inches.ts';
 import { type Finding, GRADES } from '../../routing/site/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Alternative } from '../comparison.ts';
-import { standingWords } from '../findings/standing.ts';
-import type { Circuit, Plan } from '../plan-shape.ts';
+import { standingWords } from '../checks/standing.ts';
+import type { Alternative } from '../plan/comparison.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import type { Circuit } from '../plan-file.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import { checkLines } from './check-lines.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 

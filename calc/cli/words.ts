@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import packageFile from '../../package.json' with { type: 'json' };
-import { CAUTIONS } from '../cautions.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Machine } from './machine.ts';
 import { done, type Outcome, wrong } from './outcome.ts';
 import { isVerb, OPTIONS, usageOf, VERBS, type Verb } from './verb-words.ts';

@@ -4,6 +4,11 @@
  */
 import { NEC_2023 } from '../tables/nec-2023.ts';
 
+export { type BoxInput, boxVolume } from '../branches/box-volume.ts';
+export { type ExpansionInput, expansion } from '../branches/expansion.ts';
+export { type Fill, type FillInput, fill } from '../branches/fill.ts';
+export { type PullBoxInput, pullBox } from '../branches/pull-box.ts';
+export { type Pull, type PullInput, type PullSegment, pulling } from '../branches/pulling.ts';
 export { type Ampacity, ampacity, type PowerConductor, type Surroundings } from '../circuits/ampacity.ts';
 export { type Branch, branch, branchBreaker, branchConductor } from '../circuits/branch.ts';
 export type { DropConductor, DropMethod } from '../circuits/drop-conductor.ts';
@@ -12,17 +17,12 @@ export { lineAmps } from '../circuits/line-amps.ts';
 export type { Drop } from '../circuits/line-drop.ts';
 export { longestRun } from '../circuits/longest-run.ts';
 export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
-export { type BoxInput, boxVolume } from '../conduits/box-volume.ts';
-export { type ExpansionInput, expansion } from '../conduits/expansion.ts';
-export { type Fill, type FillInput, fill } from '../conduits/fill.ts';
-export { type PullBoxInput, pullBox } from '../conduits/pull-box.ts';
-export { type Pull, type PullInput, type PullSegment, pulling } from '../conduits/pulling.ts';
-export { explained, type Step, type Tell } from '../explain.ts';
-export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases.ts';
-export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformer.ts';
+export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';
+export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformers/transformer.ts';
 export type { CodeTables } from '../tables/code-tables.ts';
 export { tablesFor } from '../tables/nec-2023.ts';
 export { type CutPlan, type CutWish, cut } from '../takeoff/cut.ts';
+export { explained, type Step, type Tell } from '../words/explain.ts';
 
 /** The edition whose tables are held, NFPA 70 of 2023. */
 export const NEC: typeof NEC_2023 = NEC_2023;

@@ -6,21 +6,21 @@ import { graphOf, type RacewayGraph } from '../../routing/network/graph.ts';
 import { networkOf } from '../../routing/network/network.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { plan as planOf } from '../plan.ts';
+import { plan as planOf } from '../plan/plan.ts';
+import { publishedPlan } from '../plan/published-plan.ts';
 import type { PlanFile } from '../plan-file.ts';
+import { INVENTED_LIST } from '../prices/invented-list.ts';
+import type { PriceList } from '../prices/price-list.ts';
 import { type Doing, type Proposal, propose as proposeFor, type What } from '../propose/propose.ts';
-import { publishedPlan } from '../published-plan.ts';
-import { INVENTED_LIST } from '../takeoff/invented-list.ts';
-import type { PriceList } from '../takeoff/price-list.ts';
 
 export type { Finding, Severity } from '../../routing/site/finding.ts';
 export type { SiteError } from '../../routing/site/place.ts';
 export { type ReadResult, readSite, readSiteValue } from '../../routing/site/read.ts';
 export type { SiteFile } from '../../routing/site/site.ts';
 export { writeSite } from '../../routing/site/write.ts';
-export { CAUTIONS } from '../cautions.ts';
-export type { PriceList } from '../takeoff/price-list.ts';
-export { type PricesRead, readPrices } from '../takeoff/price-list.ts';
+export type { PriceList } from '../prices/price-list.ts';
+export { type PricesRead, readPrices } from '../prices/price-list.ts';
+export { CAUTIONS } from '../words/cautions.ts';
 export type { Doing, PlanFile, Proposal, RacewayGraph };
 
 /**

@@ -2,9 +2,9 @@ import { branchesFrom, proposeEquipment } from '../../routing/propose/equipment/
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { designOf } from '../conduits/design.ts';
+import { designOf } from '../branches/design.ts';
+import type { PriceList } from '../prices/price-list.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import type { PriceList } from '../takeoff/price-list.ts';
 import { feedPanel, panelSource } from './feed-panel.ts';
 import { panelsOf } from './feeding.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';

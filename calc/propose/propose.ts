@@ -1,6 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import type { PriceList } from '../takeoff/price-list.ts';
+import type { PriceList } from '../prices/price-list.ts';
 import { withChargers } from './chargers.ts';
 import { dropsPart } from './drops-part.ts';
 import { equipmentPart } from './equipment-part.ts';

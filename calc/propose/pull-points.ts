@@ -2,10 +2,10 @@ import { distance } from '../../routing/plane/space.ts';
 import { newId } from '../../routing/site/new-id.ts';
 import type { Point3, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { designOf } from '../conduits/design.ts';
-import { feederConduits } from '../conduits/feeder-conduit.ts';
-import { pullPlaces } from '../conduits/pull-places.ts';
-import { plan } from '../plan.ts';
+import { designOf } from '../branches/design.ts';
+import { pullPlaces } from '../branches/pull-places.ts';
+import { plan } from '../plan/plan.ts';
+import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { placeIn } from './in-file.ts';
 
 /** A pull point changes which conduits are troubled after it: so often are they looked at again. */

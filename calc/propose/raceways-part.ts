@@ -3,9 +3,9 @@ import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/nec-2023.ts';
 import { supportSpacings } from '../tables/raceway-of.ts';
-import type { PriceList } from '../takeoff/price-list.ts';
 import { placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
 import { withPullPoints } from './pull-points.ts';

@@ -1,10 +1,10 @@
 import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
 import type { Feeder, Rules } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-shape.ts';
+import type { TakeoffRow } from '../plan-file.ts';
+import { INVENTED_LIST } from '../prices/invented-list.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { costOf } from '../takeoff/cost.ts';
-import { INVENTED_LIST } from '../takeoff/invented-list.ts';
-import type { PriceList } from '../takeoff/price-list.ts';
-import { conductorSpec, racewaySpec } from '../takeoff/spec.ts';
 import { USUAL_RACEWAY } from './usual.ts';
 
 /** Of a branch of 40 A, feet of conductor a foot of way: two lines and the ground. */

@@ -1,6 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { plan } from '../plan.ts';
+import { plan } from '../plan/plan.ts';
 
 /** Each round gives feeders with too much drop one set of conductors more. */
 const ROUNDS = 6;

@@ -1,5 +1,5 @@
-import type { Alternative } from '../comparison.ts';
-import type { Revision } from '../revision.ts';
+import type { Alternative } from '../plan/comparison.ts';
+import type { Revision } from '../plan/revision.ts';
 import type { Drawing } from './drawing/drawing.ts';
 import { extentOf } from './drawing/extent.ts';
 import { planDrawing } from './drawing/plan-drawing.ts';

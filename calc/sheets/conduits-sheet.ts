@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Plan } from '../plan-shape.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /** A row for each conduit between two places where it can be opened: size, what lies in it, fill and bends. */

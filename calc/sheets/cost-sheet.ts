@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
 import { type CostSheet, SYSTEMS } from '../takeoff/cost.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /** A priced row for each item, what has no price, then the sums: by system, overhead, margin, and a stall. */

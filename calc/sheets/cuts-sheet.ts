@@ -1,8 +1,8 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Plan } from '../plan-shape.ts';
+import type { Plan } from '../plan/plan-shape.ts';
 import { cutPlan } from '../takeoff/cut-plan.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /** A row for each cut: which stick or reel, in what order, for what, how long, and what is left of the stock. */

@@ -9,8 +9,8 @@ import {
 } from '@tarikjabiri/dxf';
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Units as SiteUnits } from '../../routing/site/vocabulary.ts';
-import { CAUTIONS } from '../cautions.ts';
-import { steady } from '../steady.ts';
+import { CAUTIONS } from '../words/cautions.ts';
+import { steady } from '../words/steady.ts';
 import type { Drawing, DrawnItem, DrawnText } from './drawing/drawing.ts';
 import { LAYERS, type LayerName } from './drawing/layers.ts';
 import { SYMBOLS } from './drawing/symbols.ts';

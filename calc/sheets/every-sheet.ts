@@ -1,4 +1,4 @@
-import type { Alternative } from '../comparison.ts';
+import type { Alternative } from '../plan/comparison.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
@@ -84,7 +84,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
   '.ifc': async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>
-    `${JSON.stringify((await import('../published-plan.ts')).publishedPlan(plan, site))}\n`,
+    `${JSON.stringify((await import('../plan/published-plan.ts')).publishedPlan(plan, site))}\n`,
 };
 
 export const SHEET_FILES: readonly SheetFile[] = SHEET_NAMES.map((name) => ({ ...name, write: WRITERS[name.ending] }));

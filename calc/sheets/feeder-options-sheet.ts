@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
-import { feederProspects } from '../supply/feeder-prospects.ts';
+import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 const ASSUMED =

@@ -9,8 +9,8 @@ import { siteFileSchema } from '../../routing/site/schema.ts';
 import type { Georef, Point2, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Plan } from '../plan-shape.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 
 type Position = [number, number];
 type Geometry =

@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Plan } from '../plan-shape.ts';
-import { panelSchedules } from '../supply/panel-schedule.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { panelSchedules } from '../supply/panels/panel-schedule.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /** Panel schedules under one another: a row for each breaker, with its spaces, lines and what it serves. */

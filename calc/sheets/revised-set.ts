@@ -1,5 +1,5 @@
-import type { Alternative } from '../comparison.ts';
-import type { Revision } from '../revision.ts';
+import type { Alternative } from '../plan/comparison.ts';
+import type { Revision } from '../plan/revision.ts';
 import type { SheetSurroundings } from './every-sheet.ts';
 
 /** The drawing set of the later version, ANSI D, as a revision of the earlier: clouds, deltas, and what changed. */

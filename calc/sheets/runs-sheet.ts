@@ -1,8 +1,8 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
-import { marginsOf } from '../margins.ts';
-import type { Plan } from '../plan-shape.ts';
+import { marginsOf } from '../plan/margins.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /**

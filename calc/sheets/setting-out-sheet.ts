@@ -2,10 +2,10 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Point3, Site } from '../../routing/site/site.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../routing/site/taped-place.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { asBuiltOf } from '../as-built.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Margins } from '../margins.ts';
-import type { Plan } from '../plan-shape.ts';
+import { asBuiltOf } from '../plan/as-built.ts';
+import type { Margins } from '../plan/margins.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { CAUTIONS } from '../cautions.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Drawing, DrawnItem } from './drawing/drawing.ts';
 import { LAYERS, type LayerName } from './drawing/layers.ts';
 import { SYMBOLS } from './drawing/symbols.ts';

@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import { CAUTIONS } from '../cautions.ts';
-import type { Plan } from '../plan-shape.ts';
+import type { Plan } from '../plan/plan-shape.ts';
+import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 /** Whole feet, or tenths of a meter; the plan keeps the figure in full. */

@@ -1,11 +1,11 @@
 import type { Charger, Load, Rules } from '../../routing/site/site.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import type { Demand } from './demand.ts';
-import type { PanelSchedule } from './panel-schedule.ts';
-import type { SupplyLines } from './supply-lines.ts';
-import type { SupplyModel } from './supply-model.ts';
-import type { SupplyState } from './supply-solve.ts';
-import type { SupplyTree } from './supply-tree.ts';
+import type { SupplyModel } from './load-flow/supply-model.ts';
+import type { SupplyState } from './load-flow/supply-solve.ts';
+import type { Demand } from './panels/demand.ts';
+import type { PanelSchedule } from './panels/panel-schedule.ts';
+import type { SupplyLines } from './tree/supply-lines.ts';
+import type { SupplyTree } from './tree/supply-tree.ts';
 
 /** Everything that the checks of a supply look at. Lists without a word to them run as the tree's nodes do. */
 export interface SupplyFacts {

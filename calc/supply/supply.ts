@@ -1,26 +1,25 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Load, Rules, Site } from '../../routing/site/site.ts';
-import { whenAsked } from '../asked.ts';
-import { remembered } from '../memo.ts';
-import type { Supply } from '../plan-shape.ts';
+import type { BranchOhms } from '../branches/branch-ohms.ts';
+import { whenAsked } from '../kept/asked.ts';
+import { remembered } from '../kept/memo.ts';
+import type { Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import type { BoxVolts, BranchOhms } from './box-volts.ts';
-import { type BoxSupply, boxesOf } from './boxes.ts';
-import { chargerSums } from './charger-sums.ts';
-import { demandsOf } from './demand.ts';
-import { faultAmpsOf } from './fault.ts';
-import { type FeederWays, feederAmbients, feederWays } from './feeder-ways.ts';
-import { type PanelSchedule, panelSchedules } from './panel-schedule.ts';
-import { type Seats, seatsOf } from './supply-draws.ts';
+import { faultAmpsOf } from './fault/fault.ts';
+import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
+import type { BoxVolts } from './load-flow/box-volts.ts';
+import { type BoxSupply, boxesOf } from './load-flow/boxes.ts';
+import { chargerSums } from './load-flow/charger-sums.ts';
+import { type Seats, seatsOf } from './load-flow/seats.ts';
+import { type SupplyModel, supplyModel } from './load-flow/supply-model.ts';
+import { reportOf } from './load-flow/supply-report.ts';
+import { type SupplyState, supplyState } from './load-flow/supply-solve.ts';
+import { demandsOf } from './panels/demand.ts';
+import { type PanelSchedule, panelSchedules } from './panels/panel-schedule.ts';
 import type { SupplyFacts } from './supply-facts.ts';
-import { supplyFindings } from './supply-findings.ts';
-import { linesOf, type SupplyLines, treeOf } from './supply-lines.ts';
-import { type SupplyModel, supplyModel } from './supply-model.ts';
-import { reportOf } from './supply-report.ts';
-import { type SupplyState, supplyState } from './supply-solve.ts';
-import type { SupplyTree } from './supply-tree.ts';
-import { totalDropFindings } from './total-drop.ts';
+import { linesOf, type SupplyLines, treeOf } from './tree/supply-lines.ts';
+import type { SupplyTree } from './tree/supply-tree.ts';
 
 /** The parts that nothing else of a plan is made of are worked out when they are asked for. */
 export interface SupplyResult {
@@ -29,6 +28,9 @@ export interface SupplyResult {
   readonly boxes: readonly (BoxVolts | null)[];
   /** What they are worked from. */
   readonly boxSupply: BoxSupply;
+  /** What the checks of a supply are made on. */
+  readonly facts: SupplyFacts;
+  /** Of the tree that the feeders make, and of the ways they lie along. */
   readonly findings: readonly Finding[];
 }
 
@@ -57,7 +59,7 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
 
 /**
  * The supply of a site with every charger that has a run on at its rated amperes, or at what load management leaves:
- * volts, amps, demand and losses from the sources to each box, and what there is to say about them.
+ * volts, amps, demand and losses from the sources to each box.
  * @param ohms of one line of each charger's branch, end to end, in the order of the chargers; null where it has none
  * Remembered on the identity of its parts: a drop that moves costs the volts at its own box.
  */
@@ -83,7 +85,8 @@ export function supplyOf(
       return boxes();
     },
     boxSupply: { of: boxCase, state },
-    findings: [...ways.findings, ...tree.findings, ...checked(facts), ...totalDropFindings(site, boxCase, state, ohms)],
+    facts,
+    findings: [...ways.findings, ...tree.findings],
   };
 }
 
@@ -114,8 +117,6 @@ const factsOf = remembered(
     tables,
   }),
 );
-
-const checked = remembered(supplyFindings);
 
 /** The supply in figures: what depends on its state and not on any single box. */
 const reported = remembered((facts: SupplyFacts, lengths: readonly (number | null)[]): Supply => {

@@ -1,6 +1,6 @@
 import type { SupportSpacing, SupportSpacings } from '../../routing/network/support/support-findings.ts';
 import { METHODS, type Metal, type Method } from '../../routing/site/vocabulary.ts';
-import { remembered } from '../memo.ts';
+import { remembered } from '../kept/memo.ts';
 import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
 import { indexed } from './indexed.ts';
 import { compareSizes, tradeSizeInches } from './sizes.ts';

@@ -1,7 +1,7 @@
 import type { Pullpoint } from '../../routing/site/site.ts';
-import type { Box, Handhole } from '../plan-shape.ts';
+import type { Box, Handhole } from '../plan-file.ts';
+import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import { isHigh } from './high.ts';
-import { byWords, type Kind, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const WHERE = {

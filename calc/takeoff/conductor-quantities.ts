@@ -1,13 +1,13 @@
 import type { Rules } from '../../routing/site/site.ts';
 import type { Insulation, Metal } from '../../routing/site/vocabulary.ts';
-import type { NamedHomeRun } from '../conduits/named.ts';
-import { PILOT_SIZE } from '../conduits/packing.ts';
-import type { Way } from '../conduits/way.ts';
-import type { PhasePair } from '../plan-shape.ts';
+import type { NamedHomeRun } from '../branches/named.ts';
+import { PILOT_SIZE } from '../branches/packing.ts';
+import type { Way } from '../branches/way.ts';
+import type { PhasePair } from '../plan-file.ts';
+import { byWords, kindOf } from '../prices/kind.ts';
+import { conductorSpec } from '../prices/spec.ts';
 import { highFeet, isHigh } from './high.ts';
-import { byWords, kindOf } from './kind.ts';
 import { GROUNDING_COLOR, lineColors } from './line-colors.ts';
-import { conductorSpec } from './spec.ts';
 import type { Add } from './tally.ts';
 
 const lineKind = byWords((conductor, color) =>

@@ -1,6 +1,6 @@
-import type { TakeoffRow } from '../plan-shape.ts';
-import type { PriceRow } from './invented-prices.ts';
-import { keyOf, type PriceList } from './price-list.ts';
+import type { TakeoffRow } from '../plan-file.ts';
+import type { PriceRow } from '../prices/invented-prices.ts';
+import { keyOf, type PriceList } from '../prices/price-list.ts';
 
 /** Parts of the work that an estimator sums apart. */
 export const SYSTEMS = ['feeder', 'equipment', 'branches', 'drops', 'ground'] as const;

@@ -1,8 +1,8 @@
 import type { Point3 } from '../../routing/site/site.ts';
-import { remembered } from '../memo.ts';
-import type { Conduit, Plan, TakeoffRow } from '../plan-shape.ts';
+import { remembered } from '../kept/memo.ts';
+import type { Conduit, PlanFile, TakeoffRow } from '../plan-file.ts';
+import { racewaySpec, STICK } from '../prices/spec.ts';
 import { cut } from './cut.ts';
-import { racewaySpec, STICK } from './spec.ts';
 
 /** Reels that conductors are bought on, feet. Common practice, no source. */
 export const PUT_UPS = [500, 1000, 2500] as const;
@@ -37,12 +37,14 @@ export interface CutGroup {
   readonly toLength: readonly CutPiece[];
 }
 
+type Cuttable = Pick<PlanFile, 'circuits' | 'conduits' | 'takeoff'>;
+
 /**
  * What comes from which stick and which reel: raceways in sticks, straight by straight, whole sticks first; conductors
  * by size, insulation and colour in whole lengths (nothing is spliced inside a pull), from the put-up that buys the
  * fewest feet; feeder conductors are ordered to length. Lengths are before waste: the offcuts are the waste that this plan makes.
  */
-export const cutPlan = remembered((plan: Plan): readonly CutGroup[] => [
+export const cutPlan = remembered((plan: Cuttable): readonly CutGroup[] => [
   ...stickGroups(plan.conduits),
   ...reelGroups(plan.takeoff),
   ...toLengthGroups(plan.takeoff),

@@ -1,4 +1,4 @@
-import { SILENT, type Tell } from '../explain.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
 import { martelloTothBound } from './cutting/bounds.ts';
 import { type Budget, CUT_STEPS, isSpent } from './cutting/budget.ts';
 import { completeWith } from './cutting/complete.ts';

@@ -1,7 +1,7 @@
 import type { Charger, Drop } from '../../routing/site/site.ts';
+import { byWords, kindOf } from '../prices/kind.ts';
 import { IDLE_DROP } from './box-quantities.ts';
 import { isHigh } from './high.ts';
-import { byWords, kindOf } from './kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });

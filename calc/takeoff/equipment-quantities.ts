@@ -1,5 +1,5 @@
 import type { Equipment } from '../../routing/site/site.ts';
-import { kindOf } from './kind.ts';
+import { kindOf } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 /** Equipment as drawn; the source is the utility's. */

@@ -1,7 +1,7 @@
 import type { Rules } from '../../routing/site/site.ts';
-import type { FeederConduit } from '../conduits/feeder-conduit.ts';
-import { kindOf } from './kind.ts';
-import { conductorSpec, racewaySpec } from './spec.ts';
+import { kindOf } from '../prices/kind.ts';
+import { conductorSpec, racewaySpec } from '../prices/spec.ts';
+import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { type Tally, tallying } from './tally.ts';
 
 /** Conductors, grounding conductors and raceways of new feeders; existing ones are there already. */

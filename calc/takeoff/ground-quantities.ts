@@ -1,7 +1,7 @@
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Point3, Raceway } from '../../routing/site/site.ts';
-import type { FeederConduit } from '../conduits/feeder-conduit.ts';
-import { kindOf } from './kind.ts';
+import { kindOf } from '../prices/kind.ts';
+import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { type Tally, tallying } from './tally.ts';
 import { trenches } from './trench.ts';
 

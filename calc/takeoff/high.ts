@@ -1,7 +1,7 @@
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Point3 } from '../../routing/site/site.ts';
 import type { Place } from '../../routing/site/vocabulary.ts';
-import type { Way } from '../conduits/way.ts';
+import type { Way } from '../branches/way.ts';
 
 /** What lies higher, feet, is worked from a ladder or a lift. Common practice, no source. */
 const FROM_THE_GROUND = 7;

@@ -1,8 +1,8 @@
 import type { Raceway } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-shape.ts';
+import type { TakeoffRow } from '../plan-file.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { racewaySpec } from '../prices/spec.ts';
 import { costOf } from './cost.ts';
-import type { PriceList } from './price-list.ts';
-import { racewaySpec } from './spec.ts';
 
 export interface PriceChange {
   /** Dollars with overhead and margin; less than 0 where the change saves. */

@@ -1,16 +1,16 @@
 import type { Rules } from '../../routing/site/site.ts';
 import type { Method } from '../../routing/site/vocabulary.ts';
-import { expansion, fittingLength } from '../conduits/expansion.ts';
-import type { NamedHomeRun } from '../conduits/named.ts';
-import type { Piece } from '../conduits/piece.ts';
-import { aboveGround, overhead, straightsOf } from '../conduits/straights.ts';
-import { legAt, NO_LENGTH, pointAt, type Way } from '../conduits/way.ts';
+import { expansion, fittingLength } from '../branches/expansion.ts';
+import type { NamedHomeRun } from '../branches/named.ts';
+import type { Piece } from '../branches/piece.ts';
+import { aboveGround, overhead, straightsOf } from '../branches/straights.ts';
+import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
+import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import { racewaySpec, STICK } from '../prices/spec.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import { CORE_DRILL } from './ground-quantities.ts';
 import { highFeet, highPart, isHigh } from './high.ts';
-import { byWords, type Kind, kindOf } from './kind.ts';
-import { racewaySpec, STICK } from './spec.ts';
 import type { Add } from './tally.ts';
 
 /** Conduit this short between boxes needs no strap of its own, ft. Common practice. */

@@ -1,7 +1,7 @@
 import type { Rules } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-shape.ts';
-import { byWords } from './kind.ts';
-import { STICK } from './spec.ts';
+import type { TakeoffRow } from '../plan-file.ts';
+import { byWords } from '../prices/kind.ts';
+import { STICK } from '../prices/spec.ts';
 import { type Part, partsOf, type Sum } from './tally.ts';
 
 /** Items in the order in which an estimator walks a job: from the supply out to the cord. */

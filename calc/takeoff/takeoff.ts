@@ -1,12 +1,12 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import type { EquipmentBranches } from '../conduits/equipment-branches.ts';
-import type { FeederConduit } from '../conduits/feeder-conduit.ts';
-import type { NamedHomeRun } from '../conduits/named.ts';
-import { chunking, remembered } from '../memo.ts';
-import { partwise } from '../partition.ts';
-import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-shape.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import type { NamedHomeRun } from '../branches/named.ts';
+import { chunking, remembered } from '../kept/memo.ts';
+import { partwise } from '../kept/partition.ts';
+import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
+import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';

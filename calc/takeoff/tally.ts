@@ -1,4 +1,4 @@
-import type { Kind } from './kind.ts';
+import type { Kind } from '../prices/kind.ts';
 
 /** So much of an item in one element. */
 export interface Part {

@@ -1,5 +1,5 @@
-import { remembered } from '../memo.ts';
-import type { TakeoffRow } from '../plan-shape.ts';
+import { remembered } from '../kept/memo.ts';
+import type { TakeoffRow } from '../plan-file.ts';
 
 /** What there is in all of one item, whatever its specification. */
 export type ItemTotal = Pick<TakeoffRow, 'item' | 'unit' | 'quantity'>;

@@ -1,6 +1,6 @@
 /**
  * Every check that the planner makes, by its word, in the order in which they are told: the lot, cords, runs, circuits,
- * conduits, supply, the file itself. A finding carries one of these, or says that all is sound; `calc/findings/rules.ts`
+ * conduits, supply, the file itself. A finding carries one of these, or says that all is sound; `calc/checks/rules.ts`
  * says what each looks at.
  */
 export const RULE_WORDS = [

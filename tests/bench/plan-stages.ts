@@ -1,4 +1,4 @@
-import { plan } from '../../calc/plan.ts';
+import { plan } from '../../calc/plan/plan.ts';
 import { runsOf } from '../../routing/network/runs.ts';
 import { reachOf } from '../../routing/reach/reach.ts';
 import type { SiteFile } from '../../routing/site/site.ts';

@@ -59,6 +59,46 @@ describe('arrows between the rooms run one way', () => {
   });
 });
 
+/** The floors of calc, the lowest first: each imports only those before it, types included. */
+const FLOORS = [
+  'plan-file.ts',
+  'kept',
+  'words',
+  'tables',
+  'prices',
+  'circuits',
+  'branches',
+  'supply',
+  'takeoff',
+  'checks',
+  'plan',
+  'why',
+  'propose',
+  'sheets',
+  'library',
+  'cli',
+];
+
+describe('calc is a stack of floors', () => {
+  const floorOf = (path: string): string => path.split('/')[1] ?? '';
+  test('every file stands on one of them', () => {
+    expect(sources('calc').filter((path) => !FLOORS.includes(floorOf(path)))).toEqual([]);
+    expect(FLOORS.filter((floor) => !sources('calc').some((path) => floorOf(path) === floor))).toEqual([]);
+  });
+  test('none imports from a floor above it', () => {
+    const inside = ARROWS.filter(({ from, to }) => from.startsWith('calc/') && to.startsWith('calc/'));
+    expect(inside.length).toBeGreaterThan(500);
+    expect(
+      inside
+        .filter(({ from, to }) => FLOORS.indexOf(floorOf(from)) < FLOORS.indexOf(floorOf(to)))
+        .map(({ from, to }) => `${from} -> ${to}`),
+    ).toEqual([]);
+  });
+  test('the published shape of a plan imports nothing of calc', () => {
+    expect(offending(/^calc\/plan-file\.ts$/, /^calc\//)).toEqual([]);
+  });
+});
+
 test('nothing in a room but the command line asks the clock, a random source or the network', () => {
   const CALLS = /\b(Math\.random|Date\.now|new Date\((?!\d)|performance\.now|setTimeout|fetch)\b/;
   const stages = ['routing', 'calc'].flatMap(sources).filter((path) => !path.startsWith(join('calc', 'cli')));

@@ -1,4 +1,4 @@
-import { COVERAGE_STEPS, type CoverageStep, coverageStep, stallCoverage } from '../../calc/stall-coverage.ts';
+import { COVERAGE_STEPS, type CoverageStep, coverageStep, stallCoverage } from '../../calc/plan/stall-coverage.ts';
 import { useDocument } from '../document/use-document.ts';
 import { useView, useViewStore } from './view-store.ts';
 

@@ -1,4 +1,4 @@
-import { cordsOf } from '../../calc/margins.ts';
+import { cordsOf } from '../../calc/plan/margins.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';

@@ -1,4 +1,4 @@
-import { MARGIN_KINDS } from '../../calc/margins.ts';
+import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
 import { useDocument } from '../document/use-document.ts';
 import { MARGINS_FROM } from './pictures/margin-bars.ts';
 import { useView } from './view-store.ts';

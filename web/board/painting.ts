@@ -1,4 +1,4 @@
-import { stallCoverage } from '../../calc/stall-coverage.ts';
+import { stallCoverage } from '../../calc/plan/stall-coverage.ts';
 import { boxesMeet } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';

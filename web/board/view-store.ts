@@ -1,7 +1,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Plan } from '../../calc/plan-shape.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';

@@ -1,4 +1,4 @@
-import type { Plan } from '../../calc/plan-shape.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { SiteError } from '../../routing/site/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './edit.ts';

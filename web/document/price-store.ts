@@ -1,7 +1,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
-import { type PriceError, type PriceList, readPrices } from '../../calc/takeoff/price-list.ts';
+import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
+import { type PriceError, type PriceList, readPrices } from '../../calc/prices/price-list.ts';
 
 interface Prices {
   readonly list: PriceList;

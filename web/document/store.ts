@@ -1,5 +1,5 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { plan } from '../../calc/plan.ts';
+import { plan } from '../../calc/plan/plan.ts';
 import { readSite } from '../../routing/site/read.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';

@@ -1,5 +1,5 @@
-import { designOf } from '../../calc/conduits/design.ts';
-import { equipmentBranches } from '../../calc/conduits/equipment-branches.ts';
+import { designOf } from '../../calc/branches/design.ts';
+import { equipmentBranches } from '../../calc/branches/equipment-branches.ts';
 import { runsOf } from '../../routing/network/runs.ts';
 import { reachOfCharger } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';

@@ -1,5 +1,5 @@
-import { alternativeOf } from '../../calc/alternative.ts';
-import type { PriceList } from '../../calc/takeoff/price-list.ts';
+import { alternativeOf } from '../../calc/plan/alternative.ts';
+import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { CardRecord } from '../document/storage-records.ts';

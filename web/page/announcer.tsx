@@ -1,4 +1,4 @@
-import { marginsOf } from '../../calc/margins.ts';
+import { marginsOf } from '../../calc/plan/margins.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView } from '../board/view-store.ts';
 import { inWords } from '../document/edits/in-words.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
-import { CAUTIONS } from '../../calc/cautions.ts';
 import { editionWords } from '../../calc/tables/nec-2023.ts';
+import { CAUTIONS } from '../../calc/words/cautions.ts';
 import { useDocument } from '../document/use-document.ts';
 
 const KEY = 'overrow.cautions-read';

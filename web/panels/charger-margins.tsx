@@ -1,5 +1,5 @@
-import { MARGIN_KINDS, marginsOf } from '../../calc/margins.ts';
-import { whyMargin } from '../../calc/why-margins.ts';
+import { MARGIN_KINDS, marginsOf } from '../../calc/plan/margins.ts';
+import { whyMargin } from '../../calc/why/why-margins.ts';
 import { findStall } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.ts';
 import { PARKED } from '../words/margins.ts';

@@ -1,7 +1,7 @@
-import { circuitOf } from '../../calc/circuits/circuits.ts';
-import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-shape.ts';
-import { whyCircuit, whyConduit } from '../../calc/why.ts';
-import { whyBox } from '../../calc/why-supply.ts';
+import { circuitOf } from '../../calc/plan/circuits.ts';
+import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-file.ts';
+import { whyCircuit, whyConduit } from '../../calc/why/why.ts';
+import { whyBox } from '../../calc/why/why-supply.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';

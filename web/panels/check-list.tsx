@@ -1,13 +1,6 @@
 import { useEffect, useRef } from 'react';
-import type { Check } from '../../calc/findings/checks.ts';
-import {
-  extentWords,
-  foundWords,
-  idleChecks,
-  madeChecks,
-  withheldWords,
-  worstOf,
-} from '../../calc/findings/standing.ts';
+import { extentWords, foundWords, idleChecks, madeChecks, withheldWords, worstOf } from '../../calc/checks/standing.ts';
+import type { Check } from '../../calc/plan-file.ts';
 import { useDocument } from '../document/use-document.ts';
 import { SeveritySign } from './severity-sign.tsx';
 

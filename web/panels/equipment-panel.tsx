@@ -1,4 +1,4 @@
-import { whyEquipment } from '../../calc/why-supply.ts';
+import { whyEquipment } from '../../calc/why/why-supply.ts';
 import type { Equipment } from '../../routing/site/site.ts';
 import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';

@@ -1,6 +1,6 @@
-import { isLengthKnown } from '../../calc/supply/feeder-known.ts';
+import { isLengthKnown } from '../../calc/supply/feeders/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
-import { whyFeeder } from '../../calc/why-supply.ts';
+import { whyFeeder } from '../../calc/why/why-supply.ts';
 import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';

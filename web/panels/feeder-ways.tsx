@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { type FeederProspect, feederProspects, notableWays } from '../../calc/supply/feeder-prospects.ts';
+import { type FeederProspect, feederProspects, notableWays } from '../../calc/supply/feeders/feeder-prospects.ts';
 import { useDocument } from '../document/use-document.ts';
 
 /** What an existing feeder can carry, one way of using it to a row; the most telling first, the others folded. */

@@ -1,8 +1,8 @@
 import { useState } from 'react';
-import { asBuiltOf } from '../../calc/as-built.ts';
-import { findingCounts } from '../../calc/findings/standing.ts';
-import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/margins.ts';
-import { servedStalls } from '../../calc/served.ts';
+import { findingCounts } from '../../calc/checks/standing.ts';
+import { asBuiltOf } from '../../calc/plan/as-built.ts';
+import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/plan/margins.ts';
+import { servedStalls } from '../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../calc/takeoff/totals.ts';
 import { printTotal } from '../../routing/site/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';

@@ -1,4 +1,4 @@
-import type { MarginKind, Margins } from '../../calc/margins.ts';
+import type { MarginKind, Margins } from '../../calc/plan/margins.ts';
 import type { Severity } from '../../routing/site/finding.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { marginShare } from '../words/margin-scale.ts';

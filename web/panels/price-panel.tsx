@@ -1,8 +1,8 @@
 import { useRef } from 'react';
-import { stallsServed } from '../../calc/comparison.ts';
+import { stallsServed } from '../../calc/plan/comparison.ts';
+import { priceSheet } from '../../calc/prices/price-list.ts';
 import { csv } from '../../calc/sheets/csv.ts';
 import { costOf, SYSTEMS } from '../../calc/takeoff/cost.ts';
-import { priceSheet } from '../../calc/takeoff/price-list.ts';
 import { download } from '../document/files.ts';
 import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../document/price-store.ts';
 import { useDocument } from '../document/use-document.ts';

@@ -1,4 +1,4 @@
-import type { Plan } from '../../calc/plan-shape.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /** Chargers at some drops to which no branch comes: none leads there, or only one through the air to a pedestal. */

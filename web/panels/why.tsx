@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { Step } from '../../calc/explain.ts';
+import type { Step } from '../../calc/words/explain.ts';
 import { Working } from './working.tsx';
 
 interface WhyProps {

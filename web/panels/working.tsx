@@ -1,4 +1,4 @@
-import type { Step } from '../../calc/explain.ts';
+import type { Step } from '../../calc/words/explain.ts';
 import { useDocument } from '../document/use-document.ts';
 import { stepFigure } from '../words/step-words.ts';
 

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { CAUTIONS } from '../../calc/cautions.ts';
 import { dayOf } from '../../calc/sheets/day.ts';
 import { editionWords } from '../../calc/tables/nec-2023.ts';
+import { CAUTIONS } from '../../calc/words/cautions.ts';
 import type { Painting } from '../board/painting.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { useDocumentStore } from '../document/use-document.ts';

@@ -1,6 +1,6 @@
+import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { Underlay } from '../../calc/sheets/pdf/underlay.ts';
 import type { SheetEnding } from '../../calc/sheets/sheet-names.ts';
-import type { PriceList } from '../../calc/takeoff/price-list.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /** A site under the name of its file. */

@@ -1,6 +1,6 @@
-import { alternativeOf } from '../../calc/alternative.ts';
-import type { Alternative } from '../../calc/comparison.ts';
-import { revision } from '../../calc/revision.ts';
+import { alternativeOf } from '../../calc/plan/alternative.ts';
+import type { Alternative } from '../../calc/plan/comparison.ts';
+import { revision } from '../../calc/plan/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
 import { revisedSet } from '../../calc/sheets/revised-set.ts';

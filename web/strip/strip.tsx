@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { circuitOf } from '../../calc/circuits/circuits.ts';
+import { circuitOf } from '../../calc/plan/circuits.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { boxInView, toScreen } from '../board/camera.ts';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import type { Alternative } from '../../calc/comparison.ts';
-import { revision } from '../../calc/revision.ts';
+import type { Alternative } from '../../calc/plan/comparison.ts';
+import { revision } from '../../calc/plan/revision.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { fileNameOf } from '../document/files.ts';
 import { usePageActions } from '../page/page-actions.ts';

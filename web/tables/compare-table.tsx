@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
-import { alternativeOf } from '../../calc/alternative.ts';
-import { type Alternative, type ComparedFact, comparison } from '../../calc/comparison.ts';
+import { alternativeOf } from '../../calc/plan/alternative.ts';
+import { type Alternative, type ComparedFact, comparison } from '../../calc/plan/comparison.ts';
 import { SUMMED_LENGTHS } from '../../calc/takeoff/totals.ts';
 import { printTotal } from '../../routing/site/feet-inches.ts';
 import { toSite } from '../../routing/site/to-site.ts';

@@ -1,4 +1,4 @@
-import { stallsServed } from '../../calc/comparison.ts';
+import { stallsServed } from '../../calc/plan/comparison.ts';
 import { type CostRow, costOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { usePrices } from '../document/price-store.ts';

@@ -1,6 +1,6 @@
-import { type Margins, marginsOf } from '../../calc/margins.ts';
-import { remembered } from '../../calc/memo.ts';
-import type { Plan } from '../../calc/plan-shape.ts';
+import { remembered } from '../../calc/kept/memo.ts';
+import { type Margins, marginsOf } from '../../calc/plan/margins.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { worstShare } from '../words/margin-scale.ts';
 

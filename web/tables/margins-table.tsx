@@ -1,4 +1,4 @@
-import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/margins.ts';
+import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';

@@ -1,6 +1,7 @@
-import { type Margins, marginsOf } from '../../calc/margins.ts';
-import { remembered } from '../../calc/memo.ts';
-import type { Circuit, Conduit, Plan } from '../../calc/plan-shape.ts';
+import { remembered } from '../../calc/kept/memo.ts';
+import { type Margins, marginsOf } from '../../calc/plan/margins.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { Circuit, Conduit } from '../../calc/plan-file.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';
 

@@ -1,4 +1,4 @@
-import type { MarginKind } from '../../calc/margins.ts';
+import type { MarginKind } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';

@@ -1,4 +1,4 @@
-import type { Circuit } from '../../calc/plan-shape.ts';
+import type { Circuit } from '../../calc/plan-file.ts';
 import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';

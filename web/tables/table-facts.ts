@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { Plan } from '../../calc/plan-shape.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';

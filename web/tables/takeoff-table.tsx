@@ -1,4 +1,4 @@
-import type { TakeoffRow } from '../../calc/plan-shape.ts';
+import type { TakeoffRow } from '../../calc/plan-file.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { usePageActions } from '../page/page-actions.ts';

@@ -1,5 +1,5 @@
-import { INVENTED_LIST } from '../../calc/takeoff/invented-list.ts';
-import type { PriceList } from '../../calc/takeoff/price-list.ts';
+import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
+import type { PriceList } from '../../calc/prices/price-list.ts';
 
 const form = (digits: number): Intl.NumberFormat =>
   new Intl.NumberFormat('en-US', {

@@ -1,6 +1,6 @@
+import type { PriceList } from '../../calc/prices/price-list.ts';
 import { highAlong } from '../../calc/takeoff/high.ts';
 import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/takeoff/price-change.ts';
-import type { PriceList } from '../../calc/takeoff/price-list.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Raceway, Site } from '../../routing/site/site.ts';
 import { priceWords } from './dollars.ts';

@@ -1,5 +1,5 @@
-import { RULES } from '../../calc/findings/rules.ts';
-import { remembered } from '../../calc/memo.ts';
+import { RULES } from '../../calc/checks/rules.ts';
+import { remembered } from '../../calc/kept/memo.ts';
 import { type Finding, SEVERITIES, type Severity } from '../../routing/site/finding.ts';
 
 /** Findings with one cause: the same rule at the same severity. */

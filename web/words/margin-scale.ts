@@ -1,4 +1,4 @@
-import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/margins.ts';
+import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
 
 /** Full scale of half a bar, one for each kind and never another, so that bars compare down a column and between lots. */
 export const MARGIN_FULL: Readonly<Record<MarginKind, number>> = { cord: 10, branch: 250, volts: 3 };

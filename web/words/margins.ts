@@ -1,4 +1,4 @@
-import type { MarginKind, Margins } from '../../calc/margins.ts';
+import type { MarginKind, Margins } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { leftLength, nearestInch, spareOrShort } from './lengths.ts';
 

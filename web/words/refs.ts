@@ -1,4 +1,4 @@
-import type { Plan } from '../../calc/plan-shape.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { elementOf, listOf, type Ref } from '../document/element-lists.ts';
 

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { boxVolume, type Counted, isBoxConductor } from '../../conduits/box-volume.ts';
+import { boxVolume, type Counted, isBoxConductor } from '../../branches/box-volume.ts';
 import { compareSizes } from '../../tables/lookup.ts';
 import { counted, TABLES, wholeNumber } from './fields.ts';
 import { answer, kind } from './kind.ts';

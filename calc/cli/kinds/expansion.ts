@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { METHODS } from '../../../routing/site/vocabulary.ts';
-import { expansion } from '../../conduits/expansion.ts';
+import { expansion } from '../../branches/expansion.ts';
 import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
 import { methodRaceway } from '../../tables/lookup.ts';
 import { nonNegative, TABLES } from './fields.ts';

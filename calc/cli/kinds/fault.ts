@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type FaultStep, faultChain, lackingAt } from '../../supply/fault-chain.ts';
+import { type FaultStep, faultChain, lackingAt } from '../../supply/fault/fault-chain.ts';
 import { metal, nonNegative, phases, positive, size, TABLES, wholePositive } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

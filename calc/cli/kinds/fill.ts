@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { fill } from '../../conduits/fill.ts';
+import { fill } from '../../branches/fill.ts';
 import { findConductorArea, hasRaceway, tradeSizes } from '../../tables/lookup.ts';
 import { covering, method, size, TABLES, tradeSize, wholePositive } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { placeOf } from '../../../routing/site/place.ts';
-import type { Tell } from '../../explain.ts';
+import type { Tell } from '../../words/explain.ts';
 
 export interface InputError {
   /** Such as `conductor.size`; empty for the input as a whole. */

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { assignPhases, CONNECTIONS } from '../../supply/phases.ts';
+import { assignPhases, CONNECTIONS } from '../../supply/phases/phases.ts';
 import { positive } from './fields.ts';
 import { answer, kind } from './kind.ts';
 

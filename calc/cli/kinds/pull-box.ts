@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { pullBox } from '../../conduits/pull-box.ts';
+import { pullBox } from '../../branches/pull-box.ts';
 import { TABLES, tradeSize } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { pulling } from '../../conduits/pulling.ts';
+import { pulling } from '../../branches/pulling.ts';
 import { finite, nonNegative, positive } from './fields.ts';
 import { answer, kind } from './kind.ts';
 

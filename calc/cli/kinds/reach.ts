@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { neededLength } from '../../../routing/reach/needed-length.ts';
-import { measured } from '../../measured.ts';
+import { measured } from '../../words/measured.ts';
 import { finite } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { transformer } from '../../supply/transformer.ts';
+import { transformer } from '../../supply/transformers/transformer.ts';
 import { nonNegative, phases, positive, powerFactor } from './fields.ts';
 import { answer, kind } from './kind.ts';
 

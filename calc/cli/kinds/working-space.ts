@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { measured } from '../../measured.ts';
 import { workingSpaceDepth } from '../../tables/lookup.ts';
+import { measured } from '../../words/measured.ts';
 import { nonNegative, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

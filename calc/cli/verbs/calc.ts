@@ -1,4 +1,4 @@
-import { explained, SILENT } from '../../explain.ts';
+import { explained, SILENT } from '../../words/explain.ts';
 import { KINDS } from '../kinds/index.ts';
 import type { Kind } from '../kinds/kind.ts';
 import type { Machine } from '../machine.ts';

@@ -1,7 +1,7 @@
-import { CAUTIONS } from '../../cautions.ts';
-import { standingWords } from '../../findings/standing.ts';
-import { plan } from '../../plan.ts';
-import { publishedPlan } from '../../published-plan.ts';
+import { standingWords } from '../../checks/standing.ts';
+import { plan } from '../../plan/plan.ts';
+import { publishedPlan } from '../../plan/published-plan.ts';
+import { CAUTIONS } from '../../words/cautions.ts';
 import { checkLines } from '../check-lines.ts';
 import type { Machine } from '../machine.ts';
 import { type Outcome, wrong } from '../outcome.ts';

@@ -1,8 +1,8 @@
 import { basename, join } from 'node:path';
-import { alternativeOf } from '../../alternative.ts';
-import { publishedPlan } from '../../published-plan.ts';
+import { alternativeOf } from '../../plan/alternative.ts';
+import { publishedPlan } from '../../plan/published-plan.ts';
+import type { PriceList } from '../../prices/price-list.ts';
 import { SHEET_FILES, type SheetFile } from '../../sheets/every-sheet.ts';
-import type { PriceList } from '../../takeoff/price-list.ts';
 import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';

@@ -4,7 +4,7 @@ import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { ElementList } from '../../../routing/site/schema.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { ChangedElement } from '../../revision.ts';
+import type { ChangedElement } from '../../plan/revision.ts';
 
 /**
  * The areas of the plan that a revision changed: round every element that it added, moved or changed, and round the place

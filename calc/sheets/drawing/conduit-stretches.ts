@@ -1,6 +1,6 @@
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import type { Method } from '../../../routing/site/vocabulary.ts';
-import type { Conduit } from '../../plan-shape.ts';
+import type { Conduit } from '../../plan-file.ts';
 
 /** Conduits of one size that lie together. */
 export interface AlikeConduits {

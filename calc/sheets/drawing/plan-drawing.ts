@@ -6,7 +6,7 @@ import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
-import type { Plan } from '../../plan-shape.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
 import { middleOf, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import type { Drawing, DrawnItem, DrawnText, Extent } from './drawing.ts';

@@ -1,6 +1,6 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { ChangedElement } from '../../revision.ts';
+import type { ChangedElement } from '../../plan/revision.ts';
 import { changedAreas } from './changed-areas.ts';
 import type { DrawnItem } from './drawing.ts';
 

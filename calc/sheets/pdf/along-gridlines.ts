@@ -1,7 +1,7 @@
 import { isPlainGrid, onGrid } from '../../../routing/site/grid-frame.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { gridGround, siteOnGrid } from '../../../routing/site/site-on-grid.ts';
-import type { Plan } from '../../plan-shape.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
 import type { PlacedUnderlay } from './underlay.ts';
 
 /** What a set draws in plan. */

@@ -1,7 +1,7 @@
 import type { Site } from '../../../routing/site/site.ts';
-import { remembered } from '../../memo.ts';
-import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../plan-shape.ts';
-import { panelSchedules } from '../../supply/panel-schedule.ts';
+import { remembered } from '../../kept/memo.ts';
+import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../plan-file.ts';
+import { panelSchedules } from '../../supply/panels/panel-schedule.ts';
 import { lineColors } from '../../takeoff/line-colors.ts';
 
 /** Sheet colours of the insulation colours. */

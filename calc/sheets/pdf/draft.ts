@@ -1,7 +1,7 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { Plan } from '../../plan-shape.ts';
-import type { Revision } from '../../revision.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import type { Revision } from '../../plan/revision.ts';
 import type { Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';

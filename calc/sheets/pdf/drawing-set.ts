@@ -1,7 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
-import type { Plan } from '../../plan-shape.ts';
-import type { Revision } from '../../revision.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import type { Revision } from '../../plan/revision.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { alongGridlines } from './along-gridlines.ts';
 import { coverSheets } from './cover/cover-sheets.ts';

@@ -1,5 +1,5 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { SupplyNode } from '../../supply/supply-tree.ts';
+import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import { type Area, top } from './area.ts';
 import { BLACK, GREY, type Ink, PENS } from './ink.ts';
 import { CAP, LEADING } from './letters.ts';

@@ -1,5 +1,5 @@
-import { treeOf } from '../../supply/supply-lines.ts';
-import type { SupplyNode } from '../../supply/supply-tree.ts';
+import { treeOf } from '../../supply/tree/supply-lines.ts';
+import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import { top } from './area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from './draft.ts';
 import { wrapped } from './lines-of-text.ts';

@@ -1,11 +1,11 @@
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { FeederConduit } from '../../conduits/feeder-conduit.ts';
-import type { Plan } from '../../plan-shape.ts';
-import { isLengthKnown } from '../../supply/feeder-known.ts';
-import type { SupplyNode } from '../../supply/supply-tree.ts';
-import { type System, systemName } from '../../supply/system.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
+import { isLengthKnown } from '../../supply/feeders/feeder-known.ts';
+import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
+import { type System, systemName } from '../../supply/tree/system.ts';
 import { conduitConductors, conduitSize } from './circuit-words.ts';
 import { ampsFigure, figure, NONE } from './schedules/figures.ts';
 

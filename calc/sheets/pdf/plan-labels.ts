@@ -5,7 +5,7 @@ import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
-import type { Plan } from '../../plan-shape.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
 import { middleOf } from '../drawing/aisle-stripes.ts';
 import type { ConduitStretch } from '../drawing/conduit-stretches.ts';
 import { symbolScale } from './base-plan.ts';

@@ -1,7 +1,7 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import { siteOnGrid } from '../../../routing/site/site-on-grid.ts';
-import type { Revision } from '../../revision.ts';
+import type { Revision } from '../../plan/revision.ts';
 import { changedAreas } from '../drawing/changed-areas.ts';
 import { LAYERS } from '../drawing/layers.ts';
 import { cloudOutline } from '../drawing/revision-clouds.ts';

@@ -2,7 +2,7 @@ import type { Run } from '../../../routing/network/run.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { Plan } from '../../plan-shape.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
 import { type Area, right, top } from './area.ts';
 import { drawSymbol } from './base-plan.ts';
 import { circuitConductors, circuitOf, circuitTags, conduitSize, phaseInks } from './circuit-words.ts';

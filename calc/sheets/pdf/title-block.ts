@@ -1,5 +1,5 @@
-import { CAUTIONS } from '../../cautions.ts';
 import { tablesOf } from '../../tables/nec-2023.ts';
+import { CAUTIONS } from '../../words/cautions.ts';
 import { type Area, right, top } from './area.ts';
 import type { Job } from './draft.ts';
 import { PENS } from './ink.ts';

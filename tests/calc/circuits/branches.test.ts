@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
-import type { Circuit, Plan } from '../../../calc/plan-shape.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import type { Circuit } from '../../../calc/plan-file.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { charger, panel } from '../../routing/network/sites.ts';
-import { trunkLot } from '../conduits/lots.ts';
+import { trunkLot } from '../branches/lots.ts';
 
 const planOf = (file: SiteFile): Plan => plan(toSite(file));
 

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { circuitOf } from '../../../calc/circuits/circuits.ts';
-import { plan } from '../../../calc/plan.ts';
-import type { Plan } from '../../../calc/plan-shape.ts';
-import { writePlan } from '../../../calc/write-plan.ts';
+import { circuitOf } from '../../../calc/plan/circuits.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { writePlan } from '../../../calc/plan/write-plan.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { makeLot } from '../../bench/make-lot.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
-import { anyLot, trunkLot } from '../conduits/lots.ts';
+import { anyLot, trunkLot } from '../branches/lots.ts';
 
 const planOf = (file: SiteFile): Plan => plan(toSite(file));
 const written = (file: SiteFile): string => JSON.stringify(writePlan(planOf(file), toSite(file)));

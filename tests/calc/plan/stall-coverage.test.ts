@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Plan } from '../../../calc/plan-shape.ts';
-import { coverageStep, stallCoverage } from '../../../calc/stall-coverage.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { coverageStep, stallCoverage } from '../../../calc/plan/stall-coverage.ts';
 
 const reach = (charger: string, stall: string, coverage: number): Plan['reach'][number] =>
   ({ charger, stall, coverage }) as Plan['reach'][number];

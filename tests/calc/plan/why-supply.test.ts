@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Step } from '../../../calc/explain.ts';
-import { MARGIN_KINDS, marginsOf } from '../../../calc/margins.ts';
-import { plan } from '../../../calc/plan.ts';
-import { whyMargin } from '../../../calc/why-margins.ts';
-import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why-supply.ts';
+import { MARGIN_KINDS, marginsOf } from '../../../calc/plan/margins.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { whyMargin } from '../../../calc/why/why-margins.ts';
+import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why/why-supply.ts';
+import type { Step } from '../../../calc/words/explain.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
 

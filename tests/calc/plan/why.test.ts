@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
-import { whyCircuit, whyConduit } from '../../../calc/why.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { whyCircuit, whyConduit } from '../../../calc/why/why.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { trunkLot } from '../conduits/lots.ts';
+import { trunkLot } from '../branches/lots.ts';
 
 const site = toSite(trunkLot([50, 60, 244]));
 const { circuits, conduits } = plan(site);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { propose } from '../../../calc/propose/propose.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
 import type { Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { propose, type What } from '../../../calc/propose/propose.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
 import { readSite } from '../../../routing/site/read.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';

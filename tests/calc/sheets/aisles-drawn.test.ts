@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { stripesOf } from '../../../calc/sheets/drawing/aisle-stripes.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { dxf } from '../../../calc/sheets/dxf.ts';

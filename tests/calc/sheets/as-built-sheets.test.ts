@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { feederLines } from '../../../calc/sheets/pdf/one-line-words.ts';
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
-import type { SupplyNode } from '../../../calc/supply/supply-tree.ts';
+import type { SupplyNode } from '../../../calc/supply/tree/supply-tree.ts';
 import { readSite } from '../../../routing/site/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -1,6 +1,6 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { conduitsSheet } from '../../../calc/sheets/conduits-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { dayOf } from '../../../calc/sheets/day.ts';

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { CAUTIONS } from '../../../calc/cautions.ts';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { runsSheet } from '../../../calc/sheets/runs-sheet.ts';
 import { takeoffSheet } from '../../../calc/sheets/takeoff-sheet.ts';
+import { CAUTIONS } from '../../../calc/words/cautions.ts';
 import { readSite } from '../../../routing/site/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

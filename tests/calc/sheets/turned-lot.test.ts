@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';

@@ -7,7 +7,6 @@ import { estimatedDrop, phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { longestRun } from '../../../calc/circuits/longest-run.ts';
 import { type DropCircuit, voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
-import { explained, SILENT } from '../../../calc/explain.ts';
 import {
   ampacityAt,
   CONDUCTOR_SIZES,
@@ -16,6 +15,7 @@ import {
   insulationColumn,
 } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 const metals = fc.constantFrom('copper' as const, 'aluminum' as const);
 const conductors = fc.record({

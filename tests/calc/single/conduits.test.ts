@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { boxVolume } from '../../../calc/branches/box-volume.ts';
+import { expansion, fittingLength } from '../../../calc/branches/expansion.ts';
+import { fill } from '../../../calc/branches/fill.ts';
+import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
+import { pullBox } from '../../../calc/branches/pull-box.ts';
+import { type PullSegment, pulling } from '../../../calc/branches/pulling.ts';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
-import { boxVolume } from '../../../calc/conduits/box-volume.ts';
-import { expansion, fittingLength } from '../../../calc/conduits/expansion.ts';
-import { fill } from '../../../calc/conduits/fill.ts';
-import { jamRatio } from '../../../calc/conduits/jam-ratio.ts';
-import { pullBox } from '../../../calc/conduits/pull-box.ts';
-import { type PullSegment, pulling } from '../../../calc/conduits/pulling.ts';
-import { explained, SILENT } from '../../../calc/explain.ts';
 import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 describe('fill', () => {
   const lists = fc.array(

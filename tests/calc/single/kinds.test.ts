@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
-import { explained, SILENT } from '../../../calc/explain.ts';
+import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 const calc = (kind: string, input: unknown) => {
   const work = KINDS.get(kind);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { explained } from '../../../calc/explain.ts';
-import { regulation, resistanceAndReactance, transformer } from '../../../calc/supply/transformer.ts';
+import { regulation, resistanceAndReactance, transformer } from '../../../calc/supply/transformers/transformer.ts';
+import { explained } from '../../../calc/words/explain.ts';
 
 describe('transformer', () => {
   const unit = { kva: 150, primaryVolts: 480, secondaryVolts: 208, phases: 3 } as const;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type ExistingFeeder, type FeederWish, feederOptions } from '../../../calc/supply/feeder-options.ts';
+import { type ExistingFeeder, type FeederWish, feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 
 const FEEDER: ExistingFeeder = {

@@ -1,10 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addConstantCurrents, addDraw, addPowerCurrents, type Draws, noDraws } from '../../../calc/supply/draws.ts';
-import { fourWire, phaseMatrix, uncoupled } from '../../../calc/supply/phase-matrix.ts';
-import { magnitude, magnitudeAt, type Phasor, phasorAt, plus, polar } from '../../../calc/supply/phasor.ts';
-import { type Bus, type Solved, solve } from '../../../calc/supply/sweep.ts';
-import { threePhaseWinding, windingOhms } from '../../../calc/supply/windings.ts';
+import {
+  addConstantCurrents,
+  addDraw,
+  addPowerCurrents,
+  type Draws,
+  noDraws,
+} from '../../../calc/supply/load-flow/draws.ts';
+import { fourWire, phaseMatrix, uncoupled } from '../../../calc/supply/load-flow/phase-matrix.ts';
+import { magnitude, magnitudeAt, type Phasor, phasorAt, plus, polar } from '../../../calc/supply/load-flow/phasor.ts';
+import { type Bus, type Solved, solve } from '../../../calc/supply/load-flow/sweep.ts';
+import { threePhaseWinding, windingOhms } from '../../../calc/supply/tree/windings.ts';
 import { LINES } from '../../../routing/site/vocabulary.ts';
 
 const PRIMARY = 480 / Math.sqrt(3);

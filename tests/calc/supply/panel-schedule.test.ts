@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { panelSchedules } from '../../../calc/supply/panel-schedule.ts';
-import { spacesFor } from '../../../calc/supply/panel-spaces.ts';
+import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
+import { spacesFor } from '../../../calc/supply/panels/panel-spaces.ts';
 import { LINES } from '../../../routing/site/vocabulary.ts';
 import { chargers, feeder, load, panel, siteOf, source } from './small-site.ts';
 

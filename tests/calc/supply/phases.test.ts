@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { leastSplit, sumsOf } from '../../../calc/supply/leg-split.ts';
-import { type LegAmps, linesOfPairs } from '../../../calc/supply/line-current.ts';
-import { assignPhases, worstLine } from '../../../calc/supply/phases.ts';
+import { type LegAmps, linesOfPairs } from '../../../calc/supply/load-flow/line-current.ts';
+import { leastSplit, sumsOf } from '../../../calc/supply/phases/leg-split.ts';
+import { assignPhases, worstLine } from '../../../calc/supply/phases/phases.ts';
 
 /** Least cost over all ways, tried one by one. */
 function leastByTrial(amps: readonly number[], cost: (legs: LegAmps) => number): number {

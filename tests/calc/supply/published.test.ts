@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { addDraw, noDraws } from '../../../calc/supply/draws.ts';
-import { uncoupled } from '../../../calc/supply/phase-matrix.ts';
-import { magnitude, magnitudeAt, phasorAt, plus, polar } from '../../../calc/supply/phasor.ts';
-import { type Bus, solve } from '../../../calc/supply/sweep.ts';
+import { addDraw, noDraws } from '../../../calc/supply/load-flow/draws.ts';
+import { uncoupled } from '../../../calc/supply/load-flow/phase-matrix.ts';
+import { magnitude, magnitudeAt, phasorAt, plus, polar } from '../../../calc/supply/load-flow/phasor.ts';
+import { type Bus, solve } from '../../../calc/supply/load-flow/sweep.ts';
 
 const held = (volts: number): Float64Array =>
   new Float64Array([0, -120, 120].flatMap((angle) => Object.values(polar(volts, angle))));

@@ -1,4 +1,5 @@
-import type { BranchOhms } from '../../../calc/supply/box-volts.ts';
+import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import { supplyChecks } from '../../../calc/checks/supply/supply-checks.ts';
 import { type SupplyResult, supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
@@ -92,7 +93,8 @@ export const BRANCH: BranchOhms = { r: 0.078, x: 0.005 };
 export function supplied(site: Site, without: readonly string[] = [], branch: BranchOhms = BRANCH): SupplyResult {
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: without.includes(id) ? null : 90 }) as Run);
   const ohms = site.chargers.map(({ id }) => (without.includes(id) ? null : branch));
-  return supplyOf(site, runs, ohms, NEC_2023);
+  const supply = supplyOf(site, runs, ohms, NEC_2023);
+  return { ...supply, findings: supplyChecks(site, supply, ohms) };
 }
 
 export const rulesOf = (result: SupplyResult): string[] => result.findings.map(({ rule }) => rule);

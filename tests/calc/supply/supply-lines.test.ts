@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { greatestLine } from '../../../calc/supply/demand.ts';
-import { addDraw, noDraws } from '../../../calc/supply/draws.ts';
-import { placeLoads } from '../../../calc/supply/load-lines.ts';
-import { polar } from '../../../calc/supply/phasor.ts';
-import { linesOf } from '../../../calc/supply/supply-lines.ts';
-import { type Bus, solve } from '../../../calc/supply/sweep.ts';
+import { addDraw, noDraws } from '../../../calc/supply/load-flow/draws.ts';
+import { polar } from '../../../calc/supply/load-flow/phasor.ts';
+import { type Bus, solve } from '../../../calc/supply/load-flow/sweep.ts';
+import { greatestLine } from '../../../calc/supply/panels/demand.ts';
+import { placeLoads } from '../../../calc/supply/tree/load-lines.ts';
+import { linesOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
 import { chargers, equipment, feeder, load, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { treeOf } from '../../../calc/supply/supply-lines.ts';
-import { systemName } from '../../../calc/supply/system.ts';
+import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
+import { systemName } from '../../../calc/supply/tree/system.ts';
 import { chargers, equipment, feeder, panel, rulesOf, siteOf, source, supplied, transformer } from './small-site.ts';
 
 const namesOf = (site: Parameters<typeof treeOf>[0]): string[] =>

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
-import { linesOf } from '../../../calc/supply/supply-lines.ts';
+import { linesOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Site } from '../../../routing/site/site.ts';

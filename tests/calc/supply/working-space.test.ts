@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
-import { explained } from '../../../calc/explain.ts';
-import { workingNeeds } from '../../../calc/supply/working-needs.ts';
+import { workingNeeds } from '../../../calc/supply/panels/working-needs.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { explained } from '../../../calc/words/explain.ts';
 import { equipmentFindings } from '../../../routing/network/equipment-findings.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Equipment, SiteFile } from '../../../routing/site/site.ts';

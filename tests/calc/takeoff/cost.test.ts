@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { TakeoffRow } from '../../../calc/plan-shape.ts';
+import type { TakeoffRow } from '../../../calc/plan-file.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { type PriceList, priceSheet, readPrices } from '../../../calc/prices/price-list.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
-import { type PriceList, priceSheet, readPrices } from '../../../calc/takeoff/price-list.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
 const row = (item: string, spec: string, quantity: number, unit: string, high = 0): TakeoffRow => ({

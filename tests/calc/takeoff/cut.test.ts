@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { explained } from '../../../calc/explain.ts';
 import { cut } from '../../../calc/takeoff/cut.ts';
+import { explained } from '../../../calc/words/explain.ts';
 
 describe('cutting by hand', () => {
   test('a kerf is lost between pieces, not at the end of the stock', () => {

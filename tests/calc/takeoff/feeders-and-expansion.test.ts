@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { panel } from '../../routing/network/sites.ts';
-import { trunkLot } from '../conduits/lots.ts';
+import { trunkLot } from '../branches/lots.ts';
 
 const rowsOf = (file: SiteFile, item: string): [string, number][] =>
   plan(toSite(file))

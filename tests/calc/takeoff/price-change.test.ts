@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { TakeoffRow } from '../../../calc/plan-shape.ts';
+import type { TakeoffRow } from '../../../calc/plan-file.ts';
+import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { emptyRacewayPrice, priceChange } from '../../../calc/takeoff/price-change.ts';
-import type { PriceList } from '../../../calc/takeoff/price-list.ts';
 
 const row = (item: string, spec: string, quantity: number, unit = 'ft'): TakeoffRow => ({
   item,

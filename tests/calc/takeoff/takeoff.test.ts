@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
-import type { Plan, TakeoffRow } from '../../../calc/plan-shape.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import type { TakeoffRow } from '../../../calc/plan-file.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
 import { couplingsOn, supports } from '../../../calc/takeoff/raceway-quantities.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { box, charger } from '../../routing/network/sites.ts';
-import { anyLot, trunkLot } from '../conduits/lots.ts';
+import { anyLot, trunkLot } from '../branches/lots.ts';
 
 const planOf = (file: SiteFile): Plan => plan(toSite(file));
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/alternative.ts';
-import { comparison } from '../../../calc/comparison.ts';
+import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { comparison } from '../../../calc/plan/comparison.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { keyFigures } from '../../../calc/sheets/pdf/cover/key-figures.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
 import { SUMMED_LENGTHS, summedLength } from '../../../calc/takeoff/totals.ts';
 import { printTotal } from '../../../routing/site/feet-inches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { trunkLot } from '../../calc/conduits/lots.ts';
+import { trunkLot } from '../../calc/branches/lots.ts';
 import { charger } from '../../routing/network/sites.ts';
 
 /** Branches designed by a Python script with its own tables, `design.py` beside this file. */

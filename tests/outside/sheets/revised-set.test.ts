@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { alternativeOf } from '../../../calc/alternative.ts';
-import { revision } from '../../../calc/revision.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
+import { alternativeOf } from '../../../calc/plan/alternative.ts';
+import { revision } from '../../../calc/plan/revision.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';
 import { plannedSample } from './planned-samples.ts';

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { addDraw, noDraws } from '../../../calc/supply/draws.ts';
-import { phaseMatrix } from '../../../calc/supply/phase-matrix.ts';
-import { minus, type Phasor, phasorAt, polar } from '../../../calc/supply/phasor.ts';
-import { type Bus, solve } from '../../../calc/supply/sweep.ts';
-import { type Connection, threePhaseWinding } from '../../../calc/supply/windings.ts';
+import { addDraw, noDraws } from '../../../calc/supply/load-flow/draws.ts';
+import { phaseMatrix } from '../../../calc/supply/load-flow/phase-matrix.ts';
+import { minus, type Phasor, phasorAt, polar } from '../../../calc/supply/load-flow/phasor.ts';
+import { type Bus, solve } from '../../../calc/supply/load-flow/sweep.ts';
+import { type Connection, threePhaseWinding } from '../../../calc/supply/tree/windings.ts';
 
 type Pair = [number, number];
 type Triple = [number, number, number];

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { assignPhases } from '../../../calc/supply/phases.ts';
+import { assignPhases } from '../../../calc/supply/phases/phases.ts';
 
 interface Row {
   id: string;

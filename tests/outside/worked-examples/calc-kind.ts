@@ -1,5 +1,5 @@
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
-import { SILENT } from '../../../calc/explain.ts';
+import { SILENT } from '../../../calc/words/explain.ts';
 
 /** What `calc KIND` answers; throws where it refuses. */
 export function calcKind<Out>(kind: string, input: object): Out {

@@ -1,10 +1,10 @@
+import { fittingLength } from '../../../calc/branches/expansion.ts';
+import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
 import { designAmps } from '../../../calc/circuits/design-amps.ts';
 import { lineAmps } from '../../../calc/circuits/line-amps.ts';
 import { estimatedDrop, phasorDrop } from '../../../calc/circuits/line-drop.ts';
-import { fittingLength } from '../../../calc/conduits/expansion.ts';
-import { jamRatio } from '../../../calc/conduits/jam-ratio.ts';
-import { lagging, magnitude, type Phasor, plus, times } from '../../../calc/supply/phasor.ts';
-import { regulation } from '../../../calc/supply/transformer.ts';
+import { lagging, magnitude, type Phasor, plus, times } from '../../../calc/supply/load-flow/phasor.ts';
+import { regulation } from '../../../calc/supply/transformers/transformer.ts';
 import {
   ambientFactor,
   bundlingFactor,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { feederExits } from '../../../web/board/pictures/feeder-exits.ts';
 import { sceneOf } from '../../../web/board/scene/scene.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { writeSite } from '../../../routing/site/write.ts';
 import { addElements } from '../../../web/document/edits/add.ts';

@@ -1,5 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
+import { plan } from '../../../calc/plan/plan.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/edit.ts';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
 import { afterEach, describe, expect, it, vi } from 'vitest';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { SHEET_FILES } from '../../../calc/sheets/every-sheet.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
 import type { SheetNews, SheetRequest, Wanted } from '../../../web/sheets/sheet-request.ts';
 import { writeSheets } from '../../../web/sheets/write-sheets.ts';
 import { zipOf } from '../../../web/sheets/zip.ts';

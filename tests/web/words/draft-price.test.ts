@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { plan } from '../../../calc/plan.ts';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
 import type { Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Margins } from '../../../calc/margins.ts';
+import type { Margins } from '../../../calc/plan/margins.ts';
 import { MARGIN_FULL, marginShare, worstShare } from '../../../web/words/margin-scale.ts';
 
 const cord = { stall: 'S1', direction: 'nose-in', inlet: 'front-left' } as const;

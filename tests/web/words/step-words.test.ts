@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { INVENTED_LIST } from '../../../calc/takeoff/invented-list.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { printTemperature, printTemperatureRange } from '../../../routing/site/temperature.ts';
 import { priceWords } from '../../../web/words/dollars.ts';
 import { stepFigure } from '../../../web/words/step-words.ts';

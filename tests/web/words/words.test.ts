@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { RULES } from '../../../calc/findings/rules.ts';
+import { RULES } from '../../../calc/checks/rules.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { findingGroups } from '../../../web/words/finding-groups.ts';
 import { leftLength, nearestInch, spareOrShort } from '../../../web/words/lengths.ts';

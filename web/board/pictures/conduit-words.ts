@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/memo.ts';
-import type { Plan } from '../../../calc/plan-shape.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { RacewayMark } from '../scene/mark.ts';

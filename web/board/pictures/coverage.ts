@@ -1,4 +1,4 @@
-import { type CoverageStep, coverageStep } from '../../../calc/stall-coverage.ts';
+import { type CoverageStep, coverageStep } from '../../../calc/plan/stall-coverage.ts';
 import { lettering } from '../ink.ts';
 import type { StallMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';

@@ -1,4 +1,4 @@
-import { MARGIN_KINDS, type MarginTable, marginsOf } from '../../../calc/margins.ts';
+import { MARGIN_KINDS, type MarginTable, marginsOf } from '../../../calc/plan/margins.ts';
 import { marginShare } from '../../words/margin-scale.ts';
 import { namePx } from '../ink.ts';
 import type { DropMark } from '../scene/mark.ts';

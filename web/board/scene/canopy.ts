@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
 import { type Box, boxesMeet, boxOf, joinedBox } from '../../../routing/plane/box.ts';
 import type { Member, Point2, Site } from '../../../routing/site/site.ts';
 

@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
 import { positionsOf, type Ref } from '../../document/element-lists.ts';
 import type { MarksByList } from './differ.ts';
 import type { Mark } from './mark.ts';

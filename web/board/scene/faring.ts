@@ -1,4 +1,4 @@
-import { marginsOf } from '../../../calc/margins.ts';
+import { marginsOf } from '../../../calc/plan/margins.ts';
 import { changedPlaces } from '../../../routing/lists/changed-places.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { positionsOf } from '../../document/element-lists.ts';

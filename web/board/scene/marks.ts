@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/memo.ts';
-import type { PhasePair } from '../../../calc/plan-shape.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
+import type { PhasePair } from '../../../calc/plan-file.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';

@@ -1,6 +1,6 @@
-import { remembered } from '../../../calc/memo.ts';
-import { chargersAnew, phasesAt } from '../../../calc/plan-difference.ts';
-import type { Plan } from '../../../calc/plan-shape.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
+import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';

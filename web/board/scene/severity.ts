@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
 import { changedPlaces } from '../../../routing/lists/changed-places.ts';
 import type { Finding, Severity } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';

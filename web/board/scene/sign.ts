@@ -1,4 +1,4 @@
-import { marginsOf } from '../../../calc/margins.ts';
+import { marginsOf } from '../../../calc/plan/margins.ts';
 import type { Severity } from '../../../routing/site/finding.ts';
 import { leftLength } from '../../words/lengths.ts';
 import { chargersByDrop, type Scene } from './scene.ts';

@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/memo.ts';
+import { remembered } from '../../../calc/kept/memo.ts';
 import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { stallRectangle } from '../../../routing/reach/parked.ts';

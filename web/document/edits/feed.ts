@@ -1,5 +1,5 @@
-import { designOf } from '../../../calc/conduits/design.ts';
-import { feederConductor, unplacedAmbient } from '../../../calc/supply/feeder-conductor.ts';
+import { designOf } from '../../../calc/branches/design.ts';
+import { feederConductor, unplacedAmbient } from '../../../calc/supply/feeders/feeder-conductor.ts';
 import { newId } from '../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -1,5 +1,5 @@
-import { asBuiltOf, type ChargerAsBuilt } from '../../../calc/as-built.ts';
-import { MARGIN_KINDS, type MarginKind } from '../../../calc/margins.ts';
+import { asBuiltOf, type ChargerAsBuilt } from '../../../calc/plan/as-built.ts';
+import { MARGIN_KINDS, type MarginKind } from '../../../calc/plan/margins.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 import { useDocument } from '../../document/use-document.ts';

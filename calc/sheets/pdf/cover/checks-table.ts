@@ -1,6 +1,6 @@
 import { GRADES } from '../../../../routing/site/finding.ts';
-import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../findings/standing.ts';
-import type { Plan } from '../../../plan-shape.ts';
+import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../checks/standing.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Table } from '../table.ts';
 
 /** Every check that was made, the worst first: what it found, on how much, by which rule; the rest in a line below. */

@@ -1,8 +1,8 @@
 import { type Finding, GRADES } from '../../../../routing/site/finding.ts';
-import { sourceOf } from '../../../findings/checks.ts';
-import { RULES } from '../../../findings/rules.ts';
-import { standingWords } from '../../../findings/standing.ts';
-import type { Plan } from '../../../plan-shape.ts';
+import { sourceOf } from '../../../checks/checks.ts';
+import { RULES } from '../../../checks/rules.ts';
+import { standingWords } from '../../../checks/standing.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
 import type { Table } from '../table.ts';
 

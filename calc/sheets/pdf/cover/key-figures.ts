@@ -1,9 +1,9 @@
 import { printLength, printTotal } from '../../../../routing/site/feet-inches.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { marginsOf, worstOf } from '../../../margins.ts';
-import type { Plan } from '../../../plan-shape.ts';
-import { servedStalls } from '../../../served.ts';
-import { treeOf } from '../../../supply/supply-lines.ts';
+import { marginsOf, worstOf } from '../../../plan/margins.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
+import { servedStalls } from '../../../plan/served.ts';
+import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../takeoff/totals.ts';
 import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 import type { Table } from '../table.ts';

@@ -1,7 +1,7 @@
 import { byId } from '../../../../routing/site/look-up.ts';
-import { designOf } from '../../../conduits/design.ts';
-import { feederConduits } from '../../../conduits/feeder-conduit.ts';
-import { isLengthKnown } from '../../../supply/feeder-known.ts';
+import { designOf } from '../../../branches/design.ts';
+import { feederConduits } from '../../../supply/feeders/feeder-conduit.ts';
+import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
 import { conduitConductors, conduitSize } from '../circuit-words.ts';
 import type { Job } from '../draft.ts';
 import type { Table } from '../table.ts';

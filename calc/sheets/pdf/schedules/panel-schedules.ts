@@ -1,9 +1,9 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Equipment, Site } from '../../../../routing/site/site.ts';
-import type { SupplyEquipment } from '../../../plan-shape.ts';
-import { type PanelCircuit, type PanelSchedule, panelSchedules } from '../../../supply/panel-schedule.ts';
-import { linesOf, treeOf } from '../../../supply/supply-lines.ts';
-import { systemName } from '../../../supply/system.ts';
+import type { SupplyEquipment } from '../../../plan-file.ts';
+import { type PanelCircuit, type PanelSchedule, panelSchedules } from '../../../supply/panels/panel-schedule.ts';
+import { linesOf, treeOf } from '../../../supply/tree/supply-lines.ts';
+import { systemName } from '../../../supply/tree/system.ts';
 import { lineInks } from '../circuit-words.ts';
 import type { Job } from '../draft.ts';
 import type { Table, TableCell } from '../table.ts';

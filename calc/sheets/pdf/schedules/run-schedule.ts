@@ -1,5 +1,5 @@
 import { byId } from '../../../../routing/site/look-up.ts';
-import { marginsOf } from '../../../margins.ts';
+import { marginsOf } from '../../../plan/margins.ts';
 import { circuitConductors, circuitOf, circuitTags, phaseInks } from '../circuit-words.ts';
 import type { Job } from '../draft.ts';
 import type { Table, TableCell } from '../table.ts';

@@ -1,7 +1,7 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/taped-place.ts';
-import type { Box } from '../../../plan-shape.ts';
+import type { Box } from '../../../plan-file.ts';
 import type { Job } from '../draft.ts';
 import type { Table } from '../table.ts';
 import { fromGridlineWords, NONE } from './figures.ts';

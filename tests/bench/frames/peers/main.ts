@@ -1,4 +1,4 @@
-import { plan } from '../../../../calc/plan.ts';
+import { plan } from '../../../../calc/plan/plan.ts';
 import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { type Camera, fitted, toScreen } from '../../../../web/board/camera.ts';

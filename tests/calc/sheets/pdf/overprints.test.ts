@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../../calc/plan.ts';
+import { plan } from '../../../../calc/plan/plan.ts';
 import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import { overlap } from '../../../../calc/sheets/pdf/area.ts';
 import type { Job } from '../../../../calc/sheets/pdf/draft.ts';

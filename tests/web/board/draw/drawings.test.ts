@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { plan } from '../../../../calc/plan.ts';
+import { plan } from '../../../../calc/plan/plan.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit, type Edit, invertEdit, isIdle } from '../../../../web/document/edit.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { plan } from '../../../../calc/plan.ts';
+import { plan } from '../../../../calc/plan/plan.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import type { Mount } from '../../../../routing/site/vocabulary.ts';

@@ -1,0 +1,120 @@
+import type { Site } from '../../routing/site/site.ts';
+import { remembered, settled } from '../kept/memo.ts';
+import { concatenating } from '../kept/partition.ts';
+import type { Box } from '../plan-file.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { tradeSizeInches } from '../tables/lookup.ts';
+import { boxVolume, type Counted, isBoxConductor } from './box-volume.ts';
+import type { EquipmentBranches } from './equipment-branches.ts';
+import type { OpeningLoad } from './opening-load.ts';
+import { pullBox } from './pull-box.ts';
+
+/**
+ * The box for what one or several home runs bring to one place. Up to 6 AWG by volume (314.16), the smallest standard
+ * metal box that has it; with 4 AWG or larger, and in the ground (314.30(A)), by the raceways (314.28), those that turn on
+ * one wall as one row.
+ */
+function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
+  const [first] = loads;
+  if (first === undefined) throw new RangeError('a box has something in it');
+  const conductors = loads.flatMap((load) => load.conductors);
+  const groundings = loads.flatMap((load) => load.groundings);
+  const named = {
+    id: first.id,
+    kind: first.kind,
+    at: first.at,
+    conduits: loads.flatMap((load) => load.conduits),
+    raceways: loads.flatMap((load) => load.raceways),
+    under: first.under,
+  };
+  if (first.under === null && [...conductors, ...groundings].every(({ size }) => isBoxConductor(tables, size))) {
+    const { volume } = boxVolume(tables, { conductors: counted(conductors), groundings: counted(groundings) });
+    const raceways = loads.flatMap((load) => [...load.straight, ...load.turning]);
+    return { ...named, volume, box: squareBox(tables, volume, raceways), length: null };
+  }
+  const { length } = pullBox(tables, {
+    straight: loads.flatMap((load) => load.straight),
+    rows: [loads.flatMap((load) => load.turning)],
+  });
+  return { ...named, volume: null, box: null, length };
+}
+
+/** Largest trade size that the knockouts of a square box take. Common practice, no source. */
+const KNOCKOUTS: readonly (readonly [box: string, inches: number])[] = [
+  ['4 x 1-1/4 square', 0.5],
+  ['4 x 1-1/2 square', 0.75],
+  ['4 x 2-1/8 square', 1],
+  ['4-11/16 x 1-1/4 square', 0.5],
+  ['4-11/16 x 1-1/2 square', 0.75],
+  ['4-11/16 x 2-1/8 square', 1.25],
+];
+
+/** The smallest square box with a volume and with knockouts for its raceways; null where none has. */
+function squareBox(tables: CodeTables, volume: number, raceways: readonly string[]): string | null {
+  const inches = Math.max(0, ...raceways.map(tradeSizeInches));
+  const fitting = new Map(KNOCKOUTS.filter(([, largest]) => inches <= largest));
+  const boxes = tables.metalBoxes.rows.filter((row) => fitting.has(row.box) && volume <= row.volume * (1 + 1e-9));
+  return (
+    boxes.reduce<(typeof boxes)[number] | null>(
+      (least, row) => (least === null || row.volume < least.volume ? row : least),
+      null,
+    )?.box ?? null
+  );
+}
+
+/** One entry for each size. */
+function counted(parts: readonly Counted[]): readonly Counted[] {
+  const bySize = new Map<string, number>();
+  for (const { size, count } of parts) bySize.set(size, (bySize.get(size) ?? 0) + count);
+  return [...bySize].map(([size, count]) => ({ size, count }));
+}
+
+const boxOfOne = remembered((load: OpeningLoad, tables: CodeTables): Box => boxFor(tables, [load]));
+
+const boxOfAll = remembered(
+  (_first: OpeningLoad, loads: readonly OpeningLoad[], tables: CodeTables): Box => boxFor(tables, loads),
+);
+
+const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[])[] => {
+  const places = new Map<string, OpeningLoad[]>();
+  for (const load of loads) {
+    const others = places.get(load.id);
+    if (others === undefined) places.set(load.id, [load]);
+    else others.push(load);
+  }
+  return [...places.values()];
+};
+
+/** One box for each place: the circuits of a drop may come to it by several home runs. */
+export const ownBoxes = (loads: readonly OpeningLoad[], tables: CodeTables): readonly Box[] =>
+  byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, tables) : boxOfAll(own[0]!, own, tables)));
+
+/** Boxes that circuits of several pieces of equipment may come to: at pull points, at drops fed by more than one. */
+export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: CodeTables): readonly Box[] =>
+  ownBoxes(
+    branches.flatMap((one) => one.shared),
+    tables,
+  );
+
+const NO_BOXES: readonly Box[] = [];
+
+/** The boxes in the ground; one list that is empty where there is none, so that who holds it sees no change. */
+export function buriedOf(boxes: readonly Box[]): readonly Box[] {
+  const buried = boxes.filter(({ under }) => under !== null);
+  return buried.length === 0 ? NO_BOXES : buried;
+}
+
+/** All boxes of a site in the ground; the same list as long as they are the same. */
+export function allBuried(branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
+  const all = [...branches.map(({ buried }) => buried), buriedOf(shared)].filter(({ length }) => length > 0);
+  if (all.length === 0) return NO_BOXES;
+  lastBuried = settled(lastBuried, all.flat());
+  return lastBuried;
+}
+let lastBuried: readonly Box[] = NO_BOXES;
+
+const allBoxes = concatenating<Box>();
+
+/** All boxes of a site by equipment, the shared ones last. */
+export const boxesOf = (site: Site, branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] =>
+  allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]);

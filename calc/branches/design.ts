@@ -1,0 +1,17 @@
+import type { Rules } from '../../routing/site/site.ts';
+import { remembered } from '../kept/memo.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { tablesOf } from '../tables/nec-2023.ts';
+import { INVENTED_COST, type InstalledCost } from './installed-cost.ts';
+
+/** What conduits and their circuits are designed by. */
+export interface Design {
+  readonly tables: CodeTables;
+  readonly rules: Rules;
+  readonly cost: InstalledCost;
+}
+
+/** The design rules of a site: by the tables of its code, or where they are not held by the newest that are. */
+export const designOf = remembered((rules: Rules): Design => {
+  return { rules, tables: tablesOf(rules), cost: INVENTED_COST };
+});

@@ -1,0 +1,108 @@
+import type { Run } from '../../routing/network/run.ts';
+import { byId } from '../../routing/site/look-up.ts';
+import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
+import { remembered } from '../kept/memo.ts';
+import { concatenating, partwise, splitting } from '../kept/partition.ts';
+import type { Box, Conduit } from '../plan-file.ts';
+import { buriedOf, ownBoxes } from './boxes.ts';
+import type { BranchOhms } from './branch-ohms.ts';
+import type { Design } from './design.ts';
+import { feedsOf } from './feeds.ts';
+import { type Ground, groundOf } from './ground.ts';
+import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
+import type { OpeningLoad } from './opening-load.ts';
+import { shareConduits } from './sharing.ts';
+import { travelOrder } from './travel-order.ts';
+import { type Way, wayOf } from './way.ts';
+
+/** The branches of one piece of equipment. */
+export interface EquipmentBranches {
+  readonly equipment: Equipment;
+  /** Those that it feeds, in the order of the site. */
+  readonly chargers: readonly Charger[];
+  readonly homeRuns: readonly NamedHomeRun[];
+  /** Of each charger; null without a run or where no conductor will do. */
+  readonly circuits: readonly (BranchCircuit | null)[];
+  /** Ohms of one line of each branch, likewise. */
+  readonly ohms: readonly (BranchOhms | null)[];
+  readonly conduits: readonly Conduit[];
+  /** Boxes of its drops and junctions. */
+  readonly boxes: readonly Box[];
+  /** Those of them that lie in the ground. */
+  readonly buried: readonly Box[];
+  /** What its home runs bring to pull points, and to drops that other equipment feeds too. */
+  readonly shared: readonly OpeningLoad[];
+  /** Chargers with a run whose load is past the tables. */
+  readonly unsized: readonly Charger[];
+}
+
+const ownRuns = splitting<Run>();
+
+/**
+ * Branch circuits and conduits of every piece of equipment that feeds chargers, in the order of `feedsOf`. Takes the runs
+ * in the order of the site's chargers. What a change does not touch is the same object as before.
+ */
+export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
+  const ground = groundOf(site);
+  const feeds = feedsOf(site.chargers);
+  const parts = ownRuns(runs, feeds.partition);
+  return byEquipment(feeds, [parts], [site.equipment, ground, design], (i) => {
+    const id = feeds.equipment[i]!;
+    const equipment = byId(site.equipment).get(id);
+    if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
+    return branchesOf(equipment, feeds.chargers[i]!, feeds.sharedDrops, parts[i]!, ground, design);
+  });
+}
+
+const byEquipment = partwise<EquipmentBranches>();
+
+const branchesOf = remembered(
+  (
+    equipment: Equipment,
+    chargers: readonly Charger[],
+    sharedDrops: ReadonlySet<string>,
+    runs: readonly Run[],
+    ground: Ground,
+    design: Design,
+  ): EquipmentBranches => {
+    const ways: Way[] = [];
+    chargers.forEach((charger, i) => {
+      const run = runs[i]!;
+      if (run.charger !== charger.id) throw new RangeError(`run of ${run.charger} where that of ${charger.id} was due`);
+      const way = wayOf(charger, run, ground);
+      if (way !== null) ways.push(way);
+    });
+    const homeRuns = shareConduits(design, travelOrder(ways)).map((homeRun, i) => named(homeRun, equipment.id, i + 1));
+    const byCharger = new Map<string, BranchCircuit>();
+    for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
+    const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);
+    const openings = homeRuns.flatMap((homeRun) => homeRun.openings);
+    const isShared = ({ kind, id }: OpeningLoad): boolean =>
+      kind === 'pullpoint' || (kind === 'drop' && sharedDrops.has(id));
+    const boxes = ownBoxes(
+      openings.filter((opening) => !isShared(opening)),
+      design.tables,
+    );
+    return {
+      equipment,
+      chargers,
+      homeRuns,
+      circuits,
+      ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
+      conduits: homeRuns.flatMap(({ conduits }) => conduits),
+      boxes,
+      buried: buriedOf(boxes),
+      shared: openings.filter(isShared),
+      unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
+    };
+  },
+);
+
+const allConduits = concatenating<Conduit>();
+
+/** All conduits, by equipment and home run. */
+export const conduitsOf = (site: Site, branches: readonly EquipmentBranches[]): readonly Conduit[] =>
+  allConduits(
+    site.chargers,
+    branches.map((one) => one.conduits),
+  );

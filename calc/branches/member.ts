@@ -1,0 +1,97 @@
+import type { Rules } from '../../routing/site/site.ts';
+import type { BranchChoice } from '../circuits/branch-choices.ts';
+import { type BranchSize, branchSize, type LengthByKind } from '../circuits/branch-size.ts';
+import { remembered } from '../kept/memo.ts';
+import { methodRaceway } from '../tables/lookup.ts';
+import { hottestOn } from './ambient.ts';
+import type { Design } from './design.ts';
+import type { InstalledCost } from './installed-cost.ts';
+import type { Way } from './way.ts';
+
+/** The branch of one member of a home run, beside so many others. */
+export interface Member extends BranchSize {
+  /** Current-carrying conductors in the fullest conduit on the way, nipples aside. */
+  readonly currentCarrying: number;
+  readonly ambientC: number;
+  readonly poles: number;
+  readonly pilot: boolean;
+  /** Dollars of its line conductors in place. */
+  readonly dollars: number;
+  /** What it puts in a conduit: members alike here fill one alike. */
+  readonly load: string;
+}
+
+/** Conductors of a circuit that carry current: two lines of a line-to-line charger, three of a three-phase one. */
+export const polesOf = (phases: 1 | 3): number => (phases === 3 ? 3 : 2);
+
+interface Sized {
+  readonly design: Design;
+  /** Few for one way: one for each number of circuits that it has been put with. */
+  readonly members: { readonly currentCarrying: number; readonly member: Member | null }[];
+}
+
+const memory = new WeakMap<Way, Sized>();
+
+/**
+ * The branch along a way with `currentCarrying` conductors in its fullest conduit; null where no conductor will do.
+ * Remembered: the groupings that are weighed put the same few numbers of others beside it again and again.
+ */
+export function memberOf(design: Design, way: Way, currentCarrying: number): Member | null {
+  let known = memory.get(way);
+  if (known?.design !== design) {
+    known = { design, members: [] };
+    memory.set(way, known);
+  }
+  for (const one of known.members) if (one.currentCarrying === currentCarrying) return one.member;
+  const member = sized(design, way, currentCarrying);
+  known.members.push({ currentCarrying, member });
+  return member;
+}
+
+function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
+  const { charger } = way;
+  const surroundings = { ambientC: hottestOn(tables, rules, way.like), currentCarrying };
+  const size = branchSize(tables, rules, charger, surroundings, lengthByKind(way, rules.allowance));
+  if (size === null) return null;
+  const { choice, ohms, dropPercent } = size;
+  const poles = polesOf(charger.phases);
+  const pilot = charger.pilot === true;
+  return {
+    choice,
+    ohms,
+    dropPercent,
+    currentCarrying,
+    ambientC: surroundings.ambientC,
+    poles,
+    pilot,
+    dollars: poles * way.run.conductorLength! * footOf(choice, cost),
+    load: loadOf(choice, poles, pilot),
+  };
+}
+
+/** What a choice costs a foot of one line. */
+const footOf = remembered((choice: BranchChoice, cost: InstalledCost): number => {
+  const { size, metal, insulation } = choice.conductor;
+  return cost.conductorFoot(size, metal, insulation);
+});
+
+/** One string for members alike, not one for each. */
+const loadOf = remembered(
+  ({ conductor, grounding }: BranchChoice, poles: number, pilot: boolean): string =>
+    `${poles}x${conductor.size} ${grounding.size}${pilot ? ' pilot' : ''}`,
+);
+
+/** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
+export const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {
+  const lengths: Partial<Record<'PVC' | 'aluminum' | 'steel', number>> = {};
+  const add = (leg: number, feet: number): void => {
+    const kind = methodRaceway(way.methods[leg] ?? 'EMT');
+    lengths[kind] = (lengths[kind] ?? 0) + feet;
+  };
+  way.legs.forEach((_, leg) => {
+    add(leg, way.at[leg + 1]! - way.at[leg]!);
+  });
+  add(0, allowance.equipment);
+  add(way.legs.length - 1, allowance.box);
+  return lengths;
+});

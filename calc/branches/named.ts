@@ -1,0 +1,102 @@
+import { remembered } from '../kept/memo.ts';
+import type { Circuit, Conduit } from '../plan-file.ts';
+import { drawnPath } from './drawn-path.ts';
+import type { HomeRun } from './home-run.ts';
+import type { Member } from './member.ts';
+import { type OpeningLoad, openingLoads } from './opening-load.ts';
+import type { Opening } from './piece.ts';
+import { legAt, NO_LENGTH, type Way } from './way.ts';
+
+/** A circuit as far as its own branch decides it: all but what the supply gives. */
+export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'worstDropPercent' | 'voltsAtBox'> & {
+  readonly way: Way;
+  readonly branch: Member;
+};
+
+/** A home run with its conduits and circuits under the names that the plan uses. */
+export interface NamedHomeRun {
+  readonly homeRun: HomeRun;
+  /** `P1-3`: the third home run of P1. */
+  readonly id: string;
+  readonly circuits: readonly BranchCircuit[];
+  readonly conduits: readonly Conduit[];
+  readonly openings: readonly OpeningLoad[];
+}
+
+/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the name is the same. */
+export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
+  const id = `${equipment}-${number}`;
+  const name = ({ kind, id: own }: Opening): string =>
+    kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
+  const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id, name));
+  const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
+  const openings = openingLoads(
+    homeRun,
+    conduits.map((conduit) => conduit.id),
+    name,
+  );
+  return { homeRun, id, circuits, conduits, openings };
+});
+
+function conduitOf(
+  { ways, pieces, packings }: HomeRun,
+  number: number,
+  homeRun: string,
+  name: (opening: Opening) => string,
+): Conduit {
+  const piece = pieces[number]!;
+  const way = ways[piece.along]!;
+  const { method, bends, bendDegrees } = piece;
+  const { tradeSize, conductors, fillPercent, fillLimit } = packings[number]!;
+  return {
+    id: `${homeRun}.${number + 1}`,
+    method,
+    tradeSize,
+    length: piece.to - piece.from,
+    circuits: piece.members.map((i) => ways[i]!.charger.id),
+    conductors,
+    fillPercent,
+    fillLimit,
+    bends,
+    bendDegrees,
+    from: name(piece.start),
+    to: name(piece.end),
+    path: drawnPath(way, piece),
+    raceways: racewaysBetween(way, piece.from, piece.to),
+  };
+}
+
+function racewaysBetween(way: Way, from: number, to: number): readonly string[] {
+  const ids: string[] = [];
+  for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
+    const id = way.legs[leg]!;
+    if (id !== '' && id !== ids.at(-1)) ids.push(id);
+  }
+  return ids;
+}
+
+function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly Conduit[]): BranchCircuit {
+  const branch = homeRun.members[member]!;
+  const { choice } = branch;
+  const inside = homeRun.pieces
+    .map((piece, i) => ({ piece, id: conduits[i]!.id }))
+    .filter(({ piece }) => piece.members.includes(member))
+    .sort((a, b) => a.piece.from - b.piece.from);
+  return {
+    charger: way.charger.id,
+    from: way.charger.from,
+    breakerAmps: choice.breakerAmps,
+    conductor: choice.conductor,
+    grounding: choice.grounding,
+    pilot: way.charger.pilot === true,
+    currentCarrying: branch.currentCarrying,
+    ambientC: branch.ambientC,
+    factors: choice.factors,
+    ampacity: choice.ampacity,
+    sizedBy: choice.sizedBy,
+    branchDropPercent: branch.dropPercent,
+    conduits: inside.map(({ id }) => id),
+    way,
+    branch,
+  };
+}

@@ -1,0 +1,188 @@
+import { bendsOf } from '../../routing/network/bends.ts';
+import type { Run } from '../../routing/network/run.ts';
+import { COINCIDENT } from '../../routing/plane/space.ts';
+import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
+import type { Method, Place } from '../../routing/site/vocabulary.ts';
+import { remembered } from '../kept/memo.ts';
+import type { Ground } from './ground.ts';
+import type { Opening } from './piece.ts';
+
+/** A pull point on the way, by its distance from the equipment's entry, ft, and where it is drawn. */
+export interface PullAt {
+  readonly at: number;
+  readonly id: string;
+  readonly place: Point3;
+}
+
+/**
+ * The run of one charger, measured off for conduit: every place on it is a distance from the entry of the equipment.
+ * Legs of no length are gone. Lengths in feet.
+ */
+export interface Way {
+  readonly charger: Charger;
+  readonly run: Run;
+  readonly length: number;
+  readonly points: readonly Point3[];
+  /** Distance of each point; `at[0]` is 0 and the last is `length`. */
+  readonly at: readonly number[];
+  /** Raceway of each leg; empty for a tap or a joint's gap. */
+  readonly legs: readonly string[];
+  /** Method of each leg; that of a tap is the method of the raceway it taps. */
+  readonly methods: readonly Method[];
+  readonly places: readonly Place[];
+  /** Raceway that each leg is made like; undefined where there is none to be like. */
+  readonly like: readonly (Raceway | undefined)[];
+  readonly pulls: readonly PullAt[];
+  /** Change of direction at each point, degrees; 0 at both ends and where the way goes straight on. */
+  readonly turns: readonly number[];
+  /** Distances at which the method changes. */
+  readonly changes: readonly number[];
+  readonly fedFrom: Opening;
+  readonly endsAt: Opening;
+}
+
+/** Places nearer than this, ft, are one; legs shorter are not there. */
+export const NO_LENGTH = COINCIDENT;
+
+const apart = (a: Point3, b: Point3): number => Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+
+/** A raceway that a run lies on, with its pull points. */
+type Lane = readonly [Raceway, readonly Pullpoint[]];
+
+const NO_PULLS: readonly Pullpoint[] = [];
+
+/** The way of a charger's run; null where there is no run. The same one as long as what it lies on stays. */
+export function wayOf(charger: Charger, run: Run, ground: Ground): Way | null {
+  if (run.length === null || run.path.length === 0) return null;
+  const raceways: Raceway[] = [];
+  const pulls: (readonly Pullpoint[])[] = [];
+  for (const id of run.raceways) {
+    const raceway = ground.raceways.get(id);
+    if (raceway === undefined) throw new RangeError(`run of ${run.charger} lies on ${id}, which is no raceway`);
+    raceways.push(raceway);
+    pulls.push(ground.pulls.get(id) ?? NO_PULLS);
+  }
+  return measured(run, charger, raceways, pulls, ground.tolerance);
+}
+
+const measured = remembered(
+  (
+    run: Run,
+    charger: Charger,
+    raceways: readonly Raceway[],
+    pulls: readonly (readonly Pullpoint[])[],
+    tolerance: number,
+  ): Way => {
+    const lanes = new Map<string, Lane>(raceways.map((raceway, i) => [raceway.id, [raceway, pulls[i] ?? NO_PULLS]]));
+    const points: Point3[] = [run.path[0]!];
+    const at: number[] = [0];
+    const legs: string[] = [];
+    let length = 0;
+    for (let i = 0; i + 1 < run.path.length; i++) {
+      const leg = apart(run.path[i]!, run.path[i + 1]!);
+      if (leg <= NO_LENGTH) continue;
+      length += leg;
+      points.push(run.path[i + 1]!);
+      at.push(length);
+      legs.push(run.legs[i] ?? '');
+    }
+    const along = racewaysOfLegs(legs, lanes, raceways[0]);
+    const methods = along.map((raceway) => raceway?.method ?? 'EMT');
+    return {
+      charger,
+      run,
+      length,
+      points,
+      at,
+      legs,
+      methods,
+      places: along.map((raceway) => raceway?.place ?? 'overhead'),
+      like: along,
+      pulls: pullsOn({ points, at, legs }, lanes, tolerance),
+      turns: turnsOf(points),
+      changes: at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),
+      fedFrom: { kind: 'equipment', id: charger.from },
+      endsAt: { kind: 'drop', id: charger.drop },
+    };
+  },
+);
+
+/** A tap, or a gap at a joint, is made like the raceway before it; the tap at the equipment like the first raceway. */
+function racewaysOfLegs(
+  legs: readonly string[],
+  lanes: ReadonlyMap<string, Lane>,
+  first: Raceway | undefined,
+): (Raceway | undefined)[] {
+  let last = first;
+  return legs.map((leg) => {
+    last = lanes.get(leg)?.[0] ?? last;
+    return last;
+  });
+}
+
+/** Pull points on the legs, each once, where it is nearest; one at an end of the way opens nothing. */
+function pullsOn(
+  { points, at, legs }: Pick<Way, 'points' | 'at' | 'legs'>,
+  lanes: ReadonlyMap<string, Lane>,
+  tolerance: number,
+): readonly PullAt[] {
+  const nearest = new Map<string, PullAt & { readonly off: number }>();
+  legs.forEach((leg, i) => {
+    for (const pull of lanes.get(leg)?.[1] ?? NO_PULLS) {
+      const start = points[i]!;
+      const end = points[i + 1]!;
+      const length = at[i + 1]! - at[i]!;
+      const along =
+        ((pull.at[0] - start[0]) * (end[0] - start[0]) +
+          (pull.at[1] - start[1]) * (end[1] - start[1]) +
+          (pull.at[2] - start[2]) * (end[2] - start[2])) /
+        length;
+      const s = Math.min(length, Math.max(0, along));
+      const off = apart(pull.at, mixed(start, end, s / length));
+      const known = nearest.get(pull.id);
+      if (off > tolerance || (known !== undefined && known.off <= off)) continue;
+      nearest.set(pull.id, { id: pull.id, at: at[i]! + s, place: pull.at, off });
+    }
+  });
+  const length = at.at(-1) ?? 0;
+  return [...nearest.values()]
+    .filter((pull) => pull.at > tolerance && pull.at < length - tolerance)
+    .map(({ id, at, place }) => ({ id, at, place }))
+    .sort((a, b) => a.at - b.at || (a.id < b.id ? -1 : 1));
+}
+
+function turnsOf(points: readonly Point3[]): readonly number[] {
+  const turns = points.map(() => 0);
+  for (const { at, degrees } of bendsOf(points)) turns[at] = degrees;
+  return turns;
+}
+
+const mixed = (a: Point3, b: Point3, t: number): Point3 => [
+  a[0] + (b[0] - a[0]) * t,
+  a[1] + (b[1] - a[1]) * t,
+  a[2] + (b[2] - a[2]) * t,
+];
+
+/** Index of the leg that a distance lies on; at a corner, of the leg that leaves it. */
+export function legAt(way: Way, distance: number): number {
+  let leg = 0;
+  while (leg + 1 < way.legs.length && way.at[leg + 1]! <= distance + NO_LENGTH) leg++;
+  return leg;
+}
+
+/** The point at a distance along the way. */
+export function pointAt(way: Way, distance: number): Point3 {
+  if (way.legs.length === 0) return way.points[0]!;
+  const leg = legAt(way, distance);
+  const from = way.at[leg]!;
+  const to = way.at[leg + 1]!;
+  if (distance >= to - NO_LENGTH) return way.points[leg + 1]!;
+  if (distance <= from + NO_LENGTH) return way.points[leg]!;
+  return mixed(way.points[leg]!, way.points[leg + 1]!, (distance - from) / (to - from));
+}
+
+/** The path between two distances, corners included. */
+export function pathBetween(way: Way, from: number, to: number): readonly Point3[] {
+  const corners = way.points.filter((_, i) => way.at[i]! > from + NO_LENGTH && way.at[i]! < to - NO_LENGTH);
+  return [pointAt(way, from), ...corners, pointAt(way, to)];
+}

@@ -1,0 +1,39 @@
+import { placeOf } from '../../routing/reach/by-id.ts';
+import { awayFromDrawing } from '../../routing/site/as-built.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
+import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { remembered, settled } from '../kept/memo.ts';
+
+const NONE: readonly Finding[] = [];
+let last: readonly Finding[] = NONE;
+
+/** The drops that were built farther from the drawing than the site's rule takes for the same. */
+export function asBuiltFindings({ asBuilt, drops, rules, units }: Site): readonly Finding[] {
+  if (asBuilt.size === 0) return NONE;
+  const found = [...asBuilt].flatMap(([id, record]) => {
+    const drop = drops[placeOf(drops, id)];
+    return (drop && offDrawing(drop, record, rules.builtTolerance, units)) ?? [];
+  });
+  last = settled(last, found);
+  return last;
+}
+
+const INCH = { inchParts: 1, decimals: 2 } as const;
+
+const offDrawing = remembered((drop: Drop, found: AsBuilt, tolerance: number, units: Units): Finding | null => {
+  const away = awayFromDrawing(drop, found);
+  if (away <= tolerance) return null;
+  return {
+    severity: 'warn',
+    rule: 'as-built',
+    about: [drop.id],
+    says: `${drop.id} was built ${printLength(away, units, INCH)} from where it is drawn. Its cord, branch and clearances as built stand beside those of the drawing; draw it where it was built, or move it.`,
+    value: away,
+    limit: tolerance,
+    unit: 'ft',
+    source: siteRule('builtTolerance'),
+  };
+});

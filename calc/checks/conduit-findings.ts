@@ -1,0 +1,105 @@
+import { bendsOf } from '../../routing/network/bends.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import type { Design } from '../branches/design.ts';
+import type { NamedHomeRun } from '../branches/named.ts';
+import { remembered } from '../kept/memo.ts';
+import type { Conduit } from '../plan-file.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { expansionFindings } from './expansion-findings.ts';
+import { conduitPull } from './pull-findings.ts';
+import { type LimitGround, limitTroubles, type Trouble } from './pull-limits.ts';
+import { pullingNotes } from './pulling-notes.ts';
+
+/**
+ * Over-full conduits, too many degrees of bend, too long and too hard pulls, what to mind in pulling, and expansion.
+ * Conduits side by side that the same pull points would cure are one finding, the worst of them first.
+ */
+export function conduitFindings(
+  homeRuns: readonly NamedHomeRun[],
+  design: Design,
+  ground: LimitGround,
+): readonly Finding[] {
+  const groups = new Map<string, Trouble[]>();
+  for (const homeRun of homeRuns) {
+    for (const trouble of troubles(homeRun, design, ground)) {
+      const key = `${trouble.finding.rule}${trouble.cure}`;
+      const others = trouble.cure === '' ? undefined : groups.get(key);
+      if (others === undefined) groups.set(trouble.cure === '' ? `${key} ${trouble.finding.about[0]}` : key, [trouble]);
+      else others.push(trouble);
+    }
+  }
+  return [...[...groups.values()].map(merged), ...expansionFindings(homeRuns, design, ground.units)];
+}
+
+function merged(group: readonly Trouble[]): Finding {
+  const [first] = [...group].sort((a, b) => (b.finding.value ?? 0) - (a.finding.value ?? 0));
+  const { finding, words } = first!;
+  if (group.length === 1) return { ...finding, says: finding.says + words };
+  const others = group.filter((one) => one !== first).map((one) => one.finding);
+  return {
+    ...finding,
+    about: [...new Set([...finding.about, ...others.flatMap(({ about }) => about)])],
+    says: `${finding.says} ${others.length === 1 ? 'So is one conduit' : `So are ${others.length} conduits`} beside it.${words}`,
+  };
+}
+
+const troubles = remembered((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {
+  const { tables, rules } = design;
+  return homeRun.conduits.flatMap((conduit, i) => {
+    const found: Trouble[] = [];
+    const say = (finding: Finding): void => {
+      found.push({ finding, cure: '', words: '' });
+    };
+    if (!homeRun.homeRun.packings[i]!.fits) say(overfull(conduit, tables));
+    if (homeRun.homeRun.pieces[i]!.start.kind !== 'coupling') {
+      const whole = pulledWhole(homeRun, i);
+      found.push(...limitTroubles({ ...whole, what: between(whole), about: about(whole) }, design, ground));
+      const hard = conduitPull(whole, rules.metal, tables);
+      if (hard !== null) say(hard);
+    }
+    const pulled = { ...conduit, what: `Conduit ${conduit.id}`, about: about(conduit), metal: rules.metal };
+    for (const note of pullingNotes(pulled, tables, ground.units)) say(note);
+    return found;
+  });
+});
+
+/** A conduit with those that are coupled on to it in the ground: they are pulled as one. */
+function pulledWhole({ homeRun: { pieces }, conduits }: NamedHomeRun, first: number): Conduit {
+  let whole = conduits[first]!;
+  for (let end = pieces[first]!.end; end.kind === 'coupling'; ) {
+    const next = pieces.findIndex(({ start }) => start === end);
+    if (next < 0) break;
+    const { path, length, to, raceways } = conduits[next]!;
+    const joined = [...whole.path, ...path.slice(1)];
+    const bends = bendsOf(joined);
+    whole = {
+      ...whole,
+      to,
+      path: joined,
+      length: whole.length + length,
+      bends: bends.length,
+      bendDegrees: bends.reduce((sum, { degrees }) => sum + degrees, 0),
+      raceways: [...new Set([...whole.raceways, ...raceways])],
+    };
+    end = pieces[next]!.end;
+  }
+  return whole;
+}
+
+const about = (conduit: Conduit): readonly string[] => [conduit.id, ...conduit.circuits, ...conduit.raceways];
+
+const between = (conduit: Conduit): string => `Conduit ${conduit.id}, ${conduit.from} to ${conduit.to},`;
+
+function overfull(conduit: Conduit, tables: CodeTables): Finding {
+  const { method, tradeSize, fillPercent, fillLimit } = conduit;
+  return {
+    severity: 'fail',
+    rule: 'conduit-fill',
+    about: about(conduit),
+    says: `${between(conduit)} would be ${fillPercent.toFixed(1)}% full in the largest ${method}, ${tradeSize} in.; the limit is ${fillLimit}%. Put its circuits in more conduits, or shorten the branch so that smaller conductors do.`,
+    value: fillPercent,
+    limit: fillLimit,
+    unit: '%',
+    source: tables.fill.source,
+  };
+}

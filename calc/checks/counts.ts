@@ -1,0 +1,71 @@
+import { changedPlaces } from '../../routing/lists/changed-places.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import { remembered } from '../kept/memo.ts';
+
+/**
+ * Counts the items of a list that a test holds for. The count is kept: of a list that is a copy of the last one, only
+ * the items that changed are tested again.
+ */
+export function counting<Item extends object>(holds: (item: Item) => boolean): (list: readonly Item[]) => number {
+  let last: { readonly list: readonly Item[]; readonly count: number } | null = null;
+  return (list) => {
+    if (last?.list === list) return last.count;
+    let count = 0;
+    if (last !== null && last.list.length === list.length) {
+      count = last.count;
+      for (const i of changedPlaces(list, last.list)) count += Number(holds(list[i]!)) - Number(holds(last.list[i]!));
+    } else for (const item of list) count += Number(holds(item));
+    last = { list, count };
+    return count;
+  };
+}
+
+/** What there is in the branches, in numbers. */
+export interface BranchCounts {
+  readonly circuits: number;
+  /** Circuits that carry a pilot. */
+  readonly pilots: number;
+  /** Chargers with a run that no conductor of the tables will do for. */
+  readonly unsized: number;
+  /** Conduits, trays left out. */
+  readonly conduits: number;
+  /** Conduits with three lines and nothing else that carries current. */
+  readonly threeLines: number;
+  /** Conduits of a kind that grows and shrinks along its length: neither flexible nor a tray. */
+  readonly stiff: number;
+}
+
+const NONE: BranchCounts = { circuits: 0, pilots: 0, unsized: 0, conduits: 0, threeLines: 0, stiff: 0 };
+
+const ownCounts = remembered(({ circuits, conduits, unsized }: EquipmentBranches): BranchCounts => {
+  let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
+  for (const circuit of circuits) {
+    if (circuit === null) continue;
+    own++;
+    if (circuit.pilot) pilots++;
+  }
+  for (const { method, conductors } of conduits) {
+    if (method === 'tray') continue;
+    counted++;
+    if (method !== 'LFMC') stiff++;
+    const lines = conductors.filter(({ use }) => use === 'line');
+    if (lines.length === 1 && lines[0]!.count === 3) threeLines++;
+  }
+  return { circuits: own, pilots, unsized: unsized.length, conduits: counted, threeLines, stiff };
+});
+
+/** The branches of all equipment in numbers; what one piece has is counted again only where its branches changed. */
+export const branchCounts = remembered(
+  (branches: readonly EquipmentBranches[]): BranchCounts =>
+    branches.map(ownCounts).reduce(
+      (sum, one) => ({
+        circuits: sum.circuits + one.circuits,
+        pilots: sum.pilots + one.pilots,
+        unsized: sum.unsized + one.unsized,
+        conduits: sum.conduits + one.conduits,
+        threeLines: sum.threeLines + one.threeLines,
+        stiff: sum.stiff + one.stiff,
+      }),
+      NONE,
+    ),
+);

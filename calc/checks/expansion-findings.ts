@@ -1,0 +1,73 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printTemperatureRange } from '../../routing/site/temperature.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Design } from '../branches/design.ts';
+import { expansion } from '../branches/expansion.ts';
+import type { NamedHomeRun } from '../branches/named.ts';
+import { longestExposed } from '../branches/straights.ts';
+import { remembered } from '../kept/memo.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { methodRaceway } from '../tables/lookup.ts';
+
+/** Steel and aluminum that change so much, inches, are spoken of. The code sets no figure: common practice, no source. */
+const METAL_MOVES = 1;
+
+interface Moving {
+  readonly material: 'PVC' | 'metal';
+  readonly conduit: string;
+  readonly raceways: readonly string[];
+  readonly feet: number;
+  readonly change: number;
+}
+
+/**
+ * Exposed straights that change enough in length over the site's temperature range to need expansion fittings, in one
+ * note for the plastic conduits of a piece of equipment, whose fittings the takeoff counts, and one for its metal ones.
+ */
+export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Design, units: Units): readonly Finding[] {
+  const moving = homeRuns.flatMap((homeRun) => movingOf(homeRun, design));
+  return (['PVC', 'metal'] as const).flatMap((material) => {
+    const own = moving.filter((one) => one.material === material).sort((a, b) => b.change - a.change);
+    return own.length === 0 ? [] : [findingOf(own, design, units)];
+  });
+}
+
+const movingOf = remembered(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
+  homeRun.pieces.flatMap((piece, i): Moving[] => {
+    if (piece.method === 'LFMC' || piece.method === 'tray') return [];
+    const kind = methodRaceway(piece.method);
+    const feet = longestExposed(piece, homeRun.ways[piece.along]!);
+    const { change } = expansion(tables, {
+      material: kind,
+      length: feet,
+      temperatureRangeC: rules.temperatureRangeC,
+    });
+    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return [];
+    const { id, raceways } = conduits[i]!;
+    return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
+  }),
+);
+
+function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: Units): Finding {
+  const { material, conduit, feet, change } = moving[0]!;
+  const others = moving.length - 1;
+  const also = others === 0 ? '' : ` So do ${others === 1 ? 'one other' : `${others} others`}, less.`;
+  const does = `A straight of conduit ${conduit}, ${printLength(feet, units)} above ground, changes ${change.toFixed(2)} in. in length over ${printTemperatureRange(rules.temperatureRangeC)}.${also}`;
+  return {
+    severity: 'note',
+    rule: 'expansion',
+    about: [...new Set(moving.flatMap((one) => [one.conduit, ...one.raceways]))],
+    says:
+      material === 'PVC'
+        ? `${does} Expansion fittings are in the takeoff; anchor between them, and set each for the temperature of the day.`
+        : `${does} An expansion fitting belongs where it crosses a joint of the structure; none is in the takeoff.`,
+    value: change,
+    limit: material === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES,
+    unit: 'in',
+    source: material === 'PVC' ? sourceOf(tables) : `${tables.edition} 300.7(B); 1 in. is common practice, no source`,
+  };
+}
+
+const sourceOf = (tables: CodeTables): string => `${tables.expansion.source}; ${siteRule('temperatureRangeC')}`;

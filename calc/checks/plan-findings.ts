@@ -1,0 +1,55 @@
+import type { Finding } from '../../routing/site/finding.ts';
+import type { Drop } from '../../routing/site/site.ts';
+import type { Design } from '../branches/design.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import { feedsOf } from '../branches/feeds.ts';
+import { dropsOf } from '../circuits/drops-of.ts';
+import { remembered } from '../kept/memo.ts';
+import { concatenating, partwise, splitting } from '../kept/partition.ts';
+import { asBuiltFindings } from './as-built-findings.ts';
+import { changedRules } from './changed-rules.ts';
+import { circuitFindings } from './circuit-findings.ts';
+import { conduitFindings } from './conduit-findings.ts';
+import { inOrder } from './in-order.ts';
+import type { Looked } from './looked.ts';
+import { type LimitGround, limitGround } from './pull-limits.ts';
+import { siteFindings } from './site-findings.ts';
+import { withSound } from './sound.ts';
+
+const ownDrops = splitting<Drop>();
+const byEquipment = partwise<readonly Finding[]>();
+const allBranchFindings = concatenating<Finding>();
+
+/** Everything there is to say about what was looked at, in reading order. `others` are what the other stages said. */
+export function planFindings(
+  looked: Looked,
+  design: Design,
+  others: readonly (readonly Finding[])[],
+): readonly Finding[] {
+  const { site, branches } = looked;
+  const feeds = feedsOf(site.chargers);
+  const drops = ownDrops(dropsOf(site.chargers, site.drops), feeds.partition);
+  const ground = limitGround(site);
+  const byBranches = byEquipment(feeds, [branches, drops], [design, ground], (i) =>
+    branchFindings(branches[i]!, drops[i]!, design, ground),
+  );
+  const ofBranches = allBranchFindings(site.chargers, byBranches);
+  return withSound(
+    looked,
+    inOrder(site.chargers, [
+      changedRules(site.rules, site.units),
+      siteFindings(site, design.tables),
+      asBuiltFindings(site),
+      ofBranches,
+      ...others,
+    ]),
+  );
+}
+
+/** What there is to say of the branches of one piece of equipment by themselves; `drops` are those of its chargers. */
+const branchFindings = remembered(
+  (branches: EquipmentBranches, drops: readonly Drop[], design: Design, ground: LimitGround): readonly Finding[] => [
+    ...circuitFindings(branches, drops, design, ground.units),
+    ...conduitFindings(branches.homeRuns, design, ground),
+  ],
+);

@@ -1,0 +1,88 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import { gridlineWords } from '../../routing/site/gridline-words.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
+import type { Point3, Rules, Site } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Design } from '../branches/design.ts';
+import { pullPlaces } from '../branches/pull-places.ts';
+
+/** Something wrong with one conduit. Those that one cure would help share it. */
+export interface Trouble {
+  readonly finding: Finding;
+  /** Where pull points would cure it; empty where they would not. */
+  readonly cure: string;
+  /** The cure as a sentence, with how far along each lies. */
+  readonly words: string;
+}
+
+/** What places are told by: the gridlines, and the units of the file. Kept as one object while it is the same. */
+export interface LimitGround {
+  readonly gridlines: Site['gridlines'];
+  readonly units: Units;
+}
+
+let latest: LimitGround | null = null;
+
+export function limitGround({ gridlines, units }: LimitGround): LimitGround {
+  if (latest?.gridlines !== gridlines || latest.units !== units) latest = { gridlines, units };
+  return latest;
+}
+
+/** A conduit between two places where it can be opened. */
+export interface Limited {
+  /** How it is spoken of, such as "Conduit P1-3.2, P1-3.J1 to D03,". */
+  readonly what: string;
+  readonly about: readonly string[];
+  /** Where it begins. */
+  readonly from: string;
+  readonly path: readonly Point3[];
+  readonly length: number;
+  readonly bends: number;
+  readonly bendDegrees: number;
+}
+
+/** Too many degrees of bend, and too long a pull, each with where pull points would cure it: as few as will do. */
+export function limitTroubles(of: Limited, { tables, rules }: Design, ground: LimitGround): readonly Trouble[] {
+  const bent = of.bendDegrees > rules.bendLimit + 1e-6;
+  const long = of.length > rules.pullLimit + 1e-9;
+  if (!bent && !long) return [];
+  const cure = cureOf(of, rules, ground);
+  return [
+    ...(bent ? [{ finding: tooBent(of, rules, tables.bendLimit.source), ...cure }] : []),
+    ...(long ? [{ finding: tooLong(of, rules, ground.units), ...cure }] : []),
+  ];
+}
+
+function cureOf({ path, from }: Limited, rules: Rules, { gridlines, units }: LimitGround): Omit<Trouble, 'finding'> {
+  const places = pullPlaces(path, rules);
+  if (places.length === 0) return { cure: '', words: '' };
+  const where = places.map(({ at }) => gridlineWords(at, gridlines, units));
+  const told = places.map(({ along }, i) => `${where[i]} (${printLength(along, units)} from ${from})`);
+  return {
+    cure: where.join('; '),
+    words: ` ${places.length === 1 ? 'A pull point would do' : `${places.length} pull points would do`}: ${told.join('; ')}.`,
+  };
+}
+
+const tooBent = ({ what, about, bends, bendDegrees }: Limited, rules: Rules, source: string): Finding => ({
+  severity: 'fail',
+  rule: 'bends',
+  about,
+  says: `${what} bends ${bends} times, ${Math.round(bendDegrees)} degrees in all, between two places where it can be opened; the limit is ${rules.bendLimit}.`,
+  value: bendDegrees,
+  limit: rules.bendLimit,
+  unit: 'degrees',
+  source: `${source}; ${siteRule('bendLimit')}`,
+});
+
+const tooLong = ({ what, about, length }: Limited, rules: Rules, units: Units): Finding => ({
+  severity: 'warn',
+  rule: 'pull-length',
+  about,
+  says: `${what} is ${printLength(length, units)} long between two places where it can be opened; the limit is ${printLength(rules.pullLimit, units)}.`,
+  value: length,
+  limit: rules.pullLimit,
+  unit: 'ft',
+  source: `${siteRule('pullLimit')}; common practice, no source`,
+});

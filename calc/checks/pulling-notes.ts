@@ -1,0 +1,80 @@
+import { bendsOf } from '../../routing/network/bends.ts';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import type { Point3 } from '../../routing/site/site.ts';
+import type { Metal, Method, Units } from '../../routing/site/vocabulary.ts';
+import { jamRatio } from '../branches/jam-ratio.ts';
+import type { ConduitConductor } from '../plan-file.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { verticalSupportSpacing } from '../tables/lookup.ts';
+
+/** A conduit as it is pulled: what it is, where it goes and what is in it. */
+export interface Pulled {
+  /** How it is spoken of, such as "Conduit P1-3.2". */
+  readonly what: string;
+  readonly about: readonly string[];
+  readonly method: Method;
+  readonly tradeSize: string | null;
+  readonly path: readonly Point3[];
+  readonly conductors: readonly ConduitConductor[];
+  readonly metal: Metal;
+}
+
+const linesIn = (conductors: readonly ConduitConductor[]): readonly ConduitConductor[] =>
+  conductors.filter(({ use }) => use === 'line');
+
+/** What there is to mind when a conduit is pulled: three lines that may jam at a bend, risers that need a support. */
+export function pullingNotes(pulled: Pulled, tables: CodeTables, units: Units): readonly Finding[] {
+  return [...jamNote(pulled, tables), ...riserNote(pulled, tables, units)];
+}
+
+function jamNote({ what, about, method, tradeSize, path, conductors }: Pulled, tables: CodeTables): Finding[] {
+  const [line, ...others] = linesIn(conductors);
+  if (tradeSize === null || line?.count !== 3 || others.length > 0 || bendsOf(path).length === 0) return [];
+  const { ratio, likely } = jamRatio(tables, { method, tradeSize }, line);
+  if (!likely) return [];
+  const { low, high, source } = tables.jam;
+  return [
+    {
+      severity: 'note',
+      rule: 'jam-ratio',
+      about,
+      says: `${what}, ${tradeSize} in. ${method}, is ${ratio.toFixed(2)} times as wide as one of its three ${line.size} lines: between ${low} and ${high} they may jam at a bend. The next trade size is past that.`,
+      value: ratio,
+      limit: high,
+      source,
+    },
+  ];
+}
+
+function riserNote({ what, about, path, conductors, metal }: Pulled, tables: CodeTables, units: Units): Finding[] {
+  const rise = tallestRise(path);
+  const allowed = Math.min(...linesIn(conductors).map(({ size }) => verticalSupportSpacing(tables, size, metal)));
+  if (rise <= allowed) return [];
+  return [
+    {
+      severity: 'note',
+      rule: 'vertical-support',
+      about,
+      says: `${what} rises ${printLength(rise, units)}; its conductors are to be supported at the top, and again wherever ${printLength(allowed, units)} of them hang free.`,
+      value: rise,
+      limit: allowed,
+      unit: 'ft',
+      source: tables.verticalSupports.source,
+    },
+  ];
+}
+
+/** Feet of the tallest part of a path that goes on rising, or falling, more than it goes along. */
+export function tallestRise(path: readonly Point3[]): number {
+  let tallest = 0;
+  let rise = 0;
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1]!, path[i]!];
+    const up = b[2] - a[2];
+    if (Math.abs(up) <= Math.hypot(b[0] - a[0], b[1] - a[1])) rise = 0;
+    else rise = rise * up > 0 ? rise + up : up;
+    tallest = Math.max(tallest, Math.abs(rise));
+  }
+  return tallest;
+}

@@ -1,0 +1,152 @@
+import type { Equipment, Load } from '../../../routing/site/site.ts';
+import { remembered } from '../../kept/memo.ts';
+import { ratingOf } from '../../supply/panels/demand.ts';
+import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
+import { isConductorSize } from '../../tables/lookup.ts';
+import { counting } from '../counts.ts';
+import type { Looked, Rule } from '../looked.ts';
+
+const NAMEPLATE = 'ratings as entered';
+
+const managed = counting<Equipment>(({ managedAmps }) => managedAmps !== undefined);
+const spaced = counting<Equipment>(({ spaces }) => spaces !== undefined);
+const bussed = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
+const mained = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
+const generating = counting<Load>(({ generation }) => generation === true);
+
+const interrupting = counting<Equipment>(({ interruptingAmps }) => interruptingAmps !== undefined);
+
+const fed = counting<SupplyNode>(({ feeder }) => feeder !== null);
+const unheld = counting<SupplyNode>(({ feeder }) => feeder !== null && !isConductorSize(feeder.conductor.size));
+const parallel = counting<SupplyNode>(({ feeder }) => feeder !== null && feeder.conductor.sets > 1);
+const transformers = counting<SupplyNode>(({ primary }) => primary !== null);
+const rated = counting<SupplyNode>(({ primary, equipment }) => primary !== null && equipment.kva !== undefined);
+const protectable = counting<SupplyNode>(
+  ({ primary, equipment, feeder }) => primary !== null && equipment.kva !== undefined && feeder !== null,
+);
+
+const limited = remembered(
+  (tree: SupplyTree): number => tree.nodes.filter((_, place) => ratingOf(tree, place) !== undefined).length,
+);
+
+const equipment = ({ site }: Looked): number => site.equipment.length;
+const feeders = ({ tree }: Looked): number => fed(tree.nodes);
+const held = ({ tree }: Looked): number => fed(tree.nodes) - unheld(tree.nodes);
+
+/** What feeds the branches. */
+export const SUPPLY_RULES = {
+  'supply-tree': {
+    title: 'Feeders that make no tree',
+    source: 'feeders that are drawn',
+    lookedAt: ({ site }) => site.feeders.length,
+  },
+  'supply-source': {
+    title: 'Equipment that no source feeds',
+    source: 'feeders that are drawn',
+    lookedAt: equipment,
+    withholds: 'no source feeds all of the equipment',
+  },
+  'supply-data': {
+    title: 'Ratings that are not entered',
+    source: NAMEPLATE,
+    lookedAt: equipment,
+  },
+  'supply-unsettled': {
+    title: 'Supply whose voltages do not settle',
+    source: 'power flow with every charger on',
+    lookedAt: equipment,
+  },
+  'voltage-mismatch': {
+    title: 'Voltages that do not match',
+    source: NAMEPLATE,
+    lookedAt: ({ site }) => site.chargers.length + site.loads.length + site.feeders.length,
+  },
+  'feeder-size': {
+    title: 'Feeder sizes that the tables do not hold',
+    source: ({ impedances }) => impedances.source,
+    lookedAt: feeders,
+  },
+  'parallel-size': {
+    title: 'Parallel conductors too small',
+    source: ({ edition }) => `${edition} 310.10(G)`,
+    lookedAt: ({ tree }) => parallel(tree.nodes),
+  },
+  'feeder-conductor': {
+    title: 'Feeder conductors too small',
+    source: ({ edition, ampacity }) => `${edition} 215.2(A)(1), 240.4(B), (C), ${ampacity.source}`,
+    lookedAt: held,
+    missed: ({ tree }) => {
+      const count = unheld(tree.nodes);
+      return count === 0 ? null : `the conductors of ${count} ${count === 1 ? 'feeder' : 'feeders'} of a size not held`;
+    },
+  },
+  'breaker-rating': {
+    title: 'Breakers of no standard rating',
+    source: ({ standardRatings }) => standardRatings.source,
+    lookedAt: feeders,
+  },
+  'feeder-overload': {
+    title: 'Feeders overloaded',
+    source: ({ edition }) => `${edition} 215.3, 625.42`,
+    lookedAt: feeders,
+  },
+  'main-overload': {
+    title: 'Mains overloaded',
+    source: ({ edition }) => `${edition} 215.3, 625.42`,
+    lookedAt: ({ site }) => mained(site.equipment),
+  },
+  'bus-overload': {
+    title: 'Busbars overloaded',
+    source: ({ edition }) => `${edition} 408.30, 408.36`,
+    lookedAt: ({ site }) => bussed(site.equipment),
+  },
+  'unit-load': {
+    title: 'Loads by the code’s count per charger',
+    source: ({ edition }) => `${edition} 220.57`,
+    lookedAt: ({ tree }) => limited(tree),
+  },
+  'managed-floor': {
+    title: 'Shared amperes under what a car can take',
+    source: 'least current of a pilot, IEC 61851-1',
+    lookedAt: ({ site }) => managed(site.equipment),
+  },
+  'back-feed': {
+    title: 'Busbars fed from both ends',
+    source: ({ edition }) => `${edition} 705.12(B)`,
+    lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : bussed(site.equipment)),
+  },
+  'spaces-short': {
+    title: 'Panels short of spaces',
+    source: NAMEPLATE,
+    lookedAt: ({ site }) => spaced(site.equipment),
+  },
+  'spaces-order': {
+    title: 'Circuits not in line order',
+    source: 'common practice',
+    lookedAt: ({ site }) => spaced(site.equipment),
+  },
+  'transformer-overload': {
+    title: 'Transformers overloaded',
+    source: 'nameplate rating: common practice',
+    lookedAt: ({ tree }) => rated(tree.nodes),
+    missed: ({ tree }) => {
+      const count = transformers(tree.nodes) - rated(tree.nodes);
+      return count === 0 ? null : `${count} ${count === 1 ? 'transformer' : 'transformers'} without a rating`;
+    },
+  },
+  'transformer-protection': {
+    title: 'Transformer protection too large',
+    source: ({ transformerProtection }) => transformerProtection.source,
+    lookedAt: ({ tree }) => protectable(tree.nodes),
+  },
+  'fault-current': {
+    title: 'Fault current to be held against ratings',
+    source: ({ edition }) => `${edition} 110.9`,
+    lookedAt: ({ site }) => site.equipment.length,
+  },
+  'interrupting-rating': {
+    title: 'Interrupting ratings below the fault current',
+    source: ({ edition }) => `${edition} 110.9`,
+    lookedAt: ({ site }) => interrupting(site.equipment),
+  },
+} as const satisfies Readonly<Record<string, Rule>>;

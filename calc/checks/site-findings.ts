@@ -1,0 +1,72 @@
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import { siteRule } from '../../routing/site/rule-notes.ts';
+import type { Rules, Site } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import { type Ground, groundOf } from '../branches/ground.ts';
+import { remembered } from '../kept/memo.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { suitsWetPlaces } from '../tables/lookup.ts';
+import { coverFindings } from './cover-findings.ts';
+
+/**
+ * What the rules and the raceways say before anything is worked: tables not held, dry insulation, shallow burial, trays,
+ * pull points beside the raceways.
+ */
+export function siteFindings(site: Site, tables: CodeTables): readonly Finding[] {
+  const { raceways, stalls, aisles, chargers, rules, units } = site;
+  return settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables);
+}
+
+const settledFindings = remembered(siteFindingsOf);
+
+function siteFindingsOf(
+  ground: Ground,
+  raceways: Site['raceways'],
+  stalls: Site['stalls'],
+  aisles: Site['aisles'],
+  charges: boolean,
+  rules: Rules,
+  units: Units,
+  tables: CodeTables,
+): readonly Finding[] {
+  const findings: Finding[] = [...coverFindings(raceways, stalls, aisles, tables, units)];
+  if (rules.code !== tables.edition)
+    findings.push({
+      severity: 'warn',
+      rule: 'code-edition',
+      about: [],
+      says: `The site asks for the tables of ${JSON.stringify(rules.code)}, which are not held; those of ${tables.edition} were used.`,
+      source: siteRule('code'),
+    });
+  if (charges && !suitsWetPlaces(tables, rules.insulation))
+    findings.push({
+      severity: 'warn',
+      rule: 'wet-insulation',
+      about: [],
+      says: `${rules.insulation} has no rating for wet locations, and the inside of a raceway outdoors is one. THWN-2 and XHHW-2 have.`,
+      source: `${tables.edition} 300.5(B), 300.9`,
+    });
+  if (ground.loose.length > 0) {
+    const loose = ground.loose.map(({ id }) => id);
+    findings.push({
+      severity: 'warn',
+      rule: 'loose-pull-point',
+      about: loose,
+      says: `${loose.length === 1 ? `${loose[0]} is` : `${loose.length} pull points are`} on no raceway: farther than ${printLength(rules.joinTolerance, units)} from the nearest. No conduit is opened there.`,
+      limit: rules.joinTolerance,
+      unit: 'ft',
+      source: siteRule('joinTolerance'),
+    });
+  }
+  const trays = raceways.filter(({ method }) => method === 'tray').map(({ id }) => id);
+  if (trays.length > 0)
+    findings.push({
+      severity: 'note',
+      rule: 'tray-fill',
+      about: trays,
+      says: `The fill of ${trays.length === 1 ? `tray ${trays[0]}` : `${trays.length} trays`} is not checked: each circuit in a tray is taken as a cable of its own.`,
+      source: `${tables.edition} Article 392, not covered`,
+    });
+  return findings;
+}

@@ -1,0 +1,133 @@
+import type { Finding } from '../../../routing/site/finding.ts';
+import { remembered } from '../../kept/memo.ts';
+import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/panels/demand.ts';
+import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
+import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
+import { ratingFindings } from './breaker-rating.ts';
+
+/** Share of a busbar's rating that its device and 125% of the generation together may come to. */
+const BACK_FEED_SHARE = 1.2;
+
+/** Panels and other equipment: load over the main, busbar, back-feed, unit loads, spaces. */
+export const equipmentFindings = (facts: SupplyFacts): readonly Finding[] =>
+  facts.tree.nodes.flatMap((node, place) => {
+    const demand = facts.demands[place]!;
+    return [
+      ...mainOverload(node, demand, facts),
+      ...mainRating(node, facts),
+      ...busOverload(node, place, demand, facts),
+      ...unitLoad(node, place, demand, facts),
+      ...backFeed(node, place, facts),
+      ...spaces(node, facts),
+    ];
+  });
+
+const mainRating = ({ equipment: { id, mainAmps } }: SupplyNode, { tables }: SupplyFacts): readonly Finding[] =>
+  mainAmps === undefined ? [] : ratingFindings(`main of ${id}`, mainAmps, [id], tables);
+
+function mainOverload(node: SupplyNode, demand: Demand, { tables }: SupplyFacts): Finding[] {
+  const { id, mainAmps } = node.equipment;
+  if (mainAmps === undefined || demand.amps <= mainAmps * (1 + 1e-9)) return [];
+  // The finding of a feeder with the same rating says it already.
+  if (node.primary === null && node.feeder?.breakerAmps === mainAmps) return [];
+  return [
+    {
+      severity: 'fail',
+      rule: 'main-overload',
+      about: [id],
+      says: `${id} is asked for ${ampsText(demand.amps)}, continuous load counted ${tables.continuous.factor * 100}%, and its main is ${mainAmps} A. Load management there, fewer chargers on it, or a larger main where its busbar and feeder allow.`,
+      value: demand.amps,
+      limit: mainAmps,
+      unit: 'A',
+      source: `${tables.edition} 215.3, 625.42`,
+    },
+  ];
+}
+
+function busOverload(
+  { equipment }: SupplyNode,
+  place: number,
+  demand: Demand,
+  { tree, tables }: SupplyFacts,
+): Finding[] {
+  const { id, busAmps } = equipment;
+  if (busAmps === undefined) return [];
+  const device = deviceOf(tree, place);
+  const value = device ?? demand.amps;
+  if (value <= busAmps * (1 + 1e-9)) return [];
+  const says =
+    device === undefined
+      ? `${id} is asked for ${ampsText(value)} and its busbar is rated ${busAmps} A. Load management there, or a larger panel.`
+      : `The ${device} A device ahead of ${id} is over the ${busAmps} A of its busbar. A smaller device, or a larger panel.`;
+  const source = `${tables.edition} 408.30, 408.36, from memory`;
+  return [{ severity: 'fail', rule: 'bus-overload', about: [id], says, value, limit: busAmps, unit: 'A', source }];
+}
+
+function unitLoad({ equipment }: SupplyNode, place: number, demand: Demand, { tree, tables }: SupplyFacts): Finding[] {
+  const rating = ratingOf(tree, place);
+  if (rating === undefined || demand.amps > rating || demand.unitAmps <= rating * (1 + 1e-9)) return [];
+  const { unitLoadVa } = tables.vehicleSupply;
+  return [
+    {
+      severity: 'fail',
+      rule: 'unit-load',
+      about: [equipment.id],
+      says: `${equipment.id} carries its chargers at their rating, ${ampsText(demand.amps)} of ${rating} A, but not with ${unitLoadVa} VA counted for each smaller one, ${ampsText(demand.unitAmps)}: a calculated load counts each charger so unless load management holds them lower. A ceiling there, fewer chargers, or a larger main.`,
+      value: demand.unitAmps,
+      limit: rating,
+      unit: 'A',
+      source: `${tables.edition} 220.57, 625.42(A), from memory`,
+    },
+  ];
+}
+
+function backFeed({ equipment }: SupplyNode, place: number, { tree, model, state, tables }: SupplyFacts): Finding[] {
+  const { id, busAmps } = equipment;
+  if (state.backFeed === null || busAmps === undefined) return [];
+  const back = greatestLine(state.backFeed.out, model.loadBus[place]!);
+  if (back === 0) return [];
+  const known = deviceOf(tree, place);
+  // A busbar is protected at its rating (408.36), so that a device which is not given is counted as that.
+  const device = known ?? busAmps;
+  const value = device + back;
+  const limit = BACK_FEED_SHARE * busAmps;
+  const source = `${tables.edition} 705.12(B), from memory`;
+  const sum = `${ampsText(back)}, 125% of the generation behind ${id}, and ${known === undefined ? `its main, which is not given and is counted as its ${busAmps} A busbar,` : `its ${device} A device`} come to ${ampsText(value)}`;
+  const finding = { about: [id], value, unit: 'A', source };
+  if (value > limit * (1 + 1e-9)) {
+    const says = `${sum}; a ${busAmps} A busbar may have ${ampsText(limit)} from its two ends. A larger busbar, a smaller device, less generation, or a connection ahead of the main.`;
+    return [{ ...finding, severity: 'fail', rule: 'back-feed', says, limit }];
+  }
+  if (value <= busAmps) return [];
+  const says = `${sum}, over the ${busAmps} A of the busbar and within 120%: the generation's breaker stands at the far end of the busbar from the main, and is marked so.`;
+  return [{ ...finding, severity: 'warn', rule: 'back-feed', says, limit: busAmps }];
+}
+
+function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): readonly Finding[] {
+  const schedule = schedules.get(id);
+  return schedule === undefined ? [] : spacesShort(schedule, id);
+}
+
+const spacesShort = remembered((schedule: PanelSchedule, id: string): readonly Finding[] => {
+  if (schedule.spaces === undefined) return [];
+  const { poles, spaces: limit } = schedule;
+  const source = 'ratings as entered, one space a pole';
+  if (poles > limit) {
+    const says = `The breakers of ${id} need ${poles} spaces and it has ${limit}. A panel with more, or a second one.`;
+    return [{ severity: 'fail', rule: 'spaces-short', about: [id], says, value: poles, limit, unit: 'spaces', source }];
+  }
+  const homeless = schedule.circuits.filter((circuit) => circuit.spaces.length === 0);
+  if (homeless.length === 0) return [];
+  const names = homeless.map((circuit) => circuit.id);
+  const says = `${names.join(', ')} ${names.length === 1 ? 'finds' : 'find'} no spaces in ${id} on the lines that balance it: ${limit - poles} are left, not side by side on those lines. A panel with more spaces, or ${names.length === 1 ? 'it' : 'them'} on the lines that are left at some cost in balance.`;
+  return [
+    {
+      severity: 'warn',
+      rule: 'spaces-order',
+      about: [id, ...names],
+      says,
+      source: 'lines in turn down each side of a panel; common practice, no source',
+    },
+  ];
+});

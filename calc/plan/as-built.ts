@@ -1,0 +1,94 @@
+import { copied } from '../../routing/lists/changed-places.ts';
+import { awayFromDrawing, dropAsBuilt } from '../../routing/site/as-built.ts';
+import type { Finding } from '../../routing/site/finding.ts';
+import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
+import { remembered } from '../kept/memo.ts';
+import { type Margins, marginsOf } from './margins.ts';
+import { plan } from './plan.ts';
+import type { Plan } from './plan-shape.ts';
+
+/** A charger as drawn and as built. */
+export interface ChargerAsBuilt {
+  readonly charger: string;
+  readonly drawn: Margins;
+  readonly built: Margins;
+  /** Lengths of its run, feet; null without one, as where the box was built past the longest tap. */
+  readonly run: { readonly drawn: number | null; readonly built: number | null };
+}
+
+/** A drop whose box or retractor was measured. */
+export interface DropAsBuilt {
+  /** With what was measured in place of what is drawn. */
+  readonly drop: Drop;
+  /** Feet from the drawing, of box and retractor the greater. */
+  readonly away: number;
+  readonly chargers: readonly ChargerAsBuilt[];
+  /** What there is to say of it that the drawing gives no cause for. */
+  readonly findings: readonly Finding[];
+}
+
+/** The lot with every measured place in it, held against the lot as drawn. The plan of the drawing is not touched. */
+export interface LotAsBuilt {
+  readonly site: Site;
+  readonly plan: Plan;
+  /** By id, in the order of the site's drops: those that were measured. */
+  readonly drops: ReadonlyMap<string, DropAsBuilt>;
+  /** All findings as built that the plan as drawn does not have. */
+  readonly findings: readonly Finding[];
+}
+
+const NOTHING_BUILT: Site['asBuilt'] = new Map();
+
+const builtDrop = remembered(
+  (drop: Drop, found: AsBuilt): Drop => (awayFromDrawing(drop, found) === 0 ? drop : dropAsBuilt(drop, found)),
+);
+
+const builtDrops = remembered((drops: Site['drops'], asBuilt: Site['asBuilt']): Site['drops'] => {
+  const changed: number[] = [];
+  const built = drops.map((drop, i) => {
+    const found = asBuilt.get(drop.id);
+    const now = found ? builtDrop(drop, found) : drop;
+    if (now !== drop) changed.push(i);
+    return now;
+  });
+  return changed.length === 0 ? drops : copied(built, drops, changed);
+});
+
+/** The site with its drops where they were built, as far as they were measured; the same objects where they were not. */
+export const siteAsBuilt = remembered((site: Site): Site => {
+  const drops = builtDrops(site.drops, site.asBuilt);
+  return site.asBuilt.size === 0 ? site : { ...site, drops, asBuilt: NOTHING_BUILT };
+});
+
+/**
+ * What the measured places do to cords, branches, voltages and clearances, beside the same as drawn: the site as built
+ * planned once more. A box past the longest tap has no run.
+ */
+export const asBuiltOf = remembered((drawn: Plan, site: Site): LotAsBuilt => {
+  const built = siteAsBuilt(site);
+  if (built === site) return { site, plan: drawn, drops: new Map(), findings: [] };
+  const planned = plan(built);
+  const known = new Set(drawn.findings.map(findingKey));
+  const findings = planned.findings.filter((finding) => finding.rule !== 'sound' && !known.has(findingKey(finding)));
+  const before = marginsOf(drawn, site);
+  const after = marginsOf(planned, built);
+  const places = new Map(site.chargers.map(({ id }, i) => [id, i]));
+  const chargersOf = new Map<string, string[]>();
+  for (const { id, drop } of site.chargers) chargersOf.set(drop, [...(chargersOf.get(drop) ?? []), id]);
+  const drops = site.drops.flatMap((drop, i): readonly (readonly [string, DropAsBuilt])[] => {
+    const found = site.asBuilt.get(drop.id);
+    if (!found?.box && !found?.retractor) return [];
+    const own = chargersOf.get(drop.id) ?? [];
+    const about = new Set([drop.id, ...own]);
+    const chargers = own.map((charger): ChargerAsBuilt => {
+      const place = places.get(charger)!;
+      const run = { drawn: drawn.runs[place]?.length ?? null, built: planned.runs[place]?.length ?? null };
+      return { charger, drawn: before.get(charger)!, built: after.get(charger)!, run };
+    });
+    const told = findings.filter((finding) => finding.about.some((id) => about.has(id)));
+    return [[drop.id, { drop: built.drops[i]!, away: awayFromDrawing(drop, found), chargers, findings: told }]];
+  });
+  return { site: built, plan: planned, drops: new Map(drops), findings };
+});
+
+const findingKey = ({ rule, about, says }: Finding): string => [rule, ...about, says].join('\n');

@@ -1,0 +1,123 @@
+import type { Site } from '../../routing/site/site.ts';
+import type { CostSheet } from '../takeoff/cost.ts';
+import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../takeoff/totals.ts';
+import { marginsOf } from './margins.ts';
+import type { Plan } from './plan-shape.ts';
+
+/** One alternative: a site, its plan and its cost. */
+export interface Alternative {
+  readonly name: string;
+  readonly site: Site;
+  readonly plan: Plan;
+  readonly cost: CostSheet;
+}
+
+/** One figure of every alternative, in their order; null where one has no such figure. */
+export interface ComparedFact {
+  readonly fact: string;
+  /** `ft` is rewritten to the first file's units on output. */
+  readonly unit: string;
+  /** Which way is better, where one is. */
+  readonly better: 'less' | 'more' | null;
+  /** A length that adds up many, shown whole. */
+  readonly isTotal: boolean;
+  readonly values: readonly (number | null)[];
+  readonly differs: boolean;
+}
+
+interface Fact {
+  readonly fact: string;
+  readonly unit: string;
+  readonly better: ComparedFact['better'];
+  readonly isTotal?: true;
+  readonly of: (alternative: Alternative) => number | null;
+}
+
+const least = (values: readonly (number | null | undefined)[]): number | null =>
+  values.reduce<number | null>(
+    (low, value) => (value == null ? low : low === null ? value : Math.min(low, value)),
+    null,
+  );
+const most = (values: readonly (number | null | undefined)[]): number | null =>
+  values.reduce<number | null>(
+    (high, value) => (value == null ? high : high === null ? value : Math.max(high, value)),
+    null,
+  );
+const findings =
+  (severity: string) =>
+  ({ plan }: Alternative): number =>
+    plan.findings.filter((finding) => finding.severity === severity).length;
+
+const summed = (length: SummedLength): Fact => ({
+  fact: length.name,
+  unit: 'ft',
+  better: 'less',
+  isTotal: true,
+  of: ({ plan }) => summedLength(plan.takeoff, length),
+});
+
+const FACTS: readonly Fact[] = [
+  { fact: 'price', unit: 'dollars', better: 'less', of: ({ cost }) => cost.price },
+  { fact: 'price per stall', unit: 'dollars', better: 'less', of: ({ cost }) => cost.pricePerStall },
+  { fact: 'cost, feeder', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.feeder },
+  { fact: 'cost, equipment', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.equipment },
+  { fact: 'cost, branches', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.branches },
+  { fact: 'cost, drops', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.drops },
+  { fact: 'cost, ground', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.ground },
+  { fact: 'items without a price', unit: 'items', better: 'less', of: ({ cost }) => cost.missing.length },
+  { fact: 'labor', unit: 'hours', better: 'less', of: ({ cost }) => cost.hours },
+  { fact: 'stalls served', unit: 'stalls', better: 'more', of: ({ site }) => stallsServed(site) },
+  { fact: 'chargers', unit: 'chargers', better: 'more', of: ({ site }) => site.chargers.length },
+  ...Object.values(SUMMED_LENGTHS).map(summed),
+  {
+    fact: 'worst cord margin',
+    unit: 'ft',
+    better: 'more',
+    of: (one) => least(marginsIn(one).map(({ cord }) => finite(cord?.left))),
+  },
+  {
+    fact: 'longest branch',
+    unit: 'ft',
+    better: 'less',
+    of: ({ plan }) => most(plan.runs.map(({ conductorLength }) => conductorLength)),
+  },
+  {
+    fact: 'worst branch drop',
+    unit: '%',
+    better: 'less',
+    of: ({ plan }) => most(plan.circuits.map((one) => one.branchDropPercent)),
+  },
+  {
+    fact: 'worst total drop',
+    unit: '%',
+    better: 'less',
+    of: ({ plan }) => most(plan.circuits.map((one) => one.worstDropPercent)),
+  },
+  {
+    fact: 'least spare amps',
+    unit: 'A',
+    better: 'more',
+    of: ({ plan }) => least(plan.supply.equipment.map(({ spareAmps }) => spareAmps)),
+  },
+  { fact: 'findings that fail', unit: 'findings', better: 'less', of: findings('fail') },
+  { fact: 'findings to check', unit: 'findings', better: 'less', of: findings('warn') },
+];
+
+const finite = (value: number | undefined): number | null =>
+  value !== undefined && Number.isFinite(value) ? value : null;
+const marginsIn = ({ plan, site }: Alternative) => [...marginsOf(plan, site).values()];
+
+/** Stalls that some charger is meant to serve. */
+export const stallsServed = (site: Site): number => new Set(site.chargers.flatMap(({ stalls }) => stalls)).size;
+
+/** Two alternatives or more side by side: what differs first, each part in the order in which one would ask. */
+export function comparison(alternatives: readonly Alternative[]): readonly ComparedFact[] {
+  const facts = FACTS.map(({ fact, unit, better, isTotal = false, of }): ComparedFact => {
+    const values = alternatives.map(of);
+    return { fact, unit, better, isTotal, values, differs: values.some((value) => !alike(value, values[0] ?? null)) };
+  });
+  return [...facts.filter(({ differs }) => differs), ...facts.filter(({ differs }) => !differs)];
+}
+
+const alike = (a: number | null, b: number | null): boolean =>
+  a === null || b === null ? a === b : Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));

@@ -1,0 +1,107 @@
+import { equipmentFindings } from '../../routing/network/equipment-findings.ts';
+import { keepoutFindings } from '../../routing/network/keepouts.ts';
+import { runsOf } from '../../routing/network/runs.ts';
+import { supportFindings } from '../../routing/network/support/support-findings.ts';
+import { overlapFindings } from '../../routing/overlaps/overlap-findings.ts';
+import { reachOf } from '../../routing/reach/reach.ts';
+import type { Site } from '../../routing/site/site.ts';
+import { allBuried, boxesOf, sharedBoxes } from '../branches/boxes.ts';
+import { designOf } from '../branches/design.ts';
+import { conduitsOf, equipmentBranches } from '../branches/equipment-branches.ts';
+import { handholesOf } from '../branches/handholes.ts';
+import { ohmsOf } from '../branches/ohms-of.ts';
+import { checksOf } from '../checks/checks.ts';
+import { handholeFindings } from '../checks/handhole-findings.ts';
+import type { Looked } from '../checks/looked.ts';
+import { notCheckedOf } from '../checks/not-checked.ts';
+import { planFindings } from '../checks/plan-findings.ts';
+import { feederFindings } from '../checks/pull-findings.ts';
+import { limitGround } from '../checks/pull-limits.ts';
+import { withheldOf } from '../checks/sound.ts';
+import { supplyChecks } from '../checks/supply/supply-checks.ts';
+import { whenAsked } from '../kept/asked.ts';
+import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
+import { workingNeeds } from '../supply/panels/working-needs.ts';
+import { supplyOf } from '../supply/supply.ts';
+import { treeOf } from '../supply/tree/supply-lines.ts';
+import { supportSpacings } from '../tables/raceway-of.ts';
+import { takeoff } from '../takeoff/takeoff.ts';
+import { circuitsOf, equipmentPhases } from './circuits.ts';
+import type { Plan } from './plan-shape.ts';
+
+/**
+ * The plan of a site: every run, cord, circuit, conduit and quantity, and what there is to say about them. Pure: the same
+ * site gives the same plan. Each stage remembers what it was worked from, so that the plan of a site in which one thing
+ * moved holds the objects of the last plan wherever nothing changed. Lists that no stage is made of (circuits, conduits,
+ * boxes, the supply in figures) are put together when they are asked for: a drag asks for few of them at each step.
+ */
+export function plan(site: Site): Plan {
+  const runs = runsOf(site);
+  const reach = reachOf(site);
+  const design = designOf(site.rules);
+  const branches = equipmentBranches(site, runs.runs, design);
+  const phases = equipmentPhases(site);
+  const ohms = ohmsOf(site, branches);
+  const supply = supplyOf(site, runs.runs, ohms, design.tables);
+  const shared = sharedBoxes(branches, design.tables);
+  const handholes = handholesOf(allBuried(branches, shared), site.stalls, site.aisles);
+  const feeders = feederConduits(site, design.tables);
+  const circuits = whenAsked(() => circuitsOf(site, branches, supply.boxes));
+  const conduits = whenAsked(() => conduitsOf(site, branches));
+  const boxes = whenAsked(() => boxesOf(site, branches, shared));
+  const looked: Looked = {
+    site,
+    runs: runs.runs,
+    reach: reach.reach,
+    branches,
+    tree: treeOf(site),
+    feeders,
+    tables: design.tables,
+  };
+  const findings = planFindings(looked, design, [
+    runs.findings,
+    keepoutFindings(site),
+    overlapFindings(site),
+    supportFindings(site, supportSpacings(design.tables)),
+    equipmentFindings(site, workingNeeds(site, design.tables)),
+    reach.findings,
+    supplyChecks(site, supply, ohms),
+    handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units),
+    feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
+  ]);
+  const checks = whenAsked(() => checksOf(looked, findings));
+  const withheld = whenAsked(() => withheldOf(looked, findings));
+  const notChecked = whenAsked(() => notCheckedOf(looked));
+  return {
+    site: site.name,
+    runs: runs.runs,
+    reach: reach.reach,
+    branches,
+    phases,
+    boxSupply: supply.boxSupply,
+    get circuits() {
+      return circuits();
+    },
+    get conduits() {
+      return conduits();
+    },
+    get boxes() {
+      return boxes();
+    },
+    get supply() {
+      return supply.supply;
+    },
+    handholes,
+    takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),
+    findings,
+    get checks() {
+      return checks();
+    },
+    get withheld() {
+      return withheld();
+    },
+    get notChecked() {
+      return notChecked();
+    },
+  };
+}

@@ -1,0 +1,95 @@
+import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/vocabulary.ts';
+import type { TrafficRating } from '../plan-file.ts';
+import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
+import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
+import { NEC_2023 } from '../tables/nec-2023.ts';
+import { conductorSpec, racewaySpec } from './spec.ts';
+
+/** Price of one unit of an item, and the hours it takes to install. */
+export interface PriceRow {
+  readonly item: string;
+  readonly spec: string;
+  readonly unit: 'ft' | 'each';
+  /** Dollars a unit. */
+  readonly material: number;
+  readonly hours: number;
+}
+
+/** Dollars an hour. Invented. */
+export const INVENTED_LABOR_RATE = 95;
+
+/** Dollars and hours a foot, and a foot more for each inch of trade size. All invented. */
+const RACEWAY: Readonly<Record<Method, { readonly material: number; readonly hours: number }>> = {
+  EMT: { material: 1.7, hours: 0.045 },
+  IMC: { material: 4.2, hours: 0.07 },
+  RMC: { material: 5.4, hours: 0.08 },
+  PVC40: { material: 1.2, hours: 0.035 },
+  PVC80: { material: 1.9, hours: 0.04 },
+  LFMC: { material: 3.1, hours: 0.05 },
+  tray: { material: 14, hours: 0.18 },
+};
+
+const racewayRows = METHODS.flatMap((method): PriceRow[] => {
+  const { material, hours } = RACEWAY[method];
+  if (method === 'tray') return [{ item: 'raceway', spec: racewaySpec(method, null), unit: 'ft', material, hours }];
+  return tradeSizes(NEC_2023, method).flatMap((tradeSize): PriceRow[] => {
+    const spec = racewaySpec(method, tradeSize);
+    const inches = tradeSizeInches(tradeSize);
+    const rows: PriceRow[] = [
+      { item: 'raceway', spec, unit: 'ft', material: material * inches ** 1.25, hours: hours * (0.5 + inches / 2) },
+      { item: 'coupling', spec, unit: 'each', material: 0.6 * material * inches ** 1.4, hours: 0.05 },
+      { item: 'connector', spec, unit: 'each', material: 0.8 * material * inches ** 1.4, hours: 0.1 + 0.06 * inches },
+      { item: 'strap', spec, unit: 'each', material: 0.9 + 0.4 * inches, hours: 0.06 },
+      { item: 'expansion fitting', spec, unit: 'each', material: 8 * material * inches, hours: 0.25 },
+    ];
+    for (const angle of ['90 degrees', '45 degrees', 'offset'])
+      rows.push({
+        item: 'elbow',
+        spec: `${spec}, ${angle}`,
+        unit: 'each',
+        material: 2.4 * material * inches ** 1.5,
+        hours: 0.12 + 0.1 * inches,
+      });
+    return rows;
+  });
+});
+
+const conductorRows = METALS.flatMap((metal) =>
+  INSULATIONS.flatMap((insulation) =>
+    CONDUCTOR_SIZES.filter((size) => size !== '18' && size !== '16').map((size): PriceRow => {
+      const kcmil = circularMils(NEC_2023, size) / 1000;
+      return {
+        item: 'conductor',
+        spec: conductorSpec(size, metal, insulation),
+        unit: 'ft',
+        material: 0.07 + kcmil * (metal === 'copper' ? 0.024 : 0.0075),
+        hours: 0.003 + kcmil * 0.00007,
+      };
+    }),
+  ),
+);
+
+/** A handhole by its longer side, with its cover, and how much more it costs for what comes over it. All invented. */
+const RATED: Readonly<Record<TrafficRating, number>> = { 'Tier 8': 0.8, 'Tier 22': 1, 'H-20': 2.4 };
+const handholeRows = HANDHOLE_SIZES.flatMap(([size, inches]) =>
+  TRAFFIC_RATINGS.map(
+    (rating): PriceRow => ({
+      item: 'handhole',
+      spec: `${size}, ${rating}`,
+      unit: 'each',
+      material: 6.5 * inches ** 1.25 * RATED[rating],
+      hours: 1.2 + 0.06 * inches,
+    }),
+  ),
+);
+
+/**
+ * A price list to have figures at all: invented for this project, smooth curves over size, no supplier's or contractor's.
+ * An estimator replaces it.
+ */
+export const INVENTED_PRICES: readonly PriceRow[] = [
+  ...racewayRows,
+  ...conductorRows,
+  ...handholeRows,
+  { item: 'junction box', spec: 'on the raceway', unit: 'each', material: 14, hours: 0.6 },
+];

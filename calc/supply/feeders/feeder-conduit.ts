@@ -1,0 +1,121 @@
+import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
+import type { Feeder, Point3, Site } from '../../../routing/site/site.ts';
+import type { Method } from '../../../routing/site/vocabulary.ts';
+import { fill } from '../../branches/fill.ts';
+import { isNipple } from '../../branches/home-run.ts';
+import { remembered } from '../../kept/memo.ts';
+import type { ConduitConductor } from '../../plan-file.ts';
+import type { CodeTables, Column } from '../../tables/code-tables.ts';
+import { findConductorArea } from '../../tables/lookup.ts';
+import { treeOf } from '../tree/supply-lines.ts';
+import type { SupplyNode } from '../tree/supply-tree.ts';
+import { feederGrounding } from './feeder-conductor.ts';
+import { feederAmbients, feederWays } from './feeder-ways.ts';
+
+/** The conduits of a feeder: one for each set, all alike. */
+export interface FeederConduit {
+  readonly feeder: Feeder;
+  readonly method: Method;
+  /** Null for a tray, and where the tables cannot size it. */
+  readonly tradeSize: string | null;
+  /** Of each set, ft. */
+  readonly length: number;
+  /** What is in each. */
+  readonly conductors: readonly ConduitConductor[];
+  readonly fillPercent: number;
+  readonly fillLimit: number;
+  readonly fits: boolean;
+  /** Along the raceways; null where the file gives the length alone. */
+  readonly path: readonly Point3[] | null;
+}
+
+type FeederWay = NonNullable<FeederRoute['way']>;
+
+/** Conduits of the feeders that the supply has, in the order of the feeders. */
+export function feederConduits(site: Site, tables: CodeTables): readonly FeederConduit[] {
+  const routes = feederRoutesOf(site).routes;
+  const ways = routes.map(({ way }) => way);
+  const names = routes.map(({ feeder }) => feeder);
+  const tree = treeOf(site);
+  const lies = feederWays(site, tree);
+  const ambients = feederAmbients(tables, site.rules, lies, tree);
+  const { terminalC } = site.rules;
+  return allConduits(site.feeders, names, ways, lies.lengths, ambients, terminalC, tree.nodes, site.raceways, tables);
+}
+
+const allConduits = remembered(
+  (
+    feeders: readonly Feeder[],
+    routed: readonly string[],
+    ways: readonly (FeederWay | null)[],
+    lengthInto: readonly (number | null)[],
+    ambientInto: readonly number[],
+    terminalC: Column,
+    nodes: readonly SupplyNode[],
+    raceways: Site['raceways'],
+    tables: CodeTables,
+  ): readonly FeederConduit[] => {
+    const wires = wiresOf(nodes);
+    const routes = new Map(routed.map((feeder, i) => [feeder, ways[i]!]));
+    const lengths = new Map(
+      nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
+    );
+    const ambients = new Map(nodes.map(({ feeder }, place) => [feeder?.id ?? '', ambientInto[place]!]));
+    const methods = methodsOf(raceways);
+    return feeders.flatMap((feeder) => {
+      const length = lengths.get(feeder.id);
+      const way = routes.get(feeder.id) ?? null;
+      const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
+      const count = wires.get(feeder.id);
+      return length === undefined || count === undefined
+        ? []
+        : [conduitOf(feeder, method, length, count, way?.path ?? null, ambients.get(feeder.id)!, terminalC, tables)];
+    });
+  },
+);
+
+const methodsOf = remembered(
+  (raceways: Site['raceways']): ReadonlyMap<string, Method> => new Map(raceways.map(({ id, method }) => [id, method])),
+);
+
+/** Lines and neutral of each feeder; the primary of a transformer is a delta and has no neutral. */
+const wiresOf = remembered(
+  (nodes: readonly SupplyNode[]): ReadonlyMap<string, number> =>
+    new Map(
+      nodes.flatMap(({ feeder, system, primary }) => {
+        if (feeder === null) return [];
+        const { phases, neutral } = primary ?? system;
+        const lines = phases === 3 ? 3 : 2;
+        return [[feeder.id, primary === null && neutral !== null ? lines + 1 : lines] as const];
+      }),
+    ),
+);
+
+const conduitOf = remembered(
+  (
+    feeder: Feeder,
+    method: Method,
+    length: number,
+    count: number,
+    path: readonly Point3[] | null,
+    ambientC: number,
+    terminalC: Column,
+    tables: CodeTables,
+  ): FeederConduit => {
+    const { size, insulation } = feeder.conductor;
+    const { size: ground } = feederGrounding(tables, feeder, terminalC, ambientC);
+    const conductors: readonly ConduitConductor[] = [
+      { use: 'line', size, insulation, count },
+      { use: 'grounding', size: ground, insulation, count: 1 },
+    ];
+    const known = { feeder, method, length, conductors, path };
+    const sized = conductors.every((one) => findConductorArea(tables, one.insulation, one.size) !== undefined);
+    if (method === 'tray' || !sized) return { ...known, tradeSize: null, fillPercent: 0, fillLimit: 0, fits: true };
+    const { tradeSize, fillPercent, limitPercent, ok } = fill(tables, {
+      method,
+      conductors,
+      nipple: isNipple(tables, length),
+    });
+    return { ...known, tradeSize, fillPercent, fillLimit: limitPercent, fits: ok };
+  },
+);

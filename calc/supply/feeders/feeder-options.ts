@@ -1,0 +1,207 @@
+import type { Feeder } from '../../../routing/site/site.ts';
+import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
+import {
+  impedance,
+  largestDeviceFor,
+  standardRatingAtLeast,
+  standardRatingAtMost,
+  transformerProtection,
+} from '../../tables/lookup.ts';
+import { usualXr } from '../load-flow/supply-model.ts';
+import { PILOT_FLOOR_AMPS } from '../panels/pilot-floor.ts';
+import { windingOhms } from '../tree/windings.ts';
+import { feederAmpacity } from './feeder-ampacity.ts';
+import {
+  largestWhole,
+  type TrialLoad,
+  type TrialSupply,
+  trialAmps,
+  trialDrop,
+  usualImpedance,
+} from './feeder-trial.ts';
+
+/** An existing three-phase feeder. */
+export interface ExistingFeeder {
+  readonly conductor: Feeder['conductor'];
+  readonly raceway: RacewayKind;
+  /** One way, feet. */
+  readonly length: number;
+  readonly breakerAmps: number;
+  /** Line to line, as it is used now. */
+  readonly volts: number;
+}
+
+/** What is to hang on it. */
+export interface FeederWish {
+  readonly chargers: number;
+  /** Rated amperes of one charger, across two lines. */
+  readonly amps: number;
+  /** Volts of the panel behind a transformer: 208 or 240. */
+  readonly panelVolts: number;
+  readonly powerFactor: number;
+  /** Continuous load beside the chargers, balanced, VA. */
+  readonly otherVa: number;
+  /** Ohms of one line of the longest branch, end to end. */
+  readonly branch: BranchOhms;
+  /** Where the feeder lies, at its hottest, °C. */
+  readonly ambientC: number;
+  readonly terminalC: 60 | 75 | 90;
+}
+
+/** One way of using the feeder. Counts are of chargers on at once. */
+export interface FeederOption {
+  /** Line to line on the feeder. */
+  readonly volts: number;
+  /** Of the transformer at its far end; null where there is none. */
+  readonly kva: number | null;
+  /** Line to line at the chargers. */
+  readonly chargerVolts: number;
+  /** Of one charger at its rated amperes. */
+  readonly chargerKw: number;
+  /** Largest breaker that may stand ahead of the transformer, up to the feeder's own; null without one. */
+  readonly transformerBreakerAmps: number | null;
+  /** Sides of the transformer that then need protection; null without one. */
+  readonly protection: 'primary only' | 'primary and secondary' | null;
+  /** Most chargers at full rate. */
+  readonly atFullRate: number;
+  /** All that are wished for run at full rate. */
+  readonly allAtFullRate: boolean;
+  /** With load management: most chargers that can each have the least a pilot calls for, 6 A. */
+  readonly atPilotFloor: number;
+  /** With load management: amperes and kW of each wished charger when all are on; null where that is under 6 A. */
+  readonly shared: { readonly amps: number; readonly kw: number } | null;
+  /** From nominal to the worst box with the wished chargers as they then run, that box's own at its rating, percent. */
+  readonly worstDropPercent: number;
+  /** Greatest line current of the transformer then, percent of its rated; null without one. */
+  readonly transformerPercent: number | null;
+  /** Continuous kVA left then: on the feeder at its own voltage, for what is fed ahead of the transformer, and behind it. */
+  readonly leftKva: { readonly onFeeder: number; readonly behind: number };
+}
+
+/** Voltages that a feeder of 600 V conductors may be moved to. Source: NEC Table 310.4(1), from memory. */
+const STANDARD_VOLTS = [240, 480, 600] as const;
+/** No panel is asked about more chargers than this. */
+const MOST_CHARGERS = 1000;
+
+/**
+ * What a feeder can carry: as it is; at each higher standard voltage straight to chargers that take it (240 V); and at each
+ * voltage above the panel's, its own among them, with a transformer of each standard size at its far end. Impedances of transformers are the middle of a plausible band,
+ * from memory. Load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and the transformer.
+ * RangeError where the tables do not hold the conductor.
+ */
+export function feederOptions(feeder: ExistingFeeder, wish: FeederWish, tables: CodeTables): readonly FeederOption[] {
+  const higher = STANDARD_VOLTS.filter((volts) => volts > feeder.volts * 1.05);
+  const options = [option(feeder, wish, tables, feeder.volts, null)];
+  for (const volts of [feeder.volts, ...higher]) {
+    if (volts === 240 && volts !== feeder.volts) options.push(option(feeder, wish, tables, volts, null));
+    if (volts <= wish.panelVolts * 1.05) continue;
+    for (const { kva } of tables.threePhaseTransformers.rows) options.push(option(feeder, wish, tables, volts, kva));
+  }
+  return options;
+}
+
+function option(
+  feeder: ExistingFeeder,
+  wish: FeederWish,
+  tables: CodeTables,
+  volts: number,
+  kva: number | null,
+): FeederOption {
+  const supply = supplyFor(feeder, wish, tables, volts, kva);
+  const chargerVolts = kva === null ? volts : wish.panelVolts;
+  const guarded = kva === null ? null : protectionFor(tables, feeder.breakerAmps, kva, volts, chargerVolts);
+  const steadyAmps = steadyAmpsOf(feeder, wish, tables);
+  const ratedAmps = kva === null ? Infinity : (kva * 1000) / (Math.sqrt(3) * chargerVolts);
+  const { powerFactor, otherVa, branch } = wish;
+  const loadOf = (chargers: number, amps: number): TrialLoad => ({ chargers, amps, powerFactor, otherVa, branch });
+  const fits = (chargers: number, amps: number): boolean => {
+    const line = trialAmps(supply, loadOf(chargers, amps));
+    return line.feeder <= steadyAmps * (1 + 1e-9) && line.panel <= ratedAmps * (1 + 1e-9);
+  };
+  const atFullRate = largestWhole(MOST_CHARGERS, (count) => fits(count, wish.amps));
+  const amps = sharedAmps(wish, (each) => fits(wish.chargers, each));
+  const then = trialAmps(supply, loadOf(wish.chargers, amps));
+  const kvaAt = (line: number, lineVolts: number): number => (Math.max(0, line) * Math.sqrt(3) * lineVolts) / 1000;
+  const onFeeder = kvaAt(steadyAmps - then.feeder, volts);
+  return {
+    volts,
+    kva,
+    chargerVolts,
+    chargerKw: (wish.amps * chargerVolts) / 1000,
+    transformerBreakerAmps: guarded?.breakerAmps ?? null,
+    protection: guarded?.protection ?? null,
+    atFullRate,
+    allAtFullRate: atFullRate >= wish.chargers,
+    atPilotFloor: largestWhole(MOST_CHARGERS, (count) => fits(count, PILOT_FLOOR_AMPS)),
+    shared: amps < PILOT_FLOOR_AMPS ? null : { amps, kw: (amps * chargerVolts) / 1000 },
+    worstDropPercent: trialDrop(supply, loadOf(wish.chargers, amps), wish.amps),
+    transformerPercent: kva === null ? null : (100 * then.panel) / ratedAmps,
+    leftKva: {
+      onFeeder,
+      behind: kva === null ? onFeeder : Math.min(onFeeder, kvaAt(ratedAmps - then.panel, chargerVolts)),
+    },
+  };
+}
+
+function supplyFor(
+  feeder: ExistingFeeder,
+  wish: FeederWish,
+  tables: CodeTables,
+  volts: number,
+  kva: number | null,
+): TrialSupply {
+  const { size, metal, sets } = feeder.conductor;
+  const { r, x } = impedance(tables, size, metal, feeder.raceway);
+  const per = feeder.length / 1000 / sets;
+  const secondaryVolts = wish.panelVolts;
+  return {
+    volts,
+    feederOhms: { re: r * per, im: x * per },
+    transformer:
+      kva === null
+        ? null
+        : {
+            secondaryVolts,
+            ohms: windingOhms(usualImpedance(tables, kva), usualXr(tables, kva), { kva, secondaryVolts }),
+          },
+  };
+}
+
+/**
+ * Continuous amperes that a feeder can carry: 80% of its breaker, or of the largest that may protect its conductors, and of
+ * what these carry at the terminals before correction; all of what they carry after it (215.2(A)(1), 215.3, 240.4(B)).
+ */
+function steadyAmpsOf({ conductor, breakerAmps }: ExistingFeeder, wish: FeederWish, tables: CodeTables): number {
+  const carried = feederAmpacity(tables, conductor, wish.ambientC, wish.terminalC);
+  if (carried === null) throw new RangeError(`the tables hold no ampacity of ${conductor.size} ${conductor.metal}`);
+  const device = Math.min(breakerAmps, largestDeviceFor(tables, carried.ampacity));
+  return Math.min(Math.min(device, carried.atTerminals) / tables.continuous.factor, carried.ampacity);
+}
+
+/** The breaker that may stand ahead of a transformer, the existing one where it may (Table 450.3(B)). */
+function protectionFor(
+  tables: CodeTables,
+  existing: number,
+  kva: number,
+  volts: number,
+  panelVolts: number,
+): { readonly breakerAmps: number; readonly protection: 'primary only' | 'primary and secondary' } {
+  const amps = {
+    primary: (kva * 1000) / (Math.sqrt(3) * volts),
+    secondary: (kva * 1000) / (Math.sqrt(3) * panelVolts),
+  };
+  const { primary: alone } = transformerProtection(tables, 'primary only', amps);
+  const most = (alone / 100) * amps.primary;
+  if (existing <= (alone === 125 ? standardRatingAtLeast(tables, most) : most))
+    return { breakerAmps: existing, protection: 'primary only' };
+  const { primary: both } = transformerProtection(tables, 'primary and secondary', amps);
+  const largest = standardRatingAtMost(tables, (both / 100) * amps.primary, 'breaker') ?? existing;
+  return { breakerAmps: Math.min(existing, largest), protection: 'primary and secondary' };
+}
+
+/** Amperes of each of the wished chargers when all are on: their rating, or as much of it as fits, to a hundredth. */
+function sharedAmps(wish: FeederWish, fits: (amps: number) => boolean): number {
+  if (fits(wish.amps)) return wish.amps;
+  return largestWhole(Math.floor(wish.amps * 100), (hundredths) => fits(hundredths / 100)) / 100;
+}

@@ -1,0 +1,133 @@
+import type { Rules } from '../../../routing/site/site.ts';
+import type { SupplyFeeder } from '../../plan-file.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+import { findImpedance, isConductorSize, largestDeviceFor } from '../../tables/lookup.ts';
+import { explained, type Step } from '../../words/explain.ts';
+import { measured } from '../../words/measured.ts';
+import { voltsAt } from '../load-flow/supply-report.ts';
+import { greatestLine } from '../panels/demand.ts';
+import { lineText, ohmText, SWEEP, SWEEP_SOURCE } from '../panels/equipment-steps.ts';
+import type { SupplyWork } from '../supply.ts';
+import type { SupplyNode } from '../tree/supply-tree.ts';
+import { feederAmpacity } from './feeder-ampacity.ts';
+import { feederGrounding } from './feeder-conductor.ts';
+import { feederAmbient } from './feeder-ways.ts';
+
+/** How what the plan says of a feeder was found: ohms, amps, drop, loss, demand, and what its conductors carry. */
+export function feederSteps(work: SupplyWork, row: SupplyFeeder, rules: Rules, tables: CodeTables): readonly Step[] {
+  const place = work.tree.nodes.findIndex(({ feeder }) => feeder?.id === row.id);
+  const node = work.tree.nodes[place]!;
+  return [
+    ...ohms(work, row, node, place, tables),
+    {
+      find: 'amperes, everything on',
+      formula: SWEEP,
+      values: { rounds: work.state.full.rounds },
+      result: lineText(row.amps, 'A'),
+      source: SWEEP_SOURCE,
+    },
+    drop(work, row, node, place),
+    loss(work, row, place),
+    {
+      find: 'loaded',
+      formula: '100 x demand / breaker; demand is the greatest line current with continuous load counted 125%',
+      values: { demand: measured(row.demandAmps, 'A'), breaker: measured(row.breakerAmps, 'A') },
+      result: row.percentLoaded,
+      unit: '%',
+      source: tables.continuous.source,
+    },
+    ...carried(work, node, place, rules, tables),
+  ];
+}
+
+function ohms(
+  { ways, model }: SupplyWork,
+  row: SupplyFeeder,
+  { feeder }: SupplyNode,
+  place: number,
+  tables: CodeTables,
+): Step[] {
+  const z = model.feederOhms[place] ?? null;
+  if (feeder === null || z === null) return [];
+  const { size, metal, sets } = feeder.conductor;
+  const raceway = ways.kinds[place] ?? 'PVC';
+  const table = findImpedance(tables, size, metal, raceway)!;
+  return [
+    {
+      find: 'ohms of one line',
+      formula: '(R + j X of Table 9 per 1,000 ft) x length / 1,000 / sets',
+      values: {
+        conductor: `${size} ${metal} in ${raceway}`,
+        R: measured(table.r, 'ohm/1,000 ft'),
+        X: measured(table.x, 'ohm/1,000 ft'),
+        length: measured(row.length, 'ft'),
+        sets,
+      },
+      result: ohmText(z),
+      source: tables.impedances.source,
+    },
+  ];
+}
+
+function drop({ tree, lines, model, state }: SupplyWork, row: SupplyFeeder, node: SupplyNode, place: number): Step {
+  const above = tree.nodes[node.parent]!;
+  const incoming = lines.equipment.get(node.equipment.id) ?? 'ABC';
+  const at = (bus: number): string => lineText(pairsOnly(voltsAt(state.full.volts, bus, above.system, incoming)), 'V');
+  return {
+    find: 'drop',
+    formula: '100 x the greatest difference of volts across a pair of lines / nominal volts',
+    values: {
+      'at its head': at(model.loadBus[node.parent]!),
+      'at its far end': at(model.feedBus[place]!),
+      nominal: measured(above.system.volts, 'V'),
+    },
+    result: row.dropPercent,
+    unit: '%',
+    source: SWEEP_SOURCE,
+  };
+}
+
+const pairsOnly = ({ AB, BC, CA }: { AB: number; BC: number; CA: number }) => ({ AB, BC, CA });
+
+function loss({ model }: SupplyWork, row: SupplyFeeder, place: number): Step {
+  return {
+    find: 'loss',
+    formula: 'ohms of one line x sum of the squares of its amperes, the neutral among them',
+    values: { R: measured(model.feederOhms[place]?.re ?? 0, 'ohm'), amperes: lineText(row.amps, 'A') },
+    result: row.lossWatts,
+    unit: 'W',
+    source: 'definition',
+  };
+}
+
+/** What its conductors carry where they lie, against 125% and against the load itself, and the grounding conductor beside. */
+function carried(
+  { ways, state, model }: SupplyWork,
+  { feeder }: SupplyNode,
+  place: number,
+  rules: Rules,
+  tables: CodeTables,
+): readonly Step[] {
+  if (feeder === null || !isConductorSize(feeder.conductor.size)) return [];
+  const { steps } = explained((tell) => {
+    const ambientC = feederAmbient(tables, rules, feeder, ways.along[place]!, tell);
+    const amps = feederAmpacity(tables, feeder.conductor, ambientC, rules.terminalC, tell);
+    if (amps === null) return;
+    const bus = model.feedBus[place]!;
+    tell(() => ({
+      find: 'conductors for the load',
+      formula:
+        'at the terminals before correction at least the demand, continuous load counted 125%; after correction at least the load itself; the breaker at most the next standard rating above that',
+      values: {
+        'at the terminals': measured(amps.atTerminals, 'A'),
+        demand: measured(greatestLine(state.demand.into, bus), 'A'),
+        'after correction': measured(amps.ampacity, 'A'),
+        load: measured(greatestLine(state.load.into, bus), 'A'),
+      },
+      result: measured(largestDeviceFor(tables, amps.ampacity), 'A at most'),
+      source: `${tables.edition} 215.2(A)(1), 240.4(B), (C)`,
+    }));
+    feederGrounding(tables, feeder, rules.terminalC, ambientC, tell);
+  });
+  return steps;
+}

@@ -1,0 +1,70 @@
+import type { Load } from '../../../routing/site/site.ts';
+import { remembered } from '../../kept/memo.ts';
+import type { SupplyLines } from '../tree/supply-lines.ts';
+import type { SupplyTree } from '../tree/supply-tree.ts';
+import type { ChargerSums } from './charger-sums.ts';
+import type { Draws } from './draws.ts';
+import { drawsOf } from './seats.ts';
+import { type SupplyModel, withoutImpedance } from './supply-model.ts';
+import { type Solved, solve } from './sweep.ts';
+
+/** The supply worked through, with everything on at once. */
+export interface SupplyState {
+  readonly full: Solved;
+  /** The same with generation off; null where there is none. */
+  readonly withoutGeneration: Solved | null;
+  /** Currents that devices and conductors are chosen for, at nominal voltages: continuous load counts 125%. */
+  readonly demand: Solved;
+  /** The load itself at nominal voltages, continuous load counted once. */
+  readonly load: Solved;
+  /** As `demand`, with no charger counted for less than the unit load. */
+  readonly unitDemand: Solved;
+  /** What generation alone sends back, 125% of it, at nominal voltages; null where there is none. */
+  readonly backFeed: Solved | null;
+  /** Generation with nothing drawn, for the highest volts; null where there is none. */
+  readonly idle: Solved | null;
+  readonly sums: ChargerSums;
+}
+
+const produced = (load: Load): number => (load.generation === true ? load.va : 0);
+const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
+
+/**
+ * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
+ * not change. Remembered.
+ */
+export const supplyState = remembered(
+  (
+    sums: ChargerSums,
+    tree: SupplyTree,
+    model: SupplyModel,
+    lines: SupplyLines,
+    loads: readonly Load[],
+    powerFactor: number,
+    continuousFactor: number,
+  ): SupplyState => {
+    const draws = (factor: number, vaOf: (load: Load) => number, amps = sums.amps): Draws =>
+      drawsOf(tree, model, lines, amps, loads, { powerFactor, factor, vaOf });
+    const open = withoutImpedance(model.buses);
+    const generates = loads.some((load) => produced(load) > 0);
+    const planned = (load: Load): number => drawn(load) * (load.continuous ? continuousFactor : 1);
+    const full = draws(1, (load) => drawn(load) - produced(load));
+    const back = draws(0, (load) => continuousFactor * produced(load));
+    return {
+      full: solve(model.buses, full),
+      withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
+      // A set ceiling counts as continuous load: 220.70 (from memory).
+      demand: solve(open, draws(continuousFactor, planned)),
+      load: solve(open, draws(1, drawn)),
+      unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
+      backFeed: generates ? solve(open, back) : null,
+      idle: generates
+        ? solve(
+            model.buses,
+            draws(0, (load) => -produced(load)),
+          )
+        : null,
+      sums,
+    };
+  },
+);

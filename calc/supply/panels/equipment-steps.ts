@@ -1,0 +1,200 @@
+import type { Run } from '../../../routing/network/run.ts';
+import type { Charger, Load, Site } from '../../../routing/site/site.ts';
+import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+import type { Step } from '../../words/explain.ts';
+import { measured } from '../../words/measured.ts';
+import { faultOhmsOf } from '../fault/fault.ts';
+import { magnitudeAt, type Phasor } from '../load-flow/phasor.ts';
+import type { SupplyWork } from '../supply.ts';
+import { systemName } from '../tree/system.ts';
+import { deviceOf, greatestLine, ratingOf } from './demand.ts';
+
+/** How volts and amps everywhere are found at once. */
+export const SWEEP =
+  'the whole supply solved at once: amps from the volts, summed towards the source; volts from the amps, outwards; until no voltage changes by more than 1e-9 of nominal';
+export const SWEEP_SOURCE =
+  'backward and forward sweep, W. H. Kersting, Distribution System Modeling and Analysis (from memory)';
+
+/** How what the plan says of a piece of equipment was found: load, volts, amps, demand, rating, fault current. */
+export function equipmentSteps(
+  site: Site,
+  runs: readonly Run[],
+  work: SupplyWork,
+  row: SupplyEquipment,
+  tables: CodeTables,
+): readonly Step[] {
+  const place = work.tree.placeOf.get(row.id)!;
+  const beyond = placesBeyond(work, place);
+  const chargers = site.chargers.filter(
+    (_, i) => beyond.has(work.seats.node[i]!) && (runs[i]?.length ?? null) !== null,
+  );
+  const loads = site.loads.filter(
+    ({ from, generation }) => generation !== true && beyond.has(work.tree.placeOf.get(from) ?? -1),
+  );
+  return [
+    connected(row, chargers, loads),
+    ...share(site, work, row, place),
+    amps(row, work),
+    volts(row, work, place),
+    demand(work, place, tables),
+    ...rating(row, work, place),
+    ...fault(row, work, place),
+    ...highest(row, work, place),
+  ];
+}
+
+function placesBeyond({ tree }: SupplyWork, place: number): ReadonlySet<number> {
+  const beyond = new Set([place]);
+  tree.nodes.forEach(({ parent }, at) => {
+    if (beyond.has(parent)) beyond.add(at);
+  });
+  return beyond;
+}
+
+const connected = (row: SupplyEquipment, chargers: readonly Charger[], loads: readonly Load[]): Step => ({
+  find: 'connected load',
+  formula: 'rated volt-amperes of the chargers with a run and of the loads, here and beyond; generation left out',
+  values: { chargers: chargers.length, loads: measured(sum(loads.map(({ va }) => va)), 'VA') },
+  result: row.connectedVa,
+  unit: 'VA',
+  source: 'ratings as entered',
+});
+
+/** What load management leaves, where it holds anything back. */
+function share(site: Site, { tree }: SupplyWork, row: SupplyEquipment, place: number): Step[] {
+  const { managedAmps } = tree.nodes[place]!.equipment;
+  if (managedAmps === undefined) return [];
+  const own = site.chargers.filter(({ from }) => from === row.id).length;
+  return [
+    {
+      find: 'share that load management leaves',
+      formula:
+        'one factor for all chargers, so that the greatest line current of theirs is the ceiling; 1 where it is less',
+      values: { ceiling: measured(managedAmps, 'A'), 'chargers here': own },
+      result: row.chargerShare,
+      source: 'load management as entered; NEC 625.42 (from memory)',
+    },
+  ];
+}
+
+const amps = (row: SupplyEquipment, { state }: SupplyWork): Step => ({
+  find: 'amperes out, everything on',
+  formula: SWEEP,
+  values: { rounds: state.full.rounds },
+  result: lineText(row.amps, 'A'),
+  source: SWEEP_SOURCE,
+});
+
+function volts(row: SupplyEquipment, { tree, state }: SupplyWork, place: number): Step {
+  const { system, parent } = tree.nodes[place]!;
+  return {
+    find: 'volts, everything on',
+    formula: parent < 0 ? 'held at nominal: nothing feeds it' : SWEEP,
+    values: { nominal: systemName(system), rounds: state.full.rounds },
+    result: lineText(row.volts, 'V'),
+    source: parent < 0 ? 'a convention of this planner' : SWEEP_SOURCE,
+  };
+}
+
+function demand({ model, state }: SupplyWork, place: number, tables: CodeTables): Step {
+  const bus = model.loadBus[place]!;
+  const line = (i: number): string => measured(magnitudeAt(state.demand.out, 3 * bus + i), 'A');
+  const percent = `${100 * tables.continuous.factor}%`;
+  return {
+    find: 'demand',
+    formula: `greatest line current with every charger, load-managed ceiling and continuous load counted ${percent}, at nominal volts, as phasors`,
+    values: { A: line(0), B: line(1), C: line(2) },
+    result: greatestLine(state.demand.out, bus),
+    unit: 'A',
+    source: tables.continuous.source,
+  };
+}
+
+function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step[] {
+  const rated = ratingOf(tree, place);
+  if (rated === undefined || row.percentLoaded === undefined) return [];
+  const device = deviceOf(tree, place);
+  const { busAmps } = tree.nodes[place]!.equipment;
+  return [
+    {
+      find: 'rating',
+      formula: 'the least of its main, the breaker of its feeder and its busbar',
+      values: {
+        ...(device === undefined ? {} : { 'main or breaker': measured(device, 'A') }),
+        ...(busAmps === undefined ? {} : { busbar: measured(busAmps, 'A') }),
+      },
+      result: rated,
+      unit: 'A',
+      source: 'ratings as entered; NEC 408.36, 215.3 (from memory)',
+    },
+    {
+      find: 'loaded',
+      formula: '100 x demand / rating',
+      values: { demand: measured(row.demandAmps, 'A'), rating: measured(rated, 'A') },
+      result: row.percentLoaded,
+      unit: '%',
+      source: 'definition',
+    },
+  ];
+}
+
+function fault(row: SupplyEquipment, { tree, model }: SupplyWork, place: number): Step[] {
+  if (row.faultAmps === undefined) return [];
+  const values: Record<string, string> = {};
+  let ahead = 'endless supply ahead of the transformer';
+  for (let at = place; at >= 0; at = tree.nodes[at]!.parent) {
+    const { equipment, primary, feeder, parent } = tree.nodes[at]!;
+    const { faultAmps, faultXr } = equipment;
+    const winding = model.windingOhms[at] ?? null;
+    const ohms = model.feederOhms[at] ?? null;
+    if (winding !== null) values[equipment.id] = ohmText(winding);
+    if (feeder !== null && ohms !== null) values[`feeder ${feeder.id}`] = ohmText(ohms);
+    if (parent < 0 && primary === null && faultAmps !== undefined) {
+      const xr = faultXr === undefined ? 'all reactance, no X/R given' : `X/R ${faultXr}`;
+      values[equipment.id] = `${measured(faultAmps, 'A')}, ${xr}`;
+      ahead = 'ohms ahead of a transformer by the square of its ratio';
+    }
+  }
+  const z = faultOhmsOf(tree, model)[place]!;
+  const { system } = tree.nodes[place]!;
+  return [
+    {
+      find: 'available fault current',
+      formula:
+        system.phases === 3
+          ? `volts to neutral / magnitude of the ohms of one line from the supply, R and X added; ${ahead}`
+          : `volts / (2 x magnitude of the ohms of one line from the supply), R and X added; ${ahead}`,
+      values: { ...values, 'in all': ohmText(z), volts: measured(system.volts, 'V') },
+      result: row.faultAmps,
+      unit: 'A',
+      source: 'I = V / |Z|, standard theory',
+    },
+  ];
+}
+
+function highest(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step[] {
+  if (row.highestVolts === undefined) return [];
+  return [
+    {
+      find: 'highest volts',
+      formula: `generation alone, nothing drawn: ${SWEEP}; the highest of its pairs`,
+      values: { nominal: measured(tree.nodes[place]!.system.volts, 'V') },
+      result: row.highestVolts,
+      unit: 'V',
+      source: SWEEP_SOURCE,
+    },
+  ];
+}
+
+/** `0.012 + j 0.009 ohm`. */
+export const ohmText = ({ re, im }: Phasor): string =>
+  `${Number(re.toPrecision(4))} + j ${Number(im.toPrecision(4))} ohm`;
+
+/** `AB 205.1, BC 205.4, CA 204.9 V`: lines that are not there left out. */
+export function lineText(lines: LineVolts | LineAmps, unit: string): string {
+  const there = Object.entries(lines).filter(([, value]) => value !== 0 || unit === 'A');
+  return `${there.map(([line, value]) => `${line} ${(value as number).toFixed(1)}`).join(', ')} ${unit}`;
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

@@ -1,0 +1,102 @@
+import type { Charger, Equipment, Load, Site } from '../../../routing/site/site.ts';
+import type { Lines } from '../../../routing/site/vocabulary.ts';
+import { remembered } from '../../kept/memo.ts';
+import type { PhasePair } from '../../plan-file.ts';
+import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
+import type { SupplyTree } from '../tree/supply-tree.ts';
+import { spacesFor } from './panel-spaces.ts';
+
+/** One breaker of a panel. */
+export interface PanelCircuit {
+  /** Id of the charger, load or feeder that it serves. */
+  readonly id: string;
+  readonly serves: 'charger' | 'load' | 'feeder';
+  readonly lines: Lines;
+  /** Space numbers, one a pole; empty where the panel has no room for it on its lines. */
+  readonly spaces: readonly number[];
+}
+
+/** A panel as its door card shows it: odd spaces on the left, even on the right, lines in turn down each side. */
+export interface PanelSchedule {
+  readonly equipment: string;
+  /** Breakers by their first space; those without a space last. */
+  readonly circuits: readonly PanelCircuit[];
+  /** Poles of all breakers. */
+  readonly poles: number;
+  /** Spaces of the panel; undefined where the file does not say. */
+  readonly spaces?: number;
+}
+
+const SERVING_KINDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']);
+
+/**
+ * The schedule of every panelboard and switchboard, and of other equipment that has spaces. Rows run A, B, C from the top,
+ * so that a breaker of two poles in the first rows lies across AB, in the next CA, then BC (common practice, no source).
+ * Outgoing feeders stand first, then chargers in the order of the file, then loads; a space that no breaker left could
+ * use on its lines stays blank.
+ */
+export const panelSchedules = (site: Site): ReadonlyMap<string, PanelSchedule> =>
+  schedulesOf(treeOf(site), linesOf(site), site.chargers, site.loads);
+
+type Wanted = Omit<PanelCircuit, 'spaces'>;
+
+const schedulesOf = remembered(
+  (
+    tree: SupplyTree,
+    lines: SupplyLines,
+    chargers: readonly Charger[],
+    loads: readonly Load[],
+  ): ReadonlyMap<string, PanelSchedule> => {
+    const wanted = wantedBy(tree, lines, chargers, loads);
+    const schedules = new Map<string, PanelSchedule>();
+    for (const { equipment, system } of tree.nodes) {
+      const { id, kind, spaces } = equipment;
+      if (!SERVING_KINDS.has(kind) && spaces === undefined) continue;
+      const circuits = wanted.get(id) ?? [];
+      const rows = system.phases === 3 ? 'ABC' : (lines.equipment.get(id) ?? 'AB');
+      const spread = circuits.flatMap((circuit) => [circuit.id, circuit.serves, circuit.lines]);
+      schedules.set(id, scheduleOf(equipment, rows, spread));
+    }
+    return schedules;
+  },
+);
+
+/** The breakers of each piece of equipment: outgoing feeders, chargers, loads. */
+function wantedBy(
+  tree: SupplyTree,
+  lines: SupplyLines,
+  chargers: readonly Charger[],
+  loads: readonly Load[],
+): ReadonlyMap<string, readonly Wanted[]> {
+  const wanted = new Map<string, Wanted[]>();
+  const add = (from: string, circuit: Wanted): void => {
+    const list = wanted.get(from);
+    if (list === undefined) wanted.set(from, [circuit]);
+    else list.push(circuit);
+  };
+  for (const { feeder, equipment } of tree.nodes) {
+    if (feeder !== null)
+      add(feeder.from, { id: feeder.id, serves: 'feeder', lines: lines.equipment.get(equipment.id) ?? 'ABC' });
+  }
+  for (const { id, from } of chargers) add(from, { id, serves: 'charger', lines: lines.chargers.get(id)! });
+  for (const { id, from } of loads) add(from, { id, serves: 'load', lines: lines.loads.get(id)! });
+  return wanted;
+}
+
+/** The schedule of one panel, remembered for it. `spread` holds id, what is served and lines of each breaker in turn. */
+const scheduleOf = remembered((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
+  const wanted: Wanted[] = [];
+  for (let i = 0; i < spread.length; i += 3) {
+    const [id, serves, lines] = [spread[i]!, spread[i + 1], spread[i + 2]] as [string, Wanted['serves'], Lines];
+    wanted.push({ id, serves, lines });
+  }
+  const words = wanted.map(({ lines }) => lines);
+  const spaces = spacesFor(words, rows, equipment.spaces);
+  const circuits = wanted.map((circuit, i) => ({ ...circuit, spaces: spaces[i]! }));
+  return {
+    equipment: equipment.id,
+    circuits: circuits.sort((a, b) => (a.spaces[0] ?? Infinity) - (b.spaces[0] ?? Infinity) || 0),
+    poles: words.reduce((sum, { length }) => sum + length, 0),
+    ...(equipment.spaces === undefined ? {} : { spaces: equipment.spaces }),
+  };
+});

@@ -1,0 +1,69 @@
+import type { Lines } from '../../../routing/site/vocabulary.ts';
+
+/**
+ * Spaces for the breakers of a panel, in their order: odd numbers down the left side, even down the right, the lines of
+ * `rows` in turn from the top. At each free row stands the first breaker left with most poles whose first line is there;
+ * a row that none can use stays blank. An empty list for a breaker that finds no room.
+ * @param rows the lines of the panel, `"ABC"` or two of them
+ * @param spaces of the panel; undefined for as many as it takes
+ */
+export function spacesFor(
+  breakers: readonly Lines[],
+  rows: string,
+  spaces: number | undefined,
+): readonly (readonly number[])[] {
+  const queues = queuesOf(breakers, rows);
+  const taken: (readonly number[])[] = breakers.map(() => []);
+  const last = spaces ?? Infinity;
+  const next: [number, number] = [0, 0];
+  for (let left = breakers.length; left > 0; ) {
+    const side = next[0] <= next[1] ? 0 : 1;
+    const row = next[side];
+    const spaceAt = (poles: number): number => 2 * (row + poles) + side + 1;
+    // The side with the higher row is as full as the other, or fuller.
+    if (spaceAt(0) > last) {
+      if (next[0] === Infinity && next[1] === Infinity) break;
+      next[side] = Infinity;
+      continue;
+    }
+    const breaker = takeAt(queues, rows, row, (poles) => spaceAt(poles - 1) <= last);
+    if (breaker === undefined) {
+      next[side] = row + 1;
+      continue;
+    }
+    const poles = breakers[breaker]!.length;
+    taken[breaker] = Array.from({ length: poles }, (_, pole) => spaceAt(pole));
+    next[side] = row + poles;
+    left -= 1;
+  }
+  return taken;
+}
+
+/** Breakers, last first, by poles and by the line that the first pole must be on; any will do where they take all lines. */
+function queuesOf(breakers: readonly Lines[], rows: string): ReadonlyMap<string, number[]> {
+  const queues = new Map<string, number[]>();
+  for (let i = breakers.length - 1; i >= 0; i--) {
+    const lines = breakers[i]!;
+    const key = keyOf(lines.length, lines[0]!, rows);
+    const queue = queues.get(key);
+    if (queue === undefined) queues.set(key, [i]);
+    else queue.push(i);
+  }
+  return queues;
+}
+
+const keyOf = (poles: number, line: string, rows: string): string =>
+  poles === rows.length ? `${poles}` : `${poles}${line}`;
+
+function takeAt(
+  queues: ReadonlyMap<string, number[]>,
+  rows: string,
+  row: number,
+  hasRoom: (poles: number) => boolean,
+): number | undefined {
+  for (let poles = rows.length; poles >= 1; poles--) {
+    const queue = queues.get(keyOf(poles, rows[row % rows.length]!, rows));
+    if (queue !== undefined && queue.length > 0 && hasRoom(poles)) return queue.pop();
+  }
+  return undefined;
+}

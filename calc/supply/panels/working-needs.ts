@@ -1,0 +1,36 @@
+import type { NeedsOf, WorkingNeeds } from '../../../routing/network/working-needs.ts';
+import type { Site } from '../../../routing/site/site.ts';
+import { remembered } from '../../kept/memo.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+import { workingSpaceDepth } from '../../tables/lookup.ts';
+import { treeOf } from '../tree/supply-lines.ts';
+import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
+import { type System, toNeutral } from '../tree/system.ts';
+
+/** Equipment this large and wider than this, feet, has an entrance at each end of its working space: 110.26(C)(2). */
+const LARGE_AMPS = 1200;
+const WIDE = 6;
+
+/** Volts to ground of a system: to its neutral; of one without, between its lines, for none of them is grounded. */
+export const voltsToGround = (system: System): number => (system.neutral === null ? system.volts : toNeutral(system));
+
+/** What the working space of each piece of equipment is to be, by its volts and its size. Remembered for a tree. */
+export const workingNeeds = (site: Site, tables: CodeTables): NeedsOf => needsIn(treeOf(site), tables);
+
+const needsIn = remembered(
+  (tree: SupplyTree, tables: CodeTables): NeedsOf =>
+    new Map(tree.nodes.map((node) => [node.equipment.id, needsAt(node, tables)])),
+);
+
+function needsAt({ equipment, system, primary }: SupplyNode, tables: CodeTables): WorkingNeeds {
+  const volts = Math.max(voltsToGround(system), primary === null ? 0 : voltsToGround(primary));
+  const [clear, grounded, live] = (['clear', 'grounded', 'live'] as const).map((opposite) =>
+    workingSpaceDepth(tables, volts, opposite),
+  );
+  const { busAmps, mainAmps, size } = equipment;
+  return {
+    depths: clear == null || grounded == null || live == null ? null : [clear, grounded, live],
+    twoEntrances: (busAmps ?? mainAmps ?? 0) >= LARGE_AMPS && size[0] > WIDE,
+    source: `${tables.workingSpace.source}, ${Math.round(volts)} V to ground`,
+  };
+}
