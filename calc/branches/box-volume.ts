@@ -28,6 +28,9 @@ export const isBoxConductor = (tables: CodeTables, size: string): boolean =>
 
 /**
  * Least volume of a box, cubic inches (314.16(B)). RangeError for a conductor larger than 6 AWG.
+ * @example
+ * // NEC 2023 Table 314.16(B)(1): 3 in³ for 8 AWG, 2.5 in³ for 10 AWG; 4 x 3 + 2.5, the two grounds counting as one
+ * boxVolume(NEC, { conductors: [{ size: '8', count: 4 }], groundings: [{ size: '10', count: 2 }] }).volume // 14.5
  */
 export function boxVolume(tables: CodeTables, input: BoxInput, tell: Tell = SILENT): { readonly volume: number } {
   const { conductors, devices = [], clamps = false, groundings = [] } = input;

@@ -14,7 +14,12 @@ export interface ExpansionInput {
   readonly temperatureRangeC: number;
 }
 
-/** Change of length of a raceway over its temperature range, inches. */
+/**
+ * Change of length of a raceway over its temperature range, inches.
+ * @example
+ * // NEC 2023 Table 352.44: 100 ft of PVC over 100 °F changes by 4.06 in.
+ * expansion(NEC, { material: 'PVC', length: 100, temperatureRangeC: 100 / 1.8 }).change // 4.06
+ */
 export function expansion(tables: CodeTables, input: ExpansionInput, tell: Tell = SILENT): { readonly change: number } {
   const { material, length, temperatureRangeC } = input;
   const perF = tables.expansion.perF[material];

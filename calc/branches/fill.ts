@@ -28,6 +28,15 @@ export interface FillInput {
 /**
  * How full conductors make a raceway, against Chapter 9 Table 1. RangeError for a tray (Article 392 is not covered) and
  * where the tables lack a conductor or trade size.
+ * @example
+ * // NEC 2023 Chapter 9 Tables 4 and 5: 6 x 0.0366 + 0.0211 = 0.2407 in² of 0.864 in²
+ * fill(NEC, {
+ *   method: 'EMT',
+ *   conductors: [
+ *     { size: '8', insulation: 'THWN-2', count: 6 },
+ *     { size: '10', insulation: 'THWN-2', count: 1 },
+ *   ],
+ * }) // { conductorArea: 0.2407, fillPercent: 27.9, limitPercent: 40, tradeSize: '1', ok: true }
  */
 export function fill(tables: CodeTables, input: FillInput, tell: Tell = SILENT): Fill {
   const { method, conductors, nipple = false } = input;

@@ -14,6 +14,9 @@ export interface PullBoxInput {
  * raceway; from the wall of an angle or U pull to the opposite one, 6 times the largest of a row plus the others of it,
  * for the row that asks most. 0 for a box without raceways. The distance between two raceways of the same conductors is
  * 6 times the larger one besides.
+ * @example
+ * // NEC 2023 314.28(A): 8 x 3 in. straight through is more than 6 x 2 + 1.25 in. of the row
+ * pullBox(NEC, { straight: ['3'], rows: [['2', '1-1/4']] }).length // 24
  */
 export function pullBox(tables: CodeTables, input: PullBoxInput, tell: Tell = SILENT): { readonly length: number } {
   const { straightTimes, angleTimes, source } = tables.pullBoxes;

@@ -43,6 +43,17 @@ const SOURCE = 'cable pulling practice: T + w L (f cos + sin) on a straight, T e
  * Tension and sidewall pressure of a pull, segment by segment. A bend multiplies the tension by e^(friction x angle),
  * whichever way it turns: the weight of the conductors within it is left out, as the common hand method does. Down a
  * slope that the conductors would slide by themselves the tension is 0, never less.
+ * @example
+ * // Hand-worked: 20 + 1.5 x 100 x 0.4 = 80 lb, then 80 x e^(0.4 x pi / 2) = 149.96 lb, over 2 ft
+ * pulling({
+ *   segments: [
+ *     { kind: 'straight', length: 100 },
+ *     { kind: 'bend', angle: 90, radius: 2 },
+ *   ],
+ *   weightPerFoot: 1.5,
+ *   friction: 0.4,
+ *   tensionIn: 20,
+ * }) // { tension: [80, 149.96], sidewall: [0, 74.98] }
  */
 export function pulling(input: PullInput, tell: Tell = SILENT): Pull {
   const { segments, weightPerFoot, friction, tensionIn = 0 } = input;

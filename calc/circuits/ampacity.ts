@@ -35,6 +35,14 @@ export const terminalColumnOf = (terminalC: Column, insulation: Column): Column 
  * Ampacity of one conductor: from the column of its insulation, corrected for ambient and for others beside it
  * (310.15), and, where `terminalC` is given, no more than the terminals' column allows (110.14(C)). Null where the table
  * has no figure for the conductor, as for 14 AWG aluminum. 0 past the ambient table.
+ * @example
+ * // NEC 2023 Table 310.16: 8 AWG copper has 55 A at 90 °C and 50 A at 75 °C, the terminals' limit
+ * ampacity(NEC, {
+ *   conductor: { size: '8', metal: 'copper', insulation: 'THWN-2' },
+ *   ambientC: 30,
+ *   currentCarrying: 2,
+ *   terminalC: 75,
+ * }).ampacity // 50
  */
 export function ampacity(
   tables: CodeTables,

@@ -40,7 +40,12 @@ const loadOf = (amps: number, continuous: boolean) => ({
   other: continuous ? 0 : amps,
 });
 
-/** Standard rating for a load, 125% of a continuous one; Infinity past the largest. */
+/**
+ * Standard rating for a load, 125% of a continuous one; Infinity past the largest.
+ * @example
+ * // NEC 2023 210.20(A), Table 240.6(A): 125% of 32 A is 40 A, a standard rating
+ * branchBreaker(NEC, 32, true) // 40
+ */
 export const branchBreaker = (tables: CodeTables, amps: number, continuous: boolean): number =>
   standardRatingAtLeast(tables, designAmps(tables, loadOf(amps, continuous)));
 
@@ -49,6 +54,18 @@ export const branchBreaker = (tables: CodeTables, amps: number, continuous: bool
  * factors, is at least the design load (210.19(A)(1)); with factors at least the load; and the breaker is one that may
  * protect it: at most the next standard rating above that ampacity to 800 A (240.4(B), (C)), and within the limits of
  * small conductors (240.4(D)).
+ * @example
+ * // NEC 2023 310.15: ten 6 AWG at 40 °C carry 75 x 0.91 x 0.5 = 34 A, too little for 40 A (240.4(B)); 4 AWG 43 A
+ * branchConductor(NEC, {
+ *   amps: 32,
+ *   continuous: true,
+ *   breakerAmps: 40,
+ *   metal: 'copper',
+ *   insulation: 'THWN-2',
+ *   ambientC: 40,
+ *   currentCarrying: 10,
+ *   terminalC: 75,
+ * }).size // '4'
  */
 export function branchConductor(tables: CodeTables, duty: ConductorDuty, tell: Tell = SILENT): PowerConductor | null {
   const { amps, continuous, breakerAmps, metal, insulation, terminalC } = duty;
@@ -85,6 +102,17 @@ export function branchConductor(tables: CodeTables, duty: ConductorDuty, tell: T
 /**
  * Breaker, conductor and grounding conductor of one branch circuit, before any growth for voltage drop. Null where the
  * load is past the standard ratings or past what a single conductor of the tables carries.
+ * @example
+ * // NEC 2023 210.19(A)(1), 240.4, 250.122: 8 AWG has 50 A at 75 °C terminals and 55 x 0.91 x 0.8 = 40.04 A
+ * branch(NEC, {
+ *   amps: 32,
+ *   continuous: true,
+ *   metal: 'copper',
+ *   insulation: 'THWN-2',
+ *   ambientC: 40,
+ *   currentCarrying: 6,
+ *   terminalC: 75,
+ * }) // { breakerAmps: 40, conductor: { size: '8', metal: 'copper', insulation: 'THWN-2' }, grounding: { size: '10' } }
  */
 export function branch(
   tables: CodeTables,

@@ -28,6 +28,10 @@ export const BY_A_HAIR = 0.005;
  * Equipment grounding conductor of a circuit, full size in each raceway of a parallel one (250.122(F)). Conductors
  * grown for voltage drop raise it in proportion of circular mils; those grown for heat or for others beside them do not,
  * so `conductorNeeded` is the size after correction and adjustment.
+ * @example
+ * // NEC 2023 Table 250.122: 10 AWG copper to 60 A; Chapter 9 Table 8: 10380 x 26240 / 16510 = 16498, within 8 AWG
+ * grounding(NEC, { breakerAmps: 40, metal: 'copper' }).size // '10'
+ * grounding(NEC, { breakerAmps: 40, metal: 'copper', conductor: '6', conductorNeeded: '8' }).size // '8'
  */
 export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell = SILENT): { readonly size: string } {
   const { breakerAmps, metal, conductor, conductorNeeded, sets = 1, setsNeeded = 1, slack = 0 } = input;

@@ -8,6 +8,16 @@ import type { DropCircuit } from './voltage-drop.ts';
 /**
  * Greatest one-way length, ft, at which the drop is `limitPercent`: the inverse of `voltageDrop`, by the same method.
  * Null where no length drops so far: no current flows, or the volts at the load never fall to it before they rise again.
+ * @example
+ * // Hand-worked by NEC 2023 Chapter 9 Table 8: 3% of 240 V is 7.2 V, over 2 x 32 A x 0.778 ohm per 1,000 ft
+ * longestRun(NEC, {
+ *   phases: 1,
+ *   volts: 240,
+ *   amps: 32,
+ *   conductor: { size: '8', metal: 'copper' },
+ *   method: 'resistance',
+ *   limitPercent: 3,
+ * }) // 144.6
  */
 export function longestRun(
   tables: CodeTables,

@@ -25,6 +25,16 @@ export const DROP_FORMULAS = {
 /**
  * Voltage drop of a circuit `length` feet long, one way: volts, percent of the volts where it is fed, and the volts left
  * at the load. RangeError where the tables have no figure for the conductor, and by the exact method past the collapse.
+ * @example
+ * // Hand-worked by NEC 2023 Chapter 9 Table 8: 2 x 32 A x 0.778 ohm per 1,000 ft x 150 ft
+ * voltageDrop(NEC, {
+ *   phases: 1,
+ *   volts: 240,
+ *   amps: 32,
+ *   length: 150,
+ *   conductor: { size: '8', metal: 'copper' },
+ *   method: 'resistance',
+ * }) // { dropVolts: 7.4688, dropPercent: 3.112, voltsAtLoad: 232.5312 }
  */
 export function voltageDrop(
   tables: CodeTables,

@@ -64,7 +64,13 @@ const HELD: readonly CodeTables[] = [NEC_2023];
 /** Names of the editions whose tables are held. */
 export const EDITIONS: readonly string[] = HELD.map(({ edition }) => edition);
 
-/** Tables of the edition that `rules.code` names, such as `"NEC 2023"`; undefined where it is not held. */
+/**
+ * Tables of the edition that `rules.code` names, such as `"NEC 2023"`; undefined where it is not held.
+ * @example
+ * // The edition is that of NFPA 70, 2023
+ * tablesFor('NEC 2023')?.edition // 'NEC 2023'
+ * tablesFor('NEC 1897') // undefined
+ */
 export const tablesFor = (code: string): CodeTables | undefined => HELD.find((tables) => tables.edition === code);
 
 /** Tables that a site is planned by: those of its edition, or where they are not held the newest that are. */

@@ -41,6 +41,9 @@ const MOST_SIZES = 400;
  * proved. A kerf is lost with every piece but the one that ends at the end of its stock, which is the same as cutting
  * pieces longer by a kerf from a stock longer by a kerf.
  * @throws RangeError where a length is not positive or a piece is longer than the stock
+ * @example
+ * // Hand-worked: 6 + 4 and 7 + 3 fill two 10 ft sticks, and 20 ft need two
+ * cut({ stock: 10, pieces: [3, 7, 4, 6] }) // { stocks: 2, bound: 2, plan: [[7, 3], [6, 4]] }
  */
 export function cut({ stock, pieces, kerf = 0 }: CutWish, tell: Tell = SILENT): CutPlan {
   if (!(stock > 0)) throw new RangeError(`a stock must be longer than 0, got ${stock}`);

@@ -18,7 +18,12 @@ export type Tell = (step: () => Step) => void;
 /** Listens to nothing: for the pipeline's inner loops. */
 export const SILENT: Tell = () => {};
 
-/** Runs `work` and returns its result with the steps it told. */
+/**
+ * Runs `work` and returns its result with the steps it told.
+ * @example
+ * // By definition: one step, of no change of length at one temperature
+ * explained((tell) => expansion(NEC, { material: 'PVC', length: 100, temperatureRangeC: 0 }, tell)).steps[0].find // 'change of length'
+ */
 export function explained<T>(work: (tell: Tell) => T): { readonly result: T; readonly steps: readonly Step[] } {
   const steps: Step[] = [];
   const result = work((step) => {

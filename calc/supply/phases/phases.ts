@@ -38,6 +38,10 @@ export function worstLine(legs: LegAmps, connection: PhaseLoads['connection'], t
  * AB, BC, CA with line currents added as phasors at one power factor, or on A, B, C to neutral with the greatest leg.
  * Among the best, loads of equal size are dealt in rotation in the order in which they stand, so that equal chargers read
  * AB, BC, CA, AB. RangeError for amperes that are not over 0.
+ * @example
+ * // Hand-worked: one load on each pair of lines; each line is fed from two pairs, sqrt 3 x 32 A
+ * assignPhases({ amps: [32, 32, 32], connection: 'line-to-line' }).assignment // ['AB', 'BC', 'CA']
+ * assignPhases({ amps: [32, 32, 32], connection: 'line-to-line' }).worstLineAmps // 55.43
  */
 export function assignPhases<C extends PhaseLoads['connection']>(
   loads: PhaseLoads<C>,

@@ -49,7 +49,12 @@ export function regulation(
   return Math.hypot(powerFactor + share * per.r, sine + share * per.x) - 1;
 }
 
-/** Rated amperes of both sides, and, where the nameplate figures are given, regulation and fault current. */
+/**
+ * Rated amperes of both sides, and, where the nameplate figures are given, regulation and fault current.
+ * @example
+ * // Hand-worked: 150,000 / (sqrt 3 x 480) and / (sqrt 3 x 208); 5% lets twenty times the latter flow
+ * transformer({ kva: 150, primaryVolts: 480, secondaryVolts: 208, phases: 3, impedancePercent: 5 }) // { primaryAmps: 180.42, secondaryAmps: 416.36, faultAmps: 8327 }
+ */
 export function transformer(input: TransformerInput, tell: Tell = SILENT): TransformerResult {
   const { kva, primaryVolts, secondaryVolts, phases, impedancePercent, xr, loadKva = kva, powerFactor = 1 } = input;
   const primaryAmps = lineAmps(1000 * kva, primaryVolts, phases);
