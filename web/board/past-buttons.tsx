@@ -1,5 +1,4 @@
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-
 import { afterPress } from './keys-to-board.ts';
 
 /** Undo and redo, each with the name of what it takes back or does again. */
@@ -34,8 +33,10 @@ const Past = ({ word, name, keys, act }: PastProps) => (
       afterPress(event);
     }}
   >
-    {word}
-    {name && <span className="past-name">: {lower(name)}</span>}
+    <span className="past-name">
+      {word}
+      {name && `: ${lower(name)}`}
+    </span>
   </button>
 );
 
