@@ -1,6 +1,6 @@
 import regular from '../sheets/fonts/overpass-regular.ttf?inline';
 import semibold from '../sheets/fonts/overpass-semibold.ttf?inline';
-import type { FontBytes } from '../sheets/pdf/lettering.ts';
+import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
 
 /** The typeface of the drawing set: it travels inside the one file of the command line. */
 export const packedFonts = async (): Promise<FontBytes> => ({ regular: bytesOf(regular), bold: bytesOf(semibold) });

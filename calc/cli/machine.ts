@@ -1,4 +1,4 @@
-import type { FontBytes } from '../sheets/pdf/lettering.ts';
+import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */
 export interface Machine {

@@ -5,9 +5,9 @@ import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
-import type { FontBytes } from './pdf/lettering.ts';
-import type { Paper } from './pdf/paper.ts';
-import type { Underlay } from './pdf/underlay.ts';
+import type { FontBytes } from './pdf/kit/lettering.ts';
+import type { Paper } from './pdf/kit/paper.ts';
+import type { Underlay } from './pdf/kit/underlay.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
 import { SHEET_NAMES, type SheetEnding, type SheetName, TABLE_NAMES, type TableName } from './sheet-names.ts';
@@ -82,7 +82,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.cost.csv': tableWriter('cost'),
   '.setting-out.csv': tableWriter('setting-out'),
   '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
-  '.ifc': async ({ site, plan }) => (await import('./ifc.ts')).ifc(site, plan),
+  '.ifc': async ({ site, plan }) => (await import('./ifc/ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>
     `${JSON.stringify((await import('../plan/published-plan.ts')).publishedPlan(plan, site))}\n`,
 };

@@ -99,6 +99,17 @@ describe('calc is a stack of floors', () => {
   });
 });
 
+test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
+  const SHEETS = ['kit', 'schedules', 'plans', 'one-line', 'strips', 'legend', 'cover', 'drawing-set.ts'];
+  const folder = join('calc', 'sheets', 'pdf');
+  const rank = (path: string): number => SHEETS.indexOf(path.slice(folder.length + 1).split('/')[0] ?? '');
+  const inside = ARROWS.filter(({ from, to }) => from.startsWith(`${folder}/`) && to.startsWith(`${folder}/`));
+  expect(inside.length).toBeGreaterThan(100);
+  expect(
+    inside.filter(({ from, to }) => rank(from) < 0 || rank(from) < rank(to)).map(({ from, to }) => `${from} -> ${to}`),
+  ).toEqual([]);
+});
+
 test('nothing in a room but the command line asks the clock, a random source or the network', () => {
   const CALLS = /\b(Math\.random|Date\.now|new Date\((?!\d)|performance\.now|setTimeout|fetch)\b/;
   const stages = ['routing', 'calc'].flatMap(sources).filter((path) => !path.startsWith(join('calc', 'cli')));

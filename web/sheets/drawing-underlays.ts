@@ -1,4 +1,4 @@
-import type { Underlay as Laid } from '../../calc/sheets/pdf/underlay.ts';
+import type { Underlay as Laid } from '../../calc/sheets/pdf/kit/underlay.ts';
 import type { Site, Underlay } from '../../routing/site/site.ts';
 import { keptBytes } from '../underlay/kept-bytes.ts';
 import { MAX_SIDE } from '../underlay/picture.ts';

@@ -1,5 +1,5 @@
 import type { PriceList } from '../../calc/prices/price-list.ts';
-import type { Underlay } from '../../calc/sheets/pdf/underlay.ts';
+import type { Underlay } from '../../calc/sheets/pdf/kit/underlay.ts';
 import type { SheetEnding } from '../../calc/sheets/sheet-names.ts';
 import type { Site } from '../../routing/site/site.ts';
 

@@ -2,7 +2,7 @@ import { alternativeOf } from '../../calc/plan/alternative.ts';
 import type { Alternative } from '../../calc/plan/comparison.ts';
 import { revision } from '../../calc/plan/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
-import type { FontBytes } from '../../calc/sheets/pdf/lettering.ts';
+import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
 import { revisedSet } from '../../calc/sheets/revised-set.ts';
 import { sheetFileName } from './sheet-file-name.ts';
 import type { SheetContent, SheetNews, SheetRequest } from './sheet-request.ts';

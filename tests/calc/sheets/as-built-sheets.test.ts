@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { feederLines } from '../../../calc/sheets/pdf/one-line-words.ts';
+import { feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';

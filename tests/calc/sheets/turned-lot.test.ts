@@ -3,7 +3,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { alongGridlines } from '../../../calc/sheets/pdf/along-gridlines.ts';
+import { alongGridlines } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import * as WebIfc from 'web-ifc';
-import { ifc } from '../../../calc/sheets/ifc.ts';
+import { ifc } from '../../../calc/sheets/ifc/ifc.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { fromFeet } from '../../../routing/site/units.ts';

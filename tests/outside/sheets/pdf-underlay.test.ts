@@ -1,6 +1,6 @@
 import { degrees, PDFDict, PDFDocument, PDFName, PDFString } from '@cantoo/pdf-lib';
 import { describe, expect, test } from 'vitest';
-import type { Underlay, UnderlayPlacement } from '../../../calc/sheets/pdf/underlay.ts';
+import type { Underlay, UnderlayPlacement } from '../../../calc/sheets/pdf/kit/underlay.ts';
 import { setOf } from './drawing-set.ts';
 import { plannedSample } from './planned-samples.ts';
 import { type PageText, placedOn, type ReadPdf, readPdf } from './read-pdf.ts';

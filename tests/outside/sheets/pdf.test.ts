@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { sheetShape } from '../../../calc/sheets/pdf/paper.ts';
+import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';

@@ -1,7 +1,7 @@
 import { GRADES } from '../../../../routing/site/finding.ts';
 import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../checks/standing.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Table } from '../table.ts';
+import type { Table } from '../kit/table.ts';
 
 /** Every check that was made, the worst first: what it found, on how much, by which rule; the rest in a line below. */
 export function checksTable({ checks }: Pick<Plan, 'checks'>, width: number): Table {

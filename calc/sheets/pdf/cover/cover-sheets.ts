@@ -1,11 +1,11 @@
 import { tablesOf } from '../../../tables/nec-2023.ts';
-import { type Area, top } from '../area.ts';
-import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../draft.ts';
-import { PENS } from '../ink.ts';
-import { shortened } from '../lines-of-text.ts';
-import type { Pen } from '../pen.ts';
-import { flowTables, TABLE_GAP, type Table, type TablePage } from '../table.ts';
-import { drawTable } from '../table-drawing.ts';
+import { type Area, top } from '../kit/area.ts';
+import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
+import { PENS } from '../kit/ink.ts';
+import { shortened } from '../kit/lines-of-text.ts';
+import type { Pen } from '../kit/pen.ts';
+import { flowTables, TABLE_GAP, type Table, type TablePage } from '../kit/table.ts';
+import { drawTable } from '../kit/table-drawing.ts';
 import { checksTable, notCheckedTable } from './checks-table.ts';
 import { assumptionsTable, criteriaTable } from './criteria.ts';
 import { findingsSummary } from './findings-summary.ts';

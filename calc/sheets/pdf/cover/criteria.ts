@@ -1,7 +1,7 @@
 import { RULE_NOTES } from '../../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../../routing/site/rule-value.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import type { Table } from '../table.ts';
+import type { Table } from '../kit/table.ts';
 
 /** The rules that the plan was checked against, each with its value on this site and what it goes by. */
 export function criteriaTable(site: Site, width: number): Table {

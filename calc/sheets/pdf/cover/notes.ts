@@ -1,4 +1,4 @@
-import type { Table } from '../table.ts';
+import type { Table } from '../kit/table.ts';
 
 /** Said of the whole set. */
 const GENERAL = [

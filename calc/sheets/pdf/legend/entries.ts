@@ -2,13 +2,13 @@ import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { EQUIPMENT_KINDS } from '../../../../routing/site/vocabulary.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
-import { drawSymbol } from '../base-plan.ts';
-import { lineInks } from '../circuit-words.ts';
-import { feederInk } from '../feeders-on-plan.ts';
-import { inkOf, PENS } from '../ink.ts';
-import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from '../one-line-symbols.ts';
-import { centred, type Pen } from '../pen.ts';
-import { drawDelta } from '../revised.ts';
+import { inkOf, PENS } from '../kit/ink.ts';
+import { centred, type Pen } from '../kit/pen.ts';
+import { drawDelta } from '../kit/revised.ts';
+import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from '../one-line/one-line-symbols.ts';
+import { drawSymbol } from '../plans/base-plan.ts';
+import { feederInk } from '../plans/feeders-on-plan.ts';
+import { lineInks } from '../schedules/circuit-words.ts';
 
 /** Something a legend explains: how it is drawn about a point, and what it is. */
 export interface Entry {

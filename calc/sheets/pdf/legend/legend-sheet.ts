@@ -1,10 +1,10 @@
-import { type Area, top } from '../area.ts';
-import { type Draft, type Job, NOT_TO_SCALE } from '../draft.ts';
-import { LEADING } from '../letters.ts';
-import { wrapped } from '../lines-of-text.ts';
-import { centred, type Pen } from '../pen.ts';
-import { flowTables } from '../table.ts';
-import { drawTable } from '../table-drawing.ts';
+import { type Area, top } from '../kit/area.ts';
+import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
+import { LEADING } from '../kit/letters.ts';
+import { wrapped } from '../kit/lines-of-text.ts';
+import { centred, type Pen } from '../kit/pen.ts';
+import { flowTables } from '../kit/table.ts';
+import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
 import { colours, type Entry, type Group, LINES, ONE_LINE, PLAN_SYMBOLS, REVISION, STRIP_SYMBOLS } from './entries.ts';
 

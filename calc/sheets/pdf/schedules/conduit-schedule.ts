@@ -1,6 +1,6 @@
-import { conduitConductors } from '../circuit-words.ts';
-import type { Job } from '../draft.ts';
-import type { Table } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
+import { conduitConductors } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 
 /** A row for each conduit between two places where it can be opened. */

@@ -2,9 +2,9 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import { designOf } from '../../../branches/design.ts';
 import { feederConduits } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
-import { conduitConductors, conduitSize } from '../circuit-words.ts';
-import type { Job } from '../draft.ts';
-import type { Table } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
+import { conduitConductors, conduitSize } from './circuit-words.ts';
 import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 
 /** What each feeder is made of, as `FeederConduit`, by its id. */

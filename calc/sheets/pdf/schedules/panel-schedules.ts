@@ -4,9 +4,9 @@ import type { SupplyEquipment } from '../../../plan-file.ts';
 import { type PanelCircuit, type PanelSchedule, panelSchedules } from '../../../supply/panels/panel-schedule.ts';
 import { linesOf, treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
-import { lineInks } from '../circuit-words.ts';
-import type { Job } from '../draft.ts';
-import type { Table, TableCell } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table, TableCell } from '../kit/table.ts';
+import { lineInks } from './circuit-words.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 
 /** Side of a row of a door card: what the breaker serves, its rating, its volt-amperes. */

@@ -1,5 +1,5 @@
-import type { Job } from '../draft.ts';
-import type { Table } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
 import { NONE, quantityWords } from './figures.ts';
 
 /** What a revised set changes: every element, then every quantity, was and is; no rows in a first set. */

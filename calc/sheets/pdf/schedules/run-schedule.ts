@@ -1,8 +1,8 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import { marginsOf } from '../../../plan/margins.ts';
-import { circuitConductors, circuitOf, circuitTags, phaseInks } from '../circuit-words.ts';
-import type { Job } from '../draft.ts';
-import type { Table, TableCell } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table, TableCell } from '../kit/table.ts';
+import { circuitConductors, circuitOf, circuitTags, phaseInks } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 
 /** A row for each charger: its circuit, its run and its three margins. */

@@ -2,8 +2,8 @@ import { printLength } from '../../../../routing/site/feet-inches.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/taped-place.ts';
 import type { Box } from '../../../plan-file.ts';
-import type { Job } from '../draft.ts';
-import type { Table } from '../table.ts';
+import type { Job } from '../kit/draft.ts';
+import type { Table } from '../kit/table.ts';
 import { fromGridlineWords, NONE } from './figures.ts';
 
 /** A length for the example of how a place is given, feet. */

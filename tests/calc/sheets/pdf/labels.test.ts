@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Area, overlap, within } from '../../../../calc/sheets/pdf/area.ts';
-import { freeSpace } from '../../../../calc/sheets/pdf/free-space.ts';
+import { type Area, overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import {
   type Ground,
   type LabelWish,
@@ -9,8 +9,8 @@ import {
   placesAround,
   writeLabels,
   writeMostOrNone,
-} from '../../../../calc/sheets/pdf/labels.ts';
-import { penWith } from '../../../../calc/sheets/pdf/pen.ts';
+} from '../../../../calc/sheets/pdf/kit/labels.ts';
+import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';
 

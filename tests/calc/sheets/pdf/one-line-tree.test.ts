@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { oneLinePages } from '../../../../calc/sheets/pdf/one-line-tree.ts';
+import { oneLinePages } from '../../../../calc/sheets/pdf/one-line/one-line-tree.ts';
 
 interface Node {
   readonly id: number;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { PENS } from '../../../../calc/sheets/pdf/ink.ts';
-import { penWith } from '../../../../calc/sheets/pdf/pen.ts';
+import { PENS } from '../../../../calc/sheets/pdf/kit/ink.ts';
+import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import { plainLettering } from './plain-lettering.ts';
 
 const pen = () => penWith(plainLettering());

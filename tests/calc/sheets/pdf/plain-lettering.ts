@@ -1,6 +1,6 @@
-import type { Lettering } from '../../../../calc/sheets/pdf/lettering.ts';
-import { LETTERS } from '../../../../calc/sheets/pdf/letters.ts';
-import type { Paper } from '../../../../calc/sheets/pdf/paper.ts';
+import type { Lettering } from '../../../../calc/sheets/pdf/kit/lettering.ts';
+import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import type { Paper } from '../../../../calc/sheets/pdf/kit/paper.ts';
 
 /** Lettering in which every sign is half as wide as its size: for tests of layout that need no font. */
 export const plainLettering = (paper: Paper = 'tabloid'): Lettering => ({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { runStrip, type StripPoint } from '../../../../calc/sheets/pdf/run-strip.ts';
+import { runStrip, type StripPoint } from '../../../../calc/sheets/pdf/strips/run-strip.ts';
 import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
 
 const developed = (points: readonly StripPoint[]): number =>

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { overlap, within } from '../../../../calc/sheets/pdf/area.ts';
-import { flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/table.ts';
+import { overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/kit/table.ts';
 import { plainLettering } from './plain-lettering.ts';
 
 const lettering = plainLettering();

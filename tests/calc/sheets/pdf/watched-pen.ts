@@ -1,9 +1,9 @@
-import type { Area } from '../../../../calc/sheets/pdf/area.ts';
-import { around } from '../../../../calc/sheets/pdf/free-space.ts';
-import type { Ink } from '../../../../calc/sheets/pdf/ink.ts';
-import { CAP } from '../../../../calc/sheets/pdf/letters.ts';
-import type { Paper } from '../../../../calc/sheets/pdf/paper.ts';
-import { type Pen, penWith } from '../../../../calc/sheets/pdf/pen.ts';
+import type { Area } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { around } from '../../../../calc/sheets/pdf/kit/free-space.ts';
+import type { Ink } from '../../../../calc/sheets/pdf/kit/ink.ts';
+import { CAP } from '../../../../calc/sheets/pdf/kit/letters.ts';
+import type { Paper } from '../../../../calc/sheets/pdf/kit/paper.ts';
+import { type Pen, penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';

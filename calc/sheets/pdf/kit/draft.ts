@@ -1,0 +1,69 @@
+import type { Box } from '../../../../routing/plane/box.ts';
+import type { Site } from '../../../../routing/site/site.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
+import type { Revision } from '../../../plan/revision.ts';
+import type { Lettering } from './lettering.ts';
+import type { SheetShape } from './paper.ts';
+import type { Pen } from './pen.ts';
+import type { PlacedUnderlay } from './underlay.ts';
+
+/** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
+export interface SetRevision {
+  readonly number: string;
+  /** Name of the version that it is a revision of. */
+  readonly since: string;
+  readonly changes: Revision;
+  /** Where the plans are clouded, feet, as they lie on the sheets. */
+  readonly areas: readonly Box[];
+}
+
+/** What a set is drawn from, and on what. */
+export interface Job {
+  readonly site: Site;
+  readonly plan: Plan;
+  readonly shape: SheetShape;
+  readonly lettering: Lettering;
+  /** As it is to be printed. */
+  readonly date: string;
+  /** Name of the site file; the site's name stands where it is not known. */
+  readonly file: string;
+  /** From the lowest up. */
+  readonly underlays: readonly PlacedUnderlay[];
+  /** What else the notes of the cover have to say. */
+  readonly remarks: readonly string[];
+  /** What a revised set marks; none in a first one. */
+  readonly revision?: SetRevision;
+}
+
+/** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, details, schedules. */
+export const SERIES = ['G-0', 'E-0', 'E-1', 'E-5', 'E-6'] as const;
+export type Series = (typeof SERIES)[number];
+
+/** Sheet numbers by the key of the sheet. */
+export type SheetNumbers = ReadonlyMap<string, string>;
+
+/** A sheet before it has its number: what other sheets call it by, and how it is drawn once all numbers are known. */
+export interface Draft {
+  readonly key: string;
+  readonly series: Series;
+  readonly title: string;
+  /** As the title block says it. */
+  readonly scale: string;
+  readonly draw: (pen: Pen, numbers: SheetNumbers) => void;
+}
+
+export interface NumberedSheet {
+  readonly number: string;
+  readonly draft: Draft;
+}
+
+/** The drafts in the order of the set, each with its number: `G-001`, `E-001`, `E-101`, `E-102`, ... */
+export function numberedSheets(drafts: readonly Draft[]): readonly NumberedSheet[] {
+  return SERIES.flatMap((series) =>
+    drafts
+      .filter((draft) => draft.series === series)
+      .map((draft, i) => ({ number: `${series}${String(i + 1).padStart(2, '0')}`, draft })),
+  );
+}
+
+export const NOT_TO_SCALE = 'none';

@@ -1,0 +1,91 @@
+import type { Box } from '../../../../routing/plane/box.ts';
+import type { Point2, Site } from '../../../../routing/site/site.ts';
+import { siteOnGrid } from '../../../../routing/site/site-on-grid.ts';
+import type { Revision } from '../../../plan/revision.ts';
+import { changedAreas } from '../../drawing/changed-areas.ts';
+import { LAYERS } from '../../drawing/layers.ts';
+import { cloudOutline } from '../../drawing/revision-clouds.ts';
+import { type Area, MM, right, top } from './area.ts';
+import type { SetRevision } from './draft.ts';
+import type { Ink } from './ink.ts';
+import type { Ground } from './labels.ts';
+import { CAP } from './letters.ts';
+import { centred, type Pen } from './pen.ts';
+import type { View } from './view.ts';
+
+/** Feet between an element and its cloud: symbols are drawn larger than what they stand for. */
+const MARGIN = 2;
+/** Length of a scallop of a cloud, and side of a delta, points. */
+const SCALLOP = 4.5 * MM;
+const DELTA = 15;
+const INK: Ink = LAYERS.revisions;
+
+/** Where a set is clouded: both versions laid along the gridlines of the later. */
+export const cloudedAreas = (
+  { before, changes }: { readonly before: Site; readonly changes: Revision },
+  laid: Site,
+  gridlines: Site['gridlines'],
+): readonly Box[] => changedAreas(siteOnGrid({ ...before, gridlines }), laid, changes.elements, MARGIN);
+
+/** What the cover says of a revision. */
+export const revisedRemark = ({ number, since, changes }: Omit<SetRevision, 'areas'>): string =>
+  `Revision ${number} of ${since}: ${changeWords(changes)}. Clouds with a delta stand on the plans round what changed, and round the place of what is gone; all of it is listed in the schedules.`;
+
+/** `3 elements added, 1 moved; 5 quantities`. */
+export function changeWords({ elements, quantities }: Revision): string {
+  const counts = (['added', 'removed', 'moved', 'changed'] as const).flatMap((change) => {
+    const count = elements.filter((one) => one.change === change).length;
+    return count === 0 ? [] : [`${count} ${change}`];
+  });
+  const many = `${quantities.length} ${quantities.length === 1 ? 'quantity' : 'quantities'}`;
+  return `${counts.length === 0 ? 'no element' : `elements: ${counts.join(', ')}`}; ${many}`;
+}
+
+/** Draws the clouds that a view shows, each with its delta; nothing is written over those. */
+export function drawClouds(pen: Pen, view: View, ground: Ground, revision: SetRevision | undefined): void {
+  if (!revision) return;
+  pen.onLayer('revisions', () => {
+    for (const box of revision.areas) {
+      const [low, high] = [view.at([box.minX, box.minY]), view.at([box.maxX, box.maxY])];
+      const sheet: Box = { minX: low[0], minY: low[1], maxX: high[0], maxY: high[1] };
+      pen.clipped(view.area, () => pen.line(cloudOutline(sheet, SCALLOP), INK, true));
+      for (const side of sidesOf(sheet)) ground.heavy.take(side);
+      const at = deltaPlace(sheet, view.area);
+      if (!at) continue;
+      drawDelta(pen, at, revision.number);
+      ground.hard.take({ x: at[0] - DELTA / 2, y: at[1], width: DELTA, height: DELTA });
+    }
+  });
+}
+
+/** The four strips that the scallops of a cloud fill. */
+function sidesOf({ minX, minY, maxX, maxY }: Box): readonly Area[] {
+  const deep = SCALLOP / 2;
+  const [width, height] = [maxX - minX, maxY - minY];
+  return [
+    { x: minX, y: minY - deep, width, height: deep },
+    { x: minX, y: maxY, width, height: deep },
+    { x: minX - deep, y: minY, width: deep, height },
+    { x: maxX, y: minY, width: deep, height },
+  ];
+}
+
+/** Above the upper right corner of a cloud, within the view; null where nothing of the cloud lies in it. */
+function deltaPlace({ minX, minY, maxX, maxY }: Box, area: Area): Point2 | null {
+  if (maxX < area.x || minX > right(area) || maxY < area.y || minY > top(area)) return null;
+  const x = Math.min(maxX, right(area) - DELTA);
+  const y = Math.min(maxY + SCALLOP / 2 + 1, top(area) - DELTA);
+  return [Math.max(x, area.x + DELTA), Math.max(y, area.y)];
+}
+
+/** A delta with its number; `at` is the middle of its foot. */
+export function drawDelta(pen: Pen, [x, y]: Point2, number: string): void {
+  const corners: readonly Point2[] = [
+    [x - DELTA / 2, y],
+    [x + DELTA / 2, y],
+    [x, y + DELTA * 0.87],
+  ];
+  pen.line(corners, INK, true);
+  const size = Math.min(pen.lettering.sizes.small, DELTA / 2 / CAP);
+  pen.text(number, [x, centred(y + DELTA * 0.3, size)], { size, weight: 'bold', anchor: 'middle' });
+}

@@ -1,0 +1,104 @@
+import type { Point2 } from '../../../../routing/site/site.ts';
+import { right, top } from './area.ts';
+import { PALE, PENS } from './ink.ts';
+import { CAP, LEADING } from './letters.ts';
+import { shortened } from './lines-of-text.ts';
+import type { Pen } from './pen.ts';
+import { aboveHead, CELL_PAD, type LaidRow, SWATCH, SWATCH_STEP, swatchRoom, type TablePart } from './table.ts';
+
+/** Draws a part of a table: title, head, rows with thin rules between them, and the lines under its end. */
+export function drawTable(pen: Pen, part: TablePart): void {
+  const { area, title, lead, head, rows, foot } = part;
+  const { sizes } = pen.lettering;
+  const step = sizes.small * LEADING;
+  let y = top(area) - sizes.head;
+  const words = shortened(title.toUpperCase(), area.width, sizes.head, pen.lettering, 'bold');
+  pen.text(words, [area.x, y], { size: sizes.head, weight: 'bold' });
+  y -= sizes.head * 0.35;
+  for (const line of lead) {
+    y -= step;
+    pen.text(line, [area.x, y], { size: sizes.small });
+  }
+  const start = top(area) - aboveHead(part, pen.lettering);
+  const { isPlain = false } = part.table;
+  if (!isPlain) {
+    pen.fillArea({ x: area.x, y: start - head.height, width: area.width, height: head.height }, PALE);
+    drawRow(pen, part, head, start, 'bold');
+  }
+  y = start - head.height;
+  const rules: Point2[][] = [];
+  for (const row of rows) {
+    drawRow(pen, part, row, y, 'regular');
+    y -= row.height;
+    rules.push([
+      [area.x, y],
+      [right(area), y],
+    ]);
+  }
+  if (!isPlain) drawRules(pen, part, rules, start, y);
+  y -= 2;
+  for (const line of foot) {
+    y -= step;
+    pen.text(line, [area.x, y], { size: sizes.small });
+  }
+}
+
+/** Hair lines between rows and columns, the head underlined, a border round it all. */
+function drawRules(
+  pen: Pen,
+  { area, widths, head }: TablePart,
+  rules: readonly Point2[][],
+  start: number,
+  y: number,
+): void {
+  pen.lines(rules.slice(0, -1), PENS.existingHair);
+  const uprights: Point2[][] = [];
+  let x = area.x;
+  for (const width of widths.slice(0, -1)) {
+    x += width;
+    uprights.push([
+      [x, start],
+      [x, y],
+    ]);
+  }
+  pen.lines(uprights, PENS.existingHair);
+  pen.line(
+    [
+      [area.x, start - head.height],
+      [right(area), start - head.height],
+    ],
+    PENS.plain,
+  );
+  pen.rectangle({ x: area.x, y, width: area.width, height: start - y }, PENS.plain);
+}
+
+function drawRow(
+  pen: Pen,
+  { area, widths, table }: TablePart,
+  row: LaidRow,
+  y: number,
+  weight: 'regular' | 'bold',
+): void {
+  const { small } = pen.lettering.sizes;
+  let x = area.x;
+  row.cells.forEach(({ lines, swatches }, i) => {
+    const width = widths[i]!;
+    const align = table.columns[i]!.align ?? 'left';
+    lines.forEach((line, k) => {
+      const base = y - 2 - small * CAP - k * small * LEADING - (small * LEADING - small * CAP) / 2 + 0.5;
+      const before = k === 0 ? swatchRoom(swatches.length) : 0;
+      const wide = pen.lettering.width(line, small, weight) + before;
+      const start =
+        align === 'right' ? x + width - CELL_PAD - wide : align === 'middle' ? x + (width - wide) / 2 : x + CELL_PAD;
+      if (k === 0)
+        swatches.forEach((colour, n) => {
+          pen.fillArea(
+            { x: start + n * SWATCH_STEP, y: base + (small * CAP - SWATCH) / 2, width: SWATCH, height: SWATCH },
+            colour,
+          );
+        });
+      pen.text(line, [start + before, base], { size: small, weight });
+    });
+    x += width;
+  });
+}

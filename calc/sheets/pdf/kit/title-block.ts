@@ -1,0 +1,188 @@
+import { tablesOf } from '../../../tables/nec-2023.ts';
+import { CAUTIONS } from '../../../words/cautions.ts';
+import { type Area, right, top } from './area.ts';
+import type { Job } from './draft.ts';
+import { PENS } from './ink.ts';
+import type { Lettering } from './lettering.ts';
+import { LEADING } from './letters.ts';
+import { shortened, wrapped } from './lines-of-text.ts';
+import { centred, type Pen, type TextStyle } from './pen.ts';
+import { changeWords, drawDelta } from './revised.ts';
+
+/** What a title block says of its sheet. */
+export interface SheetWords {
+  readonly number: string;
+  readonly title: string;
+  readonly scale: string;
+  /** `3 of 12`. */
+  readonly place: string;
+}
+
+const PAD = 8;
+const REVISION_ROWS = 6;
+
+/** The border of a sheet and the title block down its right side. */
+export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords): void {
+  const { frame, titleBlock: block } = job.shape;
+  pen.line(
+    [
+      [block.x, block.y],
+      [block.x, top(block)],
+    ],
+    PENS.heavy,
+  );
+  const foot = drawNames(pen, block, job, words);
+  const head = drawProject(pen, block, job);
+  const rest: Area = { ...block, y: foot, height: head - foot };
+  drawRevisions(pen, drawStampRoom(pen, rest), block, job);
+  pen.rectangle(frame, PENS.border);
+}
+
+/** Rule across the block. */
+function rule(pen: Pen, block: Area, y: number): void {
+  pen.line(
+    [
+      [block.x, y],
+      [right(block), y],
+    ],
+    PENS.plain,
+  );
+}
+
+/** Lines of text under one another from a height; the height under the last. */
+function paragraph(pen: Pen, x: number, y: number, lines: readonly string[], style: TextStyle): number {
+  let base = y;
+  for (const line of lines) {
+    base -= style.size * LEADING;
+    pen.text(line, [x, base], style);
+  }
+  return base;
+}
+
+/** From the foot up: number, title, then the facts. */
+function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, place }: SheetWords): number {
+  const { lettering, site, date, file } = job;
+  const { sizes } = lettering;
+  const x = block.x + PAD;
+  const width = block.width - 2 * PAD;
+  let y = block.y + PAD;
+  const size = Math.min(
+    sizes.number,
+    (sizes.number * width) / Math.max(width, lettering.width(number, sizes.number, 'bold')),
+  );
+  pen.text(number, [x, y + 4], { size, weight: 'bold' });
+  y += size * 0.7 + 16;
+  pen.text(`Sheet ${place}`, [x, y], { size: sizes.small });
+  y += 18;
+  rule(pen, block, y);
+  const { size: titleSize, lines } = titleLines(title.toUpperCase(), width, lettering);
+  y += 8 + lines.length * titleSize * LEADING;
+  paragraph(pen, x, y, lines, { size: titleSize, weight: 'bold' });
+  y += 8;
+  rule(pen, block, y);
+  const facts: readonly (readonly [string, string])[] = [
+    ['Scale', scale],
+    ['Date', date],
+    ['Code edition', tablesOf(site.rules).edition],
+    ['Drawn from', file],
+  ];
+  const isNarrow = block.width < 200;
+  const indent = isNarrow ? 0 : 84;
+  for (const [name, value] of [...facts].reverse()) {
+    const size = sizes.note;
+    const lines = wrapped(value, width - indent, size, lettering, { most: 2 });
+    const height = Math.max(1, lines.length) * size * LEADING + 7 + (isNarrow ? sizes.small * LEADING : 0);
+    pen.text(name, [x, y + height - (isNarrow ? sizes.small : size) * LEADING], { size: sizes.small });
+    paragraph(pen, x + indent, y + height - (isNarrow ? sizes.small * LEADING : 0), lines, { size });
+    y += height;
+    rule(pen, block, y);
+  }
+  return y;
+}
+
+/** Lines of a title, four at most as large as titles are; one that is longer in smaller letters, and none is cut short. */
+export function titleLines(
+  title: string,
+  width: number,
+  lettering: Lettering,
+): { readonly size: number; readonly lines: readonly string[] } {
+  const { sizes } = lettering;
+  const tried = [sizes.title, sizes.head, sizes.note].filter((size, i, all) => i === 0 || size < all[0]!);
+  for (const size of tried) {
+    const lines = wrapped(title, width, size, lettering, { weight: 'bold' });
+    if (lines.length <= 4 || size === tried.at(-1)) return { size, lines };
+  }
+  throw new RangeError('a sheet has no size for titles');
+}
+
+/** From the top down: the project and the cautions. */
+function drawProject(pen: Pen, block: Area, { lettering, site }: Job): number {
+  const { sizes } = lettering;
+  const x = block.x + PAD;
+  const width = block.width - 2 * PAD;
+  const nameSize = sizes.title;
+  const name = wrapped(site.name, width, nameSize, lettering, { most: 4, weight: 'bold' });
+  let y = paragraph(pen, x, top(block) - PAD, name, { size: nameSize, weight: 'bold' });
+  y = paragraph(pen, x, y - 4, ['EV charging drops: electrical'], { size: sizes.small }) - 10;
+  rule(pen, block, y);
+  const cautions = wrapped(CAUTIONS, width, sizes.small, lettering);
+  y = paragraph(pen, x, y - 3, cautions, { size: sizes.small }) - 9;
+  rule(pen, block, y);
+  return y;
+}
+
+/** The words that keep the sheet from being built from, over room for a stamp; what is left under it. */
+function drawStampRoom(pen: Pen, room: Area): Area {
+  const { sizes } = pen.lettering;
+  const lines = ['NOT FOR CONSTRUCTION', 'until reviewed and stamped'];
+  const middle = room.x + room.width / 2;
+  const size = room.width > 200 ? sizes.head : sizes.note;
+  pen.text(lines[0]!, [middle, top(room) - 8 - size], { size, weight: 'bold', anchor: 'middle' });
+  pen.text(lines[1]!, [middle, top(room) - 10 - 2.2 * size], { size: sizes.note, anchor: 'middle' });
+  const revisions = (REVISION_ROWS + 2) * 17;
+  const bottom = room.y + revisions;
+  rule(pen, room, bottom);
+  return { ...room, height: revisions };
+}
+
+/** A ruled table for revisions: the one that the set is, and room to write in those that follow. */
+function drawRevisions(pen: Pen, room: Area, block: Area, { revision, date }: Job): void {
+  const { sizes } = pen.lettering;
+  const row = room.height / (REVISION_ROWS + 2);
+  const size = sizes.small;
+  const dated = Math.max(54, pen.lettering.width(date, size) + 9);
+  const columns = [block.x, block.x + 26, block.x + 26 + dated];
+  pen.text('REVISIONS', [block.x + PAD, centred(top(room) - row / 2, size)], { size, weight: 'bold' });
+  rule(pen, block, top(room) - row);
+  ['No.', 'Date', 'Description'].forEach((word, i) => {
+    const width = (columns[i + 1] ?? right(block)) - columns[i]!;
+    const fitting = shortened(word, width - 6, size, pen.lettering);
+    pen.text(fitting, [columns[i]! + 4, centred(top(room) - 1.5 * row, size)], { size });
+  });
+  for (let i = 2; i <= REVISION_ROWS + 1; i++)
+    pen.line(
+      [
+        [block.x, top(room) - i * row],
+        [right(block), top(room) - i * row],
+      ],
+      PENS.thin,
+    );
+  if (revision) {
+    const base = (line: number): number => centred(top(room) - (2.5 + line) * row, size);
+    drawDelta(pen, [columns[0]! + 13, top(room) - 3 * row + 2], revision.number);
+    pen.text(date, [columns[1]! + 4, base(0)], { size });
+    const told = `Since ${revision.since}: ${changeWords(revision.changes)}`;
+    const width = right(block) - columns[2]! - 8;
+    wrapped(told, width, size, pen.lettering, { most: REVISION_ROWS }).forEach((words, line) => {
+      pen.text(words, [columns[2]! + 4, base(line)], { size });
+    });
+  }
+  for (const x of columns.slice(1))
+    pen.line(
+      [
+        [x, room.y],
+        [x, top(room) - row],
+      ],
+      PENS.thin,
+    );
+}

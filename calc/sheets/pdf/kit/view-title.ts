@@ -1,0 +1,73 @@
+import type { Site } from '../../../../routing/site/site.ts';
+import { type Area, right, top } from './area.ts';
+import { PENS } from './ink.ts';
+import { LEADING } from './letters.ts';
+import { shortened, wrapped } from './lines-of-text.ts';
+import { drawNorthArrow } from './north-arrow.ts';
+import { centred, type Pen } from './pen.ts';
+import { drawScaleBar } from './scale-bar.ts';
+import type { View } from './view.ts';
+
+/** Height of the band at the foot of a sheet that holds the title of its view, points. */
+export const FOOT = 76;
+
+const RADIUS = 14;
+
+/**
+ * The title of a view with its mark and scale; the place right of it is returned. `mark` is its number on the sheet.
+ */
+export function drawViewTitle(pen: Pen, foot: Area, mark: string, title: string, scale: string): number {
+  const [x, y] = [foot.x + RADIUS, foot.y + 34];
+  const most = Math.min(360, foot.width * 0.3);
+  const words = shortened(title.toUpperCase(), most, pen.lettering.sizes.head, pen.lettering, 'bold');
+  const width = Math.max(120, pen.lettering.width(words, pen.lettering.sizes.head, 'bold'));
+  pen.circle([x, y], RADIUS, PENS.heavy);
+  pen.text(mark, [x, centred(y, pen.lettering.sizes.head)], {
+    size: pen.lettering.sizes.head,
+    weight: 'bold',
+    anchor: 'middle',
+  });
+  pen.text(words, [x + RADIUS + 8, y + 4], { size: pen.lettering.sizes.head, weight: 'bold' });
+  pen.line(
+    [
+      [x + RADIUS, y],
+      [x + RADIUS + 10 + width, y],
+    ],
+    PENS.heavy,
+  );
+  pen.text(scale, [x + RADIUS + 8, y - 4 - pen.lettering.sizes.note * 0.8], { size: pen.lettering.sizes.note });
+  return x + RADIUS + 10 + width;
+}
+
+/** The foot of a plan: title, scale bar, north, then notes as far as there is room; `end` is where the notes stop. */
+export function drawPlanFoot(
+  pen: Pen,
+  foot: Area,
+  view: View,
+  site: Site,
+  title: string,
+  notes: readonly string[],
+  end: number = right(foot),
+): void {
+  const after = drawViewTitle(pen, foot, '1', title, view.scale.says);
+  drawScaleBar(pen, [after + 30, foot.y + 28], view.perFoot, site.units);
+  drawNorthArrow(pen, [after + 295, foot.y + 32], site);
+  drawNotes(pen, { x: after + 340, y: foot.y, width: end - after - 350, height: foot.height }, notes);
+}
+
+/** Numbered notes from the top of an area; what has no room is left out. */
+function drawNotes(pen: Pen, area: Area, notes: readonly string[]): void {
+  const size = pen.lettering.sizes.small;
+  const step = size * LEADING;
+  let y = top(area) - step;
+  if (area.width < 140) return;
+  notes.forEach((note, i) => {
+    const lines = wrapped(note, area.width - 14, size, pen.lettering);
+    if (y - (lines.length - 1) * step < area.y) return;
+    pen.text(`${i + 1}.`, [area.x, y], { size });
+    for (const line of lines) {
+      pen.text(line, [area.x + 14, y], { size });
+      y -= step;
+    }
+  });
+}

@@ -1,0 +1,201 @@
+import type { Point2 } from '../../../../routing/site/site.ts';
+import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
+import { type Area, top } from '../kit/area.ts';
+import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
+import { CAP, LEADING } from '../kit/letters.ts';
+import type { Pen } from '../kit/pen.ts';
+import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HALF, SYMBOL_HEIGHT } from './one-line-symbols.ts';
+import type { OneLinePage, PlacedNode } from './one-line-tree.ts';
+
+/** A piece of equipment with its words, wrapped to its column. */
+export interface WordedNode {
+  readonly id: string;
+  readonly supply: SupplyNode;
+  readonly feeder: readonly string[];
+  readonly equipment: readonly string[];
+  readonly hasBranches: boolean;
+  readonly children: readonly WordedNode[];
+}
+
+/** Measures of a one-line, points. */
+export interface OneLineSize {
+  /** How many times the size of the symbols. */
+  readonly k: number;
+  readonly letters: number;
+  readonly column: number;
+  readonly feederRoom: number;
+  readonly equipmentRoom: number;
+}
+
+const ROW_GAP = 16;
+const BRANCH = 16;
+const WORDS_OFF = 6;
+/** Most that is put between two levels to fill a sheet, in sizes of the lettering. */
+const SPREAD = 6;
+
+export function oneLineSize(k: number, small: number): OneLineSize {
+  const letters = k * small;
+  const column = 27 * letters;
+  const symbol = k * SYMBOL_HALF + WORDS_OFF;
+  return { k, letters, column, feederRoom: column - k * 14 - symbol, equipmentRoom: column - 2 * symbol };
+}
+
+interface LevelHeight {
+  readonly feeder: number;
+  readonly equipment: number;
+}
+
+const feederHeight = ({ feeder }: WordedNode, { k, letters }: OneLineSize): number =>
+  Math.max(30 * k, (feeder.length + 1.2) * letters * LEADING);
+const equipmentHeight = ({ equipment, hasBranches }: WordedNode, { k, letters }: OneLineSize): number =>
+  Math.max(k * SYMBOL_HEIGHT + (hasBranches ? BRANCH + 8 : 0), equipment.length * letters * LEADING) + ROW_GAP;
+
+/** Heights of the levels of some trees: what the tallest feeder and the tallest equipment on each need. */
+export function levelHeights(roots: readonly WordedNode[], size: OneLineSize): readonly LevelHeight[] {
+  const heights: LevelHeight[] = [];
+  const visit = (node: WordedNode, level: number): void => {
+    const height = heights[level] ?? { feeder: 0, equipment: 0 };
+    heights[level] = {
+      feeder: Math.max(height.feeder, level === 0 ? 0 : feederHeight(node, size)),
+      equipment: Math.max(height.equipment, equipmentHeight(node, size)),
+    };
+    for (const child of node.children) visit(child, level + 1);
+  };
+  for (const root of roots) visit(root, 0);
+  return heights;
+}
+
+/** What a piece of a one-line has to know of the others. */
+export interface OtherPieces {
+  /** Number of the sheet on which a node stands at the top. */
+  readonly goesOn: (node: WordedNode) => string;
+  /** The node stands on an earlier piece with all its words. */
+  readonly isRepeated: (node: WordedNode) => boolean;
+  readonly firstSheet: (node: WordedNode) => string;
+}
+
+/** Draws one piece of a one-line in a room. */
+export function drawOneLine(
+  pen: Pen,
+  room: Area,
+  page: OneLinePage<WordedNode>,
+  size: OneLineSize,
+  others: OtherPieces,
+): void {
+  const { k, column } = size;
+  const used = Math.max(...page.map((placed) => placed.column)) + 1;
+  const start = room.x + Math.max(0, room.width - used * column) / 2 + k * SYMBOL_HALF + WORDS_OFF;
+  const tops = topsOf(page, room, size);
+  const xOf = (placed: PlacedNode<WordedNode>): number => start + placed.column * column;
+  page.forEach((placed, place) => {
+    const { node, level, isCut } = placed;
+    const x = xOf(placed);
+    const { feeder, equipment } = tops[level]!;
+    const foot = equipment - k * SYMBOL_HEIGHT;
+    if (placed.parent >= 0) drawFeeder(pen, node, x, feeder, equipment, size);
+    drawOneLineSymbol(pen, node.supply.equipment.kind, node.id, [x, equipment], k);
+    const words = others.isRepeated(node)
+      ? [node.equipment[0]!, `again, see ${others.firstSheet(node)}`]
+      : node.equipment;
+    drawWords(pen, words, [x + k * SYMBOL_HALF + WORDS_OFF, equipment], BLACK, size);
+    if (level === 0 && node.supply.feeder !== null) {
+      const { id, from } = node.supply.feeder;
+      pen.text(`${id} from ${from}`, [x - k * SYMBOL_HALF, equipment + 4], { size: size.letters });
+    }
+    const fed = page.filter((other) => other.parent === place);
+    const bus = tops[level + 1]?.feeder;
+    if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
+    if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(others.goesOn))].join(', '), size);
+    if (node.hasBranches) drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
+  });
+}
+
+/** Height that a piece needs, points. */
+export const pieceHeight = (page: OneLinePage<WordedNode>, size: OneLineSize): number =>
+  heightsOf(page, size).reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 24);
+
+function heightsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
+  const levels = Math.max(...page.map(({ level }) => level)) + 1;
+  return Array.from({ length: levels }, (_, level): LevelHeight => {
+    const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);
+    return {
+      feeder: level === 0 ? 0 : Math.max(...mine.map((node) => feederHeight(node, size))),
+      equipment: Math.max(...mine.map((node) => equipmentHeight(node, size))),
+    };
+  });
+}
+
+/** Where the feeders and the equipment of each level begin: down from the top, spread over what room there is. */
+function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): readonly LevelHeight[] {
+  const heights = heightsOf(page, size);
+  const levels = heights.length;
+  const spare = room.height - heights.reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 0);
+  const spread = Math.min(SPREAD * size.letters, Math.max(0, spare) / (levels + 1));
+  let y = top(room) - Math.max(0, spare - spread * levels) / 3;
+  return heights.map((height) => {
+    const feeder = y;
+    const equipment = y - height.feeder - (height.feeder > 0 ? spread / 2 : 0);
+    y = equipment - height.equipment - spread / 2;
+    return { feeder, equipment };
+  });
+}
+
+function drawFeeder(
+  pen: Pen,
+  { supply, feeder }: WordedNode,
+  x: number,
+  high: number,
+  low: number,
+  size: OneLineSize,
+): void {
+  const isExisting = supply.feeder?.existing === true;
+  const ink: Ink = isExisting ? { ...PENS.existing, weight: 0.35 } : PENS.heavy;
+  pen.line(
+    [
+      [x, high],
+      [x, low],
+    ],
+    ink,
+  );
+  drawBreaker(pen, [x, high - 14 * size.k], isExisting ? GREY : BLACK, size.k);
+  drawWords(pen, feeder, [x + 14 * size.k, high - 0.6 * size.letters], isExisting ? GREY : BLACK, size);
+}
+
+/** From the foot of what feeds down to a bus, and the bus over all that it feeds. */
+function drawBus(pen: Pen, x: number, foot: number, bus: number, xs: readonly number[]): void {
+  pen.line(
+    [
+      [x, foot],
+      [x, bus],
+    ],
+    PENS.heavy,
+  );
+  const [left, right] = [Math.min(x, ...xs), Math.max(x, ...xs)];
+  if (right - left > 0.5)
+    pen.line(
+      [
+        [left, bus],
+        [right, bus],
+      ],
+      PENS.border,
+    );
+}
+
+/** Lines under one another from a height, the first in bold. */
+function drawWords(pen: Pen, lines: readonly string[], [x, y]: Point2, colour: string, { letters }: OneLineSize): void {
+  lines.forEach((line, i) => {
+    const base = y - letters * CAP - i * letters * LEADING;
+    pen.text(line, [x, base], { size: letters, colour, weight: i === 0 ? 'bold' : 'regular' });
+  });
+}
+
+function drawGoesOn(pen: Pen, [x, y]: Point2, numbers: string, { letters }: OneLineSize): void {
+  pen.line(
+    [
+      [x, y],
+      [x, y - 8],
+    ],
+    PENS.heavy,
+  );
+  pen.text(`goes on on ${numbers}`, [x, y - 10 - letters], { size: letters, anchor: 'middle' });
+}

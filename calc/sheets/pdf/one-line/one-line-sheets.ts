@@ -1,0 +1,122 @@
+import { treeOf } from '../../../supply/tree/supply-lines.ts';
+import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
+import { top } from '../kit/area.ts';
+import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
+import { wrapped } from '../kit/lines-of-text.ts';
+import { drawViewTitle, FOOT } from '../kit/view-title.ts';
+import { feederConduitsOf } from '../schedules/feeder-schedule.ts';
+import {
+  drawOneLine,
+  levelHeights,
+  type OneLineSize,
+  oneLineSize,
+  pieceHeight,
+  type WordedNode,
+} from './one-line-drawing.ts';
+import { type OneLinePage, oneLinePages } from './one-line-tree.ts';
+import { equipmentLines, feederLines } from './one-line-words.ts';
+
+/** Sizes tried, largest first: a small supply is drawn large enough to fill its sheet. */
+const SIZES = [1.6, 1.3, 1];
+
+/** The supply as a one-line diagram, on as many sheets as it takes; none for a site without equipment. */
+export function oneLineSheets(job: Job): readonly Draft[] {
+  const { shape, lettering } = job;
+  const room = { ...shape.field, y: shape.field.y + FOOT, height: shape.field.height - FOOT };
+  const laidAt = (k: number) => {
+    const size = oneLineSize(k, lettering.sizes.small);
+    const roots = wordedRoots(job, size);
+    const columns = Math.max(1, Math.floor(room.width / size.column));
+    const pages = oneLinePages(roots, columns, levelsThatFit(roots, room.height, size));
+    return { size, pages };
+  };
+  const laid = SIZES.map(laidAt);
+  const { size, pages: pieces } = laid.find(({ pages }) => pages.length === 1) ?? laid.at(-1)!;
+  const sheets = stacked(pieces, room.height, size);
+  const keyOf = (i: number): string => `one-line ${i + 1}`;
+  const firstOn = new Map<WordedNode, number>();
+  for (const [i, piece] of pieces.entries()) for (const { node } of piece) if (!firstOn.has(node)) firstOn.set(node, i);
+  return sheets.map((mine, i): Draft => {
+    const title = sheets.length === 1 ? 'Supply one-line' : `Supply one-line ${i + 1} of ${sheets.length}`;
+    return {
+      key: keyOf(i),
+      series: 'E-6',
+      title,
+      scale: NOT_TO_SCALE,
+      draw: (pen, numbers) => {
+        const sheetOf = (piece: number): string =>
+          numbers.get(keyOf(sheets.findIndex((sheet) => sheet.includes(piece)))) ?? '';
+        const whole = mine.reduce((sum, piece) => sum + pieceHeight(pieces[piece]!, size), 0);
+        let y = top(room);
+        for (const piece of mine) {
+          const height = (room.height * pieceHeight(pieces[piece]!, size)) / whole;
+          y -= height;
+          drawOneLine(pen, { ...room, y, height }, pieces[piece]!, size, {
+            goesOn: (node) => sheetOf(firstOn.get(node) ?? piece),
+            // What hangs on one piece of equipment may take several pieces: its own words stand on the first.
+            isRepeated: (node) => firstOn.get(node)! < piece,
+            firstSheet: (node) => sheetOf(firstOn.get(node)!),
+          });
+        }
+        const foot = { ...shape.field, height: FOOT };
+        const says = 'Not to scale. Volts and amps: every charger at once, at its rating or as managed.';
+        drawViewTitle(pen, foot, '1', title, says);
+      },
+    };
+  });
+}
+
+/** Pieces, by their places in the list, that go under one another on each sheet. */
+function stacked(
+  pieces: readonly OneLinePage<WordedNode>[],
+  height: number,
+  size: OneLineSize,
+): readonly (readonly number[])[] {
+  const sheets: number[][] = [];
+  let left = 0;
+  pieces.forEach((piece, i) => {
+    const needed = pieceHeight(piece, size);
+    if (sheets.length === 0 || needed > left) {
+      sheets.push([]);
+      left = height;
+    }
+    sheets.at(-1)!.push(i);
+    left -= needed;
+  });
+  return sheets;
+}
+
+function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
+  const { site, plan, lettering } = job;
+  const { nodes } = treeOf(site);
+  const conduits = feederConduitsOf(job);
+  const children = new Map<number, number[]>();
+  nodes.forEach(({ parent }, place) => {
+    children.set(parent, [...(children.get(parent) ?? []), place]);
+  });
+  const wrap = (lines: readonly string[], room: number): readonly string[] =>
+    lines.flatMap((line) => wrapped(line, room, size.letters, lettering, { most: 3 }));
+  const worded = (place: number): WordedNode => {
+    const supply: SupplyNode = nodes[place]!;
+    const { id } = supply.equipment;
+    return {
+      id,
+      supply,
+      feeder: wrap(feederLines(supply, site, plan, conduits), size.feederRoom),
+      equipment: wrap(equipmentLines(supply, site, plan), size.equipmentRoom),
+      hasBranches: [...site.chargers, ...site.loads].some(({ from }) => from === id),
+      children: (children.get(place) ?? []).map(worded),
+    };
+  };
+  return (children.get(-1) ?? []).map(worded);
+}
+
+/** Levels that any tree of the supply can have on one sheet: at least two, so that something is fed. */
+function levelsThatFit(roots: readonly WordedNode[], height: number, size: OneLineSize): number {
+  let sum = 0;
+  for (const [level, { feeder, equipment }] of levelHeights(roots, size).entries()) {
+    sum += feeder + equipment;
+    if (sum > height) return Math.max(2, level);
+  }
+  return Infinity;
+}

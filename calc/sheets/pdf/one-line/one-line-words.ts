@@ -1,0 +1,101 @@
+import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { byId } from '../../../../routing/site/look-up.ts';
+import type { Site } from '../../../../routing/site/site.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
+import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';
+import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
+import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
+import { type System, systemName } from '../../../supply/tree/system.ts';
+import { conduitConductors, conduitSize } from '../schedules/circuit-words.ts';
+import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
+
+const systemWords = (system: System): string =>
+  `${systemName(system)}, ${system.phases} phase, ${(system.phases === 3 ? 3 : 2) + (system.neutral === null ? 0 : 1)} wire`;
+
+/** What a one-line says beside a piece of equipment; the first line is its name. */
+export function equipmentLines({ equipment, system, primary }: SupplyNode, site: Site, plan: Plan): readonly string[] {
+  const { id, kind, busAmps, mainAmps, managedAmps, kva, impedancePercent, interruptingAmps } = equipment;
+  const solved = byId(plan.supply.equipment).get(id);
+  const transformer = plan.supply.transformers.find((one) => one.id === id);
+  const rating = [
+    busAmps === undefined ? '' : `bus ${busAmps} A`,
+    mainAmps === undefined ? '' : `main ${mainAmps} A`,
+    kva === undefined ? '' : `${kva} kVA`,
+    impedancePercent === undefined ? '' : `${impedancePercent}% Z`,
+  ];
+  const load = solved && [
+    `demand ${ampsFigure(solved.demandAmps)} A`,
+    solved.percentLoaded === undefined ? '' : `${figure(solved.percentLoaded, 0)}% of ${solved.breakerAmps} A`,
+  ];
+  const volts = solved?.volts;
+  return [
+    `${id} ${kind}`,
+    primary === null ? systemWords(system) : `${Math.round(primary.volts)} V to ${systemName(system)}`,
+    rating.filter(Boolean).join(', '),
+    load === undefined ? '' : load.filter(Boolean).join(', '),
+    transformer === undefined || transformer.kva === 0
+      ? ''
+      : `load ${figure(transformer.loadKva, 1)} kVA, ${figure(transformer.percentLoaded, 0)}%`,
+    volts === undefined || kind === 'source'
+      ? ''
+      : system.phases === 3
+        ? `${figure(volts.AB, 1)}, ${figure(volts.BC, 1)}, ${figure(volts.CA, 1)} V under load`
+        : `${figure(volts.AB, 1)} V under load`,
+    solved?.faultAmps === undefined
+      ? 'fault current: no figure given for the source'
+      : `${figure(solved.faultAmps / 1000, 1)} kA fault current available`,
+    interruptingAmps === undefined ? '' : `interrupts ${figure(interruptingAmps / 1000, 1)} kA`,
+    managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
+    ...branchLines(site, plan, id),
+  ].filter(Boolean);
+}
+
+/** Branches of a panel, alike ones together, and its loads. */
+function branchLines(site: Site, plan: Plan, id: string): readonly string[] {
+  const alike = new Map<string, string[]>();
+  for (const { charger, from, breakerAmps, phases } of plan.circuits) {
+    if (from !== id) continue;
+    const key = `${breakerAmps} A ${phases.length}P`;
+    alike.set(key, [...(alike.get(key) ?? []), charger]);
+  }
+  const idle = site.chargers.filter((charger) => charger.from === id).length - [...alike.values()].flat().length;
+  return [
+    ...[...alike].map(
+      ([breaker, ids]) =>
+        `(${ids.length}) ${breaker}: ${ids.length > 2 ? `${ids[0]} to ${ids.at(-1)}` : ids.join(', ')}`,
+    ),
+    ...(idle > 0 ? [`${idle} charger${idle > 1 ? 's' : ''} without a run`] : []),
+    ...site.loads
+      .filter(({ from }) => from === id)
+      .map(
+        ({ id: load, name, va, generation }) =>
+          `${load} ${name}, ${figure(va, 0)} VA${generation === true ? ' generation' : ''}`,
+      ),
+  ];
+}
+
+/** What a one-line says beside the feeder into a piece of equipment. */
+export function feederLines(
+  { feeder }: SupplyNode,
+  site: Site,
+  plan: Plan,
+  conduits: ReadonlyMap<string, FeederConduit>,
+): readonly string[] {
+  if (feeder === null) return [];
+  const { id, breakerAmps, conductor, existing } = feeder;
+  const solved = byId(plan.supply.feeders).get(id);
+  const conduit = conduits.get(id);
+  const poles = Math.min(3, conduit?.conductors.find(({ use }) => use === 'line')?.count ?? 3);
+  const isKnown = isLengthKnown(feeder, solved);
+  const sets = conductor.sets > 1 ? `${conductor.sets} sets of ` : '';
+  return [
+    `${id}  ${breakerAmps} A ${poles}P${existing === true ? ', existing' : ''}`,
+    conduit === undefined
+      ? `${sets}${conductor.size}`
+      : `${sets}${conduitConductors(conduit)} in ${conduitSize(conduit)}`,
+    `${conductor.metal} ${conductor.insulation}, ${isKnown ? printLength(solved?.length ?? feeder.length ?? Number.NaN, site.units) : 'length not known'}`,
+    solved === undefined
+      ? ''
+      : `${['A', 'B', 'C'].map((line) => ampsFigure(solved.amps[line as 'A'])).join(', ')} A, drop ${isKnown ? `${figure(solved.dropPercent, 2)}%` : NONE}`,
+  ].filter(Boolean);
+}

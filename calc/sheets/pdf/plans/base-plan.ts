@@ -1,0 +1,82 @@
+import { boxesMeet } from '../../../../routing/plane/box.ts';
+import type { Point2 } from '../../../../routing/site/site.ts';
+import type { Drawing, DrawnItem, DrawnSymbol, Extent } from '../../drawing/drawing.ts';
+import { LAYERS, type LayerName } from '../../drawing/layers.ts';
+import { SYMBOLS } from '../../drawing/symbols.ts';
+import { inkOf, PALE } from '../kit/ink.ts';
+import type { Pen } from '../kit/pen.ts';
+import type { View } from '../kit/view.ts';
+
+/** Layers that a view of its own draws to the size of the sheet. */
+const DRAWN_APART: ReadonlySet<LayerName> = new Set(['gridlines', 'gridLabels']);
+
+/** Room that a symbol may reach past its point, feet. */
+const SYMBOL_REACH = 3;
+
+/** Points a foot at which symbols are drawn: with the scale, but never too small to read nor as large as what they mark. */
+export const symbolScale = (perFoot: number): number => Math.min(11, Math.max(5, perFoot));
+
+/** Draws what of a drawing's lines and symbols lies in a view; its texts are lettered apart, to fit the sheet. */
+export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>): void {
+  const seen = items.filter(
+    (item) => !DRAWN_APART.has(item.layer) && item.kind !== 'text' && isSeen(item, view.window),
+  );
+  pen.clipped(view.area, () => {
+    for (const layer of Object.keys(LAYERS) as LayerName[]) {
+      const mine = seen.filter((item) => item.layer === layer);
+      if (mine.length > 0) pen.onLayer(layer, () => drawItems(pen, view, layer, mine));
+    }
+  });
+}
+
+function isSeen(item: DrawnItem, window: Extent): boolean {
+  if (item.kind === 'line') {
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    for (const [x, y] of item.points) {
+      minX = Math.min(minX, x);
+      minY = Math.min(minY, y);
+      maxX = Math.max(maxX, x);
+      maxY = Math.max(maxY, y);
+    }
+    return boxesMeet({ minX, minY, maxX, maxY }, window);
+  }
+  const [x, y] = item.at;
+  const reach = item.kind === 'circle' ? item.radius : SYMBOL_REACH;
+  return boxesMeet({ minX: x - reach, minY: y - reach, maxX: x + reach, maxY: y + reach }, window);
+}
+
+function drawItems(pen: Pen, view: View, layer: LayerName, items: readonly DrawnItem[]): void {
+  const ink = inkOf(layer);
+  const open: Point2[][] = [];
+  for (const item of items) {
+    if (item.kind === 'line') {
+      const points = item.points.map(view.at);
+      if (layer === 'columns') pen.fill(points, PALE);
+      open.push(item.closed ? [...points, points[0]!] : points);
+    }
+  }
+  pen.lines(open, ink);
+  for (const item of items) {
+    if (item.kind === 'circle') pen.circle(view.at(item.at), item.radius * view.perFoot, ink);
+    else if (item.kind === 'symbol') drawSymbol(pen, item.symbol, view.at(item.at), symbolScale(view.perFoot), layer);
+  }
+}
+
+/** Draws a symbol of the plan about a point of the sheet, so many points a foot of it. */
+export function drawSymbol(
+  pen: Pen,
+  symbol: DrawnSymbol['symbol'],
+  [x, y]: Point2,
+  perFoot: number,
+  layer: LayerName,
+): void {
+  const ink = inkOf(layer);
+  const { circles, lines } = SYMBOLS[symbol];
+  for (const { points, closed } of lines)
+    pen.line(
+      points.map(([px, py]): Point2 => [x + px * perFoot, y + py * perFoot]),
+      ink,
+      closed,
+    );
+  for (const { radius, filled } of circles) pen.circle([x, y], radius * perFoot, ink, filled ? ink.colour : undefined);
+}

@@ -1,0 +1,141 @@
+import { footprintOf } from '../../../../routing/network/footprint.ts';
+import { boxOf, joinedBox, NO_BOX } from '../../../../routing/plane/box.ts';
+import { stallRectangle } from '../../../../routing/reach/parked.ts';
+import type { Point2, Site } from '../../../../routing/site/site.ts';
+import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
+import type { Drawing, Extent } from '../../drawing/drawing.ts';
+import type { LetterSizes } from '../kit/letters.ts';
+import type { SheetShape } from '../kit/paper.ts';
+import { pointsPerFoot, type Scale, scalesOf } from '../kit/scales.ts';
+import { grown } from '../kit/view.ts';
+import { drawnExtent, LARGEST_RATIO, overviewScale, planRoom } from './plan-sheet.ts';
+import { type Tile, tilesOf } from './tiles.ts';
+
+/** Below 1/16 in = 1 ft, 1:200, a plan is no longer an enlarged one. */
+const SMALLEST_RATIO = 200;
+/** A larger scale is not worth more sheets than this. */
+const MOST_SHEETS = 6;
+/** Room between neighbouring drops that their numbers and circuits need, in sizes of the lettering. */
+const LABEL_ROOM = 8.2;
+/** White round what is shown, feet. */
+const MARGIN = 3;
+/** To either side of a raceway no match line runs along it, feet. */
+const BESIDE_RACEWAY = 2;
+/** Where the plan of the whole lot is at most so much smaller, an enlarged one would show nothing more. */
+const AS_GOOD = 1.4;
+
+/** The areas of the enlarged plans, and the scale that all have. */
+export interface EnlargedAreas {
+  readonly scale: Scale;
+  readonly tiles: readonly Tile[];
+}
+
+/**
+ * The parts of a lot that are drawn larger, at the standard scale that needs fewest sheets for its size among those at
+ * which drops can be set out and lettered. None without drops, nor where one sheet would do for all and the plan of the
+ * whole lot is about as large: then that one is drawn in full.
+ */
+export function enlargedAreas(
+  site: Site,
+  shape: SheetShape,
+  sizes: LetterSizes,
+  drawing: Drawing,
+): EnlargedAreas | null {
+  if (site.drops.length === 0) return null;
+  const subjects = subjectsOf(site);
+  const whole = equipmentOf(site);
+  const lines = site.raceways.flatMap(({ path }) =>
+    path.slice(1).map(([x, y], i) =>
+      grown(
+        boxOf([
+          [path[i]![0], path[i]![1]],
+          [x, y],
+        ]),
+        BESIDE_RACEWAY,
+      ),
+    ),
+  );
+  const around = grown([...subjects, ...whole].reduce<Extent>(joinedBox, NO_BOX), MARGIN);
+  const room = planRoom(shape);
+  const shown = grown(drawnExtent(drawing), MARGIN);
+  const tilesAt = (scale: Scale): readonly Tile[] => {
+    const perFoot = pointsPerFoot(scale);
+    const most = { width: room.width / perFoot, height: room.height / perFoot };
+    return tilesOf([...subjects, ...whole], filling(around, shown, most), most, { whole, lines });
+  };
+  const scales = scalesOf(site.units).filter(({ ratio }) => ratio >= LARGEST_RATIO && ratio <= SMALLEST_RATIO);
+  const spacing = usualSpacing(site);
+  const isReadable = (one: Scale): boolean => spacing * pointsPerFoot(one) >= LABEL_ROOM * sizes.small;
+  const readable = scales.filter(isReadable);
+  const tried = (readable.length > 0 ? readable : scales.slice(0, 1)).map((scale) => ({
+    scale,
+    tiles: tilesAt(scale),
+  }));
+  const few = tried.filter(({ tiles }) => tiles.length <= MOST_SHEETS);
+  let best = few[0] ?? tried.at(-1)!;
+  // Of two that need as much paper for their size the one with fewer sheets.
+  const paperOf = ({ scale, tiles }: EnlargedAreas): number => scale.ratio * tiles.length;
+  for (const each of few) if (paperOf(each) <= paperOf(best)) best = each;
+  const overview = overviewScale(site, shape, drawing);
+  const isEnough = best.tiles.length === 1 && overview.ratio <= best.scale.ratio * AS_GOOD && isReadable(overview);
+  return isEnough ? null : best;
+}
+
+/** Room that a drop takes with its label, feet to either side. */
+const DROP_ROOM = 2;
+
+/** What enlarged plans are drawn of beside the equipment: drops and the stalls that they serve. */
+function subjectsOf(site: Site): readonly Extent[] {
+  const served = new Set(site.chargers.flatMap(({ stalls }) => stalls));
+  return [
+    ...site.drops.map(({ box, retractor = box }) =>
+      grown(
+        boxOf([
+          [box[0], box[1]],
+          [retractor[0], retractor[1]],
+        ]),
+        DROP_ROOM,
+      ),
+    ),
+    ...site.stalls.filter(({ id }) => served.has(id)).map((stall) => boxOf(stallRectangle(stall))),
+  ];
+}
+
+/** The equipment that feeds them, each with the space that must stay clear before it. */
+function equipmentOf(site: Site): readonly Extent[] {
+  const feeding = new Set(site.chargers.map(({ from }) => from));
+  return site.equipment
+    .filter(({ id }) => feeding.has(id))
+    .map((one) => boxOf([...footprintOf(one), ...(workingSpaceOf(one) ?? [])]));
+}
+
+/** The middle one of the distances from each drop to the next, feet; boxes in one place do not count. */
+function usualSpacing({ drops }: Site): number {
+  const boxes = drops.map(({ box: [x, y] }): Point2 => [x, y]).sort((a, b) => a[0] - b[0]);
+  const nearest = boxes.map(([x, y], i) => {
+    let least = Infinity;
+    for (const sense of [1, -1])
+      for (let k = i + sense; k >= 0 && k < boxes.length && Math.abs(boxes[k]![0] - x) < least; k += sense) {
+        const apart = Math.hypot(boxes[k]![0] - x, boxes[k]![1] - y);
+        if (apart > 0.5) least = Math.min(least, apart);
+      }
+    return least;
+  });
+  const sorted = nearest.filter(Number.isFinite).sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 12;
+}
+
+/** The extent, widened to the size of a sheet where it is less, as far as there is something to show around it. */
+function filling(around: Extent, shown: Extent, most: { readonly width: number; readonly height: number }): Extent {
+  const [minX, maxX] = filled(around.minX, around.maxX, shown.minX, shown.maxX, most.width);
+  const [minY, maxY] = filled(around.minY, around.maxY, shown.minY, shown.maxY, most.height);
+  return { minX, minY, maxX, maxY };
+}
+
+function filled(from: number, to: number, least: number, last: number, most: number): readonly [number, number] {
+  const spare = most - (to - from);
+  if (spare <= 0) return [from, to];
+  const before = Math.max(0, Math.min(from - least, Math.max(spare / 2, spare - (last - to))));
+  const after = Math.max(0, Math.min(last - to, spare - before));
+  return [from - before, to + after];
+}

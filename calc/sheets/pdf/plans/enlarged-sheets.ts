@@ -1,0 +1,101 @@
+import type { Point2 } from '../../../../routing/site/site.ts';
+import type { Drawing } from '../../drawing/drawing.ts';
+import { type Area, right, top } from '../kit/area.ts';
+import type { Draft, Job, SheetNumbers } from '../kit/draft.ts';
+import { PENS, WHITE } from '../kit/ink.ts';
+import type { Ground } from '../kit/labels.ts';
+import { CAP } from '../kit/letters.ts';
+import type { Pen } from '../kit/pen.ts';
+import type { Scale } from '../kit/scales.ts';
+import { type View, viewIn } from '../kit/view.ts';
+import { drawPlanFoot } from '../kit/view-title.ts';
+import type { EnlargedAreas } from './enlarged-areas.ts';
+import { drawKeyPlan } from './key-plan.ts';
+import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
+import { footOf, planRoom } from './plan-sheet.ts';
+import type { Tile } from './tiles.ts';
+
+const KEY_PLAN = 150;
+
+/** Plans of the dense parts, at a scale at which boxes and retractors can be set out from them. */
+export function enlargedSheets(job: Job, drawing: Drawing, { scale, tiles }: EnlargedAreas): readonly Draft[] {
+  return tiles.map((tile, i): Draft => {
+    const title = tiles.length === 1 ? 'Enlarged plan' : `Enlarged plan, area ${i + 1}`;
+    return {
+      key: keyOf(tile),
+      series: 'E-1',
+      title,
+      scale: scale.says,
+      draw: (pen, numbers) => drawTile(pen, job, drawing, { tiles, tile, scale, title }, numbers),
+    };
+  });
+}
+
+const keyOf = ({ column, row }: Tile): string => `enlarged ${column} ${row}`;
+
+interface TileSheet {
+  readonly tiles: readonly Tile[];
+  readonly tile: Tile;
+  readonly scale: Scale;
+  readonly title: string;
+}
+
+function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, numbers: SheetNumbers): void {
+  const { site, shape } = job;
+  const { tiles, tile, scale, title } = sheet;
+  const view = viewIn(planRoom(shape), tile.window, scale);
+  drawInFull(pen, job, drawing, view, (ground) => drawMatchLines(pen, view, sheet, numbers, ground));
+  const foot = footOf(shape);
+  const hasKey = tiles.length > 1;
+  drawPlanFoot(pen, foot, view, site, title, FULL_NOTES, right(foot) - (hasKey ? KEY_PLAN + 16 : 0));
+  if (hasKey)
+    drawKeyPlan(
+      pen,
+      { ...foot, x: right(foot) - KEY_PLAN, width: KEY_PLAN },
+      tiles,
+      tile,
+      (one) => numbers.get(keyOf(one))!,
+    );
+}
+
+/** Shares of a match line by which its words may stand beside their place, to lie over nothing that is drawn. */
+const ASIDE = [0, 0.04, -0.04, 0.08, -0.08, 0.12, -0.12, 0.16, -0.16];
+
+/** A heavy line where the plan goes on on another sheet, with the number of that sheet. */
+function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, numbers: SheetNumbers, ground: Ground): void {
+  const { area } = view;
+  const last = { column: Math.max(...tiles.map((one) => one.column)), row: Math.max(...tiles.map((one) => one.row)) };
+  const size = pen.lettering.sizes.small;
+  const sides = [
+    { column: -1, row: 0, from: [area.x, area.y], to: [area.x, top(area)], turn: 90, off: -4 - size * 0.7 },
+    { column: 1, row: 0, from: [right(area), area.y], to: [right(area), top(area)], turn: 90, off: 4 },
+    { column: 0, row: 1, from: [area.x, area.y], to: [right(area), area.y], turn: 0, off: 4 },
+    { column: 0, row: -1, from: [area.x, top(area)], to: [right(area), top(area)], turn: 0, off: -4 - size * 0.7 },
+  ] as const;
+  for (const side of sides) {
+    const [column, row] = [tile.column + side.column, tile.row + side.row];
+    if (column < 0 || row < 0 || column > last.column || row > last.row) continue;
+    const neighbour = tiles.find((one) => one.column === column && one.row === row);
+    const words = `MATCH LINE: see ${numbers.get(neighbour === undefined ? 'plan' : keyOf(neighbour))}`;
+    pen.line([side.from, side.to], PENS.match);
+    const width = pen.lettering.width(words, size) + 4;
+    for (const wished of [0.25, 0.75]) {
+      const places = ASIDE.map((aside) => {
+        const share = wished + aside;
+        const x = side.from[0] + share * (side.to[0] - side.from[0]);
+        const y = side.from[1] + share * (side.to[1] - side.from[1]);
+        const at: Point2 = side.turn === 90 ? [x - side.off, y] : [x, y + side.off];
+        const room: Area =
+          side.turn === 90
+            ? { x: at[0] - size * CAP - 1, y: y - width / 2, width: size * CAP + 2, height: width }
+            : { x: x - width / 2, y: at[1] - 1, width, height: size * CAP + 2 };
+        return { at, room };
+      });
+      const { at, room } =
+        places.find((place) => ground.hard.isFree(place.room) && ground.heavy.isFree(place.room)) ?? places[0]!;
+      pen.fillArea(room, WHITE);
+      pen.text(words, at, { size, anchor: 'middle', turn: side.turn });
+      ground.hard.take(room);
+    }
+  }
+}

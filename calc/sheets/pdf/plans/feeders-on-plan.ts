@@ -1,0 +1,73 @@
+import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
+import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { byId } from '../../../../routing/site/look-up.ts';
+import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
+import { BLACK, GREY, type Ink } from '../kit/ink.ts';
+import { type LabelWish, placesAlong, placesAround } from '../kit/labels.ts';
+import type { Pen } from '../kit/pen.ts';
+import type { View } from '../kit/view.ts';
+
+/** Dashes of a feeder whose length is given and whose way is not: it is not where it lies that is drawn. */
+const DIAGRAM = [1, 1.6];
+
+/** The ink of a feeder that is drawn straight between what it joins. */
+export const feederInk = ({ existing }: Pick<Feeder, 'existing'>): Ink => ({
+  weight: existing === true ? 0.18 : 0.35,
+  colour: existing === true ? GREY : BLACK,
+  dash: DIAGRAM,
+});
+
+interface FeederLine {
+  readonly feeder: Feeder;
+  /** Along the raceways, or straight from equipment to equipment where the way is not known. Feet. */
+  readonly points: readonly Point2[];
+  readonly isRouted: boolean;
+}
+
+/** The feeders of a site as they lie in a plan. */
+export function feederLines(site: Site): FeederLine[] {
+  const equipment = byId(site.equipment);
+  const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
+  return site.feeders.flatMap((feeder): FeederLine[] => {
+    const way = routes.get(feeder.id);
+    if (way) return [{ feeder, points: way.path.map(([x, y]): Point2 => [x, y]), isRouted: true }];
+    const [from, to] = [equipment.get(feeder.from), equipment.get(feeder.to)];
+    if (from === undefined || to === undefined) return [];
+    const ends = [from.entry, to.entry].map(([x, y]): Point2 => [x, y]);
+    return [{ feeder, points: ends, isRouted: false }];
+  });
+}
+
+/** Draws the feeders whose way the site does not give, straight and dotted. */
+export function drawFeeders(pen: Pen, view: View, site: Site): void {
+  pen.clipped(view.area, () => {
+    for (const { feeder, points, isRouted } of feederLines(site))
+      if (!isRouted) pen.onLayer('equipment', () => pen.line(points.map(view.at), feederInk(feeder)));
+  });
+}
+
+/** Names of the feeders, each along the longest straight of its way; with the length where the file gives it. */
+export function feederWishes(view: View, site: Site): LabelWish[] {
+  return feederLines(site).map(({ feeder, points, isRouted }) => {
+    const length = isRouted || feeder.length === undefined ? '' : `, ${printLength(feeder.length, site.units)}`;
+    return {
+      layer: 'conduitSizes',
+      lines: [{ text: `${feeder.id}${feeder.existing === true ? ' (E)' : ''}${length}` }],
+      size: 'small',
+      colour: feeder.existing === true ? GREY : BLACK,
+      *places(size) {
+        const legs = points.slice(1).map((to, i) => [view.at(points[i]!), view.at(to)] as const);
+        legs.sort((a, b) => reach(b) - reach(a));
+        for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
+        // One that is shorter than its name is named beside it.
+        const [longest] = legs;
+        if (longest === undefined) return;
+        const [[ax, ay], [bx, by]] = longest;
+        for (const place of placesAround([(ax + bx) / 2, (ay + by) / 2], 6, size, true))
+          yield { ...place, cost: (place.cost ?? 0) + 1 };
+      },
+    };
+  });
+}
+
+const reach = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): number => Math.hypot(bx - ax, by - ay);

@@ -1,0 +1,60 @@
+import { conduitStretches } from '../../drawing/conduit-stretches.ts';
+import type { Drawing } from '../../drawing/drawing.ts';
+import { drawDimensions } from '../kit/dimension.ts';
+import type { Job } from '../kit/draft.ts';
+import { type Ground, writeLabels } from '../kit/labels.ts';
+import type { Pen } from '../kit/pen.ts';
+import { drawClouds } from '../kit/revised.ts';
+import { drawUnderlays } from '../kit/underlay.ts';
+import type { View } from '../kit/view.ts';
+import { drawBasePlan } from './base-plan.ts';
+import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
+import { drawGridlines } from './gridlines-on-view.ts';
+import {
+  aisleWishes,
+  conduitWishes,
+  dropWishes,
+  equipmentWishes,
+  groundOf,
+  openingWishes,
+  stallWishes,
+} from './plan-labels.ts';
+import { PLAN_NOTES } from './plan-notes.ts';
+import { settingOutStrings } from './setting-out-strings.ts';
+
+/** What stands under a plan from which drops are set out. */
+export const FULL_NOTES: readonly string[] = [
+  'Dimensions are to the middle of boxes and retractors. A figure that is not shown for want of room is in the setting-out schedule, which governs: strings are rounded one by one.',
+  'Beside each drop: its number, then panel and spaces of its circuits behind the colors of their lines.',
+  ...PLAN_NOTES.slice(0, 2),
+];
+
+/** A plan with all that it can say: drops with their circuits, dimensions from gridlines, boxes, conduits. */
+export function drawInFull(
+  pen: Pen,
+  job: Job,
+  drawing: Drawing,
+  view: View,
+  before: (ground: Ground) => void = () => {},
+): void {
+  const { site, plan } = job;
+  drawUnderlays(pen, job.underlays, view);
+  drawGridlines(pen, view, site);
+  drawFeeders(pen, view, site);
+  drawBasePlan(pen, view, drawing);
+  const ground = groundOf(view, site, plan);
+  drawClouds(pen, view, ground, job.revision);
+  before(ground);
+  const equipment = writeLabels(pen, view.area, ground, equipmentWishes(view, site));
+  for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
+    drawDimensions(pen, string, figures);
+  writeLabels(pen, view.area, ground, [
+    ...equipment,
+    ...dropWishes(view, site, plan, true),
+    ...conduitWishes(view, conduitStretches(plan.conduits)),
+    ...feederWishes(view, site),
+    ...openingWishes(view, site, plan),
+    ...stallWishes(view, site, pen.lettering),
+    ...aisleWishes(view, site),
+  ]);
+}

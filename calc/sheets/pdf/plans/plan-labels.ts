@@ -1,0 +1,208 @@
+import { footprintOf } from '../../../../routing/network/footprint.ts';
+import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
+import { direction } from '../../../../routing/plane/direction.ts';
+import { stallRectangle } from '../../../../routing/reach/parked.ts';
+import type { Point2, Point3, Site, Stall } from '../../../../routing/site/site.ts';
+import { AISLE_WORDS } from '../../../../routing/site/vocabulary.ts';
+import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
+import { middleOf } from '../../drawing/aisle-stripes.ts';
+import type { ConduitStretch } from '../../drawing/conduit-stretches.ts';
+import { alongLine, around, type FreeSpace, freeSpace } from '../kit/free-space.ts';
+import { BLACK, GREY } from '../kit/ink.ts';
+import { type Ground, type LabelLine, type LabelWish, placesAlong, placesAround } from '../kit/labels.ts';
+import type { Lettering } from '../kit/lettering.ts';
+import { shortened } from '../kit/lines-of-text.ts';
+import { shows, type View } from '../kit/view.ts';
+import { circuitOf, circuitTags, conduitSize, phaseInks } from '../schedules/circuit-words.ts';
+import { symbolScale } from './base-plan.ts';
+import { feederLines } from './feeders-on-plan.ts';
+
+const flat = ([x, y]: Point3): Point2 => [x, y];
+
+/** Boxes where circuits part on the way: the site has no element for them. */
+const junctionsOf = ({ boxes }: Plan) => boxes.filter(({ kind }) => kind === 'junction');
+
+/** Half of what a drop's symbol takes, feet at the scale of symbols. */
+const DROP_HALF = 0.8;
+const SMALL_HALF = 0.55;
+
+/** What of a view is taken before anything is written on it. */
+export function groundOf(view: View, site: Site, plan: Plan): Ground {
+  const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+  const perSymbol = symbolScale(view.perFoot);
+  const mark = (at: Point2, half: number): void => {
+    if (!shows(view.window, at)) return;
+    const [x, y] = view.at(at);
+    const r = half * perSymbol;
+    ground.hard.take({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
+  };
+  for (const { box, retractor } of site.drops) {
+    mark(flat(box), SMALL_HALF);
+    if (retractor !== undefined) mark(flat(retractor), DROP_HALF);
+  }
+  for (const { at } of [...site.pullpoints, ...junctionsOf(plan)]) mark(flat(at), SMALL_HALF);
+  for (const one of site.equipment)
+    if (boxesMeet(boxOf(footprintOf(one)), view.window)) ground.hard.take(around(footprintOf(one).map(view.at)));
+  for (const { at, size } of site.columns) {
+    if (!shows(view.window, at)) continue;
+    const half = Math.max(...size) / 2;
+    ground.hard.take(around([view.at([at[0] - half, at[1] - half]), view.at([at[0] + half, at[1] + half])]));
+  }
+  const line = (space: FreeSpace, points: readonly Point2[]): void => {
+    if (!boxesMeet(boxOf(points), view.window)) return;
+    for (const area of alongLine(points.map(view.at), 0.8)) space.take(area);
+  };
+  const soft = (points: readonly Point2[]): void => line(ground.thin, points);
+  for (const { path } of site.raceways) line(ground.heavy, path.map(flat));
+  for (const { path } of plan.runs) if (path.length > 1) line(ground.heavy, path.slice(-2).map(flat));
+  for (const stall of site.stalls) {
+    const corners = stallRectangle(stall);
+    soft([...corners, corners[0]!]);
+  }
+  for (const { from, to } of site.members) soft([flat(from), flat(to)]);
+  for (const one of site.equipment) {
+    const space = workingSpaceOf(one);
+    if (space) soft([...space, space[0]!]);
+  }
+  for (const { points, isRouted } of feederLines(site)) if (!isRouted) soft(points);
+  for (const { at } of site.gridlines.x)
+    soft([
+      [at, view.window.minY],
+      [at, view.window.maxY],
+    ]);
+  for (const { at } of site.gridlines.y)
+    soft([
+      [view.window.minX, at],
+      [view.window.maxX, at],
+    ]);
+  return ground;
+}
+
+/** Names of the equipment in the view, with what it is. */
+export function equipmentWishes(view: View, site: Site): LabelWish[] {
+  return site.equipment
+    .filter(({ at }) => shows(view.window, at))
+    .map((one) => {
+      const { x, y, width, height } = around(footprintOf(one).map(view.at));
+      return {
+        layer: 'equipment',
+        lines: [{ text: one.id, weight: 'bold' }, { text: one.kind }],
+        size: 'note',
+        colour: BLACK,
+        places: (size) => placesAround([x + width / 2, y + height / 2], Math.max(width, height) / 2 + 4, size, true),
+      };
+    });
+}
+
+/** Number of each drop in the view; with its circuits and their phases where `withCircuits` says so. */
+export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boolean): LabelWish[] {
+  const tags = circuitTags(site);
+  const linesOf = new Map<string, LabelLine[]>();
+  for (const { id, drop, volts } of withCircuits ? site.chargers : []) {
+    const circuit = circuitOf(plan.circuits, id);
+    const line: LabelLine = {
+      text: tags.get(id) ?? '',
+      dots: circuit === undefined ? [] : phaseInks(circuit.phases, volts),
+    };
+    linesOf.set(drop, [...(linesOf.get(drop) ?? []), line]);
+  }
+  return site.drops
+    .filter(({ box }) => shows(view.window, flat(box)))
+    .map(({ id, box, retractor }) => ({
+      layer: 'dropNumbers',
+      lines: [{ text: id, weight: 'bold' }, ...(linesOf.get(id) ?? [])],
+      size: 'small',
+      colour: BLACK,
+      places: (size) =>
+        placesAround(view.at(flat(retractor ?? box)), DROP_HALF * symbolScale(view.perFoot) + 2, size, withCircuits),
+    }));
+}
+
+/** Sizes of the conduits along each straight piece of the view, one size a line. */
+export function conduitWishes(view: View, stretches: readonly ConduitStretch[]): LabelWish[] {
+  return stretches.map(({ from, to, conduits }) => {
+    const lines = conduits.map((alike) => ({
+      text: alike.count > 1 ? `(${alike.count}) ${conduitSize(alike)}` : conduitSize(alike),
+    }));
+    return {
+      layer: 'conduitSizes',
+      lines,
+      size: 'small',
+      colour: BLACK,
+      places: (size) => placesAlong(view.at(from), view.at(to), 3, size),
+    };
+  });
+}
+
+const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = {
+  standard: [],
+  accessible: [{ text: 'ACC' }],
+  'van-accessible': [{ text: 'VAN' }],
+};
+
+/** What is painted in a stall, as far as the stall is wide. */
+const painted = ({ id, label = id, width }: Stall, { perFoot }: View, lettering: Lettering): string =>
+  shortened(label, Math.max(24, width * perFoot - 6), lettering.sizes.small, lettering);
+
+/** Painted numbers of the stalls in the view, a little inside the entry edge or deeper in. */
+export function stallWishes(view: View, site: Site, lettering: Lettering): LabelWish[] {
+  return site.stalls
+    .filter(({ at }) => shows(view.window, at))
+    .map((stall) => {
+      const [ux, uy] = direction(stall.heading);
+      return {
+        layer: 'stallNumbers',
+        lines: [{ text: painted(stall, view, lettering) }, ...(stall.use === undefined ? [] : USES[stall.use])],
+        size: 'small',
+        colour: GREY,
+        *places({ width, height }) {
+          for (const share of [0.08, 0.16, 0.24, 0.35, 0.5, 0.65, 0.8]) {
+            const deep = Math.max(
+              share * stall.depth,
+              (Math.abs(uy) * height + Math.abs(ux) * width) / 2 / view.perFoot,
+            );
+            const [x, y] = view.at([stall.at[0] + deep * ux, stall.at[1] + deep * uy]);
+            yield { at: [x - width / 2, y - height / 2], turn: 0 };
+          }
+        },
+      };
+    });
+}
+
+/** What the aisles in the view are for, where that is not plain driving or told by their stripes. */
+export function aisleWishes(view: View, site: Site): LabelWish[] {
+  return site.aisles.flatMap((aisle): LabelWish[] => {
+    const { kind = 'drive' } = aisle;
+    const at = middleOf(aisle);
+    if (kind === 'drive' || kind === 'access' || !shows(view.window, at)) return [];
+    return [
+      {
+        layer: 'stallNumbers',
+        lines: [{ text: AISLE_WORDS[kind].toUpperCase() }],
+        size: 'small',
+        colour: GREY,
+        places: (size) => placesAround(view.at(at), 0, size, true),
+      },
+    ];
+  });
+}
+
+/** Names of pull points and junctions in the view; junctions that lie in one place share a label. */
+export function openingWishes(view: View, site: Site, plan: Plan): LabelWish[] {
+  const places = new Map<string, { readonly at: Point2; readonly ids: string[] }>();
+  for (const { id, at } of [...site.pullpoints, ...junctionsOf(plan)]) {
+    if (!shows(view.window, flat(at))) continue;
+    const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
+    const place = places.get(key) ?? { at: flat(at), ids: [] };
+    place.ids.push(id);
+    places.set(key, place);
+  }
+  return [...places.values()].map(({ at, ids }) => ({
+    layer: 'pullPoints',
+    lines: ids.length > 3 ? [{ text: `${ids[0]} … ${ids.at(-1)}` }] : ids.map((text) => ({ text })),
+    size: 'small',
+    colour: BLACK,
+    places: (size) => placesAround(view.at(at), SMALL_HALF * symbolScale(view.perFoot) + 2, size, true),
+  }));
+}

@@ -1,0 +1,100 @@
+import type { Site } from '../../../../routing/site/site.ts';
+import { conduitStretches } from '../../drawing/conduit-stretches.ts';
+import type { Drawing, Extent } from '../../drawing/drawing.ts';
+import { extentOf } from '../../drawing/extent.ts';
+import type { Area } from '../kit/area.ts';
+import type { Draft, Job } from '../kit/draft.ts';
+import { writeLabels, writeMostOrNone } from '../kit/labels.ts';
+import type { SheetShape } from '../kit/paper.ts';
+import { drawClouds } from '../kit/revised.ts';
+import { type Scale, scaleThatFits } from '../kit/scales.ts';
+import { drawUnderlays } from '../kit/underlay.ts';
+import { grown, sizeOf, viewIn } from '../kit/view.ts';
+import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
+import { drawBasePlan } from './base-plan.ts';
+import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
+import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
+import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
+import { aisleWishes, conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import { PLAN_NOTES } from './plan-notes.ts';
+
+/** White round what is drawn, feet. */
+const MARGIN = 6;
+/** No plan is drawn larger than 1/4 in = 1 ft, or 1:50. */
+export const LARGEST_RATIO = 48;
+
+const NUMBERS_APART = 'Numbers of drops and stalls that have no room here are on the enlarged plans.';
+/** Where fewer drops or stalls than this share can be numbered, none is. */
+const MOST_NUMBERED = 0.85;
+
+/** The room for a plan on a sheet, without its foot and without the gutters of the gridlines. */
+export function planRoom({ field }: SheetShape): Area {
+  const gutter = GRID_GUTTER;
+  return {
+    x: field.x + gutter,
+    y: field.y + FOOT + 8,
+    width: field.width - gutter - 4,
+    height: field.height - FOOT - 8 - gutter,
+  };
+}
+
+export const footOf = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
+
+/** What of a site there is to see: all that is drawn but the gridlines. */
+export function drawnExtent({ items }: Drawing): Extent {
+  const shown = items.filter(({ layer, kind }) => kind !== 'text' && layer !== 'gridlines' && layer !== 'gridLabels');
+  return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
+}
+
+const windowOf = (drawing: Drawing): Extent => grown(drawnExtent(drawing), MARGIN);
+
+/** The scale of the plan of the whole site. */
+export const overviewScale = (site: Site, shape: SheetShape, drawing: Drawing): Scale =>
+  scaleThatFits(site.units, sizeOf(windowOf(drawing)), planRoom(shape), LARGEST_RATIO);
+
+/**
+ * The plan of the whole site with its raceways, equipment and drops, at the largest standard scale that fits: in full
+ * where no enlarged plan comes after it.
+ */
+export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft {
+  const { site, plan, shape } = job;
+  const scale = overviewScale(site, shape, drawing);
+  const view = viewIn(planRoom(shape), windowOf(drawing), scale);
+  const title = 'Raceway and drop plan';
+  return {
+    key: 'plan',
+    series: 'E-1',
+    title,
+    scale: scale.says,
+    draw: (pen) => {
+      if (isInFull) {
+        drawInFull(pen, job, drawing, view);
+        drawPlanFoot(pen, footOf(shape), view, site, title, FULL_NOTES);
+        return;
+      }
+      drawUnderlays(pen, job.underlays, view);
+      drawGridlines(pen, view, site);
+      drawFeeders(pen, view, site);
+      drawBasePlan(pen, view, drawing);
+      const ground = groundOf(view, site, plan);
+      drawClouds(pen, view, ground, job.revision);
+      writeLabels(pen, view.area, ground, equipmentWishes(view, site));
+      const drops = dropWishes(view, site, plan, false);
+      const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
+      writeLabels(pen, view.area, ground, [
+        ...feederWishes(view, site),
+        ...aisleWishes(view, site),
+        ...conduitWishes(view, conduitStretches(plan.conduits)),
+      ]);
+      const stalls = stallWishes(view, site, pen.lettering);
+      const bare =
+        unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
+      const isNumbered = unnumbered.length === 0 && bare.length === 0;
+      const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(site)];
+      drawPlanFoot(pen, footOf(shape), view, site, title, notes);
+    },
+  };
+}
+
+const planNotes = (site: Site): readonly string[] =>
+  site.drops.length === 0 ? ['No drop stands on this site yet.', ...PLAN_NOTES] : PLAN_NOTES;

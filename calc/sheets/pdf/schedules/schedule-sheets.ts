@@ -1,0 +1,36 @@
+import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
+import { flowTables, type Table, type TablePage } from '../kit/table.ts';
+import { drawTable } from '../kit/table-drawing.ts';
+import { conduitSchedule } from './conduit-schedule.ts';
+import { feederSchedule } from './feeder-schedule.ts';
+import { panelTables } from './panel-schedules.ts';
+import { revisionSchedule } from './revision-schedule.ts';
+import { runSchedule } from './run-schedule.ts';
+import { settingOutSchedule } from './setting-out-schedule.ts';
+import { takeoffSchedule } from './takeoff-schedule.ts';
+
+/** The schedules, one after another over as many sheets as they take. */
+export function scheduleSheets(job: Job): readonly Draft[] {
+  const tables: readonly Table[] = [
+    runSchedule(job),
+    ...panelTables(job),
+    feederSchedule(job),
+    conduitSchedule(job),
+    settingOutSchedule(job),
+    takeoffSchedule(job),
+    revisionSchedule(job),
+  ].filter(({ rows }) => rows.length > 0);
+  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
+    key: `schedules ${i + 1}`,
+    series: 'E-6',
+    title: titleOf(page),
+    scale: NOT_TO_SCALE,
+    draw: (pen) => {
+      for (const part of page) drawTable(pen, part);
+    },
+  }));
+}
+
+/** `Schedules: circuits and runs, panels`. */
+const titleOf = (page: TablePage): string =>
+  `Schedules: ${[...new Set(page.map(({ table }) => table.short))].join(', ')}`;

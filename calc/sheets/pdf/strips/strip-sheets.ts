@@ -1,0 +1,83 @@
+import type { Run } from '../../../../routing/network/run.ts';
+import type { Area } from '../kit/area.ts';
+import type { Draft, Job } from '../kit/draft.ts';
+import { LEADING } from '../kit/letters.ts';
+import { pointsPerFoot, scalesOf, scaleThatFits } from '../kit/scales.ts';
+import { type RunStrip, runStrip } from './run-strip.ts';
+import { drawStrip, STRIP_SIDES, type StripFrame, stripHeight } from './strip-drawing.ts';
+
+const GAP = 26;
+const ROW_GAP = 8;
+/** Points that a profile may be high. */
+const PROFILE = 62;
+/** A strip is at least this wide, in sizes of the lettering. */
+const LEAST_WIDTH = 55;
+
+const NOTE =
+  'Each run unrolled from its panel: plan distance to the right, elevation above grade up. Beside each conduit its size, in brackets how many circuits lie in it. Dots are bends with their angle.';
+
+/** The runs unrolled, several strips a sheet, in the order of the chargers; none where nothing has a run. */
+export function stripSheets(job: Job): readonly Draft[] {
+  const { site, plan, shape, lettering } = job;
+  const strips = plan.runs.flatMap((run) => {
+    const strip = runStrip(site, plan, run);
+    return strip === null ? [] : [{ run, strip }];
+  });
+  if (strips.length === 0) return [];
+  const { small } = lettering.sizes;
+  const field: Area = { ...shape.field, height: shape.field.height - small * LEADING - 8 };
+  const columns = Math.max(1, Math.floor((field.width + GAP) / (LEAST_WIDTH * small + GAP)));
+  const width = (field.width - (columns - 1) * GAP) / columns;
+  const frame = frameOf(
+    job,
+    strips.map(({ strip }) => strip),
+    width,
+  );
+  const height = stripHeight(frame, small);
+  const rows = Math.max(1, Math.floor((field.height + ROW_GAP) / (height + ROW_GAP)));
+  const step = Math.min(height * 1.3, (field.height + ROW_GAP) / rows);
+  const perSheet = rows * columns;
+  return Array.from({ length: Math.ceil(strips.length / perSheet) }, (_, i): Draft => {
+    const mine = strips.slice(i * perSheet, (i + 1) * perSheet);
+    return {
+      key: `strips ${i + 1}`,
+      series: 'E-5',
+      title: titleOf(mine.map(({ run }) => run)),
+      scale: `${frame.along.says} along, ${frame.up.says} up`,
+      draw: (pen) => {
+        pen.text(NOTE, [field.x, field.y + field.height + 6], { size: small });
+        mine.forEach(({ run, strip }, k) => {
+          const [column, row] = [Math.floor(k / rows), k % rows];
+          const area: Area = {
+            x: field.x + column * (width + GAP),
+            y: field.y + field.height - height - row * step,
+            width,
+            height,
+          };
+          drawStrip(pen, area, site, plan, run, strip, frame);
+        });
+      },
+    };
+  });
+}
+
+/** One pair of scales for all strips, so that they compare: no larger up than along. */
+function frameOf({ site }: Job, strips: readonly RunStrip[], width: number): StripFrame {
+  const ends = strips.map(({ points, retractor }) => Math.max(points.at(-1)!.along, retractor?.along ?? 0));
+  const heights = strips
+    .flatMap(({ points, retractor }) => [...points, ...(retractor === null ? [] : [retractor])])
+    .map(({ z }) => z);
+  const low = heights.reduce((least, z) => Math.min(least, z), 0);
+  const high = heights.reduce((most, z) => Math.max(most, z), 1);
+  const longest = ends.reduce((most, end) => Math.max(most, end), 1);
+  const room = { width: width - STRIP_SIDES.left - STRIP_SIDES.right, height: Infinity };
+  const along = scaleThatFits(site.units, { width: longest, height: 0 }, room, 96);
+  const up =
+    scalesOf(site.units).find(
+      (scale) => scale.ratio >= along.ratio && (high - low) * pointsPerFoot(scale) <= PROFILE,
+    ) ?? along;
+  return { along, up, low, high };
+}
+
+const titleOf = (runs: readonly Run[]): string =>
+  runs.length === 1 ? `Run strip, ${runs[0]!.charger}` : `Run strips, ${runs[0]!.charger} to ${runs.at(-1)!.charger}`;
