@@ -1,33 +1,28 @@
-import type { Point2 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
 import type { ScreenPoint } from '../camera.ts';
+import type { ViewState } from '../view-store.ts';
+import type { Hand } from './hand.ts';
 
-/** What the hand is in the middle of. Screen points are pixels of the board, site points feet. */
-export type Gesture =
-  | { readonly kind: 'idle' }
-  | { readonly kind: 'panning'; readonly last: ScreenPoint }
-  | {
-      readonly kind: 'pressing';
-      readonly from: ScreenPoint;
-      /** The same in the plan: the board may change its size before the hand has moved. */
-      readonly at: Point2;
-      /** What would be moved; null where the press is on open ground. */
-      readonly refs: readonly Ref[] | null;
-      readonly anchor: Point2 | null;
-      /** Chosen alone when the hand lets go without having moved. */
-      readonly alone: Ref | null;
-      readonly adds: boolean;
-    }
-  | { readonly kind: 'dragging'; readonly from: Point2; readonly refs: readonly Ref[]; readonly anchor: Point2 }
-  | { readonly kind: 'boxing'; readonly from: Point2; readonly adds: boolean }
-  | { readonly kind: 'measuring'; readonly from: ScreenPoint }
-  | { readonly kind: 'lassoing'; readonly adds: boolean }
-  /** A finger that is down and has set no place yet. */
-  | { readonly kind: 'aiming'; readonly from: ScreenPoint; readonly at: Point2; readonly moved: boolean }
-  | { readonly kind: 'drawing'; readonly from: ScreenPoint }
-  | { readonly kind: 'pinching'; readonly last: readonly [ScreenPoint, ScreenPoint] };
-
-export const IDLE: Gesture = { kind: 'idle' };
+/** What the hand is in the middle of. */
+export interface Gesture {
+  /** In a word, for the page. */
+  readonly doing: ViewState['doing'];
+  /** The hand moves; gives what it is in the middle of from then on. */
+  readonly move: (hand: Hand) => Gesture;
+  /** A finger or the button is let go; null where nothing goes on. */
+  readonly end: (hand: Hand) => Gesture | null;
+  /** It is given up: by Escape, or because the system took the pointer away. */
+  readonly cancel: () => void;
+  /** A second finger came down: what the first one did is taken back, for it was the beginning of a pinch. */
+  readonly giveWay: () => void;
+  /** Where places can be typed meanwhile: something else is typed, and the last step is done again. */
+  readonly retype?: () => void;
+}
 
 /** Pixels that a press may tremble before it is a drag. */
 export const TREMBLE = 4;
+
+/** Whether the hand has moved from where it pressed, and not only trembled. */
+export const hasMoved = (from: ScreenPoint, to: ScreenPoint): boolean =>
+  Math.hypot(to.px - from.px, to.py - from.py) >= TREMBLE;
+
+export const nothing = (): void => {};

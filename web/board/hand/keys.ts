@@ -7,8 +7,8 @@ import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
 import { refOf } from '../scene/pick.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
+import type { HandWorld } from './hand-world.ts';
 import { keyOf } from './key-of.ts';
-import type { HandWorld } from './pointer.ts';
 
 type KeyWorld = Omit<HandWorld, 'draw'>;
 

@@ -1,5 +1,5 @@
 import { pushed, zoomed } from '../camera.ts';
-import type { HandWorld } from './pointer.ts';
+import type { HandWorld } from './hand-world.ts';
 
 /** A notch of a mouse's wheel is a whole number of some such size; a trackpad sends small and slanting steps. */
 const NOTCH = 50;

@@ -5,7 +5,7 @@ import { snapAt } from '../snap/snap-at.ts';
 import type { ViewStore } from '../view-store.ts';
 
 /** What the hand does with the measure: two presses, or a drag from one end to the other. Places in feet. */
-export interface Measuring {
+export interface MeasureHand {
   /** The first end, or the second where the first is given. */
   readonly press: (at: Point2, how: Point) => void;
   /** The hand moves: the open end follows it. */
@@ -17,7 +17,7 @@ export interface Measuring {
 }
 
 /** Measures on a scene; both ends are drawn to what stands there. */
-export function measuring(view: ViewStore, scene: () => Scene): Measuring {
+export function measureHand(view: ViewStore, scene: () => Scene): MeasureHand {
   const place = (at: Point2, { near, free }: Point): Point2 => {
     const from = view.getState().measureFrom;
     const found = free ? { at, guides: [] } : snapAt(scene(), view.getState(), { at, near, from });

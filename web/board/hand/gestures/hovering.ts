@@ -1,0 +1,35 @@
+import { isDrawTool } from '../../draw/tool-names.ts';
+import { pickAt } from '../../scene/pick.ts';
+import { type Gesture, nothing } from '../gesture.ts';
+import { clearAway, type Hand, passing, pointing, siteAt } from '../hand.ts';
+import type { GestureWorld } from '../hand-world.ts';
+
+/** The hand is in the middle of nothing: what it draws or measures follows it, and it shows what it would take. */
+export function hovering({ view, scene, draw, measure }: Omit<GestureWorld, 'document'>): Gesture {
+  const hover = (hand: Hand): void => {
+    const { tool, measureFrom, hovered } = view.getState();
+    const pointer = siteAt(view, hand.at);
+    const how = pointing(view, hand);
+    if (isDrawTool(tool)) draw.hover(pointer, how);
+    else if (measureFrom) measure.hover(pointer, how);
+    else {
+      const ref = tool === 'select' ? pickAt(scene(), pointer, how.near, passing(view)) : null;
+      const same = ref?.id === hovered?.id && ref?.list === hovered?.list;
+      view.setState(same ? { pointer } : { pointer, hovered: ref });
+    }
+  };
+  const self: Gesture = {
+    doing: 'nothing',
+    move: (hand) => {
+      hover(hand);
+      return self;
+    },
+    end: () => {
+      clearAway(view);
+      return null;
+    },
+    cancel: nothing,
+    giveWay: nothing,
+  };
+  return self;
+}

@@ -1,0 +1,46 @@
+import type { Ref } from '../../../document/element-lists.ts';
+import { keepsDrawing } from '../../../document/field-work.ts';
+import { pickAt } from '../../scene/pick.ts';
+import { anchorOf } from '../anchor.ts';
+import type { Gesture } from '../gesture.ts';
+import { type Hand, passing, pointing, siteAt } from '../hand.ts';
+import type { GestureWorld } from '../hand-world.ts';
+import { handleOnScreen, handlesOf } from '../handles.ts';
+import { type Pressed, pressing } from './pressing.ts';
+
+/** The hand that selects presses: what it takes hold of is a handle, an element, or nothing. */
+export function press(world: Pick<GestureWorld, 'document' | 'view' | 'scene'>, hand: Hand): Gesture {
+  const { document, view, scene } = world;
+  const { camera, viewport } = view.getState();
+  const { site, selection, select } = document.getState();
+  const place = siteAt(view, hand.at);
+  const adds = hand.shift;
+  const begin = (pressed: Partial<Pressed>): Gesture =>
+    pressing(world, { from: hand.at, place, refs: null, anchor: null, alone: null, adds, ...pressed });
+
+  const keeps = keepsDrawing(document.getState());
+  const handle = (keeps ? [] : handlesOf(site, selection, camera.scale)).find((each) => {
+    const shown = handleOnScreen(each, camera, viewport);
+    return Math.hypot(shown.px - hand.at.px, shown.py - hand.at.py) <= hand.near;
+  });
+  if (handle && !hand.encircles) {
+    select([handle.ref]);
+    return begin({ refs: [handle.ref], anchor: [handle.at[0], handle.at[1]], adds: false });
+  }
+  const ref = pickAt(scene(), place, pointing(view, hand).near, passing(view));
+  if (!ref || hand.encircles) return begin({});
+  const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
+  // A lot is all stalls: what is drawn from one is a box, and it is chosen when the hand lets go where it pressed.
+  if (!held && GROUND.has(ref.list)) return begin({ alone: ref });
+  // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
+  const moves = !keeps && (!hand.isFinger || held);
+  if (adds) select([ref], 'toggle');
+  // Nor does it choose before it lifts: it may yet push or pinch the drawing.
+  else if (!held && moves) select([ref]);
+  const refs =
+    moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
+  return begin({ refs, anchor: anchorOf(site, ref), alone: adds ? null : ref });
+}
+
+/** What lies under everything else, and is moved only once it has been chosen. */
+const GROUND: ReadonlySet<Ref['list']> = new Set(['stalls', 'aisles', 'keepouts', 'members']);

@@ -1,0 +1,55 @@
+import type { Point2 } from '../../../routing/site/site.ts';
+import { type ScreenPoint, toSite } from '../camera.ts';
+import type { Point } from '../draw/draw-hand.ts';
+import type { Passing } from '../scene/pick.ts';
+import type { ViewStore } from '../view-store.ts';
+
+/** Where the hand is and how it is held, as one event of the pointer tells it. */
+export interface Hand {
+  readonly at: ScreenPoint;
+  /** Pixels within which it takes hold of a thing, or is drawn to a line. */
+  readonly near: number;
+  readonly isFinger: boolean;
+  /** With Shift it adds to what is selected, and drags along one axis. */
+  readonly shift: boolean;
+  /** With Alt nothing draws it. */
+  readonly free: boolean;
+  /** With Ctrl it draws a path round what it takes, whatever it begins on. */
+  readonly encircles: boolean;
+}
+
+const NEAR = { mouse: 8, pen: 8, touch: 18 } as const;
+
+/** The hand at a pixel of the board. */
+export function handOf(event: PointerEvent, at: ScreenPoint): Hand {
+  const { pointerType } = event;
+  return {
+    at,
+    near: NEAR[pointerType as keyof typeof NEAR] ?? NEAR.mouse,
+    isFinger: pointerType === 'touch',
+    shift: event.shiftKey,
+    free: event.altKey,
+    encircles: event.ctrlKey || event.metaKey,
+  };
+}
+
+/** The place under a pixel of the board, feet. */
+export function siteAt(view: ViewStore, at: ScreenPoint): Point2 {
+  const { camera, viewport } = view.getState();
+  return toSite(camera, viewport, at);
+}
+
+/** How the hand points, in feet. */
+export const pointing = (view: ViewStore, { near, free }: Hand): Point => ({
+  near: near / view.getState().camera.scale,
+  free,
+});
+
+/** What the hand passes by. */
+export function passing(view: ViewStore): Passing {
+  const { hiddenKinds, lockedKinds } = view.getState();
+  return lockedKinds.size === 0 ? hiddenKinds : new Set([...hiddenKinds, ...lockedKinds]);
+}
+
+/** Takes away what is shown of a gesture. */
+export const clearAway = (view: ViewStore): void => view.setState({ band: null, lasso: [], guides: [] });
