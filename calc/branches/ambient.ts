@@ -38,7 +38,7 @@ export function hottestOn(
           },
     result: hottest,
     unit: '°C',
-    source: `ambient temperatures of the site rules; 310.14(A)(2) (from memory), ${tables.rooftop.source}`,
+    source: `ambient temperatures of the site rules; ${tables.sections.severalAmbients} (from memory), ${tables.rooftop.source}`,
   }));
   return hottest;
 

@@ -1,6 +1,7 @@
 import type { BoxAllowanceRow, CodeTables } from '../tables/code-tables.ts';
 import { indexed } from '../tables/indexed.ts';
 import { compareSizes } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
@@ -37,7 +38,7 @@ export function boxVolume(tables: CodeTables, input: BoxInput, tell: Tell = SILE
   const allowances = tables.boxAllowances;
   const each = (size: string): number => {
     const row = allowanceRow(allowances.rows, size);
-    if (row === undefined) throw new RangeError(`${tables.edition} 314.16 has no volume for size ${size}`);
+    if (row === undefined) throw new RangeError(`${cited(tables, 'boxVolume')} has no volume for size ${size}`);
     return row.volume;
   };
   const sum = (parts: readonly Counted[], times: number): number =>

@@ -1,7 +1,7 @@
 import type { Rules } from '../../routing/site/site.ts';
 import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { tablesOf } from '../tables/nec-2023.ts';
+import { tablesOf } from '../tables/editions.ts';
 import { INVENTED_COST, type InstalledCost } from './installed-cost.ts';
 
 /** What conduits and their circuits are designed by. */

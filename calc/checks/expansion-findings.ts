@@ -10,6 +10,7 @@ import { longestExposed } from '../branches/straights.ts';
 import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { methodRaceway } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 
 /** Steel and aluminum that change so much, inches, are spoken of. The code sets no figure: common practice, no source. */
 const METAL_MOVES = 1;
@@ -66,7 +67,8 @@ function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: 
     value: change,
     limit: material === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES,
     unit: 'in',
-    source: material === 'PVC' ? sourceOf(tables) : `${tables.edition} 300.7(B); 1 in. is common practice, no source`,
+    source:
+      material === 'PVC' ? sourceOf(tables) : `${cited(tables, 'expansion')}; 1 in. is common practice, no source`,
   };
 }
 

@@ -7,15 +7,18 @@ import type { Column, Drop, Equipment, Point2 } from '../../routing/site/site.ts
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../kept/memo.ts';
 import type { Handhole } from '../plan-file.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { citedShort } from '../tables/sections.ts';
 
 /** Conductors deeper than this are out of reach from the cover of a handhole, feet. Common practice, no source. */
 const DEEPEST = 4;
 
-const SOURCE = 'NEC 314.29, 314.30 (from memory): boxes reached without digging or taking up paving';
+const sourceOf = (tables: CodeTables): string =>
+  `${citedShort(tables, 'boxAccess', 'handholes')} (from memory): boxes reached without digging or taking up paving`;
 
 /**
  * Boxes in the ground. One that stands under equipment or a column, or deeper than an arm reaches, cannot be reached as
- * 314.29 asks; the others are told together, as what they are taken for.
+ * the code asks; the others are told together, as what they are taken for.
  */
 export const handholeFindings = remembered(
   (
@@ -24,8 +27,10 @@ export const handholeFindings = remembered(
     equipment: readonly Equipment[],
     drops: readonly Drop[],
     units: Units,
+    tables: CodeTables,
   ): readonly Finding[] => {
     if (handholes.length === 0) return [];
+    const source = sourceOf(tables);
     const over = [
       ...columns.map(({ id, at, size, rotation = 0 }) => ({ id, outline: rectangleAt(at, size, rotation) })),
       ...equipment.map((one) => ({ id: one.id, outline: footprintOf(one) })),
@@ -40,7 +45,7 @@ export const handholeFindings = remembered(
             rule: 'buried-box',
             about: [id, covered.id],
             says: `The box ${id} in the ground stands under ${covered.id} and cannot be reached. Move where its conduits part, or run them apart.`,
-            source: SOURCE,
+            source,
           },
         ];
       if (-z <= DEEPEST) return [];
@@ -53,7 +58,7 @@ export const handholeFindings = remembered(
           value: -z,
           limit: DEEPEST,
           unit: 'ft',
-          source: `${SOURCE}; common practice, no source for the depth`,
+          source: `${source}; common practice, no source for the depth`,
         },
       ];
     });
@@ -75,7 +80,7 @@ export const handholeFindings = remembered(
         about: handholes.map(({ id }) => id),
         says: `Conduits are opened in the ground at ${places}. Each is taken as a handhole with its cover at grade: ${each.join('; ')}.${aside} Home runs that do not part in the ground need none.`,
         value: handholes.length,
-        source: SOURCE,
+        source,
       },
     ];
   },

@@ -7,6 +7,7 @@ import { type Ground, groundOf } from '../branches/ground.ts';
 import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 import { coverFindings } from './cover-findings.ts';
 
 /**
@@ -45,7 +46,7 @@ function siteFindingsOf(
       rule: 'wet-insulation',
       about: [],
       says: `${rules.insulation} has no rating for wet locations, and the inside of a raceway outdoors is one. THWN-2 and XHHW-2 have.`,
-      source: `${tables.edition} 300.5(B), 300.9`,
+      source: cited(tables, 'wetUnderground', 'wetAbove'),
     });
   if (ground.loose.length > 0) {
     const loose = ground.loose.map(({ id }) => id);

@@ -2,6 +2,7 @@ import { printTemperature } from '../../routing/site/temperature.ts';
 import type { Metal } from '../../routing/site/vocabulary.ts';
 import type { CodeTables, Column } from '../tables/code-tables.ts';
 import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
@@ -85,7 +86,7 @@ export function ampacity(
     values: { 'table ampacity': measured(tableAmpacity, 'A'), ambient: temperatureFactor, bundling },
     result: corrected,
     unit: 'A',
-    source: `${tables.edition} 310.15`,
+    source: cited(tables, 'ampacity'),
   }));
   const result = { tableAmpacity, temperatureFactor, bundlingFactor: bundling };
   if (terminalC === undefined) return { ...result, ampacity: corrected };

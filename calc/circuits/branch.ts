@@ -9,6 +9,7 @@ import {
   smallConductorLimit,
   standardRatingAtLeast,
 } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { ampacity, type PowerConductor, type Surroundings, terminalColumnOf } from './ampacity.ts';
@@ -94,7 +95,7 @@ export function branchConductor(tables: CodeTables, duty: ConductorDuty, tell: T
       'at the terminals': `${ampacityAt(tables, size, metal, terminals)} A at ${printTemperature(terminals)}`,
     },
     result: `${size} ${metal} ${insulation}`,
-    source: `${tables.edition} 210.19(A)(1), 240.4(B), 240.4(D), 110.14(C)`,
+    source: cited(tables, 'branchConductor', 'nextRating', 'smallConductors', 'terminals'),
   }));
   return conductor;
 }

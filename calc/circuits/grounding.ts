@@ -1,6 +1,7 @@
 import type { Metal } from '../../routing/site/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { CONDUCTOR_SIZES, circularMils, compareSizes, groundingSize } from '../tables/lookup.ts';
+import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
@@ -62,7 +63,7 @@ export function grounding(tables: CodeTables, input: GroundingInput, tell: Tell 
     formula: 'need be no larger than the conductors of the circuit',
     values: { asked: grown, conductors: conductor },
     result: conductor,
-    source: `${tables.edition} 250.122(A)`,
+    source: cited(tables, 'grounding'),
   }));
   return { size: conductor };
 }
@@ -100,7 +101,7 @@ function inProportion(
       'it has': measured(circularMils(tables, size), 'cmil'),
     },
     result: size,
-    source: `${tables.edition} 250.122(B)${slack === 0 ? '' : `; ${100 * slack}% is common practice, no source`}`,
+    source: `${cited(tables, 'groundingGrown')}${slack === 0 ? '' : `; ${100 * slack}% is common practice, no source`}`,
   }));
   return size;
 }

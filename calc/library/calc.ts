@@ -2,7 +2,7 @@
  * The single calculations, each a pure function: code tables first, then what is asked, then who hears the steps. Lengths
  * in feet, areas in square inches, resistances in ohms per 1,000 ft, temperatures in degrees C.
  */
-import { NEC_2023 } from '../tables/nec-2023.ts';
+import { NEC_2023 } from '../tables/nec-2023/nec-2023.ts';
 
 export { type BoxInput, boxVolume } from '../branches/box-volume.ts';
 export { type ExpansionInput, expansion } from '../branches/expansion.ts';
@@ -20,7 +20,7 @@ export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
 export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';
 export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformers/transformer.ts';
 export type { CodeTables } from '../tables/code-tables.ts';
-export { tablesFor } from '../tables/nec-2023.ts';
+export { tablesFor } from '../tables/editions.ts';
 export { type CutPlan, type CutWish, cut } from '../takeoff/cut.ts';
 export { explained, type Step, type Tell } from '../words/explain.ts';
 

@@ -66,7 +66,7 @@ export function plan(site: Site): Plan {
     equipmentFindings(site, workingNeeds(site, design.tables)),
     reach.findings,
     supplyChecks(site, supply, ohms),
-    handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units),
+    handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const checks = whenAsked(() => checksOf(looked, findings));

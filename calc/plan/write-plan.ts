@@ -4,7 +4,7 @@ import type { Finding } from '../../routing/site/finding.ts';
 import type { Point2, Point3, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Conduit, PlanFile, Supply, TakeoffRow } from '../plan-file.ts';
-import { tablesOf } from '../tables/nec-2023.ts';
+import { tablesOf } from '../tables/editions.ts';
 import { asBuiltOf } from './as-built.ts';
 import type { Plan } from './plan-shape.ts';
 import { writeAsBuilt } from './write-as-built.ts';

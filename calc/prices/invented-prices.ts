@@ -1,8 +1,8 @@
 import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/vocabulary.ts';
 import type { TrafficRating } from '../plan-file.ts';
+import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
-import { NEC_2023 } from '../tables/nec-2023.ts';
 import { conductorSpec, racewaySpec } from './spec.ts';
 
 /** Price of one unit of an item, and the hours it takes to install. */
@@ -32,7 +32,7 @@ const RACEWAY: Readonly<Record<Method, { readonly material: number; readonly hou
 const racewayRows = METHODS.flatMap((method): PriceRow[] => {
   const { material, hours } = RACEWAY[method];
   if (method === 'tray') return [{ item: 'raceway', spec: racewaySpec(method, null), unit: 'ft', material, hours }];
-  return tradeSizes(NEC_2023, method).flatMap((tradeSize): PriceRow[] => {
+  return tradeSizes(DEFAULT_TABLES, method).flatMap((tradeSize): PriceRow[] => {
     const spec = racewaySpec(method, tradeSize);
     const inches = tradeSizeInches(tradeSize);
     const rows: PriceRow[] = [
@@ -57,7 +57,7 @@ const racewayRows = METHODS.flatMap((method): PriceRow[] => {
 const conductorRows = METALS.flatMap((metal) =>
   INSULATIONS.flatMap((insulation) =>
     CONDUCTOR_SIZES.filter((size) => size !== '18' && size !== '16').map((size): PriceRow => {
-      const kcmil = circularMils(NEC_2023, size) / 1000;
+      const kcmil = circularMils(DEFAULT_TABLES, size) / 1000;
       return {
         item: 'conductor',
         spec: conductorSpec(size, metal, insulation),

@@ -8,9 +8,9 @@ export interface Kind {
 
 const kinds = new Map<string, Kind>();
 
-/** The one kind of this item and spec, so that kinds can be told apart by identity. */
+/** The one kind of this item, spec and basis, so that kinds can be told apart by identity. */
 export function kindOf(kind: Kind): Kind {
-  const key = `${kind.item}\n${kind.spec}`;
+  const key = `${kind.item}\n${kind.spec}\n${kind.basis}`;
   const known = kinds.get(key);
   if (known !== undefined) return known;
   kinds.set(key, kind);

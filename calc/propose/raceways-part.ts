@@ -4,7 +4,7 @@ import { newIds } from '../../routing/site/new-id.ts';
 import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { PriceList } from '../prices/price-list.ts';
-import { tablesOf } from '../tables/nec-2023.ts';
+import { tablesOf } from '../tables/editions.ts';
 import { supportSpacings } from '../tables/raceway-of.ts';
 import { placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';

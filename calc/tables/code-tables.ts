@@ -1,4 +1,5 @@
 import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { Sections } from './sections.ts';
 
 /** Temperature columns of the ampacity table, in the order in which rows hold them. */
 export const COLUMNS = [60, 75, 90] as const;
@@ -237,6 +238,9 @@ export interface InsulationRow {
 /** One edition of the code as data. Another edition is another set of data, not other code. */
 export interface CodeTables {
   readonly edition: string;
+  /** The code without its year, as a sentence cites it where the edition is said beside: `NEC`. */
+  readonly code: string;
+  readonly sections: Sections;
   readonly ampacity: Table<AmpacityRow>;
   readonly insulations: Table<InsulationRow>;
   readonly ambient: Table<AmbientRow>;

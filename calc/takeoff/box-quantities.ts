@@ -1,6 +1,8 @@
 import type { Pullpoint } from '../../routing/site/site.ts';
+import { remembered } from '../kept/memo.ts';
 import type { Box, Handhole } from '../plan-file.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import type { Sections } from '../tables/sections.ts';
 import { isHigh } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -14,11 +16,22 @@ const WHERE = {
   pullpoint: { item: 'pull point', where: '', basis: 'as drawn' },
 } as const;
 
-const kindFor = byWords((place, size): Kind => {
-  const { item, where, basis } = WHERE[place as Box['kind']];
-  const rule = size.endsWith('long') ? '314.28' : '314.16';
-  return kindOf({ item, spec: `${where}${size}`, unit: 'each', basis: `${basis}; size by ${rule}` });
-});
+/** Kinds whose size the code asks for, by an edition's sections. */
+const sizedBy = remembered(({ boxVolume, pullBox, boxAccess, handholeSize }: Sections) => ({
+  boxKind: byWords((place, size): Kind => {
+    const { item, where, basis } = WHERE[place as Box['kind']];
+    const rule = size.endsWith('long') ? pullBox : boxVolume;
+    return kindOf({ item, spec: `${where}${size}`, unit: 'each', basis: `${basis}; size by ${rule}` });
+  }),
+  handholeKind: byWords((size, rating) =>
+    kindOf({
+      item: 'handhole',
+      spec: `${size}, ${rating}`,
+      unit: 'each',
+      basis: `where circuits of a conduit part in the ground, and at pull points drawn in it: cover at grade (${boxAccess}); size by ${handholeSize}, rated for what comes over it`,
+    }),
+  ),
+}));
 
 /** The box in words: a standard one, or what it must at least have. Upwards to the cubic inch and the inch. */
 function sizeInWords({ box, volume, length }: Box): string {
@@ -43,18 +56,9 @@ function conduitBody({ kind, raceways, length }: Box): string | null {
   return kind === 'pullpoint' && length === null && alike && into !== 'tray' ? into : null;
 }
 
-const handholeKind = byWords((size, rating) =>
-  kindOf({
-    item: 'handhole',
-    spec: `${size}, ${rating}`,
-    unit: 'each',
-    basis:
-      'where circuits of a conduit part in the ground, and at pull points drawn in it: cover at grade (314.29); size by 314.30(A), rated for what comes over it',
-  }),
-);
-
 /** Boxes in the ground, each with its cover. */
-export function handholeQuantities(handholes: readonly Handhole[]): Tally {
+export function handholeQuantities(handholes: readonly Handhole[], sections: Sections): Tally {
+  const { handholeKind } = sizedBy(sections);
   const { add, tally } = tallying();
   for (const { id, size, rating } of handholes) add(handholeKind(size, rating), id, 1);
   return tally;
@@ -64,7 +68,8 @@ export function handholeQuantities(handholes: readonly Handhole[]): Tally {
  * Boxes above grade by place and size, with their covers; conduit bodies where one does. The box of a pedestal comes with
  * it: `pedestals` are the drops that are one.
  */
-export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<string>): Tally {
+export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<string>, sections: Sections): Tally {
+  const { boxKind } = sizedBy(sections);
   const { add, tally } = tallying();
   for (const box of boxes) {
     if (box.under !== null || (box.kind === 'drop' && pedestals.has(box.id))) continue;
@@ -75,7 +80,7 @@ export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<stri
       continue;
     }
     const size = sizeInWords(box);
-    add(kindFor(box.kind, size), box.id, 1, high);
+    add(boxKind(box.kind, size), box.id, 1, high);
     add(coverKind(size, ''), box.id, 1, high);
   }
   return tally;

@@ -39,8 +39,8 @@ export function takeoff(
     equipmentTally(site.equipment),
     feedersTally(site.feeders, feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
-    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals),
-    handholesTally(handholes),
+    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
+    handholesTally(handholes, tables.sections),
     groundTally(site.raceways),
     drillsTally(feeders, site.raceways),
     ...byEquipment(site.chargers, [branches, phases], [tables, rules, pedestals], (i) =>
@@ -65,8 +65,12 @@ const feedersTally = remembered(
 );
 const idlePullsTally = remembered(idlePullpointQuantities);
 const sharedBoxesTally = remembered(
-  (_pullpoints: readonly Pullpoint[], boxes: readonly Box[], pedestals: ReadonlySet<string>): Tally =>
-    boxQuantities(boxes, pedestals),
+  (
+    _pullpoints: readonly Pullpoint[],
+    boxes: readonly Box[],
+    pedestals: ReadonlySet<string>,
+    { sections }: CodeTables,
+  ): Tally => boxQuantities(boxes, pedestals, sections),
 );
 const handholesTally = remembered(handholeQuantities);
 const groundTally = remembered(groundQuantities);
@@ -131,7 +135,7 @@ const branchesTally = remembered(
     );
     return addedUp([
       ...homeRuns,
-      boxQuantities(branches.boxes, pedestals),
+      boxQuantities(branches.boxes, pedestals, tables.sections),
       idleDropQuantities(idleDrops(branches), pedestals),
     ]);
   },

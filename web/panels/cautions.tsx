@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { editionWords } from '../../calc/tables/nec-2023.ts';
+import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import { useDocument } from '../document/use-document.ts';
 

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { dayOf } from '../../calc/sheets/day.ts';
-import { editionWords } from '../../calc/tables/nec-2023.ts';
+import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import type { Painting } from '../board/painting.ts';
 import type { DocumentState } from '../document/document-state.ts';

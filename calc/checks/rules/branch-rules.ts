@@ -1,5 +1,6 @@
 import type { Feeder, Raceway } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
+import { cited } from '../../tables/sections.ts';
 import { branchCounts, counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
@@ -76,7 +77,7 @@ export const BRANCH_RULES = {
   },
   'wet-insulation': {
     title: 'Insulation that is not for wet places',
-    source: ({ edition }) => `${edition} 300.5(B), 300.9`,
+    source: (tables) => cited(tables, 'wetUnderground', 'wetAbove'),
     lookedAt: ({ site }) => site.chargers.length,
   },
   'conduit-fill': {
@@ -104,7 +105,7 @@ export const BRANCH_RULES = {
   },
   'buried-box': {
     title: 'Boxes in the ground',
-    source: ({ edition }) => `${edition} 314.29, 314.30`,
+    source: (tables) => cited(tables, 'boxAccess', 'handholes'),
     lookedAt: ({ branches }) =>
       branches.reduce(
         (sum, { buried: own, shared }) => sum + own.length + shared.filter(({ under }) => under !== null).length,

@@ -1,5 +1,6 @@
 import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
 import { workingSpaceSize } from '../../../routing/site/working-space.ts';
+import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
@@ -67,12 +68,12 @@ export const LOT_RULES = {
   },
   'cord-limit': {
     title: 'Cords longer than allowed',
-    source: ({ edition }) => `${edition} 625.17(C)`,
+    source: (tables) => cited(tables, 'cordLength'),
     lookedAt: drops,
   },
   'rest-height': {
     title: 'Connectors that rest too high or too low',
-    source: ({ edition }) => `${edition} 625.50; 2010 ADA Standards 308`,
+    source: (tables) => `${cited(tables, 'couplingHeight')}; 2010 ADA Standards 308`,
     lookedAt: ({ site }) => resting(site.drops),
   },
   'pedestal-height': {
@@ -114,7 +115,7 @@ export const LOT_RULES = {
   },
   'working-space': {
     title: 'Working spaces that are not clear',
-    source: ({ edition, workingSpace }) => `${workingSpace.source}, ${edition} 110.26(A), (C)(2)`,
+    source: (tables) => `${tables.workingSpace.source}, ${cited(tables, 'workingSpace', 'entrancesThere')}`,
     lookedAt: ({ site }) => worked(site.equipment),
   },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -3,6 +3,7 @@ import { remembered } from '../../kept/memo.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
+import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
@@ -68,12 +69,12 @@ export const SUPPLY_RULES = {
   },
   'parallel-size': {
     title: 'Parallel conductors too small',
-    source: ({ edition }) => `${edition} 310.10(G)`,
+    source: (tables) => cited(tables, 'parallel'),
     lookedAt: ({ tree }) => parallel(tree.nodes),
   },
   'feeder-conductor': {
     title: 'Feeder conductors too small',
-    source: ({ edition, ampacity }) => `${edition} 215.2(A)(1), 240.4(B), (C), ${ampacity.source}`,
+    source: (tables) => `${cited(tables, 'feederConductor', 'nextRatings')}, ${tables.ampacity.source}`,
     lookedAt: held,
     missed: ({ tree }) => {
       const count = unheld(tree.nodes);
@@ -87,22 +88,22 @@ export const SUPPLY_RULES = {
   },
   'feeder-overload': {
     title: 'Feeders overloaded',
-    source: ({ edition }) => `${edition} 215.3, 625.42`,
+    source: (tables) => cited(tables, 'feederDevice', 'loadManagement'),
     lookedAt: feeders,
   },
   'main-overload': {
     title: 'Mains overloaded',
-    source: ({ edition }) => `${edition} 215.3, 625.42`,
+    source: (tables) => cited(tables, 'feederDevice', 'loadManagement'),
     lookedAt: ({ site }) => mained(site.equipment),
   },
   'bus-overload': {
     title: 'Busbars overloaded',
-    source: ({ edition }) => `${edition} 408.30, 408.36`,
+    source: (tables) => cited(tables, 'panelRating', 'panelDevice'),
     lookedAt: ({ site }) => bussed(site.equipment),
   },
   'unit-load': {
     title: 'Loads by the code’s count per charger',
-    source: ({ edition }) => `${edition} 220.57`,
+    source: (tables) => cited(tables, 'chargerLoad'),
     lookedAt: ({ tree }) => limited(tree),
   },
   'managed-floor': {
@@ -112,7 +113,7 @@ export const SUPPLY_RULES = {
   },
   'back-feed': {
     title: 'Busbars fed from both ends',
-    source: ({ edition }) => `${edition} 705.12(B)`,
+    source: (tables) => cited(tables, 'busSources'),
     lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : bussed(site.equipment)),
   },
   'spaces-short': {
@@ -141,12 +142,12 @@ export const SUPPLY_RULES = {
   },
   'fault-current': {
     title: 'Fault current to be held against ratings',
-    source: ({ edition }) => `${edition} 110.9`,
+    source: (tables) => cited(tables, 'interruptingRating'),
     lookedAt: ({ site }) => site.equipment.length,
   },
   'interrupting-rating': {
     title: 'Interrupting ratings below the fault current',
-    source: ({ edition }) => `${edition} 110.9`,
+    source: (tables) => cited(tables, 'interruptingRating'),
     lookedAt: ({ site }) => interrupting(site.equipment),
   },
 } as const satisfies Readonly<Record<string, Rule>>;

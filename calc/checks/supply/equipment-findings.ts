@@ -4,6 +4,7 @@ import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/pane
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
+import { cited } from '../../tables/sections.ts';
 import { ratingFindings } from './breaker-rating.ts';
 
 /** Share of a busbar's rating that its device and 125% of the generation together may come to. */
@@ -40,7 +41,7 @@ function mainOverload(node: SupplyNode, demand: Demand, { tables }: SupplyFacts)
       value: demand.amps,
       limit: mainAmps,
       unit: 'A',
-      source: `${tables.edition} 215.3, 625.42`,
+      source: cited(tables, 'feederDevice', 'loadManagement'),
     },
   ];
 }
@@ -60,7 +61,7 @@ function busOverload(
     device === undefined
       ? `${id} is asked for ${ampsText(value)} and its busbar is rated ${busAmps} A. Load management there, or a larger panel.`
       : `The ${device} A device ahead of ${id} is over the ${busAmps} A of its busbar. A smaller device, or a larger panel.`;
-  const source = `${tables.edition} 408.30, 408.36, from memory`;
+  const source = `${cited(tables, 'panelRating', 'panelDevice')}, from memory`;
   return [{ severity: 'fail', rule: 'bus-overload', about: [id], says, value, limit: busAmps, unit: 'A', source }];
 }
 
@@ -77,7 +78,7 @@ function unitLoad({ equipment }: SupplyNode, place: number, demand: Demand, { tr
       value: demand.unitAmps,
       limit: rating,
       unit: 'A',
-      source: `${tables.edition} 220.57, 625.42(A), from memory`,
+      source: `${cited(tables, 'chargerLoad', 'managedLoad')}, from memory`,
     },
   ];
 }
@@ -92,7 +93,7 @@ function backFeed({ equipment }: SupplyNode, place: number, { tree, model, state
   const device = known ?? busAmps;
   const value = device + back;
   const limit = BACK_FEED_SHARE * busAmps;
-  const source = `${tables.edition} 705.12(B), from memory`;
+  const source = `${cited(tables, 'busSources')}, from memory`;
   const sum = `${ampsText(back)}, 125% of the generation behind ${id}, and ${known === undefined ? `its main, which is not given and is counted as its ${busAmps} A busbar,` : `its ${device} A device`} come to ${ampsText(value)}`;
   const finding = { about: [id], value, unit: 'A', source };
   if (value > limit * (1 + 1e-9)) {

@@ -1,6 +1,7 @@
 import type { Finding } from '../../../routing/site/finding.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
+import { cited } from '../../tables/sections.ts';
 
 /** Fault current: what there is of it and where, boards without a figure, ratings that it is over. */
 export const faultFindings = (facts: SupplyFacts): readonly Finding[] => [
@@ -24,7 +25,7 @@ function ratings({ tree, faults, tables }: SupplyFacts): Finding[] {
         value: amps,
         limit: interruptingAmps,
         unit: 'A',
-        source: `${tables.edition} 110.9, from memory; I = V / |Z|`,
+        source: `${cited(tables, 'interruptingRating')}, from memory; I = V / |Z|`,
       },
     ];
   });
@@ -52,7 +53,7 @@ function available({ tree, faults, tables }: SupplyFacts): Finding[] {
       says: `Available fault current is at most ${ampsText(ampsAt(worst))}, at ${id}, ${supply} and no motors. Interrupting ratings are to be at least that of each place${none}.`,
       value: ampsAt(worst),
       unit: 'A',
-      source: `${tables.edition} 110.9, 110.24, from memory; R and X added up, I = V / |Z|`,
+      source: `${cited(tables, 'interruptingRating', 'availableFault')}, from memory; R and X added up, I = V / |Z|`,
     },
   ];
 }
@@ -79,7 +80,7 @@ function noFigure({ tree, faults, tables }: SupplyFacts): Finding[] {
       rule: 'fault-current',
       about: [...names, ...boards],
       says: `No figure is given for the available fault current of the source (${names.join(', ')}).${so} Ask the utility for it.`,
-      source: `${tables.edition} 110.9, 110.24, from memory`,
+      source: `${cited(tables, 'interruptingRating', 'availableFault')}, from memory`,
     },
   ];
 }

@@ -11,6 +11,7 @@ import {
   largestDeviceFor,
   standardRatingAtLeast,
 } from '../../tables/lookup.ts';
+import { cited } from '../../tables/sections.ts';
 import { ratingFindings } from './breaker-rating.ts';
 
 /** Smallest conductor that may be run in parallel. */
@@ -54,7 +55,7 @@ function overload({ id, to, breakerAmps }: Feeder, asked: Demand, { tables, line
       value: demand,
       limit: breakerAmps,
       unit: 'A',
-      source: `${tables.edition} 215.3, 625.42`,
+      source: cited(tables, 'feederDevice', 'loadManagement'),
     },
   ];
 }
@@ -85,7 +86,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
       value: breakerAmps,
       limit: largest,
       unit: 'A',
-      source: `${tables.edition} 240.4(B), (C), ${tables.ampacity.source}`,
+      source: `${cited(tables, 'nextRatings')}, ${tables.ampacity.source}`,
     });
   if (asked.feederAmps <= breakerAmps) {
     const short = tooLittle(asked, carried, make, words, tables);
@@ -98,7 +99,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
         value: short.value,
         limit: short.limit,
         unit: 'A',
-        source: `${tables.edition} 215.2(A)(1)`,
+        source: cited(tables, 'feederConductor'),
       });
   }
   if (sets > 1 && compareSizes(size, SMALLEST_PARALLEL) < 0)
@@ -107,7 +108,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
       rule: 'parallel-size',
       about: [id],
       says: `Feeder ${id} has ${sets} sets of ${size}; conductors in parallel are ${SMALLEST_PARALLEL} or larger. One set of a larger size.`,
-      source: `${tables.edition} 310.10(G), from memory`,
+      source: `${cited(tables, 'parallel')}, from memory`,
     });
   return findings;
 }

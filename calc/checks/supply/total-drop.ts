@@ -5,6 +5,8 @@ import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import type { BoxCase } from '../../supply/load-flow/boxes.ts';
 import { dropPercents } from '../../supply/load-flow/drop-percents.ts';
 import type { SupplyState } from '../../supply/load-flow/supply-solve.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+import { tablesOf } from '../../tables/editions.ts';
 
 /** The circuits of one piece of equipment. */
 interface Fed {
@@ -18,6 +20,7 @@ interface Fed {
 interface Told {
   readonly feds: ReadonlyMap<string, Fed>;
   limit: number;
+  tables: CodeTables | null;
   findings: readonly Finding[];
 }
 
@@ -35,26 +38,28 @@ export function totalDropFindings(
   ohms: readonly (BranchOhms | null)[],
 ): readonly Finding[] {
   const limit = rules.dropLimit.total;
+  const tables = tablesOf(rules);
   const { chargers } = of;
   const { percents, anew } = dropPercents(of, state, ohms);
-  const last = told.get(chargers) ?? { feds: fedsOf(chargers), limit: Number.NaN, findings: [] };
+  const last = told.get(chargers) ?? { feds: fedsOf(chargers), limit: Number.NaN, tables: null, findings: [] };
   const { feds } = last;
   const concerns = (i: number): boolean =>
     percents[i]! > limit || (feds.get(chargers[i]!.from)?.over?.places.includes(i) ?? false);
   const stale =
-    anew === null || last.limit !== limit
+    anew === null || last.limit !== limit || last.tables !== tables
       ? feds.values()
       : new Set(anew.filter(concerns).map((i) => feds.get(chargers[i]!.from)!));
   let any = false;
   for (const fed of stale) {
     any = true;
-    fed.over = overOf(fed, of, state, percents, limit);
+    fed.over = overOf(fed, of, state, percents, limit, tables);
   }
   if (any) {
     const over = [...feds.values()].flatMap((fed) => fed.over ?? []);
     last.findings = over.sort((a, b) => a.places[0]! - b.places[0]!).map(({ finding }) => finding);
   }
   last.limit = limit;
+  last.tables = tables;
   told.set(chargers, last);
   return last.findings;
 }
@@ -75,12 +80,13 @@ function overOf(
   { full }: SupplyState,
   percents: Float64Array,
   limit: number,
+  tables: CodeTables,
 ): Fed['over'] {
   const over = places.filter((i) => percents[i]! > limit);
   if (over.length === 0) return null;
   const list = over.map((i): Over => ({ charger: chargers[i]!.id, percent: percents[i]! }));
   const managed = full.share[seats.bus[over[0]!]!] !== 1;
-  return { places: over, finding: finding(equipment, list, limit, managed) };
+  return { places: over, finding: finding(equipment, list, limit, managed, tables) };
 }
 
 interface Over {
@@ -88,7 +94,13 @@ interface Over {
   readonly percent: number;
 }
 
-function finding(equipment: string, list: readonly Over[], limit: number, managed: boolean): Finding {
+function finding(
+  equipment: string,
+  list: readonly Over[],
+  limit: number,
+  managed: boolean,
+  tables: CodeTables,
+): Finding {
   const worst = list.reduce((most, one) => (one.percent > most.percent ? one : most));
   const others = list.filter((one) => one !== worst).map(({ charger }) => charger);
   const more = others.length === 0 ? '' : ` ${list.length} circuits of ${equipment} are over it.`;
@@ -100,6 +112,6 @@ function finding(equipment: string, list: readonly Over[], limit: number, manage
     value: worst.percent,
     limit,
     unit: '%',
-    source: `${siteRule('dropLimit.total')}; NEC 2023 210.19 and 215.2 informational notes`,
+    source: `${siteRule('dropLimit.total')}; ${tables.dropAdvice.source}`,
   };
 }

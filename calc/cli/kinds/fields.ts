@@ -1,13 +1,13 @@
 import * as v from 'valibot';
 import { METAL_SPELLINGS, METHODS, metalOf } from '../../../routing/site/vocabulary.ts';
 import { COLUMNS, type Column, RACEWAY_KINDS } from '../../tables/code-tables.ts';
+import { DEFAULT_TABLES } from '../../tables/editions.ts';
 import { BARE, FIXTURE_WIRE, findInsulation, isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/lookup.ts';
-import { NEC_2023 } from '../../tables/nec-2023.ts';
 
 /** The fields that calculations share, each read strictly: what the schema lets through the tables know. */
 
 /** Edition that single calculations go by. */
-export const TABLES = NEC_2023;
+export const TABLES = DEFAULT_TABLES;
 
 // JSON.parse turns 1e999 into Infinity, and valibot's number() lets that through.
 export const finite = v.pipe(v.number(), v.finite());

@@ -2,6 +2,7 @@ import type { Feeder } from '../../../routing/site/site.ts';
 import { ampacity, terminalColumnOf } from '../../circuits/ampacity.ts';
 import type { CodeTables, Column } from '../../tables/code-tables.ts';
 import { ampacityAt, insulationColumn } from '../../tables/lookup.ts';
+import { cited } from '../../tables/sections.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 
@@ -39,7 +40,7 @@ export function feederAmpacity(
       values: { ampacity: measured(one.ampacity, 'A'), sets },
       result: one.ampacity * sets,
       unit: 'A',
-      source: `${tables.edition} 310.10(G) (from memory)`,
+      source: `${cited(tables, 'parallel')} (from memory)`,
     }));
   return { atTerminals, ampacity: one.ampacity * sets };
 }

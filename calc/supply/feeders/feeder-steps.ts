@@ -2,6 +2,7 @@ import type { Rules } from '../../../routing/site/site.ts';
 import type { SupplyFeeder } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { findImpedance, isConductorSize, largestDeviceFor } from '../../tables/lookup.ts';
+import { cited } from '../../tables/sections.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { voltsAt } from '../load-flow/supply-report.ts';
@@ -125,7 +126,7 @@ function carried(
         load: measured(greatestLine(state.load.into, bus), 'A'),
       },
       result: measured(largestDeviceFor(tables, amps.ampacity), 'A at most'),
-      source: `${tables.edition} 215.2(A)(1), 240.4(B), (C)`,
+      source: cited(tables, 'feederConductor', 'nextRatings'),
     }));
     feederGrounding(tables, feeder, rules.terminalC, ambientC, tell);
   });

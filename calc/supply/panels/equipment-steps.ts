@@ -2,6 +2,7 @@ import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
 import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
+import { citedShort } from '../../tables/sections.ts';
 import type { Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { faultOhmsOf } from '../fault/fault.ts';
@@ -34,11 +35,11 @@ export function equipmentSteps(
   );
   return [
     connected(row, chargers, loads),
-    ...share(site, work, row, place),
+    ...share(site, work, row, place, tables),
     amps(row, work),
     volts(row, work, place),
     demand(work, place, tables),
-    ...rating(row, work, place),
+    ...rating(row, work, place, tables),
     ...fault(row, work, place),
     ...highest(row, work, place),
   ];
@@ -62,7 +63,7 @@ const connected = (row: SupplyEquipment, chargers: readonly Charger[], loads: re
 });
 
 /** What load management leaves, where it holds anything back. */
-function share(site: Site, { tree }: SupplyWork, row: SupplyEquipment, place: number): Step[] {
+function share(site: Site, { tree }: SupplyWork, row: SupplyEquipment, place: number, tables: CodeTables): Step[] {
   const { managedAmps } = tree.nodes[place]!.equipment;
   if (managedAmps === undefined) return [];
   const own = site.chargers.filter(({ from }) => from === row.id).length;
@@ -73,7 +74,7 @@ function share(site: Site, { tree }: SupplyWork, row: SupplyEquipment, place: nu
         'one factor for all chargers, so that the greatest line current of theirs is the ceiling; 1 where it is less',
       values: { ceiling: measured(managedAmps, 'A'), 'chargers here': own },
       result: row.chargerShare,
-      source: 'load management as entered; NEC 625.42 (from memory)',
+      source: `load management as entered; ${citedShort(tables, 'loadManagement')} (from memory)`,
     },
   ];
 }
@@ -111,7 +112,7 @@ function demand({ model, state }: SupplyWork, place: number, tables: CodeTables)
   };
 }
 
-function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step[] {
+function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number, tables: CodeTables): Step[] {
   const rated = ratingOf(tree, place);
   if (rated === undefined || row.percentLoaded === undefined) return [];
   const device = deviceOf(tree, place);
@@ -126,7 +127,7 @@ function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step
       },
       result: rated,
       unit: 'A',
-      source: 'ratings as entered; NEC 408.36, 215.3 (from memory)',
+      source: `ratings as entered; ${citedShort(tables, 'panelDevice', 'feederDevice')} (from memory)`,
     },
     {
       find: 'loaded',

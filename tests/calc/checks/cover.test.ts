@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { coverFindings } from '../../../calc/checks/cover-findings.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3, Raceway, Stall } from '../../../routing/site/site.ts';
 
 // NEC Table 300.5(A): 24 in under parking lots for every method; elsewhere 18 in for PVC and 6 in for RMC.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { supportSpacings } from '../../../calc/tables/raceway-of.ts';
 import { supportFindings } from '../../../routing/network/support/support-findings.ts';
 import type { Drop, Member, Point3, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';

@@ -14,7 +14,7 @@ import {
   compareSizes,
   insulationColumn,
 } from '../../../calc/tables/lookup.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 const metals = fc.constantFrom('copper' as const, 'aluminum' as const);

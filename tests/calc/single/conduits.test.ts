@@ -8,7 +8,7 @@ import { pullBox } from '../../../calc/branches/pull-box.ts';
 import { type PullSegment, pulling } from '../../../calc/branches/pulling.ts';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
 import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 describe('fill', () => {

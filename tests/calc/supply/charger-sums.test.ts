@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { supplyWork } from '../../../calc/supply/supply.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { chargers, feeder, panel, siteOf, source } from './small-site.ts';
 

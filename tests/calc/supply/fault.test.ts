@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type FaultStep, faultChain } from '../../../calc/supply/fault/fault-chain.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyEquipment } from '../../../calc/why/why-supply.ts';
 import type { Equipment } from '../../../routing/site/site.ts';
 import { feeder, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { feederConduits } from '../../../calc/supply/feeders/feeder-conduit.ts';
 import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyFeeder } from '../../../calc/why/why-supply.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Feeder, Raceway, SiteFile } from '../../../routing/site/site.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type ExistingFeeder, type FeederWish, feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 
 const FEEDER: ExistingFeeder = {
   conductor: { size: '3/0', metal: 'copper', sets: 1, insulation: 'THWN-2' },

@@ -1,7 +1,7 @@
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
 import { supplyChecks } from '../../../calc/checks/supply/supply-checks.ts';
 import { type SupplyResult, supplyOf } from '../../../calc/supply/supply.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Equipment, Feeder, Load, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
 import { linesOf } from '../../../calc/supply/tree/supply-lines.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';

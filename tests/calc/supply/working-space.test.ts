@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
 import { workingNeeds } from '../../../calc/supply/panels/working-needs.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained } from '../../../calc/words/explain.ts';
 import { equipmentFindings } from '../../../routing/network/equipment-findings.ts';
 import type { Finding } from '../../../routing/site/finding.ts';

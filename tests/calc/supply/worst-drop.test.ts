@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
 import { marginsOf } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
-import { NEC_2023 } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyMargin } from '../../../calc/why/why-margins.ts';
 import { whyBox } from '../../../calc/why/why-supply.ts';
 import { readSite } from '../../../routing/site/read.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { COLUMNS, type CodeTables, type PerColumn } from '../../../calc/tables/code-tables.ts';
-import { NEC_2023 as nec, tablesFor } from '../../../calc/tables/nec-2023.ts';
+import { tablesFor } from '../../../calc/tables/editions.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { CONDUCTOR_SIZES, compareSizes, tradeSizeInches } from '../../../calc/tables/sizes.ts';
 
 /** Checks that need no second copy: what each table must obey by its own arithmetic. */

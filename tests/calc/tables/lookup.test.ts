@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as look from '../../../calc/tables/lookup.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 
 describe('sizes', () => {
   test('climb from AWG through the oughts to kcmil', () => {

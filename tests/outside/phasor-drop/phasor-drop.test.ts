@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { longestRun } from '../../../calc/circuits/longest-run.ts';
 import type { DropCircuit } from '../../../calc/circuits/voltage-drop.ts';
 import { voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import circuits from './circuits.json' with { type: 'json' };
 
 // make.py: the same circuits by complex numbers, three phases line by line, and a root finder.

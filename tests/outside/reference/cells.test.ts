@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { PerColumn, PerRaceway, SupportRow } from '../../../calc/tables/code-tables.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import ampacity from './ampacity.json' with { type: 'json' };
 import conductors from './conductors.json' with { type: 'json' };
 import raceways from './raceways.json' with { type: 'json' };

@@ -16,7 +16,7 @@ import {
   standardRatingAtMost,
   transformerProtection,
 } from '../../../calc/tables/lookup.ts';
-import { NEC_2023 as nec } from '../../../calc/tables/nec-2023.ts';
+import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { calcKind } from './calc-kind.ts';
 
 /** Inputs as printed: the keys are the collection's. */

@@ -1,4 +1,4 @@
-import { EDITIONS } from '../../../calc/tables/nec-2023.ts';
+import { EDITIONS } from '../../../calc/tables/editions.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
 import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';

@@ -1,4 +1,4 @@
-import { tablesOf } from '../../../tables/nec-2023.ts';
+import { tablesOf } from '../../../tables/editions.ts';
 import { type Area, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';

@@ -1,4 +1,4 @@
-import { tablesOf } from '../../../tables/nec-2023.ts';
+import { tablesOf } from '../../../tables/editions.ts';
 import { CAUTIONS } from '../../../words/cautions.ts';
 import { type Area, right, top } from './area.ts';
 import type { Job } from './draft.ts';

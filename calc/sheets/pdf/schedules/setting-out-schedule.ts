@@ -2,6 +2,8 @@ import { printLength } from '../../../../routing/site/feet-inches.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/taped-place.ts';
 import type { Box } from '../../../plan-file.ts';
+import { tablesOf } from '../../../tables/editions.ts';
+import { citedShort } from '../../../tables/sections.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table } from '../kit/table.ts';
 import { fromGridlineWords, NONE } from './figures.ts';
@@ -17,6 +19,7 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
   const boxes = new Map(plan.boxes.map((box) => [box.id, box]));
   const handholes = new Map(plan.handholes.map(({ id, size, rating }) => [id, `${size}, ${rating}`]));
   const { units } = site;
+  const tables = tablesOf(site.rules);
   return {
     short: 'setting-out',
     title: 'Setting-out schedule',
@@ -85,7 +88,7 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
       ...site.equipment.map(({ id, kind, entry }) => otherRow(site, id, `${kind}, entry`, entry, NONE)),
     ],
     foot: [
-      'Least box: NEC 314.16 by volume up to 6 AWG, 314.28 by length from 4 AWG on and in the ground (314.30(A)), where the cover of a handhole is at grade. As built: to be written in by the field.',
+      `Least box: ${citedShort(tables, 'boxVolume')} by volume up to 6 AWG, ${tables.sections.pullBox} by length from 4 AWG on and in the ground (${tables.sections.handholeSize}), where the cover of a handhole is at grade. As built: to be written in by the field.`,
     ],
   };
 }

@@ -1,0 +1,62 @@
+import type { CodeTables } from '../code-tables.ts';
+import { AMPACITY } from './ampacity.ts';
+import { BOX_ALLOWANCES, METAL_BOXES, PULL_BOXES } from './boxes.ts';
+import { CONDUCTORS } from './conductors.ts';
+import { AMBIENT, BUNDLING, ROOFTOP } from './correction.ts';
+import { BEND_LIMIT, BENDS, FILL, JAM } from './fill.ts';
+import { GROUNDING } from './grounding.ts';
+import { IMPEDANCES } from './impedances.ts';
+import { INSULATED, INSULATIONS } from './insulated.ts';
+import { CONTINUOUS, NEXT_RATING, SMALL_CONDUCTORS, STANDARD_RATINGS, TERMINALS } from './overcurrent.ts';
+import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
+import { RACEWAYS } from './raceways.ts';
+import { SECTIONS } from './sections.ts';
+import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
+import {
+  SINGLE_PHASE_IMPEDANCES,
+  SINGLE_PHASE_TRANSFORMERS,
+  THREE_PHASE_IMPEDANCES,
+  THREE_PHASE_TRANSFORMERS,
+  TRANSFORMER_PROTECTION,
+} from './transformers.ts';
+
+/** NFPA 70, 2023 edition: figures only, each table with how far it was checked. */
+export const NEC_2023: CodeTables = {
+  edition: 'NEC 2023',
+  code: 'NEC',
+  sections: SECTIONS,
+  ampacity: AMPACITY,
+  insulations: INSULATIONS,
+  ambient: AMBIENT,
+  bundling: BUNDLING,
+  rooftop: ROOFTOP,
+  smallConductors: SMALL_CONDUCTORS,
+  standardRatings: STANDARD_RATINGS,
+  nextRating: NEXT_RATING,
+  grounding: GROUNDING,
+  terminals: TERMINALS,
+  continuous: CONTINUOUS,
+  fill: FILL,
+  jam: JAM,
+  bends: BENDS,
+  bendLimit: BEND_LIMIT,
+  raceways: RACEWAYS,
+  insulated: INSULATED,
+  conductors: CONDUCTORS,
+  impedances: IMPEDANCES,
+  supports: SUPPORTS,
+  expansion: EXPANSION,
+  cover: COVER,
+  verticalSupports: VERTICAL_SUPPORTS,
+  boxAllowances: BOX_ALLOWANCES,
+  metalBoxes: METAL_BOXES,
+  pullBoxes: PULL_BOXES,
+  transformerProtection: TRANSFORMER_PROTECTION,
+  threePhaseTransformers: THREE_PHASE_TRANSFORMERS,
+  singlePhaseTransformers: SINGLE_PHASE_TRANSFORMERS,
+  singlePhaseImpedances: SINGLE_PHASE_IMPEDANCES,
+  threePhaseImpedances: THREE_PHASE_IMPEDANCES,
+  workingSpace: WORKING_SPACE,
+  dropAdvice: DROP_ADVICE,
+  vehicleSupply: VEHICLE_SUPPLY,
+};

@@ -1,0 +1,62 @@
+/**
+ * Where an edition of the code says what: section numbers without the name of the edition. Findings, steps and sheets
+ * cite these, so that a sentence names the edition that it went by.
+ */
+export interface Sections {
+  readonly interruptingRating: string;
+  readonly availableFault: string;
+  readonly terminals: string;
+  readonly workingSpace: string;
+  readonly workingDepth: string;
+  /** Width and height, read after `workingSpace`. */
+  readonly workingSize: string;
+  readonly entrances: string;
+  /** The same, read after `workingSpace`. */
+  readonly entrancesThere: string;
+  readonly branchConductor: string;
+  readonly feederConductor: string;
+  readonly feederDevice: string;
+  readonly chargerLoad: string;
+  /** Protection at the next standard rating up. */
+  readonly nextRating: string;
+  /** The same, and where it ends. */
+  readonly nextRatings: string;
+  readonly smallConductors: string;
+  readonly grounding: string;
+  /** Grounding conductors that grow with the others. */
+  readonly groundingGrown: string;
+  readonly wetUnderground: string;
+  readonly wetAbove: string;
+  readonly expansion: string;
+  readonly parallel: string;
+  /** Where several ambients lie on one way. */
+  readonly severalAmbients: string;
+  readonly ampacity: string;
+  readonly boxVolume: string;
+  readonly pullBox: string;
+  readonly boxAccess: string;
+  readonly handholes: string;
+  readonly handholeSize: string;
+  readonly panelRating: string;
+  readonly panelDevice: string;
+  readonly cordLength: string;
+  readonly loadManagement: string;
+  /** The ceiling of load management as the load to be served. */
+  readonly managedLoad: string;
+  readonly couplingHeight: string;
+  readonly busSources: string;
+}
+
+interface Cited {
+  readonly edition: string;
+  readonly code: string;
+  readonly sections: Sections;
+}
+
+/** Sections as a source names them: `NEC 2023 215.3, 625.42`. */
+export const cited = ({ edition, sections }: Cited, ...names: readonly (keyof Sections)[]): string =>
+  `${edition} ${names.map((name) => sections[name]).join(', ')}`;
+
+/** The same by the short name of the code, where the edition stands elsewhere on the sheet: `NEC 408.36, 215.3`. */
+export const citedShort = ({ code, sections }: Cited, ...names: readonly (keyof Sections)[]): string =>
+  `${code} ${names.map((name) => sections[name]).join(', ')}`;
