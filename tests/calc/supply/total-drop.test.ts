@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import { totalDropFindings } from '../../../calc/checks/supply/total-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
@@ -24,7 +25,8 @@ const twoPanels = (total: number): Site =>
 /** Every charger keeps its run, so that the supply stays as it is and only the branches change. */
 const dropsOf = (site: Site, branches: Branches): readonly Finding[] => {
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: 90 }) as Run);
-  return supplyOf(site, runs, branches, NEC_2023).findings.filter(({ rule }) => rule === 'total-drop');
+  const { of, state } = supplyOf(site, runs, branches, NEC_2023).boxSupply;
+  return totalDropFindings(site, of, state, branches);
 };
 
 test('branches changed one after the other leave what a site read anew is told', () => {

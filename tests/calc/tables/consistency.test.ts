@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { COLUMNS, type CodeTables, type PerColumn } from '../../../calc/tables/code-tables.ts';
-import { tablesFor } from '../../../calc/tables/editions.ts';
+import { tablesFor, tablesOf } from '../../../calc/tables/editions.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { CONDUCTOR_SIZES, compareSizes, tradeSizeInches } from '../../../calc/tables/sizes.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
 
 /** Checks that need no second copy: what each table must obey by its own arithmetic. */
 
@@ -17,7 +18,7 @@ const strictlyRising = (values: readonly number[]) => {
 const circle = (diameter: number) => (Math.PI / 4) * diameter * diameter;
 
 test('every table says where it comes from and how far it was checked', () => {
-  const tables = Object.entries(nec).filter(([name]) => name !== 'edition');
+  const tables = Object.entries(nec).filter(([name]) => !['edition', 'code', 'sections'].includes(name));
   expect(tables.length).toBeGreaterThan(30);
   for (const [name, table] of tables as [string, CodeTables['ampacity']][]) {
     expect(table.source, name).toMatch(/\S/);
@@ -29,6 +30,8 @@ test('every table says where it comes from and how far it was checked', () => {
 test('an edition is found by the name that rules give it, and no other', () => {
   expect(tablesFor('NEC 2023')).toBe(nec);
   expect(tablesFor('NEC 2020')).toBeUndefined();
+  expect(tablesOf({ code: 'NEC 2020' })).toBe(nec);
+  expect(tablesOf(DEFAULT_RULES).edition).toBe(DEFAULT_RULES.code);
 });
 
 describe('ampacity', () => {
