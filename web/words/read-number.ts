@@ -27,7 +27,7 @@ export function readNumber(
   if (value <= over)
     return { ok: false, says: whole ? `${Math.floor(over) + 1}${inUnit} or more` : `more than ${over}${inUnit}` };
   if (value < least) return { ok: false, says: `${least}${inUnit} or more` };
-  if (value > most) return { ok: false, says: `at most ${most}${inUnit}` };
+  if (value > most) return { ok: false, says: `${most}${inUnit} or less` };
   return { ok: true, value };
 }
 

@@ -9,7 +9,7 @@ test.each([
   ['3', { unit: '', ...atLeast(3) }, 3],
   ['10 / 4', { unit: '', whole: true }, 'a whole number, such as 12'],
   ['8 / 4', { unit: '', whole: true }, 2],
-  ['90 * 5', { unit: 'degrees', most: 360 }, 'at most 360 degrees'],
+  ['90 * 5', { unit: 'degrees', most: 360 }, '360 degrees or less'],
   ['east', { unit: 'degrees' }, '"e" is not read: a number such as 12 degrees'],
 ])('%s within %o comes to %s', (text, limits, expected) => {
   const read = readNumber(text, limits);
