@@ -57,15 +57,18 @@ const ownCounts = remembered(({ circuits, conduits, unsized }: EquipmentBranches
 /** The branches of all equipment in numbers; what one piece has is counted again only where its branches changed. */
 export const branchCounts = remembered(
   (branches: readonly EquipmentBranches[]): BranchCounts =>
-    branches.map(ownCounts).reduce(
-      (sum, one) => ({
-        circuits: sum.circuits + one.circuits,
-        pilots: sum.pilots + one.pilots,
-        unsized: sum.unsized + one.unsized,
-        conduits: sum.conduits + one.conduits,
-        threeLines: sum.threeLines + one.threeLines,
-        stiff: sum.stiff + one.stiff,
-      }),
-      NONE,
-    ),
+    // By itself alone: `map` hands on place and list besides, and would have it worked anew with every new list.
+    branches
+      .map((one) => ownCounts(one))
+      .reduce(
+        (sum, one) => ({
+          circuits: sum.circuits + one.circuits,
+          pilots: sum.pilots + one.pilots,
+          unsized: sum.unsized + one.unsized,
+          conduits: sum.conduits + one.conduits,
+          threeLines: sum.threeLines + one.threeLines,
+          stiff: sum.stiff + one.stiff,
+        }),
+        NONE,
+      ),
 );

@@ -34,7 +34,7 @@ export function takeoff(
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
   const chunks = dropChunks(site.drops);
-  const pedestals = pedestalsAmong(chunks.map(pedestalsOf).filter(({ length }) => length > 0));
+  const pedestals = pedestalsAmong(chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0));
   const tallies = [
     equipmentTally(site.equipment),
     feedersTally(site.feeders, feeders, rules),
