@@ -4,6 +4,7 @@ import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
+import { libraryPedestals } from '../../bench/samples/library-pedestals.ts';
 import { FAULTS } from './faults/index.ts';
 import { changed, lotChanged, lotWith, SMALL_LOT } from './faults/small-lot.ts';
 
@@ -18,6 +19,10 @@ function countedIn({ checks }: Plan): readonly [checks: number, things: number] 
 }
 
 describe('"sound"', () => {
+  test('is said of both alternatives of the lot that is there to be compared, with every stall served', () => {
+    for (const file of [libraryLot(), libraryPedestals()])
+      expect(soundOf(file)).toContain('16 of 16 stalls are served');
+  });
   test('names how many checks were made on how many things, by which tables, and what nobody looked at', () => {
     for (const file of [SMALL_LOT, libraryLot()]) {
       const made = planOf(file);
