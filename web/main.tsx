@@ -24,8 +24,8 @@ import { createDocumentStore } from './document/store.ts';
 import { keepPage } from './kept-page/kept-page.ts';
 import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
-import { PHONE } from './page/phone.ts';
-import { startTheme } from './page/theme.ts';
+import { PHONE } from './parts/phone.ts';
+import { startTheme } from './parts/theme.ts';
 
 /** Inside another page's frame clicks could be led astray, and the browser would keep the work apart. */
 const FRAMED = 'Overrow does not run inside another page. Open it by its own address, in a tab of its own.';

@@ -15,5 +15,5 @@ test('what is typed is made a number in one place only: that for lengths or that
 
 test('a field of its own reading is a list of places, text, or goes by way of lengths or numbers', () => {
   const typed = files.filter((name) => readFileSync(name, 'utf8').includes('<TypedField'));
-  expect(typed).toEqual(['web/panels/fields.tsx', 'web/panels/maybe-fields.tsx']);
+  expect(typed).toEqual(['web/parts/fields.tsx', 'web/parts/maybe-fields.tsx']);
 });

@@ -1,5 +1,5 @@
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { afterPress } from './keys-to-board.ts';
+import { afterPress } from '../parts/keys-to-board.ts';
 
 /** Undo and redo, each with the name of what it takes back or does again. */
 export function PastButtons() {

@@ -2,7 +2,7 @@ import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
-import { afterPress } from './keys-to-board.ts';
+import { afterPress } from '../parts/keys-to-board.ts';
 import { PastButtons } from './past-buttons.tsx';
 import { type TOOLS, useView, useViewStore } from './view-store.ts';
 

@@ -3,7 +3,7 @@ import { download } from './files.ts';
 import { type Mirror, parseMirror } from './mirror.ts';
 import type { Room } from './room.ts';
 import { browserTabs, type Tabs } from './tabs.ts';
-import { takeTyped } from './typed.ts';
+import { takeTyped } from '../parts/typed.ts';
 
 /** What the keeping of sites needs of the page it runs in. */
 export interface PageWorld {

@@ -3,7 +3,7 @@ import type { KeptSite } from '../document/kept-work.ts';
 import { usePrices } from '../document/price-store.ts';
 import type { Health } from '../document/site-keeping.ts';
 import type { CardRecord } from '../document/storage-records.ts';
-import { usePageActions } from '../page/page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { cardOf } from './card-of.ts';
 
 interface KeptWorkNow {

@@ -1,6 +1,6 @@
 import type { Health } from '../document/site-keeping.ts';
 import { useDocument } from '../document/use-document.ts';
-import { keepingWords } from '../page/keeping-words.tsx';
+import { keepingWords } from './keeping-words.tsx';
 import { Fact, Facts } from '../panels/facts.tsx';
 import { whenWords } from '../words/site-labels.ts';
 

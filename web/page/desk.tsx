@@ -3,12 +3,12 @@ import type { Painting } from '../board/painting.ts';
 import { ToolBar } from '../board/tool-bar.tsx';
 import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument } from '../document/use-document.ts';
-import { BuildCard } from '../panels/as-built/card.tsx';
+import { BuildCard } from '../field/build-card.tsx';
 import { Ledger } from '../panels/ledger.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { BuildList } from '../tables/build-list.tsx';
+import { BuildList } from '../field/build-list.tsx';
 import { Drawer } from '../tables/drawer.tsx';
-import { usePhone } from './phone.ts';
+import { usePhone } from '../parts/phone.ts';
 
 /** The drawing with its tables, and the ledger. Who builds with a phone in the hand has the list and a card in their place. */
 export function Desk({ painting }: { readonly painting: Painting }) {

@@ -4,8 +4,8 @@ import type { KeptSite } from '../document/kept-work.ts';
 import { SAMPLES } from '../document/samples.ts';
 import { useDocumentStore } from '../document/use-document.ts';
 import { siteLabels } from '../words/site-labels.ts';
-import { Menu } from './menu.tsx';
-import { usePageActions } from './page-actions.ts';
+import { Menu } from '../parts/menu.tsx';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { sampleWords } from './sample-words.ts';
 
 /** So many of the newest stand in the menu; the list has them all. */

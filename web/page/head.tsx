@@ -9,12 +9,12 @@ import { SAMPLES } from '../document/samples.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
 import { FileMenu } from './file-menu.tsx';
-import { KeepingWords } from './keeping-words.tsx';
-import { Menu } from './menu.tsx';
-import { usePageActions } from './page-actions.ts';
+import { KeepingWords } from '../kept-work/keeping-words.tsx';
+import { Menu } from '../parts/menu.tsx';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { sampleWords } from './sample-words.ts';
 import { STATION_WORDS } from './stations.ts';
-import { setTheme } from './theme.ts';
+import { setTheme } from '../parts/theme.ts';
 
 /** The head of the page: which site, the three stations, and what is done with the whole of it. */
 export function Head({ painting }: { readonly painting: Painting }) {

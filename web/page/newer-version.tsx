@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { otherTabs, takeNewer, useKeptPage } from '../kept-page/kept-page.ts';
-import { usePageActions } from './page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 
 /** Offers a newer version of the page that is ready; it is taken when the person says so, and never before. */
 export function NewerVersion() {

@@ -1,7 +1,7 @@
-import { takesText } from '../board/keys-to-board.ts';
+import { takesText } from '../parts/keys-to-board.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { takeTyped } from '../document/typed.ts';
+import { takeTyped } from '../parts/typed.ts';
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */
 export function attachPageKeys(store: DocumentStore, view: ViewStore): () => void {

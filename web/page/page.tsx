@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import { frameRefs } from '../board/framing.ts';
-import { attachKeysToBoard } from '../board/keys-to-board.ts';
+import { attachKeysToBoard } from '../parts/keys-to-board.ts';
 import type { Painting } from '../board/painting.ts';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { alternativeName } from '../document/alternative-name.ts';
@@ -20,10 +20,10 @@ import { FindDialog } from './find-dialog.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Notice } from './notice.tsx';
-import { ActionsProvider, type PageActions } from './page-actions.ts';
+import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
 import { attachPageKeys } from './page-keys.ts';
 import { ProblemsDialog } from './problems-dialog.tsx';
-import { showFocus } from './seen-focus.ts';
+import { showFocus } from '../parts/seen-focus.ts';
 
 interface PageProps {
   readonly store: DocumentStore;

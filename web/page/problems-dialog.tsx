@@ -1,6 +1,6 @@
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { Dialog } from './dialog.tsx';
-import { Scroller } from './scroller.tsx';
+import { Dialog } from '../parts/dialog.tsx';
+import { Scroller } from '../parts/scroller.tsx';
 
 /** Why a file was not opened: every error with its place. The open site stands as it was. */
 export function ProblemsDialog() {

@@ -5,9 +5,9 @@ import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/voc
 import { useDocument } from '../document/use-document.ts';
 import { ChecksField } from './checks-field.tsx';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
-import { FieldGroup } from './field-group.tsx';
-import { ChoiceField, PlaceFields } from './fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { ChoiceField, PlaceFields } from '../parts/fields.tsx';
+import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {

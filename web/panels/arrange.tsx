@@ -12,7 +12,7 @@ import { outerCornerOf } from '../document/edits/outer-corner.ts';
 import { insertedBy } from '../document/selection.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
 import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
-import { ChoiceField, DegreesField, LengthField, NumberField } from './fields.tsx';
+import { ChoiceField, DegreesField, LengthField, NumberField } from '../parts/fields.tsx';
 
 /** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
 export function Arrange() {

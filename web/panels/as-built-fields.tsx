@@ -7,7 +7,7 @@ import { AsBuiltResults } from './as-built/results.tsx';
 import { TapedPlace } from './as-built/taped-place.tsx';
 import { useAsBuilt } from './as-built/use-as-built.ts';
 import { Fact, Facts } from './facts.tsx';
-import { TextField } from './fields.tsx';
+import { TextField } from '../parts/fields.tsx';
 
 /** Feet within which a tape says the same: an eighth of an inch. */
 const AS_DRAWN = 1 / 96;

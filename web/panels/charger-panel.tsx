@@ -9,9 +9,9 @@ import { PILOT_WORDS } from '../words/pilot-words.ts';
 import { printStalls, readStalls } from '../words/stall-names.ts';
 import { ChargerMargins } from './charger-margins.tsx';
 import { Fact, Facts, Link, Links, OwnFindings } from './facts.tsx';
-import { FieldGroup } from './field-group.tsx';
-import { ChoiceField, NumberField, TextField } from './fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { ChoiceField, NumberField, TextField } from '../parts/fields.tsx';
+import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
 

@@ -3,9 +3,9 @@ import type { Severity } from '../../routing/site/finding.ts';
 import { GRADES } from '../../routing/site/finding.ts';
 import { listOf } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { usePageActions } from '../page/page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { refsOf } from '../words/refs.ts';
-import { SeveritySign } from './severity-sign.tsx';
+import { SeveritySign } from '../parts/severity-sign.tsx';
 
 /** Names and figures in two columns. */
 export const Facts = ({ children }: { readonly children: ReactNode }) => <dl className="facts">{children}</dl>;

@@ -6,9 +6,9 @@ import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { FeederWays } from './feeder-ways.tsx';
-import { FieldGroup } from './field-group.tsx';
-import { ChoiceField, NumberField } from './fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { ChoiceField, NumberField } from '../parts/fields.tsx';
+import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
 

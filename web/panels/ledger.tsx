@@ -1,7 +1,7 @@
 import { isDrawTool } from '../board/draw/tool-names.ts';
 import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
-import { Scroller } from '../page/scroller.tsx';
+import { Scroller } from '../parts/scroller.tsx';
 import { Cautions } from './cautions.tsx';
 import { DrawPanel } from './draw/draw-panel.tsx';
 import { LotPanel } from './lot-panel.tsx';

@@ -8,7 +8,7 @@ import { printTotal } from '../../routing/site/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { usePageActions } from '../page/page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { dropOf } from '../words/refs.ts';
 import { CheckList, Standing } from './check-list.tsx';

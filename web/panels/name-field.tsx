@@ -1,7 +1,7 @@
 import { rename } from '../document/edits/rename.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { useDocumentStore } from '../document/use-document.ts';
-import { TextField } from './fields.tsx';
+import { TextField } from '../parts/fields.tsx';
 
 /** The id of an element: changed everywhere it is spoken of. */
 export function NameField({ list, id }: { readonly list: ListName; readonly id: string }) {

@@ -3,9 +3,9 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
-import { FieldGroup } from './field-group.tsx';
-import { LengthField, NumberField, PlaceFields } from './fields.tsx';
-import { MaybeLength } from './maybe-fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
+import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {

@@ -6,7 +6,7 @@ import { usePrices } from '../document/price-store.ts';
 import { useDocumentStore } from '../document/use-document.ts';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../proposal/proposal-store.ts';
 import { Link } from './facts.tsx';
-import { ChoiceField, NumberField } from './fields.tsx';
+import { ChoiceField, NumberField } from '../parts/fields.tsx';
 
 const WHAT: Readonly<Record<What, string>> = {
   all: 'drops, panels and raceways',

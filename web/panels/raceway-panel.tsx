@@ -2,9 +2,9 @@ import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
-import { FieldGroup } from './field-group.tsx';
-import { ChoiceField } from './fields.tsx';
-import { MaybeLength, MaybeNumber } from './maybe-fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { ChoiceField } from '../parts/fields.tsx';
+import { MaybeLength, MaybeNumber } from '../parts/maybe-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 

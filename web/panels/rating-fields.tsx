@@ -1,6 +1,6 @@
 import type { Equipment } from '../../routing/site/site.ts';
-import { ChoiceField } from './fields.tsx';
-import { MaybeNumber } from './maybe-fields.tsx';
+import { ChoiceField } from '../parts/fields.tsx';
+import { MaybeNumber } from '../parts/maybe-fields.tsx';
 
 type Ratings = Pick<
   Equipment,

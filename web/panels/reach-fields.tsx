@@ -1,7 +1,7 @@
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.ts';
-import { FieldGroup } from './field-group.tsx';
-import { LengthField } from './fields.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { LengthField } from '../parts/fields.tsx';
 
 /** For a selected drop: the height of the inlets whose reach the board shows, or none. */
 export function ReachFields() {

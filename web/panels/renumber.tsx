@@ -7,7 +7,7 @@ import { type Numbering, numberAt, numberingFrom } from '../document/edits/numbe
 import { relabel, renumber } from '../document/edits/rename.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { ChoiceField, NumberField, TextField } from './fields.tsx';
+import { ChoiceField, NumberField, TextField } from '../parts/fields.tsx';
 import { count, type Numberable, numberables } from './standing.ts';
 
 /** Numbers what is selected afresh, in order along its rows: stalls on the board or by name, all else by name. */

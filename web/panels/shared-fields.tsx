@@ -6,8 +6,8 @@ import { setShared } from '../document/edits/set-shared.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
 import { type Leaf, leafAt, type SharedValue, valuesAt } from '../document/shared-field.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { ChoiceField } from './fields.tsx';
-import { VARIOUS, VariousField } from './maybe-fields.tsx';
+import { ChoiceField } from '../parts/fields.tsx';
+import { VARIOUS, VariousField } from '../parts/maybe-fields.tsx';
 import { SHARED_FIELDS, type SharedWords } from './shared-words.ts';
 import { useMount } from './use-mount.ts';
 

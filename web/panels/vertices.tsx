@@ -1,5 +1,5 @@
 import type { Point3, Raceway } from '../../routing/site/site.ts';
-import { PlaceFields } from './fields.tsx';
+import { PlaceFields } from '../parts/fields.tsx';
 
 interface VerticesProps {
   readonly path: Raceway['path'];

@@ -5,7 +5,7 @@ import { usePrices } from '../document/price-store.ts';
 import { useDocument } from '../document/use-document.ts';
 import { dollars } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
-import { type Column, WindowedTable } from './windowed-table.tsx';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 type Row = CostRow & { readonly priced: boolean };
 

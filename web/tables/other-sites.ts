@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { writeSite } from '../../routing/site/write.ts';
 import type { KeptSite } from '../document/kept-work.ts';
-import { usePageActions } from '../page/page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 
 /** So long a change waits for the next before sites are read again, in milliseconds. */
 const PACE_MS = 250;

@@ -4,10 +4,10 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
 import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { usePageActions } from '../page/page-actions.ts';
+import { usePageActions } from '../page-state/page-actions.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
-import { type Column, WindowedTable } from './windowed-table.tsx';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 interface SettingOut {
   readonly drop: Drop;

@@ -3,7 +3,7 @@ import { TURN_KINDS, type TurnKind } from '../../routing/site/import/turn-into.t
 import type { Underlay } from '../../routing/site/site.ts';
 import { insertedBy } from '../document/selection.ts';
 import { useDocumentStore } from '../document/use-document.ts';
-import { ChoiceField, LengthField } from '../panels/fields.tsx';
+import { ChoiceField, LengthField } from '../parts/fields.tsx';
 import { linesPerLayer } from './packed-lines.ts';
 import type { UnderlayPicture } from './picture.ts';
 import { turnEdit, turnedFrom } from './turn-into-edit.ts';

@@ -3,7 +3,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { DegreesField, LengthField, NumberField, PlaceFields } from '../panels/fields.tsx';
+import { DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';

@@ -3,7 +3,7 @@ import { writeSite } from '../../../routing/site/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
 import type { FileDoor, Place } from '../../../web/document/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
-import { keepingWords } from '../../../web/page/keeping-words.tsx';
+import { keepingWords } from '../../../web/kept-work/keeping-words.tsx';
 import { moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';
 

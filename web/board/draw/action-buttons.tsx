@@ -1,6 +1,6 @@
 import { useDocumentStore } from '../../document/use-document.ts';
-import { Menu } from '../../page/menu.tsx';
-import { keysToBoard } from '../keys-to-board.ts';
+import { Menu } from '../../parts/menu.tsx';
+import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { chooseTool } from './drawing.ts';
 import { DRAW_WORDS, type DrawToolName, isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';

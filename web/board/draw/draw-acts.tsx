@@ -1,5 +1,5 @@
 import { useDocumentStore } from '../../document/use-document.ts';
-import { afterPress } from '../keys-to-board.ts';
+import { afterPress } from '../../parts/keys-to-board.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { finish, stop } from './drawing.ts';
 import { isDrawTool } from './tool-names.ts';

@@ -1,7 +1,7 @@
 import { parseLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
-import { type ReadNumber, readNumber } from '../../words/read-number.ts';
+import { type ReadNumber, readNumber } from '../../parts/read-number.ts';
 
 /** From the last place, or on the site; one of the two pairs holds at a time. */
 export const FROM_LAST = ['length', 'angle'] as const;

@@ -5,7 +5,7 @@ import { placeTaped, settingOutLine, type TapeAxis, tapedFrom } from '../../../r
 import { useDocument } from '../../document/use-document.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { setOutWords } from '../../words/setting-out.ts';
-import { LengthField, PlaceFields } from '../fields.tsx';
+import { LengthField, PlaceFields } from '../../parts/fields.tsx';
 
 interface TapedProps {
   /** What is measured: "box". */

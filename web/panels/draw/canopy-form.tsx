@@ -8,9 +8,9 @@ import {
   tiltOf,
 } from '../../../routing/propose/rows/canopy-slope.ts';
 import type { CanopyOptions } from '../../board/draw/options.ts';
-import { FieldGroup } from '../field-group.tsx';
-import { ChoiceField, DegreesField, LengthField } from '../fields.tsx';
-import { MaybeLength } from '../maybe-fields.tsx';
+import { FieldGroup } from '../../parts/field-group.tsx';
+import { ChoiceField, DegreesField, LengthField } from '../../parts/fields.tsx';
+import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 const FORM_WORDS: Readonly<Record<Form, string>> = {

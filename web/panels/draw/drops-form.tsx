@@ -5,9 +5,9 @@ import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.ts';
 import { PILOT_WORDS } from '../../words/pilot-words.ts';
-import { FieldGroup } from '../field-group.tsx';
-import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
-import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
+import { FieldGroup } from '../../parts/field-group.tsx';
+import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
+import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { ChargeSelected } from './charge-selected.tsx';
 import { useDesk, useOptions } from './use-options.ts';
 

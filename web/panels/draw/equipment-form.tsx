@@ -2,9 +2,9 @@ import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDocument } from '../../document/use-document.ts';
-import { FieldGroup } from '../field-group.tsx';
-import { ChoiceField, LengthField, NumberField } from '../fields.tsx';
-import { MaybeLength, MaybeNumber } from '../maybe-fields.tsx';
+import { FieldGroup } from '../../parts/field-group.tsx';
+import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
+import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { useDesk, useOptions } from './use-options.ts';
 
 /** What the equipment that is placed is rated for. */

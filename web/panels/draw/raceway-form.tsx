@@ -1,7 +1,7 @@
 import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/vocabulary.ts';
-import { FieldGroup } from '../field-group.tsx';
-import { ChoiceField, LengthField } from '../fields.tsx';
-import { MaybeLength } from '../maybe-fields.tsx';
+import { FieldGroup } from '../../parts/field-group.tsx';
+import { ChoiceField, LengthField } from '../../parts/fields.tsx';
+import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 /** Cover over a raceway under a parking lot, feet: NEC Table 300.5(A), 24 in. */

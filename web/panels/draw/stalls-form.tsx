@@ -4,9 +4,9 @@ import { usualStall } from '../../../routing/propose/rows/usual-stall.ts';
 import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
 import type { StallsOptions } from '../../board/draw/options.ts';
 import { useDocument } from '../../document/use-document.ts';
-import { FieldGroup } from '../field-group.tsx';
-import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
-import { MaybeLength, MaybeNumber, PlacesField } from '../maybe-fields.tsx';
+import { FieldGroup } from '../../parts/field-group.tsx';
+import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
+import { MaybeLength, MaybeNumber, PlacesField } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
 const ANGLES = ['90', '75', '60', '45', '30', '0'] as const;

@@ -2,7 +2,7 @@ import { lineLetter, lineNumber } from '../../../routing/propose/rows/gridline-l
 import type { Gridline, Gridlines } from '../../../routing/site/site.ts';
 import { setGridlines } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
-import { DegreesField, LengthField, TextField } from '../fields.tsx';
+import { DegreesField, LengthField, TextField } from '../../parts/fields.tsx';
 
 /** The reference lines that field dimensions are taken from. */
 export function GridlinesForm() {

@@ -4,7 +4,7 @@ import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
 import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.ts';
-import { ChoiceField, LengthField, NumberField, TextField } from '../fields.tsx';
+import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
 
 /** Every rule of the site, its value, what it decides and where its default comes from. */
 export function RulesForm() {

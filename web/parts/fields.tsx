@@ -1,9 +1,9 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { keysToBoard } from '../board/keys-to-board.ts';
+import { keysToBoard } from './keys-to-board.ts';
 import { useDocument } from '../document/use-document.ts';
-import { atLeast, type ReadNumber, readNumber } from '../words/read-number.ts';
+import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
 
 interface FieldProps<T> {
   readonly label: string;

@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useRef, useState } from 'react';
-import { usePhone } from '../page/phone.ts';
-import { Scroller } from '../page/scroller.tsx';
+import { usePhone } from './phone.ts';
+import { Scroller } from './scroller.tsx';
 
 export interface Column<Row> {
   readonly head: string;

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { showPlace } from '../board/framing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { Scroller } from '../page/scroller.tsx';
+import { Scroller } from '../parts/scroller.tsx';
 import { ALL_DROPS, type BuildRow, buildRows, isShown } from './build-rows.ts';
 
 /** As in the style sheet. */

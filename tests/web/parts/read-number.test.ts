@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { atLeast, readNumber } from '../../../web/words/read-number.ts';
+import { atLeast, readNumber } from '../../../web/parts/read-number.ts';
 
 test.each([
   ['2*40 A', { unit: 'A', over: 0 }, 80],

@@ -1,6 +1,6 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { useDocument } from '../document/use-document.ts';
-import { atLeast, type NumberLimits, readNumber } from '../words/read-number.ts';
+import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
 import { readLength, TypedField } from './fields.tsx';
 
 interface MaybeProps {

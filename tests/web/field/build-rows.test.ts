@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { readSite } from '../../../routing/site/read.ts';
 import type { AsBuilt } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { ALL_DROPS, buildRows, isShown, nextRow } from '../../../web/tables/build-rows.ts';
+import { ALL_DROPS, buildRows, isShown, nextRow } from '../../../web/field/build-rows.ts';
 
 function rowsWith(asBuilt: Readonly<Record<string, AsBuilt>>) {
   const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));
