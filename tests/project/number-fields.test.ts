@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
-const FORMS = ['web/panels', 'web/underlay', 'web/board', 'web/strip', 'web/tables'];
+const FORMS = ['web/panels', 'web/parts', 'web/underlay', 'web/board', 'web/strip', 'web/tables', 'web/field'];
 
 const files = FORMS.flatMap((folder) =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' }).map((name) => `${folder}/${name}`),

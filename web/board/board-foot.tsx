@@ -5,7 +5,7 @@ import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { EMPTY } from './draw/draft.ts';
 import { inHand, type } from './draw/drawing.ts';

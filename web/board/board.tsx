@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { BoardFoot } from './board-foot.tsx';
 import { CoverageLegend } from './coverage-legend.tsx';
 import { DrawActs } from './draw/draw-acts.tsx';

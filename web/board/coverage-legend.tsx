@@ -1,5 +1,5 @@
 import { COVERAGE_STEPS, type CoverageStep, coverageStep, stallCoverage } from '../../calc/plan/stall-coverage.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { useView, useViewStore } from './view-store.ts';
 
 const WORDS: Readonly<Record<CoverageStep, string>> = {

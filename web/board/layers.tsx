@@ -2,7 +2,7 @@ import type Konva from 'konva';
 import { memo, useEffect, useMemo, useRef } from 'react';
 // Only the shapes that are used: the whole of the library is three times as large.
 import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { BASE_PICTURES } from './base-pictures.ts';
 import { drawLive } from './live-picture.ts';
 import type { Painting } from './painting.ts';

@@ -1,5 +1,5 @@
-import { fitAll, zoomBy } from './framing.ts';
 import { afterPress } from '../parts/keys-to-board.ts';
+import { fitAll, zoomBy } from './framing.ts';
 import type { Painting } from './painting.ts';
 import { useViewStore } from './view-store.ts';
 

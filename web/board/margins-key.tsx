@@ -1,5 +1,5 @@
 import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { MARGINS_FROM } from './pictures/margin-bars.ts';
 import { useView } from './view-store.ts';
 

@@ -1,4 +1,4 @@
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 
 /** North, where the site says which way it is; else plan north, which is up. */
 export function NorthArrow() {

@@ -1,4 +1,4 @@
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { afterPress } from '../parts/keys-to-board.ts';
 
 /** Undo and redo, each with the name of what it takes back or does again. */

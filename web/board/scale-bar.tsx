@@ -1,6 +1,6 @@
 import { METRES_PER_FOOT } from '../../routing/site/units.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { useView } from './view-store.ts';
 
 const LONGEST_PX = 150;

@@ -1,8 +1,8 @@
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { afterPress } from '../parts/keys-to-board.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
-import { afterPress } from '../parts/keys-to-board.ts';
 import { PastButtons } from './past-buttons.tsx';
 import { type TOOLS, useView, useViewStore } from './view-store.ts';
 

@@ -5,7 +5,7 @@ import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
-import { ALL_DROPS, type BuildFilter } from '../field/build-rows.ts';
+import { ALL_DROPS, type BuildFilter } from '../page-state/build-filter.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { Draft } from './draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';

@@ -1,9 +1,9 @@
+import { takeTyped } from '../parts/typed.ts';
 import { openSites, type SiteDatabase } from './database.ts';
 import { download } from './files.ts';
 import { type Mirror, parseMirror } from './mirror.ts';
 import type { Room } from './room.ts';
 import { browserTabs, type Tabs } from './tabs.ts';
-import { takeTyped } from '../parts/typed.ts';
 
 /** What the keeping of sites needs of the page it runs in. */
 export interface PageWorld {

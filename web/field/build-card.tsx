@@ -1,14 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Drop } from '../../routing/site/site.ts';
 import { useView } from '../board/view-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { useBuildRows } from './build-list.tsx';
-import { nextRow } from './build-rows.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { AsBuiltResults } from '../panels/as-built/results.tsx';
+import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
 import { CheckedFields, MeasuredPlaces, NoteField, RecordActs, standingWords } from '../panels/as-built-fields.tsx';
 import { Circuit } from '../panels/charger-panel.tsx';
 import { OwnFindings } from '../panels/facts.tsx';
-import { AsBuiltResults } from '../panels/as-built/results.tsx';
-import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
+import { useBuildRows } from './build-list.tsx';
+import { nextRow } from './build-rows.ts';
 
 /** What is opened from the foot of the card. */
 const PARTS = { measured: 'Measure', note: 'Note', initials: 'Initials' } as const;

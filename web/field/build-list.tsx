@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { showPlace } from '../board/framing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { ALL_DROPS } from '../page-state/build-filter.ts';
 import { Scroller } from '../parts/scroller.tsx';
-import { ALL_DROPS, type BuildRow, buildRows, isShown } from './build-rows.ts';
+import { type BuildRow, buildRows, isShown } from './build-rows.ts';
 
 /** As in the style sheet. */
 const ROW_PX = 60;

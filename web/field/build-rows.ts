@@ -1,18 +1,9 @@
 import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
 import type { Drop, Site } from '../../routing/site/site.ts';
+import type { BuildFilter } from '../page-state/build-filter.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
-
-/** Which drops the list of the field shows. */
-export interface BuildFilter {
-  /** Part of the name of a drop, of its chargers or of their stalls. */
-  readonly find: string;
-  readonly notDone: boolean;
-  readonly offDrawing: boolean;
-}
-
-export const ALL_DROPS: BuildFilter = { find: '', notDone: false, offDrawing: false };
 
 /** A drop as the field goes down the list. */
 export interface BuildRow {

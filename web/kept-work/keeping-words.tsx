@@ -1,5 +1,5 @@
 import type { Keeping, Saved } from '../document/document-state.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 
 /** Where the work stands: in the person's file, in this browser, or nowhere. */
 export function KeepingWords() {

@@ -1,8 +1,8 @@
 import type { Health } from '../document/site-keeping.ts';
-import { useDocument } from '../document/use-document.ts';
-import { keepingWords } from './keeping-words.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { Fact, Facts } from '../panels/facts.tsx';
 import { whenWords } from '../words/site-labels.ts';
+import { keepingWords } from './keeping-words.tsx';
 
 interface WhereProps {
   readonly health: Health | null;

@@ -2,8 +2,8 @@ import { createContext, useContext } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import type { KeptSite } from '../document/kept-work.ts';
+import type { NamedSite } from '../document/named-site.ts';
 import type { SiteKeeping } from '../document/site-keeping.ts';
-import type { NamedSite } from '../sheets/sheet-request.ts';
 
 /** What panels and tables can ask of the page. */
 export interface PageActions {

@@ -2,7 +2,7 @@ import { marginsOf } from '../../calc/plan/margins.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView } from '../board/view-store.ts';
 import { inWords } from '../document/edits/in-words.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { spareOrShort } from '../words/lengths.ts';
 
 /** Says to those who listen what the eye sees: what is selected, how it fares, and what was just done. */

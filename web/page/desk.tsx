@@ -2,13 +2,13 @@ import { Board } from '../board/board.tsx';
 import type { Painting } from '../board/painting.ts';
 import { ToolBar } from '../board/tool-bar.tsx';
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { BuildCard } from '../field/build-card.tsx';
-import { Ledger } from '../panels/ledger.tsx';
-import { Strip } from '../strip/strip.tsx';
 import { BuildList } from '../field/build-list.tsx';
-import { Drawer } from '../tables/drawer.tsx';
+import { Ledger } from '../panels/ledger.tsx';
 import { usePhone } from '../parts/phone.ts';
+import { Strip } from '../strip/strip.tsx';
+import { Drawer } from '../tables/drawer.tsx';
 
 /** The drawing with its tables, and the ledger. Who builds with a phone in the hand has the list and a card in their place. */
 export function Desk({ painting }: { readonly painting: Painting }) {

@@ -2,10 +2,10 @@ import { useState } from 'react';
 import { useViewStore } from '../board/view-store.ts';
 import type { KeptSite } from '../document/kept-work.ts';
 import { SAMPLES } from '../document/samples.ts';
-import { useDocumentStore } from '../document/use-document.ts';
-import { siteLabels } from '../words/site-labels.ts';
-import { Menu } from '../parts/menu.tsx';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { Menu } from '../parts/menu.tsx';
+import { siteLabels } from '../words/site-labels.ts';
 import { sampleWords } from './sample-words.ts';
 
 /** So many of the newest stand in the menu; the list has them all. */

@@ -1,12 +1,12 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
-import { keysToBoard } from '../parts/keys-to-board.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { wordFor } from '../document/edits/in-words.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { usePageActions } from '../page-state/page-actions.ts';
+import { Dialog } from '../parts/dialog.tsx';
+import { keysToBoard } from '../parts/keys-to-board.ts';
 import { type Found, findElements } from '../words/find-elements.ts';
 import { refsOf } from '../words/refs.ts';
-import { Dialog } from '../parts/dialog.tsx';
-import { usePageActions } from '../page-state/page-actions.ts';
 
 /** Matches that are listed: more are told by their number, and a longer name leaves fewer. */
 const MOST = 30;

@@ -6,15 +6,15 @@ import { useView, useViewStore } from '../board/view-store.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { SAMPLES } from '../document/samples.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { KeepingWords } from '../kept-work/keeping-words.tsx';
+import { usePageActions } from '../page-state/page-actions.ts';
+import { Menu } from '../parts/menu.tsx';
+import { setTheme } from '../parts/theme.ts';
 import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
 import { FileMenu } from './file-menu.tsx';
-import { KeepingWords } from '../kept-work/keeping-words.tsx';
-import { Menu } from '../parts/menu.tsx';
-import { usePageActions } from '../page-state/page-actions.ts';
 import { sampleWords } from './sample-words.ts';
 import { STATION_WORDS } from './stations.ts';
-import { setTheme } from '../parts/theme.ts';
 
 /** The head of the page: which site, the three stations, and what is done with the whole of it. */
 export function Head({ painting }: { readonly painting: Painting }) {

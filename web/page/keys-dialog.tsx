@@ -1,8 +1,8 @@
 import { useView, useViewStore } from '../board/view-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
+import { Scroller } from '../parts/scroller.tsx';
 import { KEYS } from './key-list.ts';
 import { PageVersion } from './page-version.tsx';
-import { Scroller } from '../parts/scroller.tsx';
 
 export function KeysDialog() {
   const view = useViewStore();

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { otherTabs, takeNewer, useKeptPage } from '../kept-page/kept-page.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 

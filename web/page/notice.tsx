@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import type { Alert } from '../document/document-state.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { LongWork } from '../long-work/long-work.tsx';
 import { NewerVersion } from './newer-version.tsx';
 

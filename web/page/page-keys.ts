@@ -1,6 +1,6 @@
-import { takesText } from '../parts/keys-to-board.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
+import { takesText } from '../parts/keys-to-board.ts';
 import { takeTyped } from '../parts/typed.ts';
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */

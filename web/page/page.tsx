@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
 import { frameRefs } from '../board/framing.ts';
-import { attachKeysToBoard } from '../parts/keys-to-board.ts';
 import type { Painting } from '../board/painting.ts';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
 import { alternativeName } from '../document/alternative-name.ts';
@@ -8,8 +7,11 @@ import { openDroppedFiles } from '../document/dropped-files.ts';
 import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/site-keeping.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { DocumentProvider } from '../document/use-document.ts';
+import { DocumentProvider } from '../document/use-document.tsx';
 import { KeptWorkDialog } from '../kept-work/kept-work-dialog.tsx';
+import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
+import { attachKeysToBoard } from '../parts/keys-to-board.ts';
+import { showFocus } from '../parts/seen-focus.ts';
 import { PrintSheet } from '../print/print-sheet.tsx';
 import { saveRevisedSet } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
@@ -20,10 +22,8 @@ import { FindDialog } from './find-dialog.tsx';
 import { Head } from './head.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Notice } from './notice.tsx';
-import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
 import { attachPageKeys } from './page-keys.ts';
 import { ProblemsDialog } from './problems-dialog.tsx';
-import { showFocus } from '../parts/seen-focus.ts';
 
 interface PageProps {
   readonly store: DocumentStore;

@@ -1,4 +1,4 @@
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 

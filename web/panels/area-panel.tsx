@@ -2,12 +2,12 @@ import { aisleClearHeight } from '../../routing/reach/clear-height.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Aisle, Point2 } from '../../routing/site/site.ts';
 import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
-import { ChecksField } from './checks-field.tsx';
-import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, PlaceFields } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { ChecksField } from './checks-field.tsx';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {

@@ -10,9 +10,9 @@ import { hasPlace } from '../document/edits/motion.ts';
 import { mirror, moveElements, rotate } from '../document/edits/move.ts';
 import { outerCornerOf } from '../document/edits/outer-corner.ts';
 import { insertedBy } from '../document/selection.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
-import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField, DegreesField, LengthField, NumberField } from '../parts/fields.tsx';
+import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
 
 /** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
 export function Arrange() {

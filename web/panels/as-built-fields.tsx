@@ -1,13 +1,13 @@
 import type { Drop } from '../../routing/site/site.ts';
 import { drawAsBuilt } from '../document/edits/draw-as-built.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { TextField } from '../parts/fields.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { AsBuiltResults } from './as-built/results.tsx';
 import { TapedPlace } from './as-built/taped-place.tsx';
 import { useAsBuilt } from './as-built/use-as-built.ts';
 import { Fact, Facts } from './facts.tsx';
-import { TextField } from '../parts/fields.tsx';
 
 /** Feet within which a tape says the same: an eighth of an inch. */
 const AS_DRAWN = 1 / 96;

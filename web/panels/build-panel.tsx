@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { gridlineWords } from '../../routing/site/gridline-words.ts';
 import type { Point3, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { AsBuiltFields } from './as-built-fields.tsx';
 import { ChargerMargins } from './charger-margins.tsx';

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 
 const KEY = 'overrow.cautions-read';
 

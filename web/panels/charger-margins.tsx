@@ -1,7 +1,7 @@
 import { MARGIN_KINDS, marginsOf } from '../../calc/plan/margins.ts';
 import { whyMargin } from '../../calc/why/why-margins.ts';
 import { findStall } from '../document/find-in-site.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { PARKED } from '../words/margins.ts';
 import { MarginRow } from './margin-bar.tsx';
 import { Why } from './why.tsx';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { extentWords, foundWords, idleChecks, madeChecks, withheldWords, worstOf } from '../../calc/checks/standing.ts';
 import type { Check } from '../../calc/plan-file.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { SeveritySign } from '../parts/severity-sign.tsx';
 
 interface StandingProps {

@@ -2,7 +2,7 @@ import { newId } from '../../routing/site/new-id.ts';
 import { addElements } from '../document/edits/add.ts';
 import { addFeeder } from '../document/edits/feed.ts';
 import { insertedBy } from '../document/selection.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { Fact, Facts, Links } from './facts.tsx';
 
 /** What comes into equipment and what goes out of it besides chargers, and the ways to add to it. */

@@ -1,12 +1,12 @@
 import { whyEquipment } from '../../calc/why/why-supply.ts';
 import type { Equipment } from '../../routing/site/site.ts';
 import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
-import { EquipmentFeeds } from './equipment-feeds.tsx';
-import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { EquipmentFeeds } from './equipment-feeds.tsx';
+import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
 import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';

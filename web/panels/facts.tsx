@@ -2,10 +2,10 @@ import type { ReactNode } from 'react';
 import type { Severity } from '../../routing/site/finding.ts';
 import { GRADES } from '../../routing/site/finding.ts';
 import { listOf } from '../document/element-lists.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
-import { refsOf } from '../words/refs.ts';
 import { SeveritySign } from '../parts/severity-sign.tsx';
+import { refsOf } from '../words/refs.ts';
 
 /** Names and figures in two columns. */
 export const Facts = ({ children }: { readonly children: ReactNode }) => <dl className="facts">{children}</dl>;

@@ -2,13 +2,13 @@ import { isLengthKnown } from '../../calc/supply/feeders/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import { whyFeeder } from '../../calc/why/why-supply.ts';
 import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
-import { nearestInch } from '../words/lengths.ts';
-import { Fact, Facts, OwnFindings } from './facts.tsx';
-import { FeederWays } from './feeder-ways.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, NumberField } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { nearestInch } from '../words/lengths.ts';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { FeederWays } from './feeder-ways.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
 

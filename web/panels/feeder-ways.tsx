@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { type FeederProspect, feederProspects, notableWays } from '../../calc/supply/feeders/feeder-prospects.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 
 /** What an existing feeder can carry, one way of using it to a row; the most telling first, the others folded. */
 export function FeederWays({ id }: { readonly id: string }) {

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { type Finding, GRADES } from '../../routing/site/finding.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { SeveritySign } from '../parts/severity-sign.tsx';
 import { type FindingGroup, findingGroups } from '../words/finding-groups.ts';
 import { refsAbout } from '../words/refs.ts';
-import { SeveritySign } from '../parts/severity-sign.tsx';
 
 const FIRST_PLACES = 8;
 

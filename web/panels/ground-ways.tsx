@@ -1,5 +1,5 @@
 import { usePrices } from '../document/price-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { askProposal, stopProposal, useProposals } from '../proposal/proposal-store.ts';
 import { waylessAt } from './wayless.ts';
 

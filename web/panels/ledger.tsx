@@ -1,6 +1,6 @@
 import { isDrawTool } from '../board/draw/tool-names.ts';
 import { useView } from '../board/view-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { Cautions } from './cautions.tsx';
 import { DrawPanel } from './draw/draw-panel.tsx';

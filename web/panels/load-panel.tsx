@@ -1,7 +1,7 @@
-import { useDocument } from '../document/use-document.ts';
-import { OwnFindings } from './facts.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, NumberField, TextField } from '../parts/fields.tsx';
+import { OwnFindings } from './facts.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 /** A load beside the chargers, or what generates. */

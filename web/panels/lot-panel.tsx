@@ -7,8 +7,9 @@ import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../calc/take
 import { printTotal } from '../../routing/site/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { TitleCells } from '../parts/title-cells.tsx';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { dropOf } from '../words/refs.ts';
 import { CheckList, Standing } from './check-list.tsx';
@@ -20,7 +21,6 @@ import { ProposeSection } from './propose-section.tsx';
 import { Quantities } from './quantities.tsx';
 import { SelectLot } from './select-lot.tsx';
 import { SiteForm } from './site/site-form.tsx';
-import { TitleCells } from './title-cells.tsx';
 
 /** The ledger with nothing selected: how the lot stands. */
 export function LotPanel() {

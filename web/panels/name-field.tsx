@@ -1,6 +1,6 @@
 import { rename } from '../document/edits/rename.ts';
 import type { ListName } from '../document/element-lists.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { TextField } from '../parts/fields.tsx';
 
 /** The id of an element: changed everywhere it is spoken of. */

@@ -1,11 +1,11 @@
 import { slopeOf } from '../../routing/plane/space.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
-import { useDocument } from '../document/use-document.ts';
-import { nearestInch } from '../words/lengths.ts';
-import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { nearestInch } from '../words/lengths.ts';
+import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {

@@ -5,7 +5,7 @@ import { csv } from '../../calc/sheets/csv.ts';
 import { costOf, SYSTEMS } from '../../calc/takeoff/cost.ts';
 import { download } from '../document/files.ts';
 import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../document/price-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { dollars, priceWords } from '../words/dollars.ts';
 
 /** What the lot costs, by system, with overhead and margin; and the price list behind it. */

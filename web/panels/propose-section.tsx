@@ -3,10 +3,10 @@ import type { ProposalPart } from '../../calc/propose/part.ts';
 import { measureWords } from '../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../calc/propose/propose.ts';
 import { usePrices } from '../document/price-store.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
+import { ChoiceField, NumberField } from '../parts/fields.tsx';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../proposal/proposal-store.ts';
 import { Link } from './facts.tsx';
-import { ChoiceField, NumberField } from '../parts/fields.tsx';
 
 const WHAT: Readonly<Record<What, string>> = {
   all: 'drops, panels and raceways',

@@ -1,5 +1,5 @@
 import { itemTotals } from '../../calc/takeoff/totals.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { quantityWords } from '../words/quantities.ts';
 
 /** The takeoff in short: what there is of each item. The table under the board has every row with its basis. */

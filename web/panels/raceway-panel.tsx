@@ -1,10 +1,10 @@
 import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
-import { nearestInch } from '../words/lengths.ts';
-import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField } from '../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../parts/maybe-fields.tsx';
+import { nearestInch } from '../words/lengths.ts';
+import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 

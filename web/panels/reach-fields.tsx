@@ -1,5 +1,5 @@
 import { useView, useViewStore } from '../board/view-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { LengthField } from '../parts/fields.tsx';
 

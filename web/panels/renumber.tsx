@@ -6,7 +6,7 @@ import { inWords } from '../document/edits/in-words.ts';
 import { type Numbering, numberAt, numberingFrom } from '../document/edits/numbering.ts';
 import { relabel, renumber } from '../document/edits/rename.ts';
 import type { ListName } from '../document/element-lists.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../parts/fields.tsx';
 import { count, type Numberable, numberables } from './standing.ts';
 

@@ -2,7 +2,7 @@ import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
 import { useView } from '../board/view-store.ts';
 import { hasPlace } from '../document/edits/motion.ts';
 import { elementsOf } from '../document/element-lists.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 
 /**
  * Selects all that has a place, steel and aisles too, which a box leaves out: so the lot is moved, turned or mirrored as

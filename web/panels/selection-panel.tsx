@@ -3,7 +3,7 @@ import { deleteElements } from '../document/edits/delete.ts';
 import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { Arrange } from './arrange.tsx';
 import { BuildPanel } from './build-panel.tsx';

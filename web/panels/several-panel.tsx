@@ -1,6 +1,6 @@
 import { inWords, wordFor } from '../document/edits/in-words.ts';
 import type { Ref } from '../document/element-lists.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { Fact, Facts, Links } from './facts.tsx';
 import { GroundWays } from './ground-ways.tsx';
 import { SharedFields } from './shared-fields.tsx';

@@ -5,7 +5,7 @@ import { inWords } from '../document/edits/in-words.ts';
 import { setShared } from '../document/edits/set-shared.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
 import { type Leaf, leafAt, type SharedValue, valuesAt } from '../document/shared-field.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField } from '../parts/fields.tsx';
 import { VARIOUS, VariousField } from '../parts/maybe-fields.tsx';
 import { SHARED_FIELDS, type SharedWords } from './shared-words.ts';

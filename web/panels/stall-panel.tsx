@@ -1,10 +1,10 @@
 import { PARKING_WAYS, STALL_USES } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
+import { FieldGroup } from '../parts/field-group.tsx';
+import { ChoiceField, LengthField, NumberField, PlaceFields, TextField } from '../parts/fields.tsx';
 import { spareOrShort } from '../words/lengths.ts';
 import { PARKED } from '../words/margins.ts';
 import { Fact, Facts, Link, OwnFindings } from './facts.tsx';
-import { FieldGroup } from '../parts/field-group.tsx';
-import { ChoiceField, LengthField, NumberField, PlaceFields, TextField } from '../parts/fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 /** No name of a class of vehicles, which has at least one letter. */

@@ -1,6 +1,6 @@
 import type { Mount } from '../../routing/site/vocabulary.ts';
 import { mountDrops } from '../document/edits/mount-drops.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { mountedWords } from '../words/mounted.ts';
 import { waylessAt } from './wayless.ts';
 

@@ -1,5 +1,5 @@
 import type { Step } from '../../calc/words/explain.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { stepFigure } from '../words/step-words.ts';
 
 /** The steps of a calculation for a person who checks it: what is found, how, from what, and by which rule. */

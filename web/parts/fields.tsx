@@ -2,8 +2,8 @@ import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, u
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
-import { useDocument } from '../document/use-document.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
+import { useUnits } from './units.ts';
 
 interface FieldProps<T> {
   readonly label: string;
@@ -100,7 +100,7 @@ export function LengthField({
   most = Number.POSITIVE_INFINITY,
   ...props
 }: LengthProps) {
-  const units = useDocument((state) => state.site.units);
+  const units = useUnits();
   return (
     <TypedField
       {...props}

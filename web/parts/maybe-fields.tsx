@@ -1,7 +1,7 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
-import { useDocument } from '../document/use-document.ts';
-import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
 import { readLength, TypedField } from './fields.tsx';
+import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
+import { useUnits } from './units.ts';
 
 interface MaybeProps {
   readonly label: string;
@@ -17,7 +17,7 @@ const isNone = (text: string, none: string): boolean => text.trim() === '' || te
 
 /** A length that may be left out. Feet. */
 export function MaybeLength({ label, value, none, onChange, least = -Infinity, most = Infinity }: MaybeProps) {
-  const units = useDocument((state) => state.site.units);
+  const units = useUnits();
   return (
     <TypedField<number | null>
       label={label}
@@ -70,7 +70,7 @@ interface VariousProps {
 
 /** A number or a length that stands for several elements. */
 export function VariousField({ label, value, none, unit, limits, onChange }: VariousProps) {
-  const units = useDocument((state) => state.site.units);
+  const units = useUnits();
   return (
     <TypedField<number | null | typeof VARIOUS>
       label={label}

@@ -4,7 +4,7 @@ import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import type { Painting } from '../board/painting.ts';
 import type { DocumentState } from '../document/document-state.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { drawPlan } from './draw-plan.ts';
 
 /**

@@ -8,7 +8,7 @@ import { chargersByDrop } from '../board/scene/scene.ts';
 import { useView, useViewStore, type ViewState } from '../board/view-store.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { findCharger, findDrop } from '../document/find-in-site.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { Links } from '../panels/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { StripDrawing } from './strip-drawing.tsx';

@@ -7,14 +7,14 @@ import { toSite } from '../../routing/site/to-site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { KeptSite } from '../document/kept-work.ts';
 import { usePrices } from '../document/price-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { priceWords } from '../words/dollars.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { siteLabels } from '../words/site-labels.ts';
 import { ChangesSince } from './changes-since.tsx';
 import { useOtherSites } from './other-sites.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 /** What a figure counts, where its name alone does not say. */
 const SAYS: ReadonlyMap<string, string> = new Map(Object.values(SUMMED_LENGTHS).map(({ name, says }) => [name, says]));

@@ -2,10 +2,10 @@ import { stallsServed } from '../../calc/plan/comparison.ts';
 import { type CostRow, costOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { usePrices } from '../document/price-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { dollars } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 type Row = CostRow & { readonly priced: boolean };
 

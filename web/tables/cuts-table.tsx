@@ -1,7 +1,7 @@
 import { type CutGroup, cutPlan } from '../../calc/takeoff/cut-plan.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 interface Row {

@@ -1,6 +1,6 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 import { CompareTable } from './compare-table.tsx';
 import { CostTable } from './cost-table.tsx';
 import { CutsTable } from './cuts-table.tsx';

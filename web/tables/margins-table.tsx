@@ -1,13 +1,13 @@
 import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { MarginBar } from '../panels/margin-bar.tsx';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';
 import { type MarginRow, marginRows, NO_FIGURE } from './margin-rows.ts';
 import { useTableFacts } from './table-facts.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 /** Every charger with its three margins as bars of one scale down each column; a row and its drop are chosen together. */
 export function MarginsTable() {

@@ -1,12 +1,12 @@
 import type { MarginKind } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { SeveritySign } from '../parts/severity-sign.tsx';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { nearestInch, spareOrShort } from '../words/lengths.ts';
 import { type RunRow, runRows } from './run-rows.ts';
 import { useTableFacts } from './table-facts.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 /** Every run with its three margins and its circuit; a row and its drop on the board are chosen together. */
 export function RunsTable() {

@@ -3,11 +3,11 @@ import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import { setOutPlace } from '../../routing/site/grid-frame.ts';
 import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 interface SettingOut {
   readonly drop: Drop;

@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { useView } from '../board/view-store.ts';
-import { useDocument } from '../document/use-document.ts';
+import { useDocument } from '../document/use-document.tsx';
 
 /** Chargers: past so many a table waits until what is dragged is let go, or the drawing would wait for it. */
 const LIVE_MOST = 2000;

@@ -1,10 +1,10 @@
 import type { TakeoffRow } from '../../calc/plan-file.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { quantityWords } from '../words/quantities.ts';
 import { refsOf } from '../words/refs.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
 /** Quantities with their basis; a row shows on the board what it is made of. */
 export function TakeoffTable() {

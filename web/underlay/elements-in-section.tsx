@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { elementsOfGeojson } from '../../routing/site/import/geojson-elements.ts';
 import type { Georef } from '../../routing/site/site.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { elementsIn } from './elements-in-edit.ts';
 import type { UnderlayPicture } from './picture.ts';
 

@@ -3,7 +3,7 @@ import { joinedBox } from '../../routing/plane/box.ts';
 import { resized } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { underlayPainter } from './paint-underlay.ts';
 import { PickProvider, pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
 import { boxOnSite } from './placement.ts';

@@ -1,5 +1,5 @@
 import type { Underlay } from '../../routing/site/site.ts';
-import { useDocumentStore } from '../document/use-document.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { changeUnderlay, reorderUnderlay } from './underlay-edits.ts';
 import { useUnderlay, useUnderlayStore } from './underlay-store.ts';
 

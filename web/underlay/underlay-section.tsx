@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'react';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { readSite } from '../../../routing/site/read.ts';
 import type { AsBuilt } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { ALL_DROPS, buildRows, isShown, nextRow } from '../../../web/field/build-rows.ts';
+import { buildRows, isShown, nextRow } from '../../../web/field/build-rows.ts';
+import { ALL_DROPS } from '../../../web/page-state/build-filter.ts';
 
 function rowsWith(asBuilt: Readonly<Record<string, AsBuilt>>) {
   const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));

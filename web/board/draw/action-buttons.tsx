@@ -1,6 +1,6 @@
-import { useDocumentStore } from '../../document/use-document.ts';
-import { Menu } from '../../parts/menu.tsx';
+import { useDocumentStore } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
+import { Menu } from '../../parts/menu.tsx';
 import { useView, useViewStore } from '../view-store.ts';
 import { chooseTool } from './drawing.ts';
 import { DRAW_WORDS, type DrawToolName, isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';

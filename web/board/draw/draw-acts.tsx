@@ -1,4 +1,4 @@
-import { useDocumentStore } from '../../document/use-document.ts';
+import { useDocumentStore } from '../../document/use-document.tsx';
 import { afterPress } from '../../parts/keys-to-board.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { finish, stop } from './drawing.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
-import { toScreen } from '../camera.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
+import { toScreen } from '../camera.ts';
 import { useView, useViewStore } from '../view-store.ts';
 import { takeTyped, type } from './drawing.ts';
 import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';

@@ -2,10 +2,10 @@ import { useId, useState } from 'react';
 import { setOutPlace } from '../../../routing/site/grid-frame.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { placeTaped, settingOutLine, type TapeAxis, tapedFrom } from '../../../routing/site/taped-place.ts';
-import { useDocument } from '../../document/use-document.ts';
+import { useDocument } from '../../document/use-document.tsx';
+import { LengthField, PlaceFields } from '../../parts/fields.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { setOutWords } from '../../words/setting-out.ts';
-import { LengthField, PlaceFields } from '../../parts/fields.tsx';
 
 interface TapedProps {
   /** What is measured: "box". */

@@ -1,7 +1,7 @@
 import { awayFromDrawing, dropAsBuilt } from '../../../routing/site/as-built.ts';
 import type { AsBuilt, Drop, SiteFile } from '../../../routing/site/site.ts';
 import { recordAsBuilt } from '../../document/edits/set.ts';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 
 /** New values of a record; one that is undefined or an empty text is taken away. */
 export type RecordPatch = { readonly [K in keyof AsBuilt]?: AsBuilt[K] | undefined };

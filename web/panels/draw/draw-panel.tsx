@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { DRAW_WORDS, type DrawToolName } from '../../board/draw/tool-names.ts';
 import { useView } from '../../board/view-store.ts';
-import { useDocument } from '../../document/use-document.ts';
+import { useDocument } from '../../document/use-document.tsx';
 import { FindingList } from '../finding-list.tsx';
 import { KindSwitches } from '../kind-switches.tsx';
 import { CanopyForm } from './canopy-form.tsx';

@@ -3,11 +3,11 @@ import { MOUNTS, type Mount } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useView } from '../../board/view-store.ts';
-import { useDocument } from '../../document/use-document.ts';
-import { PILOT_WORDS } from '../../words/pilot-words.ts';
+import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
+import { PILOT_WORDS } from '../../words/pilot-words.ts';
 import { ChargeSelected } from './charge-selected.tsx';
 import { useDesk, useOptions } from './use-options.ts';
 

@@ -1,7 +1,7 @@
 import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
-import { useDocument } from '../../document/use-document.ts';
+import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';

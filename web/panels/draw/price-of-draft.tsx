@@ -4,7 +4,7 @@ import { groundOf } from '../../board/draw/drawing.ts';
 import { useView } from '../../board/view-store.ts';
 import { usePrices } from '../../document/price-store.ts';
 import { insertedBy } from '../../document/selection.ts';
-import { useDocument } from '../../document/use-document.ts';
+import { useDocument } from '../../document/use-document.tsx';
 import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
 import { useDesk } from './use-options.ts';
 

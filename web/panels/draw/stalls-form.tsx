@@ -3,7 +3,7 @@ import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../routing/propose/rows/usual-stall.ts';
 import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
 import type { StallsOptions } from '../../board/draw/options.ts';
-import { useDocument } from '../../document/use-document.ts';
+import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber, PlacesField } from '../../parts/maybe-fields.tsx';

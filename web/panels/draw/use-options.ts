@@ -2,7 +2,7 @@ import { changeOptions, type Desk } from '../../board/draw/drawing.ts';
 import type { DrawOptions } from '../../board/draw/options.ts';
 import type { DrawToolName } from '../../board/draw/tool-names.ts';
 import { useView, useViewStore } from '../../board/view-store.ts';
-import { useDocumentStore } from '../../document/use-document.ts';
+import { useDocumentStore } from '../../document/use-document.tsx';
 
 /** The document and the view that the drawing actions work on. */
 export function useDesk(): Desk {

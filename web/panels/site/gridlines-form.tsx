@@ -1,7 +1,7 @@
 import { lineLetter, lineNumber } from '../../../routing/propose/rows/gridline-labels.ts';
 import type { Gridline, Gridlines } from '../../../routing/site/site.ts';
 import { setGridlines } from '../../document/edits/set.ts';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { DegreesField, LengthField, TextField } from '../../parts/fields.tsx';
 
 /** The reference lines that field dimensions are taken from. */

@@ -3,7 +3,7 @@ import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
 import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
 
 /** Every rule of the site, its value, what it decides and where its default comes from. */

@@ -1,6 +1,6 @@
 import type { Edit } from '../../document/edit.ts';
 import { nameSite, setField } from '../../document/edits/set.ts';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { NumberField, TextField } from '../../parts/fields.tsx';
 import { GridlinesForm } from './gridlines-form.tsx';
 import { RulesForm } from './rules-form.tsx';

@@ -1,7 +1,7 @@
 import type { Inlet, Vehicle } from '../../../routing/site/site.ts';
 import { INLET_SIDES } from '../../../routing/site/vocabulary.ts';
 import { setVehicles } from '../../document/edits/set.ts';
-import { useDocument, useDocumentStore } from '../../document/use-document.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
 
 type Classes = Readonly<Record<string, Vehicle>>;

@@ -1,13 +1,21 @@
-import { createContext, useContext } from 'react';
+import { createContext, type ReactNode, useContext } from 'react';
 import { useStore } from 'zustand';
+import { UnitsProvider } from '../parts/units.ts';
 import type { DocumentState } from './document-state.ts';
 import { pacedStore } from './paced.ts';
 import type { DocumentStore } from './store.ts';
 
 const DocumentContext = createContext<DocumentStore | null>(null);
 
-/** Gives the open document to the components below it. */
-export const DocumentProvider = DocumentContext.Provider;
+/** Gives the open document to the components below it, and its units to their fields. */
+export function DocumentProvider({ value, children }: { readonly value: DocumentStore; readonly children: ReactNode }) {
+  const units = useStore(pacedOf(value), (state) => state.site.units);
+  return (
+    <DocumentContext.Provider value={value}>
+      <UnitsProvider value={units}>{children}</UnitsProvider>
+    </DocumentContext.Provider>
+  );
+}
 
 /** The store of the open document, for event handlers and for drawing outside React. */
 export function useDocumentStore(): DocumentStore {

@@ -1,4 +1,4 @@
-import { SeveritySign } from '../parts/severity-sign.tsx';
+import { SeveritySign } from './severity-sign.tsx';
 
 export interface TitleCell {
   readonly label: string;
