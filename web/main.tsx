@@ -24,6 +24,7 @@ import { createDocumentStore } from './document/store.ts';
 import { keepPage } from './kept-page/kept-page.ts';
 import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
+import { createPageStore } from './page-state/page-store.ts';
 import { PHONE } from './parts/phone.ts';
 import { startTheme } from './parts/theme.ts';
 
@@ -34,7 +35,8 @@ const FRAMED = 'Overrow does not run inside another page. Open it by its own add
 async function start(root: HTMLElement): Promise<void> {
   const store = createDocumentStore();
   const phone = matchMedia(PHONE).matches;
-  const view = createViewStore({ theme: startTheme(), drawer: phone ? 'setting-out' : null });
+  const view = createViewStore();
+  const page = createPageStore({ theme: startTheme(), drawer: phone ? 'setting-out' : null });
   if (phone) store.getState().setStation('build');
   const painting = createPainting(store, view, readInk(document.documentElement));
   // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
@@ -42,7 +44,7 @@ async function start(root: HTMLElement): Promise<void> {
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>
-      <Page store={store} view={view} painting={painting} keeping={keeping} />
+      <Page store={store} view={view} page={page} painting={painting} keeping={keeping} />
     </StrictMode>,
   );
   const { resumed } = await keeping;

@@ -5,12 +5,13 @@ import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { EMPTY } from './draw/draft.ts';
 import { inHand, type } from './draw/drawing.ts';
 import { isDrawTool } from './draw/tool-names.ts';
 import { startTyping } from './draw/typing.ts';
+import { useDesk } from './draw/use-desk.ts';
 import { useView, useViewStore, type ViewState } from './view-store.ts';
 
 interface Advice {
@@ -105,12 +106,11 @@ export function BoardFoot() {
   const asks = useView((state) => state.asks);
   const measured = useView(({ measured, measureFrom }) => (measureFrom ? 'half' : measured ? 'whole' : 'none'));
   const selection = useDocument((state) => state.selection);
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const draft = useView((state) => state.draft);
   useView((state) => state.drawOptions);
   const keeps = useDocument(keepsDrawing);
-  const held = inHand({ document, view });
+  const held = inHand(desk);
   const { action, next, keys } =
     held && doing !== 'panning'
       ? held.tool.advice(draft ?? EMPTY, held.options)
@@ -133,8 +133,7 @@ export function BoardFoot() {
 }
 
 function Coordinates() {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const draws = useView((state) => isDrawTool(state.tool));
   // Who sets out measures from gridlines.
   const builds = useDocument((state) => state.station === 'build');
@@ -165,7 +164,7 @@ function Coordinates() {
           type="button"
           className="plain"
           title="Type the x and y of the next place (T)"
-          onClick={() => type({ document, view }, startTyping('x'))}
+          onClick={() => type(desk, startTyping('x'))}
         >
           type them
         </button>

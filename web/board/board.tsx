@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { usePageStore } from '../page-state/page-store.ts';
 import { BoardFoot } from './board-foot.tsx';
 import { CoverageLegend } from './coverage-legend.tsx';
 import { DrawActs } from './draw/draw-acts.tsx';
@@ -24,6 +25,7 @@ import { useView, useViewStore } from './view-store.ts';
 export function Board({ painting }: { readonly painting: Painting }) {
   const document = useDocumentStore();
   const view = useViewStore();
+  const page = usePageStore();
   const element = useRef<HTMLDivElement>(null);
   const [tally, setTally] = useState<HTMLElement | null>(null);
   const opened = useDocument((state) => state.opened);
@@ -37,7 +39,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
     const board = element.current;
     if (!board) return;
     // Opening a table or sizing the window asks for the drawing in its new room; the strip under it does not.
-    const room = (): string => [window.innerWidth, window.innerHeight, view.getState().drawer].join(' ');
+    const room = (): string => [window.innerWidth, window.innerHeight, page.getState().drawer].join(' ');
     let lastRoom = room();
     // The strip may open above it.
     const topOf = (): number => board.parentElement?.offsetTop ?? 0;
@@ -52,9 +54,9 @@ export function Board({ painting }: { readonly painting: Painting }) {
       resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits, lower);
     });
     sized.observe(board);
-    const desk = { document, view };
+    const desk = { document, view, page };
     const draw = drawHand(desk, painting.base);
-    const world = { element: board, document, view, scene: painting.scene, draw };
+    const world = { element: board, document, view, page, scene: painting.scene, draw };
     const stops = [
       attachDrawKeys(board, desk, draw),
       attachPointer(world),
@@ -67,7 +69,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
     return () => {
       for (const stop of stops) stop();
     };
-  }, [document, view, painting]);
+  }, [document, view, page, painting]);
 
   // A newly opened document is the occasion, not an input.
   useEffect(() => {

@@ -1,10 +1,11 @@
 import { keepsDrawing } from '../document/field-work.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { useDocument } from '../document/use-document.tsx';
 import { afterPress } from '../parts/keys-to-board.ts';
 import { ActionButtons } from './draw/action-buttons.tsx';
 import { chooseTool } from './draw/drawing.ts';
+import { useDesk } from './draw/use-desk.ts';
 import { PastButtons } from './past-buttons.tsx';
-import { type TOOLS, useView, useViewStore } from './view-store.ts';
+import { type TOOLS, useView } from './view-store.ts';
 
 const WORDS: Readonly<
   Record<(typeof TOOLS)[number], { readonly name: string; readonly key: string; readonly mark: string }>
@@ -37,8 +38,7 @@ export function ToolBar() {
 }
 
 function ToolButton({ tool: name }: { readonly tool: (typeof TOOLS)[number] }) {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const tool = useView((state) => state.tool);
   return (
     <button
@@ -47,7 +47,7 @@ function ToolButton({ tool: name }: { readonly tool: (typeof TOOLS)[number] }) {
       title={`${WORDS[name].name} (${WORDS[name].key})`}
       className={`tool-${name}`}
       onClick={(event) => {
-        chooseTool({ document, view }, tool === name ? 'select' : name);
+        chooseTool(desk, tool === name ? 'select' : name);
         afterPress(event);
       }}
     >

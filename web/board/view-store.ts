@@ -5,7 +5,6 @@ import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
-import { ALL_DROPS, type BuildFilter } from '../page-state/build-filter.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { Draft } from './draw/draft.ts';
 import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';
@@ -18,10 +17,6 @@ import type { SnapKind } from './snap/kinds.ts';
 export const TOOLS = ['select', 'pan', 'measure'] as const;
 /** What the hand does on the board. */
 export type Tool = (typeof TOOLS)[number] | DrawToolName;
-
-export const DRAWERS = ['runs', 'margins', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
-/** The table that is open under the board. */
-export type Drawer = (typeof DRAWERS)[number];
 
 /** What the board shows of the site beyond the site itself. Never part of the saved file. */
 export interface ViewState {
@@ -67,18 +62,6 @@ export interface ViewState {
   readonly reachPicture: { readonly on: boolean; readonly height: number };
   /** A place that a panel points at. */
   readonly pin: Point2 | null;
-  /** Which drops the list of the field shows. */
-  readonly buildFilter: BuildFilter;
-  readonly drawer: Drawer | null;
-  readonly drawerHeight: number;
-  readonly theme: 'light' | 'dark';
-  readonly help: boolean;
-  /** The list of kept sites is open. */
-  readonly keptWork: boolean;
-  /** Whether something is looked for by its name. */
-  readonly find: boolean;
-  /** Says aloud, to those who listen to the page, what the eye would see on the board. */
-  readonly spoken: string;
 }
 
 export type ViewStore = StoreApi<ViewState>;
@@ -112,14 +95,6 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,
-    buildFilter: ALL_DROPS,
-    drawer: null,
-    drawerHeight: 260,
-    theme: 'light',
-    help: false,
-    keptWork: false,
-    find: false,
-    spoken: '',
     ...from,
   }));
 

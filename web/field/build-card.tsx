@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Drop } from '../../routing/site/site.ts';
-import { useView } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { usePage } from '../page-state/page-store.ts';
 import { AsBuiltResults } from '../panels/as-built/results.tsx';
 import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
 import { CheckedFields, MeasuredPlaces, NoteField, RecordActs, standingWords } from '../panels/as-built-fields.tsx';
@@ -18,7 +18,7 @@ type Part = keyof typeof PARTS | 'more';
 export function BuildCard({ drop }: { readonly drop: Drop }) {
   const document = useDocumentStore();
   const units = useDocument((state) => state.site.units);
-  const filter = useView((state) => state.buildFilter);
+  const filter = usePage((state) => state.buildFilter);
   const { rows, go } = useBuildRows();
   const record = useAsBuilt(drop);
   const [open, setOpen] = useState<Part | null>(null);

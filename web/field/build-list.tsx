@@ -1,8 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { showPlace } from '../board/framing.ts';
-import { useView, useViewStore } from '../board/view-store.ts';
+import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { ALL_DROPS } from '../page-state/build-filter.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Scroller } from '../parts/scroller.tsx';
 import { type BuildRow, buildRows, isShown } from './build-rows.ts';
 
@@ -30,13 +31,13 @@ export function useBuildRows() {
 /** On a phone the list is the page of who builds: what is done, where each drop hangs, found by typing. */
 export function BuildList() {
   const document = useDocumentStore();
-  const view = useViewStore();
-  const filter = useView((state) => state.buildFilter);
+  const page = usePageStore();
+  const filter = usePage((state) => state.buildFilter);
   const undoName = useDocument((state) => state.undoName);
   const chosen = useDocument(({ selection: [first] }) => (first?.list === 'drops' ? first.id : null));
   const { rows, go } = useBuildRows();
   const shown = rows.filter((row) => isShown(row, filter));
-  const set = (part: Partial<typeof filter>): void => view.setState({ buildFilter: { ...filter, ...part } });
+  const set = (part: Partial<typeof filter>): void => page.setState({ buildFilter: { ...filter, ...part } });
   const notDone = rows.filter(({ done }) => !done).length;
   const off = rows.filter((row) => row.off !== null).length;
   return (

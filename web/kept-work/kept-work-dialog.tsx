@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'react';
 import { writeSite } from '../../routing/site/write.ts';
-import { useView, useViewStore } from '../board/view-store.ts';
 import { nameSite } from '../document/edits/set.ts';
 import { download, fileDoor, fileNameOf } from '../document/files.ts';
 import type { KeptSite, Refusal, Restored } from '../document/kept-work.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { BinList } from './bin-list.tsx';
@@ -15,9 +15,9 @@ import { WherePanel } from './where-panel.tsx';
 
 /** The list of all that this browser keeps. */
 export function KeptWorkDialog() {
-  const view = useViewStore();
-  const open = useView((state) => state.keptWork);
-  return open ? <KeptWork close={() => view.setState({ keptWork: false })} /> : null;
+  const page = usePageStore();
+  const open = usePage((state) => state.keptWork);
+  return open ? <KeptWork close={() => page.setState({ keptWork: false })} /> : null;
 }
 
 const NONE: readonly KeptSite[] = [];

@@ -1,8 +1,8 @@
 import { marginsOf } from '../../calc/plan/margins.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
-import { useView } from '../board/view-store.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { usePage } from '../page-state/page-store.ts';
 import { spareOrShort } from '../words/lengths.ts';
 
 /** Says to those who listen what the eye sees: what is selected, how it fares, and what was just done. */
@@ -12,7 +12,7 @@ export function Announcer() {
   const change = useDocument((state) => state.lastChange);
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
-  const spoken = useView((state) => state.spoken);
+  const spoken = usePage((state) => state.spoken);
   const [first] = selection;
   const done = change
     ? `${change.how === 'done' ? '' : `${change.how === 'undone' ? 'Undone' : 'Redone'}: `}${change.name}. `

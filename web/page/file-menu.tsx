@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { useViewStore } from '../board/view-store.ts';
 import type { KeptSite } from '../document/kept-work.ts';
 import { SAMPLES } from '../document/samples.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePageStore } from '../page-state/page-store.ts';
 import { Menu } from '../parts/menu.tsx';
 import { siteLabels } from '../words/site-labels.ts';
 import { sampleWords } from './sample-words.ts';
@@ -15,7 +15,7 @@ const MOST_KEPT = 5;
 export function FileMenu() {
   const document = useDocumentStore();
   const { kept, reopen, openSample, branch } = usePageActions();
-  const view = useViewStore();
+  const page = usePageStore();
   const [sites, setSites] = useState<readonly KeptSite[]>([]);
   const labels = siteLabels(sites, Date.now());
   const { pick, newSite, save } = document.getState();
@@ -25,7 +25,7 @@ export function FileMenu() {
       onOpen={() => void kept().then(setSites, () => {})}
       entries={[
         { name: 'A site file…', act: () => void pick(), keys: 'Ctrl+O' },
-        { name: 'Kept work…', act: () => view.setState({ keptWork: true }) },
+        { name: 'Kept work…', act: () => page.setState({ keptWork: true }) },
         { name: 'An empty site', act: () => void newSite() },
         { name: 'An alternative of this site', act: () => void branch() },
         { name: 'Save under another name…', act: () => void save({ as: true }), keys: 'Ctrl+Shift+S' },
@@ -44,7 +44,7 @@ export function FileMenu() {
           ? [
               {
                 name: `All ${sites.length}…`,
-                act: () => view.setState({ keptWork: true }),
+                act: () => page.setState({ keptWork: true }),
                 under: 'Kept in this browser',
               },
             ]

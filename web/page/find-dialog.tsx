@@ -1,8 +1,8 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
-import { useView, useViewStore } from '../board/view-store.ts';
 import { wordFor } from '../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { keysToBoard } from '../parts/keys-to-board.ts';
 import { type Found, findElements } from '../words/find-elements.ts';
@@ -13,18 +13,18 @@ const MOST = 30;
 
 /** Type a name, go there: a drop, a stall by its label, a panel, whatever the site holds. */
 export function FindDialog() {
-  const view = useViewStore();
-  const open = useView((state) => state.find);
+  const page = usePageStore();
+  const open = usePage((state) => state.find);
   if (!open) return null;
   return (
-    <Dialog title="Find" onClose={() => view.setState({ find: false })}>
+    <Dialog title="Find" onClose={() => page.setState({ find: false })}>
       <FindForm />
     </Dialog>
   );
 }
 
 function FindForm() {
-  const view = useViewStore();
+  const page = usePageStore();
   const document = useDocumentStore();
   const { reveal } = usePageActions();
   const file = useDocument((state) => state.file);
@@ -34,7 +34,7 @@ function FindForm() {
 
   const go = ({ list, id }: Found): void => {
     const { file: now, plan } = document.getState();
-    view.setState({ find: false });
+    page.setState({ find: false });
     // A load stands nowhere on the board, but has fields of its own.
     reveal(list === 'loads' ? [{ list, id }] : refsOf(now, plan, id));
     // Once the dialog has gone, which gives the keys back to the button that opened it.

@@ -1,14 +1,15 @@
 import { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
+import { useDesk } from '../board/draw/use-desk.ts';
 import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
-import { useView, useViewStore } from '../board/view-store.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { SAMPLES } from '../document/samples.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { KeepingWords } from '../kept-work/keeping-words.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Menu } from '../parts/menu.tsx';
 import { setTheme } from '../parts/theme.ts';
 import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
@@ -37,14 +38,14 @@ export function Head({ painting }: { readonly painting: Painting }) {
 }
 
 function StationBar() {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
+  const { document, page } = desk;
   const station = useDocument((state) => state.station);
   const go = (to: Station): void => {
     // What is in the hand is set down or dropped while it still may be.
-    if (keepsDrawing({ station: to })) chooseTool({ document, view }, 'select');
+    if (keepsDrawing({ station: to })) chooseTool(desk, 'select');
     document.getState().setStation(to);
-    view.setState({ drawer: STATION_WORDS[to].drawer });
+    page.setState({ drawer: STATION_WORDS[to].drawer });
   };
   return (
     <nav className="stations" aria-label="Stations">
@@ -87,8 +88,8 @@ function FileActs() {
 }
 
 function ThemeButton({ painting }: { readonly painting: Painting }) {
-  const view = useViewStore();
-  const theme = useView((state) => state.theme);
+  const page = usePageStore();
+  const theme = usePage((state) => state.theme);
   const next = theme === 'light' ? 'dark' : 'light';
   return (
     <button
@@ -98,7 +99,7 @@ function ThemeButton({ painting }: { readonly painting: Painting }) {
       title={`${next === 'dark' ? 'Dark' : 'Light'} theme`}
       onClick={() => {
         setTheme(next);
-        view.setState({ theme: next });
+        page.setState({ theme: next });
         painting.setInk(readInk(window.document.documentElement));
       }}
     >
@@ -111,23 +112,23 @@ function ThemeButton({ painting }: { readonly painting: Painting }) {
 }
 
 function FindButton() {
-  const view = useViewStore();
+  const page = usePageStore();
   return (
-    <button type="button" title="Go to a thing by its name (G)" onClick={() => view.setState({ find: true })}>
+    <button type="button" title="Go to a thing by its name (G)" onClick={() => page.setState({ find: true })}>
       Find
     </button>
   );
 }
 
 function HelpButton() {
-  const view = useViewStore();
+  const page = usePageStore();
   return (
     <button
       type="button"
       className="icon"
       aria-label="Keys"
       title="Keys (?)"
-      onClick={() => view.setState({ help: true })}
+      onClick={() => page.setState({ help: true })}
     >
       ?
     </button>

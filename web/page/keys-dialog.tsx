@@ -1,15 +1,15 @@
-import { useView, useViewStore } from '../board/view-store.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { KEYS } from './key-list.ts';
 import { PageVersion } from './page-version.tsx';
 
 export function KeysDialog() {
-  const view = useViewStore();
-  const open = useView((state) => state.help);
+  const page = usePageStore();
+  const open = usePage((state) => state.help);
   if (!open) return null;
   return (
-    <Dialog title="Keys" onClose={() => view.setState({ help: false })}>
+    <Dialog title="Keys" onClose={() => page.setState({ help: false })}>
       <Scroller className="dialog-scroll keys-list" aria-label="Keys by place">
         {KEYS.map(({ where, rows }) => (
           <section key={where} aria-label={where}>

@@ -1,10 +1,10 @@
-import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
+import type { PageStore } from '../page-state/page-store.ts';
 import { takesText } from '../parts/keys-to-board.ts';
 import { takeTyped } from '../parts/typed.ts';
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */
-export function attachPageKeys(store: DocumentStore, view: ViewStore): () => void {
+export function attachPageKeys(store: DocumentStore, page: PageStore): () => void {
   const down = (event: KeyboardEvent): void => {
     const typing = takesText(event.target);
     const { undo, redo, pick } = store.getState();
@@ -25,7 +25,7 @@ export function attachPageKeys(store: DocumentStore, view: ViewStore): () => voi
     if (typing) return;
     if (event.key === '?') {
       event.preventDefault();
-      view.setState({ help: true });
+      page.setState({ help: true });
     }
   };
   window.addEventListener('keydown', down);

@@ -10,6 +10,7 @@ import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.tsx';
 import { KeptWorkDialog } from '../kept-work/kept-work-dialog.tsx';
 import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
+import { PageProvider, type PageStore } from '../page-state/page-store.ts';
 import { attachKeysToBoard } from '../parts/keys-to-board.ts';
 import { showFocus } from '../parts/seen-focus.ts';
 import { PrintSheet } from '../print/print-sheet.tsx';
@@ -28,12 +29,13 @@ import { ProblemsDialog } from './problems-dialog.tsx';
 interface PageProps {
   readonly store: DocumentStore;
   readonly view: ViewStore;
+  readonly page: PageStore;
   readonly painting: Painting;
   readonly keeping: Promise<SiteKeeping>;
 }
 
 /** The whole page: head, board with its tables, ledger. */
-export function Page({ store, view, painting, keeping }: PageProps) {
+export function Page({ store, view, page, painting, keeping }: PageProps) {
   const [over, setOver] = useState(false);
 
   const actions = useMemo(
@@ -75,7 +77,7 @@ export function Page({ store, view, painting, keeping }: PageProps) {
   );
 
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
-  useEffect(() => attachPageKeys(store, view), [store, view]);
+  useEffect(() => attachPageKeys(store, page), [store, page]);
   useEffect(() => attachKeysToBoard(), []);
   useEffect(() => showFocus(document), []);
   // What was taken back or done again is shown where it happened.
@@ -99,22 +101,24 @@ export function Page({ store, view, painting, keeping }: PageProps) {
 
   return (
     <DocumentProvider value={store}>
-      <ViewProvider value={view}>
-        <ActionsProvider value={actions}>
-          <UnderlayHost painting={painting}>
-            <Head painting={painting} />
-            <Desk painting={painting} />
-            <Notice />
-            <Announcer />
-            <ProblemsDialog />
-            <KeysDialog />
-            <KeptWorkDialog />
-            <FindDialog />
-            <PrintSheet painting={painting} />
-          </UnderlayHost>
-          {over && <div className="drop-here">Let go to open it</div>}
-        </ActionsProvider>
-      </ViewProvider>
+      <PageProvider value={page}>
+        <ViewProvider value={view}>
+          <ActionsProvider value={actions}>
+            <UnderlayHost painting={painting}>
+              <Head painting={painting} />
+              <Desk painting={painting} />
+              <Notice />
+              <Announcer />
+              <ProblemsDialog />
+              <KeysDialog />
+              <KeptWorkDialog />
+              <FindDialog />
+              <PrintSheet painting={painting} />
+            </UnderlayHost>
+            {over && <div className="drop-here">Let go to open it</div>}
+          </ActionsProvider>
+        </ViewProvider>
+      </PageProvider>
     </DocumentProvider>
   );
 }

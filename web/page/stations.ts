@@ -1,5 +1,5 @@
-import type { Drawer } from '../board/view-store.ts';
 import type { Station } from '../document/document-state.ts';
+import type { Drawer } from '../page-state/page-store.ts';
 
 /** What a person does at each station, and the table that lies open there. */
 export const STATION_WORDS: Readonly<Record<Station, { readonly name: string; readonly drawer: Drawer | null }>> = {

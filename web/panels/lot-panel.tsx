@@ -6,9 +6,11 @@ import { servedStalls } from '../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../calc/takeoff/totals.ts';
 import { printTotal } from '../../routing/site/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
+import { useDesk } from '../board/draw/use-desk.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePageStore } from '../page-state/page-store.ts';
 import { TitleCells } from '../parts/title-cells.tsx';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { dropOf } from '../words/refs.ts';
@@ -99,7 +101,7 @@ export function LotPanel() {
 
 /** The worst margin of each kind with the charger it belongs to. */
 function WorstMargins() {
-  const view = useViewStore();
+  const page = usePageStore();
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const margins = marginsOf(plan, site);
@@ -110,7 +112,7 @@ function WorstMargins() {
         <Worst key={kind} kind={kind} worst={worstOf(margins, kind)} />
       ))}
       {margins.values().length > 1 && (
-        <button type="button" className="plain worst-all" onClick={() => view.setState({ drawer: 'margins' })}>
+        <button type="button" className="plain worst-all" onClick={() => page.setState({ drawer: 'margins' })}>
           All {margins.values().length} chargers, the worst first
         </button>
       )}
@@ -161,12 +163,11 @@ function LookTicks() {
 /** An empty lot invites. */
 function EmptyLot() {
   const { openSample } = usePageActions();
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   return (
     <section className="empty" aria-label="An empty lot">
       <p>Nothing is drawn yet. Draw a row of stalls, open a site file, drop one on the page, or begin from a sample.</p>
-      <button type="button" onClick={() => chooseTool({ document, view }, 'stalls')}>
+      <button type="button" onClick={() => chooseTool(desk, 'stalls')}>
         Draw a row of stalls
       </button>
       <button type="button" onClick={() => openSample('library-lot')}>

@@ -9,6 +9,7 @@ import { useView, useViewStore, type ViewState } from '../board/view-store.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { findCharger, findDrop } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { usePage } from '../page-state/page-store.ts';
 import { Links } from '../panels/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { StripDrawing } from './strip-drawing.tsx';
@@ -17,7 +18,7 @@ import { planPointAt, unrolled } from './unrolled.ts';
 /** The selected run unrolled under the board: distance to the right, elevation up. Nothing where no run is selected. */
 export function Strip() {
   const view = useViewStore();
-  const drawer = useView((state) => state.drawer);
+  const drawer = usePage((state) => state.drawer);
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const charger = useDocument((state) => chargerOf(state.site.chargers, state.plan.runs, state.selection));

@@ -1,6 +1,6 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
-import { DRAWERS, type Drawer as DrawerName, useView, useViewStore } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { DRAWERS, type Drawer as DrawerName, usePage, usePageStore } from '../page-state/page-store.ts';
 import { CompareTable } from './compare-table.tsx';
 import { CostTable } from './cost-table.tsx';
 import { CutsTable } from './cuts-table.tsx';
@@ -32,9 +32,9 @@ const STEP_PX = 24;
 
 /** The tables under the board, one at a time; the bar with their names is always there. */
 export function Drawer() {
-  const view = useViewStore();
-  const open = useView((state) => state.drawer);
-  const height = useView((state) => state.drawerHeight);
+  const page = usePageStore();
+  const open = usePage((state) => state.drawer);
+  const height = usePage((state) => state.drawerHeight);
   const runs = useDocument((state) => state.plan.runs.length);
   const rows = useDocument((state) => state.plan.takeoff.length);
   const margins = useDocument((state) => state.site.chargers.length);
@@ -51,7 +51,7 @@ export function Drawer() {
             type="button"
             aria-expanded={open === name}
             aria-controls="drawer-table"
-            onClick={() => view.setState({ drawer: open === name ? null : name })}
+            onClick={() => page.setState({ drawer: open === name ? null : name })}
           >
             {NAMES[name]} <span className="quiet">{counts[name]}</span>
           </button>
@@ -68,10 +68,10 @@ export function Drawer() {
 
 /** The edge by which the tables are made higher or lower, by hand or with the arrows. */
 function Grip({ height }: { readonly height: number }) {
-  const view = useViewStore();
+  const page = usePageStore();
   const from = useRef<{ readonly y: number; readonly height: number } | null>(null);
   const set = (wanted: number): void =>
-    view.setState({ drawerHeight: Math.min(window.innerHeight * 0.7, Math.max(LEAST_PX, wanted)) });
+    page.setState({ drawerHeight: Math.min(window.innerHeight * 0.7, Math.max(LEAST_PX, wanted)) });
   return (
     // biome-ignore lint/a11y/useSemanticElements: a separator that is moved has no element of its own
     <div

@@ -4,6 +4,7 @@ import { type ScreenPoint, toSite as siteAt } from '../board/camera.ts';
 import { TREMBLE } from '../board/hand/gesture.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
+import type { PageStore } from '../page-state/page-store.ts';
 import { inUnderlay, onSite, turnedAbout, turnToAxis } from './placement.ts';
 import { changeUnderlay } from './underlay-edits.ts';
 import { chosenLayer, chosenUnderlay, type Placing, type UnderlayStore } from './underlay-store.ts';
@@ -14,6 +15,7 @@ interface PlacingWorld {
   readonly document: DocumentStore;
   readonly underlays: UnderlayStore;
   readonly view: ViewStore;
+  readonly page: PageStore;
 }
 
 /** Pixels within which a point is taken from a vertex of the drawing. */
@@ -30,23 +32,24 @@ export function nextStep(placing: Placing): string {
 }
 
 /** Tells the foot line and those who listen what to do next. */
-function tellHand(view: ViewStore, placing: Placing | null): void {
+function tellHand({ view, page }: Pick<PlacingWorld, 'view' | 'page'>, placing: Placing | null): void {
   const asks = placing && nextStep(placing);
-  view.setState({ asks, ...(asks && { spoken: asks }) });
+  view.setState({ asks });
+  if (asks) page.setState({ spoken: asks });
 }
 
 /** Begins a way of placing the underlay, or ends it (null). While it lasts the hand pushes the drawing and picks no element. */
 export function startPlacing(
-  { underlays, view }: Omit<PlacingWorld, 'element' | 'document'>,
+  { underlays, view, page }: Omit<PlacingWorld, 'element' | 'document'>,
   placing: Placing | null,
 ): void {
   underlays.setState({ placing });
-  tellHand(view, placing);
+  tellHand({ view, page }, placing);
   view.setState({ tool: placing ? 'pan' : 'select', measured: null, measureFrom: null });
 }
 
 /** Lets the hand move the underlay and pick points on it; returns the way to stop. */
-export function attachPlacing({ element, document, underlays, view }: PlacingWorld): () => void {
+export function attachPlacing({ element, document, underlays, view, page }: PlacingWorld): () => void {
   let pressed: { readonly at: ScreenPoint; readonly id: number } | null = null;
   let moving: { readonly from: Point2; readonly id: number } | null = null;
 
@@ -104,14 +107,14 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
     const [a, b] = points;
     if (a && b && Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-6) return;
     underlays.setState({ placing: { ...placing, points } });
-    tellHand(view, { ...placing, points });
+    tellHand({ view, page }, { ...placing, points });
     view.setState({ measured: a ? [a, b ?? a] : null });
     if (placing.kind === 'level' && a && b) {
       const { file, site, apply } = document.getState();
       const underlay = chosenUnderlay(site, underlays.getState());
       const turned = underlay && turnedAbout(underlay, a, turnToAxis(a, b));
       if (turned) apply(changeUnderlay(file, underlays.getState().chosen, 'Turn underlay', underlay, turned));
-      startPlacing({ underlays, view }, null);
+      startPlacing({ underlays, view, page }, null);
     }
   };
 
@@ -142,7 +145,7 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
   const stopAtEscape = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape' || !underlays.getState().placing) return;
     cancel();
-    startPlacing({ underlays, view }, null);
+    startPlacing({ underlays, view, page }, null);
   };
 
   const stop = new AbortController();
@@ -158,7 +161,7 @@ export function attachPlacing({ element, document, underlays, view }: PlacingWor
     if (tool !== before.tool && tool !== 'pan' && underlays.getState().placing) {
       underlays.setState({ placing: null });
       view.setState({ measured: null });
-      tellHand(view, null);
+      tellHand({ view, page }, null);
     }
   });
   const stopPlacing = underlays.subscribe(({ placing }) => {

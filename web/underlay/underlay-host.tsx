@@ -4,6 +4,7 @@ import { resized } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
+import { usePageStore } from '../page-state/page-store.ts';
 import { underlayPainter } from './paint-underlay.ts';
 import { PickProvider, pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
 import { boxOnSite } from './placement.ts';
@@ -15,6 +16,7 @@ import { underlaysOf } from './underlays.ts';
 export function UnderlayHost({ painting, children }: { readonly painting: Painting; readonly children: ReactNode }) {
   const document = useDocumentStore();
   const view = useViewStore();
+  const page = usePageStore();
   const [underlays] = useState(() => createUnderlayStore(document));
   const world = useMemo(
     (): UnderlayWorld => ({ document, underlays, view, scene: painting.scene }),
@@ -46,12 +48,12 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
       takeDroppedUnderlays(window.document, world),
     ];
     const element = window.document.querySelector<HTMLElement>('.board-paper');
-    if (element) stops.push(attachPlacing({ element, document, underlays, view }));
+    if (element) stops.push(attachPlacing({ element, document, underlays, view, page }));
     return () => {
       for (const stop of stops) stop();
       painting.setUnderlay(null);
     };
-  }, [document, underlays, view, painting, world]);
+  }, [document, underlays, view, page, painting, world]);
 
   return (
     <UnderlayProvider value={underlays}>

@@ -3,6 +3,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { usePageStore } from '../page-state/page-store.ts';
 import { DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
 import { usePickUnderlay } from './pick-underlay.ts';
@@ -146,11 +147,12 @@ const WORDS = { scale: 'Scale by two points', move: 'Move', level: 'Square up' }
 
 function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
   const view = useViewStore();
+  const page = usePageStore();
   const underlays = useUnderlayStore();
   const placing = useUnderlay((state) => state.placing);
   const start = (kind: keyof typeof WORDS): void =>
     startPlacing(
-      { underlays, view },
+      { underlays, view, page },
       placing?.kind === kind ? null : kind === 'move' ? { kind } : { kind, points: [] },
     );
   const points = placing && placing.kind !== 'move' ? placing.points : [];
@@ -176,6 +178,7 @@ function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
 /** The true distance of two picked points, which sets the scale. */
 function DistanceField({ underlay }: { readonly underlay: Underlay }) {
   const view = useViewStore();
+  const page = usePageStore();
   const underlays = useUnderlayStore();
   const units = useDocument((state) => state.site.units);
   const change = useChangeUnderlay(underlay);
@@ -194,7 +197,7 @@ function DistanceField({ underlay }: { readonly underlay: Underlay }) {
         least={0.01}
         onChange={(feet) => {
           change('Scale underlay', scaledAbout(underlay, a, feet / reads));
-          startPlacing({ underlays, view }, null);
+          startPlacing({ underlays, view, page }, null);
         }}
       />
     </div>

@@ -1,9 +1,9 @@
-import { useDocumentStore } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { Menu } from '../../parts/menu.tsx';
-import { useView, useViewStore } from '../view-store.ts';
+import { useView } from '../view-store.ts';
 import { chooseTool } from './drawing.ts';
 import { DRAW_WORDS, type DrawToolName, isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';
+import { useDesk } from './use-desk.ts';
 
 const MARKS: Readonly<Record<(typeof LAYOUT_TOOLS)[number], string>> = {
   stalls: 'M1 14 V3 H2.2 V12.8 H5.4 V3 H6.6 V12.8 H9.8 V3 H11 V12.8 H14 V3 H15.2 V14 Z',
@@ -15,10 +15,8 @@ const MARKS: Readonly<Record<(typeof LAYOUT_TOOLS)[number], string>> = {
 
 /** The actions that draw, in the order in which a lot is laid out. */
 export function ActionButtons() {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const tool = useView((state) => state.tool);
-  const desk = { document, view };
   const choose = (name: DrawToolName): void => {
     chooseTool(desk, tool === name ? 'select' : name);
     keysToBoard();

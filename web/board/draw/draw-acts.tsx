@@ -1,17 +1,15 @@
-import { useDocumentStore } from '../../document/use-document.tsx';
 import { afterPress } from '../../parts/keys-to-board.ts';
-import { useView, useViewStore } from '../view-store.ts';
+import { useView } from '../view-store.ts';
 import { finish, stop } from './drawing.ts';
 import { isDrawTool } from './tool-names.ts';
+import { useDesk } from './use-desk.ts';
 
 /** What ends a drawing, on the board where the hand is: the main act filled, the other with an edge. */
 export function DrawActs() {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const draws = useView((state) => isDrawTool(state.tool));
   const begun = useView((state) => (state.draft?.spots.length ?? 0) > 0);
   if (!draws) return null;
-  const desk = { document, view };
   return (
     <div className="draw-acts over-board">
       {begun && (

@@ -1,7 +1,6 @@
 import { keyOf } from '../hand/key-of.ts';
 import { SNAP_KINDS, SNAP_WORDS } from '../snap/kinds.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
-import type { ViewStore } from '../view-store.ts';
 import type { DrawHand } from './draw-hand.ts';
 import { back, chooseTool, type Desk, finish, inHand, stop, turnOver, type } from './drawing.ts';
 import { DRAW_WORDS, type DrawToolName } from './tool-names.ts';
@@ -25,7 +24,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 export function attachDrawKeys(element: HTMLElement, desk: Desk, hand: DrawHand): () => void {
   const down = (event: KeyboardEvent): void => {
     if (event.target !== element) return;
-    const done = event.altKey && !event.ctrlKey ? switchSnap(desk.view, event) : plainKey(desk, hand, event);
+    const done = event.altKey && !event.ctrlKey ? switchSnap(desk, event) : plainKey(desk, hand, event);
     if (!done) return;
     event.preventDefault();
     event.stopImmediatePropagation();
@@ -43,12 +42,13 @@ export function attachDrawKeys(element: HTMLElement, desk: Desk, hand: DrawHand)
 }
 
 /** Alt and a figure switches a kind of snapping off and on. */
-function switchSnap(view: ViewStore, { code }: KeyboardEvent): boolean {
+function switchSnap({ view, page }: Desk, { code }: KeyboardEvent): boolean {
   const kind = SNAP_KINDS[Number(/^Digit([1-9])$/.exec(code)?.[1] ?? 0) - 1];
   if (!kind) return false;
   const off = new Set(view.getState().snapsOff);
   if (!off.delete(kind)) off.add(kind);
-  view.setState({ snapsOff: off, spoken: `Snapping to ${SNAP_WORDS[kind]} ${off.has(kind) ? 'off' : 'on'}` });
+  view.setState({ snapsOff: off });
+  page.setState({ spoken: `Snapping to ${SNAP_WORDS[kind]} ${off.has(kind) ? 'off' : 'on'}` });
   return true;
 }
 

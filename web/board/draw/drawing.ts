@@ -3,6 +3,7 @@ import type { Edit } from '../../document/edit.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
 import { insertedBy } from '../../document/selection.ts';
 import type { DocumentStore } from '../../document/store.ts';
+import type { PageStore } from '../../page-state/page-store.ts';
 import type { Tool, ViewStore } from '../view-store.ts';
 import { type Draft, type DrawTool, EMPTY, type Ground, type Spot } from './draft.ts';
 import { draftMarks, isLarge } from './draft-marks.ts';
@@ -11,10 +12,11 @@ import { type DrawToolName, isDrawTool } from './tool-names.ts';
 import { toolOf } from './tools.ts';
 import { readTyped, type Typing, typedPlace } from './typing.ts';
 
-/** The two stores that drawing works on: the document that it previews its edits in, and the view that holds the draft. */
+/** What drawing works on: the document that it previews its edits in, the view that holds the draft, and the page that says aloud what was done. */
 export interface Desk {
   readonly document: DocumentStore;
   readonly view: ViewStore;
+  readonly page: PageStore;
 }
 
 /** A tool with its options, as they are at the moment. */
@@ -182,7 +184,7 @@ function setDown(desk: Desk): void {
 function isSet(desk: Desk, { name, tool, options }: InHand, edit: Edit): void {
   desk.document.getState().select(insertedBy(edit).filter(({ list }) => list === tool.list));
   if (tool.after) setOptions(desk, name, tool.after(options, groundOf(desk)));
-  desk.view.setState({ spoken: `${edit.name}: done` });
+  desk.page.setState({ spoken: `${edit.name}: done` });
 }
 
 /** Takes back the last place that was set, or opens again what stands whole. False where nothing is being drawn. */

@@ -1,15 +1,15 @@
 import { useEffect, useRef } from 'react';
-import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+import { useDocument } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { toScreen } from '../camera.ts';
-import { useView, useViewStore } from '../view-store.ts';
+import { useView } from '../view-store.ts';
 import { takeTyped, type } from './drawing.ts';
 import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';
+import { useDesk } from './use-desk.ts';
 
 /** Small fields beside the hand for a typed distance and angle, coordinates, or elevation. Tab goes to the next. */
 export function TypeIn() {
-  const document = useDocumentStore();
-  const view = useViewStore();
+  const desk = useDesk();
   const units = useDocument((state) => state.site.units);
   const typing = useView((state) => state.typing);
   const draft = useView((state) => (state.typing ? state.draft : null));
@@ -26,7 +26,6 @@ export function TypeIn() {
     return () => void keysToBoard();
   }, [field]);
   if (!typing) return null;
-  const desk = { document, view };
   const last = draft?.whole ? undefined : draft?.spots.at(-1);
   const at = draft?.next?.at ?? last?.at ?? pointer ?? [camera.x, camera.y];
   const { px, py } = toScreen(camera, viewport, at);

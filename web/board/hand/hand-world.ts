@@ -1,4 +1,5 @@
 import type { DocumentStore } from '../../document/store.ts';
+import type { PageStore } from '../../page-state/page-store.ts';
 import type { DrawHand } from '../draw/draw-hand.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { ViewStore } from '../view-store.ts';
@@ -9,6 +10,7 @@ export interface HandWorld {
   readonly element: HTMLElement;
   readonly document: DocumentStore;
   readonly view: ViewStore;
+  readonly page: PageStore;
   readonly scene: () => Scene;
   readonly draw: DrawHand;
 }

@@ -22,7 +22,7 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 const PUSH = 60;
 
 /** Everything that the pointer does on the board, by keys; they hold while the board has the focus. */
-export function attachKeys({ element, document, view, scene }: KeyWorld): () => void {
+export function attachKeys({ element, document, view, page, scene }: KeyWorld): () => void {
   // Arrows that are held make one edit, done when the last of them is let go.
   let nudge: readonly [number, number] = [0, 0];
   const held = new Set<string>();
@@ -64,7 +64,7 @@ export function attachKeys({ element, document, view, scene }: KeyWorld): () => 
     const act = ACTS[keyOf(event)];
     if (!act || event.altKey) return;
     event.preventDefault();
-    act({ element, document, view, scene });
+    act({ element, document, view, page, scene });
   };
   const up = (event: KeyboardEvent): void => {
     if (!held.delete(event.key) || held.size > 0) return;
@@ -104,7 +104,7 @@ const ACTS: Readonly<Record<string, Act>> = {
   F: ({ view, scene, document }) => frameRefs(view, scene(), document.getState().selection),
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
-  g: ({ view }) => view.setState({ find: true }),
+  g: ({ page }) => page.setState({ find: true }),
   j: (world) => chooseTool(world, 'select'),
   n: (world) => chooseTool(world, 'pan'),
   m: (world) => chooseTool(world, 'measure'),

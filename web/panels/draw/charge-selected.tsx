@@ -1,8 +1,9 @@
 import { groundOf } from '../../board/draw/drawing.ts';
+import { useDesk } from '../../board/draw/use-desk.ts';
 import { chargeStalls } from '../../document/edits/charge-stalls.ts';
 import { insertedBy } from '../../document/selection.ts';
 import { useDocument } from '../../document/use-document.tsx';
-import { useDesk, useOptions } from './use-options.ts';
+import { useOptions } from './use-options.ts';
 
 /** One action: every selected stall that no charger serves gets its drop and its charger. */
 export function ChargeSelected() {

@@ -2,6 +2,7 @@ import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
 import { MOUNTS, type Mount } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
+import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
@@ -9,7 +10,7 @@ import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { PILOT_WORDS } from '../../words/pilot-words.ts';
 import { ChargeSelected } from './charge-selected.tsx';
-import { useDesk, useOptions } from './use-options.ts';
+import { useOptions } from './use-options.ts';
 
 const MOST_OFFERED = 8;
 

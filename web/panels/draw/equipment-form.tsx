@@ -1,11 +1,12 @@
 import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
+import { useDesk } from '../../board/draw/use-desk.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
-import { useDesk, useOptions } from './use-options.ts';
+import { useOptions } from './use-options.ts';
 
 /** What the equipment that is placed is rated for. */
 export function EquipmentForm() {

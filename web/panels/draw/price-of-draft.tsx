@@ -1,12 +1,12 @@
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
+import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
 import { usePrices } from '../../document/price-store.ts';
 import { insertedBy } from '../../document/selection.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
-import { useDesk } from './use-options.ts';
 
 /** What the drawn thing adds to the price of the lot, by the price list in use. */
 export function PriceOfDraft() {

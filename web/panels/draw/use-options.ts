@@ -1,15 +1,8 @@
-import { changeOptions, type Desk } from '../../board/draw/drawing.ts';
+import { changeOptions } from '../../board/draw/drawing.ts';
 import type { DrawOptions } from '../../board/draw/options.ts';
 import type { DrawToolName } from '../../board/draw/tool-names.ts';
-import { useView, useViewStore } from '../../board/view-store.ts';
-import { useDocumentStore } from '../../document/use-document.tsx';
-
-/** The document and the view that the drawing actions work on. */
-export function useDesk(): Desk {
-  const document = useDocumentStore();
-  const view = useViewStore();
-  return { document, view };
-}
+import { useDesk } from '../../board/draw/use-desk.ts';
+import { useView } from '../../board/view-store.ts';
 
 /** The options of a drawing action, and the way to change some of them: what is being drawn follows. */
 export function useOptions<T extends DrawToolName>(

@@ -17,6 +17,7 @@ import {
 import { startTyping } from '../../../../web/board/draw/typing.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
 import { createDocumentStore, emptySite } from '../../../../web/document/store.ts';
+import { createPageStore } from '../../../../web/page-state/page-store.ts';
 import { makeLot } from '../../../bench/make-lot.ts';
 
 const at = (x: number, y: number) => ({ at: [x, y] as const, z: null, ref: null });
@@ -24,7 +25,7 @@ const at = (x: number, y: number) => ({ at: [x, y] as const, z: null, ref: null 
 async function deskWith(file: SiteFile = emptySite()): Promise<Desk> {
   const document = createDocumentStore();
   await document.getState().openFile(file);
-  return { document, view: createViewStore() };
+  return { document, view: createViewStore(), page: createPageStore() };
 }
 
 const done = ({ document }: Desk): readonly string[] =>

@@ -14,6 +14,7 @@ import type { GestureWorld } from '../../../../web/board/hand/hand-world.ts';
 import { measureHand } from '../../../../web/board/hand/measure-hand.ts';
 import { type Scene, sceneOf } from '../../../../web/board/scene/scene.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
+import { createPageStore } from '../../../../web/page-state/page-store.ts';
 import { D1, opened } from '../../document/opened-store.ts';
 
 let world: GestureWorld;
@@ -22,8 +23,9 @@ beforeEach(async () => {
   const document = await opened();
   const view = createViewStore({ camera: { x: 10, y: 10, scale: 10 }, viewport: { width: 800, height: 600 } });
   const scene = (): Scene => sceneOf(document.getState().site, document.getState().plan);
-  const draw = drawHand({ document, view }, scene);
-  world = { document, view, scene, draw, measure: measureHand(view, scene) };
+  const page = createPageStore();
+  const draw = drawHand({ document, view, page }, scene);
+  world = { document, view, page, scene, draw, measure: measureHand(view, scene) };
 });
 
 const on = (place: Point2): ScreenPoint =>

@@ -18,7 +18,7 @@ export interface Dragged {
   readonly anchor: Point2;
 }
 
-type World = Pick<GestureWorld, 'document' | 'view' | 'scene'>;
+type World = Pick<GestureWorld, 'document' | 'view' | 'page' | 'scene'>;
 
 /** The hand moves elements, or a handle of one; `last` is where it was at the last step. */
 export function dragging(world: World, dragged: Dragged, last: Hand | null = null): Gesture {

@@ -9,7 +9,7 @@ import { handleOnScreen, handlesOf } from '../handles.ts';
 import { type Pressed, pressing } from './pressing.ts';
 
 /** The hand that selects presses: what it takes hold of is a handle, an element, or nothing. */
-export function press(world: Pick<GestureWorld, 'document' | 'view' | 'scene'>, hand: Hand): Gesture {
+export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | 'scene'>, hand: Hand): Gesture {
   const { document, view, scene } = world;
   const { camera, viewport } = view.getState();
   const { site, selection, select } = document.getState();

@@ -22,7 +22,7 @@ export interface Pressed {
   readonly adds: boolean;
 }
 
-type World = Pick<GestureWorld, 'document' | 'view' | 'scene'>;
+type World = Pick<GestureWorld, 'document' | 'view' | 'page' | 'scene'>;
 
 /** The hand has pressed, to select or to move: it chooses where it lets go, and sets off where it moves. */
 export function pressing(world: World, pressed: Pressed): Gesture {

@@ -1,0 +1,58 @@
+import { createContext, useContext } from 'react';
+import { useStore } from 'zustand';
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Theme } from '../parts/theme.ts';
+import { ALL_DROPS, type BuildFilter } from './build-filter.ts';
+
+export const DRAWERS = ['runs', 'margins', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
+/** The table that is open under the board. */
+export type Drawer = (typeof DRAWERS)[number];
+
+/** What stands open on the page beside the board, and how the page looks. Never part of the saved file. */
+export interface PageState {
+  readonly drawer: Drawer | null;
+  /** Pixels. */
+  readonly drawerHeight: number;
+  readonly theme: Theme;
+  /** The list of keys is open. */
+  readonly help: boolean;
+  /** The list of kept sites is open. */
+  readonly keptWork: boolean;
+  /** Whether something is looked for by its name. */
+  readonly find: boolean;
+  /** Which drops the list of the field shows. */
+  readonly buildFilter: BuildFilter;
+  /** Says aloud, to those who listen to the page, what the eye would see. */
+  readonly spoken: string;
+}
+
+export type PageStore = StoreApi<PageState>;
+
+export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
+  createStore<PageState>(() => ({
+    drawer: null,
+    drawerHeight: 260,
+    theme: 'light',
+    help: false,
+    keptWork: false,
+    find: false,
+    buildFilter: ALL_DROPS,
+    spoken: '',
+    ...from,
+  }));
+
+const PageContext = createContext<PageStore | null>(null);
+
+export const PageProvider = PageContext.Provider;
+
+/** The store of the page, for event handlers. */
+export function usePageStore(): PageStore {
+  const store = useContext(PageContext);
+  if (!store) throw new RangeError('a component that reads the page stands outside PageProvider');
+  return store;
+}
+
+/** Part of the page's state; drawn anew when that part changes. */
+export function usePage<T>(part: (state: PageState) => T): T {
+  return useStore(usePageStore(), part);
+}
