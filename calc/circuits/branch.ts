@@ -33,9 +33,6 @@ export interface Branch {
   readonly grounding: { readonly size: string };
 }
 
-/** Smallest size for a circuit: 310.3(A). */
-const SMALLEST: Readonly<Record<Metal, string>> = { copper: '14', aluminum: '12' };
-
 const loadOf = (amps: number, continuous: boolean) => ({
   continuous: continuous ? amps : 0,
   other: continuous ? 0 : amps,
@@ -80,7 +77,7 @@ export function branchConductor(tables: CodeTables, duty: ConductorDuty, tell: T
     const corrected = ampacity(tables, { ...duty, conductor: { size, metal, insulation } })?.ampacity ?? 0;
     return enough(corrected, amps) && breakerAmps <= largestDeviceFor(tables, corrected);
   };
-  const size = sizesUpFrom(SMALLEST[metal]).find(fits);
+  const size = sizesUpFrom(tables.least.circuit[metal]).find(fits);
   if (size === undefined) return null;
   const conductor = { size, metal, insulation };
   ampacity(tables, { ...duty, conductor }, tell);

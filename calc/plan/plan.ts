@@ -10,6 +10,7 @@ import { designOf } from '../branches/design.ts';
 import { conduitsOf, equipmentBranches } from '../branches/equipment-branches.ts';
 import { handholesOf } from '../branches/handholes.ts';
 import { ohmsOf } from '../branches/ohms-of.ts';
+import { withCode } from '../checks/by-code.ts';
 import { checksOf } from '../checks/checks.ts';
 import { handholeFindings } from '../checks/handhole-findings.ts';
 import type { Looked } from '../checks/looked.ts';
@@ -64,7 +65,7 @@ export function plan(site: Site): Plan {
     overlapFindings(site),
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site, workingNeeds(site, design.tables)),
-    reach.findings,
+    withCode(reach.findings, design.tables),
     supplyChecks(site, supply, ohms),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),

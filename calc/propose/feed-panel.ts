@@ -34,7 +34,7 @@ const inTheGround = ({ rules }: Site, breakerAmps: number): Feeder['conductor'] 
 /**
  * What can feed panels of so many chargers each: the one source of their voltage, else the one three-phase source of a
  * higher, through a transformer of the next standard size; its breaker is 125 % of its primary amperes or the next
- * standard rating (NEC 450.3(B), from memory). Null where there is none, or a choice.
+ * standard rating, as the code allows (from memory). Null where there is none, or a choice.
  */
 export function panelSource(site: Site, chargers: number): PanelSource | null {
   const { volts, mainAmps } = USUAL_PANELBOARD;

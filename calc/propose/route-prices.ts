@@ -4,6 +4,8 @@ import type { TakeoffRow } from '../plan-file.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
+import { tablesOf } from '../tables/editions.ts';
+import { supportSpacing } from '../tables/lookup.ts';
 import { costOf } from '../takeoff/cost.ts';
 import { USUAL_RACEWAY } from './usual.ts';
 
@@ -11,8 +13,6 @@ import { USUAL_RACEWAY } from './usual.ts';
 const CONDUCTORS = 3;
 /** Of each set of a feeder: three lines, the neutral, and a ground of half their size, near enough. */
 const FEEDER_CONDUCTORS = 4.5;
-/** Hangers stand so far apart, feet: NEC 358.30(A), 10 ft at most. */
-const HANGER_EVERY = 10;
 
 /**
  * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., and what a
@@ -21,11 +21,11 @@ const HANGER_EVERY = 10;
 export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'overhead' | 'underground', SharedPrice>> {
   const size = rules.metal === 'copper' ? '8' : '6';
   const { circuitsPerConduit } = rules;
+  const hangerEvery = supportSpacing(tablesOf(rules), USUAL_RACEWAY.overhead, '1').spacingFt;
   const priced = (place: 'overhead' | 'underground'): SharedPrice => {
     const dollars = pricedBy(list, place === 'overhead');
     return {
-      raceway:
-        place === 'overhead' ? dollars('hanger', '*', 'each', 1 / HANGER_EVERY) : dollars('trench', '*', 'ft', 1),
+      raceway: place === 'overhead' ? dollars('hanger', '*', 'each', 1 / hangerEvery) : dollars('trench', '*', 'ft', 1),
       conductor: dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS),
       conduit: dollars('raceway', racewaySpec(USUAL_RACEWAY[place], '1'), 'ft', 1),
       circuitsPerConduit,

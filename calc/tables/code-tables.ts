@@ -1,3 +1,4 @@
+import type { RulePath } from '../../routing/site/rule-notes.ts';
 import type { Metal, Method } from '../../routing/site/vocabulary.ts';
 import type { Sections } from './sections.ts';
 
@@ -235,12 +236,20 @@ export interface InsulationRow {
   readonly group: string | null;
 }
 
+/** Where the usual value of a site's rule comes from, and what it goes by on a drawing. */
+export interface RuleBasis {
+  readonly source: string;
+  readonly basis: string;
+}
+
 /** One edition of the code as data. Another edition is another set of data, not other code. */
 export interface CodeTables {
   readonly edition: string;
   /** The code without its year, as a sentence cites it where the edition is said beside: `NEC`. */
   readonly code: string;
   readonly sections: Sections;
+  /** Of the rules of a site whose usual value the code sets. */
+  readonly ruleBases: Readonly<Partial<Record<RulePath, RuleBasis>>>;
   readonly ampacity: Table<AmpacityRow>;
   readonly insulations: Table<InsulationRow>;
   readonly ambient: Table<AmbientRow>;
@@ -250,6 +259,12 @@ export interface CodeTables {
     /** Inches from roof to raceway at which the adder ends. */
     readonly clearance: number;
     readonly exempt: readonly string[];
+  };
+  readonly least: Sourced & {
+    /** Smallest size for a circuit. */
+    readonly circuit: Readonly<Record<Metal, string>>;
+    /** Smallest size that may be run in parallel. */
+    readonly parallel: string;
   };
   readonly smallConductors: Table<SmallConductorRow>;
   readonly standardRatings: Table<number> & { readonly fuses: readonly number[] };
@@ -299,7 +314,12 @@ export interface CodeTables {
   readonly singlePhaseTransformers: Table<TransformerRow>;
   readonly singlePhaseImpedances: Table<TypicalImpedanceRow>;
   readonly threePhaseImpedances: Table<ImpedanceBandRow>;
-  readonly workingSpace: Table<WorkingSpaceRow> & { readonly widthIn: number; readonly heightFt: number };
+  readonly workingSpace: Table<WorkingSpaceRow> & {
+    readonly widthIn: number;
+    readonly heightFt: number;
+    /** Equipment of so many amperes and more, wider than so many feet, is entered from both ends, each so wide. */
+    readonly entrances: { readonly fromAmps: number; readonly overFt: number; readonly widthFt: number };
+  };
   readonly dropAdvice: Table<DropAdviceRow>;
   readonly vehicleSupply: Sourced & {
     /** Usable output cord, ft, unless listed with cable management. */

@@ -6,9 +6,6 @@ import type { WorkingSpace } from '../site/working-space.ts';
 import { seenFrom, TOUCHING_AREA } from './footprint.ts';
 import type { WorkingNeeds } from './working-needs.ts';
 
-/** Width of an entrance, feet: 24 in (110.26(C)(2)). */
-const ENTRANCE = 2;
-
 interface Standing {
   readonly id: string;
   readonly what: string;
@@ -16,21 +13,20 @@ interface Standing {
 }
 
 /**
- * Large equipment whose working space is not entered from both ends, 24 in wide, and has not twice its depth clear either
- * (110.26(C)(2)).
+ * Large equipment whose working space is not entered from both ends, and has not twice its depth clear either.
  * @param standing what stands in a space before the equipment, so wide and so deep
  */
 export function entrances(
   equipment: Equipment,
   space: WorkingSpace,
-  { twoEntrances }: WorkingNeeds,
+  { twoEntrances, entranceWidth: entrance, cites }: WorkingNeeds,
   standing: (space: WorkingSpace) => readonly Standing[],
   { units }: Site,
 ): Finding[] {
   if (!twoEntrances) return [];
   const { width, depth } = space;
   const front = -equipment.size[1] / 2;
-  const all = standing({ ...space, width: width + 2 * ENTRANCE, depth: 2 * depth });
+  const all = standing({ ...space, width: width + 2 * entrance, depth: 2 * depth });
   const within = (minX: number, maxX: number, deep: number): readonly Standing[] =>
     all.filter(({ outline }) => {
       const box = { minX, maxX, minY: front - deep, maxY: front };
@@ -38,7 +34,7 @@ export function entrances(
     });
   if (within(-width / 2, width / 2, 2 * depth).length === 0) return [];
   const half = width / 2;
-  const ends = [within(-half - ENTRANCE, -half, depth), within(half, half + ENTRANCE, depth)];
+  const ends = [within(-half - entrance, -half, depth), within(half, half + entrance, depth)];
   const shut = [...new Set(ends.flat())];
   if (shut.length === 0) return [];
   const { id } = equipment;
@@ -47,10 +43,10 @@ export function entrances(
       severity: 'fail',
       rule: 'working-space',
       about: [id, ...shut.map((one) => one.id)],
-      says: `${id}, ${printLength(equipment.size[0], units)} wide, is to have an entrance ${printLength(ENTRANCE, units)} wide at each end of its working space, or ${printLength(2 * depth, units)} clear before it: ${shut.map(({ what }) => what).join(', ')} ${shut.length === 1 ? 'stands' : 'stand'} at an end. Clear both ends, or twice the depth.`,
-      limit: ENTRANCE,
+      says: `${id}, ${printLength(equipment.size[0], units)} wide, is to have an entrance ${printLength(entrance, units)} wide at each end of its working space, or ${printLength(2 * depth, units)} clear before it: ${shut.map(({ what }) => what).join(', ')} ${shut.length === 1 ? 'stands' : 'stand'} at an end. Clear both ends, or twice the depth.`,
+      limit: entrance,
       unit: 'ft',
-      source: 'NEC 110.26(C)(2): 1200 A or more and over 6 ft wide',
+      source: cites.entrances,
     },
   ];
 }

@@ -25,7 +25,7 @@ interface Standing {
   readonly id: string;
   readonly what: string;
   readonly outline: readonly Point2[];
-  /** Of Table 110.26(A)(1), where it stands opposite. */
+  /** Of the code's table, where it stands opposite. */
   readonly condition: Condition;
 }
 
@@ -105,7 +105,7 @@ function obstructed(
   obstructing: readonly Standing[],
   clear: number,
   condition: Condition,
-  { source }: WorkingNeeds,
+  { source, cites }: WorkingNeeds,
   site: Site,
 ): Finding[] {
   if (obstructing.length === 0) return [];
@@ -127,8 +127,8 @@ function obstructed(
       unit: 'ft',
       source:
         workingSpace === space.depth
-          ? `NEC 110.26(A): depth as the site gives it for ${id}; width and height (A)(2), (A)(3) from memory`
-          : `NEC 110.26(A): ${source}, condition ${condition}; width and height (A)(2), (A)(3) from memory`,
+          ? `${cites.space}: depth as the site gives it for ${id}; width and height ${cites.size} from memory`
+          : `${cites.space}: ${source}, condition ${condition}; width and height ${cites.size} from memory`,
     },
   ];
 }
@@ -137,7 +137,7 @@ function obstructed(
 function tooLittleGiven(
   { id, workingSpace }: Equipment,
   condition: Condition,
-  { depths, source }: WorkingNeeds,
+  { depths, source, cites }: WorkingNeeds,
   { units }: Site,
 ): Finding[] {
   const least = depths?.[condition - 1];
@@ -152,7 +152,7 @@ function tooLittleGiven(
       value: workingSpace,
       limit: least,
       unit: 'ft',
-      source: `NEC 110.26(A)(1): ${source}, condition ${condition}`,
+      source: `${cites.depth}: ${source}, condition ${condition}`,
     },
   ];
 }

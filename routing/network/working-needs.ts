@@ -7,8 +7,17 @@ export interface WorkingNeeds {
   readonly depths: readonly [clear: number, grounded: number, live: number] | null;
   /** It is so large and wide that its space is to be entered from both ends. */
   readonly twoEntrances: boolean;
-  /** Where the depths are from, and for what: "NEC 2023 Table 110.26(A)(1), 277 V to ground". */
+  /** Least width of each of those entrances. */
+  readonly entranceWidth: number;
+  /** Where the depths are from, and for what volts to ground. */
   readonly source: string;
+  /** The sections of the code, and when it asks for two entrances. */
+  readonly cites: {
+    readonly space: string;
+    readonly depth: string;
+    readonly size: string;
+    readonly entrances: string;
+  };
 }
 
 /** Needs by the id of the equipment. */
@@ -18,7 +27,9 @@ export type NeedsOf = ReadonlyMap<string, WorkingNeeds>;
 export const LEAST_NEEDS: WorkingNeeds = {
   depths: [3, 3, 3],
   twoEntrances: false,
-  source: 'Table 110.26(A)(1), to 150 V to ground',
+  entranceWidth: 0,
+  source: 'the least depth, as nothing more is known',
+  cites: { space: 'code', depth: 'code', size: 'code', entrances: 'code' },
 };
 
 export const NO_NEEDS: NeedsOf = new Map();

@@ -29,7 +29,7 @@ function cordLimit(drop: Drop, { rules, units }: Shared): Finding[] {
       value: drop.cord,
       limit: rules.cordLimit,
       unit: 'ft',
-      source: `NEC 625.17(C); ${siteRule('cordLimit')}`,
+      source: siteRule('cordLimit'),
     },
   ];
 }
@@ -49,7 +49,7 @@ function restHeight({ id, restHeight: at }: Drop, { rules, units }: Shared): Fin
       limit: tooLow ? low : high,
       unit: 'ft',
       source: tooLow
-        ? `NEC 625.50, 24 in outdoors; ${siteRule('restHeight.low')}`
+        ? siteRule('restHeight.low')
         : `reach range of 48 in, 2010 ADA Standards 308; ${siteRule('restHeight.high')}`,
     },
   ];

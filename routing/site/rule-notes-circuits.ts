@@ -1,4 +1,4 @@
-import { CRITERION, OWN, PRACTICE, type RuleTold, TRADE } from './rule-told.ts';
+import { BY_CODE, CRITERION, OWN, PRACTICE, type RuleTold, TRADE } from './rule-told.ts';
 
 const PILOT =
   'IEC 61851-1:2010 Annex A Table A.1 (the circuit of SAE J1772), as transcribed in public notes, not read in the standard itself';
@@ -9,9 +9,8 @@ const byPlace = (where: string): RuleTold => ({
   name: `ambient temperature ${where}`,
   unit: '°C',
   meaning: `Ambient temperature of raceways ${where}`,
-  source:
-    'the ambient temperature of the site where it is not given; a raceway may have one of its own, and one in the sun closer to a roof than 7/8 in is taken 33 °C (60 °F) warmer: NEC 310.15(B)(2) (from memory). Cooler ground is for the engineer to show',
-  basis: 'NEC 310.15(B)(1), (2)',
+  source: BY_CODE,
+  basis: BY_CODE,
   confirm: 'design temperature of the site',
 });
 
@@ -44,8 +43,8 @@ export const CIRCUIT_NOTES = {
     name: 'make-up at the box',
     unit: 'ft',
     meaning: 'Conductor added to a run at the box',
-    source: `${PRACTICE}: 1 to 2 ft a side; free length of 6 in is NEC 300.14 (from memory)`,
-    basis: 'common practice; NEC 300.14',
+    source: `${PRACTICE}: 1 to 2 ft a side`,
+    basis: TRADE,
   },
   ambientC: {
     name: 'ambient temperature',
@@ -70,24 +69,23 @@ export const CIRCUIT_NOTES = {
     name: 'temperature rating of terminals',
     unit: '°C',
     meaning: 'Temperature rating of the terminals that branch conductors land on',
-    source:
-      'NEC 110.14(C) (from memory): 75 °C where the equipment is marked for it; 60 °C where it is not and the circuit is 100 A or less',
-    basis: 'NEC 110.14(C)',
+    source: BY_CODE,
+    basis: BY_CODE,
     confirm: 'markings of the equipment and its terminals',
   },
   'dropLimit.branch': {
     name: 'voltage drop of a branch',
     unit: '%',
     meaning: 'Largest voltage drop in the branch',
-    source: 'NEC 210.19 informational note (from memory): a recommendation, not a requirement',
-    basis: 'NEC 210.19 informational note',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   'dropLimit.total': {
     name: 'voltage drop of feeders and branch',
     unit: '%',
     meaning: 'Largest voltage drop in feeders and branch together',
-    source: 'NEC 210.19 and 215.2 informational notes (from memory): a recommendation, not a requirement',
-    basis: 'NEC 210.19 and 215.2 informational notes',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   powerFactor: {
     name: 'power factor of a charger',
@@ -101,8 +99,8 @@ export const CIRCUIT_NOTES = {
     name: 'bends between pull points',
     unit: 'degrees',
     meaning: 'Most bend between pull points',
-    source: 'NEC 358.26 EMT, 344.26 RMC, 352.26 PVC (from memory)',
-    basis: 'NEC 358.26, 344.26, 352.26',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   pullLimit: {
     name: 'longest pull',
@@ -129,9 +127,8 @@ export const CIRCUIT_NOTES = {
     name: 'circuits in one conduit',
     unit: '',
     meaning: 'Most charger circuits in one conduit',
-    source:
-      'three two-wire circuits are 6 current-carrying conductors at 80%, four would be 8 at 70%: NEC Table 310.15(C)(1); the choice is common practice',
-    basis: 'NEC Table 310.15(C)(1)',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   undergroundTradeSize: {
     name: 'smallest conduit in the ground',

@@ -1,4 +1,4 @@
-import { CRITERION, OWN, PRACTICE, type RuleTold, TRADE } from './rule-told.ts';
+import { BY_CODE, CRITERION, OWN, PRACTICE, type RuleTold, TRADE } from './rule-told.ts';
 
 /** Rules of the lot, its cords and what hangs. */
 export const LOT_NOTES = {
@@ -6,9 +6,8 @@ export const LOT_NOTES = {
     name: 'longest cord',
     unit: 'ft',
     meaning: 'Longest usable output cord, unless the equipment is listed with a cable management system',
-    source:
-      'NEC 625.17(C), as summarised in trade teaching; measured from the cable exit to the face of the connector (from memory)',
-    basis: 'NEC 625.17(C)',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   cordSlack: {
     name: 'cord kept back',
@@ -66,8 +65,8 @@ export const LOT_NOTES = {
     name: 'lowest rest of a connector',
     unit: 'ft',
     meaning: 'Least height of a stowed connector',
-    source: 'NEC 625.50, outdoors: 24 in',
-    basis: 'NEC 625.50',
+    source: BY_CODE,
+    basis: BY_CODE,
   },
   'restHeight.high': {
     name: 'highest rest of a connector',

@@ -16,6 +16,8 @@ export interface RuleTold {
 
 /** Words that sources and bases share. */
 export const PRACTICE = 'common practice, no source';
+/** Source and basis of a rule that the code sets: calc says where, for its tables are by edition. */
+export const BY_CODE = 'the electrical code';
 export const OWN = 'a convention of this planner';
 export const CRITERION = 'project criterion';
 export const TRADE = 'common practice';

@@ -98,7 +98,7 @@ export const equipmentSchema = v.strictObject({
   condition: maybe(
     told(
       v.picklist([1, 2, 3]),
-      'Condition of NEC Table 110.26(A)(1) before it, where it is not what the drawing shows.',
+      'Condition before it by which the code asks for the depth of its working space (1 nothing grounded opposite, 2 grounded parts, 3 live parts), where it is not what the drawing shows.',
     ),
   ),
   managedAmps: maybe(told(positive, 'Line current that a load-management system holds its chargers to.')),

@@ -11,7 +11,7 @@ import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
 
-/** Conditions of NEC Table 110.26(A)(1). */
+/** Conditions by which the code asks for the depth of a working space. */
 const CONDITION_WORDS = {
   '': 'as drawn',
   '1': 'nothing grounded, condition 1',

@@ -14,9 +14,6 @@ import {
 import { cited } from '../../tables/sections.ts';
 import { ratingFindings } from './breaker-rating.ts';
 
-/** Smallest conductor that may be run in parallel. */
-const SMALLEST_PARALLEL = '1/0';
-
 /**
  * Feeders: load over the breaker, conductors that the breaker or the load is too large for where they lie, sizes and
  * ratings that the tables lack.
@@ -102,12 +99,12 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
         source: cited(tables, 'feederConductor'),
       });
   }
-  if (sets > 1 && compareSizes(size, SMALLEST_PARALLEL) < 0)
+  if (sets > 1 && compareSizes(size, tables.least.parallel) < 0)
     findings.push({
       severity: 'fail',
       rule: 'parallel-size',
       about: [id],
-      says: `Feeder ${id} has ${sets} sets of ${size}; conductors in parallel are ${SMALLEST_PARALLEL} or larger. One set of a larger size.`,
+      says: `Feeder ${id} has ${sets} sets of ${size}; conductors in parallel are ${tables.least.parallel} or larger. One set of a larger size.`,
       source: `${cited(tables, 'parallel')}, from memory`,
     });
   return findings;

@@ -7,8 +7,6 @@ import { feederAmpacity } from './feeder-ampacity.ts';
 
 /** Larger conductors are run in parallel sets instead. Common practice, no source. */
 const LARGEST = '600';
-/** Conductors in parallel are no smaller: NEC 310.10(G). */
-const LEAST_PARALLEL = '1/0';
 const MOST_SETS = 16;
 
 /** What conductors are made of, and the terminals that they end at. */
@@ -51,7 +49,7 @@ function leastOf(
   return CONDUCTOR_SIZES.find(
     (size) =>
       (largest === undefined || mils(size) <= mils(largest)) &&
-      (sets === 1 || mils(size) >= mils(LEAST_PARALLEL)) &&
+      (sets === 1 || mils(size) >= mils(tables.least.parallel)) &&
       (feederAmpacity(tables, { size, metal, sets, insulation }, ambientC, terminalC)?.ampacity ?? 0) >= breakerAmps,
   );
 }

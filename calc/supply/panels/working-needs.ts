@@ -3,13 +3,10 @@ import type { Site } from '../../../routing/site/site.ts';
 import { remembered } from '../../kept/memo.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { workingSpaceDepth } from '../../tables/lookup.ts';
+import { citedShort } from '../../tables/sections.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { type System, toNeutral } from '../tree/system.ts';
-
-/** Equipment this large and wider than this, feet, has an entrance at each end of its working space: 110.26(C)(2). */
-const LARGE_AMPS = 1200;
-const WIDE = 6;
 
 /** Volts to ground of a system: to its neutral; of one without, between its lines, for none of them is grounded. */
 export const voltsToGround = (system: System): number => (system.neutral === null ? system.volts : toNeutral(system));
@@ -28,9 +25,17 @@ function needsAt({ equipment, system, primary }: SupplyNode, tables: CodeTables)
     workingSpaceDepth(tables, volts, opposite),
   );
   const { busAmps, mainAmps, size } = equipment;
+  const { fromAmps, overFt, widthFt } = tables.workingSpace.entrances;
   return {
     depths: clear == null || grounded == null || live == null ? null : [clear, grounded, live],
-    twoEntrances: (busAmps ?? mainAmps ?? 0) >= LARGE_AMPS && size[0] > WIDE,
+    twoEntrances: (busAmps ?? mainAmps ?? 0) >= fromAmps && size[0] > overFt,
+    entranceWidth: widthFt,
     source: `${tables.workingSpace.source}, ${Math.round(volts)} V to ground`,
+    cites: {
+      space: citedShort(tables, 'workingSpace'),
+      depth: citedShort(tables, 'workingDepth'),
+      size: tables.sections.workingSize,
+      entrances: `${citedShort(tables, 'entrances')}: ${fromAmps} A or more and over ${overFt} ft wide`,
+    },
   };
 }

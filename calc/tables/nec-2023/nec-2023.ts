@@ -7,9 +7,11 @@ import { BEND_LIMIT, BENDS, FILL, JAM } from './fill.ts';
 import { GROUNDING } from './grounding.ts';
 import { IMPEDANCES } from './impedances.ts';
 import { INSULATED, INSULATIONS } from './insulated.ts';
+import { LEAST } from './least.ts';
 import { CONTINUOUS, NEXT_RATING, SMALL_CONDUCTORS, STANDARD_RATINGS, TERMINALS } from './overcurrent.ts';
 import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
+import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
@@ -25,6 +27,8 @@ export const NEC_2023: CodeTables = {
   edition: 'NEC 2023',
   code: 'NEC',
   sections: SECTIONS,
+  ruleBases: RULE_BASES,
+  least: LEAST,
   ampacity: AMPACITY,
   insulations: INSULATIONS,
   ambient: AMBIENT,

@@ -83,6 +83,7 @@ export const WORKING_SPACE: CodeTables['workingSpace'] = {
   doubts: [],
   widthIn: 30,
   heightFt: 6.5,
+  entrances: { fromAmps: 1200, overFt: 6, widthFt: 2 },
   rows: [
     { toVolts: 150, clear: 3, grounded: 3, live: 3 },
     { toVolts: 600, clear: 3, grounded: 3.5, live: 4 },

@@ -4,11 +4,12 @@ import { RULES } from '../../../calc/checks/rules.ts';
 import { MARGIN_KINDS } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { DEFAULT_TABLES } from '../../../calc/tables/editions.ts';
+import { ruleNotesOf } from '../../../calc/tables/rule-notes-of.ts';
 import { whyCircuit, whyConduit } from '../../../calc/why/why.ts';
 import { whyMargin } from '../../../calc/why/why-margins.ts';
 import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why/why-supply.ts';
 import { siteJsonSchema } from '../../../routing/site/json-schema.ts';
-import { RULE_NOTES } from '../../../routing/site/rule-notes.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
 import type { Rules, Site } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -94,7 +95,7 @@ describe('sentences hold no name of the file and no word that the trade does not
   });
 
   test('of rules', () => {
-    for (const { name, meaning, source, basis, confirm = '' } of RULE_NOTES)
+    for (const { name, meaning, source, basis, confirm = '' } of ruleNotesOf(DEFAULT_TABLES))
       expectPlain([name, meaning, source.replace('in hobby and bus-design notes', ''), basis, confirm]);
     for (const { title } of Object.values(RULES)) expectPlain([title]);
     expectPlain(changedRules(moved(DEFAULT_RULES), 'ft').map(({ says }) => says));

@@ -66,7 +66,7 @@ describe('working space that is obstructed', () => {
       unit: 'ft',
     });
     expect(finding!.says).toContain(`a car in stall S1: 1' 6" is clear`);
-    expect(finding!.source).toContain('110.26(A)');
+    expect(finding!.source).toBe('code: depth as the site gives it for P1; width and height code from memory');
   });
   test('by a stall that ends where it begins is not', () => {
     expect(found({ stalls: [stall('S1', 0, -4)] })).toEqual([]);

@@ -1,4 +1,5 @@
-import { EDITIONS } from '../../../calc/tables/editions.ts';
+import { EDITIONS, tablesOf } from '../../../calc/tables/editions.ts';
+import { ruleNotesOf } from '../../../calc/tables/rule-notes-of.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
 import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';
@@ -8,10 +9,11 @@ import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fi
 
 /** Every rule of the site, its value, what it decides and where its default comes from. */
 export function RulesForm() {
+  const tables = useDocument((state) => tablesOf(state.site.rules));
   return (
     <details className="site-form">
       <summary>Rules</summary>
-      {RULE_NOTES.map((note) => (
+      {ruleNotesOf(tables).map((note) => (
         <RuleField key={note.path} note={note} />
       ))}
     </details>

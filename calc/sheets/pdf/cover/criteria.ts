@@ -1,6 +1,8 @@
 import { RULE_NOTES } from '../../../../routing/site/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../../routing/site/rule-value.ts';
 import type { Site } from '../../../../routing/site/site.ts';
+import { tablesOf } from '../../../tables/editions.ts';
+import { ruleNotesOf } from '../../../tables/rule-notes-of.ts';
 import type { Table } from '../kit/table.ts';
 
 /** The rules that the plan was checked against, each with its value on this site and what it goes by. */
@@ -11,7 +13,7 @@ export function criteriaTable(site: Site, width: number): Table {
     width,
     lead: ['What the plan was checked against. The basis is that of the usual value; the site may have another.'],
     columns: [{ head: 'Criterion', most: 26 }, { head: 'Value', align: 'right' }, { head: 'Basis' }],
-    rows: RULE_NOTES.map((note) => [
+    rows: ruleNotesOf(tablesOf(site.rules)).map((note) => [
       note.meaning,
       ruleWords(note, ruleAt(site.rules, note.path), site.units),
       note.basis,
