@@ -2,7 +2,7 @@ import { fileNameOf } from './files.ts';
 import { watch } from './following.ts';
 import { inTime } from './in-time.ts';
 import { foundJournal } from './journal.ts';
-import type { Keeper } from './keeper.ts';
+import { type Keeper, keepsNone } from './keeper.ts';
 import * as says from './keeping-words.ts';
 import { type KeptDocument, readKept } from './last-kept.ts';
 import { ownFileOf } from './own-file.ts';
@@ -14,7 +14,7 @@ export const READING_MS = 5_000;
 /** Opens a kept document. False where it cannot be brought back, or not be read just now, which is said. */
 export async function reopen(keeper: Keeper, doc: string): Promise<boolean> {
   const { database, role, world, lost, work, store } = keeper;
-  if (role.kind !== 'none' && role.doc === doc) return true;
+  if (!keepsNone(role) && role.doc === doc) return true;
   if (!database) return false;
   try {
     const read = await inTime(READING_MS, (late) => readKept(database, doc, world.tabs, () => lost(doc), late));

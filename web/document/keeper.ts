@@ -3,23 +3,39 @@ import type { History } from './history.ts';
 import type { Journal } from './journal.ts';
 import type { KeptWork } from './kept-work.ts';
 import type { Remembered } from './last-kept.ts';
+import type { Lasting } from './lasting.ts';
 import type { OwnFile } from './own-file.ts';
 import type { PageWorld } from './page-world.ts';
 import type { DocumentStore } from './store.ts';
 import type { Claim } from './tabs.ts';
 import type { Writer } from './writer.ts';
 
-/** What this tab does with the document that it has open. */
+/**
+ * What this tab does with the document that it has open. `starting`: what was kept is being looked for
+ * (`start-keeping.ts`); `none`: nothing is kept; `writing`: this tab keeps it (`writing.ts`); `watching`: another does
+ * (`following.ts`).
+ *
+ *     starting -> writing, watching, none
+ *     none -> writing, watching
+ *     writing <-> watching
+ *     any -> none, where the keeping is stopped
+ */
 export type Role =
+  | { readonly kind: 'starting' }
   | { readonly kind: 'none' }
   | { readonly kind: 'writing'; readonly doc: string; readonly writer: Writer; claim: Claim | null }
   | { readonly kind: 'watching'; readonly doc: string; seq: number; readonly callOff: AbortController };
+
+/** Whether a role keeps no document: not yet, or no more. */
+export const keepsNone = (role: Role): role is Extract<Role, { readonly kind: 'starting' | 'none' }> =>
+  role.kind === 'starting' || role.kind === 'none';
 
 /** What the parts of the keeping of sites share: where it stands, and what each may have done. */
 export interface Keeper {
   readonly store: DocumentStore;
   readonly world: PageWorld;
   readonly work: KeptWork;
+  readonly lasting: Lasting;
   /** Null where the store is not open: not yet, no more, or never. */
   database: SiteDatabase | null;
   role: Role;
@@ -45,4 +61,22 @@ export interface Keeper {
   readonly see: (work: Promise<unknown>) => void;
   /** A site is not what it was in the list; null: several are not. */
   readonly changed: (doc: string | null) => void;
+}
+
+/** From one role to another; resolves when the one before has been left in order. */
+export async function take(keeper: Keeper, next: Role): Promise<void> {
+  const before = keeper.role;
+  keeper.role = next;
+  // What is opened because the kept work could not be read must not come before it at the next start.
+  if (!keepsNone(next) && !keeper.unread) keeper.world.tabDocument.set(next.doc);
+  if (before.kind === 'watching') before.callOff.abort();
+  if (before.kind !== 'writing') return;
+  await before.writer.flush();
+  before.writer.stop();
+  before.claim?.release();
+}
+
+/** Writes down at once what waits to be written. */
+export async function flush({ role }: Keeper): Promise<void> {
+  if (role.kind === 'writing') await role.writer.flush();
 }

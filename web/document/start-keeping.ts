@@ -3,7 +3,7 @@ import type { SiteDatabase } from './database.ts';
 import { watch } from './following.ts';
 import { inTime, NoAnswer } from './in-time.ts';
 import { unsureJournal } from './journal.ts';
-import type { Keeper } from './keeper.ts';
+import { type Keeper, keepsNone } from './keeper.ts';
 import * as says from './keeping-words.ts';
 import { recordOf } from './kept-sites.ts';
 import { lastKept, type Remembered, readKept } from './last-kept.ts';
@@ -24,7 +24,7 @@ export async function startKeeping(keeper: Keeper): Promise<boolean> {
     const { loss, read } = await readLast(keeper, remembered);
     // A document that was opened in the meantime stands; nothing is put over it.
     const resumed = read !== undefined && keeper.early === null && (await putBack(keeper, read));
-    if (read && !resumed && keeper.role.kind === 'none') read.claim?.release();
+    if (read && !resumed && keepsNone(keeper.role)) read.claim?.release();
     if (loss) store.getState().notify(loss);
     return resumed;
   } catch (error) {
@@ -41,7 +41,7 @@ const readLast = (keeper: Keeper, remembered: Remembered) =>
     const open = await connect(keeper, late);
     const { doc, loss, order } = await lastKept(open, remembered);
     keeper.highest = Math.max(keeper.highest, order);
-    const isWanted = doc !== undefined && keeper.early === null && keeper.role.kind === 'none';
+    const isWanted = doc !== undefined && keeper.early === null && keepsNone(keeper.role);
     const { tabs } = keeper.world;
     const read = isWanted ? await readKept(open, doc, tabs, () => keeper.lost(doc), late) : undefined;
     return { doc, loss, read };
@@ -105,7 +105,7 @@ async function goOn(keeper: Keeper): Promise<void> {
   const { database, role, store, world, ownFile } = keeper;
   if (!database || store.getState().opened === 0) return;
   const current = store.getState().committed();
-  if (role.kind === 'none') await keeper.begin(current, ownFile);
+  if (keepsNone(role)) await keeper.begin(current, ownFile);
   else if (role.kind === 'watching') await watch(keeper, role.doc, role.seq, 0);
   else if (role.writer.isStopped()) {
     const document = role.writer.document();
