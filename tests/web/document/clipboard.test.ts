@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { type Clip, paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import type { Ref } from '../../../web/document/element-lists.ts';
+import { emptySite } from '../../../web/document/opening.ts';
 import { insertedBy } from '../../../web/document/selection.ts';
-import { emptySite } from '../../../web/document/store.ts';
 import { checkEdit } from './check-edit.ts';
 import { SMALL } from './small-site.ts';
 

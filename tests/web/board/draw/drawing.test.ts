@@ -16,7 +16,8 @@ import {
 } from '../../../../web/board/draw/drawing.ts';
 import { startTyping } from '../../../../web/board/draw/typing.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
-import { createDocumentStore, emptySite } from '../../../../web/document/store.ts';
+import { emptySite } from '../../../../web/document/opening.ts';
+import { createDocumentStore } from '../../../../web/document/store.ts';
 import { createPageStore } from '../../../../web/page-state/page-store.ts';
 import { makeLot } from '../../../bench/make-lot.ts';
 

@@ -4,7 +4,7 @@ import { plan } from '../../../../calc/plan/plan.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit, type Edit, invertEdit, isIdle } from '../../../../web/document/edit.ts';
-import { emptySite } from '../../../../web/document/store.ts';
+import { emptySite } from '../../../../web/document/opening.ts';
 import { checkEdit } from '../../document/check-edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 import { anyDrawing, editOfDrawing } from './any-drawing.ts';
