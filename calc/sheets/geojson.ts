@@ -1,7 +1,5 @@
 import { rewind, truncate } from '@turf/turf';
-import { footprintOf } from '../../routing/network/footprint.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
-import { stallRectangle } from '../../routing/reach/parked.ts';
 import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
 import { groundOf } from '../../routing/site/georef.ts';
 import type { PlacedList } from '../../routing/site/import/geojson-elements.ts';
@@ -9,6 +7,8 @@ import { siteFileSchema } from '../../routing/site/schema.ts';
 import type { Georef, Point2, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import { footprintOf } from '../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../routing/standing/parked.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 

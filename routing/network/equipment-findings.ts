@@ -1,16 +1,16 @@
+import { listMemo } from '../lists/list-memo.ts';
 import { type Box, boxOf } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { areaOf, clippedToBox } from '../plane/clip.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
-import { listMemo } from '../reach/list-memo.ts';
-import { stallsIn } from '../reach/outlines.ts';
-import { stallRectangle } from '../reach/parked.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Column, Equipment, Point2, Site } from '../site/site.ts';
 import { type WorkingSpace, workingSpaceOf, workingSpaceSize } from '../site/working-space.ts';
+import { footprintOf, seenFrom, standsUnder, TOUCHING_AREA } from '../standing/footprint.ts';
+import { stallsIn } from '../standing/outlines.ts';
+import { stallRectangle } from '../standing/parked.ts';
 import { entrances } from './entrances.ts';
-import { footprintOf, seenFrom, standsUnder, TOUCHING_AREA } from './footprint.ts';
 import {
   type Condition,
   conditionBefore,

@@ -1,12 +1,12 @@
+import { listMemo } from '../lists/list-memo.ts';
+import { insideOf, spansInside } from '../plane/obstacle.ts';
 import { COINCIDENT, distance } from '../plane/space.ts';
-import { listMemo } from '../reach/list-memo.ts';
-import { insideOf, spansInside } from '../reach/obstacle.ts';
-import { outlineOf } from '../reach/outlines.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Equipment, Keepout, Point3, Raceway, Site } from '../site/site.ts';
 import type { KeepoutBlocks, Units } from '../site/vocabulary.ts';
-import { footprintFinding } from './footprint.ts';
+import { footprintFinding } from '../standing/footprint.ts';
+import { outlineOf } from '../standing/outlines.ts';
 import type { Run } from './run.ts';
 import { runsOf } from './runs.ts';
 

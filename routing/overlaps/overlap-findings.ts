@@ -1,13 +1,13 @@
-import { type Hosts, keptHosts } from '../lists/kept-hosts.ts';
 import { type Box, boxOf } from '../plane/box.ts';
+import { type Hosts, keptHosts } from '../plane/kept-hosts.ts';
 import { overlapDepth } from '../plane/overlap-depth.ts';
-import { stallOutline } from '../reach/outlines.ts';
-import { stallRectangle } from '../reach/parked.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { RuleWord } from '../site/rule-words.ts';
 import type { Column, Raceway, Site, Stall } from '../site/site.ts';
 import type { Units } from '../site/vocabulary.ts';
+import { stallOutline } from '../standing/outlines.ts';
+import { stallRectangle } from '../standing/parked.ts';
 import { laidAlong } from './laid-along.ts';
 import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';
 import { standingFindings } from './standing-findings.ts';

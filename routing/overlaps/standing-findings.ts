@@ -1,13 +1,13 @@
-import { footprintOf } from '../network/footprint.ts';
+import { listMemo } from '../lists/list-memo.ts';
 import { boxOf } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { overlapDepth } from '../plane/overlap-depth.ts';
-import { listMemo } from '../reach/list-memo.ts';
-import { stallsIn } from '../reach/outlines.ts';
-import { stallRectangle } from '../reach/parked.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Column, Equipment, Point2, Site } from '../site/site.ts';
+import { footprintOf } from '../standing/footprint.ts';
+import { stallsIn } from '../standing/outlines.ts';
+import { stallRectangle } from '../standing/parked.ts';
 import { columnOutline, TOUCHING } from './lies-in.ts';
 import { fewNamed } from './told-overlaps.ts';
 

@@ -1,4 +1,4 @@
-import { guestsOf, type Hosts } from '../lists/kept-hosts.ts';
+import { guestsOf, type Hosts } from '../plane/kept-hosts.ts';
 import type { Finding } from '../site/finding.ts';
 
 /** So many places are told one by one; the rest in one sentence. */

@@ -1,4 +1,4 @@
-import type { Point2 } from '../site/site.ts';
+import type { Point2 } from './point.ts';
 
 /** An upright box in the plan. */
 export interface Box {

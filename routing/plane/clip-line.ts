@@ -1,5 +1,5 @@
-import type { Point2 } from '../site/site.ts';
 import type { Box } from './box.ts';
+import type { Point2 } from './point.ts';
 
 /**
  * The part of a straight line that lies within a box, as shares of its length from 0 at `from` to 1 at `to`; null where

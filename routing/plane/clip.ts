@@ -1,5 +1,5 @@
-import type { Point2 } from '../site/site.ts';
 import type { Box } from './box.ts';
+import type { Point2 } from './point.ts';
 
 /**
  * The part of a polygon inside an upright box, as one outline (Sutherland and Hodgman 1974); empty where there is none.

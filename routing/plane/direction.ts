@@ -1,4 +1,4 @@
-import type { Point2 } from '../site/site.ts';
+import type { Point2 } from './point.ts';
 
 /**
  * The unit vector at an angle in degrees counter-clockwise from +x. Exact at quarter turns, where the cosine of the

@@ -1,4 +1,4 @@
-import type { Point2 } from '../site/site.ts';
+import type { Point2 } from './point.ts';
 
 /**
  * How far two convex outlines lie into each other, feet: the least that one has to be moved so that they only touch, by

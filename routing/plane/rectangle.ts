@@ -1,5 +1,5 @@
-import type { Point2 } from '../site/site.ts';
 import { direction } from './direction.ts';
+import type { Point2 } from './point.ts';
 
 /** Four corners of a rectangle, counter-clockwise. */
 export type Rectangle = readonly [Point2, Point2, Point2, Point2];

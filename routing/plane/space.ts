@@ -1,4 +1,4 @@
-import type { Point3 } from '../site/site.ts';
+import type { Point3 } from './point.ts';
 
 /** Points nearer than this, in feet, are one point: far under any drawing's accuracy, far over rounding at 100,000 ft. */
 export const COINCIDENT = 1e-7;

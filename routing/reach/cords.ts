@@ -1,6 +1,6 @@
 import { type Box, boxesMeet, boxHolds, boxOf, joinedBox } from '../plane/box.ts';
+import { enters, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
-import { enters, type Obstacle } from './obstacle.ts';
 import { growSpider, lastCorner, wayTo } from './spider.ts';
 
 /** A taut cord in the plan. */

@@ -1,5 +1,5 @@
-import { keptHosts } from '../lists/kept-hosts.ts';
 import { fewNamed, toldOverlaps } from '../overlaps/told-overlaps.ts';
+import { keptHosts } from '../plane/kept-hosts.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Charger, Drop, Point3 } from '../site/site.ts';

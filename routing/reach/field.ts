@@ -1,10 +1,10 @@
 import { type Box, boxHolds, widened } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import { insideOf, type Obstacle, obstacleOf, outlineDistance } from '../plane/obstacle.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
 import type { Column, Point2, Site, Stall, Vehicle } from '../site/site.ts';
+import { parkedRectangle, vehicleOf } from '../standing/parked.ts';
 import { nearAmong } from './cords.ts';
-import { insideOf, type Obstacle, obstacleOf, outlineDistance } from './obstacle.ts';
-import { parkedRectangle, vehicleOf } from './parked.ts';
 
 type Standing = Pick<Site, 'stalls' | 'columns' | 'vehicles' | 'rules'>;
 

@@ -1,6 +1,6 @@
+import { insideOf } from '../plane/obstacle.ts';
 import type { Keepout, Point3 } from '../site/site.ts';
-import { insideOf } from './obstacle.ts';
-import { outlineOf } from './outlines.ts';
+import { outlineOf } from '../standing/outlines.ts';
 
 /** A keep-out holds a point: inside its outline, and no lower or higher than it goes. */
 export const holdsPoint = (keepout: Keepout, [x, y, z]: Point3): boolean =>

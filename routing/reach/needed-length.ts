@@ -1,6 +1,6 @@
+import { insideOf, obstacleOf } from '../plane/obstacle.ts';
 import type { Point2, Point3 } from '../site/site.ts';
 import { cordsTo, nearAmong } from './cords.ts';
-import { insideOf, obstacleOf } from './obstacle.ts';
 
 /** A taut cord's lengths, feet; null where no way leads to the inlet. */
 export interface NeededLength {

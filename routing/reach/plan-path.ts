@@ -1,5 +1,5 @@
+import { type Obstacle, spansInside } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
-import { type Obstacle, spansInside } from './obstacle.ts';
 
 /** Length of a polyline in the plan, feet. */
 export function lengthAlong(path: readonly Point2[]): number {

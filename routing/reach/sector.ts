@@ -1,5 +1,5 @@
+import { GRAZE, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
-import { GRAZE, type Obstacle } from './obstacle.ts';
 
 /** What is seen from a corner, or from the retractor, within a distance and between two directions. */
 export interface Look {

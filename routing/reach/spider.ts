@@ -1,6 +1,6 @@
 import { length2 } from '../plane/distance.ts';
+import { enters, GRAZE, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
-import { enters, GRAZE, type Obstacle } from './obstacle.ts';
 
 /** Shortest taut ways from one point to the corners around it. Node 0 is the point itself. */
 export interface Spider {

@@ -1,10 +1,10 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
 import { length2 } from '../plane/distance.ts';
+import type { Obstacle } from '../plane/obstacle.ts';
 import type { Point2, Point3, Stall, Vehicle } from '../site/site.ts';
+import { directionsOf, inletAt } from '../standing/parked.ts';
 import { cordLength } from './cord-start.ts';
 import { type Cord, cordsTo } from './cords.ts';
-import type { Obstacle } from './obstacle.ts';
-import { directionsOf, inletAt } from './parked.ts';
 import type { ReachCase } from './reach-result.ts';
 
 /** Margins closer to zero than this are zero: rounding must not fail a cord that is just long enough, turned or moved. */

@@ -1,4 +1,5 @@
 import type * as v from 'valibot';
+import type { Point2, Point3 } from '../plane/point.ts';
 import type {
   aisleSchema,
   chargerSchema,
@@ -28,8 +29,7 @@ type Of<S extends v.GenericSchema> = DeepReadonly<v.InferOutput<S>>;
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
 
-export type Point2 = readonly [x: number, y: number];
-export type Point3 = readonly [x: number, y: number, z: number];
+export type { Point2, Point3 };
 
 export type Stall = Of<typeof stallSchema>;
 export type Column = Of<typeof columnSchema>;

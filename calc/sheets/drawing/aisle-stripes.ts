@@ -1,6 +1,6 @@
-import { spansInside } from '../../../routing/reach/obstacle.ts';
-import { outlineOf } from '../../../routing/reach/outlines.ts';
+import { spansInside } from '../../../routing/plane/obstacle.ts';
 import type { Aisle, Point2 } from '../../../routing/site/site.ts';
+import { outlineOf } from '../../../routing/standing/outlines.ts';
 
 /** Stripes of an access aisle are so far apart, square to them, feet. Common practice: 36 in, at 45 degrees. */
 const APART = 3;

@@ -1,9 +1,9 @@
-import { footprintOf } from '../../../routing/network/footprint.ts';
 import { type Box, boxesMeet, boxOf, joinedBox, widened } from '../../../routing/plane/box.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { ElementList } from '../../../routing/site/schema.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { ChangedElement } from '../../plan/revision.ts';
 
 /**

@@ -1,11 +1,11 @@
-import { footprintOf } from '../../../routing/network/footprint.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { middleOf, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';

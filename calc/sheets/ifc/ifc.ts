@@ -1,8 +1,8 @@
-import { footprintOf } from '../../../routing/network/footprint.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../routing/site/site.ts';
 import { fromFeet, METRES_PER_FOOT } from '../../../routing/site/units.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { gridRecords } from './grid.ts';

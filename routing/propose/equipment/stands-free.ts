@@ -1,12 +1,12 @@
 import { workingSpaceFindings } from '../../network/equipment-findings.ts';
-import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../network/footprint.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { areaOf, clippedToBox } from '../../plane/clip.ts';
 import { rectangleAt } from '../../plane/rectangle.ts';
-import { stallsIn } from '../../reach/outlines.ts';
-import { stallRectangle } from '../../reach/parked.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
 import { workingSpaceOf } from '../../site/working-space.ts';
+import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
+import { stallsIn } from '../../standing/outlines.ts';
+import { stallRectangle } from '../../standing/parked.ts';
 
 /**
  * Whether equipment may stand where it is put: on no stall, aisle, column or other equipment, in no keep-out that blocks

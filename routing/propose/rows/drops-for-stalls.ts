@@ -3,9 +3,9 @@ import { closestTap, tapsWithin } from '../../network/taps.ts';
 import { cordStart } from '../../reach/cord-start.ts';
 import { fieldOf, obstaclesFor, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
-import { stallRectangle, vehicleOf } from '../../reach/parked.ts';
 import { inletCases, MARGIN_TIE, stallReach, worstOf } from '../../reach/stall-reach.ts';
 import type { Point2, Point3, Site, Stall } from '../../site/site.ts';
+import { stallRectangle, vehicleOf } from '../../standing/parked.ts';
 
 /** What drops are wished for. Lengths in feet. */
 export interface DropWish {

@@ -1,9 +1,9 @@
 import { boxOf } from '../../plane/box.ts';
 import type { Rectangle } from '../../plane/rectangle.ts';
-import { stallsIn } from '../../reach/outlines.ts';
-import { stallRectangle } from '../../reach/parked.ts';
 import { gridWays } from '../../site/grid-frame.ts';
 import type { Point2, Stall } from '../../site/site.ts';
+import { stallsIn } from '../../standing/outlines.ts';
+import { stallRectangle } from '../../standing/parked.ts';
 
 /** Columns by rows, feet apart, turned as a whole by degrees. */
 interface Spread {

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { depthToInterlock, depthToWall, widthAlongAisle } from '../../../routing/propose/rows/angled-stall.ts';
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, type StallRow, stallRow } from '../../../routing/propose/rows/stall-row.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Stall } from '../../../routing/site/site.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 import published from './published.json' with { type: 'json' };
 import shapely from './shapely-rows.json' with { type: 'json' };
 

@@ -2,10 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { catenary, riseAt } from '../../../routing/reach/catenary.ts';
 import { hang } from '../../../routing/reach/hang.ts';
 import { neededLength } from '../../../routing/reach/needed-length.ts';
-import { inletAt } from '../../../routing/reach/parked.ts';
 import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { DIRECTIONS } from '../../../routing/site/vocabulary.ts';
+import { inletAt } from '../../../routing/standing/parked.ts';
 import { CAR, drop, inlet, siteOf, stall } from '../../routing/reach/sites.ts';
 import worked from './worked.json';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { nearAmong } from '../../../routing/reach/cords.ts';
-import { obstacleOf } from '../../../routing/reach/obstacle.ts';
 import { coverageOf, inletCases, stallReach, worstOf } from '../../../routing/reach/stall-reach.ts';
 import { CAR, inlet, stall } from './sites.ts';
 

@@ -1,5 +1,5 @@
+import { obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { type Cord, cordsTo, nearAmong } from '../../../routing/reach/cords.ts';
-import { obstacleOf } from '../../../routing/reach/obstacle.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 /**

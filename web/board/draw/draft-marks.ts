@@ -1,6 +1,6 @@
-import { vehicleOf } from '../../../routing/reach/parked.ts';
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { vehicleOf } from '../../../routing/standing/parked.ts';
 import type { Edit } from '../../document/edit.ts';
 import type { Element, ListName } from '../../document/element-lists.ts';
 import type { MarksByList } from '../scene/differ.ts';

@@ -4,7 +4,6 @@ import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import { parkedRectangle, stallRectangle } from '../../../routing/reach/parked.ts';
 import type {
   Aisle,
   Column,
@@ -20,6 +19,7 @@ import type {
   Vehicle,
 } from '../../../routing/site/site.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import { parkedRectangle, stallRectangle } from '../../../routing/standing/parked.ts';
 import { lanesOf } from './lanes.ts';
 import type {
   AreaMark,

@@ -4,10 +4,10 @@ import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
-import { vehicleOf } from '../../../routing/reach/parked.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
+import { vehicleOf } from '../../../routing/standing/parked.ts';
 import { samePositions } from '../../document/element-lists.ts';
 import { canopyOutlines } from './canopy.ts';
 import type {

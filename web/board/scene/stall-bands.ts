@@ -1,8 +1,8 @@
 import { remembered } from '../../../calc/kept/memo.ts';
 import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2, Site, Stall } from '../../../routing/site/site.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 
 /** Stalls side by side as one rectangle: what is left of them from far off. */
 export interface StallBand extends Box {

@@ -1,7 +1,7 @@
-import { footprintOf } from '../../../routing/network/footprint.ts';
 import { columnOutline } from '../../../routing/overlaps/lies-in.ts';
-import { stallRectangle } from '../../../routing/reach/parked.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { Held } from './gather.ts';
 import { moved } from './motion.ts';
 

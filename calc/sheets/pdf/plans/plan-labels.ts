@@ -1,10 +1,10 @@
-import { footprintOf } from '../../../../routing/network/footprint.ts';
 import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
-import { stallRectangle } from '../../../../routing/reach/parked.ts';
 import type { Point2, Point3, Site, Stall } from '../../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
+import { footprintOf } from '../../../../routing/standing/footprint.ts';
+import { stallRectangle } from '../../../../routing/standing/parked.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { middleOf } from '../../drawing/aisle-stripes.ts';
 import type { ConduitStretch } from '../../drawing/conduit-stretches.ts';

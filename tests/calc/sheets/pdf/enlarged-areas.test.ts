@@ -5,12 +5,12 @@ import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
 import { type Paper, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
-import { footprintOf } from '../../../../routing/network/footprint.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';
 import { readSite } from '../../../../routing/site/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
+import { footprintOf } from '../../../../routing/standing/footprint.ts';
 
 function sample(name: string): Site {
   const read = readSite(readFileSync(`samples/${name}.site.json`, 'utf8'));

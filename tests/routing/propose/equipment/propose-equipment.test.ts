@@ -3,10 +3,10 @@ import { expect, test } from 'vitest';
 import { equipmentFindings } from '../../../../routing/network/equipment-findings.ts';
 import { keepoutFindings } from '../../../../routing/network/keepouts.ts';
 import { proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
-import { stallRectangle } from '../../../../routing/reach/parked.ts';
 import { readSiteValue } from '../../../../routing/site/read.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
+import { stallRectangle } from '../../../../routing/standing/parked.ts';
 import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 

@@ -4,9 +4,9 @@ import { ACCESSIBLE_SLOTS, type SlotUse } from '../../../../routing/propose/rows
 import { type RowShape, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
 import { usualAisle } from '../../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../../routing/propose/rows/usual-stall.ts';
-import { parkedRectangle, stallRectangle } from '../../../../routing/reach/parked.ts';
 import type { Point2, Stall } from '../../../../routing/site/site.ts';
 import { BUILT_IN_VEHICLES } from '../../../../routing/site/vehicles.ts';
+import { parkedRectangle, stallRectangle } from '../../../../routing/standing/parked.ts';
 
 const SQUARE: RowShape = {
   width: 9,

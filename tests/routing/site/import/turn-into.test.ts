@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { direction } from '../../../../routing/plane/direction.ts';
-import { stallRectangle } from '../../../../routing/reach/parked.ts';
 import type { DrawnLine } from '../../../../routing/site/import/imported.ts';
 import { turnedInto } from '../../../../routing/site/import/turn-into.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
+import { stallRectangle } from '../../../../routing/standing/parked.ts';
 
 const ring = (points: readonly Point2[]): DrawnLine => ({ layer: 'a', points, closed: true });
 

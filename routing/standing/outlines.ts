@@ -1,7 +1,7 @@
 import type { Box } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import { type Obstacle, obstacleOf } from '../plane/obstacle.ts';
 import type { Aisle, Keepout, Stall } from '../site/site.ts';
-import { type Obstacle, obstacleOf } from './obstacle.ts';
 import { stallRectangle } from './parked.ts';
 
 const outlines = new WeakMap<object, Obstacle>();

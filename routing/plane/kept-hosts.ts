@@ -1,6 +1,6 @@
-import type { Box } from '../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
-import { changedPlaces } from './changed-places.ts';
+import { changedPlaces } from '../lists/changed-places.ts';
+import type { Box } from './box.ts';
+import { type BoxIndex, boxIndex, positionsIn } from './box-index.ts';
 
 /** What lies on what in a list, by places: every item has at most one host, the first of the list that it lies on. */
 export interface Hosts {

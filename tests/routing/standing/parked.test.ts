@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { directionsOf, inletAt, parkedRectangle, stallRectangle, vehicleOf } from '../../../routing/reach/parked.ts';
-import { CAR, inlet, siteOf, stall } from './sites.ts';
+import { directionsOf, inletAt, parkedRectangle, stallRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
+import { CAR, inlet, siteOf, stall } from '../reach/sites.ts';
 
 const north = stall('S1', [0, 0]);
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { listMemo } from '../../../routing/reach/list-memo.ts';
+import { listMemo } from '../../../routing/lists/list-memo.ts';
 
 test('a list is worked once an item, and again only where a record no longer holds', () => {
   let worked = 0;

@@ -1,5 +1,5 @@
-import type { Box } from '../plane/box.ts';
-import type { Point2 } from '../site/site.ts';
+import type { Box } from './box.ts';
+import type { Point2 } from './point.ts';
 
 /**
  * How deep a cord may enter an obstacle and still count as touching its boundary, feet. An inlet lies on the outline of
