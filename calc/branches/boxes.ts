@@ -17,49 +17,63 @@ import { pullBox } from './pull-box.ts';
 function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
   const [first] = loads;
   if (first === undefined) throw new RangeError('a box has something in it');
-  const conductors = loads.flatMap((load) => load.conductors);
-  const groundings = loads.flatMap((load) => load.groundings);
-  const named = {
-    id: first.id,
-    kind: first.kind,
-    at: first.at,
-    conduits: loads.flatMap((load) => load.conduits),
-    raceways: loads.flatMap((load) => load.raceways),
-    under: first.under,
-  };
-  if (first.under === null && [...conductors, ...groundings].every(({ size }) => isBoxConductor(tables, size))) {
+  const conductors = together(loads, ({ conductors: own }) => own);
+  const groundings = together(loads, ({ groundings: own }) => own);
+  const straight = together(loads, (load) => load.straight);
+  const turning = together(loads, (load) => load.turning);
+  const { id, kind, at, under } = first;
+  const conduits = together(loads, (load) => load.conduits);
+  const raceways = together(loads, (load) => load.raceways);
+  const isSmall = ({ size }: Counted): boolean => isBoxConductor(tables, size);
+  if (under === null && conductors.every(isSmall) && groundings.every(isSmall)) {
     const { volume } = boxVolume(tables, { conductors: counted(conductors), groundings: counted(groundings) });
-    const raceways = loads.flatMap((load) => [...load.straight, ...load.turning]);
-    return { ...named, volume, box: squareBox(tables, volume, raceways), length: null };
+    return {
+      id,
+      kind,
+      at,
+      conduits,
+      raceways,
+      under,
+      volume,
+      box: squareBox(tables, volume, straight, turning),
+      length: null,
+    };
   }
-  const { length } = pullBox(tables, {
-    straight: loads.flatMap((load) => load.straight),
-    rows: [loads.flatMap((load) => load.turning)],
-  });
-  return { ...named, volume: null, box: null, length };
+  const { length } = pullBox(tables, { straight, rows: [turning] });
+  return { id, kind, at, conduits, raceways, under, volume: null, box: null, length };
 }
 
+/** What all loads bring of one thing; of a single load, as most boxes have, its own list and no copy. */
+const together = <Item>(loads: readonly OpeningLoad[], of: (load: OpeningLoad) => readonly Item[]): readonly Item[] =>
+  loads.length === 1 ? of(loads[0]!) : loads.flatMap(of);
+
 /** Largest trade size that the knockouts of a square box take. Common practice, no source. */
-const KNOCKOUTS: readonly (readonly [box: string, inches: number])[] = [
+const KNOCKOUTS: ReadonlyMap<string, number> = new Map([
   ['4 x 1-1/4 square', 0.5],
   ['4 x 1-1/2 square', 0.75],
   ['4 x 2-1/8 square', 1],
   ['4-11/16 x 1-1/4 square', 0.5],
   ['4-11/16 x 1-1/2 square', 0.75],
   ['4-11/16 x 2-1/8 square', 1.25],
-];
+]);
 
 /** The smallest square box with a volume and with knockouts for its raceways; null where none has. */
-function squareBox(tables: CodeTables, volume: number, raceways: readonly string[]): string | null {
-  const inches = Math.max(0, ...raceways.map(tradeSizeInches));
-  const fitting = new Map(KNOCKOUTS.filter(([, largest]) => inches <= largest));
-  const boxes = tables.metalBoxes.rows.filter((row) => fitting.has(row.box) && volume <= row.volume * (1 + 1e-9));
-  return (
-    boxes.reduce<(typeof boxes)[number] | null>(
-      (least, row) => (least === null || row.volume < least.volume ? row : least),
-      null,
-    )?.box ?? null
-  );
+function squareBox(
+  tables: CodeTables,
+  volume: number,
+  straight: readonly string[],
+  turning: readonly string[],
+): string | null {
+  let inches = 0;
+  for (const size of straight) inches = Math.max(inches, tradeSizeInches(size));
+  for (const size of turning) inches = Math.max(inches, tradeSizeInches(size));
+  let least: CodeTables['metalBoxes']['rows'][number] | null = null;
+  for (const row of tables.metalBoxes.rows) {
+    const largest = KNOCKOUTS.get(row.box);
+    if (largest === undefined || inches > largest || volume > row.volume * (1 + 1e-9)) continue;
+    if (least === null || row.volume < least.volume) least = row;
+  }
+  return least?.box ?? null;
 }
 
 /** One entry for each size. */

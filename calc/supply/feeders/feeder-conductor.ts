@@ -36,8 +36,32 @@ export function feederConductor(
 export const unplacedAmbient = ({ placeAmbientC: { overhead, surface, underground } }: Rules): number =>
   Math.max(overhead, surface, underground);
 
-/** Smallest size that carries a breaker in so many sets; undefined where none does. */
+const found = new WeakMap<CodeTables, Map<string, string | undefined>>();
+
+/**
+ * Smallest size that carries a breaker in so many sets; undefined where none does. Remembered by what it goes by: of the
+ * feeders of a large lot most are alike.
+ */
 function leastOf(
+  tables: CodeTables,
+  breakerAmps: number,
+  make: Make,
+  ambientC: number,
+  sets: number,
+  largest: string | undefined,
+): string | undefined {
+  let known = found.get(tables);
+  if (known === undefined) {
+    known = new Map();
+    found.set(tables, known);
+  }
+  const { metal, insulation, terminalC } = make;
+  const key = [breakerAmps, metal, insulation, terminalC, ambientC, sets, largest].join();
+  if (!known.has(key)) known.set(key, leastAmong(tables, breakerAmps, make, ambientC, sets, largest));
+  return known.get(key);
+}
+
+function leastAmong(
   tables: CodeTables,
   breakerAmps: number,
   { metal, insulation, terminalC }: Make,
