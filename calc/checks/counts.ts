@@ -33,11 +33,13 @@ export interface BranchCounts {
   readonly threeLines: number;
   /** Conduits of a kind that grows and shrinks along its length: neither flexible nor a tray. */
   readonly stiff: number;
+  /** Boxes in the ground, those that several pieces of equipment may come to by what each brings. */
+  readonly buried: number;
 }
 
-const NONE: BranchCounts = { circuits: 0, pilots: 0, unsized: 0, conduits: 0, threeLines: 0, stiff: 0 };
+const NONE: BranchCounts = { circuits: 0, pilots: 0, unsized: 0, conduits: 0, threeLines: 0, stiff: 0, buried: 0 };
 
-const ownCounts = remembered(({ circuits, conduits, unsized }: EquipmentBranches): BranchCounts => {
+const ownCounts = remembered(({ circuits, conduits, unsized, buried, shared }: EquipmentBranches): BranchCounts => {
   let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
   for (const circuit of circuits) {
     if (circuit === null) continue;
@@ -51,7 +53,16 @@ const ownCounts = remembered(({ circuits, conduits, unsized }: EquipmentBranches
     const lines = conductors.filter(({ use }) => use === 'line');
     if (lines.length === 1 && lines[0]!.count === 3) threeLines++;
   }
-  return { circuits: own, pilots, unsized: unsized.length, conduits: counted, threeLines, stiff };
+  const sharedBuried = shared.filter(({ under }) => under !== null).length;
+  return {
+    circuits: own,
+    pilots,
+    unsized: unsized.length,
+    conduits: counted,
+    threeLines,
+    stiff,
+    buried: buried.length + sharedBuried,
+  };
 });
 
 /** The branches of all equipment in numbers; what one piece has is counted again only where its branches changed. */
@@ -68,6 +79,7 @@ export const branchCounts = remembered(
           conduits: sum.conduits + one.conduits,
           threeLines: sum.threeLines + one.threeLines,
           stiff: sum.stiff + one.stiff,
+          buried: sum.buried + one.buried,
         }),
         NONE,
       ),

@@ -106,11 +106,7 @@ export const BRANCH_RULES = {
   'buried-box': {
     title: 'Boxes in the ground',
     source: (tables) => cited(tables, 'boxAccess', 'handholes'),
-    lookedAt: ({ branches }) =>
-      branches.reduce(
-        (sum, { buried: own, shared }) => sum + own.length + shared.filter(({ under }) => under !== null).length,
-        0,
-      ),
+    lookedAt: ({ branches }) => branchCounts(branches).buried,
   },
   expansion: {
     title: 'Straights that grow and shrink',
