@@ -1,0 +1,160 @@
+import { describe, expect, test, vi } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { criteriaTable } from '../../../calc/sheets/pdf/cover/criteria.ts';
+import { tablesFor } from '../../../calc/tables/editions.ts';
+import { whyCircuit, whyConduit } from '../../../calc/why/why.ts';
+import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why/why-supply.ts';
+import type { Finding } from '../../../routing/site/finding.ts';
+import type { RuleWord } from '../../../routing/site/rule-words.ts';
+import type { Site, SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { fleetYard } from '../../bench/samples/fleet-yard.ts';
+import { FAULTS } from '../checks/faults/index.ts';
+
+/** Production has no door to put an edition in by: its list is a file, and here another stands in the place of it. */
+vi.mock('../../../calc/tables/held.ts', async (original) => {
+  const { HELD } = await original<typeof import('../../../calc/tables/held.ts')>();
+  const { INVENTED_2099 } = await import('./invented-2099.ts');
+  return { HELD: [...HELD, INVENTED_2099] };
+});
+
+const NEC = 'NEC 2023';
+const INVENTED = 'Invented 2099';
+
+const siteUnder = (file: SiteFile, code: string): Site => toSite({ ...file, rules: { ...file.rules, code } });
+const planUnder = (rule: RuleWord, code: string): Plan => plan(siteUnder(FAULTS[rule], code));
+const found = (rule: RuleWord, code: string): Finding =>
+  planUnder(rule, code).findings.find((finding) => finding.rule === rule)!;
+
+test('both editions are held, and the older stays the default', () => {
+  expect(tablesFor(INVENTED)?.edition).toBe(INVENTED);
+  expect(plan(toSite(FAULTS.cover)).findings).toEqual(planUnder('cover', NEC).findings);
+});
+
+describe('each figure that the editions differ in is seen in what cites it:', () => {
+  /** What a finding of this rule has under each: limit, a part of its words, its source. */
+  const cases: readonly (readonly [
+    figure: string,
+    rule: RuleWord,
+    nec: readonly [string, string],
+    other: readonly [string, string],
+  ])[] = [
+    [
+      'least height of a coupling',
+      'rest-height',
+      ['lower than the 2\' 0"', 'NEC 625.50, 24 in outdoors; site rule "lowest rest of a connector"'],
+      ['lower than the 2\' 0"', 'Invented 925.50, 30 in outdoors; site rule "lowest rest of a connector"'],
+    ],
+    [
+      'section of the longest cord',
+      'cord-limit',
+      ['longer than', 'NEC 625.17(C); site rule "longest cord"'],
+      ['longer than', 'Invented 925.17; site rule "longest cord"'],
+    ],
+    [
+      'depth of a working space',
+      'working-space',
+      ['3\' 0" deep', 'NEC 110.26(A): depth as the site gives it for P1; width and height (A)(2), (A)(3) from memory'],
+      [
+        '5\' 0" deep',
+        'Invented 910.26: Invented 2099 Table 110.26(A)(1), 120 V to ground, condition 2; width and height (A)(2), (A)(3) from memory',
+      ],
+    ],
+    [
+      'smallest parallel conductor',
+      'parallel-size',
+      ['1/0 or larger', 'NEC 2023 310.10(G), from memory'],
+      ['2/0 or larger', 'Invented 2099 931.10, from memory'],
+    ],
+    [
+      'cover under traffic',
+      'cover',
+      ['2\' 0" of cover is asked for', 'NEC 2023 Table 300.5(A)'],
+      ['3\' 0" of cover is asked for', 'Invented 2099 Table 300.5(A)'],
+    ],
+    [
+      'continuous load',
+      'feeder-overload',
+      ['counted 125%', 'NEC 2023 215.3, 625.42'],
+      ['counted 150%', 'Invented 2099 915.3, 625.42'],
+    ],
+  ];
+  test.each(cases)('%s', (_, rule, nec, other) => {
+    for (const [code, [says, source]] of [
+      [NEC, nec],
+      [INVENTED, other],
+    ] as const) {
+      const finding = found(rule, code);
+      expect(finding.says).toContain(says);
+      expect(finding.source).toBe(source);
+    }
+  });
+
+  test('change at which a fitting is needed', () => {
+    expect([found('expansion', NEC).limit, found('expansion', INVENTED).limit]).toEqual([0.25, 0.5]);
+  });
+
+  test('breaker, smallest conductor, ambient factor and grounding of a circuit', () => {
+    const of = (code: string) => planUnder('cord-limit', code).circuits[0]!;
+    // 32 A: x 1.25 = 40 A, x 1.5 = 48 A, the next standard rating 50 A
+    expect(of(NEC)).toMatchObject({
+      breakerAmps: 40,
+      conductor: { size: '8' },
+      factors: { ambient: 0.91 },
+      grounding: { size: '10' },
+    });
+    expect(of(INVENTED)).toMatchObject({
+      breakerAmps: 50,
+      conductor: { size: '6' },
+      factors: { ambient: 0.8 },
+      grounding: { size: '8' },
+    });
+  });
+
+  test('volume of a box, and the section that it is sized by, whichever was planned first', () => {
+    const of = (code: string) => {
+      const { boxes, takeoff } = planUnder('cord-limit', code);
+      const row = takeoff.find(({ item, spec }) => item === 'junction box' && !spec.includes('pull box'))!;
+      return { volume: Math.max(...boxes.map(({ volume }) => volume ?? 0)), basis: row.basis };
+    };
+    const nec = of(NEC);
+    const other = of(INVENTED);
+    expect(other.volume).toBeGreaterThan(nec.volume);
+    expect(nec.basis).toContain('size by 314.16');
+    expect(other.basis).toContain('size by 914.16');
+    expect(of(NEC)).toEqual(nec);
+  });
+});
+
+describe('no text under the other edition names NEC 2023', () => {
+  const files: readonly (readonly [string, SiteFile])[] = [
+    ...Object.entries(FAULTS).filter(([rule]) => rule !== 'code-edition'),
+    ['the yard', fleetYard()],
+  ];
+  test.each(files)('%s', (_, file) => {
+    const site = siteUnder(file, INVENTED);
+    const made = plan(site);
+    // That the site goes by another edition than the usual is told by both their names.
+    const findings = made.findings.filter(({ rule }) => rule !== 'rules-changed');
+    const some = made.circuits.slice(0, 2).map(({ charger }) => charger);
+    const texts = JSON.stringify([
+      findings,
+      made.circuits,
+      made.conduits,
+      made.boxes,
+      made.supply,
+      made.takeoff,
+      made.checks,
+      made.withheld,
+      made.notChecked,
+      some.map((id) => [whyCircuit(site, id), whyBox(site, id)]),
+      made.conduits.slice(0, 2).map(({ id }) => whyConduit(site, id)),
+      site.equipment.map(({ id }) => whyEquipment(site, id)),
+      site.feeders.map(({ id }) => whyFeeder(site, id)),
+      criteriaTable(site, 400).rows.slice(1),
+    ]);
+    expect(texts).toContain(INVENTED);
+    expect(texts.match(/.{0,60}\bNEC\b.{0,40}/g)).toBeNull();
+  });
+});
