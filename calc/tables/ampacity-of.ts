@@ -62,8 +62,3 @@ export function rooftopAdderC(tables: CodeTables, insulation: string, inchesAbov
   const { adderC, clearance, exempt } = tables.rooftop;
   return inchesAbove >= clearance || exempt.includes(insulation) ? 0 : adderC;
 }
-
-/** Smallest size whose ampacity in a column is at least `amps`; null where no single conductor's is. */
-export function smallestCarrying(tables: CodeTables, amps: number, metal: Metal, column: Column): string | null {
-  return tables.ampacity.rows.find((row) => (inColumn(row[metal], column) ?? 0) >= amps)?.size ?? null;
-}

@@ -1,10 +1,4 @@
-import type { CodeTables, MetalBoxRow, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
-
-/** Smallest standard transformer of at least `kva`; null past the largest. */
-export function standardKvaAtLeast(tables: CodeTables, kva: number, phases: 1 | 3): number | null {
-  const { rows } = phases === 3 ? tables.threePhaseTransformers : tables.singlePhaseTransformers;
-  return rows.find((row) => kva <= row.kva * (1 + 1e-9))?.kva ?? null;
-}
+import type { CodeTables, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
 
 /**
  * Greatest overcurrent protection of a transformer to 1000 V, percent of the rated amperes of each side (Table 450.3(B)).
@@ -32,11 +26,4 @@ export function workingSpaceDepth(
 ): number | null {
   const row: WorkingSpaceRow | undefined = tables.workingSpace.rows.find(({ toVolts }) => voltsToGround <= toVolts);
   return row?.[opposite] ?? null;
-}
-
-/** Smallest standard metal box that holds a volume, cubic inches; undefined where none does. */
-export function metalBoxAtLeast(tables: CodeTables, volume: number): MetalBoxRow | undefined {
-  return tables.metalBoxes.rows
-    .toSorted((a, b) => a.volume - b.volume)
-    .find((row) => volume <= row.volume * (1 + 1e-9));
 }

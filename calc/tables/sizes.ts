@@ -21,9 +21,6 @@ export const compareSizes = (a: string, b: string): number => placeOf(a) - place
 /** The sizes from `size` up, itself first. */
 export const sizesUpFrom = (size: string): readonly string[] => CONDUCTOR_SIZES.slice(placeOf(size));
 
-/** The next larger size; null above the largest. */
-export const nextSizeUp = (size: string): string | null => CONDUCTOR_SIZES[placeOf(size) + 1] ?? null;
-
 /** Trade sizes of raceways from the smallest. */
 const TRADE_SIZES: readonly string[] = '3/8 1/2 3/4 1 1-1/4 1-1/2 2 2-1/2 3 3-1/2 4 5 6'.split(' ');
 

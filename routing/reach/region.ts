@@ -1,10 +1,8 @@
 import type { Point2, Point3, Site } from '../site/site.ts';
 import { cordStart, planReach } from './cord-start.ts';
-import { cordsTo } from './cords.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
 import { seenSector } from './sector.ts';
 import { growSpider, type Spider } from './spider.ts';
-import { MARGIN_TIE } from './stall-reach.ts';
 
 /** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
 function reachIn(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
@@ -14,15 +12,6 @@ function reachIn(site: Site, dropId: string, inletHeight: number): { from: Point
   const start = cordStart(drop, site.rules);
   const radius = planReach(start, inletHeight);
   return radius === null ? null : { from: start.from, radius };
-}
-
-/** An inlet at a point of the plan and an elevation is within reach of a drop's cord round the parked vehicles. */
-export function withinReach(site: Site, dropId: string, point: Point2, inletHeight: number): boolean {
-  const reach = reachIn(site, dropId, inletHeight);
-  if (!reach) return false;
-  const from: Point2 = [reach.from[0], reach.from[1]];
-  const cord = cordsTo(from, [point], obstaclesFor(fieldOf(site), from)).cords[0]!;
-  return cord !== null && cord.length <= reach.radius + MARGIN_TIE;
 }
 
 // Each sector looks this far back into what is seen from before its corner, so that no hairline is left between them.

@@ -69,12 +69,6 @@ export function printLength(feet: number, units: Units, precision: LengthPrecisi
   return units === 'm' ? metres(fromFeet(feet, 'm'), precision.decimals) : feetAndInches(feet, precision.inchParts);
 }
 
-/** A length as a decimal of its unit, for columns of figures: `12.5 ft`, `3.8 m`. Not a number gives an en dash. */
-export function printDecimal(feet: number, units: Units, decimals: number): string {
-  if (!Number.isFinite(feet)) return '\u2013';
-  return `${unsignedZero(fromFeet(feet, units).toFixed(decimals))} ${units}`;
-}
-
 /**
  * A length added up of many, as it is bought: whole feet, or tenths of a meter; a tenth of a foot where it is less than
  * one. Not a number gives an en dash.

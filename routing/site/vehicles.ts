@@ -36,40 +36,20 @@ const vehicle = (lengthIn: number, widthIn: number, heightIn: number): Vehicle =
   inlets: INLETS,
 });
 
-/** The vehicle classes a site may name without describing them. In feet. A file's own class of the same name stands in its place. */
+/**
+ * The vehicle classes a site may name without describing them. In feet. A file's own class of the same name stands in its
+ * place. Lengths, widths and heights are those of an open data set of US-market plug-in models, December 2025, one entry
+ * a model, not weighted by sales; how, stands beside each.
+ */
 export const BUILT_IN_VEHICLES: ReadonlyMap<string, Vehicle> = new Map([
+  // A small car: 5th percentiles of 89 models.
   ['compact', vehicle(164, 70, 56)],
+  // Medians of the cars, 33 models.
   ['sedan', vehicle(195, 76, 57)],
+  // Medians of sport utilities and crossovers, 50 models.
   ['suv', vehicle(187, 76, 65)],
+  // The largest of length 216 to 230 in and height 71 to 76 in, 3 models only.
   ['pickup', vehicle(230, 80, 76)],
+  // A van or people mover: medians of 3 models only. Full-height cargo vans stand 100 to 110 in (from memory).
   ['van', vehicle(202, 78, 74)],
-]);
-
-export interface VehicleNote {
-  /** What the class stands for. */
-  readonly meaning: string;
-  /** Where length, width and height come from. */
-  readonly envelope: string;
-  /** Where the inlets come from. */
-  readonly inlets: string;
-}
-
-const SURVEY = 'an open data set of US-market plug-in models, December 2025, one entry a model, not weighted by sales';
-const INLETS_SOURCE = 'common practice, no source: outer and lower ends of the usual ranges, weights of low confidence';
-
-const note = (meaning: string, envelope: string): VehicleNote => ({ meaning, envelope, inlets: INLETS_SOURCE });
-
-/** What stands behind each built-in class. */
-export const VEHICLE_NOTES: ReadonlyMap<string, VehicleNote> = new Map([
-  ['compact', note('a small car', `5th percentiles of length, width and height in ${SURVEY}, 89 models`)],
-  ['sedan', note('a car', `medians of the cars in ${SURVEY}, 33 models`)],
-  ['suv', note('a sport utility or crossover', `medians of those in ${SURVEY}, 50 models`)],
-  ['pickup', note('a long pickup', `largest of length 216 to 230 in and height 71 to 76 in, ${SURVEY}, 3 models only`)],
-  [
-    'van',
-    note(
-      'a van or people mover',
-      `medians of those in ${SURVEY}, 3 models only; full-height cargo vans stand 100 to 110 in (from memory)`,
-    ),
-  ],
 ]);

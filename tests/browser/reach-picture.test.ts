@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { withinReach } from '../../routing/reach/region.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
+import { withinReach } from '../routing/reach/within-reach.ts';
 import { opener } from './open.ts';
 import { onScreen, seriousFaults } from './open-page.ts';
 

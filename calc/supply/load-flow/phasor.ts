@@ -6,10 +6,6 @@ export interface Phasor {
 
 export const plus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re + b.re, im: a.im + b.im });
 export const minus = (a: Phasor, b: Phasor): Phasor => ({ re: a.re - b.re, im: a.im - b.im });
-export const times = (a: Phasor, b: Phasor): Phasor => ({
-  re: a.re * b.re - a.im * b.im,
-  im: a.re * b.im + a.im * b.re,
-});
 export const scaled = (a: Phasor, by: number): Phasor => ({ re: a.re * by, im: a.im * by });
 
 // Not Math.hypot: that guards against overflow, which no volts or amps come near, and takes ten times as long.
@@ -21,14 +17,6 @@ export const magnitude = (a: Phasor): number => root(a.re, a.im);
 export function polar(size: number, degrees: number): Phasor {
   const angle = (degrees * Math.PI) / 180;
   return { re: size * Math.cos(angle), im: size * Math.sin(angle) };
-}
-
-/** The current of `amps` that lags a voltage by the angle of the power factor. Zero where there is no voltage. */
-export function lagging(volts: Phasor, amps: number, powerFactor: number): Phasor {
-  const size = magnitude(volts);
-  if (size === 0) return { re: 0, im: 0 };
-  const lag = { re: powerFactor, im: -Math.sqrt(1 - powerFactor * powerFactor) };
-  return scaled(times(volts, lag), amps / size);
 }
 
 /** Phasor `index` of a flat list of real and imaginary parts. */

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { reachOf } from '../../../routing/reach/reach.ts';
-import { reachRegion, withinReach } from '../../../routing/reach/region.ts';
+import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import { charger, drop, inlet, siteOf, stall } from '../../routing/reach/sites.ts';
+import { withinReach } from '../../routing/reach/within-reach.ts';
 import stored from './pedestals.json';
 
 /** A stored lot with its one pedestal. */

@@ -3,7 +3,7 @@ import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
 import { designAmps } from '../../../calc/circuits/design-amps.ts';
 import { lineAmps } from '../../../calc/circuits/line-amps.ts';
 import { estimatedDrop, phasorDrop } from '../../../calc/circuits/line-drop.ts';
-import { lagging, magnitude, type Phasor, plus, times } from '../../../calc/supply/load-flow/phasor.ts';
+import { magnitude, type Phasor, plus } from '../../../calc/supply/load-flow/phasor.ts';
 import { regulation } from '../../../calc/supply/transformers/transformer.ts';
 import {
   ambientFactor,
@@ -11,12 +11,11 @@ import {
   circularMils,
   groundingSize,
   sizesUpFrom,
-  smallestCarrying,
-  standardKvaAtLeast,
   standardRatingAtMost,
   transformerProtection,
 } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { lagging, smallestCarrying, standardKvaAtLeast, times } from './by-hand.ts';
 import { calcKind } from './calc-kind.ts';
 
 /** Inputs as printed: the keys are the collection's. */
@@ -217,13 +216,13 @@ export const RUNS: Readonly<Record<string, (printed: Printed) => Answer>> = {
     const duty = { amps, continuous: true, metal: 'Cu', insulation: 'THW', ambientC, currentCarrying: 3 };
     return {
       step1_a: design,
-      step1_size: smallestCarrying(nec, design, 'copper', terminals_c),
+      step1_size: smallestCarrying(design, 'copper', terminals_c),
       step2_a: amps / ambientFactor(nec, 75, ambientC),
       size: calcKind<{ conductor: { size: string } }>('branch', { ...duty, terminalC: terminals_c }).conductor.size,
     };
   },
   'am-11': ({ required_a, terminals_c }) => {
-    const size = smallestCarrying(nec, required_a, 'copper', terminals_c) ?? '';
+    const size = smallestCarrying(required_a, 'copper', terminals_c) ?? '';
     const conductor = { size, metal: 'Cu', insulation: 'THWN' };
     const input = { conductor, ambientC: 30, currentCarrying: 3, terminalC: terminals_c };
     return { size, ampacity: calcKind<{ ampacity: number }>('ampacity', input).ampacity };
@@ -238,7 +237,7 @@ export const RUNS: Readonly<Record<string, (printed: Printed) => Answer>> = {
   }),
   'fe-04': ({ service_a, factor, terminals_c }) => {
     const amps = factor * service_a;
-    return { amps, size: smallestCarrying(nec, amps, 'aluminum', terminals_c) };
+    return { amps, size: smallestCarrying(amps, 'aluminum', terminals_c) };
   },
   'fe-06': chargerBranch,
   'fe-07': chargerBranch,
@@ -319,7 +318,7 @@ export const RUNS: Readonly<Record<string, (printed: Printed) => Answer>> = {
   },
   'tr-16': ({ v_primary, v_secondary, phases, load_a_per_phase }) => {
     const required = (Math.sqrt(3) * v_secondary * load_a_per_phase) / 1000;
-    const kva = standardKvaAtLeast(nec, required, phases);
+    const kva = standardKvaAtLeast(required, phases);
     const { primaryAmps } = calcKind<{ primaryAmps: number }>('transformer', {
       kva,
       primaryVolts: v_primary,

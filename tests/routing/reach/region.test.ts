@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { reachRegion, withinReach } from '../../../routing/reach/region.ts';
+import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import { CAR, drop, siteOf, stall } from './sites.ts';
+import { withinReach } from './within-reach.ts';
 
 const inPolygon = (polygon: readonly Point2[], [x, y]: Point2): boolean => {
   let odd = false;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import { parseLength, printDecimal, printLength } from '../../../routing/site/feet-inches.ts';
+import { parseLength, printLength } from '../../../routing/site/feet-inches.ts';
 import { UNITS, type Units } from '../../../routing/site/vocabulary.ts';
 
 const feetOf = (text: string, units: Units = 'ft'): number | string => {
@@ -225,13 +225,6 @@ describe('a printed length', () => {
     expect(printLength(12 + 6.6 / 12, 'ft', { inchParts: 1, decimals: 1 })).toBe(`12' 7"`);
     expect(printLength(12 + 6.6 / 12, 'ft', { inchParts: 4, decimals: 1 })).toBe(`12' 6 1/2"`);
     expect(printLength(12.5, 'm', { inchParts: 1, decimals: 1 })).toBe('3.8 m');
-  });
-
-  it('may be a decimal of its unit', () => {
-    expect(printDecimal(12.54, 'ft', 1)).toBe('12.5 ft');
-    expect(printDecimal(12.5, 'm', 2)).toBe('3.81 m');
-    expect(printDecimal(-0.01, 'ft', 1)).toBe('0.0 ft');
-    expect(printDecimal(Number.NaN, 'ft', 1)).toBe('\u2013');
   });
 
   const anyLength = fc.double({ min: -99_999, max: 99_999, noNaN: true });

@@ -1,5 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { BUILT_IN_VEHICLES, VEHICLE_NOTES } from '../../../routing/site/vehicles.ts';
+import { BUILT_IN_VEHICLES } from '../../../routing/site/vehicles.ts';
 
 const inches = (feet: number) => Math.round(feet * 12 * 1e6) / 1e6;
 
@@ -47,15 +47,6 @@ describe('the built-in vehicle classes', () => {
         expect(inlet.share).toBeCloseTo((middles[i] ?? Number.NaN) / total, 12);
       });
       expect(inlets.reduce((sum, inlet) => sum + inlet.share, 0)).toBeCloseTo(1, 12);
-    }
-  });
-
-  it('each have a note of where their figures come from', () => {
-    expect([...VEHICLE_NOTES.keys()]).toEqual([...BUILT_IN_VEHICLES.keys()]);
-    for (const { meaning, envelope, inlets } of VEHICLE_NOTES.values()) {
-      expect(meaning).not.toBe('');
-      expect(envelope).toMatch(/open data set of US-market plug-in models/);
-      expect(inlets).toMatch(/common practice, no source/);
     }
   });
 });

@@ -7,7 +7,7 @@ import { MOUNTS } from '../../../routing/site/vocabulary.ts';
 import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
 import type { Edit } from '../../../web/document/edit.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
-import { changeElements, insertVertex } from '../../../web/document/edits/change.ts';
+import { changeElements } from '../../../web/document/edits/change.ts';
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { mountDrops } from '../../../web/document/edits/mount-drops.ts';
@@ -84,8 +84,6 @@ const GESTURES = {
       refs.filter(({ list }) => list === 'drops').map(({ id }) => id),
       MOUNTS[n % 3]!,
     ).edit,
-  vertex: (file, refs, { x, y, n }) =>
-    insertVertex(file, refs.find(({ list }) => list === 'raceways')?.id ?? '', n % 3, [x, y, 10]),
   column: (file, _, { x, y }) => addElements(file, 'columns', [{ id: newId(file, 'C'), at: [x, y], size: [1, 2] }]),
   drop: (file, _, { x, y }) => addElements(file, 'drops', [{ id: newId(file, 'D'), box: [x, y, 12], cord: 25 }]),
   rename: (file, refs, { n }) => {

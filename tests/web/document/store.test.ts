@@ -5,7 +5,6 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { writeSite } from '../../../routing/site/write.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
-import { changeElement } from '../../../web/document/edits/change.ts';
 import { array } from '../../../web/document/edits/copy.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
@@ -13,6 +12,7 @@ import type { Ref } from '../../../web/document/element-lists.ts';
 import { emptySite } from '../../../web/document/opening.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
 import { anyGesture, editOf } from './any-edit.ts';
+import { changeElement } from './change-element.ts';
 import { D1, moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';
 

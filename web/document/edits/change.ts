@@ -1,7 +1,7 @@
-import type { Point3, SiteFile } from '../../../routing/site/site.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
-import { type Element, type ElementOf, elementOf, type ListName, listOf, type Ref } from '../element-lists.ts';
-import { elementInFile, spotInFile } from '../file-lengths.ts';
+import type { Element, ElementOf, ListName, Ref } from '../element-lists.ts';
+import { elementInFile } from '../file-lengths.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 
@@ -9,12 +9,6 @@ import { inWords } from './in-words.ts';
 export type Patch<L extends ListName = ListName> = L extends ListName
   ? { readonly [K in keyof Omit<ElementOf<L>, 'id'>]?: ElementOf<L>[K] | undefined }
   : never;
-
-/** Changes fields of one element. Lengths in the patch are site feet. */
-export function changeElement(file: SiteFile, id: string, patch: Patch): Edit {
-  const list = listOf(file, id);
-  return changeElements(file, list ? [{ list, id }] : [], patch);
-}
 
 /** Changes the same fields of several elements: "Cord of 12 drops". Lengths in the patch are site feet. */
 export function changeElements(file: SiteFile, refs: readonly Ref[], patch: Patch): Edit {
@@ -31,15 +25,6 @@ function patched(file: SiteFile, list: ListName, element: Element, patch: Patch)
   const removed = new Set(given.filter(([, value]) => value === undefined).map(([name]) => name));
   const kept = Object.entries({ ...element, ...values }).filter(([name]) => !removed.has(name));
   return Object.fromEntries(kept) as unknown as Element;
-}
-
-/** Puts a vertex into a raceway, before the one that stands at `index`; at its end where that is past the last. */
-export function insertVertex(file: SiteFile, raceway: string, index: number, atFt: Point3): Edit {
-  const before = elementOf(file, 'raceways', raceway);
-  if (!before) return { name: 'Add vertex', steps: [] };
-  const path = [...before.path];
-  path.splice(index, 0, spotInFile(file, atFt));
-  return { name: `Add vertex to ${raceway}`, steps: changeStep('raceways', before, { ...before, path }) };
 }
 
 function fieldWords(names: readonly string[]): string {

@@ -21,25 +21,14 @@ export function moveElements(file: SiteFile, refs: readonly Ref[], dxFt: number,
   return { name: `Move ${nameOf(steps, parts)}`, steps };
 }
 
-/** Moves one handle by site feet: a vertex of a raceway, a drop's box or retractor, an equipment's entry. */
-export const moveHandle = (file: SiteFile, ref: Ref, dxFt: number, dyFt: number, dzFt = 0): Edit =>
-  moveElements(file, [ref], dxFt, dyFt, dzFt);
-
 /** Puts a drop where its box lies at a place, site feet: its retractor goes along. */
 export function placeDrop(file: SiteFile, id: string, atFt: Point3): Edit {
-  const box = handleAt(file, { list: 'drops', id, part: { kind: 'box' } });
+  const box = elementOf(file, 'drops', id)?.box;
   const at = spotInFile(file, atFt);
   const [x, y, z] = box ? [at[0] - box[0], at[1] - box[1], at[2] - box[2]] : [0, 0, 0];
   const motion = shift(x, y, z);
   const steps = movedSteps(held(file, [{ list: 'drops', id }]), motion);
   return { name: `Move ${nameOf(steps, [])}`, steps };
-}
-
-/** Puts one handle at a place, site feet. */
-export function placeHandle(file: SiteFile, ref: Ref, atFt: Point3): Edit {
-  const at = spotInFile(file, atFt);
-  const steps = partSteps(file, [ref], () => at);
-  return { name: `Move ${nameOf(steps, [ref])}`, steps };
 }
 
 /** Turns elements counter-clockwise about a place, site feet. */
@@ -88,17 +77,6 @@ function withHandle(element: Element, part: Ref['part'], to: (at: Point3) => Poi
   }
   if (part?.kind === 'entry' && 'entry' in element) return { ...element, entry: to(element.entry) };
   return element;
-}
-
-/** The place of a handle, in the file's units; undefined where the element has none such. */
-export function handleAt(file: SiteFile, { list, id, part }: Ref): Point3 | undefined {
-  const element = elementOf(file, list, id);
-  if (!element) return undefined;
-  if (part?.kind === 'vertex' && 'path' in element) return element.path[part.index];
-  if (part?.kind === 'box' && 'box' in element) return element.box;
-  if (part?.kind === 'retractor' && 'box' in element) return element.retractor;
-  if (part?.kind === 'entry' && 'entry' in element) return element.entry;
-  return undefined;
 }
 
 const PART_WORDS = { vertex: 'vertex', box: 'box', retractor: 'retractor', entry: 'entry' } as const;

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { newId, newIds } from '../../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { addAll, addElements } from '../../../../web/document/edits/add.ts';
-import { changeElement, changeElements, insertVertex } from '../../../../web/document/edits/change.ts';
+import { changeElements } from '../../../../web/document/edits/change.ts';
 import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
+import { changeElement } from '../change-element.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 
@@ -34,16 +35,6 @@ describe('changeElement', () => {
     const edit = changeElements(SMALL, refs, { restHeight: 3 });
     expect(edit.name).toBe('Change rest height of 2 drops');
     expect(checkEdit(SMALL, edit).drops?.map(({ restHeight }) => restHeight)).toEqual([3, 3]);
-  });
-
-  test('a vertex is put in before the one at its place', () => {
-    const after = checkEdit(SMALL, insertVertex(SMALL, 'R1', 2, [20, 18, 12]));
-    expect(after.raceways?.[0]?.path).toEqual([
-      [50, 18, 8],
-      [50, 18, 12],
-      [20, 18, 12],
-      [0, 18, 12],
-    ]);
   });
 });
 

@@ -1,14 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { SiteFile } from '../../../../routing/site/site.ts';
-import {
-  handleAt,
-  mirror,
-  moveElements,
-  moveHandle,
-  placeDrop,
-  placeHandle,
-  rotate,
-} from '../../../../web/document/edits/move.ts';
+import type { Point3, SiteFile } from '../../../../routing/site/site.ts';
+import { mirror, moveElements, placeDrop, rotate } from '../../../../web/document/edits/move.ts';
 import { elementOf, type Ref } from '../../../../web/document/element-lists.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
@@ -72,7 +64,7 @@ describe('moveElements', () => {
 describe('handles', () => {
   test('a vertex of a raceway moves alone', () => {
     const ref: Ref = { list: 'raceways', id: 'R1', part: { kind: 'vertex', index: 1 } };
-    const edit = moveHandle(SMALL, ref, 0, 2, 1);
+    const edit = moveElements(SMALL, [ref], 0, 2, 1);
     expect(edit.name).toBe('Move vertex of R1');
     expect(checkEdit(SMALL, edit).raceways?.[0]?.path).toEqual([
       [50, 18, 8],
@@ -81,20 +73,20 @@ describe('handles', () => {
     ]);
   });
 
-  test('a retractor, a box and an entry are put where they are told to, in feet', () => {
+  test('a retractor, a box and an entry move alone, by feet', () => {
+    const moved = (file: SiteFile, ref: Ref) => checkEdit(file, moveElements(file, [ref], 1, 2, -3));
     const retractor: Ref = { list: 'drops', id: 'D1', part: { kind: 'retractor' } };
     const box: Ref = { list: 'drops', id: 'D1', part: { kind: 'box' } };
     const entry: Ref = { list: 'equipment', id: 'P1', part: { kind: 'entry' } };
-    let file = checkEdit(SMALL, placeHandle(SMALL, retractor, [1, 2, 3]));
-    file = checkEdit(file, placeHandle(file, box, [4, 5, 6]));
-    file = checkEdit(file, placeHandle(file, entry, [7, 8, 9]));
-    expect([retractor, box, entry].map((ref) => handleAt(file, ref))).toEqual([
-      [1, 2, 3],
-      [4, 5, 6],
-      [7, 8, 9],
-    ]);
-    expect(elementOf(file, 'equipment', 'P1')?.at).toEqual([50, 18]);
-    expect(handleAt(checkEdit(METRIC, placeHandle(METRIC, box, [10, 0, 10])), box)).toEqual([3.048, 0, 3.048]);
+    const [drop] = SMALL.drops!;
+    const by = ([x, y, z]: Point3): Point3 => [x + 1, y + 2, z - 3];
+    expect(moved(SMALL, retractor).drops?.[0]).toEqual({ ...drop, retractor: by(drop!.retractor!) });
+    expect(moved(SMALL, box).drops?.[0]).toEqual({ ...drop, box: by(drop!.box) });
+    const panel = elementOf(SMALL, 'equipment', 'P1')!;
+    expect(elementOf(moved(SMALL, entry), 'equipment', 'P1')).toEqual({ ...panel, entry: by(panel.entry!) });
+    const [x = 0, y = 0, z = 0] = METRIC.drops![0]!.box;
+    const metres = moved(METRIC, box).drops![0]!.box;
+    expect(metres).toEqual([x + 0.3048, y + 0.6096, z - 0.9144].map((at) => expect.closeTo(at, 9)));
   });
 
   test('two vertices of one raceway move in one step', () => {

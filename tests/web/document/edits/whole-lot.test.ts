@@ -5,7 +5,7 @@ import { setOutPlace } from '../../../../routing/site/grid-frame.ts';
 import { ELEMENT_LISTS } from '../../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { mirror, moveElements, moveHandle, rotate } from '../../../../web/document/edits/move.ts';
+import { mirror, moveElements, rotate } from '../../../../web/document/edits/move.ts';
 import { setField } from '../../../../web/document/edits/set.ts';
 import { elementsOf, type Ref } from '../../../../web/document/element-lists.ts';
 import { checkEdit } from '../check-edit.ts';
@@ -139,7 +139,7 @@ describe('what the tape said stays where it was found', () => {
   });
 
   test('where only the box of its drop moves', () => {
-    const now = checkEdit(LOT, moveHandle(LOT, { list: 'drops', id: 'D1', part: { kind: 'box' } }, 1, 0));
+    const now = checkEdit(LOT, moveElements(LOT, [{ list: 'drops', id: 'D1', part: { kind: 'box' } }], 1, 0));
     expect(now.asBuilt).toBe(LOT.asBuilt);
   });
 
