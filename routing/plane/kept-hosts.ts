@@ -22,6 +22,8 @@ export function keptHosts<T extends object>(
 ): (items: readonly T[]) => Hosts {
   let index: BoxIndex<T> | undefined;
   let last: Hosts = { of: new Int32Array(0), told: {} };
+  /** How many items lie on another: none in most lists, and then none has a host that moved. */
+  let guests = 0;
 
   const hostOf = (items: readonly T[], i: number): number => {
     const item = items[i]!;
@@ -46,28 +48,32 @@ export function keptHosts<T extends object>(
     return of;
   };
 
+  const anew = (items: readonly T[]): Hosts => {
+    last = { of: all(items), told: {} };
+    guests = last.of.reduce((count, host) => count + Number(host >= 0), 0);
+    return last;
+  };
+
   return (items) => {
     if (index?.items === items) return last;
     const before = index;
     index = boxIndex(items, boxOf, index);
     const moved = before && before.items.length === items.length ? changedPlaces(items, before.items) : null;
-    if (moved === null || moved.length > MOST_MOVED) {
-      last = { of: all(items), told: {} };
-      return last;
-    }
-    const of = last.of.slice();
+    if (moved === null || moved.length > MOST_MOVED) return anew(items);
+    const was = last.of;
     const stale = new Set(moved);
     for (const place of moved) for (const near of positionsIn(index, boxOf(items[place]!))) stale.add(near);
-    for (let i = 0; i < of.length; i++) if (of[i]! >= 0 && stale.has(of[i]!)) stale.add(i);
-    if (stale.size > MOST_STALE) {
-      last = { of: all(items), told: {} };
-      return last;
-    }
+    for (let i = 0; guests > 0 && i < was.length; i++) if (was[i]! >= 0 && stale.has(was[i]!)) stale.add(i);
+    if (stale.size > MOST_STALE) return anew(items);
+    let of = was;
     let touched = false;
     for (const i of stale) {
       const host = hostOf(items, i);
-      touched ||= host >= 0 || of[i]! >= 0;
+      touched ||= host >= 0 || was[i]! >= 0;
+      if (host === was[i]) continue;
+      if (of === was) of = was.slice();
       of[i] = host;
+      guests += Number(host >= 0) - Number(was[i]! >= 0);
     }
     last = { of, told: touched ? {} : last.told };
     return last;
