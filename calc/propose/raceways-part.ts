@@ -5,7 +5,7 @@ import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/editions.ts';
-import { supportSpacings } from '../tables/raceway-of.ts';
+import { parkingCover, supportSpacings } from '../tables/raceway-of.ts';
 import { placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
 import { withPullPoints } from './pull-points.ts';
@@ -19,9 +19,15 @@ export function racewaysPart(
   tell: (done: number, of: number) => void,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
-  const spacings = supportSpacings(tablesOf(site.rules));
+  const tables = tablesOf(site.rules);
+  const spacings = supportSpacings(tables);
   const supportEvery = spacings[USUAL_RACEWAY.overhead].feet;
-  const make = { method: USUAL_RACEWAY, price: routePrices(prices, site.rules), supportEvery };
+  const make = {
+    method: USUAL_RACEWAY,
+    price: routePrices(prices, site.rules),
+    supportEvery,
+    cover: parkingCover(tables),
+  };
   const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;
   const ids = newIds(file, 'R', n);

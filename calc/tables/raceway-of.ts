@@ -107,3 +107,10 @@ export function coverInches(tables: CodeTables, method: Method, place: CoverRow[
   if (row === undefined) throw new RangeError(`no cover for ${place}`);
   return method === 'PVC40' || method === 'PVC80' ? row.plasticRaceway : row.metalRaceway;
 }
+
+/** Cover over a raceway under a parking lot, feet: the most that any asks for there. */
+export function parkingCover(tables: CodeTables): number {
+  const row = tables.cover.rows.find(({ place }) => place === 'traffic');
+  if (row === undefined) throw new RangeError(`${tables.edition} tables hold no cover under traffic`);
+  return Math.max(row.metalRaceway, row.plasticRaceway) / 12;
+}

@@ -20,6 +20,8 @@ export interface LatticeWish {
   readonly place: 'overhead' | 'underground';
   /** Supports of what is laid overhead may be so far apart. */
   readonly supportEvery: number;
+  /** What is laid in the ground lies so deep, feet. */
+  readonly cover: number;
 }
 
 /** Where raceways may be laid: straight along the lot and square to it. Lengths in feet. */
@@ -33,8 +35,6 @@ export interface Lattice {
   readonly terminals: readonly number[];
 }
 
-/** Raceways in the ground lie so deep, feet: NEC Table 300.5(A), 24 in under parking lots. */
-const BURIED = 2;
 /** Over what is to stay clear, feet, where a raceway rises to cross an aisle. */
 const OVER_CLEAR = 0.5;
 /**
@@ -53,7 +53,7 @@ const NOTHING = 1e-6;
 export function latticeOf(
   site: Site,
   frame: LotFrame,
-  { equipment, boxes, place, supportEvery }: LatticeWish,
+  { equipment, boxes, place, supportEvery, cover }: LatticeWish,
 ): Lattice {
   const { entry } = equipment;
   const overhead = place === 'overhead';
@@ -81,7 +81,7 @@ export function latticeOf(
   const alongU = unevenness(v, inFrame, 1) <= unevenness(u, inFrame, 0);
   const [lines, across] = alongU ? [v, u] : [u, v];
   const levels = !overhead
-    ? lines.at.map(() => -BURIED)
+    ? lines.at.map(() => -cover)
     : levelsOf(lines, across, inFrame, alongU ? 1 : 0, (line, other) =>
         steelAt(site.members, frame.outOf(alongU ? [u.at[other]!, v.at[line]!] : [u.at[line]!, v.at[other]!])),
       );

@@ -18,6 +18,8 @@ export interface RacewayMake {
   readonly price: Readonly<Record<Place, SharedPrice>>;
   /** Supports of what is laid overhead may be so far apart, feet. */
   readonly supportEvery: number;
+  /** What is laid in the ground lies so deep, feet. */
+  readonly cover: number;
 }
 
 export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;

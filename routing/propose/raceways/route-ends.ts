@@ -27,6 +27,8 @@ export interface RoutedEnds {
 interface RouteMake {
   readonly price: Readonly<Record<'overhead' | 'underground', SharedPrice>>;
   readonly supportEvery: number;
+  /** What is laid in the ground lies so deep, feet. */
+  readonly cover: number;
 }
 
 /** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
@@ -45,11 +47,11 @@ export function routeEnds(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery }: RouteMake,
+  { price: prices, supportEvery, cover }: RouteMake,
 ): RoutedEnds {
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
-  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery });
+  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover });
   const { points, edges, isNew, root, terminals } = lattice;
   const graph = homeGraph(points.length, edges);
   const search = arcSearch(graph);

@@ -1,17 +1,19 @@
+import { tablesOf } from '../../../calc/tables/editions.ts';
+import { parkingCover } from '../../../calc/tables/raceway-of.ts';
 import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/vocabulary.ts';
+import { useDocument } from '../../document/use-document.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
-/** Cover over a raceway under a parking lot, feet: NEC Table 300.5(A), 24 in. */
-const BURIED = -2;
 const OVERHEAD = 11;
 /** What runs there as a rule. Common practice, no source. */
 const usualMethod = (place: Place): Method => (place === 'underground' ? 'PVC40' : 'EMT');
 
 export function RacewayForm() {
   const [options, change] = useOptions('raceway');
+  const cover = useDocument((state) => parkingCover(tablesOf(state.site.rules)));
   return (
     <FieldGroup name="Raceway" label="Raceway to draw">
       <ChoiceField label="method" value={options.method} choices={METHODS} onChange={(method) => change({ method })} />
@@ -25,7 +27,7 @@ export function RacewayForm() {
           const usual = options.method === usualMethod(options.place);
           change({
             place,
-            ...(moved && { elevation: buried ? BURIED : OVERHEAD }),
+            ...(moved && { elevation: buried ? -cover : OVERHEAD }),
             ...(usual && { method: usualMethod(place) }),
           });
         }}

@@ -19,6 +19,7 @@ const makeOf = (price: Partial<RacewayMake['price']['overhead']>): RacewayMake =
     method: { overhead: 'EMT', underground: 'PVC40' },
     price: { overhead: whole, underground: whole },
     supportEvery: 10,
+    cover: 2,
   };
 };
 
