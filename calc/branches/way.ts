@@ -1,6 +1,6 @@
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Run } from '../../routing/network/run.ts';
-import { COINCIDENT } from '../../routing/plane/space.ts';
+import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
 import type { Method, Place } from '../../routing/site/vocabulary.ts';
 import { remembered } from '../kept/memo.ts';
@@ -44,8 +44,6 @@ export interface Way {
 /** Places nearer than this, ft, are one; legs shorter are not there. */
 export const NO_LENGTH = COINCIDENT;
 
-const apart = (a: Point3, b: Point3): number => Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
-
 /** A raceway that a run lies on, with its pull points. */
 type Lane = readonly [Raceway, readonly Pullpoint[]];
 
@@ -79,7 +77,7 @@ const measured = remembered(
     const legs: string[] = [];
     let length = 0;
     for (let i = 0; i + 1 < run.path.length; i++) {
-      const leg = apart(run.path[i]!, run.path[i + 1]!);
+      const leg = distance(run.path[i]!, run.path[i + 1]!);
       if (leg <= NO_LENGTH) continue;
       length += leg;
       points.push(run.path[i + 1]!);
@@ -138,7 +136,7 @@ function pullsOn(
           (pull.at[2] - start[2]) * (end[2] - start[2])) /
         length;
       const s = Math.min(length, Math.max(0, along));
-      const off = apart(pull.at, mixed(start, end, s / length));
+      const off = distance(pull.at, between(start, end, s / length));
       const known = nearest.get(pull.id);
       if (off > tolerance || (known !== undefined && known.off <= off)) continue;
       nearest.set(pull.id, { id: pull.id, at: at[i]! + s, place: pull.at, off });
@@ -157,12 +155,6 @@ function turnsOf(points: readonly Point3[]): readonly number[] {
   return turns;
 }
 
-const mixed = (a: Point3, b: Point3, t: number): Point3 => [
-  a[0] + (b[0] - a[0]) * t,
-  a[1] + (b[1] - a[1]) * t,
-  a[2] + (b[2] - a[2]) * t,
-];
-
 /** Index of the leg that a distance lies on; at a corner, of the leg that leaves it. */
 export function legAt(way: Way, distance: number): number {
   let leg = 0;
@@ -178,7 +170,7 @@ export function pointAt(way: Way, distance: number): Point3 {
   const to = way.at[leg + 1]!;
   if (distance >= to - NO_LENGTH) return way.points[leg + 1]!;
   if (distance <= from + NO_LENGTH) return way.points[leg]!;
-  return mixed(way.points[leg]!, way.points[leg + 1]!, (distance - from) / (to - from));
+  return between(way.points[leg]!, way.points[leg + 1]!, (distance - from) / (to - from));
 }
 
 /** The path between two distances, corners included. */

@@ -2,6 +2,7 @@ import { proposeDrops } from '../../routing/propose/drops/propose-drops.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Drop, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { lengthIn, placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
 import { USUAL_DROP } from './usual.ts';
@@ -42,7 +43,7 @@ export function dropsPart(
     ...proposal.drops.flatMap(({ stalls }, i) => stalls.map((stall) => ({ drop: ids[i]!, stall }))),
   ];
   const n = drops.length;
-  const stalls = (count: number): string => `${count} ${count === 1 ? 'stall' : 'stalls'}`;
+  const stalls = (count: number): string => counted(count, 'stall');
   return {
     file: n === 0 ? file : { ...file, drops: [...(file.drops ?? []), ...drops] },
     cords,
@@ -51,7 +52,7 @@ export function dropsPart(
       says: [
         n === 0
           ? 'No new drop is wanted.'
-          : `${n} ${n === 1 ? 'drop' : 'drops'} for ${stalls(cords.length - proposal.added.length)}.`,
+          : `${counted(n, 'drop')} for ${stalls(cords.length - proposal.added.length)}.`,
         ...(proposal.added.length > 0
           ? [`${stalls(proposal.added.length)} more from drops that are there and have room.`]
           : []),

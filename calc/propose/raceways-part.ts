@@ -3,6 +3,7 @@ import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { parkingCover, supportSpacings } from '../tables/raceway-of.ts';
@@ -50,7 +51,7 @@ export function racewaysPart(
           ? site.chargers.length === 0
             ? 'There is nothing to route to: no charger is drawn.'
             : 'No new raceway is wanted.'
-          : `${n} ${n === 1 ? 'raceway' : 'raceways'}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
+          : `${counted(n, 'raceway')}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
         ...unheldWords(toSite(next), new Set(ids), spacings),
       ],
       measure: n === 0 ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },

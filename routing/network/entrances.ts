@@ -1,4 +1,5 @@
-import { areaOf, clippedToBox } from '../plane/clip.ts';
+import { areaOf } from '../plane/area.ts';
+import { clippedToBox } from '../plane/clip.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Equipment, Point2, Site } from '../site/site.ts';

@@ -1,7 +1,8 @@
 import { listMemo } from '../lists/list-memo.ts';
+import { areaOf } from '../plane/area.ts';
 import { type Box, boxOf } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
-import { areaOf, clippedToBox } from '../plane/clip.ts';
+import { clippedToBox } from '../plane/clip.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';

@@ -1,3 +1,4 @@
+import { addTo } from '../lists/grouping.ts';
 import type { Equipment, Point3 } from '../site/site.ts';
 import { type Distances, distancesFrom } from './distances.ts';
 import type { Network } from './network.ts';
@@ -41,9 +42,7 @@ function workOutWays(network: Network, entry: Point3, tapLimit: number): Ways {
   const byComponent = new Map<number, Tap[]>();
   for (const tap of taps) {
     const component = componentOf(network, tap);
-    const others = byComponent.get(component);
-    if (others) others.push(tap);
-    else byComponent.set(component, [tap]);
+    addTo(byComponent, component, tap);
   }
   const parts = new Map<number, WaysInPart>();
   for (const [component, own] of byComponent) {

@@ -29,15 +29,3 @@ function clippedToHalf(outline: readonly Point2[], axis: 0 | 1, sense: 1 | -1, v
   }
   return part;
 }
-
-/** Area of a polygon, whichever way its outline goes round. */
-export function areaOf(outline: readonly Point2[]): number {
-  const [ox, oy] = outline[0] ?? [0, 0];
-  let double = 0;
-  for (let i = 0; i < outline.length; i++) {
-    const [ax, ay] = outline[i]!;
-    const [bx, by] = outline[(i + 1) % outline.length]!;
-    double += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
-  }
-  return Math.abs(double) / 2;
-}

@@ -1,4 +1,5 @@
 import { changedPlaces } from '../lists/changed-places.ts';
+import { addTo } from '../lists/grouping.ts';
 import type { Box } from './box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from './box-index.ts';
 
@@ -91,9 +92,7 @@ export function guestsOf({ of }: Hosts): ReadonlyMap<number, readonly number[]> 
   for (let i = 0; i < of.length; i++) {
     const host = of[i]!;
     if (host < 0) continue;
-    const known = guests.get(host);
-    if (known) known.push(i);
-    else guests.set(host, [i]);
+    addTo(guests, host, i);
   }
   return guests;
 }

@@ -1,3 +1,4 @@
+import { twiceAreaOf } from './area.ts';
 import type { Box } from './box.ts';
 import type { Point2 } from './point.ts';
 
@@ -33,7 +34,7 @@ export function obstacleOf(outline: readonly Point2[]): Obstacle {
     const before = outline[(i + outline.length - 1) % outline.length]!;
     return outline.length === 1 || p[0] !== before[0] || p[1] !== before[1];
   });
-  if (doubleArea(points) < 0) points = points.toReversed();
+  if (twiceAreaOf(points) < 0) points = points.toReversed();
   const n = points.length;
   const xs = Float64Array.from(points, (p) => p[0]);
   const ys = Float64Array.from(points, (p) => p[1]);
@@ -168,17 +169,6 @@ export function outlineDistance(o: Obstacle, x: number, y: number): number {
     least = Math.min(least, Math.hypot(x - o.xs[i]! - t * dx, y - o.ys[i]! - t * dy));
   }
   return least;
-}
-
-function doubleArea(points: readonly Point2[]): number {
-  const [ox, oy] = points[0] ?? [0, 0];
-  let area = 0;
-  for (let i = 0; i < points.length; i++) {
-    const [ax, ay] = points[i]!;
-    const [bx, by] = points[(i + 1) % points.length]!;
-    area += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
-  }
-  return area;
 }
 
 // A pentagram turns left everywhere and is not convex: its normals go round twice.

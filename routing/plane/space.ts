@@ -1,10 +1,13 @@
-import type { Point3 } from './point.ts';
+import type { Point2, Point3 } from './point.ts';
 
 /** Points nearer than this, in feet, are one point: far under any drawing's accuracy, far over rounding at 100,000 ft. */
 export const COINCIDENT = 1e-7;
 
 /** Slack, in feet, for comparing a length with a limit or with another length: exactly at the limit is within it. */
 export const LENGTH_SLACK = 1e-9;
+
+/** A point as the plan shows it, without its elevation. */
+export const inPlan = ([x, y]: Point3): Point2 => [x, y];
 
 /** Straight distance between two points in space. */
 export function distance(a: Point3, b: Point3): number {

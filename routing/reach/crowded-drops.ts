@@ -1,16 +1,18 @@
 import { fewNamed, toldOverlaps } from '../overlaps/told-overlaps.ts';
 import { keptHosts } from '../plane/kept-hosts.ts';
+import { distance } from '../plane/space.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
-import type { Charger, Drop, Point3 } from '../site/site.ts';
+import type { Charger, Drop } from '../site/site.ts';
 import type { Units } from '../site/vocabulary.ts';
+import { counted } from '../words/counted.ts';
 
 /** Two boxes nearer than this are in one place: there is no room to mount both. Common practice, no source. */
 const APART = 0.5;
 
 const boxHosts = keptHosts<Drop>(
   ({ box: [x, y] }) => ({ minX: x - APART, minY: y - APART, maxX: x + APART, maxY: y + APART }),
-  (a, b) => apart(a.box, b.box) < APART,
+  (a, b) => distance(a.box, b.box) < APART,
   ({ box }) => box.join(' '),
 );
 
@@ -26,7 +28,7 @@ export function coincidingBoxes(drops: readonly Drop[], units: Units): readonly 
     hosts,
     (host, guests) => {
       const a = drops[host]!;
-      const gap = Math.min(...guests.slice(0, 100).map((guest) => apart(a.box, drops[guest]!.box)));
+      const gap = Math.min(...guests.slice(0, 100).map((guest) => distance(a.box, drops[guest]!.box)));
       const names = ids(guests);
       return {
         ...base,
@@ -50,8 +52,6 @@ export function coincidingBoxes(drops: readonly Drop[], units: Units): readonly 
   latest = { told: hosts.told, units, findings };
   return findings;
 }
-
-const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 const idleDrops = (idle: readonly string[], of: number): Finding => ({
   severity: 'warn',
@@ -89,7 +89,7 @@ export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[
       severity: 'warn',
       rule: 'cords-per-drop',
       about: [id, ...hung],
-      says: `${id} holds ${holds} cord${holds === 1 ? '' : 's'} and ${hung.length} chargers hang from it: ${hung.join(', ')}.`,
+      says: `${id} holds ${counted(holds, 'cord')} and ${hung.length} chargers hang from it: ${hung.join(', ')}.`,
       value: hung.length,
       limit: holds,
       source: 'cords that the drop is made for',

@@ -1,3 +1,4 @@
+import { distance } from '../plane/space.ts';
 import type { AsBuilt, Drop, Point3 } from './site.ts';
 
 type Places = Pick<Drop, 'box' | 'retractor'>;
@@ -20,9 +21,8 @@ const shifted = (place: Point3, from: Point3, to: Point3): Point3 =>
 /** How far box and retractor were built from where they are drawn, in the units of the drop; the greater of the two. */
 export function awayFromDrawing(drop: Places, found: AsBuilt | undefined): number {
   const built = dropAsBuilt(drop, found);
-  const apart = (a: Point3, b: Point3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
   return Math.max(
-    apart(built.box, drop.box),
-    built.retractor && drop.retractor ? apart(built.retractor, drop.retractor) : 0,
+    distance(built.box, drop.box),
+    built.retractor && drop.retractor ? distance(built.retractor, drop.retractor) : 0,
   );
 }

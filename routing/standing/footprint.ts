@@ -1,4 +1,5 @@
-import { areaOf, clippedToBox } from '../plane/clip.ts';
+import { areaOf } from '../plane/area.ts';
+import { clippedToBox } from '../plane/clip.ts';
 import { direction } from '../plane/direction.ts';
 import { type Rectangle, rectangleAt } from '../plane/rectangle.ts';
 import type { Finding } from '../site/finding.ts';

@@ -3,6 +3,7 @@ import { printLength } from '../../routing/site/feet-inches.ts';
 import { planWords } from '../../routing/site/gridline-words.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -229,7 +230,7 @@ function KindsAside() {
   const locked = useView((state) => state.lockedKinds.size);
   if (hidden + locked === 0) return null;
   const words = [
-    hidden > 0 && `${hidden} ${hidden === 1 ? 'kind' : 'kinds'} hidden`,
+    hidden > 0 && `${counted(hidden, 'kind')} hidden`,
     locked > 0 && `${locked} ${hidden > 0 ? '' : locked === 1 ? 'kind ' : 'kinds '}locked`,
   ];
   return <span>{words.filter(Boolean).join(', ')}</span>;

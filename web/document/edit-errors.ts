@@ -1,3 +1,4 @@
+import { addTo } from '../../routing/lists/grouping.ts';
 import { type Path, placeOf, type SiteError, type TellFault } from '../../routing/site/place.ts';
 import { tellReferenceErrors } from '../../routing/site/reference-errors.ts';
 import { tellShapeErrors } from '../../routing/site/shape-errors.ts';
@@ -36,9 +37,7 @@ function touchedPart(after: SiteFile, edit: Edit): SiteFile {
     if (step.kind === 'set' && step.after !== undefined) part[step.field] = step.after;
     const element = step.kind === 'insert' ? step.element : step.kind === 'change' ? step.after : null;
     if (element === null || step.kind === 'set') continue;
-    const list = lists.get(step.list);
-    if (list) list.push(element);
-    else lists.set(step.list, [element]);
+    addTo(lists, step.list, element);
   }
   return { ...part, ...Object.fromEntries(lists) } as SiteFile;
 }

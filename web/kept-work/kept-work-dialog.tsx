@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import { writeSite } from '../../routing/site/write.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { nameSite } from '../document/edits/set.ts';
 import { download, fileDoor, fileNameOf } from '../document/files.ts';
 import type { KeptSite, Refusal, Restored } from '../document/kept-work.ts';
@@ -139,7 +140,7 @@ function restoredWords(fileName: string, restored: Restored): string {
   if (!restored.ok) return `${fileName} was not read back: ${restored.says}.`;
   const { restored: count, same, faults } = restored;
   const parts = [`${count === 1 ? 'One site' : `${count} sites`} brought back from ${fileName}`];
-  if (same > 0) parts.push(`${same} ${same === 1 ? 'was' : 'were'} here already`);
+  if (same > 0) parts.push(`${counted(same, 'was', 'were')} here already`);
   if (faults.length > 0) parts.push(`${faults.length} could not be read (${faults.slice(0, 3).join('; ')})`);
   return `${parts.join(', ')}.`;
 }

@@ -2,6 +2,7 @@ import { circuitOf } from '../../calc/plan/circuits.ts';
 import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-file.ts';
 import { whyCircuit, whyConduit } from '../../calc/why/why.ts';
 import { whyBox } from '../../calc/why/why-supply.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
@@ -105,7 +106,7 @@ export function Circuit({ charger }: { readonly charger: string }) {
     <section aria-label={`Circuit of ${charger}`}>
       <Facts>
         <Fact name="run">
-          {nearestInch(run.length, units)} from <Link id={run.from} />, {run.bends} {run.bends === 1 ? 'bend' : 'bends'}
+          {nearestInch(run.length, units)} from <Link id={run.from} />, {counted(run.bends, 'bend')}
         </Fact>
         <Fact name="conductor length">{nearestInch(run.conductorLength ?? Number.NaN, units)} a line</Fact>
         {circuit && <CircuitFacts circuit={circuit} />}

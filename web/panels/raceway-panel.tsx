@@ -1,4 +1,5 @@
 import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField } from '../parts/fields.tsx';
@@ -26,8 +27,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
         {conduits.slice(0, 8).map((conduit) => (
           <Fact key={conduit.id} name={`${conduit.from} to ${conduit.to}`}>
             {conduit.tradeSize ? `${conduit.tradeSize}" ` : ''}
-            {conduit.method}, {nearestInch(conduit.length, units)},{' '}
-            {conduit.circuits.length === 1 ? '1 circuit' : `${conduit.circuits.length} circuits`}
+            {conduit.method}, {nearestInch(conduit.length, units)}, {counted(conduit.circuits.length, 'circuit')}
           </Fact>
         ))}
         {conduits.length > 8 && <Fact name="and">{conduits.length - 8} more conduits</Fact>}

@@ -1,4 +1,5 @@
 import type { Units } from '../../routing/site/vocabulary.ts';
+import { counted } from '../../routing/words/counted.ts';
 import type { LineColor } from '../board/scene/mark.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { fitting, patchOf, stripLabels } from './strip-labels.ts';
@@ -126,7 +127,7 @@ function Conduit({ conduit, x1, x2 }: ConduitProps) {
   const { tradeSize, method, circuits } = conduit;
   if (x2 - x1 < 6) return null;
   const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;
-  const who = circuits.length === 1 ? '1 circuit' : `${circuits.length} circuits`;
+  const who = counted(circuits.length, 'circuit');
   const words = fitting([`${size}, ${who}`, size, ...(tradeSize ? [`${tradeSize}"`] : [])], x2 - x1 - 4);
   return (
     <g>

@@ -2,6 +2,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { circuitOf } from '../../calc/plan/circuits.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { boxInView, toScreen } from '../board/camera.ts';
 import { lanesOf } from '../board/scene/lanes.ts';
 import { chargersByDrop } from '../board/scene/scene.ts';
@@ -93,7 +94,7 @@ export function Strip() {
         {raceway && <span className="quiet">the longest through {raceway}</span>}
         <span className="quiet">
           {nearestInch(run.length ?? 0, units)} along, {nearestInch(run.conductorLength ?? 0, units)} of conductor,{' '}
-          {run.bends} {run.bends === 1 ? 'bend' : 'bends'} of {Math.round(run.bendDegrees)} degrees in all
+          {counted(run.bends, 'bend')} of {Math.round(run.bendDegrees)} degrees in all
         </span>
         {mates.length > 0 && (
           <span className="quiet">

@@ -1,5 +1,6 @@
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Mount, Units } from '../../routing/site/vocabulary.ts';
+import { counted } from '../../routing/words/counted.ts';
 import type { Mounted } from '../document/edits/mount-drops.ts';
 
 const NAMES: Readonly<Record<Mount, readonly [one: string, many: string]>> = {
@@ -34,6 +35,6 @@ export function mountedWords(
   const ways =
     wayless === 0
       ? ''
-      : ` ${wayless} ${wayless === 1 ? 'charger has' : 'chargers have'} no way that comes ${mount === 'pedestal' ? 'down ' : ''}to ${wayless === 1 ? 'it' : 'them'}${mount === 'pedestal' ? ': draw it, or have it proposed in the ground' : ''}.`;
+      : ` ${counted(wayless, 'charger has', 'chargers have')} no way that comes ${mount === 'pedestal' ? 'down ' : ''}to ${wayless === 1 ? 'it' : 'them'}${mount === 'pedestal' ? ': draw it, or have it proposed in the ground' : ''}.`;
   return `${who}${did.length > 0 ? `: ${did.join(', ')}` : ''}.${ways}`;
 }

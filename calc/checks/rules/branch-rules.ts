@@ -1,4 +1,5 @@
 import type { Feeder, Raceway } from '../../../routing/site/site.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { cited } from '../../tables/sections.ts';
 import { branchCounts, counting } from '../counts.ts';
@@ -86,7 +87,7 @@ export const BRANCH_RULES = {
     lookedAt: ({ branches, feeders }) => branchCounts(branches).conduits + sized(feeders),
     missed: ({ feeders }) => {
       const count = unsized(feeders);
-      return count === 0 ? null : `the fill of ${count} ${count === 1 ? 'feeder' : 'feeders'} of a size not held`;
+      return count === 0 ? null : `the fill of ${counted(count, 'feeder')} of a size not held`;
     },
   },
   'tray-fill': {
@@ -95,7 +96,7 @@ export const BRANCH_RULES = {
     lookedAt: ({ site }) => trays(site.raceways),
     missed: ({ site }) => {
       const count = trays(site.raceways);
-      return count === 0 ? null : `the fill of ${count} ${count === 1 ? 'tray' : 'trays'}`;
+      return count === 0 ? null : `the fill of ${counted(count, 'tray')}`;
     },
   },
   cover: {

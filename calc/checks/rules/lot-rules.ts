@@ -1,5 +1,6 @@
 import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
 import { workingSpaceSize } from '../../../routing/site/working-space.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
@@ -63,7 +64,7 @@ export const LOT_RULES = {
     lookedAt: ({ reach }) => reach.length,
     missed: ({ site }) => {
       const count = idle(site.chargers);
-      return count === 0 ? null : `the reach of ${count} ${count === 1 ? 'charger' : 'chargers'} meant for no stall`;
+      return count === 0 ? null : `the reach of ${counted(count, 'charger')} meant for no stall`;
     },
   },
   'cord-limit': {

@@ -1,4 +1,5 @@
 import type { Equipment, Load } from '../../../routing/site/site.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import { remembered } from '../../kept/memo.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
@@ -78,7 +79,7 @@ export const SUPPLY_RULES = {
     lookedAt: held,
     missed: ({ tree }) => {
       const count = unheld(tree.nodes);
-      return count === 0 ? null : `the conductors of ${count} ${count === 1 ? 'feeder' : 'feeders'} of a size not held`;
+      return count === 0 ? null : `the conductors of ${counted(count, 'feeder')} of a size not held`;
     },
   },
   'breaker-rating': {
@@ -132,7 +133,7 @@ export const SUPPLY_RULES = {
     lookedAt: ({ tree }) => rated(tree.nodes),
     missed: ({ tree }) => {
       const count = transformers(tree.nodes) - rated(tree.nodes);
-      return count === 0 ? null : `${count} ${count === 1 ? 'transformer' : 'transformers'} without a rating`;
+      return count === 0 ? null : `${counted(count, 'transformer')} without a rating`;
     },
   },
   'transformer-protection': {

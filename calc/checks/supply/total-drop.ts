@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { siteRule } from '../../../routing/site/rule-notes.ts';
 import type { Charger, Site } from '../../../routing/site/site.ts';
@@ -67,9 +68,7 @@ export function totalDropFindings(
 function fedsOf(chargers: readonly Charger[]): Map<string, Fed> {
   const places = new Map<string, number[]>();
   chargers.forEach(({ from }, i) => {
-    const own = places.get(from);
-    if (own) own.push(i);
-    else places.set(from, [i]);
+    addTo(places, from, i);
   });
   return new Map([...places].map(([equipment, own]) => [equipment, { equipment, places: own, over: null }]));
 }

@@ -1,5 +1,6 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
 import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
@@ -47,12 +48,10 @@ const line = (layer: LayerName, points: readonly Point2[], closed = false): Draw
 const lineInSpace = (layer: LayerName, points: readonly Point3[]): DrawnItem => ({
   kind: 'line',
   layer,
-  points: points.map(flat),
+  points: points.map(inPlan),
   closed: false,
   z: points.map(([, , z]) => z),
 });
-
-const flat = ([x, y]: Point3): Point2 => [x, y];
 
 const text = (layer: LayerName, at: Point2, words: string, more: Partial<DrawnText> = {}): DrawnItem => ({
   kind: 'text',
@@ -119,7 +118,7 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
       kind: 'symbol',
       layer: 'pullPoints',
       symbol: buried.has(id) ? 'handhole' : 'pull-point',
-      at: flat(at),
+      at: inPlan(at),
       z: at[2],
       of: id,
     }),
@@ -130,7 +129,7 @@ function raceways(site: Site, plan: Plan): DrawnItem[] {
       kind: 'symbol',
       layer: 'pullPoints',
       symbol: buried.has(id) ? 'handhole' : 'junction',
-      at: flat(at),
+      at: inPlan(at),
       z: at[2],
       of: id,
     }),
@@ -171,15 +170,15 @@ function drops(site: Site): DrawnItem[] {
     const hung = retractor ?? box;
     const apart = Math.hypot(hung[0] - box[0], hung[1] - box[1]);
     return [
-      { kind: 'symbol', layer: 'drops', symbol: 'box', at: flat(box), z: box[2], of: id } as const,
-      ...(apart > 0.01 ? [line('drops', [flat(box), flat(hung)])] : []),
+      { kind: 'symbol', layer: 'drops', symbol: 'box', at: inPlan(box), z: box[2], of: id } as const,
+      ...(apart > 0.01 ? [line('drops', [inPlan(box), inPlan(hung)])] : []),
       ...(retractor
         ? [
             {
               kind: 'symbol',
               layer: 'drops',
               symbol: 'retractor',
-              at: flat(retractor),
+              at: inPlan(retractor),
               z: retractor[2],
               of: id,
             } as const,

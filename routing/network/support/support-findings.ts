@@ -5,6 +5,7 @@ import type { Finding } from '../../site/finding.ts';
 import { siteRule } from '../../site/rule-notes.ts';
 import type { Drop, Point3, Raceway, Site } from '../../site/site.ts';
 import type { Method, Units } from '../../site/vocabulary.ts';
+import { counted } from '../../words/counted.ts';
 import { keptNear, type Overhead } from './kept-near.ts';
 import { nearestMember, type Steel, steelOf } from './steel-near.ts';
 import { hangs, unheldStretches } from './unheld.ts';
@@ -145,15 +146,15 @@ let bare: Bare = { raceways: [], drops: [], counts: '', findings: [] };
 function nothingDrawn(raceways: readonly Raceway[], drops: readonly Drop[]): readonly Finding[] {
   if (bare.raceways === raceways && bare.drops === drops) return bare.findings;
   const counts = [
-    counted(raceways.filter(isHung).length, 'raceway'),
-    counted(drops.filter(isOverhead).length, 'drop'),
+    ifAny(raceways.filter(isHung).length, 'raceway'),
+    ifAny(drops.filter(isOverhead).length, 'drop'),
   ].filter(Boolean);
   const told = counts.join(' and ');
   bare = { raceways, drops, counts: told, findings: bare.counts === told ? bare.findings : nothingToHangFrom(told) };
   return bare.findings;
 }
 
-const counted = (n: number, what: string): string => (n === 0 ? '' : `${n} ${what}${n === 1 ? '' : 's'}`);
+const ifAny = (n: number, what: string): string => (n === 0 ? '' : counted(n, what));
 
 const nothingToHangFrom = (counts: string): readonly Finding[] =>
   counts === ''

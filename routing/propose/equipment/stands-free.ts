@@ -1,6 +1,7 @@
 import { workingSpaceFindings } from '../../network/equipment-findings.ts';
+import { areaOf } from '../../plane/area.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
-import { areaOf, clippedToBox } from '../../plane/clip.ts';
+import { clippedToBox } from '../../plane/clip.ts';
 import { rectangleAt } from '../../plane/rectangle.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
 import { workingSpaceOf } from '../../site/working-space.ts';

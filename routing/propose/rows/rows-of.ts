@@ -1,3 +1,4 @@
+import { addTo } from '../../lists/grouping.ts';
 import type { Point2 } from '../../site/site.ts';
 import { lineWay, OFF_LINE } from './row-way.ts';
 
@@ -30,9 +31,7 @@ export function rowsOf(things: readonly Standing[]): readonly Row[] {
   const byHeading = new Map<number | null, Standing[]>();
   for (const thing of things) {
     const heading = thing.heading === null ? null : Math.round(turn(thing.heading) * 100) % 36000;
-    const alike = byHeading.get(heading);
-    if (alike) alike.push(thing);
-    else byHeading.set(heading, [thing]);
+    addTo(byHeading, heading, thing);
   }
   const lines = [...byHeading.values()].flatMap(linesOf);
   const way = lines[0]?.way ?? [1, 0];

@@ -1,4 +1,5 @@
-import type { Georef, Point2 } from '../site.ts';
+import { twiceAreaOf } from '../../plane/area.ts';
+import type { Georef } from '../site.ts';
 import { BUDGET, type Imported, refused } from './imported.ts';
 
 type Position = readonly [lon: number, lat: number];
@@ -170,15 +171,7 @@ function ringAt(value: unknown, place: string, spent: { points: number }): reado
   if (first?.[0] !== last?.[0] || first?.[1] !== last?.[1])
     throw new Refusal(place, 'expected a closed ring: its last position is not its first');
   const ring = points.slice(0, -1);
-  return twiceArea(ring) < 0 ? ring.reverse() : ring;
-}
-
-function twiceArea(ring: readonly Point2[]): number {
-  const [ox, oy] = ring[0] ?? [0, 0];
-  return ring.reduce((sum, [x, y], i) => {
-    const [nx, ny] = ring[(i + 1) % ring.length]!;
-    return sum + (x - ox) * (ny - oy) - (nx - ox) * (y - oy);
-  }, 0);
+  return twiceAreaOf(ring) < 0 ? ring.reverse() : ring;
 }
 
 const positionsAt = (value: unknown, place: string, spent: { points: number }): readonly Position[] =>

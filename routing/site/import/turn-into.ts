@@ -1,4 +1,6 @@
+import { addTo } from '../../lists/grouping.ts';
 import { direction } from '../../plane/direction.ts';
+import { apart } from '../../plane/distance.ts';
 import type { Aisle, Column, Keepout, Point2, Raceway, Stall } from '../site.ts';
 import type { DrawnLine } from './imported.ts';
 
@@ -67,8 +69,6 @@ function cleaned({ layer, points, closed }: DrawnLine): DrawnLine {
   const back = own.length > 2 && apart(own[0]!, own.at(-1)!) <= SAME;
   return { layer, points: back ? own.slice(0, -1) : own, closed: closed || back };
 }
-
-const apart = (a: Point2, b: Point2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /** Without corners that lie on the line between their neighbours. */
 function cornersOf(points: readonly Point2[]): readonly Point2[] {
@@ -154,9 +154,7 @@ function sharedEnds(stalls: readonly Bare<Stall>[]): (i: number, at: Point2) => 
   stalls.forEach((stall, i) => {
     for (const at of [stall.at, headOf(stall)]) {
       const key = `${cell(at[0])} ${cell(at[1])}`;
-      const own = ends.get(key);
-      if (own) own.push({ i, at });
-      else ends.set(key, [{ i, at }]);
+      addTo(ends, key, { i, at });
     }
   });
   return (i, at) => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { areaOf, clippedToBox } from '../../../routing/plane/clip.ts';
+import { areaOf } from '../../../routing/plane/area.ts';
+import { clippedToBox } from '../../../routing/plane/clip.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 
 const BOX = { minX: 0, minY: 0, maxX: 10, maxY: 6 };

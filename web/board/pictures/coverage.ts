@@ -1,4 +1,5 @@
 import { type CoverageStep, coverageStep } from '../../../calc/plan/stall-coverage.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { lettering } from '../ink.ts';
 import type { StallMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
@@ -27,9 +28,7 @@ export function drawCoverage(
   const steps = new Map<CoverageStep, StallMark[]>();
   for (const mark of marks) {
     const step = coverageStep(coverage.get(mark.stall.id));
-    const own = steps.get(step);
-    if (own) own.push(mark);
-    else steps.set(step, [mark]);
+    addTo(steps, step, mark);
   }
   const fills = {
     unserved: ink.sheet,

@@ -4,6 +4,7 @@ import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
 import type {
   Aisle,
   Column,
@@ -12,7 +13,6 @@ import type {
   Keepout,
   Member,
   Point2,
-  Point3,
   Pullpoint,
   Raceway,
   Stall,
@@ -33,8 +33,6 @@ import type {
   RunMark,
   StallMark,
 } from './mark.ts';
-
-const plan2 = ([x, y]: Point3): Point2 => [x, y];
 
 export const stallMark = remembered((stall: Stall, vehicle: Vehicle, headClearance: number): StallMark => {
   const corners = stallRectangle(stall);
@@ -58,7 +56,7 @@ export const columnMark = remembered((column: Column): ColumnMark => {
 });
 
 export const memberMark = remembered(
-  (member: Member): MemberMark => ({ kind: 'member', member, ...boxOf([plan2(member.from), plan2(member.to)]) }),
+  (member: Member): MemberMark => ({ kind: 'member', member, ...boxOf([inPlan(member.from), inPlan(member.to)]) }),
 );
 
 export const keepoutMark = remembered((area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }));
@@ -73,7 +71,7 @@ export const equipmentMark = remembered((equipment: Equipment): EquipmentMark =>
     corners,
     space,
     words: ratingOf(equipment),
-    ...boxOf([...corners, ...(space ?? []), plan2(equipment.entry)]),
+    ...boxOf([...corners, ...(space ?? []), inPlan(equipment.entry)]),
   };
 });
 
@@ -91,24 +89,24 @@ function ratingOf({ kind, volts, phases, kva, primaryVolts, secondaryVolts }: Eq
 
 export const feederMark = remembered(
   (from: Equipment, to: Equipment, id: string, existing: boolean, routed: boolean): FeederMark => {
-    const ends: [Point2, Point2] = [plan2(from.entry), plan2(to.entry)];
+    const ends: [Point2, Point2] = [inPlan(from.entry), inPlan(to.entry)];
     return { kind: 'feeder', id, from: ends[0], to: ends[1], existing, routed, ...boxOf(ends) };
   },
 );
 
 export const racewayMark = remembered(
-  (raceway: Raceway): RacewayMark => ({ kind: 'raceway', raceway, ...boxOf(raceway.path.map(plan2)) }),
+  (raceway: Raceway): RacewayMark => ({ kind: 'raceway', raceway, ...boxOf(raceway.path.map(inPlan)) }),
 );
 
 export const pullpointMark = remembered(
-  (pullpoint: Pullpoint): PullpointMark => ({ kind: 'pullpoint', pullpoint, ...boxOf([plan2(pullpoint.at)]) }),
+  (pullpoint: Pullpoint): PullpointMark => ({ kind: 'pullpoint', pullpoint, ...boxOf([inPlan(pullpoint.at)]) }),
 );
 
 export const dropMark = remembered(
   (drop: Drop): DropMark => ({
     kind: 'drop',
     drop,
-    ...boxOf([plan2(drop.box), plan2(drop.retractor ?? drop.box)]),
+    ...boxOf([inPlan(drop.box), inPlan(drop.retractor ?? drop.box)]),
   }),
 );
 
@@ -120,5 +118,5 @@ export const runMark = (run: Run, phases: PhasePair | null, volts: number): RunM
   path: run.path,
   lanes: phases ? lanesOf(phases, volts) : [],
   ok: run.ok,
-  ...boxOf(run.path.map(plan2)),
+  ...boxOf(run.path.map(inPlan)),
 });

@@ -1,5 +1,6 @@
 import { type Box, boxHolds, boxOf } from '../../../routing/plane/box.ts';
 import { positionsIn } from '../../../routing/plane/box-index.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import type { Mark } from './mark.ts';
@@ -97,8 +98,6 @@ function inside(scene: Scene, box: Box, passing: Passing, holds: (mark: Mark) =>
   return usual.length > 0 ? usual : of(['members', 'keepouts', 'aisles']);
 }
 
-const flat = ([x, y]: readonly number[]): Point2 => [x!, y!];
-
 /** The places that make up what is drawn of an element. */
 function pointsOf(mark: Mark): readonly Point2[] {
   switch (mark.kind) {
@@ -107,20 +106,20 @@ function pointsOf(mark: Mark): readonly Point2[] {
     case 'equipment':
       return mark.corners;
     case 'member':
-      return [flat(mark.member.from), flat(mark.member.to)];
+      return [inPlan(mark.member.from), inPlan(mark.member.to)];
     case 'keepout':
     case 'aisle':
       return mark.area.outline;
     case 'feeder':
       return [mark.from, mark.to];
     case 'raceway':
-      return mark.raceway.path.map(flat);
+      return mark.raceway.path.map(inPlan);
     case 'pullpoint':
-      return [flat(mark.pullpoint.at)];
+      return [inPlan(mark.pullpoint.at)];
     case 'drop':
-      return [flat(mark.drop.box), flat(mark.drop.retractor ?? mark.drop.box)];
+      return [inPlan(mark.drop.box), inPlan(mark.drop.retractor ?? mark.drop.box)];
     case 'run':
-      return mark.path.map(flat);
+      return mark.path.map(inPlan);
   }
 }
 

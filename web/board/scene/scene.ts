@@ -2,6 +2,7 @@ import { remembered } from '../../../calc/kept/memo.ts';
 import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { offGrid } from '../../../routing/site/grid-frame.ts';
@@ -202,9 +203,7 @@ function keepPositions(list: readonly { readonly id: string }[], before: readonl
 export const chargersByDrop = remembered((chargers: Site['chargers']): ReadonlyMap<string, readonly string[]> => {
   const found = new Map<string, string[]>();
   for (const { id, drop } of chargers) {
-    const so = found.get(drop);
-    if (so) so.push(id);
-    else found.set(drop, [id]);
+    addTo(found, drop, id);
   }
   return found;
 });

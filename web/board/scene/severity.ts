@@ -1,5 +1,6 @@
 import { remembered } from '../../../calc/kept/memo.ts';
 import { changedPlaces } from '../../../routing/lists/changed-places.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding, Severity } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 
@@ -64,9 +65,7 @@ function byThing(findings: readonly Finding[], chargers: Site['chargers']): ByTh
     const many = about.length > MOST_CHARGERS && about.filter((id) => isCharger.has(id)).length > MOST_CHARGERS;
     for (const id of about) {
       if (many && isCharger.has(id)) continue;
-      const so = found.get(id);
-      if (so) so.push(finding);
-      else found.set(id, [finding]);
+      addTo(found, id, finding);
     }
   }
   return found;

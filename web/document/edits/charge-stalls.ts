@@ -2,6 +2,7 @@ import { feedingOf, feedingVolts } from '../../../calc/propose/feeding.ts';
 import { dropsForStalls } from '../../../routing/propose/rows/drops-for-stalls.ts';
 import { newId, newIds } from '../../../routing/site/new-id.ts';
 import type { Charger, Drop, Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import type { Edit } from '../edit.ts';
 import { addAll } from './add.ts';
 
@@ -70,7 +71,7 @@ export function chargeStalls(file: SiteFile, site: Site, stalls: readonly string
   const places = dropsForStalls(site, stalls, { ...wish, from: from.id });
   const drops = newIds(file, 'D', places.length);
   const chargers = newIds(file, 'EV', places.length);
-  const count = `${places.length} ${places.length === 1 ? 'drop and its charger' : 'drops and their chargers'}`;
+  const count = counted(places.length, 'drop and its charger', 'drops and their chargers');
   const edit = addAll(file, `Add ${count}`, {
     drops: places.map(
       ({ box, retractor }, i): Drop => ({

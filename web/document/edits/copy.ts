@@ -1,3 +1,4 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
 import { gridWays } from '../../../routing/site/grid-frame.ts';
 import { newIds, splitId } from '../../../routing/site/new-id.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
@@ -116,9 +117,7 @@ function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<strin
   const byPrefix = new Map<string, string[]>();
   for (const { element } of originals) {
     const { prefix } = splitId(element.id);
-    const same = byPrefix.get(prefix);
-    if (same) same.push(element.id);
-    else byPrefix.set(prefix, [element.id]);
+    addTo(byPrefix, prefix, element.id);
   }
   const ids = new Map<string, string>();
   for (const [prefix, old] of byPrefix) {

@@ -1,3 +1,4 @@
+import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import type { Element, ElementOf, ListName } from '../element-lists.ts';
 import { tidy } from '../file-lengths.ts';
@@ -21,7 +22,7 @@ export const shift = (dx: number, dy: number, dz = 0): Motion => ({
 
 /** Turned counter-clockwise about a point. */
 export function turn(about: Point2, degrees: number): Motion {
-  const [cos, sin] = cosSin(degrees);
+  const [cos, sin] = direction(degrees);
   return {
     point: ([x, y]) => {
       const dx = x - about[0];
@@ -36,7 +37,7 @@ export function turn(about: Point2, degrees: number): Motion {
 
 /** Mirrored in the line through a point in a direction. */
 export function mirrored(through: Point2, degrees: number): Motion {
-  const [cos, sin] = cosSin(2 * degrees);
+  const [cos, sin] = direction(2 * degrees);
   return {
     point: ([x, y]) => {
       const dx = x - through[0];
@@ -47,22 +48,6 @@ export function mirrored(through: Point2, degrees: number): Motion {
     lift: 0,
     mirrors: true,
   };
-}
-
-// Exact at the quarter turns, so that a square lot stays square.
-function cosSin(degrees: number): readonly [cos: number, sin: number] {
-  const quarter = degrees / 90;
-  if (Number.isInteger(quarter)) {
-    const n = ((quarter % 4) + 4) % 4;
-    return [
-      [1, 0],
-      [0, 1],
-      [-1, 0],
-      [0, -1],
-    ][n] as [number, number];
-  }
-  const radians = (degrees * Math.PI) / 180;
-  return [Math.cos(radians), Math.sin(radians)];
 }
 
 const turned = (degrees: number): number => tidy(((degrees % 360) + 360) % 360);

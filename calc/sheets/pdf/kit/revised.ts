@@ -1,6 +1,7 @@
 import type { Box } from '../../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { siteOnGrid } from '../../../../routing/site/site-on-grid.ts';
+import { counted } from '../../../../routing/words/counted.ts';
 import type { Revision } from '../../../plan/revision.ts';
 import { changedAreas } from '../../drawing/changed-areas.ts';
 import { LAYERS } from '../../drawing/layers.ts';
@@ -37,7 +38,7 @@ export function changeWords({ elements, quantities }: Revision): string {
     const count = elements.filter((one) => one.change === change).length;
     return count === 0 ? [] : [`${count} ${change}`];
   });
-  const many = `${quantities.length} ${quantities.length === 1 ? 'quantity' : 'quantities'}`;
+  const many = counted(quantities.length, 'quantity', 'quantities');
   return `${counts.length === 0 ? 'no element' : `elements: ${counts.join(', ')}`}; ${many}`;
 }
 

@@ -1,6 +1,7 @@
 import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
-import type { Point2, Point3, Site, Stall } from '../../../../routing/site/site.ts';
+import { inPlan } from '../../../../routing/plane/space.ts';
+import type { Point2, Site, Stall } from '../../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
@@ -17,8 +18,6 @@ import { shows, type View } from '../kit/view.ts';
 import { circuitOf, circuitTags, conduitSize, phaseInks } from '../schedules/circuit-words.ts';
 import { symbolScale } from './base-plan.ts';
 import { feederLines } from './feeders-on-plan.ts';
-
-const flat = ([x, y]: Point3): Point2 => [x, y];
 
 /** Boxes where circuits part on the way: the site has no element for them. */
 const junctionsOf = ({ boxes }: Plan) => boxes.filter(({ kind }) => kind === 'junction');
@@ -38,10 +37,10 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     ground.hard.take({ x: x - r, y: y - r, width: 2 * r, height: 2 * r });
   };
   for (const { box, retractor } of site.drops) {
-    mark(flat(box), SMALL_HALF);
-    if (retractor !== undefined) mark(flat(retractor), DROP_HALF);
+    mark(inPlan(box), SMALL_HALF);
+    if (retractor !== undefined) mark(inPlan(retractor), DROP_HALF);
   }
-  for (const { at } of [...site.pullpoints, ...junctionsOf(plan)]) mark(flat(at), SMALL_HALF);
+  for (const { at } of [...site.pullpoints, ...junctionsOf(plan)]) mark(inPlan(at), SMALL_HALF);
   for (const one of site.equipment)
     if (boxesMeet(boxOf(footprintOf(one)), view.window)) ground.hard.take(around(footprintOf(one).map(view.at)));
   for (const { at, size } of site.columns) {
@@ -54,13 +53,13 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     for (const area of alongLine(points.map(view.at), 0.8)) space.take(area);
   };
   const soft = (points: readonly Point2[]): void => line(ground.thin, points);
-  for (const { path } of site.raceways) line(ground.heavy, path.map(flat));
-  for (const { path } of plan.runs) if (path.length > 1) line(ground.heavy, path.slice(-2).map(flat));
+  for (const { path } of site.raceways) line(ground.heavy, path.map(inPlan));
+  for (const { path } of plan.runs) if (path.length > 1) line(ground.heavy, path.slice(-2).map(inPlan));
   for (const stall of site.stalls) {
     const corners = stallRectangle(stall);
     soft([...corners, corners[0]!]);
   }
-  for (const { from, to } of site.members) soft([flat(from), flat(to)]);
+  for (const { from, to } of site.members) soft([inPlan(from), inPlan(to)]);
   for (const one of site.equipment) {
     const space = workingSpaceOf(one);
     if (space) soft([...space, space[0]!]);
@@ -108,14 +107,14 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
     linesOf.set(drop, [...(linesOf.get(drop) ?? []), line]);
   }
   return site.drops
-    .filter(({ box }) => shows(view.window, flat(box)))
+    .filter(({ box }) => shows(view.window, inPlan(box)))
     .map(({ id, box, retractor }) => ({
       layer: 'dropNumbers',
       lines: [{ text: id, weight: 'bold' }, ...(linesOf.get(id) ?? [])],
       size: 'small',
       colour: BLACK,
       places: (size) =>
-        placesAround(view.at(flat(retractor ?? box)), DROP_HALF * symbolScale(view.perFoot) + 2, size, withCircuits),
+        placesAround(view.at(inPlan(retractor ?? box)), DROP_HALF * symbolScale(view.perFoot) + 2, size, withCircuits),
     }));
 }
 
@@ -192,9 +191,9 @@ export function aisleWishes(view: View, site: Site): LabelWish[] {
 export function openingWishes(view: View, site: Site, plan: Plan): LabelWish[] {
   const places = new Map<string, { readonly at: Point2; readonly ids: string[] }>();
   for (const { id, at } of [...site.pullpoints, ...junctionsOf(plan)]) {
-    if (!shows(view.window, flat(at))) continue;
+    if (!shows(view.window, inPlan(at))) continue;
     const key = `${at[0].toFixed(1)} ${at[1].toFixed(1)}`;
-    const place = places.get(key) ?? { at: flat(at), ids: [] };
+    const place = places.get(key) ?? { at: inPlan(at), ids: [] };
     place.ids.push(id);
     places.set(key, place);
   }

@@ -1,3 +1,4 @@
+import { areaOf } from '../../../../routing/plane/area.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
@@ -124,11 +125,5 @@ function outlineOf(draft: Draft): Point2[] | null {
       [ax, by],
     ];
   }
-  return corners.length >= 3 && Math.abs(areaOf(corners)) > 0.01 ? corners : null;
+  return corners.length >= 3 && areaOf(corners) > 0.01 ? corners : null;
 }
-
-const areaOf = (corners: readonly Point2[]): number =>
-  corners.reduce((sum, [x, y], i) => {
-    const [nx, ny] = corners[(i + 1) % corners.length]!;
-    return sum + (x * ny - nx * y) / 2;
-  }, 0);

@@ -5,6 +5,7 @@ import type { Side } from '../../../../routing/propose/rows/row-frame.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
 import type { Units } from '../../../../routing/site/vocabulary.ts';
+import { counted } from '../../../../routing/words/counted.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { setGridlines } from '../../../document/edits/set.ts';
@@ -23,7 +24,7 @@ export const canopyTool: DrawTool<CanopyOptions> = {
     const columnIds = newIds(file, 'C', canopy.columns.length);
     const beamIds = newIds(file, 'B', canopy.beams.length);
     const purlinIds = newIds(file, 'PU', canopy.purlins.length);
-    const name = `Add a canopy of ${canopy.bays} ${canopy.bays === 1 ? 'bay' : 'bays'}`;
+    const name = `Add a canopy of ${counted(canopy.bays, 'bay')}`;
     const frame = addAll(file, name, {
       columns: canopy.columns.map(({ at, rotation, height }, i) => ({
         id: columnIds[i]!,
@@ -46,7 +47,7 @@ export const canopyTool: DrawTool<CanopyOptions> = {
     const canopy = canopyOf(draft, options);
     if (!canopy) return [];
     const { spacing } = options;
-    const bays = `${canopy.bays} ${canopy.bays === 1 ? 'bay' : 'bays'} of ${printLength(spacing, site.units)}`;
+    const bays = `${counted(canopy.bays, 'bay')} of ${printLength(spacing, site.units)}`;
     const slanting =
       options.gridlines && !withCanopyLines(site.gridlines, canopy)
         ? ['not square to the gridlines: none through its columns']

@@ -4,6 +4,7 @@ import { distance } from '../../../../routing/plane/space.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
+import { counted } from '../../../../routing/words/counted.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import type { ListName } from '../../../document/element-lists.ts';
 import type { Draft, DrawTool, Ground, Spot } from '../draft.ts';
@@ -147,5 +148,5 @@ function bendWords(path: readonly Point3[], { pullpoints, equipment, rules }: Si
   const bends = bendsOf(path.slice(from));
   const degrees = Math.round(bends.reduce((sum, bend) => sum + bend.degrees, 0));
   const over = degrees > rules.bendLimit ? ': pull point needed' : '';
-  return `${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}, ${degrees}° of ${rules.bendLimit}° since ${since}${over}`;
+  return `${counted(bends.length, 'bend')}, ${degrees}° of ${rules.bendLimit}° since ${since}${over}`;
 }

@@ -3,6 +3,7 @@ import { type RowShape, type StallRow, stallRow, stallsThatFit } from '../../../
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, SiteFile, Stall } from '../../../../routing/site/site.ts';
+import { counted } from '../../../../routing/words/counted.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { type Draft, type DrawTool, lineOf } from '../draft.ts';
 import type { StallsOptions } from '../options.ts';
@@ -16,7 +17,7 @@ export const stallsTool: DrawTool<StallsOptions> = {
     const row = rowOf(draft, options);
     if (!row) return null;
     const { van } = site.rules.clearHeight;
-    return addAll(file, `Add ${row.stalls.length} ${row.stalls.length === 1 ? 'stall' : 'stalls'}`, {
+    return addAll(file, `Add ${counted(row.stalls.length, 'stall')}`, {
       stalls: stallsOf(file, row, options),
       ...(row.access.length > 0 && { keepouts: accessOf(file, row, van) }),
       ...(row.aisles.length > 0 && { aisles: aislesOf(file, row) }),

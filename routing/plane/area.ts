@@ -1,0 +1,17 @@
+import type { Point2 } from './point.ts';
+
+/** Twice the area of a polygon: greater than 0 where its outline goes round counter-clockwise, less where clockwise. */
+export function twiceAreaOf(outline: readonly Point2[]): number {
+  // From its first corner, so that a lot far from the origin loses no digits.
+  const [ox, oy] = outline[0] ?? [0, 0];
+  let double = 0;
+  for (let i = 0; i < outline.length; i++) {
+    const [ax, ay] = outline[i]!;
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    double += (ax - ox) * (by - oy) - (bx - ox) * (ay - oy);
+  }
+  return double;
+}
+
+/** Area of a polygon, whichever way its outline goes round. */
+export const areaOf = (outline: readonly Point2[]): number => Math.abs(twiceAreaOf(outline)) / 2;
