@@ -45,7 +45,7 @@ export function conduitPull(conduit: Conduit, metal: Metal, tables: CodeTables):
  * What there is to say of a new feeder's conduits: over-full ones, and where the way is drawn, between each two places
  * where they can be opened, too many degrees of bend, too long and too hard pulls, and what to mind in pulling.
  */
-export const feederFindings = remembered(
+export const feederPullFindings = remembered(
   (
     conduit: FeederConduit,
     design: Design,

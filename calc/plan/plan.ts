@@ -16,7 +16,7 @@ import { handholeFindings } from '../checks/handhole-findings.ts';
 import type { Looked } from '../checks/looked.ts';
 import { notCheckedOf } from '../checks/not-checked.ts';
 import { planFindings } from '../checks/plan-findings.ts';
-import { feederFindings } from '../checks/pull-findings.ts';
+import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
@@ -68,7 +68,7 @@ export function plan(site: Site): Plan {
     withCode(reach.findings, design.tables),
     supplyChecks(site, supply, ohms),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
-    feeders.flatMap((feeder) => feederFindings(feeder, design, site.pullpoints, limitGround(site))),
+    feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const checks = whenAsked(() => checksOf(looked, findings));
   const withheld = whenAsked(() => withheldOf(looked, findings));

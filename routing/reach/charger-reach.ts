@@ -1,6 +1,6 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
 import type { Finding } from '../site/finding.ts';
-import { aisleFindings, keepoutFindings } from './cord-findings.ts';
+import { aisleFindings, cordKeepoutFindings } from './cord-findings.ts';
 import { cordStart } from './cord-start.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
@@ -53,7 +53,7 @@ export function chargerReach(served: Served): ChargerReach {
       seen = joinedBox(seen, short.seen);
       findings.push(short.finding);
     } else if (result.coverage < 1) findings.push(partlyCovered(served, row));
-    findings.push(...keepoutFindings(served, stall, result.cases, start), ...aisleFindings(served, row));
+    findings.push(...cordKeepoutFindings(served, stall, result.cases, start), ...aisleFindings(served, row));
     return row;
   });
   return { reach, findings, seen };

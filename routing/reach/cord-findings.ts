@@ -10,7 +10,12 @@ import type { Served } from './shared.ts';
 import { type CordCase, type CordStart, MARGIN_TIE } from './stall-reach.ts';
 
 /** Keep-outs that block cords and that a taut cord passes through, at the elevation it has there, on its way. */
-export function keepoutFindings(served: Served, stall: Stall, cases: readonly CordCase[], start: CordStart): Finding[] {
+export function cordKeepoutFindings(
+  served: Served,
+  stall: Stall,
+  cases: readonly CordCase[],
+  start: CordStart,
+): Finding[] {
   const { charger, drop, shared } = served;
   const findings: Finding[] = [];
   for (const keepout of shared.cordKeepouts) {

@@ -148,3 +148,15 @@ test('nothing in a room but the command line asks the clock, a random source or 
     }),
   ).toEqual([]);
 });
+
+test('no two checks have one name', () => {
+  const named = ['routing', 'calc']
+    .flatMap(sources)
+    .flatMap((path) =>
+      [...readFileSync(join(ROOT, path), 'utf8').matchAll(/export (?:const|function) (\w+Findings)\b/g)].map(
+        ([, name = '']) => name,
+      ),
+    );
+  expect(named.length).toBeGreaterThan(20);
+  expect(named.filter((name, place) => named.indexOf(name) !== place)).toEqual([]);
+});

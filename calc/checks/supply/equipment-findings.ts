@@ -11,7 +11,7 @@ import { ratingFindings } from './breaker-rating.ts';
 const BACK_FEED_SHARE = 1.2;
 
 /** Panels and other equipment: load over the main, busbar, back-feed, unit loads, spaces. */
-export const equipmentFindings = (facts: SupplyFacts): readonly Finding[] =>
+export const equipmentLoadFindings = (facts: SupplyFacts): readonly Finding[] =>
   facts.tree.nodes.flatMap((node, place) => {
     const demand = facts.demands[place]!;
     return [

@@ -1,7 +1,7 @@
 import type { Finding } from '../../../routing/site/finding.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from '../../supply/panels/pilot-floor.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
-import { equipmentFindings } from './equipment-findings.ts';
+import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
@@ -13,7 +13,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...mismatchFindings(facts),
   ...feederFindings(facts),
   ...transformerFindings(facts),
-  ...equipmentFindings(facts),
+  ...equipmentLoadFindings(facts),
   ...managedFloor(facts),
   ...faultFindings(facts),
 ];
