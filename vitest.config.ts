@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 import HEAVY from './tests/heavy.json' with { type: 'json' };
 
@@ -11,6 +12,9 @@ export default defineConfig({
           // A project's own list: vitest does not add to it what is excluded on the command line.
           exclude: ['tests/browser/**', ...(process.env.OVERROW_QUICK ? HEAVY : [])],
           environment: 'node',
+          // Left to itself it keeps one core free, and of two that is half.
+          maxWorkers: Math.max(2, availableParallelism() - 1),
+          sequence: { groupOrder: 0 },
           testTimeout: 60_000,
         },
       },
@@ -21,6 +25,7 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
+          sequence: { groupOrder: 1 },
           testTimeout: 120_000,
           hookTimeout: 120_000,
         },

@@ -9,9 +9,11 @@ const DIGITS = 15;
  * A number as it is written: sine, cosine and arctangent may differ in their last digit from one JavaScript engine to
  * another, and the same plan is to be the same bytes in each.
  */
-export const steady = (value: number): number =>
-  // Adding 0 takes the sign from a zero.
-  Math.abs(value) < LARGE ? Math.round(value * SCALE) / SCALE + 0 : Number(value.toPrecision(DIGITS));
+export const steady = (value: number): number => {
+  // A whole number has no last digit to differ in. Adding 0 takes the sign from a zero.
+  if (Number.isInteger(value)) return value + 0;
+  return Math.abs(value) < LARGE ? Math.round(value * SCALE) / SCALE + 0 : Number(value.toPrecision(DIGITS));
+};
 
 /** Data with every number in it as it is written. */
 export function steadyData<T>(data: T): T {
