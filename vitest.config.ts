@@ -12,6 +12,7 @@ export default defineConfig({
           // A project's own list: vitest does not add to it what is excluded on the command line.
           exclude: ['tests/browser/**', ...(process.env.OVERROW_QUICK ? HEAVY : [])],
           environment: 'node',
+          setupFiles: ['tests/seed.ts'],
           // Left to itself it keeps one core free, and of two that is half.
           maxWorkers: Math.max(2, availableParallelism() - 1),
           sequence: { groupOrder: 0 },
@@ -23,6 +24,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           environment: 'node',
+          setupFiles: ['tests/seed.ts'],
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
           sequence: { groupOrder: 1 },

@@ -141,7 +141,7 @@ describe('a short cord', () => {
           expect(found('reach', { ...file, drops: [{ ...file.drops![0]!, box }] })).toEqual([]);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: 400 },
     );
     expect(offered).toBeGreaterThan(20);
   });
