@@ -12,12 +12,27 @@ import { anyLot, trunkLot } from '../branches/lots.ts';
 
 const about = ({ findings }: Plan) => findings.filter(({ rule }) => rule === 'bends' || rule === 'pull-length');
 
+/** Conduits from opening to opening: those that are only coupled in the ground are pulled as one. */
+function pulledAsOne({ conduits }: Plan): readonly { id: string; path: readonly Point3[] }[] {
+  const isCoupling = (end: string) => /\.C\d+$/.test(end);
+  return conduits
+    .filter(({ from }) => !isCoupling(from))
+    .map((first) => {
+      const path = [...first.path];
+      for (let last = first; isCoupling(last.to); ) {
+        last = conduits.find(({ from }) => from === last.to)!;
+        path.push(...last.path.slice(1));
+      }
+      return { id: first.id, path };
+    });
+}
+
 /** The site with pull points where the plan of it says that they would do. */
 function cured(file: SiteFile, round = 0): SiteFile {
   const site = toSite(file);
   const named = new Set(about(plan(site)).flatMap((finding) => finding.about));
   const seen = new Map<string, Point3>();
-  for (const { id, path } of plan(site).conduits)
+  for (const { id, path } of pulledAsOne(plan(site)))
     if (named.has(id)) for (const { at } of pullPlaces(path, site.rules)) seen.set(at.join(), at);
   const fresh = [...seen.values()].map((at, i) => ({ id: `NEW${round}-${i}`, at }));
   return { ...file, pullpoints: [...(file.pullpoints ?? []), ...fresh] };
