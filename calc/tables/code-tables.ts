@@ -1,5 +1,5 @@
 import type { RulePath } from '../../routing/site/rule-notes.ts';
-import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { Electrode, Metal, Method } from '../../routing/site/vocabulary.ts';
 import type { Sections } from './sections.ts';
 
 /** Temperature columns of the ampacity table, in the order in which rows hold them. */
@@ -55,6 +55,15 @@ export interface SmallConductorRow {
 export interface GroundingRow {
   /** Rating of the overcurrent device, not exceeding. */
   readonly breakerAmps: number;
+  readonly copper: string;
+  readonly aluminum: string;
+}
+
+/** By the circular mils of the largest ungrounded conductor of a supply, one phase of conductors in parallel added up. */
+export interface SupplyConductorRow {
+  /** By the metal of the supply conductor; null: and more. */
+  readonly upToMils: Readonly<Record<Metal, number | null>>;
+  /** Size of copper, and of aluminum. */
   readonly copper: string;
   readonly aluminum: string;
 }
@@ -271,6 +280,12 @@ export interface CodeTables {
   /** Up to this rating a conductor may be protected at the next standard rating above its ampacity. */
   readonly nextRating: Sourced & { readonly upToAmps: number };
   readonly grounding: Table<GroundingRow>;
+  readonly electrodeConductors: Table<SupplyConductorRow> & {
+    /** To an electrode alone it need be no larger; null where the code sets no such size of the metal. */
+    readonly most: Readonly<Partial<Record<Electrode, Readonly<Record<Metal, string | null>>>>>;
+  };
+  /** Past the last row a share of the circular mils of the supply conductor. */
+  readonly bondingJumpers: Table<SupplyConductorRow> & { readonly shareBeyond: number };
   readonly terminals: Table<TerminalRow>;
   readonly continuous: Sourced & { readonly factor: number };
   readonly fill: Table<FillRow> & { readonly nipplePercent: number; readonly nippleInches: number };

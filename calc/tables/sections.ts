@@ -25,6 +25,9 @@ export interface Sections {
   readonly grounding: string;
   /** Grounding conductors that grow with the others. */
   readonly groundingGrown: string;
+  readonly bondingJumper: string;
+  /** Sizes that a conductor to some electrodes need not pass. */
+  readonly electrodeMost: string;
   readonly wetUnderground: string;
   readonly wetAbove: string;
   readonly expansion: string;

@@ -35,6 +35,17 @@ export const EQUIPMENT_KINDS = [
 ] as const;
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 
+/** What a system is grounded to. */
+export const ELECTRODES = ['building-steel', 'water-pipe', 'concrete-encased', 'ring', 'rods'] as const;
+export type Electrode = (typeof ELECTRODES)[number];
+export const ELECTRODE_WORDS: Readonly<Record<Electrode, string>> = {
+  'building-steel': 'structural steel',
+  'water-pipe': 'a metal water pipe',
+  'concrete-encased': 'a concrete-encased electrode',
+  ring: 'a ground ring',
+  rods: 'ground rods',
+};
+
 export const METHODS = ['EMT', 'RMC', 'IMC', 'PVC40', 'PVC80', 'LFMC', 'tray'] as const;
 /** Wiring method of a raceway. */
 export type Method = (typeof METHODS)[number];

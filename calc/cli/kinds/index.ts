@@ -1,7 +1,9 @@
 import { ampacityKind } from './ampacity.ts';
+import { bondingKind } from './bonding.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
 import { cutKind } from './cut.ts';
+import { electrodeKind } from './electrode.ts';
 import { expansionKind } from './expansion.ts';
 import { faultKind } from './fault.ts';
 import { fillKind } from './fill.ts';
@@ -35,5 +37,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['cut', cutKind],
   ['route', routeKind],
   ['fault', faultKind],
+  ['bonding', bondingKind],
+  ['electrode', electrodeKind],
   ['working-space', workingSpaceKind],
 ]);

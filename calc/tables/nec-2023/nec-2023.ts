@@ -1,5 +1,6 @@
 import type { CodeTables } from '../code-tables.ts';
 import { AMPACITY } from './ampacity.ts';
+import { BONDING_JUMPERS, ELECTRODE_CONDUCTORS } from './bonding.ts';
 import { BOX_ALLOWANCES, METAL_BOXES, PULL_BOXES } from './boxes.ts';
 import { CONDUCTORS } from './conductors.ts';
 import { AMBIENT, BUNDLING, ROOFTOP } from './correction.ts';
@@ -38,6 +39,8 @@ export const NEC_2023: CodeTables = {
   standardRatings: STANDARD_RATINGS,
   nextRating: NEXT_RATING,
   grounding: GROUNDING,
+  electrodeConductors: ELECTRODE_CONDUCTORS,
+  bondingJumpers: BONDING_JUMPERS,
   terminals: TERMINALS,
   continuous: CONTINUOUS,
   fill: FILL,

@@ -19,6 +19,8 @@ export const SECTIONS: Sections = {
   smallConductors: '240.4(D)',
   grounding: '250.122(A)',
   groundingGrown: '250.122(B)',
+  bondingJumper: '250.102(C)',
+  electrodeMost: '250.66(A), (B), (C)',
   wetUnderground: '300.5(B)',
   wetAbove: '300.9',
   expansion: '300.7(B)',

@@ -69,6 +69,8 @@ const SOUND: readonly (readonly [kind: string, input: object, fields: readonly s
   ],
   ['branch', duty, ['breakerAmps', 'conductor', 'grounding']],
   ['grounding', { breakerAmps: 40, metal: 'copper', conductor: '6', conductorNeeded: '8' }, ['grounding']],
+  ['bonding', { conductor: { size: '500', metal: 'copper', sets: 2 }, metal: 'copper' }, ['jumper']],
+  ['electrode', { conductor: { size: 3, metal: 'Cu' }, metal: 'Al', electrode: 'rods' }, ['conductor']],
   ['fill', { method: 'EMT', conductors: eights }, ['conductorArea', 'fillPercent', 'limitPercent', 'tradeSize', 'ok']],
   ['box', { conductors: [{ size: '12', count: 3 }] }, ['volume']],
   ['pull-box', { straight: true, rows: [{ entries: ['2'] }] }, ['length']],

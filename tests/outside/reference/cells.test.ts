@@ -4,6 +4,7 @@ import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import ampacity from './ampacity.json' with { type: 'json' };
 import conductors from './conductors.json' with { type: 'json' };
 import raceways from './raceways.json' with { type: 'json' };
+import service from './service.json' with { type: 'json' };
 import supply from './supply.json' with { type: 'json' };
 
 /**
@@ -258,4 +259,35 @@ test('210.19 and 215.2 informational notes, voltage drop', () => {
   expect(nec.dropAdvice.rows.map(({ percent }) => percent)).toEqual(
     supply.voltage_drop_notes.map(({ percent }) => percent),
   );
+});
+
+test('Table 250.66, conductors to the electrode', () => {
+  const rows = nec.electrodeConductors.rows.map(({ upToMils, copper, aluminum }) => ({
+    ungrounded_cu_max_cmil: upToMils.copper,
+    ungrounded_al_max_cmil: upToMils.aluminum,
+    gec_cu: copper,
+    gec_al: aluminum,
+  }));
+  expect(rows).toEqual(service.table_250_66.map(({ ungrounded_cu: _, ungrounded_al: __, ...row }) => row));
+});
+
+test('250.66(A), (B), (C), what need be no larger, and the least ring', () => {
+  const [rods, encased, ring, least] = service.gec_exceptions_250_66_A_B_C;
+  const { most } = nec.electrodeConductors;
+  expect(most.rods).toEqual({ copper: rods!.not_required_larger_than_cu, aluminum: rods!.not_required_larger_than_al });
+  expect(most['concrete-encased']).toEqual({ copper: encased!.not_required_larger_than_cu, aluminum: null });
+  expect(ring!.not_required_larger_than_cu).toBe('size of the ring');
+  expect(most.ring).toEqual({ copper: least!.smallest_cu, aluminum: null });
+});
+
+test('Table 250.102(C)(1), bonding jumpers', () => {
+  const rows = nec.bondingJumpers.rows.map(({ upToMils, copper, aluminum }) => ({
+    ungrounded_cu_max_cmil: upToMils.copper,
+    ungrounded_al_max_cmil: upToMils.aluminum,
+    jumper_cu: copper,
+    jumper_al: aluminum,
+  }));
+  const printed = service.table_250_102_C_1.map(({ ungrounded_cu: _, ungrounded_al: __, ...row }) => row);
+  expect(rows).toEqual(printed.slice(0, -1));
+  expect(`${100 * nec.bondingJumpers.shareBeyond} percent of area`).toBe(printed.at(-1)!.jumper_cu);
 });

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Digest of reference tables to figures alone: digest.py FOLDER writes the JSON files beside this script.
 
-FOLDER holds ampacity.json, conductor-properties.json, raceway.json and supply.json, each with "tables" of "rows". Kept
+FOLDER holds ampacity.json, conductor-properties.json, raceway.json, supply.json and service.json, each with "tables" of "rows". Kept
 are the rows with their numbers, sizes and short labels; prose is dropped. Python 3.11, standard library only.
 """
 import json
@@ -13,6 +13,11 @@ FILES = {
     "conductors": "conductor-properties.json",
     "raceways": "raceway.json",
     "supply": "supply.json",
+    "service": "service.json",
+}
+# Of a file that is not named here, every table.
+KEEP = {
+    "service": {"table_250_66", "gec_exceptions_250_66_A_B_C", "table_250_102_C_1", "grounding_check_rows"},
 }
 PROSE = {"note", "section", "exception", "condition", "location", "rule", "fact", "basis", "item", "formula", "quantity", "pull"}
 SKIP = {"formulas_transformer", "ev_supply_equipment_article_625", "unit_load_evse", "pull_box_314_28",
@@ -23,7 +28,7 @@ for name, file in FILES.items():
     tables = json.loads((pathlib.Path(sys.argv[1]) / file).read_text())["tables"]
     lines = []
     for key, table in tables.items():
-        if key in SKIP:
+        if key in SKIP or key not in KEEP.get(name, tables):
             continue
         parts = {"rows": table["rows"]}
         if "metal_boxes" in table:
