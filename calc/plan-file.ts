@@ -20,6 +20,8 @@ export interface PlanFile {
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];
   readonly supply: Supply;
+  /** Every overcurrent device, each after what feeds the equipment that it stands in; branch devices last. */
+  readonly devices: readonly Device[];
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
   /** Every check that the planner makes, with how many things it was applied to and what came of it. */
@@ -240,6 +242,36 @@ export interface Supply {
   readonly transformers: readonly SupplyTransformer[];
   readonly loads: readonly { readonly id: string; readonly lines: Lines }[];
   readonly withoutGeneration?: Omit<Supply, 'withoutGeneration'>;
+}
+
+/** One overcurrent device: where it stands, what it protects, and how it is known of. */
+export interface Device {
+  /** `P1.main`, `F1.from` and `F1.to` by the end of a feeder, `T1.primary`, `T1.secondary`; of a branch, the charger or load. */
+  readonly id: string;
+  /**
+   * A main protects the busbar that it stands before, a primary or secondary device a transformer, a feeder device the
+   * conductors that leave with it.
+   */
+  readonly use: 'main' | 'primary' | 'secondary' | 'feeder' | 'charger' | 'load';
+  /** The equipment that it stands in. */
+  readonly at: string;
+  /** The element whose rating it has: equipment, feeder, charger or load. */
+  readonly of: string;
+  /** The elements that it protects: feeders, equipment, chargers, loads. */
+  readonly protects: readonly string[];
+  /** Null where nobody gives one. */
+  readonly amps: number | null;
+  readonly lines: Lines;
+  readonly poles: number;
+  /** Line to line, of the side that it stands on. */
+  readonly volts: number;
+  /**
+   * `drawn`: the file says that it stands there. `assumed`: the file gives its rating, and where it stands is as usual.
+   * `sized`: chosen for what the file gives. `missing`: something there needs one and nobody drew it.
+   */
+  readonly known: 'drawn' | 'assumed' | 'sized' | 'missing';
+  /** True where it belongs to a feeder that stands already. */
+  readonly existing: boolean;
 }
 
 export interface TakeoffRow {

@@ -21,6 +21,7 @@ import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
 import { whenAsked } from '../kept/asked.ts';
+import { devicesOf } from '../supply/devices/devices.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
 import { supplyOf } from '../supply/supply.ts';
@@ -49,6 +50,7 @@ export function plan(site: Site): Plan {
   const feeders = feederConduits(site, design.tables);
   const circuits = whenAsked(() => circuitsOf(site, branches, supply.boxes));
   const conduits = whenAsked(() => conduitsOf(site, branches));
+  const devices = whenAsked(() => devicesOf(site, design.tables));
   const boxes = whenAsked(() => boxesOf(site, branches, shared));
   const looked: Looked = {
     site,
@@ -91,6 +93,9 @@ export function plan(site: Site): Plan {
     },
     get supply() {
       return supply.supply;
+    },
+    get devices() {
+      return devices();
     },
     handholes,
     takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),

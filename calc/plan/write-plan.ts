@@ -30,6 +30,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     conduits: plan.conduits.map((conduit) => writtenConduit(conduit, length)),
     boxes: plan.boxes.map((box) => ({ ...box, at: point(box.at, length) })),
     supply: writtenSupply(plan.supply, length),
+    devices: plan.devices,
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
     checks: plan.checks,

@@ -22,6 +22,7 @@ import {
 } from './schema-parts.ts';
 import {
   AISLE_KINDS,
+  DEVICE_PLACES,
   EQUIPMENT_KINDS,
   INLET_SIDES,
   INSULATIONS,
@@ -126,6 +127,18 @@ export const feederSchema = v.strictObject({
   length: maybe(told(nonNegativeLength, 'Where it is known; otherwise it is routed along the raceways.')),
   breakerAmps: positive,
   existing: maybe(v.boolean()),
+  device: maybe(
+    told(
+      v.picklist(DEVICE_PLACES),
+      'Where the overcurrent device of `breakerAmps` stands: in the equipment that feeds (`from`), in the equipment that is fed (`to`), or one in each (`both`). Where absent, `to` for a feeder out of a transformer or a source, `from` for any other.',
+    ),
+  ),
+  outdoors: maybe(
+    told(
+      v.boolean(),
+      'Whether it lies outdoors all the way but for where it ends; where absent, only one in the ground all the way is taken to.',
+    ),
+  ),
 });
 
 export const loadSchema = v.strictObject({

@@ -68,6 +68,10 @@ export type Mount = (typeof MOUNTS)[number];
 export const UNDERLAY_KINDS = ['png', 'jpeg', 'svg', 'pdf', 'dxf', 'geojson'] as const;
 export type UnderlayKind = (typeof UNDERLAY_KINDS)[number];
 
+/** Where the overcurrent device of a feeder stands: in what feeds it, in what it feeds, or one in each. */
+export const DEVICE_PLACES = ['from', 'to', 'both'] as const;
+export type DevicePlace = (typeof DEVICE_PLACES)[number];
+
 export const METALS = ['copper', 'aluminum'] as const;
 export type Metal = (typeof METALS)[number];
 /** Spellings of a metal that a file may use; the engine knows only the words. */

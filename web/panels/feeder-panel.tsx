@@ -1,11 +1,12 @@
 import { isLengthKnown } from '../../calc/supply/feeders/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import { whyFeeder } from '../../calc/why/why-supply.ts';
-import { INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
+import { DEVICE_PLACES, INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, NumberField } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { DEVICE_WORDS } from '../words/device-words.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
 import { FeederWays } from './feeder-ways.tsx';
@@ -91,6 +92,20 @@ export function FeederPanel({ id }: { readonly id: string }) {
           choices={['yes', 'no']}
           words={(each) => (each === 'yes' ? 'already' : 'to be installed')}
           onChange={(each) => change({ existing: each === 'yes' ? true : undefined })}
+        />
+        <ChoiceField
+          label="device stands"
+          value={feeder.device ?? ''}
+          choices={['', ...DEVICE_PLACES]}
+          words={(each) => DEVICE_WORDS[each]}
+          onChange={(device) => change({ device: device === '' ? undefined : device })}
+        />
+        <ChoiceField
+          label="lies outdoors"
+          value={feeder.outdoors === undefined ? '' : feeder.outdoors ? 'yes' : 'no'}
+          choices={['', 'yes', 'no']}
+          words={(each) => (each === '' ? 'where it is in the ground' : each === 'yes' ? 'all the way' : 'no')}
+          onChange={(each) => change({ outdoors: each === '' ? undefined : each === 'yes' })}
         />
       </FieldGroup>
       {feeder.existing === true && <FeederWays id={id} />}

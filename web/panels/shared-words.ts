@@ -3,6 +3,7 @@ import { AISLE_WORDS } from '../../routing/site/vocabulary.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../document/shared-field.ts';
 
+import { DEVICE_WORDS } from '../words/device-words.ts';
 import { PILOT_WORDS } from '../words/pilot-words.ts';
 
 type Given = string | number | boolean;
@@ -134,6 +135,8 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('raceway', ['raceway'], { none: 'as it is routed' }),
     field('length', ['length'], { none: 'as it is routed' }),
     field('stands already', ['existing'], { absent: false, called: 'standing' }),
+    field('device stands', ['device'], { none: DEVICE_WORDS[''], words: DEVICE_WORDS, called: 'place of the device' }),
+    field('lies outdoors', ['outdoors'], { none: 'where it is in the ground', called: 'lying outdoors' }),
   ],
   loads: [
     field('on', ['from'], { among: 'equipment', called: 'equipment' }),

@@ -78,7 +78,7 @@ describe('the published JSON Schema', () => {
       aisles: 'id outline kind',
       equipment:
         'id kind at size rotation entry volts phases busAmps mainAmps spaces workingSpace managedAmps kva primaryVolts secondaryVolts impedancePercent xr',
-      feeders: 'id from to conductor raceway length breakerAmps existing',
+      feeders: 'id from to conductor raceway length breakerAmps existing device outdoors',
       loads: 'id from name volts phases va continuous generation',
       raceways: 'id path method place',
       pullpoints: 'id at',
