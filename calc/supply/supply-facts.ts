@@ -1,4 +1,4 @@
-import type { Charger, Load, Rules } from '../../routing/site/site.ts';
+import type { Charger, Issued, Load, Rules } from '../../routing/site/site.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { SupplyModel } from './load-flow/supply-model.ts';
 import type { SupplyState } from './load-flow/supply-solve.ts';
@@ -21,6 +21,7 @@ export interface SupplyFacts {
   readonly chargers: readonly Charger[];
   readonly rules: Rules;
   readonly schedules: ReadonlyMap<string, PanelSchedule>;
+  readonly issued: Issued;
   readonly tables: CodeTables;
 }
 

@@ -1,6 +1,6 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
-import type { Charger, Load, Rules, Site } from '../../routing/site/site.ts';
+import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { whenAsked } from '../kept/asked.ts';
 import { remembered } from '../kept/memo.ts';
@@ -74,7 +74,19 @@ export function supplyOf(
   const { tree, ways, seats, state } = work;
   const ambients = feederAmbients(tables, rules, ways, tree);
   const schedules = panelSchedules(site);
-  const facts = factsOf(state, tree, work.model, work.lines, ambients, site.loads, chargers, rules, schedules, tables);
+  const facts = factsOf(
+    state,
+    tree,
+    work.model,
+    work.lines,
+    ambients,
+    site.loads,
+    chargers,
+    rules,
+    schedules,
+    site.issued,
+    tables,
+  );
   const boxCase = { seats, chargers, powerFactor: rules.powerFactor, buses: work.model.buses };
   const boxes = whenAsked(() => boxesOf(boxCase, state, ohms));
   return {
@@ -101,6 +113,7 @@ const factsOf = remembered(
     chargers: readonly Charger[],
     rules: Rules,
     schedules: ReadonlyMap<string, PanelSchedule>,
+    issued: Issued,
     tables: CodeTables,
   ): SupplyFacts => ({
     tree,
@@ -114,6 +127,7 @@ const factsOf = remembered(
     chargers,
     rules,
     schedules,
+    issued,
     tables,
   }),
 );

@@ -59,6 +59,7 @@ export const RULE_WORDS = [
   'back-feed',
   'spaces-short',
   'spaces-order',
+  'issued',
   'transformer-overload',
   'transformer-protection',
   'fault-current',

@@ -27,6 +27,7 @@ import {
   INLET_SIDES,
   INSULATIONS,
   KEEPOUT_BLOCKS,
+  LINES,
   METAL_SPELLINGS,
   METHODS,
   MOUNTS,
@@ -229,6 +230,17 @@ export const underlaySchema = v.strictObject({
   hidden: maybe(v.boolean()),
 });
 
+export const issuedCircuitSchema = v.strictObject({
+  panel: told(ref, 'Equipment in whose schedule it was issued.'),
+  spaces: maybe(
+    told(
+      v.pipe(v.array(wholePositive), v.minLength(1), v.maxLength(3)),
+      'Spaces of its poles, from the top: one under another on one side.',
+    ),
+  ),
+  phases: maybe(told(v.picklist(LINES), 'Lines that it lies on; those of its spaces where these are given.')),
+});
+
 const list = <const T extends v.GenericSchema>(item: T) => maybe(v.array(item));
 
 export const gridlinesSchema = v.strictObject({
@@ -267,6 +279,13 @@ export const siteFileSchema = v.strictObject({
     }),
   ),
   asBuilt: maybe(v.record(id, asBuiltSchema)),
+  issued: maybe(
+    v.strictObject({
+      circuits: maybe(
+        told(v.record(id, issuedCircuitSchema), 'By the id of a charger, a load or an outgoing feeder: what stays.'),
+      ),
+    }),
+  ),
   underlay: maybe(told(underlaySchema, 'A drawing or picture that lies under the plan.')),
   underlays: maybe(
     told(v.array(underlaySchema), 'What else lies under the plan, over `underlay`, from the lowest up.'),

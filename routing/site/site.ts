@@ -49,6 +49,12 @@ export type Charger = Of<typeof chargerSchema>;
 export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
 export type Georef = NonNullable<SiteFile['georef']>;
+/** Where a circuit was issued: a plan keeps it there as long as it can. */
+export type IssuedCircuit = NonNullable<NonNullable<SiteFile['issued']>['circuits']>[string];
+export interface Issued {
+  /** By the id of a charger, a load or an outgoing feeder. */
+  readonly circuits: ReadonlyMap<string, IssuedCircuit>;
+}
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
 /** What lies under the drawing and where; nothing is reckoned from it. */
 export type Underlay = NonNullable<SiteFile['underlay']>;
@@ -136,6 +142,7 @@ export interface Site {
   readonly rules: Rules;
   readonly georef?: Georef;
   readonly asBuilt: ReadonlyMap<string, AsBuilt>;
+  readonly issued: Issued;
   readonly underlay?: Underlay;
   /** What lies over it, from the lowest up; all of it under the drawing. */
   readonly underlays?: readonly Underlay[];

@@ -21,7 +21,7 @@ import {
   underlaySchema,
   vehicleSchema,
 } from './schema.ts';
-import type { AsBuilt, Feeder, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
+import type { AsBuilt, Feeder, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { toFeet } from './units.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 import { metalOf, type Units } from './vocabulary.ts';
@@ -122,6 +122,11 @@ const asBuiltOf = perUnits(
 );
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
+const NOTHING_ISSUED: Issued = { circuits: new Map() };
+const issuedOf = remembered(
+  ({ circuits = {} }: NonNullable<SiteFile['issued']>): Issued => ({ circuits: new Map(Object.entries(circuits)) }),
+);
+
 const underlays = listsOf<Underlay>(underlaySchema);
 const underlayInFeet = lengthRewriter(underlaySchema, (metres) => toFeet(metres, 'm'));
 const underlayOf = perUnits(
@@ -175,6 +180,7 @@ export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Sit
     rules: file.rules === undefined ? DEFAULT_RULES : rulesOf[units](file.rules),
     ...(file.georef === undefined ? {} : { georef: file.georef }),
     asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
+    issued: file.issued === undefined ? NOTHING_ISSUED : issuedOf(file.issued),
     ...(file.underlay === undefined ? {} : { underlay: underlayOf[units](file.underlay) }),
     ...(file.underlays === undefined ? {} : { underlays: underlays(file.underlays, units) }),
   };

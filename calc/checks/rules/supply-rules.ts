@@ -127,6 +127,11 @@ export const SUPPLY_RULES = {
     source: 'common practice',
     lookedAt: ({ site }) => spaced(site.equipment),
   },
+  issued: {
+    title: 'Issued circuits that could not be kept',
+    source: 'circuits issued, as entered',
+    lookedAt: ({ site }) => site.issued.circuits.size,
+  },
   'transformer-overload': {
     title: 'Transformers overloaded',
     source: 'nameplate rating: common practice',

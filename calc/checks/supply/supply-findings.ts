@@ -4,6 +4,7 @@ import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
+import { issuedFindings } from './issued-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
 import { mismatchFindings } from './voltage-mismatch.ts';
 
@@ -15,6 +16,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...transformerFindings(facts),
   ...equipmentLoadFindings(facts),
   ...managedFloor(facts),
+  ...issuedFindings(facts),
   ...faultFindings(facts),
 ];
 

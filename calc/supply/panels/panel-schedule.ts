@@ -1,10 +1,10 @@
-import type { Charger, Equipment, Load, Site } from '../../../routing/site/site.ts';
+import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
 import { remembered } from '../../kept/memo.ts';
 import type { PhasePair } from '../../plan-file.ts';
 import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
-import { spacesFor } from './panel-spaces.ts';
+import { keptSpaces } from './kept-spaces.ts';
 
 /** One breaker of a panel. */
 export interface PanelCircuit {
@@ -19,6 +19,8 @@ export interface PanelCircuit {
 /** A panel as its door card shows it: odd spaces on the left, even on the right, lines in turn down each side. */
 export interface PanelSchedule {
   readonly equipment: string;
+  /** Its lines, in turn down each side. */
+  readonly rows: PhasePair;
   /** Breakers by their first space; those without a space last. */
   readonly circuits: readonly PanelCircuit[];
   /** Poles of all breakers. */
@@ -33,10 +35,11 @@ const SERVING_KINDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']
  * The schedule of every panelboard and switchboard, and of other equipment that has spaces. Rows run A, B, C from the top,
  * so that a breaker of two poles in the first rows lies across AB, in the next CA, then BC (common practice, no source).
  * Outgoing feeders stand first, then chargers in the order of the file, then loads; a space that no breaker left could
- * use on its lines stays blank.
+ * use on its lines stays blank. What was issued keeps its spaces where it can, and the others stay where they would be
+ * without it but where it takes their place.
  */
 export const panelSchedules = (site: Site): ReadonlyMap<string, PanelSchedule> =>
-  schedulesOf(treeOf(site), linesOf(site), site.chargers, site.loads);
+  schedulesOf(treeOf(site), linesOf(site), site.chargers, site.loads, site.issued);
 
 type Wanted = Omit<PanelCircuit, 'spaces'>;
 
@@ -46,6 +49,7 @@ const schedulesOf = remembered(
     lines: SupplyLines,
     chargers: readonly Charger[],
     loads: readonly Load[],
+    issued: Issued,
   ): ReadonlyMap<string, PanelSchedule> => {
     const wanted = wantedBy(tree, lines, chargers, loads);
     const schedules = new Map<string, PanelSchedule>();
@@ -54,7 +58,11 @@ const schedulesOf = remembered(
       if (!SERVING_KINDS.has(kind) && spaces === undefined) continue;
       const circuits = wanted.get(id) ?? [];
       const rows = system.phases === 3 ? 'ABC' : (lines.equipment.get(id) ?? 'AB');
-      const spread = circuits.flatMap((circuit) => [circuit.id, circuit.serves, circuit.lines]);
+      const spread = circuits.flatMap((circuit) => {
+        const own = issued.circuits.get(circuit.id);
+        const spaces = own?.panel === id && own.spaces !== undefined ? own.spaces.join(' ') : '';
+        return [circuit.id, circuit.serves, circuit.lines, lines.dealt.get(circuit.id) ?? circuit.lines, spaces];
+      });
       schedules.set(id, scheduleOf(equipment, rows, spread));
     }
     return schedules;
@@ -83,18 +91,26 @@ function wantedBy(
   return wanted;
 }
 
-/** The schedule of one panel, remembered for it. `spread` holds id, what is served and lines of each breaker in turn. */
+/** What `spread` holds of each breaker in turn: id, what is served, lines, the lines it was dealt, spaces it was issued. */
+const SPREAD = 5;
+
+/** The schedule of one panel, remembered for it. */
 const scheduleOf = remembered((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
   const wanted: Wanted[] = [];
-  for (let i = 0; i < spread.length; i += 3) {
+  const dealt: Lines[] = [];
+  const issued: (readonly number[])[] = [];
+  for (let i = 0; i < spread.length; i += SPREAD) {
     const [id, serves, lines] = [spread[i]!, spread[i + 1], spread[i + 2]] as [string, Wanted['serves'], Lines];
     wanted.push({ id, serves, lines });
+    dealt.push(spread[i + 3] as Lines);
+    issued.push(spread[i + 4] === '' ? [] : spread[i + 4]!.split(' ').map(Number));
   }
   const words = wanted.map(({ lines }) => lines);
-  const spaces = spacesFor(words, rows, equipment.spaces);
+  const spaces = keptSpaces(words, dealt, issued, rows, equipment.spaces);
   const circuits = wanted.map((circuit, i) => ({ ...circuit, spaces: spaces[i]! }));
   return {
     equipment: equipment.id,
+    rows,
     circuits: circuits.sort((a, b) => (a.spaces[0] ?? Infinity) - (b.spaces[0] ?? Infinity) || 0),
     poles: words.reduce((sum, { length }) => sum + length, 0),
     ...(equipment.spaces === undefined ? {} : { spaces: equipment.spaces }),

@@ -1,9 +1,10 @@
-import type { Charger, Equipment, Load, Site } from '../../../routing/site/site.ts';
+import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
 import { remembered } from '../../kept/memo.ts';
 import type { LineBalance, PhasePair } from '../../plan-file.ts';
 import { type LegAmps, linesOfPairs } from '../load-flow/line-current.ts';
 import { assignPhases } from '../phases/phases.ts';
+import { issuedLines } from './issued-lines.ts';
 import { loadAmps, type Placeable, placeLoads, singleLoadLines } from './load-lines.ts';
 import { type SupplyNode, type SupplyTree, supplyTree, voltsHints } from './supply-tree.ts';
 
@@ -13,6 +14,8 @@ export interface SupplyLines {
   readonly loads: ReadonlyMap<string, Lines>;
   /** Lines that come in to each piece of equipment: all three, or a pair. */
   readonly equipment: ReadonlyMap<string, PhasePair>;
+  /** Of chargers that were issued on other lines than the spread would give them: those lines. */
+  readonly dealt: ReadonlyMap<string, PhasePair>;
   /** Of three-phase equipment with single-phase chargers: as assigned, and as plain rotation would have it. */
   readonly balance: ReadonlyMap<string, { readonly assigned: LineBalance; readonly rotation: LineBalance }>;
 }
@@ -25,12 +28,14 @@ export const treeOf = (site: Site): SupplyTree => supplyTree(site.equipment, sit
  * AB, BC, CA so that the greatest line current of their rated amperes is the least possible, equal ones dealt in rotation
  * in the order of the file; where their number does not go into three, panels of one derived system start the rotation in
  * turn, so that odd circuits do not pile up on one pair. Loads and single-phase panels are then laid beside them.
+ * What was issued stays on its lines where the equipment has them; the others stay where the spread has them.
  */
-export const linesOf = (site: Site): SupplyLines => linesOfTree(treeOf(site), site.chargers, site.loads);
+export const linesOf = (site: Site): SupplyLines => linesOfTree(treeOf(site), site.chargers, site.loads, site.issued);
 
 const linesOfTree = remembered(
-  (tree: SupplyTree, chargers: readonly Charger[], loads: readonly Load[]): SupplyLines => {
+  (tree: SupplyTree, chargers: readonly Charger[], loads: readonly Load[], issued: Issued): SupplyLines => {
     const result = {
+      dealt: new Map<string, PhasePair>(),
       chargers: new Map<string, PhasePair>(),
       loads: new Map<string, Lines>(),
       equipment: new Map<string, PhasePair>(),
@@ -48,11 +53,12 @@ const linesOfTree = remembered(
       result.equipment.set(id, incoming);
       const pair = node.primary === null ? incoming : node.system.phases === 1 ? 'AB' : 'ABC';
       const mine = chargersOf.get(id) ?? [];
+      const stays = (circuit: string): Lines | undefined => issuedLines(issued, circuit, id, pair);
       if (node.system.phases === 1) for (const charger of mine) result.chargers.set(charger.id, pair);
-      else assignChargers(node.equipment, mine, turns.get(id) ?? 0, result);
+      else assignChargers(node.equipment, mine, turns.get(id) ?? 0, stays, result);
       const feeds = fedBy[place]!;
       for (const fed of feeds) if (phasesIn(fed) === 1) result.equipment.set(fed.equipment.id, pair);
-      layLoads(node, pair, mine, loadsOf.get(id) ?? [], feeds, vaOf, result);
+      layLoads(node, pair, mine, loadsOf.get(id) ?? [], feeds, vaOf, stays, result);
     });
     return result;
   },
@@ -87,12 +93,23 @@ function turnsOf(tree: SupplyTree, chargersOf: ReadonlyMap<string, readonly Char
 
 interface Making {
   readonly chargers: Map<string, PhasePair>;
+  readonly dealt: Map<string, PhasePair>;
   readonly loads: Map<string, Lines>;
   readonly equipment: Map<string, PhasePair>;
   readonly balance: Map<string, { assigned: LineBalance; rotation: LineBalance }>;
 }
 
-function assignChargers(equipment: Equipment, chargers: readonly Charger[], turn: number, making: Making): void {
+type Stays = (circuit: string) => Lines | undefined;
+
+const PAIRS = ['AB', 'BC', 'CA'] as const;
+
+function assignChargers(
+  equipment: Equipment,
+  chargers: readonly Charger[],
+  turn: number,
+  stays: Stays,
+  making: Making,
+): void {
   const single = chargers.filter(({ phases }) => phases === 1);
   for (const { id, phases } of chargers) if (phases === 3) making.chargers.set(id, 'ABC');
   if (single.length === 0) return;
@@ -103,10 +120,17 @@ function assignChargers(equipment: Equipment, chargers: readonly Charger[], turn
     threePhaseAmps,
     turn,
   );
-  assignment.forEach((pair, i) => {
-    making.chargers.set(single[i]!.id, pair);
+  const legs: [number, number, number] = [0, 0, 0];
+  assignment.forEach((dealtPair, i) => {
+    const { id, amps } = single[i]!;
+    const issued = stays(id);
+    const pair = PAIRS.find((one) => one === issued) ?? dealtPair;
+    if (pair !== dealtPair) making.dealt.set(id, dealtPair);
+    making.chargers.set(id, pair);
+    legs[PAIRS.indexOf(pair)]! += amps;
   });
-  making.balance.set(equipment.id, balance);
+  const isAsDealt = !single.some(({ id }) => making.dealt.has(id));
+  making.balance.set(equipment.id, isAsDealt ? balance : { ...balance, assigned: balanceOf(legs, threePhaseAmps) });
 }
 
 /** Pairs of the single-phase chargers of one panel, remembered for it. */
@@ -138,10 +162,16 @@ function layLoads(
   loads: readonly Load[],
   feeds: readonly SupplyNode[],
   vaOf: ReadonlyMap<string, number>,
+  stays: Stays,
   making: Making,
 ): void {
   const { system } = node;
-  const standing = chargers.map(({ id, amps }) => ({ lines: making.chargers.get(id)!, amps }));
+  const left = (circuit: string, choices: readonly Lines[]): readonly Lines[] => {
+    const issued = stays(circuit);
+    return issued !== undefined && choices.includes(issued) ? [issued] : choices;
+  };
+  // Beside the chargers as they were dealt: a charger that is issued elsewhere moves no load.
+  const standing = chargers.map(({ id, amps }) => ({ lines: making.dealt.get(id) ?? making.chargers.get(id)!, amps }));
   const drawing: Placeable[] = [];
   const generating: Placeable[] = [];
   for (const load of loads) {
@@ -150,14 +180,14 @@ function layLoads(
       if (load.generation !== true) standing.push({ lines: 'ABC', amps: loadAmps(load, system, 'ABC') });
       continue;
     }
-    const choices = singleLoadLines(system, pair, load.volts);
+    const choices = left(load.id, singleLoadLines(system, pair, load.volts));
     const placeable = { id: load.id, amps: loadAmps(load, system, choices[0]!), choices };
     (load.generation === true ? generating : drawing).push(placeable);
   }
   const panels = system.phases === 1 ? [] : feeds.filter((fed) => phasesIn(fed) === 1);
-  for (const { equipment } of panels) {
+  for (const { equipment, feeder } of panels) {
     const amps = (vaOf.get(equipment.id) ?? 0) / system.volts;
-    drawing.push({ id: equipment.id, amps, choices: ['AB', 'BC', 'CA'] });
+    drawing.push({ id: equipment.id, amps, choices: left(feeder!.id, PAIRS) });
   }
   const placed = placeLoads(drawing, standing);
   for (const { equipment } of panels) making.equipment.set(equipment.id, placed.get(equipment.id) as PhasePair);

@@ -53,6 +53,7 @@ export function workedOut(
   );
   const lines: SupplyLines = {
     chargers: new Map(site.chargers.map((one) => [one.id, one.lines])),
+    dealt: new Map(),
     loads: new Map(site.loads.map((one) => [one.id, one.lines])),
     equipment: new Map(site.equipment.flatMap((one) => (one.lines === undefined ? [] : [[one.id, one.lines]]))),
     balance: new Map(),

@@ -63,13 +63,25 @@ function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readon
     ...(['feeders', 'loads', 'chargers'] as const),
   ];
   const measured = Object.entries(file.asBuilt ?? {});
+  const issued = Object.entries(file.issued?.circuits ?? {});
   return [
     ...[...new Set(lists)].flatMap((list) => all(list)),
     ...(measured.some(([drop]) => names.has(drop))
       ? [setStep(file, 'asBuilt', Object.fromEntries(measured.map(([drop, found]) => [now(drop), found])))]
       : []),
+    ...(issued.some(([id, { panel }]) => names.has(id) || names.has(panel))
+      ? [setStep(file, 'issued', { ...file.issued, circuits: respokenCircuits(issued, now) })]
+      : []),
   ];
 }
+
+type IssuedCircuits = NonNullable<NonNullable<SiteFile['issued']>['circuits']>;
+
+const respokenCircuits = (
+  issued: readonly (readonly [string, IssuedCircuits[string]])[],
+  now: (id: string) => string,
+): IssuedCircuits =>
+  Object.fromEntries(issued.map(([id, circuit]) => [now(id), { ...circuit, panel: now(circuit.panel) }]));
 
 /** An element with every id in it, its own and those it refers to, as they are now. */
 function respoken(element: Element, now: (id: string) => string): Element {

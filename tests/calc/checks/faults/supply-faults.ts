@@ -27,6 +27,7 @@ export const SUPPLY_FAULTS = {
   ]),
   'spaces-short': lotChanged('equipment', 'P1', { spaces: 2 }),
   'spaces-order': lotChanged('equipment', 'P1', { spaces: 4 }),
+  issued: lotWith({ issued: { circuits: { EV1: { panel: 'P1', spaces: [1, 4] } } } }),
   'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
   'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),
   'fault-current': lotWith({
