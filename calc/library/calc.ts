@@ -19,6 +19,7 @@ export { lineAmps } from '../circuits/line-amps.ts';
 export type { Drop } from '../circuits/line-drop.ts';
 export { longestRun } from '../circuits/longest-run.ts';
 export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
+export { type Span, type SpanLoad, type SpanStatics, simpleSpan } from '../steel/simple-span.ts';
 export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';
 export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformers/transformer.ts';
 export type { CodeTables } from '../tables/code-tables.ts';

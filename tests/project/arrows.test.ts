@@ -71,6 +71,7 @@ const FLOORS = {
     'circuits',
     'branches',
     'supply',
+    'steel',
     'takeoff',
     'checks',
     'plan',

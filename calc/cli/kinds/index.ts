@@ -8,6 +8,7 @@ import { expansionKind } from './expansion.ts';
 import { faultKind } from './fault.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
+import { hungKind } from './hung.ts';
 import type { Kind } from './kind.ts';
 import { longestRunKind } from './longest-run.ts';
 import { phasesKind } from './phases.ts';
@@ -40,4 +41,5 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['bonding', bondingKind],
   ['electrode', electrodeKind],
   ['working-space', workingSpaceKind],
+  ['hung', hungKind],
 ]);
