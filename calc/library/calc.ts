@@ -21,6 +21,7 @@ export { longestRun } from '../circuits/longest-run.ts';
 export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
 export { type Span, type SpanLoad, type SpanStatics, simpleSpan } from '../steel/simple-span.ts';
 export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';
+export { type BalancedLoad, serviceLoad } from '../supply/service/balanced-load.ts';
 export { type TransformerInput, type TransformerResult, transformer } from '../supply/transformers/transformer.ts';
 export type { CodeTables } from '../tables/code-tables.ts';
 export { tablesFor } from '../tables/editions.ts';

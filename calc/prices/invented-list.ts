@@ -11,6 +11,7 @@ const each = (item: string, spec: string, material: number, hours: number): Pric
 
 /** What is not sized by a curve. All invented. */
 const OTHERS: readonly PriceRow[] = [
+  each('service equipment', '*', 7800, 26),
   each('switchboard', '*', 9500, 24),
   each('panelboard', '*', 2600, 14),
   each('transformer', '*', 6800, 16),

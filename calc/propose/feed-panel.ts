@@ -32,13 +32,15 @@ const inTheGround = ({ rules }: Site, breakerAmps: number): Feeder['conductor'] 
   feederConductor(designOf(rules).tables, breakerAmps, rules, rules.placeAmbientC.underground);
 
 /**
- * What can feed panels of so many chargers each: the one source of their voltage, else the one three-phase source of a
- * higher, through a transformer of the next standard size; its breaker is 125 % of its primary amperes or the next
- * standard rating, as the code allows (from memory). Null where there is none, or a choice.
+ * What can feed panels of so many chargers each: of the service equipment, or of the sources where none is drawn, the one
+ * of their voltage, else the three-phase one of a higher, through a transformer of the next standard size; its breaker is
+ * 125 % of its primary amperes or the next standard rating, as the code allows (from memory). Null where there is none, or
+ * a choice.
  */
 export function panelSource(site: Site, chargers: number): PanelSource | null {
   const { volts, mainAmps } = USUAL_PANELBOARD;
-  const sources = site.equipment.filter(({ kind }) => kind === 'source');
+  const services = site.equipment.filter(({ kind }) => kind === 'service');
+  const sources = services.length > 0 ? services : site.equipment.filter(({ kind }) => kind === 'source');
   const [same, another] = sources.filter((one) => one.volts === volts);
   if (same)
     return another ? null : { source: same, breakerAmps: mainAmps, conductor: inTheGround(site, mainAmps), kva: null };

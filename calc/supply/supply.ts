@@ -4,7 +4,7 @@ import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { whenAsked } from '../kept/asked.ts';
 import { remembered } from '../kept/memo.ts';
-import type { Supply } from '../plan-file.ts';
+import type { LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { faultAmpsOf } from './fault/fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
@@ -17,6 +17,7 @@ import { reportOf } from './load-flow/supply-report.ts';
 import { type SupplyState, supplyState } from './load-flow/supply-solve.ts';
 import { demandsOf } from './panels/demand.ts';
 import { type PanelSchedule, panelSchedules } from './panels/panel-schedule.ts';
+import { siteLoads } from './service/site-loads.ts';
 import type { SupplyFacts } from './supply-facts.ts';
 import { linesOf, type SupplyLines, treeOf } from './tree/supply-lines.ts';
 import type { SupplyTree } from './tree/supply-tree.ts';
@@ -24,6 +25,8 @@ import type { SupplyTree } from './tree/supply-tree.ts';
 /** The parts that nothing else of a plan is made of are worked out when they are asked for. */
 export interface SupplyResult {
   readonly supply: Supply;
+  /** The load of each service. */
+  readonly loads: readonly LoadCalculation[];
   /** At the box of each charger, in the order of the site's chargers; null where it has no branch. */
   readonly boxes: readonly (BoxVolts | null)[];
   /** What they are worked from. */
@@ -88,10 +91,14 @@ export function supplyOf(
     tables,
   );
   const boxCase = { seats, chargers, powerFactor: rules.powerFactor, buses: work.model.buses };
+  const loads = whenAsked(() => siteLoads(site, runs, work, tables));
   const boxes = whenAsked(() => boxesOf(boxCase, state, ohms));
   return {
     get supply() {
       return reported(facts, ways.lengths);
+    },
+    get loads() {
+      return loads();
     },
     get boxes() {
       return boxes();

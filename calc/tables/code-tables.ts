@@ -336,6 +336,8 @@ export interface CodeTables {
     readonly entrances: { readonly fromAmps: number; readonly overFt: number; readonly widthFt: number };
   };
   readonly dropAdvice: Table<DropAdviceRow>;
+  /** Measured demand of what stands already counts so many times. */
+  readonly existingDemand: Sourced & { readonly factor: number };
   readonly vehicleSupply: Sourced & {
     /** Usable output cord, ft, unless listed with cable management. */
     readonly cordFt: number;

@@ -17,6 +17,10 @@ export interface Sections {
   readonly feederConductor: string;
   readonly feederDevice: string;
   readonly chargerLoad: string;
+  /** Charging as a continuous load for overcurrent protection. */
+  readonly chargerDevice: string;
+  /** Measured demand of what stands already. */
+  readonly existingDemand: string;
   /** Protection at the next standard rating up. */
   readonly nextRating: string;
   /** The same, and where it ends. */
@@ -46,6 +50,8 @@ export interface Sections {
   readonly loadManagement: string;
   /** The ceiling of load management as the load to be served. */
   readonly managedLoad: string;
+  /** Energy management systems. */
+  readonly energyManagement: string;
   readonly couplingHeight: string;
   readonly busSources: string;
 }

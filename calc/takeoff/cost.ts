@@ -42,7 +42,9 @@ export interface CostSheet {
 }
 
 const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
-  ...['switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map((item) => [item, 'equipment'] as const),
+  ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
+    (item) => [item, 'equipment'] as const,
+  ),
   ...['feeder conductor', 'feeder grounding conductor', 'feeder raceway'].map((item) => [item, 'feeder'] as const),
   ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
   ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),

@@ -1,4 +1,5 @@
 import type { Equipment } from '../../routing/site/site.ts';
+import { EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
 import { kindOf } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -7,7 +8,11 @@ export function equipmentQuantities(equipment: readonly Equipment[]): Tally {
   const { add, tally } = tallying();
   for (const piece of equipment) {
     if (piece.kind === 'source') continue;
-    add(kindOf({ item: piece.kind, spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }), piece.id, 1);
+    add(
+      kindOf({ item: EQUIPMENT_WORDS[piece.kind], spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }),
+      piece.id,
+      1,
+    );
   }
   return tally;
 }
@@ -35,6 +40,7 @@ function ratingOf({
           volts === undefined ? '' : `${volts} V`,
           phases === undefined ? '' : phases === 3 ? 'three-phase' : 'single-phase',
           spaces === undefined ? '' : `${spaces} spaces`,
+          kind === 'service' ? 'with metering' : '',
         ];
   return parts.filter(Boolean).join(', ') || 'rating not given';
 }

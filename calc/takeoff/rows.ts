@@ -7,6 +7,7 @@ import { type Part, partsOf, type Sum } from './tally.ts';
 /** Items in the order in which an estimator walks a job: from the supply out to the cord. */
 const ORDER: ReadonlyMap<string, number> = new Map(
   [
+    'service equipment',
     'switchboard',
     'panelboard',
     'transformer',

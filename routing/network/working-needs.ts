@@ -39,6 +39,7 @@ export type Condition = 1 | 2 | 3;
 /** Equipment whose front opens on live parts; a transformer stands in a grounded case. */
 const LIVE_FRONT: ReadonlySet<Equipment['kind']> = new Set([
   'source',
+  'service',
   'panelboard',
   'switchboard',
   'disconnect',

@@ -111,6 +111,9 @@ export const equipmentSchema = v.strictObject({
   xr: maybe(told(nonNegative, 'Ratio of reactance to resistance.')),
   faultAmps: maybe(told(positive, 'Available symmetrical fault current at the terminals of a source, amperes.')),
   faultXr: maybe(told(nonNegative, 'Ratio of reactance to resistance of what is ahead of a source.')),
+  existingAmps: maybe(
+    told(positive, 'Greatest measured demand of what a source feeds already and the file does not draw, line amperes.'),
+  ),
   interruptingAmps: maybe(told(positive, 'Interrupting rating of the assembly, or of its weakest device, amperes.')),
 });
 

@@ -27,6 +27,7 @@ export const AISLE_WORDS: Readonly<Record<AisleKind, string>> = {
 
 export const EQUIPMENT_KINDS = [
   'source',
+  'service',
   'panelboard',
   'switchboard',
   'transformer',
@@ -34,6 +35,16 @@ export const EQUIPMENT_KINDS = [
   'inverter',
 ] as const;
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
+/** What a kind of equipment is called. */
+export const EQUIPMENT_WORDS: Readonly<Record<EquipmentKind, string>> = {
+  source: 'utility source',
+  service: 'service equipment',
+  panelboard: 'panelboard',
+  switchboard: 'switchboard',
+  transformer: 'transformer',
+  disconnect: 'disconnect',
+  inverter: 'inverter',
+};
 
 /** What a system is grounded to. */
 export const ELECTRODES = ['building-steel', 'water-pipe', 'concrete-encased', 'ring', 'rods'] as const;

@@ -1,6 +1,6 @@
 import { whyEquipment } from '../../calc/why/why-supply.ts';
 import type { Equipment } from '../../routing/site/site.ts';
-import { EQUIPMENT_KINDS } from '../../routing/site/vocabulary.ts';
+import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
@@ -64,6 +64,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           label="kind"
           value={equipment.kind}
           choices={EQUIPMENT_KINDS}
+          words={(each) => EQUIPMENT_WORDS[each]}
           onChange={(kind) => change({ kind })}
         />
         <PlaceFields label="center" value={equipment.at} onChange={(at) => change({ at })} />

@@ -16,6 +16,7 @@ type Ratings = Pick<
   | 'impedancePercent'
   | 'xr'
   | 'faultAmps'
+  | 'existingAmps'
   | 'faultXr'
   | 'interruptingAmps'
 >;
@@ -33,6 +34,7 @@ const FIELDS = [
   ['xr', 'X over R', ''],
   ['faultAmps', 'available fault', 'A'],
   ['faultXr', 'X over R of the fault', ''],
+  ['existingAmps', 'measured demand', 'A'],
   ['interruptingAmps', 'interrupts', 'A'],
 ] as const satisfies readonly (readonly [keyof Ratings, string, string])[];
 
@@ -46,7 +48,7 @@ const TRANSFORMER: ReadonlySet<keyof Ratings> = new Set([
 ]);
 
 /** Figures of the utility, at a source alone. */
-const SOURCE: ReadonlySet<keyof Ratings> = new Set(['faultAmps', 'faultXr']);
+const SOURCE: ReadonlySet<keyof Ratings> = new Set(['faultAmps', 'faultXr', 'existingAmps']);
 
 /** Whether a kind of equipment can have a rating. */
 const suits = (name: keyof Ratings, kind: Equipment['kind']): boolean =>

@@ -123,6 +123,12 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
       suits: sources,
     }),
     field('X over R of the fault', ['faultXr'], { ...NOT_GIVEN, suits: sources }),
+    field('measured demand', ['existingAmps'], {
+      ...NOT_GIVEN,
+      unit: 'A',
+      called: 'measured demand of what stands already',
+      suits: sources,
+    }),
     field('interrupts', ['interruptingAmps'], { ...NOT_GIVEN, unit: 'A', called: 'interrupting rating' }),
   ],
   feeders: [

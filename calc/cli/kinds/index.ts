@@ -10,6 +10,7 @@ import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
 import { hungKind } from './hung.ts';
 import type { Kind } from './kind.ts';
+import { loadKind } from './load.ts';
 import { longestRunKind } from './longest-run.ts';
 import { phasesKind } from './phases.ts';
 import { pullBoxKind } from './pull-box.ts';
@@ -41,5 +42,9 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['bonding', bondingKind],
   ['electrode', electrodeKind],
   ['working-space', workingSpaceKind],
+<<<<<<< HEAD
   ['hung', hungKind],
+=======
+  ['load', loadKind],
+>>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
 ]);

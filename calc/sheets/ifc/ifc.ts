@@ -247,6 +247,7 @@ function productsOf(site: Site, plan: Plan, room: ShapeRoom): Product[] {
 
 const CLASSES: Readonly<Record<Equipment['kind'], { readonly entity: string; readonly type: string }>> = {
   source: { entity: 'IFCELECTRICDISTRIBUTIONBOARD', type: 'SWITCHBOARD' },
+  service: { entity: 'IFCELECTRICDISTRIBUTIONBOARD', type: 'SWITCHBOARD' },
   panelboard: { entity: 'IFCELECTRICDISTRIBUTIONBOARD', type: 'DISTRIBUTIONBOARD' },
   switchboard: { entity: 'IFCELECTRICDISTRIBUTIONBOARD', type: 'SWITCHBOARD' },
   transformer: { entity: 'IFCTRANSFORMER', type: 'VOLTAGE' },

@@ -7,6 +7,7 @@ import type { Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { faultOhmsOf } from '../fault/fault.ts';
 import { magnitudeAt, type Phasor } from '../load-flow/phasor.ts';
+import { placesBeyond } from '../service/services.ts';
 import type { SupplyWork } from '../supply.ts';
 import { systemName } from '../tree/system.ts';
 import { deviceOf, greatestLine, ratingOf } from './demand.ts';
@@ -26,7 +27,7 @@ export function equipmentSteps(
   tables: CodeTables,
 ): readonly Step[] {
   const place = work.tree.placeOf.get(row.id)!;
-  const beyond = placesBeyond(work, place);
+  const beyond = placesBeyond(work.tree, place);
   const chargers = site.chargers.filter(
     (_, i) => beyond.has(work.seats.node[i]!) && (runs[i]?.length ?? null) !== null,
   );
@@ -43,14 +44,6 @@ export function equipmentSteps(
     ...fault(row, work, place),
     ...highest(row, work, place),
   ];
-}
-
-function placesBeyond({ tree }: SupplyWork, place: number): ReadonlySet<number> {
-  const beyond = new Set([place]);
-  tree.nodes.forEach(({ parent }, at) => {
-    if (beyond.has(parent)) beyond.add(at);
-  });
-  return beyond;
 }
 
 const connected = (row: SupplyEquipment, chargers: readonly Charger[], loads: readonly Load[]): Step => ({

@@ -29,7 +29,7 @@ export interface PanelSchedule {
   readonly spaces?: number;
 }
 
-const SERVING_KINDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']);
+const SERVING_KINDS: ReadonlySet<string> = new Set(['service', 'panelboard', 'switchboard']);
 
 /**
  * The schedule of every panelboard and switchboard, and of other equipment that has spaces. Rows run A, B, C from the top,

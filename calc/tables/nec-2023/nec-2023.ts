@@ -14,6 +14,7 @@ import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
 import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
+import { EXISTING_DEMAND } from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
   SINGLE_PHASE_IMPEDANCES,
@@ -65,5 +66,6 @@ export const NEC_2023: CodeTables = {
   threePhaseImpedances: THREE_PHASE_IMPEDANCES,
   workingSpace: WORKING_SPACE,
   dropAdvice: DROP_ADVICE,
+  existingDemand: EXISTING_DEMAND,
   vehicleSupply: VEHICLE_SUPPLY,
 };

@@ -106,7 +106,8 @@ export const DROP_ADVICE: Table<DropAdviceRow> = {
 /** Charging equipment. */
 export const VEHICLE_SUPPLY: CodeTables['vehicleSupply'] = {
   source: 'NEC 2023 625.17(C), 625.43, 625.50, 220.57',
-  verified: 'Agrees with the 2020 text; the 2023 numbering and 220.57 are from memory.',
+  verified:
+    '220.57 read in the 2023 text; figures of article 625 agree in the 2017 and 2020 texts, their 2023 text was not read.',
   doubts: ['2023 moved energy management to Article 750; check the adopted edition.'],
   cordFt: 25,
   disconnectAboveAmps: 60,

@@ -1,6 +1,9 @@
 import type { Sections } from '../sections.ts';
 
-/** Section numbers of the 2023 edition; those of articles 110, 220, 310, 314, 408, 625 and 705 from memory. */
+/**
+ * Section numbers of the 2023 edition. 220.57, 220.87, 110.26 and 314.15 were read in the 2023 text, 625.41 and 625.43 in
+ * older ones; those of articles 310, 314, 408 and 705 are from memory.
+ */
 export const SECTIONS: Sections = {
   interruptingRating: '110.9',
   availableFault: '110.24',
@@ -14,6 +17,8 @@ export const SECTIONS: Sections = {
   feederConductor: '215.2(A)(1)',
   feederDevice: '215.3',
   chargerLoad: '220.57',
+  chargerDevice: '625.41',
+  existingDemand: '220.87',
   nextRating: '240.4(B)',
   nextRatings: '240.4(B), (C)',
   smallConductors: '240.4(D)',
@@ -37,6 +42,7 @@ export const SECTIONS: Sections = {
   cordLength: '625.17(C)',
   loadManagement: '625.42',
   managedLoad: '625.42(A)',
+  energyManagement: '750.30',
   couplingHeight: '625.50',
   busSources: '705.12(B)',
 };

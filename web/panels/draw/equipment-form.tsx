@@ -1,4 +1,4 @@
-import { EQUIPMENT_KINDS } from '../../../routing/site/vocabulary.ts';
+import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
@@ -24,6 +24,7 @@ export function EquipmentForm() {
           label="kind"
           value={kind}
           choices={EQUIPMENT_KINDS}
+          words={(each) => EQUIPMENT_WORDS[each]}
           onChange={(next) => change({ kind: next, ...KIND_DEFAULTS[next] })}
         />
         {(['width', 'depth', 'height'] as const).map((name, axis) => (

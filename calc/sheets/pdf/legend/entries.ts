@@ -214,8 +214,10 @@ export const ONE_LINE: Group = {
           kind === 'transformer'
             ? 'transformer, delta to grounded wye'
             : kind === 'source'
-              ? 'source: the utility’s service'
-              : kind,
+              ? 'source: the utility’s point of connection'
+              : kind === 'service'
+                ? 'service equipment: disconnect, metering, main bonding jumper'
+                : kind,
         height: SYMBOL_HEIGHT + 10,
         draw: (pen, [x, y]) => drawOneLineSymbol(pen, kind, 'P1', [x, y + SYMBOL_HEIGHT / 2], 1),
       }),

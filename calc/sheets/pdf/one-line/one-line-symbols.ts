@@ -84,6 +84,13 @@ export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [
         PENS.plain,
       );
       return;
+    case 'service': {
+      drawService(pen, middle, k, draw);
+      const size = pen.lettering.sizes.small * 1.3 * k;
+      const words = shortened(name, k * 52, size, pen.lettering, 'bold');
+      pen.text(words, [x + 11 * k, centred(middle[1], size)], { size, weight: 'bold', anchor: 'middle' });
+      return;
+    }
     case 'panelboard':
     case 'switchboard': {
       draw(stubs(15), INK);
@@ -108,6 +115,55 @@ const wave = (x: number, y: number, half: number): readonly Point2[] =>
     { length: 17 },
     (_, i): Point2 => [x - half + (i * half) / 8, y + (half / 2) * Math.sin((2 * Math.PI * i) / 16)],
   );
+
+/** A board with its meter beside it, and its neutral bonded to ground at its foot. */
+function drawService(pen: Pen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
+  const at = placing(middle, k);
+  const [left, right, half] = [-18, SYMBOL_HALF, 15];
+  draw(stubs(half), INK);
+  draw(
+    [
+      [
+        [left, -half],
+        [right, -half],
+        [right, half],
+        [left, half],
+        [left, -half],
+      ],
+    ],
+    PENS.border,
+  );
+  pen.circle(at([-31, 0]), 8 * k, INK);
+  draw(
+    [
+      [
+        [-23, 0],
+        [left, 0],
+      ],
+      [
+        [-34, -4],
+        [-34, 4],
+        [-31, -1],
+        [-28, 4],
+        [-28, -4],
+      ],
+    ],
+    PENS.plain,
+  );
+  draw(groundAt(30, -half), PENS.plain);
+}
+
+/** From a point down to three bars that grow shorter. */
+const groundAt = (x: number, y: number): Strokes => [
+  [
+    [x, y],
+    [x, y - 5],
+  ],
+  ...[5, 3.2, 1.4].map((half, i): readonly Point2[] => [
+    [x - half, y - 5 - 2 * i],
+    [x + half, y - 5 - 2 * i],
+  ]),
+];
 
 /** Two rows of half turns, delta above and grounded wye below, as the plan takes every transformer to be wound. */
 function drawTransformer(pen: Pen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {

@@ -1,6 +1,7 @@
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Site } from '../../../../routing/site/site.ts';
+import { EQUIPMENT_WORDS } from '../../../../routing/site/vocabulary.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
@@ -29,13 +30,14 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
   ];
   const volts = solved?.volts;
   return [
-    `${id} ${kind}`,
+    `${id} ${EQUIPMENT_WORDS[kind]}`,
     primary === null ? systemWords(system) : `${Math.round(primary.volts)} V to ${systemName(system)}`,
     rating.filter(Boolean).join(', '),
     load === undefined ? '' : load.filter(Boolean).join(', '),
     transformer === undefined || transformer.kva === 0
       ? ''
       : `load ${figure(transformer.loadKva, 1)} kVA, ${figure(transformer.percentLoaded, 0)}%`,
+    kind === 'service' ? 'service disconnect, metering, main bonding jumper' : '',
     volts === undefined || kind === 'source'
       ? ''
       : system.phases === 3

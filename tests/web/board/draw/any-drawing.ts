@@ -59,7 +59,7 @@ const options: fc.Arbitrary<DrawOptions> = fc
   .record({
     stalls,
     canopy,
-    kind: someOf(['source', 'panelboard', 'switchboard', 'transformer', 'disconnect', 'inverter'] as const),
+    kind: someOf(['source', 'service', 'panelboard', 'switchboard', 'transformer', 'disconnect', 'inverter'] as const),
     fedFrom: someOf(['', 'SVC', 'P1', 'T1', 'nothing']),
     rotation: someOf([0, 90, 37]),
     method: someOf(METHODS),

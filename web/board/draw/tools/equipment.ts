@@ -1,7 +1,7 @@
 import { equipmentId, isFreeId } from '../../../../calc/propose/new-equipment.ts';
 import { USUAL_PANELBOARD } from '../../../../calc/propose/usual.ts';
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
-import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
+import { EQUIPMENT_WORDS, type EquipmentKind } from '../../../../routing/site/vocabulary.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { addFeeder } from '../../../document/edits/feed.ts';
@@ -11,6 +11,7 @@ import { type EquipmentOptions, FIRST_OPTIONS } from '../options.ts';
 /** By custom of the trade, no source. */
 const PREFIX: Readonly<Record<EquipmentKind, string>> = {
   source: 'SVC',
+  service: 'SE',
   panelboard: 'P',
   switchboard: 'SWB',
   transformer: 'T',
@@ -50,7 +51,7 @@ export const equipmentTool: DrawTool<EquipmentOptions> = {
         }
       : {
           action: 'Equipment',
-          next: `Press where the ${kind} stands.`,
+          next: `Press where the ${EQUIPMENT_WORDS[kind]} stands.`,
           keys: [
             ['X', 'quarter turn'],
             ['Alt', 'no snapping'],
@@ -112,6 +113,16 @@ export const KIND_DEFAULTS: Readonly<Record<EquipmentKind, Partial<EquipmentOpti
     spaces: null,
     workingSpace: null,
     fedFrom: '',
+  },
+  service: {
+    size: [4, 2, 7.5],
+    entryHeight: 0,
+    volts: 208,
+    phases: 3,
+    busAmps: 800,
+    mainAmps: 800,
+    spaces: null,
+    workingSpace: 3.5,
   },
   panelboard: USUAL_PANELBOARD,
   switchboard: {

@@ -1,0 +1,139 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { LoadCalculation } from '../../../calc/plan-file.ts';
+import { serviceLoad } from '../../../calc/supply/service/balanced-load.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { explained } from '../../../calc/words/explain.ts';
+import { chargers, equipment, feeder, load, panel, siteOf, source, supplied, transformer } from './small-site.ts';
+
+const caseOf = ({ cases }: LoadCalculation, method: string) => cases.find((one) => one.method === method)!;
+const ROOT3 = Math.sqrt(3);
+
+describe('the load of a service, counted every way', () => {
+  const service = equipment('SE', 'service', { volts: 208, mainAmps: 400, busAmps: 400 });
+  const served = (count: number, more: Partial<Parameters<typeof siteOf>[0]> = {}) =>
+    supplied(
+      siteOf({
+        equipment: [source(208), service, panel('P')],
+        feeders: [feeder('SVC', 'SE', { breakerAmps: 400 }), feeder('SE', 'P', { breakerAmps: 400 })],
+        chargers: chargers('P', count),
+        ...more,
+      }),
+    ).loads;
+
+  test('by hand: nine chargers of 32 A at 208 V, 6,656 VA each and 7,200 VA by the least load', () => {
+    const [one] = served(9);
+    expect(one).toMatchObject({
+      source: 'SVC',
+      at: 'SE',
+      service: [{ id: 'SE', ratingAmps: 400, taken: false }],
+      ratingAmps: 400,
+      decides: 'unit',
+    });
+    expect(one!.chargers).toEqual([{ count: 9, amps: 32, volts: 208, phases: 1, nameplateVa: 59_904, unitVa: 64_800 }]);
+    // 59,904 / (sqrt 3 x 208) = 166.28 A, x 1.25 = 207.85; 64,800 / 360.27 = 179.87 A, x 1.25 = 224.83.
+    expect(caseOf(one!, 'connected').amps[0]).toBeCloseTo(166.28, 2);
+    expect(caseOf(one!, 'nameplate').designAmps[1]).toBeCloseTo(207.85, 2);
+    expect(caseOf(one!, 'unit').designAmps[2]).toBeCloseTo(224.83, 2);
+    expect(one!.designAmps).toBeCloseTo(224.83, 2);
+    expect(one!.spareAmps).toBeCloseTo(175.17, 2);
+    // 64.8 kVA: a transformer of 75 kVA.
+    expect(caseOf(one!, 'unit').kva).toBeCloseTo(64.8, 6);
+    expect(one!.transformerKva).toBe(75);
+  });
+
+  test('what stands already counts 125% of its measured demand, and what does not fit is said', () => {
+    const [one] = served(9, { equipment: [{ ...source(208), existingAmps: 150 }, service, panel('P')] });
+    // 1.25 x 150 + 224.83 = 412.33 A of 400 A.
+    expect(one!.decides).toBe('measured');
+    expect(one!.designAmps).toBeCloseTo(412.33, 2);
+    expect(caseOf(one!, 'measured').fits).toBe(false);
+    expect(caseOf(one!, 'unit').fits).toBe(true);
+    // Counted once for the transformer: 64.8 kVA and 150 A x 360.27 V = 54.04 kVA.
+    expect(caseOf(one!, 'measured').kva).toBeCloseTo(118.84, 2);
+    expect(one!.transformerKva).toBe(150);
+  });
+
+  test('energy management holds the chargers under it, and nothing else', () => {
+    const [one] = served(9, {
+      equipment: [source(208), service, panel('P', { managedAmps: 100 })],
+      loads: [load('SE', 'L', { va: 7200, phases: 3, volts: 208, continuous: false })],
+    });
+    expect(one!.managed).toEqual([
+      { equipment: 'P', amps: 100, ceilingVa: 100 * 208 * ROOT3, nameplateVa: 59_904, unitVa: 64_800 },
+    ]);
+    // 125 A of chargers and 7,200 / 360.27 = 19.99 A beside them, the one at 0.99 and the other at unity.
+    expect(one!.designAmps).toBeGreaterThan(144.5);
+    expect(one!.designAmps).toBeLessThan(144.99);
+    expect(caseOf(one!, 'connected').amps[0]).toBeGreaterThan(185);
+  });
+
+  test('chargers that lie on two lines count there, and a charger without a run not at all', () => {
+    const site = siteOf({ equipment: [source(208)], chargers: chargers('SVC', 2) });
+    const [one] = supplied(site, ['EV-SVC-2']).loads;
+    expect(one).toMatchObject({ at: 'SVC', withoutRun: 1, ratingAmps: null, spareAmps: null });
+    expect(caseOf(one!, 'nameplate').amps.map((amps) => Math.round(amps))).toEqual([32, 32, 0]);
+    expect(caseOf(one!, 'nameplate').fits).toBeNull();
+  });
+
+  test('behind a utility’s transformer that is drawn, the first board is taken as the service', () => {
+    const [one] = supplied(
+      siteOf({
+        equipment: [{ ...source(480), existingAmps: 30 }, transformer('T'), panel('P', { mainAmps: 400 })],
+        feeders: [feeder('SVC', 'T'), feeder('T', 'P', { breakerAmps: 400 })],
+        chargers: chargers('P', 6),
+      }),
+    ).loads;
+    expect(one).toMatchObject({ at: 'P', volts: 208, service: [{ id: 'P', taken: true }] });
+    // Measured at 480 V, told at 208 V.
+    expect(one!.existingAmps).toBeCloseTo((30 * 480) / 208, 9);
+  });
+
+  test('a supply of one panel comes to what a hand calculation on even lines does', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 8 }),
+        fc.constantFrom(16, 24, 32, 40, 48, 80),
+        fc.option(fc.integer({ min: 20, max: 300 }), { nil: undefined }),
+        (threes, amps, managedAmps) => {
+          const [one] = served(3 * threes, {
+            equipment: [source(208), service, panel('P', managedAmps === undefined ? {} : { managedAmps })],
+            chargers: chargers('P', 3 * threes, { amps }),
+          });
+          const by = serviceLoad(NEC_2023, {
+            volts: 208,
+            phases: 3,
+            chargers: [{ count: 3 * threes, amps }],
+            managedAmps,
+            ratingAmps: 400,
+          });
+          expect(one!.designAmps).toBeCloseTo(by.designAmps, 6);
+          expect(one!.transformerKva).toBe(by.transformerKva);
+          expect(one!.cases.map(({ fits }) => fits)).toEqual(by.cases.map(({ fits }) => fits));
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  test('the steps come to the same figures', () => {
+    const { result, steps } = explained((tell) =>
+      serviceLoad(
+        NEC_2023,
+        { volts: 208, phases: 3, chargers: [{ count: 10, amps: 32 }], existingAmps: 80, ratingAmps: 400 },
+        tell,
+      ),
+    );
+    expect(steps.map(({ find }) => find)).toEqual([
+      'load of 10 chargers of 32 A',
+      'other loads',
+      'calculated load',
+      'amperes to be designed for',
+      'with what stands already',
+      'rest of the rating of the service',
+      'transformer to ask the utility for',
+    ]);
+    expect(steps[4]!.result).toBe(result.designAmps);
+    expect(steps[0]!.source).toBe('NEC 2023 220.57');
+  });
+});
