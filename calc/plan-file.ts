@@ -20,13 +20,10 @@ export interface PlanFile {
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];
   readonly supply: Supply;
-<<<<<<< HEAD
   /** Every overcurrent device, each after what feeds the equipment that it stands in; branch devices last. */
   readonly devices: readonly Device[];
-=======
   /** One for each source, or other equipment that nothing feeds. */
   readonly loadCalculations: readonly LoadCalculation[];
->>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
   readonly takeoff: readonly TakeoffRow[];
   readonly findings: readonly Finding[];
   /** Every check that the planner makes, with how many things it was applied to and what came of it. */
@@ -249,7 +246,6 @@ export interface Supply {
   readonly withoutGeneration?: Omit<Supply, 'withoutGeneration'>;
 }
 
-<<<<<<< HEAD
 /** One overcurrent device: where it stands, what it protects, and how it is known of. */
 export interface Device {
   /** `P1.main`, `F1.from` and `F1.to` by the end of a feeder, `T1.primary`, `T1.secondary`; of a branch, the charger or load. */
@@ -278,7 +274,6 @@ export interface Device {
   readonly known: 'drawn' | 'assumed' | 'sized' | 'missing';
   /** True where it belongs to a feeder that stands already. */
   readonly existing: boolean;
-=======
 /** Chargers of one rating in a load calculation, volt-amperes of all of them together. */
 export interface ChargerLoad {
   readonly count: number;
@@ -366,7 +361,6 @@ export interface LoadCalculation {
   readonly largestStepVa: number;
   /** Least usual size of a utility's transformer that carries the load of that case, kVA; null past the largest. */
   readonly transformerKva: number | null;
->>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
 }
 
 export interface TakeoffRow {

@@ -94,13 +94,11 @@ export function plan(site: Site): Plan {
     get supply() {
       return supply.supply;
     },
-<<<<<<< HEAD
     get devices() {
       return devices();
-=======
+    },
     get loadCalculations() {
       return supply.loads;
->>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
     },
     handholes,
     takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),

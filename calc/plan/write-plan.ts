@@ -30,11 +30,8 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     conduits: plan.conduits.map((conduit) => writtenConduit(conduit, length)),
     boxes: plan.boxes.map((box) => ({ ...box, at: point(box.at, length) })),
     supply: writtenSupply(plan.supply, length),
-<<<<<<< HEAD
     devices: plan.devices,
-=======
     loadCalculations: plan.loadCalculations,
->>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
     checks: plan.checks,

@@ -42,9 +42,6 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['bonding', bondingKind],
   ['electrode', electrodeKind],
   ['working-space', workingSpaceKind],
-<<<<<<< HEAD
   ['hung', hungKind],
-=======
   ['load', loadKind],
->>>>>>> c121a25 (The load of a service as an authority asks for it: calc load, in the plan for each source; the utility's point and the service equipment apart, with measured demand)
 ]);
