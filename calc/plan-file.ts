@@ -274,6 +274,8 @@ export interface Device {
   readonly known: 'drawn' | 'assumed' | 'sized' | 'missing';
   /** True where it belongs to a feeder that stands already. */
   readonly existing: boolean;
+}
+
 /** Chargers of one rating in a load calculation, volt-amperes of all of them together. */
 export interface ChargerLoad {
   readonly count: number;
