@@ -18,6 +18,7 @@ export { type GroundingInput, grounding } from '../circuits/grounding.ts';
 export { lineAmps } from '../circuits/line-amps.ts';
 export type { Drop } from '../circuits/line-drop.ts';
 export { longestRun } from '../circuits/longest-run.ts';
+export { type Ask, type Unprotected, type UnprotectedInput, unprotected } from '../circuits/unprotected.ts';
 export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
 export { type Span, type SpanLoad, type SpanStatics, simpleSpan } from '../steel/simple-span.ts';
 export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';

@@ -229,6 +229,18 @@ export interface WorkingSpaceRow {
   readonly live: number;
 }
 
+/** One way in which conductors may leave a feeder or a transformer with no device where they start. */
+export interface UnprotectedRow {
+  readonly of: 'tap' | 'secondary';
+  readonly section: string;
+  /** Longest; null for any length. */
+  readonly lengthFt: number | null;
+  /** Share of the rating of the device ahead, at their own volts, that they carry at least; null where none is asked. */
+  readonly share: number | null;
+  /** True where it is for those outdoors all the way but for their end. */
+  readonly outdoors: boolean;
+}
+
 export interface DropAdviceRow {
   readonly scope: 'branch' | 'feeder' | 'total';
   readonly percent: number;
@@ -324,7 +336,12 @@ export interface CodeTables {
   };
   readonly metalBoxes: Table<MetalBoxRow>;
   readonly pullBoxes: Sourced & { readonly straightTimes: number; readonly angleTimes: number };
-  readonly transformerProtection: Table<TransformerProtectionRow>;
+  readonly transformerProtection: Table<TransformerProtectionRow> & {
+    /** Grouped, so many devices at most count as the secondary protection of a transformer, by the sum of their ratings. */
+    readonly mostSecondaries: number;
+  };
+  /** Shortest way first. */
+  readonly unprotected: Table<UnprotectedRow>;
   readonly threePhaseTransformers: Table<TransformerRow>;
   readonly singlePhaseTransformers: Table<TransformerRow>;
   readonly singlePhaseImpedances: Table<TypicalImpedanceRow>;

@@ -62,7 +62,7 @@ const covers = (row: SupportRow, inches: number | null): boolean =>
 
 /**
  * Greatest distance between supports and from a termination to the first, ft, for any run of a method. Straight runs of
- * threaded RMC and IMC may go farther (Table 344.30(B)(2), `run` `straight threaded`). The figure for a tray is common
+ * threaded RMC and IMC may go farther (Table 344.30(B), `run` `straight threaded`). The figure for a tray is common
  * practice without a source, and needs no trade size.
  */
 export function supportSpacing(

@@ -46,6 +46,12 @@ export interface Sections {
   readonly handholeSize: string;
   readonly panelRating: string;
   readonly panelDevice: string;
+  /** Of a panel behind a transformer. */
+  readonly panelSecondary: string;
+  readonly taps: string;
+  readonly secondaries: string;
+  /** Secondaries that the primary device may protect. */
+  readonly primaryAlone: string;
   readonly cordLength: string;
   readonly loadManagement: string;
   /** The ceiling of load management as the load to be served. */

@@ -17,6 +17,7 @@ import { pullBoxKind } from './pull-box.ts';
 import { pullingKind } from './pulling.ts';
 import { reachKind } from './reach.ts';
 import { routeKind } from './route.ts';
+import { secondaryKind } from './secondary.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
 import { workingSpaceKind } from './working-space.ts';
@@ -41,6 +42,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['fault', faultKind],
   ['bonding', bondingKind],
   ['electrode', electrodeKind],
+  ['secondary', secondaryKind],
   ['working-space', workingSpaceKind],
   ['hung', hungKind],
   ['load', loadKind],

@@ -23,6 +23,7 @@ import {
   THREE_PHASE_TRANSFORMERS,
   TRANSFORMER_PROTECTION,
 } from './transformers.ts';
+import { UNPROTECTED } from './unprotected.ts';
 
 /** NFPA 70, 2023 edition: figures only, each table with how far it was checked. */
 export const NEC_2023: CodeTables = {
@@ -60,6 +61,7 @@ export const NEC_2023: CodeTables = {
   metalBoxes: METAL_BOXES,
   pullBoxes: PULL_BOXES,
   transformerProtection: TRANSFORMER_PROTECTION,
+  unprotected: UNPROTECTED,
   threePhaseTransformers: THREE_PHASE_TRANSFORMERS,
   singlePhaseTransformers: SINGLE_PHASE_TRANSFORMERS,
   singlePhaseImpedances: SINGLE_PHASE_IMPEDANCES,

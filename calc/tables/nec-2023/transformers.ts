@@ -1,18 +1,14 @@
-import type {
-  ImpedanceBandRow,
-  Table,
-  TransformerProtectionRow,
-  TransformerRow,
-  TypicalImpedanceRow,
-} from '../code-tables.ts';
+import type { CodeTables, ImpedanceBandRow, Table, TransformerRow, TypicalImpedanceRow } from '../code-tables.ts';
 
 /** Greatest overcurrent protection of transformers to 1000 V, percent of rated current. Where 125% is no standard rating, the next higher may be used. */
-export const TRANSFORMER_PROTECTION: Table<TransformerProtectionRow> = {
+export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {
   source: 'NEC 2023 Table 450.3(B)',
   verified: 'Agrees with a copy of the 2023 tables; 250% with a published example.',
   doubts: [
-    'Up to six grouped secondary devices, and transformers with their own thermal protection, have rules of their own (notes 2 and 3), not here.',
+    'Transformers with their own thermal protection have a rule of their own (note 3), not here.',
+    'Whether secondary devices stand grouped in one place (note 2) is not looked at: their number and the sum of their ratings are.',
   ],
+  mostSecondaries: 6,
   rows: [
     { protection: 'primary only', primary: { from9: 125, under9: 167, under2: 300 }, secondary: null },
     {

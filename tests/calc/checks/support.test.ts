@@ -33,7 +33,7 @@ const purlin = (y: number, z = 12): Member => ({ id: `P${y}`, from: [0, y, z], t
 const found = (parts: Partial<SiteFile>) => supportFindings(site(parts), supportSpacings(NEC_2023));
 
 describe('raceways overhead', () => {
-  // NEC 358.30, 344.30(B)(1): EMT and RMC every 10 ft; Table 352.30: PVC of 1/2 to 1 in. every 3 ft; 350.30: LFMC 4.5 ft.
+  // NEC 358.30, 344.30(B)(1): EMT and RMC every 10 ft; Table 352.30(B): PVC of 1/2 to 1 in. every 3 ft; 350.30: LFMC 4.5 ft.
   test('are held where no stretch without a member within 3 ft in plan is longer than the supports may be apart', () => {
     // Beams 16 ft apart hold all but 10 ft between them; 20 ft apart, all but 14 ft.
     expect(found({ raceways: [trunk()], members: beams(16) })).toEqual([]);

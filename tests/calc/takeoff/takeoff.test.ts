@@ -39,7 +39,7 @@ describe('a straight of raceway', () => {
     expect(couplingsOn(feet)).toBe(couplings);
   });
 
-  test('47 ft of 1/2 in. PVC is strapped every 3 ft (Table 352.30): ceil(41 / 3) + 1', () => {
+  test('47 ft of 1/2 in. PVC is strapped every 3 ft (Table 352.30(B)): ceil(41 / 3) + 1', () => {
     expect(supports(NEC_2023, 'PVC40', '1/2', 47)).toBe(15);
   });
 

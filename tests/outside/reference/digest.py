@@ -17,9 +17,10 @@ FILES = {
 }
 # Of a file that is not named here, every table.
 KEEP = {
-    "service": {"table_250_66", "gec_exceptions_250_66_A_B_C", "table_250_102_C_1", "grounding_check_rows"},
+    "service": {"table_250_66", "gec_exceptions_250_66_A_B_C", "table_250_102_C_1", "grounding_check_rows",
+                "tap_check_rows"},
 }
-PROSE = {"note", "section", "exception", "condition", "location", "rule", "fact", "basis", "item", "formula", "quantity", "pull"}
+PROSE = {"note", "source", "section", "exception", "condition", "location", "rule", "fact", "basis", "item", "formula", "quantity", "pull"}
 SKIP = {"formulas_transformer", "ev_supply_equipment_article_625", "unit_load_evse", "pull_box_314_28",
         "termination_110_14_C", "continuous_load_rule", "rooftop_310_15_B_2", "bends_between_pull_points",
         "voltage_drop_temperature_k"}

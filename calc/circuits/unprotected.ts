@@ -1,0 +1,114 @@
+import type { CodeTables, UnprotectedRow } from '../tables/code-tables.ts';
+import { cited } from '../tables/sections.ts';
+import { SILENT, type Tell } from '../words/explain.ts';
+import { measured } from '../words/measured.ts';
+
+/** Conductors that have no overcurrent device where they start. */
+export interface UnprotectedInput {
+  /** A tap of a feeder, or the secondary of a transformer. */
+  readonly of: UnprotectedRow['of'];
+  /** Of all sets, where they lie. */
+  readonly ampacity: number;
+  /** From where they start to the device that they end in, ft; null where it is not known. */
+  readonly length: number | null;
+  /** The device that they end in, A. */
+  readonly deviceAmps: number;
+  /** The device ahead, A at its own volts; null where it is not known. */
+  readonly aheadAmps: number | null;
+  /** Volts of the device ahead over those of the conductors; 1 for a tap. */
+  readonly ratio: number;
+  /** True where they lie outdoors all the way but for their end. */
+  readonly outdoors: boolean;
+}
+
+/** One condition of the rule that was held against the conductors. */
+export interface Ask {
+  readonly section: string;
+  readonly holds: boolean;
+  readonly says: string;
+  /** What is compared: `value` is to be at most `limit`. */
+  readonly what: 'length' | 'device' | 'ahead';
+  readonly value: number;
+  readonly limit: number;
+}
+
+export interface Unprotected {
+  readonly ok: boolean;
+  readonly asks: readonly Ask[];
+}
+
+const SAME = 1e-9;
+
+/**
+ * Whether conductors may start without an overcurrent device: by the first of the code's rules, the shortest length first,
+ * whose conditions all hold; where none does, by the one for their length and place. The device that they end in is no
+ * larger than what they carry: the next standard rating up is not for them. What is not known is not asked.
+ * @example
+ * // NEC 2023 240.21(C)(6): 25 ft, a third of 125 A x 480 / 208, which is 96 A; 4/0 copper has 230 A at 75 °C
+ * unprotected(NEC, {
+ *   of: 'secondary',
+ *   ampacity: 230,
+ *   length: 20,
+ *   deviceAmps: 225,
+ *   aheadAmps: 125,
+ *   ratio: 480 / 208,
+ *   outdoors: false,
+ * }).ok // true
+ */
+export function unprotected(tables: CodeTables, input: UnprotectedInput, tell: Tell = SILENT): Unprotected {
+  const rows = tables.unprotected.rows.filter(({ of, outdoors }) => of === input.of && (!outdoors || input.outdoors));
+  const tried = rows.map((row) => asksOf(tables, row, input));
+  const asks = tried.find(allHold) ?? tried[nearest(rows, input)]!;
+  for (const { section, says, holds } of asks)
+    tell(() => ({
+      find: `asked by ${section}`,
+      formula: says,
+      values: {
+        ampacity: measured(input.ampacity, 'A'),
+        'device at the end': measured(input.deviceAmps, 'A'),
+        ...(input.length === null ? {} : { length: measured(input.length, 'ft') }),
+        ...(input.aheadAmps === null ? {} : { 'device ahead': measured(input.aheadAmps, 'A') }),
+        'ratio of volts': Number(input.ratio.toPrecision(6)),
+      },
+      result: holds ? 'holds' : 'does not hold',
+      source: tables.unprotected.source,
+    }));
+  return { ok: allHold(asks), asks };
+}
+
+const allHold = (asks: readonly Ask[]): boolean => asks.every(({ holds }) => holds);
+
+/** Place of the rule that comes nearest: the shortest that they are not too long for, else the last. */
+function nearest(rows: readonly UnprotectedRow[], { length }: UnprotectedInput): number {
+  const fits = rows.findIndex(({ lengthFt }) => lengthFt === null || (length ?? 0) <= lengthFt * (1 + SAME));
+  return fits < 0 ? rows.length - 1 : fits;
+}
+
+function asksOf(
+  tables: CodeTables,
+  { section, lengthFt, share, of }: UnprotectedRow,
+  { ampacity, length, deviceAmps, aheadAmps, ratio }: UnprotectedInput,
+): readonly Ask[] {
+  const asks: Ask[] = [];
+  const ask = (what: Ask['what'], value: number, limit: number, says: string): void => {
+    asks.push({ section, holds: value <= limit * (1 + SAME), says, what, value, limit });
+  };
+  if (lengthFt !== null && length !== null)
+    ask('length', length, lengthFt, `${measured(length, 'ft')} long, ${lengthFt} ft at most`);
+  if (share !== null && aheadAmps !== null) {
+    const least = share * ratio * aheadAmps;
+    const counted =
+      of === 'tap'
+        ? `${measured(aheadAmps, 'A')} ahead of them`
+        : `${measured(aheadAmps, 'A')} x ${Number(ratio.toPrecision(4))} of the primary`;
+    const part = `1/${Math.round(1 / share)}`;
+    ask('ahead', least, ampacity, `carry ${measured(ampacity, 'A')}, at least ${part} of the ${counted}`);
+  }
+  ask(
+    'device',
+    deviceAmps,
+    ampacity,
+    `end in ${measured(deviceAmps, 'A')}, at most the ${measured(ampacity, 'A')} that they carry; not the next rating up of ${cited(tables, 'nextRating')}`,
+  );
+  return asks;
+}
