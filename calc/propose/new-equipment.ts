@@ -1,6 +1,6 @@
+import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
-import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
 import type { Equipment, SiteFile } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { flatIn, lengthIn, placeIn } from './in-file.ts';

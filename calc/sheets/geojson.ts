@@ -1,14 +1,10 @@
 import { rewind, truncate } from '@turf/turf';
-import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
 import { groundOf } from '../../routing/site/georef.ts';
-import type { PlacedList } from '../../routing/site/import/geojson-elements.ts';
-import { siteFileSchema } from '../../routing/site/schema.ts';
-import type { Georef, Point2, Site } from '../../routing/site/site.ts';
+import { KINDS, PLACED_LISTS, type PlacedList } from '../../routing/site/kinds/kinds.ts';
+import type { Georef, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { footprintOf } from '../../routing/standing/footprint.ts';
-import { stallRectangle } from '../../routing/standing/parked.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 
@@ -47,25 +43,23 @@ function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
     const [lon, lat] = groundOf(georef, [point[0] as number, point[1] as number]);
     return [lon, lat];
   };
-  const point = (at: readonly number[]): Geometry => ({ type: 'Point', coordinates: place(at) });
-  const line = (path: readonly (readonly number[])[]): Geometry => ({
-    type: 'LineString',
-    coordinates: path.map(place),
-  });
-  const ring = (outline: readonly Point2[]): Geometry => ({
-    type: 'Polygon',
-    coordinates: [[...outline, outline[0] as Point2].map(place)],
-  });
+  const geometryOf = (list: PlacedList, element: object): Geometry => {
+    const { shape, points } = KINDS[list];
+    const places = points(element as never).map(place);
+    if (shape === 'point') return { type: 'Point', coordinates: places[0] as Position };
+    if (shape === 'line') return { type: 'LineString', coordinates: places };
+    return { type: 'Polygon', coordinates: [[...places, places[0] as Position]] };
+  };
   const runs = new Map(plan.runs.map((run) => [run.drop, run]));
-  const features = <L extends PlacedList>(list: L, shape: (element: Site[L][number]) => Geometry): Feature[] => {
+  return PLACED_LISTS.flatMap((list) => {
     const own = ownFields(list, site.units);
-    return (site[list] as readonly Site[L][number][]).map((element): Feature => {
+    return site[list].map((element): Feature => {
       const run = list === 'drops' ? runs.get(element.id) : undefined;
       const length = (feet: number | null): number | null => (feet === null ? null : fromFeet(feet, site.units));
       return {
         type: 'Feature',
         id: element.id,
-        geometry: shape(element),
+        geometry: geometryOf(list, element),
         properties: {
           list,
           units: site.units,
@@ -78,20 +72,9 @@ function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
         },
       };
     });
-  };
-  return [
-    ...features('stalls', (stall) => ring(stallRectangle(stall))),
-    ...features('columns', ({ at, size, rotation = 0 }) => ring(rectangleAt(at, size, rotation))),
-    ...features('members', ({ from, to }) => line([from, to])),
-    ...features('keepouts', ({ outline }) => ring(outline)),
-    ...features('aisles', ({ outline }) => ring(outline)),
-    ...features('equipment', (one) => ring(footprintOf(one))),
-    ...features('raceways', ({ path }) => line(path)),
-    ...features('pullpoints', ({ at }) => point(at)),
-    ...features('drops', ({ box }) => point(box)),
-  ];
+  });
 }
 
 /** The fields of an element of a list as the site file has them, lengths in its units. */
 const ownFields = (list: PlacedList, units: Units): (<T extends object>(element: T) => T) =>
-  lengthRewriter(siteFileSchema.entries[list].wrapped.item, (feet) => fromFeet(feet, units));
+  lengthRewriter(KINDS[list].schema, (feet) => fromFeet(feet, units));

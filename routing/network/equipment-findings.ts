@@ -7,10 +7,10 @@ import { rectangleAt } from '../plane/rectangle.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Column, Equipment, Point2, Site } from '../site/site.ts';
+import { stallRectangle } from '../site/stall-rectangle.ts';
 import { type WorkingSpace, workingSpaceOf, workingSpaceSize } from '../site/working-space.ts';
 import { footprintOf, seenFrom, standsUnder, TOUCHING_AREA } from '../standing/footprint.ts';
 import { stallsIn } from '../standing/outlines.ts';
-import { stallRectangle } from '../standing/parked.ts';
 import { entrances } from './entrances.ts';
 import {
   type Condition,

@@ -1,5 +1,5 @@
+import { ELEMENT_LISTS } from './kinds/kinds.ts';
 import { byId } from './look-up.ts';
-import { ELEMENT_LISTS } from './schema.ts';
 import { MAX_ID_LENGTH } from './schema-parts.ts';
 import type { SiteFile } from './site.ts';
 

@@ -1,39 +1,21 @@
 import { shown } from './expectation.ts';
+import type { Kind } from './kinds/kind.ts';
+import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
 import { didYouMean, didYouMeanId } from './nearest-word.ts';
 import { type Path, placeOf, type TellFault } from './place.ts';
-import { ELEMENT_LISTS, type ElementList } from './schema.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
 /** Which field of which list names an element of which other. */
-const REFERENCES: readonly { readonly list: ElementList; readonly field: string; readonly to: ElementList }[] = [
-  { list: 'feeders', field: 'from', to: 'equipment' },
-  { list: 'feeders', field: 'to', to: 'equipment' },
-  { list: 'loads', field: 'from', to: 'equipment' },
-  { list: 'chargers', field: 'drop', to: 'drops' },
-  { list: 'chargers', field: 'stalls', to: 'stalls' },
-  { list: 'chargers', field: 'from', to: 'equipment' },
-];
+const REFERENCES: readonly { readonly list: ElementList; readonly field: string; readonly to: ElementList }[] =
+  ELEMENT_LISTS.flatMap((list) => {
+    const { refers = {} }: Pick<Kind<never>, 'refers'> = KINDS[list];
+    return Object.entries(refers).map(([field, to]) => ({ list, field, to }));
+  });
 
 const MAX_SEARCHED = 300;
 const MAX_NAMED = 12;
-
-/** One element of a list, for a sentence. */
-const ONE_OF: Readonly<Record<ElementList, string>> = {
-  stalls: 'a stall',
-  columns: 'a column',
-  members: 'a member',
-  keepouts: 'a keep-out',
-  aisles: 'an aisle',
-  equipment: 'a piece of equipment',
-  feeders: 'a feeder',
-  loads: 'a load',
-  raceways: 'a raceway',
-  pullpoints: 'a pull point',
-  drops: 'a drop',
-  chargers: 'a charger',
-};
 
 /**
  * Repeated ids and references to what is not there. Works on a value whose shape may be wrong, so that these errors
@@ -47,11 +29,11 @@ export function tellReferenceErrors(value: unknown, tell: TellFault): void {
     if (typeof id !== 'string' || (Object.hasOwn(value, to) && !Array.isArray(value[to]))) return;
     if (held[to].has(id)) return;
     const owner = owners.get(id);
-    const due = (): string => `expected the id of ${ONE_OF[to]}, got ${shown(id)}`;
+    const due = (): string => `expected the id of ${KINDS[to].anyOne}, got ${shown(id)}`;
     tell(path, () =>
       owner === undefined
         ? `${due()}, which nothing has${meant(id, to, owners)}`
-        : `${due()}, which is ${ONE_OF[owner.list]} (${placeOf([owner.list, owner.index])})`,
+        : `${due()}, which is ${KINDS[owner.list].anyOne} (${placeOf([owner.list, owner.index])})`,
     );
   };
   for (const { list, field, to } of REFERENCES) {

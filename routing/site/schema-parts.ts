@@ -23,6 +23,9 @@ export const isLength = (schema: v.GenericSchema): boolean =>
 export const told = <const S extends v.GenericSchema>(schema: S, text: string) =>
   v.pipe(schema, v.description(text) as v.DescriptionAction<v.InferOutput<S>, string>);
 
+/** A field that can be left out. */
+export const maybe = v.exactOptional;
+
 // JSON.parse turns 1e999 into Infinity, and valibot's number() lets that through.
 const finite = v.pipe(v.number(), v.finite());
 

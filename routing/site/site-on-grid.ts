@@ -1,4 +1,8 @@
+import type * as v from 'valibot';
 import { isPlainGrid, onGrid } from './grid-frame.ts';
+import type { PlacedKind } from './kinds/kind.ts';
+import { KINDS, PLACED_LISTS, type PlacedList } from './kinds/kinds.ts';
+import type { Motion } from './motion.ts';
 import type { AsBuilt, Point2, Point3, Site } from './site.ts';
 
 /** Where a site lies when it is laid along its gridlines: places and directions of the site on its gridlines. */
@@ -25,32 +29,11 @@ export function gridGround(gridlines: Site['gridlines']): GridGround {
 export function siteOnGrid(site: Site): Site {
   if (isPlainGrid(site.gridlines) || site.gridlines.x.length + site.gridlines.y.length === 0) return site;
   const { place, spot, heading } = gridGround(site.gridlines);
-  const outlined = <T extends { readonly outline: readonly Point2[] }>(one: T): T => ({
-    ...one,
-    outline: one.outline.map(place),
-  });
   const { underlay: _, underlays: __, ...rest } = site;
   return {
     ...rest,
     gridlines: { x: site.gridlines.x, y: site.gridlines.y },
-    stalls: site.stalls.map((stall) => ({ ...stall, at: place(stall.at), heading: heading(stall.heading) })),
-    columns: site.columns.map((one) => ({ ...one, at: place(one.at), rotation: heading(one.rotation ?? 0) })),
-    members: site.members.map((member) => ({ ...member, from: spot(member.from), to: spot(member.to) })),
-    keepouts: site.keepouts.map(outlined),
-    aisles: site.aisles.map(outlined),
-    equipment: site.equipment.map((one) => ({
-      ...one,
-      at: place(one.at),
-      rotation: heading(one.rotation ?? 0),
-      entry: spot(one.entry),
-    })),
-    raceways: site.raceways.map((raceway) => ({ ...raceway, path: raceway.path.map(spot) })),
-    pullpoints: site.pullpoints.map((point) => ({ ...point, at: spot(point.at) })),
-    drops: site.drops.map((drop) => ({
-      ...drop,
-      box: spot(drop.box),
-      ...(drop.retractor && { retractor: spot(drop.retractor) }),
-    })),
+    ...placedOnGrid(site, { point: place, direction: heading, lift: 0, mirrors: false }),
     asBuilt: new Map([...site.asBuilt].map(([drop, found]) => [drop, builtOnGrid(found, spot)])),
     // Bearings run clockwise, turns counter-clockwise.
     ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (site.gridlines.rotation ?? 0) } }),
@@ -62,3 +45,11 @@ const builtOnGrid = (found: AsBuilt, spot: GridGround['spot']): AsBuilt => ({
   ...(found.box && { box: spot(found.box) }),
   ...(found.retractor && { retractor: spot(found.retractor) }),
 });
+
+const placedOnGrid = (site: Site, motion: Motion): Pick<Site, PlacedList> =>
+  Object.fromEntries(
+    PLACED_LISTS.map((list) => {
+      const { moved } = KINDS[list] as unknown as PlacedKind<v.GenericSchema>;
+      return [list, site[list].map((element) => moved(element, motion))];
+    }),
+  ) as unknown as Pick<Site, PlacedList>;

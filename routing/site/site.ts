@@ -1,51 +1,26 @@
-import type * as v from 'valibot';
 import type { Point2, Point3 } from '../plane/point.ts';
-import type {
-  aisleSchema,
-  chargerSchema,
-  columnSchema,
-  dropSchema,
-  equipmentSchema,
-  feederSchema,
-  inletSchema,
-  keepoutSchema,
-  loadSchema,
-  memberSchema,
-  pullpointSchema,
-  racewaySchema,
-  siteFileSchema,
-  stallSchema,
-  vehicleSchema,
-} from './schema.ts';
+import type { Kind, Of } from './kinds/kind.ts';
+import type { ElementList, KINDS } from './kinds/kinds.ts';
+import type { inletSchema, siteFileSchema, vehicleSchema } from './schema.ts';
 import type { Insulation, LeastTradeSize, Metal, Units } from './vocabulary.ts';
-
-type DeepReadonly<T> = T extends (infer _)[]
-  ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
-  : T extends object
-    ? { readonly [K in keyof T]: DeepReadonly<T[K]> }
-    : T;
-type Of<S extends v.GenericSchema> = DeepReadonly<v.InferOutput<S>>;
 
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
 
+export type { Aisle } from './kinds/aisles.ts';
+export type { Charger } from './kinds/chargers.ts';
+export type { Column } from './kinds/columns.ts';
+export type { Drop } from './kinds/drops.ts';
+export type { Equipment } from './kinds/equipment.ts';
+export type { Feeder } from './kinds/feeders.ts';
+export type { Keepout } from './kinds/keepouts.ts';
+export type { Load } from './kinds/loads.ts';
+export type { Member } from './kinds/members.ts';
+export type { Pullpoint } from './kinds/pullpoints.ts';
+export type { Raceway } from './kinds/raceways.ts';
+export type { Stall } from './kinds/stalls.ts';
 export type { Point2, Point3 };
 
-export type Stall = Of<typeof stallSchema>;
-export type Column = Of<typeof columnSchema>;
-export type Member = Of<typeof memberSchema>;
-export type Keepout = Of<typeof keepoutSchema>;
-export type Aisle = Of<typeof aisleSchema>;
-export type Equipment = Of<typeof equipmentSchema>;
-type FeederRecord = Of<typeof feederSchema>;
-export interface Feeder extends Omit<FeederRecord, 'conductor'> {
-  readonly conductor: Omit<FeederRecord['conductor'], 'metal'> & { readonly metal: Metal };
-}
-export type Load = Of<typeof loadSchema>;
-export type Raceway = Of<typeof racewaySchema>;
-export type Pullpoint = Of<typeof pullpointSchema>;
-export type Drop = Of<typeof dropSchema>;
-export type Charger = Of<typeof chargerSchema>;
 export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
 export type Georef = NonNullable<SiteFile['georef']>;
@@ -117,27 +92,20 @@ export interface Rules {
   readonly vehicle: string;
 }
 
+type Kinds = typeof KINDS;
+/** Elements of a list as the engine reads them. */
+type ElementsOf<K> = K extends Kind<infer _, infer E> ? readonly E[] : never;
+type ElementLists = { readonly [L in ElementList]: ElementsOf<Kinds[L]> };
+
 /**
  * The site as the engine reads it: feet throughout, every list present, rules and vehicle classes resolved.
  * Elements are shared with the file they came from, or with the last conversion, so that identity means unchanged.
  */
-export interface Site {
+export interface Site extends ElementLists {
   readonly name: string;
   /** Units of the file the site came from; only for showing and writing lengths. */
   readonly units: Units;
-  readonly stalls: readonly Stall[];
-  readonly columns: readonly Column[];
-  readonly members: readonly Member[];
-  readonly keepouts: readonly Keepout[];
-  readonly aisles: readonly Aisle[];
   readonly gridlines: Gridlines;
-  readonly equipment: readonly Equipment[];
-  readonly feeders: readonly Feeder[];
-  readonly loads: readonly Load[];
-  readonly raceways: readonly Raceway[];
-  readonly pullpoints: readonly Pullpoint[];
-  readonly drops: readonly Drop[];
-  readonly chargers: readonly Charger[];
   readonly vehicles: ReadonlyMap<string, Vehicle>;
   readonly rules: Rules;
   readonly georef?: Georef;

@@ -1,27 +1,12 @@
 import type * as v from 'valibot';
 import { changedPlaces, copied } from '../lists/changed-places.ts';
 import { lengthRewriter } from './convert-lengths.ts';
+import type { Kind } from './kinds/kind.ts';
+import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
 import { DEFAULT_RULES } from './rules.ts';
 import { rulesSchema } from './rules-schema.ts';
-import {
-  aisleSchema,
-  asBuiltSchema,
-  chargerSchema,
-  columnSchema,
-  dropSchema,
-  equipmentSchema,
-  feederSchema,
-  gridlineSchema,
-  keepoutSchema,
-  loadSchema,
-  memberSchema,
-  pullpointSchema,
-  racewaySchema,
-  stallSchema,
-  underlaySchema,
-  vehicleSchema,
-} from './schema.ts';
-import type { AsBuilt, Feeder, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
+import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema.ts';
+import type { AsBuilt, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { toFeet } from './units.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 import { metalOf, type Units } from './vocabulary.ts';
@@ -67,31 +52,29 @@ function listsOf<T extends object>(
   return (list, units) => (list === undefined ? NONE : units === 'm' ? converted(list) : list);
 }
 
-const stalls = listsOf<Site['stalls'][number]>(stallSchema);
-const columns = listsOf<Site['columns'][number]>(columnSchema);
-const members = listsOf<Site['members'][number]>(memberSchema);
-const keepouts = listsOf<Site['keepouts'][number]>(keepoutSchema);
-const aisles = listsOf<Site['aisles'][number]>(aisleSchema);
-const gridlines = listsOf<Site['gridlines']['x'][number]>(gridlineSchema);
-const equipment = listsOf<Site['equipment'][number]>(equipmentSchema);
-const loads = listsOf<Site['loads'][number]>(loadSchema);
-const raceways = listsOf<Site['raceways'][number]>(racewaySchema);
-const pullpoints = listsOf<Site['pullpoints'][number]>(pullpointSchema);
-const drops = listsOf<Site['drops'][number]>(dropSchema);
-const chargers = listsOf<Site['chargers'][number]>(chargerSchema);
+/** Lists as the engine reads their elements, the list itself where it reads each as it is. */
+function readingOf<T extends object>(read: ((element: T) => T) | undefined): (list: readonly T[]) => readonly T[] {
+  if (!read) return (list) => list;
+  const each = remembered(read);
+  return remembered((list: readonly T[]): readonly T[] =>
+    list.every((element) => each(element) === element) ? list : list.map(each),
+  );
+}
 
-type FeederInFile = NonNullable<SiteFile['feeders']>[number];
-const feedersInFeet = listsOf<FeederInFile>(feederSchema);
+type Lists = Pick<Site, ElementList>;
+type ListReader = (list: readonly object[] | undefined, units: Units) => readonly object[];
 
-const withMetalWord = remembered((feeder: FeederInFile): Feeder => {
-  const metal = metalOf(feeder.conductor.metal);
-  if (metal === feeder.conductor.metal) return feeder as Feeder;
-  return { ...feeder, conductor: { ...feeder.conductor, metal } };
+const LISTS = ELEMENT_LISTS.map((name): readonly [ElementList, ListReader] => {
+  const { schema, read } = KINDS[name] as Kind<v.GenericSchema, object>;
+  const inFeet = listsOf<object>(schema);
+  const asRead = readingOf<object>(read as ((element: object) => object) | undefined);
+  return [name, (list, units) => asRead(inFeet(list, units))];
 });
-const withMetalWords = remembered((list: readonly FeederInFile[]): readonly Feeder[] =>
-  list.every((feeder) => withMetalWord(feeder) === feeder) ? (list as readonly Feeder[]) : list.map(withMetalWord),
-);
 
+const listsIn = (file: SiteFile): Lists =>
+  Object.fromEntries(LISTS.map(([name, read]) => [name, read(file[name], file.units)])) as unknown as Lists;
+
+const gridlines = listsOf<Site['gridlines']['x'][number]>(gridlineSchema);
 const gridlinesOf = perUnits((units) => (from: NonNullable<SiteFile['gridlines']>) => ({
   x: gridlines(from.x, units),
   y: gridlines(from.y, units),
@@ -163,19 +146,8 @@ export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Sit
   return {
     name: file.name,
     units,
-    stalls: stalls(file.stalls, units),
-    columns: columns(file.columns, units),
-    members: members(file.members, units),
-    keepouts: keepouts(file.keepouts, units),
-    aisles: aisles(file.aisles, units),
+    ...listsIn(file),
     gridlines: file.gridlines === undefined ? NO_GRIDLINES : gridlinesOf[units](file.gridlines),
-    equipment: equipment(file.equipment, units),
-    feeders: withMetalWords(feedersInFeet(file.feeders, units)),
-    loads: loads(file.loads, units),
-    raceways: raceways(file.raceways, units),
-    pullpoints: pullpoints(file.pullpoints, units),
-    drops: drops(file.drops, units),
-    chargers: chargers(file.chargers, units),
     vehicles: file.vehicles === undefined ? BUILT_IN_VEHICLES : vehiclesOf[units](file.vehicles),
     rules: file.rules === undefined ? DEFAULT_RULES : rulesOf[units](file.rules),
     ...(file.georef === undefined ? {} : { georef: file.georef }),

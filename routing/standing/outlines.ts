@@ -2,7 +2,7 @@ import type { Box } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { type Obstacle, obstacleOf } from '../plane/obstacle.ts';
 import type { Aisle, Keepout, Stall } from '../site/site.ts';
-import { stallRectangle } from './parked.ts';
+import { stallRectangle } from '../site/stall-rectangle.ts';
 
 const outlines = new WeakMap<object, Obstacle>();
 

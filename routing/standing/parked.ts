@@ -1,6 +1,6 @@
-import { direction as unit } from '../plane/direction.ts';
 import type { Rectangle } from '../plane/rectangle.ts';
-import type { Inlet, Point2, Point3, Site, Stall, Vehicle } from '../site/site.ts';
+import type { Inlet, Point3, Site, Stall, Vehicle } from '../site/site.ts';
+import { inStall } from '../site/stall-rectangle.ts';
 import { DIRECTIONS, type Direction } from '../site/vocabulary.ts';
 
 /** The vehicle that stands in a stall: the class it names, else the rules' class. An unknown class is a RangeError. */
@@ -17,23 +17,6 @@ const EACH_WAY: Readonly<Record<Direction, readonly Direction[]>> = { 'nose-in':
 export function directionsOf(stall: Stall): readonly Direction[] {
   const parking = stall.parking ?? 'either';
   return parking === 'either' ? DIRECTIONS : EACH_WAY[parking];
-}
-
-/** The point `along` feet in from the entry edge and `left` feet to the left of the middle, facing the head. */
-function inStall(stall: Stall, along: number, left: number): Point2 {
-  const [ux, uy] = unit(stall.heading);
-  return [stall.at[0] + along * ux - left * uy, stall.at[1] + along * uy + left * ux];
-}
-
-/** The stall's rectangle, counter-clockwise, from its right corner on the entry edge as one drives in. */
-export function stallRectangle(stall: Stall): Rectangle {
-  const half = stall.width / 2;
-  return [
-    inStall(stall, 0, -half),
-    inStall(stall, stall.depth, -half),
-    inStall(stall, stall.depth, half),
-    inStall(stall, 0, half),
-  ];
 }
 
 /**

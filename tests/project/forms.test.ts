@@ -1,21 +1,22 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { KINDS } from '../../routing/site/kinds/kinds.ts';
 import * as schema from '../../routing/site/schema.ts';
 
 /** Where the fields of each kind of element are edited. */
 const FORMS = {
-  stalls: [schema.stallSchema, 'panels/stall-panel.tsx'],
-  columns: [schema.columnSchema, 'panels/plain-panels.tsx'],
-  members: [schema.memberSchema, 'panels/plain-panels.tsx'],
-  keepouts: [schema.keepoutSchema, 'panels/area-panel.tsx'],
-  aisles: [schema.aisleSchema, 'panels/area-panel.tsx'],
-  equipment: [schema.equipmentSchema, 'panels/equipment-panel.tsx', 'panels/rating-fields.tsx'],
-  feeders: [schema.feederSchema, 'panels/feeder-panel.tsx'],
-  loads: [schema.loadSchema, 'panels/load-panel.tsx'],
-  raceways: [schema.racewaySchema, 'panels/raceway-panel.tsx'],
-  pullpoints: [schema.pullpointSchema, 'panels/plain-panels.tsx'],
-  drops: [schema.dropSchema, 'panels/drop-panel.tsx'],
-  chargers: [schema.chargerSchema, 'panels/charger-panel.tsx'],
+  stalls: [KINDS.stalls.schema, 'panels/stall-panel.tsx'],
+  columns: [KINDS.columns.schema, 'panels/plain-panels.tsx'],
+  members: [KINDS.members.schema, 'panels/plain-panels.tsx'],
+  keepouts: [KINDS.keepouts.schema, 'panels/area-panel.tsx'],
+  aisles: [KINDS.aisles.schema, 'panels/area-panel.tsx'],
+  equipment: [KINDS.equipment.schema, 'panels/equipment-panel.tsx', 'panels/rating-fields.tsx'],
+  feeders: [KINDS.feeders.schema, 'panels/feeder-panel.tsx'],
+  loads: [KINDS.loads.schema, 'panels/load-panel.tsx'],
+  raceways: [KINDS.raceways.schema, 'panels/raceway-panel.tsx'],
+  pullpoints: [KINDS.pullpoints.schema, 'panels/plain-panels.tsx'],
+  drops: [KINDS.drops.schema, 'panels/drop-panel.tsx'],
+  chargers: [KINDS.chargers.schema, 'panels/charger-panel.tsx'],
   vehicles: [schema.vehicleSchema, 'panels/site/vehicles-form.tsx'],
   asBuilt: [schema.asBuiltSchema, 'panels/as-built-fields.tsx'],
   gridlines: [schema.gridlinesSchema, 'panels/site/gridlines-form.tsx'],

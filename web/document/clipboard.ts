@@ -1,5 +1,5 @@
+import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
 import { placeOf } from '../../routing/site/place.ts';
-import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
 import { tellShapeErrors } from '../../routing/site/shape-errors.ts';
 import type { Point2, SiteFile } from '../../routing/site/site.ts';
 import { BUILT_IN_VEHICLES } from '../../routing/site/vehicles.ts';

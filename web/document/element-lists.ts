@@ -1,4 +1,5 @@
-import { ELEMENT_LISTS, type ElementList } from '../../routing/site/schema.ts';
+import type { Part } from '../../routing/site/kinds/kind.ts';
+import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 
 export type ListName = ElementList;
@@ -6,13 +7,6 @@ export type ListName = ElementList;
 /** One element of a list, as it stands in the file. */
 export type ElementOf<L extends ListName> = NonNullable<SiteFile[L]>[number];
 export type Element = ElementOf<ListName>;
-
-/** A handle of an element that is not the element as a whole. */
-export type Part =
-  | { readonly kind: 'vertex'; readonly index: number }
-  | { readonly kind: 'box' }
-  | { readonly kind: 'retractor' }
-  | { readonly kind: 'entry' };
 
 /** What the hand can hold: an element, or one handle of it. */
 export interface Ref {

@@ -1,16 +1,12 @@
 import type * as v from 'valibot';
 import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
-import { ELEMENT_LISTS, siteFileSchema } from '../../routing/site/schema.ts';
+import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
+import { siteFileSchema } from '../../routing/site/schema.ts';
 import type { Point2, Point3, SiteFile } from '../../routing/site/site.ts';
+import { tidy } from '../../routing/site/tidy.ts';
 import { fromFeet, toFeet } from '../../routing/site/units.ts';
 import { UNITS, type Units } from '../../routing/site/vocabulary.ts';
 import type { ElementOf, ListName } from './element-lists.ts';
-
-/** A number to six decimals, so that a move by 0.1 leaves no tail of rounding in the file. */
-export const tidy = (value: number): number => {
-  const rounded = Math.round(value * 1e6) / 1e6;
-  return Number.isFinite(rounded) ? rounded + 0 : value;
-};
 
 /** A length in site feet, in which the board and the forms speak, in the file's units; kept to a millionth of them. */
 export const inFile = (file: Pick<SiteFile, 'units'>, feet: number): number => tidy(fromFeet(feet, file.units));

@@ -1,3 +1,5 @@
+import { samePart } from '../../routing/site/kinds/kind.ts';
+import { placedKind } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './edit.ts';
 import { elementOf, type Ref, sameRef } from './element-lists.ts';
@@ -29,18 +31,9 @@ export function stillThere(file: SiteFile, refs: readonly Ref[]): readonly Ref[]
 function holds(file: SiteFile, { list, id, part }: Ref): boolean {
   const element = elementOf(file, list, id);
   if (!element) return false;
-  switch (part?.kind) {
-    case undefined:
-      return true;
-    case 'vertex':
-      return 'path' in element && part.index < element.path.length;
-    case 'box':
-      return 'box' in element;
-    case 'retractor':
-      return 'retractor' in element;
-    case 'entry':
-      return 'entry' in element;
-  }
+  if (!part) return true;
+  const parts = placedKind(list)?.parts?.of(element as never) ?? [];
+  return parts.some((one) => samePart(one.part, part));
 }
 
 /** The elements that an edit puts in: what to select after a paste or a copy. */

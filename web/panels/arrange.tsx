@@ -1,12 +1,12 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { stallUnderArray } from '../../routing/propose/rows/stalls-under-array.ts';
+import { isPlaced } from '../../routing/site/kinds/kinds.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import { toFeet } from '../../routing/site/units.ts';
 import type { Edit } from '../document/edit.ts';
 import { centreOf } from '../document/edits/centre.ts';
 import { type ArrayShape, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../document/edits/copy.ts';
 import { held } from '../document/edits/gather.ts';
-import { hasPlace } from '../document/edits/motion.ts';
 import { mirror, moveElements, rotate } from '../document/edits/move.ts';
 import { outerCornerOf } from '../document/edits/outer-corner.ts';
 import { insertedBy } from '../document/selection.ts';
@@ -16,7 +16,7 @@ import { type ArrayWayOffer, arrayWays } from './array-ways.ts';
 
 /** Moves, copies, turns, mirrors and arrays what is selected, by typed values. */
 export function Arrange() {
-  const placed = useDocument(({ selection }) => selection.some(({ list }) => hasPlace(list)));
+  const placed = useDocument(({ selection }) => selection.some(({ list }) => isPlaced(list)));
   // The ways of a row are sought among all stalls, which at each step of a drag takes long: not before anyone looks.
   const [opened, setOpened] = useState(false);
   if (!placed) return null;

@@ -1,6 +1,5 @@
-import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
+import { ELEMENT_LISTS, isPlaced } from '../../routing/site/kinds/kinds.ts';
 import { useView } from '../board/view-store.ts';
-import { hasPlace } from '../document/edits/motion.ts';
 import { elementsOf } from '../document/element-lists.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 
@@ -12,7 +11,7 @@ export function SelectLot() {
   const document = useDocumentStore();
   const locked = useView((state) => state.lockedKinds);
   const hidden = useView((state) => state.hiddenKinds);
-  const lists = ELEMENT_LISTS.filter((list) => hasPlace(list) && !locked.has(list) && !hidden.has(list));
+  const lists = ELEMENT_LISTS.filter((list) => isPlaced(list) && !locked.has(list) && !hidden.has(list));
   return (
     <button
       type="button"

@@ -1,6 +1,6 @@
 import type { ProposalPart } from '../../calc/propose/part.ts';
 import type { Doing, ProposalWish } from '../../calc/propose/propose.ts';
-import { ELEMENT_LISTS, type ElementList } from '../../routing/site/schema.ts';
+import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 
 export interface ProposalRequest {

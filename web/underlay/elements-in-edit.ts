@@ -1,5 +1,5 @@
-import type { GroundElements, PlacedList } from '../../routing/site/import/geojson-elements.ts';
-import { PLACED_LISTS } from '../../routing/site/import/geojson-elements.ts';
+import type { GroundElements } from '../../routing/site/import/geojson-elements.ts';
+import { PLACED_LISTS, type PlacedList } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from '../document/edit.ts';
 import { type Additions, addAll } from '../document/edits/add.ts';

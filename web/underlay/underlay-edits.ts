@@ -1,8 +1,9 @@
 import type { Georef, SiteFile, Underlay } from '../../routing/site/site.ts';
+import { tidy } from '../../routing/site/tidy.ts';
 import { fromFeet } from '../../routing/site/units.ts';
 import { applyEdit, type Edit, joinEdits } from '../document/edit.ts';
 import { setField } from '../document/edits/set.ts';
-import { placeInFile, tidy } from '../document/file-lengths.ts';
+import { placeInFile } from '../document/file-lengths.ts';
 import { underlaysOf } from './underlays.ts';
 
 /** Puts an underlay in over those there are, or in place of one of them, and says where the site lies; lengths in feet. */

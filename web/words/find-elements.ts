@@ -1,4 +1,5 @@
-import { ELEMENT_LISTS } from '../../routing/site/schema.ts';
+import type { Kind } from '../../routing/site/kinds/kind.ts';
+import { ELEMENT_LISTS, KINDS } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { wordFor } from '../document/edits/in-words.ts';
 import { elementsOf, type ListName } from '../document/element-lists.ts';
@@ -45,16 +46,17 @@ export function findElements(
   const { asked, of } = askedFor(text);
   if (asked === '') return { found: [], more: 0 };
   const ranks: Found[][] = [[], [], [], []];
-  for (const list of of ? [of] : LISTS)
+  for (const list of of ? [of] : LISTS) {
+    const { alsoCalled }: Pick<Kind<never>, 'alsoCalled'> = KINDS[list];
     for (const element of elementsOf(file, list)) {
-      const label = 'label' in element ? element.label : undefined;
-      const name = 'name' in element ? element.name : undefined;
-      const also = [label, name].filter((each) => each !== undefined && each !== element.id).join(', ') || null;
-      const rank = [element.id, label, name]
+      const called = alsoCalled?.(element as never);
+      const also = called !== undefined && called !== element.id ? called : null;
+      const rank = [element.id, called]
         .map((each) => (each === undefined ? null : answers(each.toLowerCase(), asked)))
         .reduce((best, each) => (each !== null && (best === null || each < best) ? each : best), null);
       if (rank !== null) ranks[rank]!.push({ list, id: element.id, also });
     }
+  }
   const all = ranks.flat();
   return { found: all.slice(0, most), more: Math.max(0, all.length - most) };
 }

@@ -1,9 +1,7 @@
 import { type Box, boxesMeet, boxOf, joinedBox, widened } from '../../../routing/plane/box.ts';
-import { rectangleAt } from '../../../routing/plane/rectangle.ts';
-import type { ElementList } from '../../../routing/site/schema.ts';
+import { type ElementList, placedKind } from '../../../routing/site/kinds/kinds.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import { footprintOf } from '../../../routing/standing/footprint.ts';
-import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { ChangedElement } from '../../plan/revision.ts';
 
 /**
@@ -39,29 +37,6 @@ function apart(boxes: readonly Box[]): readonly Box[] {
 }
 
 function placeOf(site: Site, list: ElementList, id: string): readonly Point2[] {
-  const find = <T extends { readonly id: string }>(elements: readonly T[]): T[] =>
-    elements.filter((one) => one.id === id);
-  const flat = (path: readonly (readonly number[])[]): Point2[] => path.map(([x = 0, y = 0]) => [x, y]);
-  switch (list) {
-    case 'stalls':
-      return find(site.stalls).flatMap((one) => [...stallRectangle(one)]);
-    case 'columns':
-      return find(site.columns).flatMap(({ at, size, rotation = 0 }) => [...rectangleAt(at, size, rotation)]);
-    case 'members':
-      return find(site.members).flatMap(({ from, to }) => flat([from, to]));
-    case 'keepouts':
-      return find(site.keepouts).flatMap(({ outline }) => flat(outline));
-    case 'aisles':
-      return find(site.aisles).flatMap(({ outline }) => flat(outline));
-    case 'equipment':
-      return find(site.equipment).flatMap((one) => [...footprintOf(one)]);
-    case 'raceways':
-      return find(site.raceways).flatMap(({ path }) => flat(path));
-    case 'pullpoints':
-      return find(site.pullpoints).flatMap(({ at }) => flat([at]));
-    case 'drops':
-      return find(site.drops).flatMap(({ box, retractor }) => flat(retractor ? [box, retractor] : [box]));
-    default:
-      return [];
-  }
+  const element = byId<{ readonly id: string }>(site[list]).get(id);
+  return (element && placedKind(list)?.points(element as never)) ?? [];
 }

@@ -1,8 +1,8 @@
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../routing/site/site.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 import { fromFeet, METRES_PER_FOOT } from '../../../routing/site/units.ts';
 import { footprintOf } from '../../../routing/standing/footprint.ts';
-import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { gridRecords } from './grid.ts';

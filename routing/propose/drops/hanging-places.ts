@@ -5,7 +5,7 @@ import { dropHeadroom } from '../../reach/clear-height.ts';
 import { dropFindings } from '../../reach/drop-checks.ts';
 import { nowOf } from '../../reach/now.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../standing/parked.ts';
+import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { BELOW_MEMBER } from '../raceways/steel.ts';
 
 /** How new drops are made. Lengths in feet. */

@@ -4,10 +4,10 @@ import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { clippedToBox } from '../../plane/clip.ts';
 import { rectangleAt } from '../../plane/rectangle.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
+import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { workingSpaceOf } from '../../site/working-space.ts';
 import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
 import { stallsIn } from '../../standing/outlines.ts';
-import { stallRectangle } from '../../standing/parked.ts';
 
 /**
  * Whether equipment may stand where it is put: on no stall, aisle, column or other equipment, in no keep-out that blocks

@@ -2,8 +2,8 @@ import { boxOf } from '../../plane/box.ts';
 import type { Rectangle } from '../../plane/rectangle.ts';
 import { gridWays } from '../../site/grid-frame.ts';
 import type { Point2, Stall } from '../../site/site.ts';
+import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { stallsIn } from '../../standing/outlines.ts';
-import { stallRectangle } from '../../standing/parked.ts';
 
 /** Columns by rows, feet apart, turned as a whole by degrees. */
 interface Spread {

@@ -1,24 +1,10 @@
 import * as v from 'valibot';
 import { lengthRewriter } from '../convert-lengths.ts';
-import { siteFileSchema } from '../schema.ts';
+import { KINDS, PLACED_LISTS, type PlacedList } from '../kinds/kinds.ts';
 import type { Site } from '../site.ts';
 import { toFeet } from '../units.ts';
 import type { Units } from '../vocabulary.ts';
 import type { GroundFeature } from './geojson.ts';
-
-/** Lists whose elements have a place of their own, and so a feature. */
-export const PLACED_LISTS = [
-  'stalls',
-  'columns',
-  'members',
-  'keepouts',
-  'aisles',
-  'equipment',
-  'raceways',
-  'pullpoints',
-  'drops',
-] as const;
-export type PlacedList = (typeof PLACED_LISTS)[number];
 
 /** Elements of a site in feet, as a GeoJSON written from one holds them. */
 export type GroundElements = { readonly [L in PlacedList]: readonly Site[L][number][] };
@@ -43,7 +29,7 @@ export function elementsOfGeojson(features: readonly GroundFeature[]): GroundEle
 }
 
 function elementOf(list: PlacedList, units: Units, properties: ReadonlyMap<string, unknown>): unknown {
-  const schema = siteFileSchema.entries[list].wrapped.item;
+  const { schema } = KINDS[list];
   const own = Object.keys(schema.entries).filter((name) => properties.has(name));
   const read = v.safeParse(schema, Object.fromEntries(own.map((name) => [name, properties.get(name)])));
   if (!read.success) return null;

@@ -3,7 +3,7 @@ import { depthToInterlock, depthToWall, widthAlongAisle } from '../../../routing
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, type StallRow, stallRow } from '../../../routing/propose/rows/stall-row.ts';
 import type { Point2, Stall } from '../../../routing/site/site.ts';
-import { stallRectangle } from '../../../routing/standing/parked.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 import published from './published.json' with { type: 'json' };
 import shapely from './shapely-rows.json' with { type: 'json' };
 

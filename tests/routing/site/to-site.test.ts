@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fromFeet, toFeet } from '../../../routing/site/units.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { directionsOf, inletAt, parkedRectangle, stallRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
+import { directionsOf, inletAt, parkedRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
 import { CAR, inlet, siteOf, stall } from '../reach/sites.ts';
 
 const north = stall('S1', [0, 0]);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
+import type { Part } from '../../../routing/site/kinds/kind.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import { newId } from '../../../routing/site/new-id.ts';
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { MOUNTS } from '../../../routing/site/vocabulary.ts';
@@ -15,7 +16,7 @@ import { mirror, moveElements, rotate } from '../../../web/document/edits/move.t
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
-import { elementsOf, type Part, type Ref } from '../../../web/document/element-lists.ts';
+import { elementsOf, type Ref } from '../../../web/document/element-lists.ts';
 
 /** One gesture of a hand that does not look: numbers that a file at hand turns into an edit. */
 export interface Gesture {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ELEMENT_LISTS, siteFileSchema } from '../../../routing/site/schema.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
+import { siteFileSchema } from '../../../routing/site/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';

@@ -1,5 +1,6 @@
+import type { Part } from '../../../routing/site/kinds/kind.ts';
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
-import type { Part, Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/element-lists.ts';
 import { findDrop, findEquipment, findRaceway } from '../../document/find-in-site.ts';
 import { type Camera, type ScreenPoint, toScreen, type Viewport } from '../camera.ts';
 

@@ -18,8 +18,9 @@ import type {
   Stall,
   Vehicle,
 } from '../../../routing/site/site.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
-import { parkedRectangle, stallRectangle } from '../../../routing/standing/parked.ts';
+import { parkedRectangle } from '../../../routing/standing/parked.ts';
 import { lanesOf } from './lanes.ts';
 import type {
   AreaMark,

@@ -2,7 +2,7 @@ import { remembered } from '../../../calc/kept/memo.ts';
 import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2, Site, Stall } from '../../../routing/site/site.ts';
-import { stallRectangle } from '../../../routing/standing/parked.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 
 /** Stalls side by side as one rectangle: what is left of them from far off. */
 export interface StallBand extends Box {

@@ -1,14 +1,15 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { gridWays } from '../../../routing/site/grid-frame.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
+import type { Motion } from '../../../routing/site/motion.ts';
 import { newIds, splitId } from '../../../routing/site/new-id.ts';
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
 import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';
 import { inFile, placeInFile } from '../file-lengths.ts';
 import { type Held, held, insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
-import { type Motion, mirrored, moved, shift, turn } from './motion.ts';
+import { mirrored, moved, shift, turn } from './motion.ts';
 
 /**
  * Copies elements to a place off by site feet, each under the next free id of its kind. With a drop come its chargers,

@@ -1,7 +1,7 @@
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import { ELEMENT_LISTS, placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
-import { type ElementOf, elementsOf, type ListName, type Ref } from '../element-lists.ts';
+import { type Element, elementsOf, type ListName, type Ref } from '../element-lists.ts';
 import { setStep } from '../set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
@@ -30,20 +30,18 @@ type Gone = Record<ListName, Set<string>>;
 
 function chosen(file: SiteFile, refs: readonly Ref[]): Gone {
   const gone = Object.fromEntries(ELEMENT_LISTS.map((list) => [list, new Set<string>()])) as Gone;
-  const whole = refs.filter(({ part }) => part === undefined || part.kind === 'box');
+  const whole = refs.filter(({ part }) => part === undefined);
   for (const { list, element } of held(file, whole)) gone[list].add(element.id);
-  for (const { list, element } of held(file, refs)) {
-    if ('path' in element && element.path.length - verticesIn(refs, element.id).size < 2) gone[list].add(element.id);
-  }
+  for (const { list, element } of held(file, refs)) if (!leftOf(list, element, refs)) gone[list].add(element.id);
   return gone;
 }
 
-const verticesIn = (refs: readonly Ref[], raceway: string): ReadonlySet<number> =>
-  new Set(
-    refs.flatMap(({ list, id, part }) =>
-      list === 'raceways' && id === raceway && part?.kind === 'vertex' ? [part.index] : [],
-    ),
-  );
+/** An element without those of its handles that refs hold; null where it goes with them. */
+function leftOf(list: ListName, element: Element, refs: readonly Ref[]): Element | null {
+  const parts = refs.flatMap((ref) => (ref.list === list && ref.id === element.id && ref.part ? [ref.part] : []));
+  const kind = placedKind(list);
+  return parts.length > 0 && kind?.parts ? kind.parts.without(element as never, parts) : element;
+}
 
 function takeDependents(file: SiteFile, gone: Gone): void {
   const { equipment } = gone;
@@ -73,20 +71,9 @@ function asBuiltStep(file: SiteFile, drops: ReadonlySet<string>): readonly Step[
 }
 
 function handleSteps(file: SiteFile, refs: readonly Ref[], gone: Gone): readonly Step[] {
-  return held(file, refs).flatMap(({ list, element }) => {
-    if (gone[list].has(element.id)) return [];
-    if ('path' in element) {
-      const vertices = verticesIn(refs, element.id);
-      const path = element.path.filter((_, index) => !vertices.has(index));
-      return changeStep(list, element, { ...element, path });
-    }
-    const drops = refs.some((ref) => ref.list === list && ref.id === element.id && ref.part?.kind === 'retractor');
-    return drops && 'box' in element ? changeStep(list, element, withoutRetractor(element)) : [];
-  });
-}
-
-function withoutRetractor({ retractor: _, ...drop }: ElementOf<'drops'>): ElementOf<'drops'> {
-  return drop;
+  return held(file, refs).flatMap(({ list, element }) =>
+    gone[list].has(element.id) ? [] : changeStep(list, element, leftOf(list, element, refs) ?? element),
+  );
 }
 
 function handleWords(count: number, refs: readonly Ref[]): string {

@@ -1,4 +1,4 @@
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Step } from '../edit.ts';
 import { type Element, elementOf, elementsOf, type ListName, positionsOf, type Ref } from '../element-lists.ts';

@@ -1,9 +1,9 @@
+import type { Motion } from '../../../routing/site/motion.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
+import { tidy } from '../../../routing/site/tidy.ts';
 import type { Step } from '../edit.ts';
-import { tidy } from '../file-lengths.ts';
 import { setStep } from '../set-field.ts';
 import { alike } from './gather.ts';
-import type { Motion } from './motion.ts';
 
 type Gridlines = NonNullable<SiteFile['gridlines']>;
 type Lines = NonNullable<Gridlines['x']>;

@@ -1,10 +1,14 @@
+import type { Part } from '../../../routing/site/kinds/kind.ts';
+import { isPlaced, placedKind } from '../../../routing/site/kinds/kinds.ts';
+import type { Motion } from '../../../routing/site/motion.ts';
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
+import { tidy } from '../../../routing/site/tidy.ts';
 import type { Edit, Step } from '../edit.ts';
-import { type Element, elementOf, type Ref } from '../element-lists.ts';
-import { inFile, placeInFile, spotInFile, tidy } from '../file-lengths.ts';
+import { type Element, elementOf, type ListName, type Ref } from '../element-lists.ts';
+import { inFile, placeInFile, spotInFile } from '../file-lengths.ts';
 import { changeStep, type Held, held } from './gather.ts';
 import { inWords } from './in-words.ts';
-import { hasPlace, type Motion, mirrored, moved, shift, turn } from './motion.ts';
+import { mirrored, moved, shift, turn } from './motion.ts';
 import { wholeLotSteps } from './whole-lot.ts';
 
 /**
@@ -51,7 +55,7 @@ const lotSteps = (file: SiteFile, refs: readonly Ref[], motion: Motion): readonl
 
 const movedSteps = (elements: readonly Held[], motion: Motion): readonly Step[] =>
   elements
-    .filter(({ list }) => hasPlace(list))
+    .filter(({ list }) => isPlaced(list))
     .flatMap(({ list, element }) => changeStep(list, element, moved(list, element, motion)));
 
 const sum = (a: Point3, b: Point3): Point3 => [tidy(a[0] + b[0]), tidy(a[1] + b[1]), tidy(a[2] + b[2])];
@@ -62,29 +66,20 @@ function partSteps(file: SiteFile, refs: readonly Ref[], to: (at: Point3) => Poi
     return changeStep(
       list,
       element,
-      own.reduce((now, { part }) => withHandle(now, part, to), element),
+      own.reduce((now, { part }) => withHandle(list, now, part, to), element),
     );
   });
 }
 
-function withHandle(element: Element, part: Ref['part'], to: (at: Point3) => Point3): Element {
-  if (part?.kind === 'vertex' && 'path' in element) {
-    return { ...element, path: element.path.map((at, index) => (index === part.index ? to(at) : at)) };
-  }
-  if (part?.kind === 'box' && 'box' in element) return { ...element, box: to(element.box) };
-  if (part?.kind === 'retractor' && 'box' in element && element.retractor) {
-    return { ...element, retractor: to(element.retractor) };
-  }
-  if (part?.kind === 'entry' && 'entry' in element) return { ...element, entry: to(element.entry) };
-  return element;
+function withHandle(list: ListName, element: Element, part: Part | undefined, to: (at: Point3) => Point3): Element {
+  const parts = placedKind(list)?.parts;
+  return part && parts ? parts.moved(element as never, part, to) : element;
 }
-
-const PART_WORDS = { vertex: 'vertex', box: 'box', retractor: 'retractor', entry: 'entry' } as const;
 
 function nameOf(steps: readonly Step[], parts: readonly Ref[]): string {
   const [part] = parts;
   if (part?.part && parts.length === steps.length && parts.length === 1) {
-    return `${PART_WORDS[part.part.kind]} of ${part.id}`;
+    return `${part.part.kind} of ${part.id}`;
   }
   return inWords(steps.flatMap((step) => (step.kind === 'change' ? [{ list: step.list, id: step.id }] : [])));
 }

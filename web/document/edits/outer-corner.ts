@@ -1,7 +1,5 @@
-import { columnOutline } from '../../../routing/overlaps/lies-in.ts';
+import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { footprintOf } from '../../../routing/standing/footprint.ts';
-import { stallRectangle } from '../../../routing/standing/parked.ts';
 import type { Held } from './gather.ts';
 import { moved } from './motion.ts';
 
@@ -18,9 +16,8 @@ export function outerCornerOf(elements: readonly Held[]): Point2 | null {
   };
   for (const { list, element } of elements) {
     moved(list, element, { point, direction: (was) => was, lift: 0, mirrors: false });
-    if (list === 'stalls' && 'heading' in element) stallRectangle(element).forEach(point);
-    else if (list === 'columns' && 'size' in element && !('kind' in element)) columnOutline(element).forEach(point);
-    else if (list === 'equipment' && 'kind' in element && 'entry' in element) footprintOf(element).forEach(point);
+    const kind = placedKind(list);
+    if (kind) for (const at of kind.points(element as never)) point(at);
   }
   return Number.isFinite(maxX) ? [maxX, maxY] : null;
 }

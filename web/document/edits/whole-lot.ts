@@ -1,10 +1,10 @@
-import { ELEMENT_LISTS } from '../../../routing/site/schema.ts';
+import { ELEMENT_LISTS, isPlaced } from '../../../routing/site/kinds/kinds.ts';
+import type { Motion } from '../../../routing/site/motion.ts';
 import type { AsBuilt, Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { Step } from '../edit.ts';
 import { elementsOf, type Ref } from '../element-lists.ts';
 import { setStep } from '../set-field.ts';
 import { alike } from './gather.ts';
-import { hasPlace, type Motion } from './motion.ts';
 import { gridlineSteps } from './move-gridlines.ts';
 
 /**
@@ -18,10 +18,10 @@ export function wholeLotSteps(file: SiteFile, refs: readonly Ref[], motion: Moti
 
 /** All that has a place is held whole, two elements or more. */
 function isWholeLot(file: SiteFile, refs: readonly Ref[]): boolean {
-  const placed = ELEMENT_LISTS.filter(hasPlace);
+  const placed = ELEMENT_LISTS.filter(isPlaced);
   const count = placed.reduce((sum, list) => sum + elementsOf(file, list).length, 0);
   if (count < 2 || refs.length < count) return false;
-  const held = new Set(refs.filter(({ list, part }) => part === undefined && hasPlace(list)).map(keyOf));
+  const held = new Set(refs.filter(({ list, part }) => part === undefined && isPlaced(list)).map(keyOf));
   return placed.every((list) => elementsOf(file, list).every(({ id }) => held.has(keyOf({ list, id }))));
 }
 

@@ -1,8 +1,8 @@
 import { boxOf, joinedBox, NO_BOX } from '../../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
+import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
-import { stallRectangle } from '../../../../routing/standing/parked.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import type { LetterSizes } from '../kit/letters.ts';
 import type { SheetShape } from '../kit/paper.ts';

@@ -5,8 +5,8 @@ import { keepoutFindings } from '../../../../routing/network/keepouts.ts';
 import { proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
 import { readSiteValue } from '../../../../routing/site/read.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../../routing/site/site.ts';
+import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { stallRectangle } from '../../../../routing/standing/parked.ts';
 import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 

@@ -5,8 +5,9 @@ import { type RowShape, stallRow, stallsThatFit } from '../../../../routing/prop
 import { usualAisle } from '../../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../../routing/propose/rows/usual-stall.ts';
 import type { Point2, Stall } from '../../../../routing/site/site.ts';
+import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { BUILT_IN_VEHICLES } from '../../../../routing/site/vehicles.ts';
-import { parkedRectangle, stallRectangle } from '../../../../routing/standing/parked.ts';
+import { parkedRectangle } from '../../../../routing/standing/parked.ts';
 
 const SQUARE: RowShape = {
   width: 9,

@@ -4,7 +4,7 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import type { DrawnLine } from '../../../../routing/site/import/imported.ts';
 import { turnedInto } from '../../../../routing/site/import/turn-into.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { stallRectangle } from '../../../../routing/standing/parked.ts';
+import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 
 const ring = (points: readonly Point2[]): DrawnLine => ({ layer: 'a', points, closed: true });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { overlapFindings } from '../../../../routing/overlaps/overlap-findings.ts';
-import { ELEMENT_LISTS } from '../../../../routing/site/schema.ts';
+import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../../web/document/edit.ts';
 import { mirrorCopy } from '../../../../web/document/edits/copy.ts';

@@ -1,0 +1,25 @@
+import * as v from 'valibot';
+import { id, maybe, phaseCount, positive, positiveLength, ref, told } from '../schema-parts.ts';
+import type { Kind, Of } from './kind.ts';
+
+export const chargerSchema = v.strictObject({
+  id,
+  drop: told(ref, 'Drop its cord hangs at.'),
+  stalls: told(v.array(ref), 'Stalls it is meant to serve.'),
+  from: told(ref, 'Equipment that feeds it.'),
+  amps: told(positive, 'Rated output current.'),
+  volts: positive,
+  phases: told(phaseCount, '1 (line to line) or 3.'),
+  pilot: maybe(told(v.boolean(), 'A pilot pair is carried with the branch.')),
+  branchLimit: maybe(told(positiveLength, 'Longest conductor length, in place of the rule.')),
+});
+
+export type Charger = Of<typeof chargerSchema>;
+
+export const chargers: Kind<typeof chargerSchema> = {
+  schema: chargerSchema,
+  one: 'charger',
+  many: 'chargers',
+  anyOne: 'a charger',
+  refers: { drop: 'drops', stalls: 'stalls', from: 'equipment' },
+};

@@ -1,0 +1,26 @@
+import * as v from 'valibot';
+import { rectangleAt } from '../../plane/rectangle.ts';
+import { turned } from '../motion.ts';
+import { id, maybe, number, point2, positiveLength, told } from '../schema-parts.ts';
+import type { Of, PlacedKind } from './kind.ts';
+
+export const columnSchema = v.strictObject({
+  id,
+  at: told(point2, 'Centre.'),
+  size: v.strictTuple([positiveLength, positiveLength]),
+  rotation: maybe(told(number, 'Degrees.')),
+  height: maybe(positiveLength),
+});
+
+export type Column = Of<typeof columnSchema>;
+
+export const columns: PlacedKind<typeof columnSchema> = {
+  schema: columnSchema,
+  one: 'column',
+  many: 'columns',
+  anyOne: 'a column',
+  moved: (column, motion) => ({ ...column, at: motion.point(column.at), ...turned(column.rotation, motion) }),
+  points: ({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation),
+  anchor: ({ at }) => at,
+  shape: 'ring',
+};

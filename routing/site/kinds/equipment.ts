@@ -1,0 +1,74 @@
+import * as v from 'valibot';
+import { rectangleAt } from '../../plane/rectangle.ts';
+import { inSpace, turned } from '../motion.ts';
+import {
+  id,
+  maybe,
+  nonNegative,
+  number,
+  phaseCount,
+  point2,
+  point3,
+  positive,
+  positiveLength,
+  told,
+  wholePositive,
+} from '../schema-parts.ts';
+import { EQUIPMENT_KINDS } from '../vocabulary.ts';
+import type { Of, PlacedKind } from './kind.ts';
+
+export const equipmentSchema = v.strictObject({
+  id,
+  kind: v.picklist(EQUIPMENT_KINDS),
+  at: told(point2, 'Centre of its footprint.'),
+  size: told(v.strictTuple([positiveLength, positiveLength, positiveLength]), 'Width, depth, height.'),
+  rotation: maybe(told(number, 'Degrees.')),
+  entry: told(point3, 'Where raceways enter it.'),
+  volts: maybe(told(positive, 'Line to line.')),
+  phases: maybe(phaseCount),
+  busAmps: maybe(positive),
+  mainAmps: maybe(positive),
+  spaces: maybe(told(wholePositive, 'Pole spaces for breakers.')),
+  workingSpace: maybe(told(positiveLength, 'Depth kept clear before it.')),
+  condition: maybe(
+    told(
+      v.picklist([1, 2, 3]),
+      'Condition before it by which the code asks for the depth of its working space (1 nothing grounded opposite, 2 grounded parts, 3 live parts), where it is not what the drawing shows.',
+    ),
+  ),
+  managedAmps: maybe(told(positive, 'Line current that a load-management system holds its chargers to.')),
+  kva: maybe(positive),
+  primaryVolts: maybe(positive),
+  secondaryVolts: maybe(positive),
+  impedancePercent: maybe(positive),
+  xr: maybe(told(nonNegative, 'Ratio of reactance to resistance.')),
+  faultAmps: maybe(told(positive, 'Available symmetrical fault current at the terminals of a source, amperes.')),
+  faultXr: maybe(told(nonNegative, 'Ratio of reactance to resistance of what is ahead of a source.')),
+  existingAmps: maybe(
+    told(positive, 'Greatest measured demand of what a source feeds already and the file does not draw, line amperes.'),
+  ),
+  interruptingAmps: maybe(told(positive, 'Interrupting rating of the assembly, or of its weakest device, amperes.')),
+});
+
+export type Equipment = Of<typeof equipmentSchema>;
+
+export const equipment: PlacedKind<typeof equipmentSchema> = {
+  schema: equipmentSchema,
+  one: 'equipment',
+  many: 'pieces of equipment',
+  anyOne: 'a piece of equipment',
+  moved: (equipment, motion) => ({
+    ...equipment,
+    at: motion.point(equipment.at),
+    ...turned(equipment.rotation, motion),
+    entry: inSpace(equipment.entry, motion),
+  }),
+  points: ({ at, size, rotation = 0 }) => rectangleAt(at, [size[0], size[1]], rotation),
+  anchor: ({ at }) => at,
+  shape: 'ring',
+  parts: {
+    of: ({ entry }) => [{ part: { kind: 'entry' }, at: entry }],
+    moved: (equipment, _, to) => ({ ...equipment, entry: to(equipment.entry) }),
+    without: (equipment) => equipment,
+  },
+};

@@ -1,0 +1,51 @@
+import * as v from 'valibot';
+import { filledText, id, maybe, nonNegativeLength, positive, ref, told, wholePositive } from '../schema-parts.ts';
+import { DEVICE_PLACES, INSULATIONS, METAL_SPELLINGS, METHODS, type Metal, metalOf } from '../vocabulary.ts';
+import type { Kind, Of } from './kind.ts';
+
+export const feederSchema = v.strictObject({
+  id,
+  from: told(ref, 'Equipment that feeds.'),
+  to: told(ref, 'Equipment that is fed.'),
+  conductor: v.strictObject({
+    size: filledText,
+    metal: v.picklist(METAL_SPELLINGS),
+    sets: told(wholePositive, 'Conductors in parallel a phase.'),
+    insulation: v.picklist(INSULATIONS),
+  }),
+  raceway: maybe(v.picklist(METHODS)),
+  length: maybe(told(nonNegativeLength, 'Where it is known; otherwise it is routed along the raceways.')),
+  breakerAmps: positive,
+  existing: maybe(v.boolean()),
+  device: maybe(
+    told(
+      v.picklist(DEVICE_PLACES),
+      'Where the overcurrent device of `breakerAmps` stands: in the equipment that feeds (`from`), in the equipment that is fed (`to`), or one in each (`both`). Where absent, `to` for a feeder out of a transformer or a source, `from` for any other.',
+    ),
+  ),
+  outdoors: maybe(
+    told(
+      v.boolean(),
+      'Whether it lies outdoors all the way but for where it ends; where absent, only one in the ground all the way is taken to.',
+    ),
+  ),
+});
+
+type FeederRecord = Of<typeof feederSchema>;
+/** A feeder as the engine reads it: its metal by one word. */
+export interface Feeder extends Omit<FeederRecord, 'conductor'> {
+  readonly conductor: Omit<FeederRecord['conductor'], 'metal'> & { readonly metal: Metal };
+}
+
+export const feeders: Kind<typeof feederSchema, Feeder> = {
+  schema: feederSchema,
+  one: 'feeder',
+  many: 'feeders',
+  anyOne: 'a feeder',
+  refers: { from: 'equipment', to: 'equipment' },
+  read: (feeder) => {
+    const metal = metalOf(feeder.conductor.metal);
+    if (metal === feeder.conductor.metal) return feeder as Feeder;
+    return { ...feeder, conductor: { ...feeder.conductor, metal } };
+  },
+};

@@ -1,0 +1,24 @@
+import * as v from 'valibot';
+import { id, length, maybe, outline, told } from '../schema-parts.ts';
+import { KEEPOUT_BLOCKS } from '../vocabulary.ts';
+import type { Of, PlacedKind } from './kind.ts';
+
+export const keepoutSchema = v.strictObject({
+  id,
+  outline,
+  from: maybe(told(length, 'Lowest elevation it blocks.')),
+  to: maybe(told(length, 'Highest elevation it blocks.')),
+  blocks: v.array(v.picklist(KEEPOUT_BLOCKS)),
+});
+
+export type Keepout = Of<typeof keepoutSchema>;
+
+export const keepouts: PlacedKind<typeof keepoutSchema> = {
+  schema: keepoutSchema,
+  one: 'keep-out',
+  many: 'keep-outs',
+  anyOne: 'a keep-out',
+  moved: (keepout, motion) => ({ ...keepout, outline: keepout.outline.map(motion.point) }),
+  points: ({ outline }) => outline,
+  shape: 'ring',
+};

@@ -1,0 +1,25 @@
+import * as v from 'valibot';
+import { id, maybe, nonNegative, phaseCount, positive, ref, text, told } from '../schema-parts.ts';
+import type { Kind, Of } from './kind.ts';
+
+export const loadSchema = v.strictObject({
+  id,
+  from: told(ref, 'Equipment that feeds it, or that it feeds where it generates.'),
+  name: text,
+  volts: positive,
+  phases: phaseCount,
+  va: nonNegative,
+  continuous: v.boolean(),
+  generation: maybe(v.boolean()),
+});
+
+export type Load = Of<typeof loadSchema>;
+
+export const loads: Kind<typeof loadSchema> = {
+  schema: loadSchema,
+  one: 'load',
+  many: 'loads',
+  anyOne: 'a load',
+  alsoCalled: ({ name }) => name,
+  refers: { from: 'equipment' },
+};

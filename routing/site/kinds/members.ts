@@ -1,0 +1,19 @@
+import * as v from 'valibot';
+import { inPlan } from '../../plane/space.ts';
+import { inSpace } from '../motion.ts';
+import { id, point3 } from '../schema-parts.ts';
+import type { Of, PlacedKind } from './kind.ts';
+
+export const memberSchema = v.strictObject({ id, from: point3, to: point3 });
+
+export type Member = Of<typeof memberSchema>;
+
+export const members: PlacedKind<typeof memberSchema> = {
+  schema: memberSchema,
+  one: 'member',
+  many: 'members',
+  anyOne: 'a member',
+  moved: (member, motion) => ({ ...member, from: inSpace(member.from, motion), to: inSpace(member.to, motion) }),
+  points: ({ from, to }) => [inPlan(from), inPlan(to)],
+  shape: 'line',
+};

@@ -1,0 +1,31 @@
+import * as v from 'valibot';
+import { id, maybe, number, point2, positiveLength, text, told } from '../schema-parts.ts';
+import { stallRectangle } from '../stall-rectangle.ts';
+import { PARKING_WAYS, STALL_USES } from '../vocabulary.ts';
+import type { Of, PlacedKind } from './kind.ts';
+
+export const stallSchema = v.strictObject({
+  id,
+  at: told(point2, 'Middle of the entry edge, the edge a car crosses when it drives in.'),
+  width: positiveLength,
+  depth: told(positiveLength, 'From the entry edge to the head, along `heading`.'),
+  heading: told(number, 'Direction from the entry edge to the head, degrees.'),
+  use: maybe(v.picklist(STALL_USES)),
+  parking: maybe(told(v.picklist(PARKING_WAYS), 'Ways a car may stand in it; `either` where absent.')),
+  vehicle: maybe(told(text, 'Class of the vehicle in it: one of `vehicles`, or built in.')),
+  label: maybe(text),
+});
+
+export type Stall = Of<typeof stallSchema>;
+
+export const stalls: PlacedKind<typeof stallSchema> = {
+  schema: stallSchema,
+  one: 'stall',
+  many: 'stalls',
+  anyOne: 'a stall',
+  alsoCalled: ({ label }) => label,
+  moved: (stall, motion) => ({ ...stall, at: motion.point(stall.at), heading: motion.direction(stall.heading) }),
+  points: stallRectangle,
+  anchor: ({ at }) => at,
+  shape: 'ring',
+};
