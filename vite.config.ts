@@ -66,6 +66,17 @@ const keptPage = VitePWA({
   },
 });
 
+const PAGE = fileURLToPath(new URL('./web/main.tsx', import.meta.url));
+
+/** The modules of the first screen: what the page's own script imports, and what those import, but not what comes later. */
+const firstScreen = (moduleInfo: (id: string) => { readonly importedIds: readonly string[] } | null): Set<string> => {
+  const found = new Set([PAGE]);
+  for (const id of found) for (const imported of moduleInfo(id)?.importedIds ?? []) found.add(imported);
+  return found;
+};
+
+let first: ReadonlySet<string> | null = null;
+
 const FFLATE = fileURLToPath(new URL('./web/sheets/fflate-in-one-thread.ts', import.meta.url));
 
 export default defineConfig({
@@ -82,5 +93,21 @@ export default defineConfig({
     assetsInlineLimit: 0,
     target: 'es2022',
     chunkSizeWarningLimit: 1300,
+    rolldownOptions: {
+      output: {
+        // In two files: of many small ones each costs a request, and is packed by itself.
+        codeSplitting: {
+          groups: [
+            {
+              name: (id, chunks) => {
+                first ??= firstScreen((each) => chunks.getModuleInfo(each));
+                if (!first.has(id)) return null;
+                return id.includes('node_modules') ? 'libraries' : 'page';
+              },
+            },
+          ],
+        },
+      },
+    },
   },
 });

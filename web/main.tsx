@@ -18,6 +18,7 @@ import { readInk } from './board/ink.ts';
 import { createPainting } from './board/painting.ts';
 import { createViewStore } from './board/view-store.ts';
 import { pageWorld } from './document/page-world.ts';
+import { resumePrices } from './document/price-store.ts';
 import { DEFAULT_SAMPLE, sample } from './document/samples.ts';
 import { keepSites } from './document/storage.ts';
 import { createDocumentStore } from './document/store.ts';
@@ -25,6 +26,7 @@ import { keepPage } from './kept-page/kept-page.ts';
 import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
 import { createPageStore } from './page-state/page-store.ts';
+import { loadTheRest } from './page-state/when-asked.tsx';
 import { PHONE } from './parts/phone.ts';
 import { startTheme } from './parts/theme.ts';
 
@@ -41,6 +43,7 @@ async function start(root: HTMLElement): Promise<void> {
   const painting = createPainting(store, view, readInk(document.documentElement));
   // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
+  await resumePrices();
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>
@@ -53,7 +56,14 @@ async function start(root: HTMLElement): Promise<void> {
   root.dataset.ready = 'yes';
   // A page that cannot be kept stands all the same.
   keepPage().catch((error: unknown) => console.error(error));
+  whenIdle(() => void loadTheRest());
 }
+
+/** Not every browser tells when it is idle. */
+const whenIdle = (work: () => void): void => {
+  if ('requestIdleCallback' in window) requestIdleCallback(work, { timeout: 5000 });
+  else setTimeout(work, 1000);
+};
 
 /** A blank page would say nothing; the drawing library may still be busy with what it had begun. */
 function fail(root: HTMLElement, error: unknown): void {

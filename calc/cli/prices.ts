@@ -1,5 +1,6 @@
 import { INVENTED_LIST } from '../prices/invented-list.ts';
-import { type PriceList, readPrices } from '../prices/price-list.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { readPrices } from '../prices/read-prices.ts';
 import type { Machine } from './machine.ts';
 
 /** The price list in the named file, or the invented one where none is named; or every fault of it. */

@@ -19,7 +19,7 @@ export { type ReadResult, readSite, readSiteValue } from '../../routing/site/rea
 export type { SiteFile } from '../../routing/site/site.ts';
 export { writeSite } from '../../routing/site/write.ts';
 export type { PriceList } from '../prices/price-list.ts';
-export { type PricesRead, readPrices } from '../prices/price-list.ts';
+export { type PricesRead, readPrices } from '../prices/read-prices.ts';
 export { CAUTIONS } from '../words/cautions.ts';
 export type { Doing, PlanFile, Proposal, RacewayGraph };
 

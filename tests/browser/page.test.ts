@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { opener } from './open.ts';
 import { openSample, ready, seriousFaults, tally } from './open-page.ts';
@@ -15,6 +16,37 @@ test('a first visit opens the smallest sample, asks nothing of anyone and breaks
   expect(await page.locator('h1').textContent()).toBe('Alder Street Library lot');
   expect(await page.title()).toBe('Overrow');
   expect(offences).toEqual([]);
+  await close();
+});
+
+test('the first screen stands on at most 300 kB of script, as a host packs it; all else comes later', async () => {
+  const { page, close } = await open({
+    watch: async (context) => {
+      await context.addInitScript(() => {
+        new MutationObserver(() => {
+          if (document.querySelector('#page[data-ready=yes]') && performance.getEntriesByName('ready').length === 0)
+            performance.mark('ready');
+        }).observe(document, { subtree: true, attributes: true, childList: true });
+      });
+    },
+  });
+  const scripts = (): Promise<{ first: string[]; all: string[] }> =>
+    page.evaluate(() => {
+      const ready = performance.getEntriesByName('ready')[0]!.startTime;
+      const loaded = performance.getEntriesByType('resource').filter(({ name }) => name.endsWith('.js'));
+      return {
+        first: loaded.filter(({ startTime }) => startTime <= ready).map(({ name }) => name),
+        all: loaded.map(({ name }) => name),
+      };
+    });
+  const packed = await Promise.all(
+    [...new Set((await scripts()).first)].map(async (url) => gzipSync(await (await fetch(url)).text()).length),
+  );
+  const sum = packed.reduce((a, b) => a + b, 0);
+  expect(sum).toBeGreaterThan(100_000);
+  expect(sum).toBeLessThanOrEqual(300_000);
+  // A table, a drawing action or the kept work is not waited for once it is wanted.
+  await expect.poll(async () => (await scripts()).all.some((url) => url.includes('kept-work-dialog'))).toBe(true);
   await close();
 });
 

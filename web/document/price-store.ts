@@ -1,7 +1,8 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
-import { type PriceError, type PriceList, readPrices } from '../../calc/prices/price-list.ts';
+import type { PriceList } from '../../calc/prices/price-list.ts';
+import type { PriceError, PricesRead } from '../../calc/prices/read-prices.ts';
 
 interface Prices {
   readonly list: PriceList;
@@ -12,18 +13,22 @@ interface Prices {
 const KEPT_AS = 'overrow prices';
 
 /** The price list of this browser: the estimator's once a file was opened, else the invented one. */
-export const priceStore = createStore<Prices>(() => ({ list: kept() ?? INVENTED_LIST }));
+export const priceStore = createStore<Prices>(() => ({ list: INVENTED_LIST }));
 
 export const usePrices = <T>(choose: (prices: Prices) => T): T => useStore(priceStore, choose);
 
-/** Takes a price file; where it has faults, they are shown and the list before it stands. */
-export function openPrices(text: string, file: string): boolean {
-  const read = readPrices(text, file);
-  if (!read.ok) {
-    priceStore.setState({ errors: { file, errors: read.errors } });
+/** What reads price files comes when there is one. */
+const read = async (text: string, file: string): Promise<PricesRead> =>
+  (await import('../../calc/prices/read-prices.ts')).readPrices(text, file);
+
+/** Takes a price file; where it has faults, they are shown and the list before it stands. Rejects where the reader does not come. */
+export async function openPrices(text: string, file: string): Promise<boolean> {
+  const prices = await read(text, file);
+  if (!prices.ok) {
+    priceStore.setState({ errors: { file, errors: prices.errors } });
     return false;
   }
-  priceStore.setState({ list: read.list, errors: undefined });
+  priceStore.setState({ list: prices.list, errors: undefined });
   try {
     localStorage.setItem(KEPT_AS, JSON.stringify({ file, text }));
   } catch {
@@ -44,13 +49,14 @@ export function dropPrices(): void {
 
 export const dismissPriceErrors = (): void => priceStore.setState({ errors: undefined });
 
-function kept(): PriceList | undefined {
+/** Takes up the list that this browser keeps, if there is one: before anything is priced. */
+export async function resumePrices(): Promise<void> {
   try {
     const record: unknown = JSON.parse(localStorage.getItem(KEPT_AS) ?? 'null');
-    if (typeof record !== 'object' || record === null || !('text' in record) || !('file' in record)) return undefined;
-    const read = readPrices(String(record.text), String(record.file));
-    return read.ok ? read.list : undefined;
+    if (typeof record !== 'object' || record === null || !('text' in record) || !('file' in record)) return;
+    const prices = await read(String(record.text), String(record.file));
+    if (prices.ok) priceStore.setState({ list: prices.list });
   } catch {
-    return undefined;
+    // What cannot be read is as good as none; the page says whose prices it goes by.
   }
 }

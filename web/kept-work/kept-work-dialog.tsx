@@ -6,7 +6,6 @@ import { download, fileDoor, fileNameOf } from '../document/files.ts';
 import type { KeptSite, Refusal, Restored } from '../document/kept-work.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
-import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { BinList } from './bin-list.tsx';
@@ -14,16 +13,10 @@ import { SiteCard } from './site-card.tsx';
 import { useCards, useKeptWork } from './use-kept-work.ts';
 import { WherePanel } from './where-panel.tsx';
 
-/** The list of all that this browser keeps. */
-export function KeptWorkDialog() {
-  const page = usePageStore();
-  const open = usePage((state) => state.keptWork);
-  return open ? <KeptWork close={() => page.setState({ keptWork: false })} /> : null;
-}
-
 const NONE: readonly KeptSite[] = [];
 
-function KeptWork({ close }: { readonly close: () => void }) {
+/** The list of all that this browser keeps. */
+export function KeptWorkDialog({ close }: { readonly close: () => void }) {
   const document = useDocumentStore();
   const { keeping, reopen, siteOf } = usePageActions();
   const work = useKeptWork();

@@ -1,15 +1,12 @@
-import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { KEYS } from './key-list.ts';
 import { PageVersion } from './page-version.tsx';
 
-export function KeysDialog() {
-  const page = usePageStore();
-  const open = usePage((state) => state.help);
-  if (!open) return null;
+/** What each key does. */
+export function KeysDialog({ close }: { readonly close: () => void }) {
   return (
-    <Dialog title="Keys" onClose={() => page.setState({ help: false })}>
+    <Dialog title="Keys" onClose={close}>
       <Scroller className="dialog-scroll keys-list" aria-label="Keys by place">
         {KEYS.map(({ where, rows }) => (
           <section key={where} aria-label={where}>

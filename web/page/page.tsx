@@ -8,7 +8,6 @@ import { sample } from '../document/samples.ts';
 import type { SiteKeeping } from '../document/site-keeping.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.tsx';
-import { KeptWorkDialog } from '../kept-work/kept-work-dialog.tsx';
 import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
 import { PageProvider, type PageStore } from '../page-state/page-store.ts';
 import { attachKeysToBoard } from '../parts/keys-to-board.ts';
@@ -19,12 +18,10 @@ import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
 import { Desk } from './desk.tsx';
-import { FindDialog } from './find-dialog.tsx';
+import { Dialogs } from './dialogs.tsx';
 import { Head } from './head.tsx';
-import { KeysDialog } from './keys-dialog.tsx';
 import { Notice } from './notice.tsx';
 import { attachPageKeys } from './page-keys.ts';
-import { ProblemsDialog } from './problems-dialog.tsx';
 
 interface PageProps {
   readonly store: DocumentStore;
@@ -109,10 +106,7 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
               <Desk painting={painting} />
               <Notice />
               <Announcer />
-              <ProblemsDialog />
-              <KeysDialog />
-              <KeptWorkDialog />
-              <FindDialog />
+              <Dialogs />
               <PrintSheet painting={painting} />
             </UnderlayHost>
             {over && <div className="drop-here">Let go to open it</div>}

@@ -1,14 +1,12 @@
+import type { DocumentState } from '../document/document-state.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 
 /** Why a file was not opened: every error with its place. The open site stands as it was. */
-export function ProblemsDialog() {
+export function ProblemsDialog({ title, errors }: NonNullable<DocumentState['problems']>) {
   const document = useDocumentStore();
-  const problems = useDocument((state) => state.problems);
   const name = useDocument((state) => state.name);
-  if (!problems) return null;
-  const { title, errors } = problems;
   return (
     <Dialog title={title} onClose={() => document.getState().dismissProblems()}>
       <p>

@@ -1,12 +1,14 @@
 import { isDrawTool } from '../board/draw/tool-names.ts';
 import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.tsx';
+import { whenAsked } from '../page-state/when-asked.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { Cautions } from './cautions.tsx';
-import { DrawPanel } from './draw/draw-panel.tsx';
 import { LotPanel } from './lot-panel.tsx';
 import { BarPatterns } from './margin-bar.tsx';
-import { SelectionPanel } from './selection-panel.tsx';
+
+const DrawPanel = whenAsked(async () => (await import('./draw/draw-panel.tsx')).DrawPanel);
+const SelectionPanel = whenAsked(async () => (await import('./selection-panel.tsx')).SelectionPanel);
 
 /** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
 export function Ledger() {

@@ -11,6 +11,7 @@ import { useView, useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePageStore } from '../page-state/page-store.ts';
+import { whenAsked } from '../page-state/when-asked.tsx';
 import { TitleCells } from '../parts/title-cells.tsx';
 import { UnderlaySection } from '../underlay/underlay-section.tsx';
 import { dropOf } from '../words/refs.ts';
@@ -18,11 +19,12 @@ import { CheckList, Standing } from './check-list.tsx';
 import { FindingList } from './finding-list.tsx';
 import { KindSwitches } from './kind-switches.tsx';
 import { MarginRow } from './margin-bar.tsx';
-import { PricePanel } from './price-panel.tsx';
 import { ProposeSection } from './propose-section.tsx';
-import { Quantities } from './quantities.tsx';
 import { SelectLot } from './select-lot.tsx';
-import { SiteForm } from './site/site-form.tsx';
+
+const PricePanel = whenAsked(async () => (await import('./price-panel.tsx')).PricePanel);
+const Quantities = whenAsked(async () => (await import('./quantities.tsx')).Quantities);
+const SiteForm = whenAsked(async () => (await import('./site/site-form.tsx')).SiteForm);
 
 /** The ledger with nothing selected: how the lot stands. */
 export function LotPanel() {

@@ -5,8 +5,9 @@ import { csv } from '../../calc/sheets/csv.ts';
 import { costOf, SYSTEMS } from '../../calc/takeoff/cost.ts';
 import { download } from '../document/files.ts';
 import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../document/price-store.ts';
-import { useDocument } from '../document/use-document.tsx';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { dollars, priceWords } from '../words/dollars.ts';
+import { failureWords } from '../words/failure-words.ts';
 
 /** What the lot costs, by system, with overhead and margin; and the price list behind it. */
 export function PricePanel() {
@@ -57,9 +58,17 @@ const Fact = ({
 
 /** Opens a price file, saves the one in use, or goes back to the invented one. */
 function PriceListDoor() {
+  const document = useDocumentStore();
   const list = usePrices((state) => state.list);
   const faults = usePrices((state) => state.errors);
   const file = useRef<HTMLInputElement>(null);
+  const open = async (chosen: File): Promise<void> => {
+    try {
+      await openPrices(await chosen.text(), chosen.name);
+    } catch (error) {
+      document.getState().notify(`${chosen.name} was not opened: ${failureWords(error)}`);
+    }
+  };
   return (
     <>
       <p className="quiet">
@@ -86,7 +95,7 @@ function PriceListDoor() {
         aria-label="Price file"
         onChange={(event) => {
           const [chosen] = event.currentTarget.files ?? [];
-          if (chosen) void chosen.text().then((text) => openPrices(text, chosen.name));
+          if (chosen) void open(chosen);
           event.currentTarget.value = '';
         }}
       />

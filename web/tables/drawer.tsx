@@ -1,13 +1,7 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { useDocument } from '../document/use-document.tsx';
 import { DRAWERS, type Drawer as DrawerName, usePage, usePageStore } from '../page-state/page-store.ts';
-import { CompareTable } from './compare-table.tsx';
-import { CostTable } from './cost-table.tsx';
-import { CutsTable } from './cuts-table.tsx';
-import { MarginsTable } from './margins-table.tsx';
-import { RunsTable } from './runs-table.tsx';
-import { SettingOutTable } from './setting-out-table.tsx';
-import { TakeoffTable } from './takeoff-table.tsx';
+import { whenAsked } from '../page-state/when-asked.tsx';
 
 const NAMES: Readonly<Record<DrawerName, string>> = {
   runs: 'Runs',
@@ -19,13 +13,13 @@ const NAMES: Readonly<Record<DrawerName, string>> = {
   'setting-out': 'Setting out',
 };
 const TABLES = {
-  runs: RunsTable,
-  margins: MarginsTable,
-  takeoff: TakeoffTable,
-  cost: CostTable,
-  cuts: CutsTable,
-  alternatives: CompareTable,
-  'setting-out': SettingOutTable,
+  runs: whenAsked(async () => (await import('./runs-table.tsx')).RunsTable),
+  margins: whenAsked(async () => (await import('./margins-table.tsx')).MarginsTable),
+  takeoff: whenAsked(async () => (await import('./takeoff-table.tsx')).TakeoffTable),
+  cost: whenAsked(async () => (await import('./cost-table.tsx')).CostTable),
+  cuts: whenAsked(async () => (await import('./cuts-table.tsx')).CutsTable),
+  alternatives: whenAsked(async () => (await import('./compare-table.tsx')).CompareTable),
+  'setting-out': whenAsked(async () => (await import('./setting-out-table.tsx')).SettingOutTable),
 } as const;
 const LEAST_PX = 120;
 const STEP_PX = 24;

@@ -1,19 +1,12 @@
 import { fileOpen } from 'browser-fs-access';
-import { createContext, useContext } from 'react';
-import { siteOf } from '../../routing/site/georef.ts';
-import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
-import { fitted } from '../board/camera.ts';
 import type { Scene } from '../board/scene/scene.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
-import { kindOf, looksLikeSite, UNDERLAY_EXTENSIONS } from './file-kind.ts';
-import { hashOf, keepBytes } from './kept-bytes.ts';
-import type { UnderlayPicture } from './picture.ts';
-import { boxOnSite, type Placement } from './placement.ts';
-import { readUnderlay } from './read-underlay.ts';
-import { placeUnderlay } from './underlay-edits.ts';
-import { faultWords, type UnderlayStore } from './underlay-store.ts';
-import { underlaysOf } from './underlays.ts';
+import { later } from '../page-state/when-asked.tsx';
+import { failureWords } from '../words/failure-words.ts';
+import { UNDERLAY_EXTENSIONS } from './file-kind.ts';
+import type { PickedFor } from './pick-context.ts';
+import type { UnderlayStore } from './underlay-store.ts';
 
 /** What the taking of an underlay touches. */
 export interface UnderlayWorld {
@@ -23,142 +16,38 @@ export interface UnderlayWorld {
   readonly scene: () => Scene;
 }
 
-/** What a picked file is to be: one more underlay, or the one at a place, counted from the lowest. */
-export type PickedFor = 'one more' | number;
-
-const PickContext = createContext<((how: PickedFor) => void) | null>(null);
-/** Gives what is below it the way to lay a file under the drawing. */
-export const PickProvider = PickContext.Provider;
-
-export function usePickUnderlay(): (how: PickedFor) => void {
-  const pick = useContext(PickContext);
-  if (!pick) throw new RangeError('a component that picks an underlay stands outside PickProvider');
-  return pick;
-}
-
-/** The largest file that is read, bytes. */
-const MAX_BYTES = 120_000_000;
+const taking = later(() => import('./take-underlay.ts'));
 
 /** Lets a person pick a file and lays it under the drawing. */
 export async function pickUnderlay(world: UnderlayWorld, how: PickedFor): Promise<void> {
   try {
     const file = await fileOpen({ extensions: [...UNDERLAY_EXTENSIONS], description: 'Site plan or picture' });
-    await takeUnderlay(world, file, how);
+    await (await taking()).takeUnderlay(world, file, how);
   } catch (error) {
-    if (!(error instanceof DOMException && error.name === 'AbortError'))
-      world.document
-        .getState()
-        .notify(`The file was not read: ${error instanceof Error ? error.message : String(error)}`);
+    if (!(error instanceof DOMException && error.name === 'AbortError')) notRead(world, error);
   }
-}
-
-/**
- * Lays a file under the drawing, over what lies there. The very file that the site names, picked again in its place, or
- * dropped again (null), lies as it did. False where it cannot be read; a notice says why.
- */
-export async function takeUnderlay(world: UnderlayWorld, file: File, how: PickedFor | null = null): Promise<boolean> {
-  const { document, underlays } = world;
-  const { notify } = document.getState();
-  try {
-    if (file.size > MAX_BYTES) {
-      notify(`${file.name} is over ${MAX_BYTES / 1e6} MB.`);
-      return false;
-    }
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const kind = kindOf(bytes);
-    if (kind === 'geojson' && looksLikeSite(bytes)) {
-      notify(`${file.name} is a site file: open it instead.`);
-      return false;
-    }
-    if (!kind) {
-      notify(`${file.name} is no PNG, JPEG, PDF, SVG, DXF or GeoJSON.`);
-      return false;
-    }
-    const hash = await hashOf(bytes);
-    const own = underlaysOf(document.getState().site);
-    const before =
-      how === 'one more' ? undefined : own.find((each, i) => each.hash === hash && (how === null || how === i));
-    const page = before?.page ?? 1;
-    const picture = await readUnderlay(kind, bytes, page);
-    let kept = true;
-    await keepBytes(hash, bytes, Date.now()).catch(() => {
-      kept = false;
-    });
-    underlays.take(hash, page, picture);
-    // The very file that the site names was picked again: it lies as it did.
-    if (!before) {
-      const { file: site, apply } = document.getState();
-      const georef = document.getState().site.georef ?? groundOfFile(picture);
-      const isNew = document.getState().site.georef === undefined;
-      const underlay: Underlay = {
-        file: file.name.slice(0, 200) || 'a file',
-        kind,
-        hash,
-        ...firstPlacement(world, picture, georef),
-      };
-      if (!apply(placeUnderlay(site, underlay, isNew ? georef : null, typeof how === 'number' ? how : null)))
-        return false;
-      showWhole(world, picture, underlay);
-      if (isNew && georef)
-        notify(
-          `The site had no place on the ground: its origin now lies at ${georef.lat.toFixed(6)}, ${georef.lon.toFixed(6)}, ${picture.georef ? 'as the file says' : `the middle of ${file.name}`}.`,
-        );
-    }
-    if (!kept) notify(`${file.name} is shown, but this browser has no room to keep it.`);
-    return true;
-  } catch (error) {
-    notify(faultWords(file.name, error));
-    return false;
-  }
-}
-
-/** Where the origin comes to lie on a site that says not: where the file says, else in the file's middle. */
-function groundOfFile({ ground, georef }: UnderlayPicture): Georef | null {
-  if (georef) return georef;
-  return ground ? { lon: ground[0], lat: ground[1], bearing: 0 } : null;
-}
-
-/** Farther from the site's origin than this, feet, a drawing is brought to it. */
-const FAR = 5_000;
-
-/** Where a file lies at first: by its own units and place where it has them, else as large as the view. */
-function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPicture, georef: Georef | null): Placement {
-  const { box, feetPerUnit, ground, lines } = picture;
-  const { site } = document.getState();
-  if (ground) {
-    return georef ? { at: siteOf(georef, ground), scale: 1, rotation: georef.bearing } : { at: [0, 0], scale: 1 };
-  }
-  if (lines) {
-    const scale = feetPerUnit ?? (site.units === 'm' ? 1 / 0.3048 : 1);
-    const corner: Point2 = [box.minX, box.minY];
-    const near = [box.minX, box.minY, box.maxX, box.maxY].every((side) => Math.abs(side * scale) < FAR);
-    return near ? { at: [0, 0], scale } : { at: [0, 0], origin: corner, scale };
-  }
-  const { camera, viewport } = view.getState();
-  const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
-  const scale =
-    (0.8 * Math.min(Math.max(100, viewport.width) / width, Math.max(100, viewport.height) / height)) / camera.scale;
-  return { at: [camera.x - (width * scale) / 2, camera.y - (height * scale) / 2], scale };
-}
-
-function showWhole({ view, scene }: UnderlayWorld, picture: UnderlayPicture, placement: Placement): void {
-  const { viewport } = view.getState();
-  const { extent } = scene();
-  const empty = extent.minX > extent.maxX;
-  if (empty && viewport.width > 0)
-    view.setState({ camera: fitted(boxOnSite(placement, picture.box), viewport, 40, 1e6) });
 }
 
 const DROPPED = /\.(png|jpe?g|pdf|dxf|svg|geojson)$/i;
 
 /** Takes such files as are dropped on the page for an underlay; others are left to whoever opens sites. */
 export function takeDroppedUnderlays(page: Document, world: UnderlayWorld): () => void {
+  const take = async (file: File): Promise<void> => {
+    try {
+      await (await taking()).takeUnderlay(world, file);
+    } catch (error) {
+      notRead(world, error);
+    }
+  };
   const dropped = (event: DragEvent): void => {
     const file = event.dataTransfer?.files[0];
     if (!file || !DROPPED.test(file.name)) return;
     event.preventDefault();
-    void takeUnderlay(world, file);
+    void take(file);
   };
   page.addEventListener('drop', dropped, { capture: true });
   return () => page.removeEventListener('drop', dropped, { capture: true });
 }
+
+const notRead = ({ document }: UnderlayWorld, error: unknown): void =>
+  document.getState().notify(`The file was not read: ${failureWords(error)}`);

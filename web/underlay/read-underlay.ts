@@ -1,9 +1,10 @@
 import type { UnderlayKind } from '../../routing/site/vocabulary.ts';
 import type { UnderlayPicture } from './picture.ts';
-import { readImage, readSvg } from './read-image.ts';
-import { readLines } from './read-lines.ts';
 
-/** Reads a file that is to lie under the drawing. Rejects with an UnderlayFault in words where it cannot. */
+/**
+ * Reads a file that is to lie under the drawing. Rejects with an UnderlayFault in words where it cannot. Each reader is
+ * fetched with the first file of its kind.
+ */
 export async function readUnderlay(
   kind: UnderlayKind,
   bytes: Uint8Array<ArrayBuffer>,
@@ -12,14 +13,13 @@ export async function readUnderlay(
   switch (kind) {
     case 'png':
     case 'jpeg':
-      return readImage(kind, bytes);
+      return (await import('./read-image.ts')).readImage(kind, bytes);
     case 'svg':
-      return readSvg(bytes);
+      return (await import('./read-image.ts')).readSvg(bytes);
     case 'pdf':
-      // Much the largest of the readers: fetched when the first PDF is.
       return (await import('./read-pdf.ts')).readPdf(bytes, page);
     case 'dxf':
     case 'geojson':
-      return readLines(kind, bytes);
+      return (await import('./read-lines.ts')).readLines(kind, bytes);
   }
 }

@@ -1,16 +1,16 @@
 import { type ReactNode, useEffect, useMemo, useState } from 'react';
-import { joinedBox } from '../../routing/plane/box.ts';
-import { resized } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
-import { underlayPainter } from './paint-underlay.ts';
-import { PickProvider, pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
-import { boxOnSite } from './placement.ts';
-import { attachPlacing } from './placing-hand.ts';
+import { later } from '../page-state/when-asked.tsx';
+import { failureWords } from '../words/failure-words.ts';
+import { PickProvider } from './pick-context.ts';
+import { pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
 import { createUnderlayStore, UnderlayProvider } from './underlay-store.ts';
 import { underlaysOf } from './underlays.ts';
+
+const following = later(() => import('./follow-underlays.ts'));
 
 /** Gives the page below it the underlay of the open site: on the board, to the hand, and to the ledger. */
 export function UnderlayHost({ painting, children }: { readonly painting: Painting; readonly children: ReactNode }) {
@@ -23,37 +23,30 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
     [document, underlays, view, painting],
   );
 
+  // A site with nothing under it needs none of what draws and places it.
   useEffect(() => {
-    painting.setUnderlay(underlayPainter(document, underlays, painting.redraw));
-    const follow = (): void => {
-      const { layers } = underlays.getState();
-      const before = view.getState();
-      const boxes = underlaysOf(document.getState().site).flatMap((underlay, i) => {
-        const picture = layers[i]?.picture;
-        return picture && !underlay.hidden ? [boxOnSite(underlay, picture.box)] : [];
-      });
-      const underBox = boxes.length > 0 ? boxes.reduce(joinedBox) : null;
-      view.setState({ underBox });
-      // A site that was shown whole, and is nothing but what lies under it, is still to be found.
-      if (underBox && !before.underBox) resized(view, painting.scene(), before.viewport, true);
-      painting.redraw();
+    let stop: (() => void) | null = null;
+    let begun = false;
+    let gone = false;
+    const begin = async (): Promise<void> => {
+      if (begun || underlaysOf(document.getState().site).length === 0) return;
+      begun = true;
+      try {
+        const { followUnderlays } = await following();
+        if (!gone) stop = followUnderlays(world, painting, page);
+      } catch (error) {
+        begun = false;
+        document.getState().notify(`What lies under the drawing is not shown: ${failureWords(error)}`);
+      }
     };
-    const stops = [
-      underlays.subscribe((state, before) => {
-        if (state.layers !== before.layers) follow();
-      }),
-      document.subscribe((state, before) => {
-        if (underlaysOf(state.site) !== underlaysOf(before.site)) follow();
-      }),
-      takeDroppedUnderlays(window.document, world),
-    ];
-    const element = window.document.querySelector<HTMLElement>('.board-paper');
-    if (element) stops.push(attachPlacing({ element, document, underlays, view, page }));
+    const stops = [document.subscribe(() => void begin()), takeDroppedUnderlays(window.document, world)];
+    void begin();
     return () => {
-      for (const stop of stops) stop();
-      painting.setUnderlay(null);
+      gone = true;
+      for (const each of stops) each();
+      stop?.();
     };
-  }, [document, underlays, view, page, painting, world]);
+  }, [document, page, painting, world]);
 
   return (
     <UnderlayProvider value={underlays}>

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { KINDS } from '../../../calc/cli/kinds/index.ts';
 import { plan } from '../../../calc/plan/plan.ts';
-import { MOST_PRICE_CHARACTERS, readPrices } from '../../../calc/prices/price-list.ts';
+import { MOST_PRICE_CHARACTERS, readPrices } from '../../../calc/prices/read-prices.ts';
 import { cut } from '../../../calc/takeoff/cut.ts';
 import { isSpent } from '../../../calc/takeoff/cutting/budget.ts';
 import { knapsack } from '../../../calc/takeoff/cutting/knapsack.ts';

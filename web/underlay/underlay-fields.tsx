@@ -1,0 +1,214 @@
+import { useEffect, useRef } from 'react';
+import { printLength } from '../../routing/site/feet-inches.ts';
+import type { Underlay } from '../../routing/site/site.ts';
+import { useViewStore } from '../board/view-store.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { usePageStore } from '../page-state/page-store.ts';
+import { DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
+import { ElementsIn } from './elements-in-section.tsx';
+import type { UnderlayPicture } from './picture.ts';
+import { onSite, scaledAbout } from './placement.ts';
+import { nextStep, startPlacing } from './placing-hand.ts';
+import { TurnInto } from './turn-into-section.tsx';
+import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
+import { chosenLayer, useUnderlay, useUnderlayStore } from './underlay-store.ts';
+
+function useChangeUnderlay(underlay: Underlay): (name: string, patch: Partial<Underlay>) => void {
+  const document = useDocumentStore();
+  const underlays = useUnderlayStore();
+  return (name, patch) => {
+    const { file, apply } = document.getState();
+    apply(changeUnderlay(file, underlays.getState().chosen, name, underlay, patch));
+  };
+}
+
+/** How one of the underlays lies, and what can be drawn from it. */
+export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
+  const document = useDocumentStore();
+  const underlays = useUnderlayStore();
+  const picture = useUnderlay((state) => chosenLayer(state)?.picture);
+  const change = useChangeUnderlay(underlay);
+  const { at, rotation = 0, locked = false, hidden = false } = underlay;
+  return (
+    <>
+      {picture?.notes.map((note) => (
+        <p key={note} className="quiet">
+          {note}
+        </p>
+      ))}
+      {!locked && (
+        <>
+          {picture && <PlacingActs underlay={underlay} />}
+          <div className="fields">
+            {picture && <SizeField underlay={underlay} picture={picture} />}
+            <PlaceFields label="lies at" value={at} onChange={(next) => change('Move underlay', { at: next })} />
+            <DegreesField
+              label="turned"
+              value={rotation}
+              decimals={4}
+              onChange={(next) => change('Turn underlay', { rotation: ((next % 360) + 360) % 360 })}
+            />
+            {(picture?.pages ?? 1) > 1 && (
+              <NumberField
+                label={`page of ${picture?.pages}`}
+                unit=""
+                whole
+                least={1}
+                value={underlay.page ?? 1}
+                onChange={(page) => change(`Show page ${page}`, { page: Math.min(page, picture?.pages ?? page) })}
+              />
+            )}
+          </div>
+        </>
+      )}
+      <DimField underlay={underlay} />
+      <div className="underlay-ticks">
+        <label>
+          <input
+            type="checkbox"
+            checked={locked}
+            onChange={() => change(locked ? 'Unlock underlay' : 'Lock underlay', { locked: !locked })}
+          />
+          locked in place
+        </label>
+        <label>
+          <input
+            type="checkbox"
+            checked={hidden}
+            onChange={() => change(hidden ? 'Show underlay' : 'Hide underlay', { hidden: !hidden })}
+          />
+          hidden
+        </label>
+        <button
+          type="button"
+          className="plain"
+          onClick={() => {
+            const { file, apply } = document.getState();
+            apply(removeUnderlay(file, underlays.getState().chosen));
+          }}
+        >
+          Remove
+        </button>
+      </div>
+      {picture?.features && <ElementsIn picture={picture} />}
+      {picture?.lines && <TurnInto underlay={underlay} picture={picture} />}
+    </>
+  );
+}
+
+const WORDS = { scale: 'Scale by two points', move: 'Move', level: 'Square up' } as const;
+
+function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
+  const view = useViewStore();
+  const page = usePageStore();
+  const underlays = useUnderlayStore();
+  const placing = useUnderlay((state) => state.placing);
+  const start = (kind: keyof typeof WORDS): void =>
+    startPlacing(
+      { underlays, view, page },
+      placing?.kind === kind ? null : kind === 'move' ? { kind } : { kind, points: [] },
+    );
+  const points = placing && placing.kind !== 'move' ? placing.points : [];
+  return (
+    <>
+      <div className="underlay-acts" role="toolbar" aria-label="Place the underlay">
+        {(['scale', 'move', 'level'] as const).map((kind) => (
+          <button key={kind} type="button" aria-pressed={placing?.kind === kind} onClick={() => start(kind)}>
+            {WORDS[kind]}
+          </button>
+        ))}
+      </div>
+      {placing && (
+        <p role="status" className="underlay-next">
+          {nextStep(placing)}
+        </p>
+      )}
+      {placing?.kind === 'scale' && points.length === 2 && <DistanceField underlay={underlay} />}
+    </>
+  );
+}
+
+/** The true distance of two picked points, which sets the scale. */
+function DistanceField({ underlay }: { readonly underlay: Underlay }) {
+  const view = useViewStore();
+  const page = usePageStore();
+  const underlays = useUnderlayStore();
+  const units = useDocument((state) => state.site.units);
+  const change = useChangeUnderlay(underlay);
+  const placing = useUnderlay((state) => state.placing);
+  const [a, b] = placing && placing.kind !== 'move' ? placing.points : [];
+  const fields = useRef<HTMLDivElement>(null);
+  // It asks, so it takes what is typed.
+  useEffect(() => fields.current?.querySelector('input')?.focus(), []);
+  if (!a || !b) return null;
+  const reads = Math.hypot(a[0] - b[0], a[1] - b[1]);
+  return (
+    <div className="fields" ref={fields}>
+      <LengthField
+        label={`apart (reads ${printLength(reads, units)})`}
+        value={Number.NaN}
+        least={0.01}
+        onChange={(feet) => {
+          change('Scale underlay', scaledAbout(underlay, a, feet / reads));
+          startPlacing({ underlays, view, page }, null);
+        }}
+      />
+    </div>
+  );
+}
+
+/** The scale as one says it of this kind of file. */
+function SizeField({ underlay, picture }: { readonly underlay: Underlay; readonly picture: UnderlayPicture }) {
+  const change = useChangeUnderlay(underlay);
+  const { box } = picture;
+  const [label, unitsIn] =
+    underlay.kind === 'pdf'
+      ? ['an inch of the page is', 72]
+      : picture.lines
+        ? [underlay.kind === 'geojson' ? 'a foot of it is' : 'a unit of it is', 1]
+        : ['its width is', box.maxX - box.minX];
+  // A drawing keeps its origin; a picture its middle, so that it does not jump off the board.
+  const middle = picture.lines ? underlay.at : onSite(underlay, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
+  return (
+    <LengthField
+      label={label}
+      value={underlay.scale * unitsIn}
+      least={1e-5}
+      onChange={(feet) => change('Scale underlay', scaledAbout(underlay, middle, feet / unitsIn / underlay.scale))}
+    />
+  );
+}
+
+function DimField({ underlay }: { readonly underlay: Underlay }) {
+  const document = useDocumentStore();
+  const underlays = useUnderlayStore();
+  const held = useRef<Underlay | null>(null);
+  const settle = (): void => {
+    if (!held.current) return;
+    held.current = null;
+    document.getState().commitPreview();
+  };
+  return (
+    <label className="underlay-dim">
+      faded
+      <input
+        type="range"
+        min={0}
+        max={95}
+        step={5}
+        value={Math.round((underlay.dim ?? 0.5) * 100)}
+        onChange={(event) => {
+          held.current ??= underlay;
+          const { committed, preview } = document.getState();
+          const dim = Number(event.target.value) / 100;
+          preview(
+            changeUnderlay(committed().file, underlays.getState().chosen, 'Fade underlay', held.current, { dim }),
+          );
+        }}
+        onPointerUp={settle}
+        onKeyUp={settle}
+        onBlur={settle}
+      />
+    </label>
+  );
+}
