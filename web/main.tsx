@@ -56,13 +56,16 @@ async function start(root: HTMLElement): Promise<void> {
   root.dataset.ready = 'yes';
   // A page that cannot be kept stands all the same.
   keepPage().catch((error: unknown) => console.error(error));
-  whenIdle(() => void loadTheRest());
+  whenIdle(async () => {
+    await loadTheRest();
+    root.dataset.rest = 'here';
+  });
 }
 
 /** Not every browser tells when it is idle. */
-const whenIdle = (work: () => void): void => {
-  if ('requestIdleCallback' in window) requestIdleCallback(work, { timeout: 5000 });
-  else setTimeout(work, 1000);
+const whenIdle = (work: () => Promise<void>): void => {
+  if ('requestIdleCallback' in window) requestIdleCallback(() => void work(), { timeout: 5000 });
+  else setTimeout(() => void work(), 1000);
 };
 
 /** A blank page would say nothing; the drawing library may still be busy with what it had begun. */

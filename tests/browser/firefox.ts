@@ -56,7 +56,7 @@ export async function launchFirefox(executablePath: string): Promise<Firefox> {
 
 /** Waits until a site is open and drawn. */
 export async function ready(page: Page): Promise<void> {
-  await page.waitForSelector('#page[data-ready=yes]');
+  await page.waitForSelector('#page[data-ready=yes][data-rest=here]');
   await page.waitForFunction(
     () => Number(document.querySelector<HTMLElement>('[data-testid=board]')?.dataset.baseMarks ?? 0) > 0,
   );

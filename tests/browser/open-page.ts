@@ -58,9 +58,9 @@ export async function openPage(browser: Browser, served: Served, options: OpenOp
   return { page, offences, close: () => context.close() };
 }
 
-/** Waits until a site is open and drawn. */
+/** Waits until a site is open and drawn, and the scripts that the first screen does without have come. */
 export async function ready(page: Page): Promise<void> {
-  await page.waitForSelector('#page[data-ready=yes]');
+  await page.waitForSelector('#page[data-ready=yes][data-rest=here]');
   await page.waitForFunction(() => {
     const board = document.querySelector<HTMLElement>('[data-testid=board]');
     return Number(board?.dataset.baseMarks ?? 0) > 0;

@@ -46,7 +46,20 @@ test('the first screen stands on at most 300 kB of script, as a host packs it; a
   expect(sum).toBeGreaterThan(100_000);
   expect(sum).toBeLessThanOrEqual(300_000);
   // A table, a drawing action or the kept work is not waited for once it is wanted.
-  await expect.poll(async () => (await scripts()).all.some((url) => url.includes('kept-work-dialog'))).toBe(true);
+  expect((await scripts()).all.some((url) => url.includes('kept-work-dialog'))).toBe(true);
+  await close();
+});
+
+test('a part of the page that does not come says so, and comes when it is asked for again', async () => {
+  const part = /runs-table/;
+  const { page, close } = await open({
+    watch: (context) => context.route(part, (route) => route.abort()).then(() => undefined),
+  });
+  await page.getByRole('button', { name: 'Runs 16' }).click();
+  await page.getByText('This is not shown: a part of the page could not be loaded.').waitFor();
+  await page.context().unroute(part);
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.locator('tr[data-row=EV01]').waitFor();
   await close();
 });
 
