@@ -25,6 +25,10 @@ export interface PlanFile {
   /** One for each source, or other equipment that nothing feeds. */
   readonly loadCalculations: readonly LoadCalculation[];
   readonly takeoff: readonly TakeoffRow[];
+  /** Everything overhead, handed to the member that holds it. */
+  readonly hung: readonly Hung[];
+  /** What hangs overhead and no member holds, pounds. */
+  readonly loose: readonly { readonly of: string; readonly pounds: number }[];
   readonly findings: readonly Finding[];
   /** Every check that the planner makes, with how many things it was applied to and what came of it. */
   readonly checks: readonly Check[];
@@ -63,6 +67,41 @@ export interface AsBuiltFile {
     readonly findings: readonly Finding[];
   }[];
   readonly findings: readonly Finding[];
+}
+
+/** What a hung load is made of; `pull` is what a cord carried to an inlet pulls beyond its own weight. */
+export type MadeOf = 'conduit' | 'wire' | 'fittings' | 'trapeze' | 'box' | 'module' | 'retractor' | 'cord' | 'pull';
+
+/** Pounds, or pounds a foot, of each of them that there is. */
+export type Made = Readonly<Partial<Record<MadeOf, number>>>;
+
+/** What hangs from one place of a member. */
+export interface HungPoint {
+  readonly at: Point3;
+  readonly pounds: number;
+  readonly of: readonly string[];
+  readonly made: Made;
+  /** Pull there that is not downward, pounds; absent where there is none. */
+  readonly sideways?: number;
+}
+
+/** What hangs evenly along a part of a member. */
+export interface HungRun {
+  readonly from: Point3;
+  readonly to: Point3;
+  /** Per foot along the member, whatever the units of the file. */
+  readonly poundsPerFoot: number;
+  readonly of: readonly string[];
+  /** Per foot, likewise. */
+  readonly made: Made;
+}
+
+/** What one member carries of all that hangs overhead, in order along it. */
+export interface Hung {
+  readonly member: string;
+  readonly pounds: number;
+  readonly points: readonly HungPoint[];
+  readonly runs: readonly HungRun[];
 }
 
 /** One check of the planner: what it is, how many things it was applied to, and what came of it. */

@@ -21,6 +21,7 @@ import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
 import { whenAsked } from '../kept/asked.ts';
+import { hungOf } from '../steel/hung.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
@@ -72,6 +73,7 @@ export function plan(site: Site): Plan {
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
+  const hung = whenAsked(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach }));
   const checks = whenAsked(() => checksOf(looked, findings));
   const withheld = whenAsked(() => withheldOf(looked, findings));
   const notChecked = whenAsked(() => notCheckedOf(looked));
@@ -102,6 +104,12 @@ export function plan(site: Site): Plan {
     },
     handholes,
     takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),
+    get hung() {
+      return hung().hung;
+    },
+    get loose() {
+      return hung().loose;
+    },
     findings,
     get checks() {
       return checks();

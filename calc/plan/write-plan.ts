@@ -3,7 +3,7 @@ import type { Reach, ReachCase } from '../../routing/reach/reach-result.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Point2, Point3, Site } from '../../routing/site/site.ts';
 import { fromFeet } from '../../routing/site/units.ts';
-import type { Conduit, PlanFile, Supply, TakeoffRow } from '../plan-file.ts';
+import type { Conduit, Hung, PlanFile, Supply, TakeoffRow } from '../plan-file.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { asBuiltOf } from './as-built.ts';
 import type { Plan } from './plan-shape.ts';
@@ -33,6 +33,8 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     devices: plan.devices,
     loadCalculations: plan.loadCalculations,
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
+    hung: plan.hung.map((one) => writtenHung(one, length)),
+    loose: plan.loose,
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),
     checks: plan.checks,
     withheld: plan.withheld,
@@ -110,6 +112,12 @@ const writtenSupply = ({ withoutGeneration, ...supply }: Supply, length: Length)
   ...supply,
   feeders: supply.feeders.map((feeder) => ({ ...feeder, length: length(feeder.length) })),
   ...(withoutGeneration === undefined ? {} : { withoutGeneration: writtenSupply(withoutGeneration, length) }),
+});
+
+const writtenHung = (hung: Hung, length: Length): Hung => ({
+  ...hung,
+  points: hung.points.map((one) => ({ ...one, at: point(one.at, length) })),
+  runs: hung.runs.map((run) => ({ ...run, from: point(run.from, length), to: point(run.to, length) })),
 });
 
 function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {

@@ -92,14 +92,14 @@ function largestMoment(length: number, first: number, loads: readonly SpanLoad[]
  * simpleSpan({ length: 10, inPlan: 10 }, [{ at: 4, pounds: 100 }]) // { reactions: [60, 40], moment: 240, at: 4 }
  */
 export function simpleSpan({ length, inPlan }: Span, loads: readonly SpanLoad[], tell: Tell = SILENT): SpanStatics {
-  if (!(inPlan > 0) || !(length >= inPlan)) throw new RangeError('a simple span has a length in plan');
+  if (!(inPlan > 0) || !(length > 0)) throw new RangeError('a simple span has a length in plan');
   for (const load of loads) {
     const [from, to] = 'at' in load ? [load.at, load.at] : [load.from, load.to];
     if (!(from >= 0 && from <= to && to <= length)) throw new RangeError('a load lies past the end of the member');
   }
   const reactions = reactionsOf(length, loads);
   const level = largestMoment(length, reactions[0], loads);
-  const lean = inPlan / length;
+  const lean = Math.min(1, inPlan / length);
   const moment = level.moment * lean;
   const total = loads.reduce((sum, load) => sum + resultant(load)[0], 0);
   const values = { loads: loads.length, 'all loads': measured(total, 'lb'), length: measured(length, 'ft') };

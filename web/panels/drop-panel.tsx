@@ -8,6 +8,7 @@ import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { AsBuiltFields } from './as-built-fields.tsx';
 import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
+import { DropPull } from './drop-pull.tsx';
 import { OwnFindings } from './facts.tsx';
 import { GroundWays } from './ground-ways.tsx';
 import { HangCharger } from './hang-charger.tsx';
@@ -78,6 +79,8 @@ export function DropPanel({ id }: { readonly id: string }) {
           onChange={(next) => mountAs([id], next)}
         />
       </FieldGroup>
+      {(mount ?? 'overhead') === 'overhead' &&
+        own.map((charger) => <DropPull key={charger.id} drop={drop} charger={charger} />)}
       <GroundWays drops={[id]} />
       <AsBuiltFields drop={drop} />
       <ReachFields />

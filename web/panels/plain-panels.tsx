@@ -6,6 +6,7 @@ import { LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from './facts.tsx';
+import { MemberLoads } from './member-loads.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 interface PanelProps {
@@ -63,6 +64,7 @@ export function MemberPanel({ id }: PanelProps) {
         <PlaceFields label="from" value={member.from} onChange={(from) => change({ from })} />
         <PlaceFields label="to" value={member.to} onChange={(to) => change({ to })} />
       </FieldGroup>
+      <MemberLoads id={id} />
     </>
   );
 }

@@ -92,6 +92,3 @@ export const FITTINGS = {
 
 /** A tray with its fittings, pounds a foot, empty. */
 export const TRAY = { pounds: 5, source: PRACTICE } as const;
-
-/** Slotted channel 1-5/8 in square, threaded rod 3/8 in, and what clamps a rod to the steel, with nuts and washers. */
-export const TRAPEZE_PARTS = { channelFoot: 1.9, rodFoot: 0.3, clamp: 1, source: `${PRACTICE}, from memory` } as const;

@@ -36,8 +36,6 @@ export interface ConduitWeight {
   readonly fittings: number;
 }
 
-export const weightSum = ({ conduit, wire, fittings }: ConduitWeight): number => conduit + wire + fittings;
-
 /**
  * What a foot of a conduit with its conductors weighs: the raceway, the wires in it, and couplings and straps as a share
  * of the raceway. One whose trade size no table gave weighs its wires alone.

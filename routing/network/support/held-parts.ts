@@ -16,16 +16,10 @@ export type Part = readonly [from: number, to: number];
  * nearest point is one end of the member, then runs along it, then is the other end, and in each of the three both
  * conditions hold on one interval. In order.
  */
-export function heldParts({ from, to }: Member, a: Point3, b: Point3, reach: number): Part[] {
+export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3, reach: number): Part[] {
   const [dx, dy, dz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(mx, my);
   const limit = reach + LENGTH_SLACK;
-  // Where the nearest point lies along the member, feet from its start: `s` and how fast it goes with the share.
-  const [ux, uy] = length > LENGTH_SLACK ? [mx / length, my / length] : [0, 0];
-  const s0 = (a[0] - from[0]) * ux + (a[1] - from[1]) * uy;
-  const s1 = dx * ux + dy * uy;
-  const turns = s1 === 0 ? [] : [-s0 / s1, (length - s0) / s1].filter((t) => t > 0 && t < 1).sort((p, q) => p - q);
+  const { length, ux, uy, s0, s1, turns } = lieOf({ from, to }, a, b);
   const parts: Part[] = [];
   let begin = 0;
   for (const end of [...turns, 1]) {
@@ -42,6 +36,29 @@ export function heldParts({ from, to }: Member, a: Point3, b: Point3, reach: num
   }
   return parts;
 }
+
+/**
+ * How a straight lies to a member: the member's length and direction in plan, where the straight's nearest point lies
+ * along it, feet from its start (`s0` at `a`, `s1` more by the share), and the shares at which that comes to an end.
+ */
+function lieOf({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3) {
+  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
+  const length = Math.hypot(mx, my);
+  const [ux, uy] = length > LENGTH_SLACK ? [mx / length, my / length] : [0, 0];
+  const s0 = (a[0] - from[0]) * ux + (a[1] - from[1]) * uy;
+  const s1 = (b[0] - a[0]) * ux + (b[1] - a[1]) * uy;
+  const turns = s1 === 0 ? [] : [-s0 / s1, (length - s0) / s1].filter((t) => t > 0 && t < 1).sort((p, q) => p - q);
+  return { length, ux, uy, s0, s1, turns };
+}
+
+/** Shares of the straight from `a` to `b` at which the nearest point of a member comes to one of its ends, in order. */
+export const turnsAlong = (member: Member, a: Point3, b: Point3): readonly number[] => lieOf(member, a, b).turns;
+
+/** No longer in plan than this, feet, a leg stands upright: against a column, a wall or equipment, which hold it. */
+const UPRIGHT = 0.25;
+
+export const isUpright = (a: Point3, b: Point3): boolean =>
+  Math.hypot(b[0] - a[0], b[1] - a[1]) <= UPRIGHT && Math.abs(b[2] - a[2]) > UPRIGHT;
 
 /** The elevation at an end of a member; of one that stands upright, its top. */
 const endLevel = (from: Point3, to: Point3, last: boolean, length: number): number =>
@@ -78,15 +95,26 @@ function inCircle(
   return from <= to ? [from, to] : null;
 }
 
-/**
- * How far the nearest member that is above or beside a point is from it in the plan, feet; null where none is so, however
- * far away.
- */
-export function distanceAside({ from, to }: Member, [x, y, z]: Point3): number | null {
+/** How far along a member its nearest place to a point of the plan is, as a share of it: 0 to 1. */
+export function shareAlong({ from, to }: Pick<Member, 'from' | 'to'>, [x, y]: Point3): number {
   const [mx, my] = [to[0] - from[0], to[1] - from[1]];
   const square = mx * mx + my * my;
-  const share = square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * mx + (y - from[1]) * my) / square)) : 0;
-  const level = square > 0 ? from[2] + share * (to[2] - from[2]) : Math.max(from[2], to[2]);
-  if (level < z - BESIDE - LENGTH_SLACK) return null;
-  return Math.hypot(x - from[0] - share * mx, y - from[1] - share * my);
+  return square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * mx + (y - from[1]) * my) / square)) : 0;
+}
+
+/** The elevation of a member at its nearest place in the plan; of one that stands upright, its top. */
+export function levelOver(member: Pick<Member, 'from' | 'to'>, at: Point3): number {
+  const { from, to } = member;
+  if (from[0] === to[0] && from[1] === to[1]) return Math.max(from[2], to[2]);
+  return from[2] + shareAlong(member, at) * (to[2] - from[2]);
+}
+
+/**
+ * How far a member is from a point in the plan, feet; null where it is not above the point or beside it.
+ */
+export function distanceAside(member: Pick<Member, 'from' | 'to'>, at: Point3): number | null {
+  if (levelOver(member, at) < at[2] - BESIDE - LENGTH_SLACK) return null;
+  const { from, to } = member;
+  const share = shareAlong(member, at);
+  return Math.hypot(at[0] - from[0] - share * (to[0] - from[0]), at[1] - from[1] - share * (to[1] - from[1]));
 }

@@ -1,20 +1,14 @@
 import { boxOf } from '../../plane/box.ts';
 import { between, distance, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
-import { heldParts, type Part } from './held-parts.ts';
+import { heldParts, isUpright, type Part } from './held-parts.ts';
 import { membersNear, type Steel } from './steel-near.ts';
-
-/** No longer in plan than this, feet, a leg stands upright: against a column, a wall or equipment, which hold it. */
-const UPRIGHT = 0.25;
 
 /** A stretch of a raceway with no member to hold it: its length along the raceway, feet, and the place at its middle. */
 export interface Unheld {
   readonly length: number;
   readonly middle: Point3;
 }
-
-const isUpright = (a: Point3, b: Point3): boolean =>
-  Math.hypot(b[0] - a[0], b[1] - a[1]) <= UPRIGHT && Math.abs(b[2] - a[2]) > UPRIGHT;
 
 /** A raceway has a leg that does not stand upright. */
 export const hangs = (path: readonly Point3[]): boolean => path.some((b, i) => i > 0 && !isUpright(path[i - 1]!, b));

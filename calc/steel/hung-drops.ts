@@ -1,0 +1,116 @@
+import { holderOf } from '../../routing/network/support/holders.ts';
+import { placeOn } from '../../routing/network/support/share-out.ts';
+import { steelOf } from '../../routing/network/support/steel-near.ts';
+import { cordStart } from '../../routing/reach/cord-start.ts';
+import { type Pull, pullOf } from '../../routing/reach/pull.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
+import type { Charger, Drop, Member, Point3, Rules } from '../../routing/site/site.ts';
+import { remembered } from '../kept/memo.ts';
+import type { Box, Made } from '../plan-file.ts';
+import {
+  BOX_WEIGHTS,
+  CONNECTOR,
+  CORD_FEET,
+  CORD_WEIGHTS,
+  MODULE_WEIGHTS,
+  PULL_BOX_WEIGHTS,
+  RETRACTOR_WEIGHTS,
+} from '../tables/weights/component-weights.ts';
+import { heavier } from '../tables/weights/weight-of.ts';
+import type { Handed } from './hung-conduits.ts';
+import { type Load, poundsOf } from './loads.ts';
+
+/** What a box weighs with its cover, pounds: the smallest usual box that holds what it has to. */
+export function boxPounds(box: Pick<Box, 'box' | 'volume' | 'length'> | undefined): number {
+  if (box === undefined) return heavier(BOX_WEIGHTS.rows, 0);
+  if (box.length !== null) return heavier(PULL_BOX_WEIGHTS.rows, box.length);
+  const square = box.box === null ? null : box.box.startsWith('4-11/16') ? 42 : 0;
+  return heavier(BOX_WEIGHTS.rows, square ?? Math.max(42, box.volume ?? 0) * (1 + 1e-6));
+}
+
+/** Pounds a foot of the cord of a charger, without its connector. */
+export const cordFoot = (amps: number): number => (heavier(CORD_WEIGHTS.rows, amps) - CONNECTOR.high) / CORD_FEET;
+
+/** The whole cord of a charger with its connector, pounds. */
+export const cordPounds = (drop: Pick<Drop, 'cord'>, amps: number): number =>
+  drop.cord * cordFoot(amps) + CONNECTOR.high;
+
+/** The hardest pull of a cord when its connector is carried to the inlets it is meant for; null where it comes to none. */
+export function hardestPull(
+  drop: Drop,
+  { amps }: Pick<Charger, 'amps'>,
+  reach: readonly Pick<Reach, 'worst'>[],
+  rules: Pick<Rules, 'cordSlack'>,
+): Pull | null {
+  const { from, available } = cordStart(drop, rules);
+  let hardest: Pull | null = null;
+  for (const { worst } of reach) {
+    const pull = pullOf(worst.path, from[2], worst.inletAt[2], available, cordFoot(amps));
+    if (pull !== null && (hardest === null || pull.pounds > hardest.pounds)) hardest = pull;
+  }
+  return hardest;
+}
+
+/** What hangs at the box of an overhead drop and at its retractor; without one all hangs at the box. */
+function hungAt(
+  drop: Drop,
+  chargers: readonly Charger[],
+  reach: ReadonlyMap<string, readonly Reach[]>,
+  box: Box | undefined,
+  rules: Rules,
+): readonly { readonly at: Point3; readonly made: Made; readonly sideways: number }[] {
+  let [cord, pull, sideways, module, lifted] = [0, 0, 0, 0, 0];
+  for (const charger of chargers) {
+    const own = cordPounds(drop, charger.amps);
+    const force = hardestPull(drop, charger, reach.get(charger.id) ?? [], rules);
+    cord += own;
+    pull += Math.max(0, (force?.down ?? 0) - own);
+    sideways += force?.sideways ?? 0;
+    module += heavier(MODULE_WEIGHTS.rows, charger.amps);
+    lifted += own;
+  }
+  const boxed = { box: boxPounds(box), module };
+  if (drop.retractor === undefined) return [{ at: drop.box, made: { ...boxed, cord, pull }, sideways }];
+  const retractor = heavier(RETRACTOR_WEIGHTS.rows, lifted);
+  return [
+    { at: drop.box, made: boxed, sideways: 0 },
+    { at: drop.retractor, made: { retractor, cord, pull }, sideways },
+  ];
+}
+
+/** What drops hang on the members `near` them. `chargers` are by drop, `reach` by charger, `boxes` in the order of the drops. */
+export function dropsHanging(
+  drops: readonly Drop[],
+  chargers: ReadonlyMap<string, readonly Charger[]>,
+  reach: ReadonlyMap<string, readonly Reach[]>,
+  boxes: readonly (Box | undefined)[],
+  rules: Rules,
+  near: readonly Member[],
+): Handed {
+  const steel = steelOf(near);
+  const loads: Load[] = [];
+  const loose: Handed['loose'][number][] = [];
+  drops.forEach((drop, i) => {
+    if ((drop.mount ?? 'overhead') !== 'overhead') return;
+    for (const { at, made, sideways } of hungAt(drop, chargers.get(drop.id) ?? [], reach, boxes[i], rules)) {
+      const member = holderOf(at, steel, rules.hangReach);
+      if (member === null) loose.push({ of: drop.id, pounds: poundsOf(made) });
+      else loads.push({ member, of: drop.id, made, place: { at: placeOn(member, at) }, sideways });
+    }
+  });
+  return { loads, loose };
+}
+
+/** What boxes of conduits, other than at drops, hang on the members `near` them. */
+export const boxesHanging = remembered((boxes: readonly Box[], near: readonly Member[], reach: number): Handed => {
+  const steel = steelOf(near);
+  const loads: Load[] = [];
+  const loose: Handed['loose'][number][] = [];
+  for (const box of boxes) {
+    const made = { box: boxPounds(box) };
+    const member = holderOf(box.at, steel, reach);
+    if (member === null) loose.push({ of: box.id, pounds: made.box });
+    else loads.push({ member, of: box.id, made, place: { at: placeOn(member, box.at) } });
+  }
+  return { loads, loose };
+});

@@ -1,0 +1,157 @@
+import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
+import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
+import { type Box as Bounds, boxOf } from '../../routing/plane/box.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
+import { byId } from '../../routing/site/look-up.ts';
+import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../../routing/site/site.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import { chunking, remembered, settled } from '../kept/memo.ts';
+import type { Box, Hung } from '../plan-file.ts';
+import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
+import { type Handed, handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
+import { boxesHanging, dropsHanging } from './hung-drops.ts';
+import { byMember } from './loads.ts';
+
+/** What hangs, and what it is worked from. */
+export interface HungInput {
+  readonly site: Site;
+  readonly branches: readonly EquipmentBranches[];
+  readonly sharedBoxes: readonly Box[];
+  readonly feeders: readonly FeederConduit[];
+  readonly reach: readonly Reach[];
+}
+
+export interface HungResult {
+  readonly hung: readonly Hung[];
+  readonly loose: Handed['loose'];
+}
+
+/**
+ * Everything overhead handed to the one member that holds it: conduits of branches and feeders with their wires and
+ * fittings, boxes, charging modules, retractors with their pull, and cords. A member holds what is within
+ * `rules.hangReach` of it in the plan and below it or beside it; of several the nearest does. Parts are kept by the
+ * equipment, home run and chunk of drops that they hang for, and by the members near them.
+ */
+export function hungOf(input: HungInput): HungResult {
+  const { site, branches, sharedBoxes } = input;
+  const steel = steelOf(site.members);
+  const reach = site.rules.hangReach;
+  const handed: Handed[] = branches.flatMap((one) => {
+    const near = nearOf(one, boundsOf(one), steel, reach);
+    return [
+      ...one.homeRuns.map((homeRun) => homeRunHanging(homeRun, near, reach)),
+      boxesHanging(ownBoxes(one), near, reach),
+    ];
+  });
+  const overhead = new Set(branches.flatMap((one) => one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)])));
+  const shared = sharedBoxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
+  lastShared = settled(lastShared, shared);
+  handed.push(boxesHanging(lastShared, site.members, reach), feedersHanging(input, steel), ...dropParts(input, steel));
+  return {
+    hung: byMember(
+      site.members,
+      handed.flatMap(({ loads }) => loads),
+    ),
+    loose: handed.flatMap(({ loose }) => loose),
+  };
+}
+let lastShared: readonly Box[] = [];
+
+/** Boxes of one piece of equipment that hang with its conduits, but for those of drops. */
+const ownBoxes = remembered((one: EquipmentBranches): readonly Box[] => {
+  const overhead = new Set(one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)]));
+  return one.boxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
+});
+
+const boundsOf = remembered(({ homeRuns }: EquipmentBranches): Bounds | null => {
+  const points = homeRuns.flatMap(({ homeRun }) => homeRun.ways.flatMap((way) => way.points));
+  return points.length === 0 ? null : boxOf(points.map(([x, y]): Point2 => [x, y]));
+});
+
+const near = new WeakMap<object, readonly Member[]>();
+
+/** The members near something: the same list as long as they are the same. */
+function nearOf(owner: object, bounds: Bounds | null, steel: Steel, reach: number): readonly Member[] {
+  const found = bounds === null ? [] : membersNear(steel, bounds, reach);
+  const members = settled(near.get(owner), found);
+  near.set(owner, members);
+  return members;
+}
+
+function feedersHanging({ site, feeders }: HungInput, steel: Steel): Handed {
+  const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
+  const handed = feeders.map((conduit) => feederHanging(conduit, routes.get(conduit.feeder.id) ?? null, site, steel));
+  return { loads: handed.flatMap(({ loads }) => loads), loose: handed.flatMap(({ loose }) => loose) };
+}
+
+/** A feeder along raceways overhead; one whose length the file gives lies where nobody drew it. */
+function feederHanging(conduit: FeederConduit, way: FeederRoute['way'], site: Site, steel: Steel): Handed {
+  if (way === null) return { loads: [], loose: [] };
+  const places = placesOf(way.legs, byId(site.raceways));
+  const parts = hangingParts(way.path, (leg) => places[leg] === 'overhead');
+  const { id, conductor } = conduit.feeder;
+  return handConduit(id, parts, conduit, conductor.metal, conductor.sets, steel, site.rules.hangReach);
+}
+
+/** Place of each leg: a tap lies as the raceway before it, the first as the one after. */
+function placesOf(
+  legs: readonly (string | null)[],
+  raceways: ReadonlyMap<string, Raceway>,
+): readonly Raceway['place'][] {
+  const own = legs.map((leg) => (leg === null ? undefined : raceways.get(leg)?.place));
+  let last = own.find((place) => place !== undefined) ?? 'overhead';
+  return own.map((place) => {
+    last = place ?? last;
+    return last;
+  });
+}
+
+const dropChunks = chunking<Drop>(128);
+
+function dropParts({ site, branches, sharedBoxes, reach }: HungInput, steel: Steel): readonly Handed[] {
+  const boxes = new Map<string, Box>();
+  for (const list of [...branches.map((one) => one.boxes), sharedBoxes])
+    for (const box of list) if (box.kind === 'drop') boxes.set(box.id, box);
+  const chargers = grouped(site.chargers, ({ drop }) => drop);
+  const reaches = grouped(reach, ({ charger }) => charger);
+  return dropChunks(site.drops).map((drops) => {
+    const own = drops.map(({ id }) => chargers.get(id) ?? []);
+    const places = drops.flatMap(({ box, retractor = box }) => [flat(box), flat(retractor)]);
+    return keptDrops(
+      drops,
+      own.flat(),
+      own.flat().flatMap(({ id }) => reaches.get(id) ?? []),
+      drops.map(({ id }) => boxes.get(id)),
+      site.rules,
+      nearOf(drops, boxOf(places), steel, site.rules.hangReach),
+    );
+  });
+}
+
+const keptDrops = remembered(
+  (
+    drops: readonly Drop[],
+    chargers: readonly Charger[],
+    reach: readonly Reach[],
+    boxes: readonly (Box | undefined)[],
+    rules: Site['rules'],
+    members: readonly Member[],
+  ): Handed => {
+    const own = grouped(chargers, ({ drop }) => drop);
+    const reaches = grouped(reach, ({ charger }) => charger);
+    return dropsHanging(drops, own, reaches, boxes, rules, members);
+  },
+);
+
+const flat = ([x, y]: Point3): Point2 => [x, y];
+
+function grouped<Item>(list: readonly Item[], keyOf: (item: Item) => string): ReadonlyMap<string, readonly Item[]> {
+  const groups = new Map<string, Item[]>();
+  for (const item of list) {
+    const key = keyOf(item);
+    const own = groups.get(key);
+    if (own === undefined) groups.set(key, [item]);
+    else own.push(item);
+  }
+  return groups;
+}

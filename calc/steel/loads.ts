@@ -1,0 +1,103 @@
+import { distance } from '../../routing/plane/space.ts';
+import type { Member, Point3 } from '../../routing/site/site.ts';
+import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file.ts';
+
+/** One thing on one member, before things at one place are added up. */
+export interface Load {
+  readonly member: Member;
+  /** Id of the conduit, box, drop or feeder. */
+  readonly of: string;
+  /** What it is made of, pounds. */
+  readonly made: Made;
+  readonly place: { readonly at: Point3 } | { readonly from: Point3; readonly to: Point3 };
+  /** Pull at the place that is not downward, pounds. */
+  readonly sideways?: number;
+}
+
+/** Pounds of all that something is made of. */
+export const poundsOf = (made: Made): number => Object.values(made).reduce((sum, pounds) => sum + pounds, 0);
+
+/** What several things are made of together. */
+function madeOfAll(all: readonly Made[]): Made {
+  const sum: Partial<Record<MadeOf, number>> = {};
+  for (const made of all)
+    for (const [what, pounds] of Object.entries(made) as [MadeOf, number][])
+      if (pounds !== 0) sum[what] = (sum[what] ?? 0) + pounds;
+  return sum;
+}
+
+/** `made` times a factor. */
+export function scaled(made: Made, by: number): Made {
+  const product: Partial<Record<MadeOf, number>> = {};
+  for (const [what, pounds] of Object.entries(made) as [MadeOf, number][])
+    if (pounds !== 0) product[what] = by * pounds;
+  return product;
+}
+
+/** Places no farther apart than this along a member are one, feet. */
+const ONE_PLACE = 0.01;
+
+/** How far a place on a member is along it from its first end, feet. */
+export const alongMember = ({ from }: Pick<Member, 'from'>, at: Point3): number => distance(from, at);
+
+/** The loads of each member, added up by their places, in the order of the members; those that carry nothing are left out. */
+export function byMember(members: readonly Member[], loads: readonly Load[]): readonly Hung[] {
+  const own = new Map<string, Load[]>();
+  for (const load of loads) {
+    const others = own.get(load.member.id);
+    if (others === undefined) own.set(load.member.id, [load]);
+    else others.push(load);
+  }
+  return members.flatMap((member) => {
+    const on = own.get(member.id);
+    return on === undefined ? [] : [hungOn(member, on)];
+  });
+}
+
+function hungOn(member: Member, loads: readonly Load[]): Hung {
+  const points: HungPoint[] = [];
+  const runs: HungRun[] = [];
+  let pounds = 0;
+  for (const group of groups(member, loads)) {
+    const { place } = group[0]!;
+    const made = madeOfAll(group.map((load) => load.made));
+    const own = poundsOf(made);
+    const of = [...new Set(group.map((load) => load.of))];
+    pounds += own;
+    if ('at' in place) {
+      const sideways = Math.max(0, ...group.map((load) => load.sideways ?? 0));
+      points.push({ at: place.at, pounds: own, of, made, ...(sideways > 0 && { sideways }) });
+    } else {
+      const feet = distance(place.from, place.to);
+      runs.push({ ...place, poundsPerFoot: own / feet, of, made: scaled(made, 1 / feet) });
+    }
+  }
+  return { member: member.id, pounds, points, runs };
+}
+
+/** Loads at one place together, in order along the member. */
+function groups(member: Member, loads: readonly Load[]): readonly (readonly Load[])[] {
+  const placed = loads.map((load) => {
+    const { place } = load;
+    if ('at' in place) return { load, isRun: 0, from: alongMember(member, place.at), to: 0 };
+    const [from, to] = [alongMember(member, place.from), alongMember(member, place.to)];
+    if (from <= to) return { load, isRun: 1, from, to };
+    return { load: { ...load, place: { from: place.to, to: place.from } }, isRun: 1, from: to, to: from };
+  });
+  placed.sort((p, q) => p.isRun - q.isRun || p.from - q.from || p.to - q.to);
+  const all: Load[][] = [];
+  let last: (typeof placed)[number] | undefined;
+  for (const one of placed) {
+    const isSame =
+      last !== undefined &&
+      last.isRun === one.isRun &&
+      one.from - last.from <= ONE_PLACE &&
+      Math.abs(one.to - last.to) <= ONE_PLACE;
+    if (isSame) all.at(-1)!.push(one.load);
+    else {
+      all.push([one.load]);
+      last = one;
+    }
+  }
+  return all;
+}
