@@ -132,6 +132,13 @@ export const SCREENS: readonly Screen[] = [
     },
   })),
   {
+    name: 'one-line',
+    go: async (page) => {
+      await page.locator('.drawer-bar button', { hasText: /^One-line/ }).click();
+      await page.getByRole('region', { name: 'One-line' }).getByText('208Y/120 V, 3 phase').first().waitFor();
+    },
+  },
+  {
     name: 'row-chosen',
     go: async (page) => {
       await table(page, 'Runs');

@@ -4,7 +4,16 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Theme } from '../parts/theme.ts';
 import { ALL_DROPS, type BuildFilter } from './build-filter.ts';
 
-export const DRAWERS = ['runs', 'margins', 'takeoff', 'cost', 'cuts', 'alternatives', 'setting-out'] as const;
+export const DRAWERS = [
+  'runs',
+  'margins',
+  'one-line',
+  'takeoff',
+  'cost',
+  'cuts',
+  'alternatives',
+  'setting-out',
+] as const;
 /** The table that is open under the board. */
 export type Drawer = (typeof DRAWERS)[number];
 

@@ -6,6 +6,7 @@ import { whenAsked } from '../page-state/when-asked.tsx';
 const NAMES: Readonly<Record<DrawerName, string>> = {
   runs: 'Runs',
   margins: 'Margins',
+  'one-line': 'One-line',
   takeoff: 'Takeoff',
   cost: 'Cost',
   cuts: 'Cuts',
@@ -15,6 +16,7 @@ const NAMES: Readonly<Record<DrawerName, string>> = {
 const TABLES = {
   runs: whenAsked(async () => (await import('./runs-table.tsx')).RunsTable),
   margins: whenAsked(async () => (await import('./margins-table.tsx')).MarginsTable),
+  'one-line': whenAsked(async () => (await import('./one-line/one-line.tsx')).OneLine),
   takeoff: whenAsked(async () => (await import('./takeoff-table.tsx')).TakeoffTable),
   cost: whenAsked(async () => (await import('./cost-table.tsx')).CostTable),
   cuts: whenAsked(async () => (await import('./cuts-table.tsx')).CutsTable),

@@ -2,7 +2,13 @@ import { inert } from './inert.ts';
 import type { Lettering, Weight } from './lettering.ts';
 
 /** A text that goes into a width: itself, or its beginning and an ellipsis. */
-export function shortened(text: string, width: number, size: number, lettering: Lettering, weight?: Weight): string {
+export function shortened(
+  text: string,
+  width: number,
+  size: number,
+  lettering: Pick<Lettering, 'width'>,
+  weight?: Weight,
+): string {
   if (lettering.width(text, size, weight) <= width) return text;
   const letters = [...inert(text)];
   let used = lettering.width('…', size, weight);

@@ -1,8 +1,15 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
 import { type Ink, PENS, WHITE } from '../kit/ink.ts';
+import type { Lettering } from '../kit/lettering.ts';
+import { CAP } from '../kit/letters.ts';
 import { shortened } from '../kit/lines-of-text.ts';
-import { centred, type Pen } from '../kit/pen.ts';
+import type { Pen } from '../kit/pen.ts';
+
+/** What draws a symbol: on a sheet, or on the page. */
+export interface SymbolPen extends Pick<Pen, 'line' | 'lines' | 'circle' | 'arc' | 'fill' | 'fillArea' | 'text'> {
+  readonly lettering: Pick<Lettering, 'sizes' | 'width'>;
+}
 
 /** Height of every symbol of a one-line, points at size 1; its line comes in at the top and goes out at the foot. */
 export const SYMBOL_HEIGHT = 48;
@@ -33,7 +40,7 @@ const stubs = (half: number): Strokes => [
  * Draws the symbol of a piece of equipment by the usual signs of one-lines (from memory: ANSI Y32.2, IEC 60617), its upper
  * end at a point, `k` times its size.
  */
-export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [x, y]: Point2, k: number): void {
+export function drawOneLineSymbol(pen: SymbolPen, kind: EquipmentKind, name: string, [x, y]: Point2, k: number): void {
   const middle: Point2 = [x, y - (k * SYMBOL_HEIGHT) / 2];
   const at = placing(middle, k);
   const draw = (strokes: Strokes, ink: Ink): void =>
@@ -88,7 +95,7 @@ export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [
       drawService(pen, middle, k, draw);
       const size = pen.lettering.sizes.small * 1.3 * k;
       const words = shortened(name, k * 52, size, pen.lettering, 'bold');
-      pen.text(words, [x + 11 * k, centred(middle[1], size)], { size, weight: 'bold', anchor: 'middle' });
+      pen.text(words, [x + 11 * k, middle[1] - (size * CAP) / 2], { size, weight: 'bold', anchor: 'middle' });
       return;
     }
     case 'panelboard':
@@ -97,7 +104,7 @@ export function drawOneLineSymbol(pen: Pen, kind: EquipmentKind, name: string, [
       draw([square(SYMBOL_HALF, 15)], kind === 'panelboard' ? INK : PENS.border);
       const size = pen.lettering.sizes.small * 1.3 * k;
       const words = shortened(name, k * (2 * SYMBOL_HALF - 8), size, pen.lettering, 'bold');
-      pen.text(words, [x, centred(middle[1], size)], { size, weight: 'bold', anchor: 'middle' });
+      pen.text(words, [x, middle[1] - (size * CAP) / 2], { size, weight: 'bold', anchor: 'middle' });
     }
   }
 }
@@ -117,7 +124,7 @@ const wave = (x: number, y: number, half: number): readonly Point2[] =>
   );
 
 /** A board with its meter beside it, and its neutral bonded to ground at its foot. */
-function drawService(pen: Pen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
+function drawService(pen: SymbolPen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
   const at = placing(middle, k);
   const [left, right, half] = [-18, SYMBOL_HALF, 15];
   draw(stubs(half), INK);
@@ -166,7 +173,7 @@ const groundAt = (x: number, y: number): Strokes => [
 ];
 
 /** Two rows of half turns, delta above and grounded wye below, as the plan takes every transformer to be wound. */
-function drawTransformer(pen: Pen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
+function drawTransformer(pen: SymbolPen, middle: Point2, k: number, draw: (strokes: Strokes, ink: Ink) => void): void {
   const at = placing(middle, k);
   draw(stubs(9), INK);
   for (const i of [-2, -1, 0, 1]) {
@@ -225,7 +232,7 @@ function drawTransformer(pen: Pen, middle: Point2, k: number, draw: (strokes: St
 }
 
 /** A breaker on a line: a gap between two contacts with an arc over it; the line's own colour. */
-export function drawBreaker(pen: Pen, [x, y]: Point2, colour: string, k: number): void {
+export function drawBreaker(pen: SymbolPen, [x, y]: Point2, colour: string, k: number): void {
   const ink = { weight: 0.35, colour };
   pen.fillArea({ x: x - 1.5, y: y - 7 * k, width: 3, height: 14 * k }, WHITE);
   pen.arc([x - 4 * k, y], 8.1 * k, -60, 60, ink);
@@ -233,7 +240,7 @@ export function drawBreaker(pen: Pen, [x, y]: Point2, colour: string, k: number)
 }
 
 /** Branches going off: a line with an arrow head, its upper end at a point. */
-export function drawBranches(pen: Pen, [x, y]: Point2, length: number): void {
+export function drawBranches(pen: SymbolPen, [x, y]: Point2, length: number): void {
   pen.line(
     [
       [x, y],

@@ -1,0 +1,54 @@
+import { expect, test } from 'vitest';
+import { opener } from './open.ts';
+
+const open = opener();
+
+test('the one-line and the board choose for each other; a charger goes to other lines by hand and by keys, and undo takes it back', async () => {
+  const { page, offences, close } = await open();
+  await page.locator('.drawer-bar button', { hasText: /^One-line/ }).click();
+  const frame = page.getByRole('region', { name: 'One-line' });
+  const panel = page.getByTestId('selection-panel');
+  const chip = (id: string, lines: string) =>
+    frame.getByRole('button', { name: `${id} on ${lines} of P1`, exact: true });
+
+  // Chosen there, chosen on the board; and the other way round.
+  await frame.getByRole('button', { name: /^P1 panelboard/ }).click();
+  await panel.getByRole('heading', { level: 2, name: 'P1' }).waitFor();
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('.');
+  await panel.getByRole('heading', { level: 2, name: 'D01' }).waitFor();
+  await frame.locator('[data-charger=EV01][aria-pressed=true]').waitFor();
+
+  // By hand.
+  const own = await frame
+    .locator('[data-lines]')
+    .filter({ has: page.locator('[data-charger=EV02]') })
+    .getAttribute('data-lines');
+  const other = ['AB', 'BC', 'CA'].find((lines) => lines !== own)!;
+  await chip('EV02', own!).scrollIntoViewIfNeeded();
+  const from = (await chip('EV02', own!).boundingBox())!;
+  const to = frame.locator(`[data-panel=P1] [data-target="P1 ${other}"]`);
+  const head = (await to.boundingBox())!;
+  await page.mouse.move(from.x + 8, from.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(head.x + 20, head.y + 8, { steps: 4 });
+  await page.locator('.ol-held', { hasText: `EV02 to ${other} of P1` }).waitFor();
+  await page.mouse.up();
+  await chip('EV02', other).waitFor();
+  await page.getByRole('button', { name: 'Undo', exact: false }).first().click();
+  await chip('EV02', own!).waitFor();
+
+  // By keys: picked up with Space, put down with Enter; Escape lets go.
+  await chip('EV02', own!).focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('Escape');
+  await chip('EV02', own!).focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press(head.y > from.y ? 'ArrowDown' : 'ArrowUp');
+  await page.keyboard.press('Enter');
+  const now = frame.locator('[data-lines]').filter({ has: page.locator('[data-charger=EV02]') });
+  await expect.poll(() => now.getAttribute('data-lines')).not.toBe(own);
+  expect(offences).toEqual([]);
+  await close();
+});
