@@ -35,10 +35,6 @@ const LEFT: readonly Left[] = [
     says: 'interrupting ratings that are not entered',
     belongs: ({ site }) => unrated(site.equipment) > 0,
   },
-  {
-    says: 'conductors of transformer secondaries, taps, and where overcurrent devices stand',
-    belongs: equipped,
-  },
   { says: 'bonding conductors and jumpers', belongs: equipped },
   { says: 'disconnects of charging equipment', belongs: ({ site }) => site.chargers.length > 0 },
   { says: 'voltage rise from generation', belongs: ({ site }) => generating(site.loads) > 0 },

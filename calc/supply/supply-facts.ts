@@ -1,5 +1,8 @@
 import type { Charger, Issued, Load, Rules } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Device } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import type { FeederLies } from './devices/unprotected-feeder.ts';
 import type { SupplyModel } from './load-flow/supply-model.ts';
 import type { SupplyState } from './load-flow/supply-solve.ts';
 import type { Demand } from './panels/demand.ts';
@@ -14,12 +17,15 @@ export interface SupplyFacts {
   readonly lines: SupplyLines;
   readonly state: SupplyState;
   readonly demands: readonly Demand[];
-  /** Of the feeder into each node, °C, where it is hottest. */
-  readonly ambients: readonly number[];
+  /** Where the feeder into each node lies. */
+  readonly lies: FeederLies;
+  /** Of equipment and feeders; the breakers of branches are not among them. */
+  readonly devices: readonly Device[];
   readonly faults: readonly (number | undefined)[];
   readonly loads: readonly Load[];
   readonly chargers: readonly Charger[];
   readonly rules: Rules;
+  readonly units: Units;
   readonly schedules: ReadonlyMap<string, PanelSchedule>;
   readonly issued: Issued;
   readonly tables: CodeTables;

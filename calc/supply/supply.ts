@@ -1,11 +1,14 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
+import type { Units } from '../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { whenAsked } from '../kept/asked.ts';
 import { remembered } from '../kept/memo.ts';
-import type { LoadCalculation, Supply } from '../plan-file.ts';
+import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { equipmentDevices } from './devices/devices.ts';
+import type { FeederLies } from './devices/unprotected-feeder.ts';
 import { faultAmpsOf } from './fault/fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
 import type { BoxVolts } from './load-flow/box-volts.ts';
@@ -75,17 +78,19 @@ export function supplyOf(
   const { chargers, rules } = site;
   const work = supplyWork(site, runs, tables);
   const { tree, ways, seats, state } = work;
-  const ambients = feederAmbients(tables, rules, ways, tree);
+  const lies = liesOf(tree, ways.lengths, ways.outdoors, feederAmbients(tables, rules, ways, tree));
   const schedules = panelSchedules(site);
   const facts = factsOf(
     state,
     tree,
     work.model,
     work.lines,
-    ambients,
+    lies,
+    equipmentDevices(site),
     site.loads,
     chargers,
     rules,
+    site.units,
     schedules,
     site.issued,
     tables,
@@ -109,16 +114,27 @@ export function supplyOf(
   };
 }
 
+const liesOf = remembered(
+  (
+    _tree: SupplyTree,
+    lengths: readonly (number | null)[],
+    outdoors: readonly boolean[],
+    ambients: readonly number[],
+  ): FeederLies => ({ lengths, outdoors, ambients }),
+);
+
 const factsOf = remembered(
   (
     state: SupplyState,
     tree: SupplyTree,
     model: SupplyModel,
     lines: SupplyLines,
-    ambients: readonly number[],
+    lies: FeederLies,
+    devices: readonly Device[],
     loads: readonly Load[],
     chargers: readonly Charger[],
     rules: Rules,
+    units: Units,
     schedules: ReadonlyMap<string, PanelSchedule>,
     issued: Issued,
     tables: CodeTables,
@@ -128,11 +144,13 @@ const factsOf = remembered(
     lines,
     state,
     demands: demandsOf(tree, model, state, loads),
-    ambients,
+    lies,
+    devices,
     faults: faultAmpsOf(tree, model),
     loads,
     chargers,
     rules,
+    units,
     schedules,
     issued,
     tables,

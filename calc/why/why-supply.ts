@@ -53,7 +53,7 @@ export function whyEquipment(site: Site, id: string): readonly Step[] {
 export function whyFeeder(site: Site, id: string): readonly Step[] {
   const { tables, work, supply } = worked(site);
   const row = supply.feeders.find((each) => each.id === id);
-  return row === undefined ? [] : feederSteps(work, row, site.rules, tables);
+  return row === undefined ? [] : feederSteps(work, row, site, tables);
 }
 
 /** How the volts at a charger's box, and the drop from nominal to it, were found. Empty where it has no branch. */

@@ -1,6 +1,7 @@
 import type { Equipment, Load } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { remembered } from '../../kept/memo.ts';
+import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
@@ -29,6 +30,11 @@ const protectable = counting<SupplyNode>(
 
 const limited = remembered(
   (tree: SupplyTree): number => tree.nodes.filter((_, place) => ratingOf(tree, place) !== undefined).length,
+);
+
+const taps = remembered(
+  (tree: SupplyTree): number =>
+    tree.nodes.filter((node) => startsBare(node, tree) && tree.nodes[node.parent]!.primary === null).length,
 );
 
 const equipment = ({ site }: Looked): number => site.equipment.length;
@@ -145,6 +151,21 @@ export const SUPPLY_RULES = {
     title: 'Transformer protection too large',
     source: ({ transformerProtection }) => transformerProtection.source,
     lookedAt: ({ tree }) => protectable(tree.nodes),
+  },
+  secondary: {
+    title: 'Transformer secondaries without a device',
+    source: (tables) => cited(tables, 'secondaries', 'panelSecondary'),
+    lookedAt: ({ tree }) => transformers(tree.nodes),
+  },
+  tap: {
+    title: 'Feeder taps',
+    source: (tables) => cited(tables, 'taps'),
+    lookedAt: ({ tree }) => taps(tree),
+  },
+  'device-missing': {
+    title: 'Devices that nobody drew',
+    source: (tables) => cited(tables, 'panelDevice'),
+    lookedAt: equipment,
   },
   'fault-current': {
     title: 'Fault current to be held against ratings',

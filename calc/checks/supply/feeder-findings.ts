@@ -1,6 +1,8 @@
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Feeder } from '../../../routing/site/site.ts';
 import { printTemperature } from '../../../routing/site/temperature.ts';
+import { feederDeviceAmps } from '../../supply/devices/protecting.ts';
+import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { type FeederAmpacity, feederAmpacity } from '../../supply/feeders/feeder-ampacity.ts';
 import type { Demand } from '../../supply/panels/demand.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
@@ -25,7 +27,7 @@ export function feederFindings(facts: SupplyFacts): readonly Finding[] {
     return [
       ...overload(feeder, demand, facts),
       ...ratingFindings(`breaker of feeder ${feeder.id}`, feeder.breakerAmps, [feeder.id, feeder.to], facts.tables),
-      ...conductor(feeder, demand, facts, facts.ambients[place]!),
+      ...conductor(feeder, demand, facts, place),
     ];
   });
 }
@@ -57,8 +59,12 @@ function overload({ id, to, breakerAmps }: Feeder, asked: Demand, { tables, line
   ];
 }
 
-function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: number): Finding[] {
-  const { id, to, breakerAmps } = feeder;
+function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, place: number): Finding[] {
+  const { id, to } = feeder;
+  const ambientC = facts.lies.ambients[place]!;
+  // Those without a device at their start have rules of their own.
+  const isBare = startsBare(facts.tree.nodes[place]!, facts.tree);
+  const breakerAmps = feederDeviceAmps(facts.devices, id) ?? feeder.breakerAmps;
   const { size, metal, sets, insulation } = feeder.conductor;
   const { tables, rules } = facts;
   const carried = isConductorSize(size) ? feederAmpacity(tables, feeder.conductor, ambientC, rules.terminalC) : null;
@@ -71,7 +77,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
   const make = `${sets > 1 ? `${sets} sets of ` : ''}${size} ${metal} ${insulation}`;
   const words = `${make}, ${ampsText(amps)} at ${printTemperature(ambientC)}`;
   const largest = largestDeviceFor(tables, amps);
-  if (breakerAmps > largest)
+  if (breakerAmps > largest && !isBare)
     findings.push({
       severity: 'fail',
       rule: 'feeder-conductor',
@@ -85,7 +91,7 @@ function conductor(feeder: Feeder, asked: Demand, facts: SupplyFacts, ambientC: 
       unit: 'A',
       source: `${cited(tables, 'nextRatings')}, ${tables.ampacity.source}`,
     });
-  if (asked.feederAmps <= breakerAmps) {
+  if (asked.feederAmps <= feeder.breakerAmps) {
     const short = tooLittle(asked, carried, make, words, tables);
     if (short !== null)
       findings.push({

@@ -1,11 +1,13 @@
 import type { Finding } from '../../../routing/site/finding.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from '../../supply/panels/pilot-floor.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import { deviceFindings } from './device-findings.ts';
 import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { issuedFindings } from './issued-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
+import { unprotectedFindings } from './unprotected-findings.ts';
 import { mismatchFindings } from './voltage-mismatch.ts';
 
 /** Every check of a supply but the drop at each box. */
@@ -13,7 +15,9 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...unsettled(facts),
   ...mismatchFindings(facts),
   ...feederFindings(facts),
+  ...unprotectedFindings(facts),
   ...transformerFindings(facts),
+  ...deviceFindings(facts),
   ...equipmentLoadFindings(facts),
   ...managedFloor(facts),
   ...issuedFindings(facts),

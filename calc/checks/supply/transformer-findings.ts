@@ -1,4 +1,5 @@
 import type { Finding } from '../../../routing/site/finding.ts';
+import { feederDeviceAmps } from '../../supply/devices/protecting.ts';
 import { magnitudeAt } from '../../supply/load-flow/phasor.ts';
 import { usualXr } from '../../supply/load-flow/supply-model.ts';
 import { greatestLine } from '../../supply/panels/demand.ts';
@@ -66,21 +67,33 @@ function overload(node: SupplyNode, place: number, { model, state }: SupplyFacts
   ];
 }
 
-/** Rating of what protects the secondary, A: of each feeder that leaves it, its breaker or the main that it leads to. */
-function secondaryDevices(id: string, { tree }: SupplyFacts): number | null {
+/**
+ * Rating of what protects the secondary, A: the sum of the devices that its feeders start or end with. Null where there is
+ * none, where something hangs on it with no board between, or where they are more than may be grouped.
+ */
+function secondaryDevices(id: string, { tree, devices, tables }: SupplyFacts): number | null {
   const leaving = tree.nodes.filter(({ feeder }) => feeder?.from === id);
-  if (leaving.length === 0) return null;
-  return leaving.reduce(
-    (sum, { feeder, equipment, primary }) =>
-      sum + Math.min(feeder!.breakerAmps, primary === null ? (equipment.mainAmps ?? Infinity) : Infinity),
-    0,
-  );
+  const isBare = devices.some(({ use, at, known }) => use === 'secondary' && at === id && known === 'missing');
+  if (leaving.length === 0 || isBare || leaving.length > tables.transformerProtection.mostSecondaries) return null;
+  return leaving.reduce((sum, { feeder }) => sum + (feederDeviceAmps(devices, feeder!.id) ?? feeder!.breakerAmps), 0);
 }
+
+/** A transformer of which nobody drew the device ahead. */
+const noPrimary = ({ equipment: { id } }: SupplyNode, { tables }: SupplyFacts): Finding[] => [
+  {
+    severity: 'warn',
+    rule: 'transformer-protection',
+    about: [id],
+    says: `Nothing is drawn ahead of ${id}: its primary device is not known and is held against nothing. Draw the feeder that comes in, with its breaker.`,
+    source: tables.transformerProtection.source,
+  },
+];
 
 function protection(node: SupplyNode, primary: System, facts: SupplyFacts): Finding[] {
   const { id, kva } = node.equipment;
   const { feeder } = node;
-  if (kva === undefined || feeder === null) return [];
+  if (feeder === null) return noPrimary(node, facts);
+  if (kva === undefined) return [];
   const { tables } = facts;
   const amps = { primary: fullLoad(kva, primary), secondary: fullLoad(kva, node.system) };
   // Only where 125% is no standard rating may the next higher one be used.
@@ -96,7 +109,7 @@ function protection(node: SupplyNode, primary: System, facts: SupplyFacts): Find
   if (feeder.breakerAmps <= bothLimit && devices !== null && devices <= secondaryLimit) return [];
   const secondary =
     devices === null
-      ? 'nothing known protects its secondary'
+      ? `nothing known protects its secondary, or more than ${tables.transformerProtection.mostSecondaries} devices do`
       : `its secondary devices come to ${devices} A and may have ${ampsText(secondaryLimit)}`;
   return [
     {

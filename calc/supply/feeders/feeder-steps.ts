@@ -1,10 +1,13 @@
-import type { Rules } from '../../../routing/site/site.ts';
+import type { Rules, Site } from '../../../routing/site/site.ts';
+import { unprotected } from '../../circuits/unprotected.ts';
 import type { SupplyFeeder } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { findImpedance, isConductorSize, largestDeviceFor } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
+import { equipmentDevices } from '../devices/devices.ts';
+import { unprotectedFeeder } from '../devices/unprotected-feeder.ts';
 import { voltsAt } from '../load-flow/supply-report.ts';
 import { greatestLine } from '../panels/demand.ts';
 import { lineText, ohmText, SWEEP, SWEEP_SOURCE } from '../panels/equipment-steps.ts';
@@ -12,10 +15,11 @@ import type { SupplyWork } from '../supply.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
 import { feederGrounding } from './feeder-conductor.ts';
-import { feederAmbient } from './feeder-ways.ts';
+import { feederAmbient, feederAmbients } from './feeder-ways.ts';
 
 /** How what the plan says of a feeder was found: ohms, amps, drop, loss, demand, and what its conductors carry. */
-export function feederSteps(work: SupplyWork, row: SupplyFeeder, rules: Rules, tables: CodeTables): readonly Step[] {
+export function feederSteps(work: SupplyWork, row: SupplyFeeder, site: Site, tables: CodeTables): readonly Step[] {
+  const { rules } = site;
   const place = work.tree.nodes.findIndex(({ feeder }) => feeder?.id === row.id);
   const node = work.tree.nodes[place]!;
   return [
@@ -38,6 +42,7 @@ export function feederSteps(work: SupplyWork, row: SupplyFeeder, rules: Rules, t
       source: tables.continuous.source,
     },
     ...carried(work, node, place, rules, tables),
+    ...startedBare(work, place, site, tables),
   ];
 }
 
@@ -131,4 +136,11 @@ function carried(
     feederGrounding(tables, feeder, rules.terminalC, ambientC, tell);
   });
   return steps;
+}
+
+/** Of conductors without a device where they start: the rule that lets them, condition by condition. */
+function startedBare({ tree, ways }: SupplyWork, place: number, site: Site, tables: CodeTables): readonly Step[] {
+  const ambients = feederAmbients(tables, site.rules, ways, tree);
+  const bare = unprotectedFeeder(tables, site.rules, tree, equipmentDevices(site), { ...ways, ambients }, place);
+  return bare === null ? [] : explained((tell) => unprotected(tables, bare, tell)).steps;
 }

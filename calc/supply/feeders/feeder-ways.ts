@@ -13,6 +13,8 @@ export interface FeederWays {
   /** Feet; null where no feeder comes in, and where neither the file nor the raceways say. */
   readonly lengths: readonly (number | null)[];
   readonly kinds: readonly RacewayKind[];
+  /** Whether it lies outdoors all the way but for its end: as the file says, else where it is in the ground all the way. */
+  readonly outdoors: readonly boolean[];
   /** Raceways that it lies along; none where the file gives its length alone. */
   readonly along: readonly (readonly Raceway[])[];
   readonly findings: readonly Finding[];
@@ -29,16 +31,19 @@ export function feederWays(site: Site, tree: SupplyTree): FeederWays {
   const drawn: ReadonlyMap<string, Raceway> = routes.length === 0 ? new Map() : byId(site.raceways);
   const lengths: (number | null)[] = [];
   const kinds: RacewayKind[] = [];
+  const outdoors: boolean[] = [];
   const along: (readonly Raceway[])[] = [];
   for (const { feeder } of tree.nodes) {
     const way = feeder === null ? null : (wayOf.get(feeder.id) ?? null);
     lengths.push(feeder?.length ?? way?.length ?? null);
     const raceways = (way?.raceways ?? []).map((id) => drawn.get(id)!);
     along.push(raceways);
+    const isBuried = raceways.length > 0 && raceways.every(({ place }) => place === 'underground');
+    outdoors.push(feeder?.outdoors ?? isBuried);
     if (feeder?.raceway !== undefined) kinds.push(methodRaceway(feeder.raceway));
     else kinds.push(raceways.some(({ method }) => methodRaceway(method) === 'steel') ? 'steel' : 'PVC');
   }
-  return { lengths, kinds, along, findings };
+  return { lengths, kinds, outdoors, along, findings };
 }
 
 /**

@@ -218,7 +218,7 @@ describe('findings of the supply', () => {
     expect(found(behind(75, 250, 300), 'transformer-protection')).toMatchObject({ about: ['T', 'F-T'] });
   });
 
-  test('what protects a secondary: the lesser of breaker and main of each feeder that leaves it, all together', () => {
+  test('what protects a secondary: the device that each feeder starts with, or the main that it ends in, all together', () => {
     // As above: 150 A ahead of 75 kVA asks for secondary devices of 300 A at most.
     const parts = behind(75, 150, 600);
     const protectedBy = (rest: Partial<Parts>): boolean =>
@@ -229,7 +229,15 @@ describe('findings of the supply', () => {
     expect(protectedBy({})).toBe(false);
     expect(protectedBy(withMain(300))).toBe(true);
     expect(protectedBy(withMain(350))).toBe(false);
-    expect(protectedBy({ ...withMain(600), feeders: [into!, { ...out!, breakerAmps: 300 }] })).toBe(true);
+    const before = (device: 'from' | 'to'): Partial<Parts> => ({
+      ...withMain(600),
+      feeders: [into!, { ...out!, breakerAmps: 300, device }],
+    });
+    expect([protectedBy(before('from')), protectedBy(before('to'))]).toEqual([true, false]);
+    expect(found({ ...parts, ...before('to') }, 'supply-data')).toMatchObject({
+      severity: 'warn',
+      about: ['F-P', 'P'],
+    });
     const two = (each: number): Partial<Parts> => ({
       equipment: [svc!, t!, panel('P'), panel('Q')],
       feeders: [

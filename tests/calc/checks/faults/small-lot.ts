@@ -109,7 +109,11 @@ export const lotAnd = <List extends Exclude<keyof SiteFile, 'name'>>(list: List,
 const RATED = { kva: 75, impedancePercent: 4, xr: 1.5 };
 
 /** The small lot behind a transformer, 480 V ahead of it. */
-export const lotBehind = (transformer: Partial<Equipment> = RATED, feeder: Partial<Feeder> = {}): SiteFile => {
+export const lotBehind = (
+  transformer: Partial<Equipment> = RATED,
+  feeder: Partial<Feeder> = {},
+  secondary: Partial<Feeder> = {},
+): SiteFile => {
   const [source, panel] = changed('equipment', 'SVC', { volts: 480 });
   return lotWith({
     equipment: [
@@ -127,7 +131,7 @@ export const lotBehind = (transformer: Partial<Equipment> = RATED, feeder: Parti
       panel!,
     ],
     feeders: [
-      { ...SMALL_LOT.feeders[0]!, from: 'T1' },
+      { ...SMALL_LOT.feeders[0]!, from: 'T1', length: 20, ...secondary },
       {
         id: 'F2',
         from: 'SVC',

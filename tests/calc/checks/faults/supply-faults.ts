@@ -30,6 +30,31 @@ export const SUPPLY_FAULTS = {
   issued: lotWith({ issued: { circuits: { EV1: { panel: 'P1', spaces: [1, 4] } } } }),
   'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
   'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),
+  secondary: lotBehind(undefined, {}, { length: 48 }),
+  tap: lotWith({
+    equipment: [...SMALL_LOT.equipment, { ...SMALL_LOT.equipment[1], id: 'P2', at: [-6, -12], entry: [-6, -12, 6] }],
+    feeders: [
+      feeder,
+      {
+        ...feeder,
+        id: 'F2',
+        from: 'P1',
+        to: 'P2',
+        conductor: conductor('3'),
+        breakerAmps: 100,
+        length: 30,
+        device: 'to',
+      },
+    ],
+  }),
+  'device-missing': lotWith({
+    equipment: changed('equipment', 'P1', {}).map((one) => {
+      if (one.kind !== 'panelboard') return one;
+      const { mainAmps: _, ...rest } = one;
+      return rest;
+    }),
+    feeders: [],
+  }),
   'fault-current': lotWith({
     equipment: SMALL_LOT.equipment.map((one) => {
       if (one.kind !== 'source') return one;
