@@ -12,7 +12,7 @@ const unrated = counting<Equipment>(
   ({ kind, interruptingAmps }) => kind !== 'source' && kind !== 'transformer' && interruptingAmps === undefined,
 );
 const unknownSources = counting<Equipment>(({ kind, faultAmps }) => kind === 'source' && faultAmps === undefined);
-const sources = counting<Equipment>(({ kind }) => kind === 'source');
+const unmeasured = counting<Equipment>(({ kind, existingAmps }) => kind === 'source' && existingAmps === undefined);
 
 /** A part of the job that the planner looks at on no site, and where it belongs to one. */
 interface Left {
@@ -43,7 +43,7 @@ const LEFT: readonly Left[] = [
   { says: 'ground-fault protection of equipment', belongs: equipped },
   {
     says: 'what else the existing feeders and the service carry',
-    belongs: ({ site }) => existing(site.feeders) + sources(site.equipment) > 0,
+    belongs: ({ site }) => existing(site.feeders) + unmeasured(site.equipment) > 0,
   },
   { says: 'what lies in the ground already', belongs: ({ site }) => underground(site.raceways) > 0 },
   {

@@ -4,6 +4,7 @@ import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
+import { loadSheet } from './load-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
 import type { FontBytes } from './pdf/kit/lettering.ts';
 import type { Paper } from './pdf/kit/paper.ts';
@@ -19,6 +20,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows>> = {
   runs: ({ site, plan }) => runsSheet(site, plan),
   conduits: ({ site, plan }) => conduitsSheet(site, plan),
   panels: ({ site, plan }) => panelSheet(site, plan),
+  load: ({ site, plan }) => loadSheet(site, plan),
   'feeder-options': ({ site }) => feederOptionsSheet(site),
   takeoff: ({ site, plan }) => takeoffSheet(site, plan),
   cuts: ({ site, plan }) => cutsSheet(site, plan),
@@ -76,6 +78,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.runs.csv': tableWriter('runs'),
   '.conduits.csv': tableWriter('conduits'),
   '.panels.csv': tableWriter('panels'),
+  '.load.csv': tableWriter('load'),
   '.feeder-options.csv': tableWriter('feeder-options'),
   '.takeoff.csv': tableWriter('takeoff'),
   '.cuts.csv': tableWriter('cuts'),

@@ -13,6 +13,7 @@ export const TABLE_NAMES = [
   'runs',
   'conduits',
   'panels',
+  'load',
   'feeder-options',
   'takeoff',
   'cuts',
@@ -21,10 +22,13 @@ export const TABLE_NAMES = [
 ] as const;
 export type TableName = (typeof TABLE_NAMES)[number];
 
+/** Where the name alone would not say it. */
+const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = { load: 'Load calculation' };
+
 const tableName = <N extends TableName>(name: N) =>
   ({
     ending: `.${name}.csv` as `.${N}.csv`,
-    says: `${name[0]!.toUpperCase()}${name.slice(1).replace('-', ' ')}, as CSV`,
+    says: `${TABLE_WORDS[name] ?? `${name[0]!.toUpperCase()}${name.slice(1).replace('-', ' ')}`}, as CSV`,
     group: 'tables',
     type: 'text/csv;charset=utf-8',
   }) as const;

@@ -10,10 +10,11 @@ import type { Supply } from '../plan-file.ts';
 import { feederSteps } from '../supply/feeders/feeder-steps.ts';
 import type { BoxVolts } from '../supply/load-flow/box-volts.ts';
 import { equipmentSteps, lineText, ohmText, SWEEP_SOURCE } from '../supply/panels/equipment-steps.ts';
+import { siteLoads } from '../supply/service/site-loads.ts';
 import { type SupplyWork, supplyOf, supplyWork } from '../supply/supply.ts';
 import { transformerSteps } from '../supply/transformers/transformer-steps.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import type { Step } from '../words/explain.ts';
+import { explained, type Step } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
 interface Worked {
@@ -47,6 +48,12 @@ export function whyEquipment(site: Site, id: string): readonly Step[] {
     ...equipmentSteps(site, runs, work, row, tables),
     ...(transformer === undefined ? [] : transformerSteps(work, transformer, tables)),
   ];
+}
+
+/** How the load calculation of the service of a source was found, step by step. Empty where there is no such source. */
+export function whyLoad(site: Site, source: string): readonly Step[] {
+  const { runs, work, tables } = worked(site);
+  return explained((tell) => siteLoads(site, runs, work, tables, tell, source)).steps;
 }
 
 /** How what the plan says of a feeder was found, step by step, likewise. Empty where there is none in the supply. */

@@ -55,6 +55,7 @@ export const RULE_WORDS = [
   'main-overload',
   'bus-overload',
   'unit-load',
+  'service-load',
   'managed-floor',
   'back-feed',
   'spaces-short',

@@ -7,6 +7,7 @@ import { ChoiceField, LengthField, NumberField, PlaceFields } from '../parts/fie
 import { MaybeLength } from '../parts/maybe-fields.tsx';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
 import { Fact, Facts, Links, OwnFindings } from './facts.tsx';
+import { LoadCalculation } from './load-calculation.tsx';
 import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Why } from './why.tsx';
@@ -59,6 +60,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         )}
       </Facts>
       {supply && <Why ask="Why these figures?" steps={() => whyEquipment(site, id)} />}
+      <LoadCalculation id={id} />
       <FieldGroup name="Equipment">
         <ChoiceField
           label="kind"

@@ -13,6 +13,7 @@ const NAMEPLATE = 'ratings as entered';
 
 const managed = counting<Equipment>(({ managedAmps }) => managedAmps !== undefined);
 const spaced = counting<Equipment>(({ spaces }) => spaces !== undefined);
+const measuredDemand = counting<Equipment>(({ kind, existingAmps }) => kind === 'source' && existingAmps !== undefined);
 const bussed = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
 const mained = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
 const generating = counting<Load>(({ generation }) => generation === true);
@@ -29,7 +30,10 @@ const protectable = counting<SupplyNode>(
 );
 
 const limited = remembered(
-  (tree: SupplyTree): number => tree.nodes.filter((_, place) => ratingOf(tree, place) !== undefined).length,
+  (tree: SupplyTree): number =>
+    tree.nodes.filter(({ primary, feeder }, place) =>
+      primary === null ? ratingOf(tree, place) !== undefined : feeder !== null,
+    ).length,
 );
 
 const taps = remembered(
@@ -112,6 +116,11 @@ export const SUPPLY_RULES = {
     title: 'Loads by the code’s count per charger',
     source: (tables) => cited(tables, 'chargerLoad'),
     lookedAt: ({ tree }) => limited(tree),
+  },
+  'service-load': {
+    title: 'Services over their rating with what stands already',
+    source: ({ existingDemand }) => existingDemand.source,
+    lookedAt: ({ site }) => measuredDemand(site.equipment),
   },
   'managed-floor': {
     title: 'Shared amperes under what a car can take',

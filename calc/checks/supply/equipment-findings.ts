@@ -4,6 +4,7 @@ import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/pane
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { ratingFindings } from './breaker-rating.ts';
 
@@ -65,20 +66,47 @@ function busOverload(
   return [{ severity: 'fail', rule: 'bus-overload', about: [id], says, value, limit: busAmps, unit: 'A', source }];
 }
 
-function unitLoad({ equipment }: SupplyNode, place: number, demand: Demand, { tree, tables }: SupplyFacts): Finding[] {
+function unitLoad(node: SupplyNode, place: number, demand: Demand, facts: SupplyFacts): Finding[] {
+  const { equipment, primary, feeder } = node;
+  const { tree, tables } = facts;
+  // A transformer is held by the breaker of its feeder, on its other side.
+  if (primary !== null)
+    return feeder === null
+      ? []
+      : underUnitLoad(
+          `Feeder ${feeder.id}`,
+          [feeder.id, equipment.id],
+          feeder.breakerAmps,
+          demand.feederAmps,
+          demand.unitFeederAmps,
+          tables,
+        );
   const rating = ratingOf(tree, place);
-  if (rating === undefined || demand.amps > rating || demand.unitAmps <= rating * (1 + 1e-9)) return [];
+  return rating === undefined
+    ? []
+    : underUnitLoad(equipment.id, [equipment.id], rating, demand.amps, demand.unitAmps, tables);
+}
+
+function underUnitLoad(
+  what: string,
+  about: readonly string[],
+  rating: number,
+  amps: number,
+  unitAmps: number,
+  tables: CodeTables,
+): Finding[] {
+  if (amps > rating || unitAmps <= rating * (1 + 1e-9)) return [];
   const { unitLoadVa } = tables.vehicleSupply;
   return [
     {
       severity: 'fail',
       rule: 'unit-load',
-      about: [equipment.id],
-      says: `${equipment.id} carries its chargers at their rating, ${ampsText(demand.amps)} of ${rating} A, but not with ${unitLoadVa} VA counted for each smaller one, ${ampsText(demand.unitAmps)}: a calculated load counts each charger so unless load management holds them lower. A ceiling there, fewer chargers, or a larger main.`,
-      value: demand.unitAmps,
+      about,
+      says: `${what} carries its chargers at their rating, ${ampsText(amps)} of ${rating} A, but not with ${unitLoadVa} VA counted for each smaller one, ${ampsText(unitAmps)}: a calculated load counts each charger so unless load management holds them lower. A ceiling there, fewer chargers, or a larger ${about.length > 1 ? 'breaker where the transformer allows' : 'main'}.`,
+      value: unitAmps,
       limit: rating,
       unit: 'A',
-      source: `${cited(tables, 'chargerLoad', 'managedLoad')}, from memory`,
+      source: cited(tables, 'chargerLoad', 'managedLoad'),
     },
   ];
 }

@@ -6,6 +6,7 @@ import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { issuedFindings } from './issued-findings.ts';
+import { serviceFindings } from './service-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
 import { unprotectedFindings } from './unprotected-findings.ts';
 import { mismatchFindings } from './voltage-mismatch.ts';
@@ -19,6 +20,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...transformerFindings(facts),
   ...deviceFindings(facts),
   ...equipmentLoadFindings(facts),
+  ...serviceFindings(facts),
   ...managedFloor(facts),
   ...issuedFindings(facts),
   ...faultFindings(facts),

@@ -20,6 +20,7 @@ import { alongGridlines } from './plans/along-gridlines.ts';
 import { enlargedAreas } from './plans/enlarged-areas.ts';
 import { enlargedSheets } from './plans/enlarged-sheets.ts';
 import { planSheet } from './plans/plan-sheet.ts';
+import { loadSheets } from './schedules/load-sheets.ts';
 import { scheduleSheets } from './schedules/schedule-sheets.ts';
 import { stripSheets } from './strips/strip-sheets.ts';
 
@@ -116,6 +117,7 @@ function draftsOf(job: Job): readonly Draft[] {
     ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
     ...stripSheets(job),
     ...oneLineSheets(job),
+    ...loadSheets(job),
     ...scheduleSheets(job),
   ];
   return [...coverSheets(job, others), ...others];

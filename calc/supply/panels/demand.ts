@@ -18,6 +18,8 @@ export interface Demand {
   readonly unitAmps: number;
   /** As `amps`, where the feeder leaves what feeds it, A. */
   readonly feederAmps: number;
+  /** The same with no charger counted for less than the unit load, A. */
+  readonly unitFeederAmps: number;
   /** The load itself there, continuous load counted once, A. */
   readonly feederLoadAmps: number;
 }
@@ -43,6 +45,7 @@ export function demandsOf(
     amps: greatestLine(state.demand.out, model.loadBus[place]!),
     unitAmps: greatestLine(state.unitDemand.out, model.loadBus[place]!),
     feederAmps: greatestLine(state.demand.into, model.feedBus[place]!),
+    unitFeederAmps: greatestLine(state.unitDemand.into, model.feedBus[place]!),
     feederLoadAmps: greatestLine(state.load.into, model.feedBus[place]!),
   }));
 }

@@ -54,7 +54,7 @@ export function serviceLoad(tables: CodeTables, of: BalancedLoad, tell: Tell = S
   };
   const counted = (chargerVa: number): CountedLines => {
     const held = Math.min(chargerVa, ceilingVa);
-    return { once: lines(held + otherVa), design: lines(factor * held + otherDesignVa) };
+    return { kva: (held + otherVa) / 1000, once: lines(held + otherVa), design: lines(factor * held + otherDesignVa) };
   };
   const managed: readonly ManagedLoad[] =
     managedAmps === undefined ? [] : [{ equipment: 'the service', amps: managedAmps, ceilingVa, nameplateVa, unitVa }];
@@ -77,7 +77,7 @@ export function serviceLoad(tables: CodeTables, of: BalancedLoad, tell: Tell = S
         ...groups.map((group) => group.nameplateVa / group.count),
         ...loads.map(({ va }) => va),
       ),
-      connected: lines(nameplateVa + otherVa),
+      connected: { kva: (nameplateVa + otherVa) / 1000, once: lines(nameplateVa + otherVa) },
       nameplate: counted(nameplateVa),
       unit: counted(unitVa),
     },

@@ -7,6 +7,8 @@ import { TRANSFORMER_SIZES_SOURCE, utilityTransformer } from './transformer-size
 
 /** Line currents of a load: continuous load counted once, and as devices and conductors are chosen for. */
 export interface CountedLines {
+  /** Of `once`, kilovolt-amperes. */
+  readonly kva: number;
   readonly once: LineTriple;
   readonly design: LineTriple;
 }
@@ -14,7 +16,7 @@ export interface CountedLines {
 /** A service before it is counted. Amperes and volts at `at`. */
 export interface ServiceLoad
   extends Omit<LoadCalculation, 'ratingAmps' | 'cases' | 'decides' | 'designAmps' | 'spareAmps' | 'transformerKva'> {
-  readonly connected: LineTriple;
+  readonly connected: Omit<CountedLines, 'design'>;
   /** Chargers at their rating, and none for less than the code's least, each as energy management leaves it. */
   readonly nameplate: CountedLines;
   readonly unit: CountedLines;
@@ -34,9 +36,9 @@ export function chargerLoad(of: Omit<ChargerLoad, 'nameplateVa' | 'unitVa'>, uni
   return { ...of, nameplateVa: of.count * va, unitVa: of.count * Math.max(va, unitLoadVa) };
 }
 
-/** Kilovolt-amperes of line currents: of three lines to neutral, of two lines across both. */
-const kvaOf = (lines: LineTriple, volts: number, phases: 1 | 3): number =>
-  phases === 3 ? (volts * (lines[0] + lines[1] + lines[2])) / Math.sqrt(3) / 1000 : (volts * greatest(lines)) / 1000;
+/** Kilovolt-amperes of the same amperes in each line. */
+export const evenKva = (amps: number, volts: number, phases: 1 | 3): number =>
+  (amps * volts * (phases === 3 ? Math.sqrt(3) : 1)) / 1000;
 
 /** The same calculation with its result: which way of counting decides, whether it fits, and the transformer for it. */
 export function loadCalculation(tables: CodeTables, of: ServiceLoad, tell: Tell = SILENT): LoadCalculation {
@@ -47,9 +49,9 @@ export function loadCalculation(tables: CodeTables, of: ServiceLoad, tell: Tell 
     ratings.length === 0 || ratings.includes(null) ? null : ratings.reduce<number>((sum, one) => sum + one!, 0);
   const fitting = (design: LineTriple): boolean | null =>
     ratingAmps === null ? null : greatest(design) <= ratingAmps * (1 + 1e-9);
-  const counted = (method: LoadCase['method'], { once, design }: CountedLines): LoadCase => ({
+  const counted = (method: LoadCase['method'], { kva, once, design }: CountedLines): LoadCase => ({
     method,
-    kva: kvaOf(once, volts, phases),
+    kva,
     amps: once,
     designAmps: design,
     fits: fitting(design),
@@ -62,6 +64,7 @@ export function loadCalculation(tables: CodeTables, of: ServiceLoad, tell: Tell 
       ? []
       : [
           counted('measured', {
+            kva: larger.kva + evenKva(existingAmps, volts, phases),
             once: plus(larger.amps, existingAmps, phases),
             design: plus(larger.designAmps, factor * existingAmps, phases),
           }),
@@ -71,7 +74,11 @@ export function loadCalculation(tables: CodeTables, of: ServiceLoad, tell: Tell 
   const result: LoadCalculation = {
     ...service,
     ratingAmps,
-    cases: [{ ...counted('connected', { once: connected, design: connected }), fits: null }, ...both, ...withExisting],
+    cases: [
+      { ...counted('connected', { ...connected, design: connected.once }), fits: null },
+      ...both,
+      ...withExisting,
+    ],
     decides: deciding.method,
     designAmps,
     spareAmps: ratingAmps === null ? null : ratingAmps - designAmps,

@@ -1,3 +1,4 @@
+import { lineAmps } from '../../circuits/line-amps.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 
 /** Places of a piece of equipment and of all that hangs on it. */
@@ -29,4 +30,26 @@ export function servicesOf(tree: SupplyTree, root: number): readonly number[] {
       });
   }
   return found;
+}
+
+/**
+ * Where the load of a service is told: at its service equipment where there is one piece and all that draws hangs behind
+ * it, else at its source.
+ */
+export function placeOfLoad(
+  tree: SupplyTree,
+  services: readonly number[],
+  root: number,
+  drawing: readonly number[],
+): number {
+  if (services.length !== 1) return root;
+  const behind = placesBeyond(tree, services[0]!);
+  const here = placesBeyond(tree, root);
+  return drawing.every((place) => behind.has(place) || !here.has(place)) ? services[0]! : root;
+}
+
+/** Amperes at one place as they are at another across what lies between: the same volt-amperes. */
+export function ampsAt({ nodes }: SupplyTree, amps: number, from: number, at: number): number {
+  const [there, here] = [nodes[from]!.system, nodes[at]!.system];
+  return lineAmps(amps * there.volts * (there.phases === 3 ? Math.sqrt(3) : 1), here.volts, here.phases);
 }

@@ -1,6 +1,5 @@
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
-import { lineAmps } from '../../circuits/line-amps.ts';
 import type { ChargerLoad, LineTriple, LoadCalculation, ManagedLoad } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
@@ -12,24 +11,26 @@ import { type Solved, solve } from '../load-flow/sweep.ts';
 import { ratingOf } from '../panels/demand.ts';
 import type { SupplyWork } from '../supply.ts';
 import { chargerLoad, loadCalculation } from './load-calculation.ts';
-import { placesBeyond, servicesOf } from './services.ts';
+import { ampsAt, placeOfLoad, placesBeyond, servicesOf } from './services.ts';
 
 /**
  * The load of each service of a site, by its source: line currents from the solution of the whole supply at nominal volts,
  * so that single-phase chargers count on the lines they lie on and nested ceilings hold.
+ * @param only the source whose load alone is told and returned; all where it is not given
  */
-export const siteLoads = (
+export function siteLoads(
   site: Site,
   runs: readonly Run[],
   work: SupplyWork,
   tables: CodeTables,
   tell: Tell = SILENT,
-): readonly LoadCalculation[] => {
+  only?: string,
+): readonly LoadCalculation[] {
   const solved = solvedLoads(site.loads, work, site.rules.powerFactor);
-  return work.tree.nodes.flatMap(({ parent }, root) =>
-    parent < 0 ? [loadOf(site, runs, work, solved, root, tables, tell)] : [],
+  return work.tree.nodes.flatMap(({ parent, equipment: { id } }, root) =>
+    parent >= 0 || (only !== undefined && only !== id) ? [] : [loadOf(site, runs, work, solved, root, tables, tell)],
   );
-};
+}
 
 interface SolvedLoads {
   readonly connected: Solved;
@@ -74,16 +75,13 @@ function loadOf(
     const place = tree.placeOf.get(load.from) ?? -1;
     return here.has(place) ? [{ load, place }] : [];
   });
-  const at = placeAt(work, services, root, [...own.map(({ node }) => node), ...loads.map(({ place }) => place)]);
+  const at = placeOfLoad(tree, services, root, [...own.map(({ node }) => node), ...loads.map(({ place }) => place)]);
   const { system } = nodes[at]!;
-  const there = (amps: number, place: number): number => {
-    const from = nodes[place]!.system;
-    return lineAmps(amps * from.volts * (from.phases === 3 ? Math.sqrt(3) : 1), system.volts, system.phases);
-  };
   const lines = ({ out }: Solved): LineTriple => {
     const bus = 3 * model.loadBus[at]!;
     return [magnitudeAt(out, bus), magnitudeAt(out, bus + 1), magnitudeAt(out, bus + 2)];
   };
+  const kvaOf = ({ volts, out }: Solved): number => apparentKva(volts, out, model.loadBus[at]!);
   const chargers = groupsOf(running, work, tables);
   const drawing = loads.filter(({ load }) => load.generation !== true).map(({ load }) => load);
   const { existingAmps } = nodes[root]!.equipment;
@@ -97,32 +95,41 @@ function loadOf(
       service: services.map((place) => {
         const rating = ratingOf(tree, place);
         const { id, kind } = nodes[place]!.equipment;
-        return { id, ratingAmps: rating === undefined ? null : there(rating, place), taken: kind !== 'service' };
+        return {
+          id,
+          ratingAmps: rating === undefined ? null : ampsAt(tree, rating, place, at),
+          taken: kind !== 'service',
+        };
       }),
       chargers: chargers,
       withoutRun: own.length - running.length,
       managed: managedOf(running, work, here, tables),
       loads: drawing.map(({ id, name, va, continuous }) => ({ id, name, va, continuous })),
       generationVa: loads.reduce((sum, { load }) => sum + (load.generation === true ? load.va : 0), 0),
-      existingAmps: existingAmps === undefined ? null : there(existingAmps, root),
+      existingAmps: existingAmps === undefined ? null : ampsAt(tree, existingAmps, root, at),
       largestStepVa: Math.max(
         0,
         ...chargers.map(({ nameplateVa, count }) => nameplateVa / count),
         ...drawing.map(({ va }) => va),
       ),
-      connected: lines(solved.connected),
-      nameplate: { once: lines(state.load), design: lines(state.demand) },
-      unit: { once: lines(solved.unit), design: lines(state.unitDemand) },
+      connected: { kva: kvaOf(solved.connected), once: lines(solved.connected) },
+      nameplate: { kva: kvaOf(state.load), once: lines(state.load), design: lines(state.demand) },
+      unit: { kva: kvaOf(solved.unit), once: lines(solved.unit), design: lines(state.unitDemand) },
     },
     tell,
   );
 }
 
-/** The service equipment where there is one piece and all that draws hangs behind it, else the source. */
-function placeAt({ tree }: SupplyWork, services: readonly number[], root: number, drawing: readonly number[]): number {
-  if (services.length !== 1) return root;
-  const behind = placesBeyond(tree, services[0]!);
-  return drawing.every((place) => behind.has(place)) ? services[0]! : root;
+/** Apparent power out of a bus: the sum over its lines of volts to neutral times the conjugate of the amperes. */
+function apparentKva(volts: Float64Array, amps: Float64Array, bus: number): number {
+  let [watts, vars] = [0, 0];
+  for (let line = 0; line < 3; line++) {
+    const at = 6 * bus + 2 * line;
+    const [vRe, vIm, aRe, aIm] = [volts[at]!, volts[at + 1]!, amps[at]!, amps[at + 1]!];
+    watts += vRe * aRe + vIm * aIm;
+    vars += vIm * aRe - vRe * aIm;
+  }
+  return Math.hypot(watts, vars) / 1000;
 }
 
 interface Running {

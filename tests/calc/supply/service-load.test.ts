@@ -74,6 +74,7 @@ describe('the load of a service, counted every way', () => {
     expect(one).toMatchObject({ at: 'SVC', withoutRun: 1, ratingAmps: null, spareAmps: null });
     expect(caseOf(one!, 'nameplate').amps.map((amps) => Math.round(amps))).toEqual([32, 32, 0]);
     expect(caseOf(one!, 'nameplate').fits).toBeNull();
+    expect(caseOf(one!, 'nameplate').kva).toBeCloseTo(6.656, 9);
   });
 
   test('behind a utility’s transformer that is drawn, the first board is taken as the service', () => {
@@ -114,6 +115,52 @@ describe('the load of a service, counted every way', () => {
       ),
       { numRuns: 60 },
     );
+  });
+
+  test('what does not fit beside a measured demand fails, with the figures of the calculation', () => {
+    const over = { equipment: [{ ...source(208), existingAmps: 150 }, service, panel('P')] };
+    const parts = {
+      feeders: [feeder('SVC', 'SE', { breakerAmps: 400 }), feeder('SE', 'P', { breakerAmps: 400 })],
+      chargers: chargers('P', 9),
+    };
+    const result = supplied(siteOf({ ...over, ...parts }));
+    const finding = result.findings.find(({ rule }) => rule === 'service-load')!;
+    expect(finding).toMatchObject({ severity: 'fail', about: ['SVC', 'SE'], limit: 400, source: 'NEC 2023 220.87' });
+    expect(finding.value).toBeCloseTo(result.loads[0]!.designAmps, 9);
+    // 1.25 x 140 + 224.83 = 399.83 A fits.
+    const fitting = [{ ...source(208), existingAmps: 140 }, service, panel('P')];
+    expect(supplied(siteOf({ equipment: fitting, ...parts })).findings.map(({ rule }) => rule)).not.toContain(
+      'service-load',
+    );
+  });
+
+  test('a measured demand is not gone by where generation may have shaved it', () => {
+    const result = supplied(
+      siteOf({
+        equipment: [{ ...source(208), existingAmps: 10 }],
+        chargers: chargers('SVC', 3),
+        loads: [load('SVC', 'PV', { va: 5000, phases: 3, volts: 208, generation: true })],
+      }),
+    );
+    expect(result.findings.filter(({ rule }) => rule === 'service-load').map(({ severity }) => severity)).toEqual([
+      'warn',
+    ]);
+  });
+
+  test('the feeder of a transformer carries the least load of its chargers too', () => {
+    // 16 of 24 A: 79.87 kVA, 120.1 A at 480 V with 125%; of 7,200 VA each 115.2 kVA, 173.2 A.
+    const behind = (breakerAmps: number) =>
+      supplied(
+        siteOf({
+          equipment: [source(480), transformer('T'), panel('P')],
+          feeders: [feeder('SVC', 'T', { breakerAmps }), feeder('T', 'P', { breakerAmps: 600 })],
+          chargers: chargers('P', 16, { amps: 24 }),
+        }),
+      ).findings.filter(({ rule }) => rule === 'unit-load');
+    const [finding] = behind(150);
+    expect(finding).toMatchObject({ severity: 'fail', about: ['F-T', 'T'], limit: 150 });
+    expect(finding!.value).toBeGreaterThan(173);
+    expect(behind(200)).toEqual([]);
   });
 
   test('the steps come to the same figures', () => {

@@ -21,6 +21,7 @@ export const SUPPLY_FAULTS = {
     equipment: changed('equipment', 'P1', { mainAmps: 70 }),
     feeders: changed('feeders', 'F1', { breakerAmps: 70 }),
   }),
+  'service-load': lotChanged('equipment', 'SVC', { existingAmps: 110 }),
   'managed-floor': lotChanged('equipment', 'P1', { managedAmps: 5 }),
   'back-feed': lotAnd('loads', [
     { id: 'PV', from: 'P1', name: 'Array', volts: 208, phases: 3, va: 40_000, continuous: true, generation: true },
