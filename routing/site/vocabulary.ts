@@ -37,7 +37,7 @@ export const EQUIPMENT_KINDS = [
 export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 /** What a kind of equipment is called. */
 export const EQUIPMENT_WORDS: Readonly<Record<EquipmentKind, string>> = {
-  source: 'utility source',
+  source: 'source',
   service: 'service equipment',
   panelboard: 'panelboard',
   switchboard: 'switchboard',
