@@ -1,6 +1,6 @@
+import { kept, steadyList } from '../../routing/kept/kept.ts';
+import { concatenating } from '../../routing/kept/parts.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { remembered, settled } from '../kept/memo.ts';
-import { concatenating } from '../kept/partition.ts';
 import type { Box } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
@@ -83,9 +83,9 @@ function counted(parts: readonly Counted[]): readonly Counted[] {
   return [...bySize].map(([size, count]) => ({ size, count }));
 }
 
-const boxOfOne = remembered((load: OpeningLoad, tables: CodeTables): Box => boxFor(tables, [load]));
+const boxOfOne = kept((load: OpeningLoad, tables: CodeTables): Box => boxFor(tables, [load]));
 
-const boxOfAll = remembered(
+const boxOfAll = kept(
   (_first: OpeningLoad, loads: readonly OpeningLoad[], tables: CodeTables): Box => boxFor(tables, loads),
 );
 
@@ -119,16 +119,15 @@ export function buriedOf(boxes: readonly Box[]): readonly Box[] {
 }
 
 /** All boxes of a site in the ground; the same list as long as they are the same. */
-export function allBuried(branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
+export function allBuried(site: Site, branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
   const all = [...branches.map(({ buried }) => buried), buriedOf(shared)].filter(({ length }) => length > 0);
-  if (all.length === 0) return NO_BOXES;
-  lastBuried = settled(lastBuried, all.flat());
-  return lastBuried;
+  return all.length === 0 ? NO_BOXES : steadyBuried(site.chargers, all.flat());
 }
-let lastBuried: readonly Box[] = NO_BOXES;
+
+const steadyBuried = steadyList<Box>();
 
 const allBoxes = concatenating<Box>();
 
 /** All boxes of a site by equipment, the shared ones last. */
-export const boxesOf = (site: Site, branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] =>
-  allBoxes(site.chargers, [...branches.map(({ boxes }) => boxes), shared]);
+export const boxesOf = (branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] =>
+  allBoxes([...branches.map(({ boxes }) => boxes), shared]);

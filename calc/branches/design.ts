@@ -1,5 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { INVENTED_COST, type InstalledCost } from './installed-cost.ts';
@@ -12,6 +12,6 @@ export interface Design {
 }
 
 /** The design rules of a site: by the tables of its code, or where they are not held by the newest that are. */
-export const designOf = remembered((rules: Rules): Design => {
+export const designOf = kept((rules: Rules): Design => {
   return { rules, tables: tablesOf(rules), cost: INVENTED_COST };
 });

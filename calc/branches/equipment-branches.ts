@@ -1,8 +1,9 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { keptEach } from '../../routing/kept/kept-list.ts';
+import { concatenating, splitting } from '../../routing/kept/parts.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
-import { concatenating, partwise, splitting } from '../kept/partition.ts';
 import type { Box, Conduit } from '../plan-file.ts';
 import { buriedOf, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
@@ -46,17 +47,21 @@ export function equipmentBranches(site: Site, runs: readonly Run[], design: Desi
   const ground = groundOf(site);
   const feeds = feedsOf(site.chargers);
   const parts = ownRuns(runs, feeds.partition);
-  return byEquipment(feeds, [parts], [site.equipment, ground, design], (i) => {
-    const id = feeds.equipment[i]!;
-    const equipment = byId(site.equipment).get(id);
-    if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
-    return branchesOf(equipment, feeds.chargers[i]!, feeds.sharedDrops, parts[i]!, ground, design);
-  });
+  return byEquipment([feeds.equipment, feeds.chargers, parts], [site.equipment, feeds.sharedDrops, ground, design]);
 }
 
-const byEquipment = partwise<EquipmentBranches>();
+const byEquipment = keptEach(
+  (
+    [id, chargers, runs]: readonly [string, readonly Charger[], readonly Run[]],
+    [all, sharedDrops, ground, design]: readonly [readonly Equipment[], ReadonlySet<string>, Ground, Design],
+  ): EquipmentBranches => {
+    const equipment = byId(all).get(id);
+    if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
+    return branchesOf(equipment, chargers, sharedDrops, runs, ground, design);
+  },
+);
 
-const branchesOf = remembered(
+const branchesOf = kept(
   (
     equipment: Equipment,
     chargers: readonly Charger[],
@@ -101,8 +106,5 @@ const branchesOf = remembered(
 const allConduits = concatenating<Conduit>();
 
 /** All conduits, by equipment and home run. */
-export const conduitsOf = (site: Site, branches: readonly EquipmentBranches[]): readonly Conduit[] =>
-  allConduits(
-    site.chargers,
-    branches.map((one) => one.conduits),
-  );
+export const conduitsOf = (branches: readonly EquipmentBranches[]): readonly Conduit[] =>
+  allConduits(branches.map(({ conduits }) => conduits));

@@ -1,6 +1,6 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { type Partition, partitionBy } from '../../routing/kept/parts.ts';
 import type { Charger } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
-import { type Partition, partitionBy } from '../kept/partition.ts';
 
 /** Chargers by the equipment that feeds them. */
 export interface Feeds {
@@ -14,7 +14,7 @@ export interface Feeds {
 }
 
 /** The chargers of a site by what feeds them; one answer for one list of chargers. */
-export const feedsOf = remembered((chargers: readonly Charger[]): Feeds => {
+export const feedsOf = kept((chargers: readonly Charger[]): Feeds => {
   const { keys, partition } = partitionBy(chargers, ({ from }) => from);
   const feederOf = new Map<string, string>();
   const sharedDrops = new Set<string>();

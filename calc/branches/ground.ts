@@ -1,6 +1,6 @@
+import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Point3, Pullpoint, Raceway, Site } from '../../routing/site/site.ts';
-import { remembered, settled } from '../kept/memo.ts';
 
 /** What conduits are laid along: raceways by id and the pull points on each. */
 export interface Ground {
@@ -16,26 +16,24 @@ export interface Ground {
 /** The raceways of a site and the pull points on them; one answer as long as neither changes. */
 export const groundOf = (site: Site): Ground => ground(site.raceways, site.pullpoints, site.rules.joinTolerance);
 
-const ground = remembered(
-  (raceways: readonly Raceway[], pullpoints: readonly Pullpoint[], tolerance: number): Ground => {
-    const pulls = new Map<string, readonly Pullpoint[]>();
-    if (pullpoints.length > 0) {
-      for (const raceway of raceways) {
-        const on = pullsOfRaceway(raceway, pullpoints, tolerance);
-        if (on.length > 0) pulls.set(raceway.id, on);
-      }
+const ground = kept((raceways: readonly Raceway[], pullpoints: readonly Pullpoint[], tolerance: number): Ground => {
+  const pulls = new Map<string, readonly Pullpoint[]>();
+  if (pullpoints.length > 0) {
+    for (const raceway of raceways) {
+      const on = pullsOfRaceway(raceway, pullpoints, tolerance);
+      if (on.length > 0) pulls.set(raceway.id, on);
     }
-    const placed = new Set([...pulls.values()].flat());
-    return {
-      raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])),
-      pulls,
-      tolerance,
-      loose: pullpoints.filter((pull) => !placed.has(pull)),
-    };
-  },
-);
+  }
+  const placed = new Set([...pulls.values()].flat());
+  return {
+    raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])),
+    pulls,
+    tolerance,
+    loose: pullpoints.filter((pull) => !placed.has(pull)),
+  };
+});
 
-const lastPulls = new WeakMap<Raceway, readonly Pullpoint[]>();
+const steadyPulls = steadyList<Pullpoint>();
 
 function pullsOfRaceway(raceway: Raceway, pullpoints: readonly Pullpoint[], tolerance: number): readonly Pullpoint[] {
   const [low, high] = boxOf(raceway.path, tolerance);
@@ -44,9 +42,7 @@ function pullsOfRaceway(raceway: Raceway, pullpoints: readonly Pullpoint[], tole
       at.every((value, axis) => value >= low[axis]! && value <= high[axis]!) &&
       raceway.path.some((from, i) => i > 0 && offFrom(at, raceway.path[i - 1]!, from) <= tolerance),
   );
-  const kept = settled(lastPulls.get(raceway), on);
-  lastPulls.set(raceway, kept);
-  return kept;
+  return steadyPulls(raceway, on);
 }
 
 /** Distance of a point from the straight between two others. */

@@ -1,8 +1,8 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { boxIndex, positionsIn } from '../../routing/plane/box-index.ts';
 import { insideOf, type Obstacle } from '../../routing/plane/obstacle.ts';
 import type { Aisle, Stall } from '../../routing/site/site.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../routing/standing/outlines.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Box, Handhole, TrafficRating } from '../plan-file.ts';
 import { HANDHOLE_SIZES } from '../tables/handholes.ts';
 
@@ -12,7 +12,7 @@ const NONE: readonly Handhole[] = [];
  * The boxes in the ground as handholes with their covers at grade: the smallest nominal size as long as 314.28 asks
  * (314.30(A)), rated for what comes over it. One past the largest size is named by its length.
  */
-export const handholesOf = remembered(
+export const handholesOf = kept(
   (boxes: readonly Box[], stalls: readonly Stall[], aisles: readonly Aisle[]): readonly Handhole[] => {
     if (boxes.length === 0) return NONE;
     const index = boxIndex(aisles, (aisle): Obstacle => outlineOf(aisle));

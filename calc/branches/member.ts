@@ -1,7 +1,7 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { BranchChoice } from '../circuits/branch-choices.ts';
 import { type BranchSize, branchSize, type LengthByKind } from '../circuits/branch-size.ts';
-import { remembered } from '../kept/memo.ts';
 import { methodRaceway } from '../tables/lookup.ts';
 import { hottestOn } from './ambient.ts';
 import type { Design } from './design.ts';
@@ -70,19 +70,19 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
 }
 
 /** What a choice costs a foot of one line. */
-const footOf = remembered((choice: BranchChoice, cost: InstalledCost): number => {
+const footOf = kept((choice: BranchChoice, cost: InstalledCost): number => {
   const { size, metal, insulation } = choice.conductor;
   return cost.conductorFoot(size, metal, insulation);
 });
 
 /** One string for members alike, not one for each. */
-const loadOf = remembered(
+const loadOf = kept(
   ({ conductor, grounding }: BranchChoice, poles: number, pilot: boolean): string =>
     `${poles}x${conductor.size} ${grounding.size}${pilot ? ' pilot' : ''}`,
 );
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
-export const lengthByKind = remembered((way: Way, allowance: Rules['allowance']): LengthByKind => {
+export const lengthByKind = kept((way: Way, allowance: Rules['allowance']): LengthByKind => {
   const lengths: Partial<Record<'PVC' | 'aluminum' | 'steel', number>> = {};
   const add = (leg: number, feet: number): void => {
     const kind = methodRaceway(way.methods[leg] ?? 'EMT');

@@ -1,4 +1,4 @@
-import { remembered } from '../kept/memo.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import type { Circuit, Conduit } from '../plan-file.ts';
 import { drawnPath } from './drawn-path.ts';
 import type { HomeRun } from './home-run.ts';
@@ -24,7 +24,7 @@ export interface NamedHomeRun {
 }
 
 /** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the name is the same. */
-export const named = remembered((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
+export const named = kept((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
   const id = `${equipment}-${number}`;
   const name = ({ kind, id: own }: Opening): string =>
     kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;

@@ -1,5 +1,5 @@
+import { joining } from '../../routing/kept/parts.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { joining } from '../kept/partition.ts';
 import type { BranchOhms } from './branch-ohms.ts';
 import type { EquipmentBranches } from './equipment-branches.ts';
 import { feedsOf } from './feeds.ts';
@@ -7,8 +7,11 @@ import { feedsOf } from './feeds.ts';
 const allOhms = joining<BranchOhms | null>();
 
 /** Ohms of one line of each charger's branch, in the order of the site's chargers; null where it has none. */
-export const ohmsOf = (site: Site, branches: readonly EquipmentBranches[]): readonly (BranchOhms | null)[] =>
+export const ohmsOf = (
+  { chargers }: Pick<Site, 'chargers'>,
+  branches: readonly EquipmentBranches[],
+): readonly (BranchOhms | null)[] =>
   allOhms(
     branches.map(({ ohms }) => ohms),
-    feedsOf(site.chargers).partition,
+    feedsOf(chargers).partition,
   );

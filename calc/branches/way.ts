@@ -1,9 +1,9 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
 import type { Method, Place } from '../../routing/site/vocabulary.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Ground } from './ground.ts';
 import type { Opening } from './piece.ts';
 
@@ -63,7 +63,7 @@ export function wayOf(charger: Charger, run: Run, ground: Ground): Way | null {
   return measured(run, charger, raceways, pulls, ground.tolerance);
 }
 
-const measured = remembered(
+const measured = kept(
   (
     run: Run,
     charger: Charger,

@@ -1,3 +1,4 @@
+import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { placeOf } from '../../routing/reach/by-id.ts';
 import { awayFromDrawing } from '../../routing/site/as-built.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
@@ -5,10 +6,9 @@ import type { Finding } from '../../routing/site/finding.ts';
 import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { remembered, settled } from '../kept/memo.ts';
 
 const NONE: readonly Finding[] = [];
-let last: readonly Finding[] = NONE;
+const steady = steadyList<Finding>();
 
 /** The drops that were built farther from the drawing than the site's rule takes for the same. */
 export function asBuiltFindings({ asBuilt, drops, rules, units }: Site): readonly Finding[] {
@@ -17,13 +17,12 @@ export function asBuiltFindings({ asBuilt, drops, rules, units }: Site): readonl
     const drop = drops[placeOf(drops, id)];
     return (drop && offDrawing(drop, record, rules.builtTolerance, units)) ?? [];
   });
-  last = settled(last, found);
-  return last;
+  return steady(asBuilt, found);
 }
 
 const INCH = { inchParts: 1, decimals: 2 } as const;
 
-const offDrawing = remembered((drop: Drop, found: AsBuilt, tolerance: number, units: Units): Finding | null => {
+const offDrawing = kept((drop: Drop, found: AsBuilt, tolerance: number, units: Units): Finding | null => {
   const away = awayFromDrawing(drop, found);
   if (away <= tolerance) return null;
   return {

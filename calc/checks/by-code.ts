@@ -1,5 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Finding } from '../../routing/site/finding.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { citedShort } from '../tables/sections.ts';
 
@@ -11,12 +11,12 @@ function codeBeside({ rule, severity }: Finding, tables: CodeTables): string | n
   return null;
 }
 
-const citing = remembered((finding: Finding, tables: CodeTables): Finding => {
+const citing = kept((finding: Finding, tables: CodeTables): Finding => {
   const code = codeBeside(finding, tables);
   return code === null ? finding : { ...finding, source: `${code}; ${finding.source}` };
 });
 
 /** Findings of routing, which knows places and the rules of the site, with the section of the code that stands behind. */
-export const withCode = remembered((findings: readonly Finding[], tables: CodeTables): readonly Finding[] =>
+export const withCode = kept((findings: readonly Finding[], tables: CodeTables): readonly Finding[] =>
   findings.map((finding) => citing(finding, tables)),
 );

@@ -1,14 +1,14 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import { changedNotes, ruleAt, ruleWords } from '../../routing/site/rule-value.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
-import { remembered } from '../kept/memo.ts';
 
 /** Rules that say what is there, not how far it may go. */
 const NO_LIMITS: ReadonlySet<string> = new Set(['vehicle', 'metal', 'insulation']);
 
 /** A note that names every limit and allowance which the site sets otherwise than by default; nothing where it sets none. */
-export const changedRules = remembered((rules: Rules, units: Units): readonly Finding[] => {
+export const changedRules = kept((rules: Rules, units: Units): readonly Finding[] => {
   const changed = changedNotes(rules).filter(({ path }) => !NO_LIMITS.has(path));
   if (changed.length === 0) return [];
   const words = changed.map(

@@ -1,8 +1,8 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Design } from '../branches/design.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Conduit } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
@@ -43,7 +43,7 @@ function merged(group: readonly Trouble[]): Finding {
   };
 }
 
-const troubles = remembered((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {
+const troubles = kept((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {
   const { tables, rules } = design;
   return homeRun.conduits.flatMap((conduit, i) => {
     const found: Trouble[] = [];

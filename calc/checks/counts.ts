@@ -1,6 +1,6 @@
-import { changedPlaces } from '../../routing/lists/changed-places.ts';
+import { changedPlaces } from '../../routing/kept/changed-places.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import { remembered } from '../kept/memo.ts';
 
 /**
  * Counts the items of a list that a test holds for. The count is kept: of a list that is a copy of the last one, only
@@ -39,7 +39,7 @@ export interface BranchCounts {
 
 const NONE: BranchCounts = { circuits: 0, pilots: 0, unsized: 0, conduits: 0, threeLines: 0, stiff: 0, buried: 0 };
 
-const ownCounts = remembered(({ circuits, conduits, unsized, buried, shared }: EquipmentBranches): BranchCounts => {
+const ownCounts = kept(({ circuits, conduits, unsized, buried, shared }: EquipmentBranches): BranchCounts => {
   let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
   for (const circuit of circuits) {
     if (circuit === null) continue;
@@ -66,7 +66,7 @@ const ownCounts = remembered(({ circuits, conduits, unsized, buried, shared }: E
 });
 
 /** The branches of all equipment in numbers; what one piece has is counted again only where its branches changed. */
-export const branchCounts = remembered(
+export const branchCounts = kept(
   (branches: readonly EquipmentBranches[]): BranchCounts =>
     // By itself alone: `map` hands on place and list besides, and would have it worked anew with every new list.
     branches

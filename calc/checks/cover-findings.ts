@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { boxOf } from '../../routing/plane/box.ts';
 import { spansInside } from '../../routing/plane/obstacle.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
@@ -5,7 +6,6 @@ import type { Finding } from '../../routing/site/finding.ts';
 import type { Aisle, Point3, Raceway, Stall } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../routing/standing/outlines.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables, CoverRow } from '../tables/code-tables.ts';
 import { coverInches } from '../tables/lookup.ts';
 
@@ -24,7 +24,7 @@ interface Shallow {
  * for. Everything counts as under a parking lot but what its raceway says lies under soil and no stall or aisle but a walk lies over.
  * Legs that rise out of the ground at a slope over 45 degrees are passed over. The drawn line is taken as the top.
  */
-export const coverFindings = remembered(
+export const coverFindings = kept(
   (
     raceways: readonly Raceway[],
     stalls: readonly Stall[],

@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import { siteRule } from '../../routing/site/rule-notes.ts';
@@ -7,7 +8,6 @@ import type { Design } from '../branches/design.ts';
 import { expansion } from '../branches/expansion.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { longestExposed } from '../branches/straights.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { methodRaceway } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
@@ -35,7 +35,7 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
   });
 }
 
-const movingOf = remembered(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
+const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
   homeRun.pieces.flatMap((piece, i): Moving[] => {
     if (piece.method === 'LFMC' || piece.method === 'tray') return [];
     const kind = methodRaceway(piece.method);

@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { insideOf, obstacleOf } from '../../routing/plane/obstacle.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
@@ -5,7 +6,6 @@ import type { Finding } from '../../routing/site/finding.ts';
 import type { Column, Drop, Equipment, Point2 } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { footprintOf } from '../../routing/standing/footprint.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Handhole } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { citedShort } from '../tables/sections.ts';
@@ -20,7 +20,7 @@ const sourceOf = (tables: CodeTables): string =>
  * Boxes in the ground. One that stands under equipment or a column, or deeper than an arm reaches, cannot be reached as
  * the code asks; the others are told together, as what they are taken for.
  */
-export const handholeFindings = remembered(
+export const handholeFindings = kept(
   (
     handholes: readonly Handhole[],
     columns: readonly Column[],

@@ -1,11 +1,12 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { keptEach } from '../../routing/kept/kept-list.ts';
+import { concatenating, splitting } from '../../routing/kept/parts.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Drop } from '../../routing/site/site.ts';
 import type { Design } from '../branches/design.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import { dropsOf } from '../circuits/drops-of.ts';
-import { remembered } from '../kept/memo.ts';
-import { concatenating, partwise, splitting } from '../kept/partition.ts';
 import { asBuiltFindings } from './as-built-findings.ts';
 import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';
@@ -17,7 +18,6 @@ import { siteFindings } from './site-findings.ts';
 import { withSound } from './sound.ts';
 
 const ownDrops = splitting<Drop>();
-const byEquipment = partwise<readonly Finding[]>();
 const allBranchFindings = concatenating<Finding>();
 
 /** Everything there is to say about what was looked at, in reading order. `others` are what the other stages said. */
@@ -30,13 +30,10 @@ export function planFindings(
   const feeds = feedsOf(site.chargers);
   const drops = ownDrops(dropsOf(site.chargers, site.drops), feeds.partition);
   const ground = limitGround(site);
-  const byBranches = byEquipment(feeds, [branches, drops], [design, ground], (i) =>
-    branchFindings(branches[i]!, drops[i]!, design, ground),
-  );
-  const ofBranches = allBranchFindings(site.chargers, byBranches);
+  const ofBranches = allBranchFindings(byEquipment([branches, drops], [design, ground]));
   return withSound(
     looked,
-    inOrder(site.chargers, [
+    inOrder([
       changedRules(site.rules, site.units),
       siteFindings(site, design.tables),
       asBuiltFindings(site),
@@ -46,8 +43,15 @@ export function planFindings(
   );
 }
 
-/** What there is to say of the branches of one piece of equipment by themselves; `drops` are those of its chargers. */
-const branchFindings = remembered(
+/** What there is to say of the branches of each piece of equipment by themselves; `drops` are those of its chargers. */
+const byEquipment = keptEach(
+  (
+    [branches, drops]: readonly [EquipmentBranches, readonly Drop[]],
+    [design, ground]: readonly [Design, LimitGround],
+  ) => branchFindings(branches, drops, design, ground),
+);
+
+const branchFindings = kept(
   (branches: EquipmentBranches, drops: readonly Drop[], design: Design, ground: LimitGround): readonly Finding[] => [
     ...circuitFindings(branches, drops, design, ground.units),
     ...conduitFindings(branches.homeRuns, design, ground),

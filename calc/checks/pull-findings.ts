@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
@@ -5,7 +6,6 @@ import type { Metal } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import type { PullTension } from '../branches/pull-tension.ts';
 import { isEasyPull, pullTension } from '../branches/pull-tension.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Conduit } from '../plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { lengthOf, stretchesOf } from '../supply/feeders/stretches.ts';
@@ -45,7 +45,7 @@ export function conduitPull(conduit: Conduit, metal: Metal, tables: CodeTables):
  * What there is to say of a new feeder's conduits: over-full ones, and where the way is drawn, between each two places
  * where they can be opened, too many degrees of bend, too long and too hard pulls, and what to mind in pulling.
  */
-export const feederPullFindings = remembered(
+export const feederPullFindings = kept(
   (
     conduit: FeederConduit,
     design: Design,

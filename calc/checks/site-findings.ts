@@ -1,10 +1,10 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import { siteRule } from '../../routing/site/rule-notes.ts';
 import type { Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { type Ground, groundOf } from '../branches/ground.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
@@ -19,7 +19,7 @@ export function siteFindings(site: Site, tables: CodeTables): readonly Finding[]
   return settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables);
 }
 
-const settledFindings = remembered(siteFindingsOf);
+const settledFindings = kept(siteFindingsOf);
 
 function siteFindingsOf(
   ground: Ground,

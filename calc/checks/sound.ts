@@ -1,6 +1,6 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { extentOf } from './checks.ts';
 import { placeOf } from './in-order.ts';
@@ -8,7 +8,7 @@ import type { Looked } from './looked.ts';
 import { missedOf, notCheckedOf } from './not-checked.ts';
 import { RULES } from './rules.ts';
 
-const soundFinding = remembered(
+const soundFinding = kept(
   (
     { edition }: CodeTables,
     checks: number,
@@ -45,9 +45,7 @@ export function withSound(at: Looked, sorted: readonly Finding[]): readonly Find
   return [...sorted.slice(0, place), sound, ...sorted.slice(place)];
 }
 
-const servedBy = remembered(
-  (chargers: readonly Charger[]): number => new Set(chargers.flatMap(({ stalls }) => stalls)).size,
-);
+const servedBy = kept((chargers: readonly Charger[]): number => new Set(chargers.flatMap(({ stalls }) => stalls)).size);
 
 /**
  * What keeps a plan in which nothing fails from being called sound, in words: that nothing is drawn to look at, checks

@@ -1,4 +1,4 @@
-import { copied } from '../../routing/lists/changed-places.ts';
+import { copied } from '../../routing/kept/changed-places.ts';
 import { chargersMoved, type Hanging, hangingOf } from '../../routing/site/hanging.ts';
 import type { Charger, Drop } from '../../routing/site/site.ts';
 

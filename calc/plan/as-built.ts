@@ -1,8 +1,8 @@
-import { copied } from '../../routing/lists/changed-places.ts';
+import { copied } from '../../routing/kept/changed-places.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import { awayFromDrawing, dropAsBuilt } from '../../routing/site/as-built.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import { type Margins, marginsOf } from './margins.ts';
 import { plan } from './plan.ts';
 import type { Plan } from './plan-shape.ts';
@@ -39,11 +39,11 @@ export interface LotAsBuilt {
 
 const NOTHING_BUILT: Site['asBuilt'] = new Map();
 
-const builtDrop = remembered(
+const builtDrop = kept(
   (drop: Drop, found: AsBuilt): Drop => (awayFromDrawing(drop, found) === 0 ? drop : dropAsBuilt(drop, found)),
 );
 
-const builtDrops = remembered((drops: Site['drops'], asBuilt: Site['asBuilt']): Site['drops'] => {
+const builtDrops = kept((drops: Site['drops'], asBuilt: Site['asBuilt']): Site['drops'] => {
   const changed: number[] = [];
   const built = drops.map((drop, i) => {
     const found = asBuilt.get(drop.id);
@@ -55,7 +55,7 @@ const builtDrops = remembered((drops: Site['drops'], asBuilt: Site['asBuilt']): 
 });
 
 /** The site with its drops where they were built, as far as they were measured; the same objects where they were not. */
-export const siteAsBuilt = remembered((site: Site): Site => {
+export const siteAsBuilt = kept((site: Site): Site => {
   const drops = builtDrops(site.drops, site.asBuilt);
   return site.asBuilt.size === 0 ? site : { ...site, drops, asBuilt: NOTHING_BUILT };
 });
@@ -64,7 +64,7 @@ export const siteAsBuilt = remembered((site: Site): Site => {
  * What the measured places do to cords, branches, voltages and clearances, beside the same as drawn: the site as built
  * planned once more. A box past the longest tap has no run.
  */
-export const asBuiltOf = remembered((drawn: Plan, site: Site): LotAsBuilt => {
+export const asBuiltOf = kept((drawn: Plan, site: Site): LotAsBuilt => {
   const built = siteAsBuilt(site);
   if (built === site) return { site, plan: drawn, drops: new Map(), findings: [] };
   const planned = plan(built);

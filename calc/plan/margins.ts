@@ -1,8 +1,8 @@
-import { copied } from '../../routing/lists/changed-places.ts';
+import { copied } from '../../routing/kept/changed-places.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { Direction } from '../../routing/site/vocabulary.ts';
-import { remembered } from '../kept/memo.ts';
 import { worstDrops } from './circuits.ts';
 import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';
@@ -58,7 +58,7 @@ interface Worked {
 // The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
 let latest: Worked | null = null;
 
-const workedOf = remembered((plan: Plan, site: Site): Worked => {
+const workedOf = kept((plan: Plan, site: Site): Worked => {
   latest = (latest && after(latest, plan, site)) ?? anew(plan, site);
   return latest;
 });

@@ -1,13 +1,13 @@
-import { changedPlaces } from '../../routing/lists/changed-places.ts';
+import { changedPlaces } from '../../routing/kept/changed-places.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
-import { remembered } from '../kept/memo.ts';
 import type { PhasePair } from '../plan-file.ts';
 import type { Plan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */
-export const chargerPlaces = remembered(
+export const chargerPlaces = kept(
   (chargers: readonly Charger[]): ReadonlyMap<string, number> => new Map(chargers.map(({ id }, place) => [id, place])),
 );
 

@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { equipmentFindings } from '../../routing/network/equipment-findings.ts';
 import { keepoutFindings } from '../../routing/network/keepouts.ts';
 import { runsOf } from '../../routing/network/runs.ts';
@@ -20,7 +21,6 @@ import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
-import { whenAsked } from '../kept/asked.ts';
 import { hungOf } from '../steel/hung.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
@@ -47,12 +47,12 @@ export function plan(site: Site): Plan {
   const ohms = ohmsOf(site, branches);
   const supply = supplyOf(site, runs.runs, ohms, design.tables);
   const shared = sharedBoxes(branches, design.tables);
-  const handholes = handholesOf(allBuried(branches, shared), site.stalls, site.aisles);
+  const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
-  const circuits = whenAsked(() => circuitsOf(site, branches, supply.boxes));
-  const conduits = whenAsked(() => conduitsOf(site, branches));
-  const devices = whenAsked(() => devicesOf(site, design.tables));
-  const boxes = whenAsked(() => boxesOf(site, branches, shared));
+  const circuits = kept(() => circuitsOf({ branches, phases, boxSupply: supply.boxSupply }));
+  const conduits = kept(() => conduitsOf(branches));
+  const devices = kept(() => devicesOf(site, design.tables));
+  const boxes = kept(() => boxesOf(branches, shared));
   const looked: Looked = {
     site,
     runs: runs.runs,
@@ -73,10 +73,10 @@ export function plan(site: Site): Plan {
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
-  const hung = whenAsked(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach }));
-  const checks = whenAsked(() => checksOf(looked, findings));
-  const withheld = whenAsked(() => withheldOf(looked, findings));
-  const notChecked = whenAsked(() => notCheckedOf(looked));
+  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach }));
+  const checks = kept(() => checksOf(looked, findings));
+  const withheld = kept(() => withheldOf(looked, findings));
+  const notChecked = kept(() => notCheckedOf(looked));
   return {
     site: site.name,
     runs: runs.runs,

@@ -1,11 +1,11 @@
-import { remembered } from '../kept/memo.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import type { Plan } from './plan-shape.ts';
 
 /**
  * Of each stall that a charger serves, the share of parking directions and inlets that its best cord reaches, 0 to 1.
  * A stall that no charger is meant to serve is not in it.
  */
-export const stallCoverage = remembered((reach: Plan['reach']): ReadonlyMap<string, number> => {
+export const stallCoverage = kept((reach: Plan['reach']): ReadonlyMap<string, number> => {
   const best = new Map<string, number>();
   for (const { stall, coverage } of reach) best.set(stall, Math.max(best.get(stall) ?? 0, coverage));
   return best;

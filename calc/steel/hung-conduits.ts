@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { isUpright } from '../../routing/network/support/held-parts.ts';
 import { shareOut } from '../../routing/network/support/share-out.ts';
 import { type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
@@ -5,7 +6,6 @@ import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { Metal, Method } from '../../routing/site/vocabulary.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
-import { remembered } from '../kept/memo.ts';
 import type { ConduitConductor } from '../plan-file.ts';
 import { conduitWeight } from '../tables/weights/weight-of.ts';
 import { type Load, scaled } from './loads.ts';
@@ -83,7 +83,7 @@ export function handConduit(
 }
 
 /** What the conduits of a home run hang on the members `near` it. */
-export const homeRunHanging = remembered(
+export const homeRunHanging = kept(
   ({ homeRun, conduits }: NamedHomeRun, near: readonly Member[], reach: number): Handed => {
     const steel = steelOf(near);
     const loads: Load[] = [];
@@ -100,7 +100,7 @@ export const homeRunHanging = remembered(
 );
 
 /** Names of the boxes of a home run that hang with its conduits. */
-export const overheadBoxes = remembered(({ homeRun, conduits }: NamedHomeRun): ReadonlySet<string> => {
+export const overheadBoxes = kept(({ homeRun, conduits }: NamedHomeRun): ReadonlySet<string> => {
   const names = new Set<string>();
   homeRun.pieces.forEach((piece, i) => {
     const way = homeRun.ways[piece.along]!;

@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { holderOf } from '../../routing/network/support/holders.ts';
 import { placeOn } from '../../routing/network/support/share-out.ts';
 import { steelOf } from '../../routing/network/support/steel-near.ts';
@@ -5,7 +6,6 @@ import { cordStart } from '../../routing/reach/cord-start.ts';
 import { type Pull, pullOf } from '../../routing/reach/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Charger, Drop, Member, Point3, Rules } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Box, Made } from '../plan-file.ts';
 import {
   BOX_WEIGHTS,
@@ -102,7 +102,7 @@ export function dropsHanging(
 }
 
 /** What boxes of conduits, other than at drops, hang on the members `near` them. */
-export const boxesHanging = remembered((boxes: readonly Box[], near: readonly Member[], reach: number): Handed => {
+export const boxesHanging = kept((boxes: readonly Box[], near: readonly Member[], reach: number): Handed => {
   const steel = steelOf(near);
   const loads: Load[] = [];
   const loose: Handed['loose'][number][] = [];

@@ -1,3 +1,5 @@
+import { kept, steadyList } from '../../routing/kept/kept.ts';
+import { chunking } from '../../routing/kept/parts.ts';
 import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
 import { type Box as Bounds, boxOf } from '../../routing/plane/box.ts';
@@ -5,7 +7,6 @@ import type { Reach } from '../../routing/reach/reach-result.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import { chunking, remembered, settled } from '../kept/memo.ts';
 import type { Box, Hung } from '../plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { type Handed, handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
@@ -45,8 +46,11 @@ export function hungOf(input: HungInput): HungResult {
   });
   const overhead = new Set(branches.flatMap((one) => one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)])));
   const shared = sharedBoxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
-  lastShared = settled(lastShared, shared);
-  handed.push(boxesHanging(lastShared, site.members, reach), feedersHanging(input, steel), ...dropParts(input, steel));
+  handed.push(
+    boxesHanging(steadyBoxes(site.chargers, shared), site.members, reach),
+    feedersHanging(input, steel),
+    ...dropParts(input, steel),
+  );
   return {
     hung: byMember(
       site.members,
@@ -55,27 +59,25 @@ export function hungOf(input: HungInput): HungResult {
     loose: handed.flatMap(({ loose }) => loose),
   };
 }
-let lastShared: readonly Box[] = [];
+const steadyBoxes = steadyList<Box>();
 
 /** Boxes of one piece of equipment that hang with its conduits, but for those of drops. */
-const ownBoxes = remembered((one: EquipmentBranches): readonly Box[] => {
+const ownBoxes = kept((one: EquipmentBranches): readonly Box[] => {
   const overhead = new Set(one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)]));
   return one.boxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
 });
 
-const boundsOf = remembered(({ homeRuns }: EquipmentBranches): Bounds | null => {
+const boundsOf = kept(({ homeRuns }: EquipmentBranches): Bounds | null => {
   const points = homeRuns.flatMap(({ homeRun }) => homeRun.ways.flatMap((way) => way.points));
   return points.length === 0 ? null : boxOf(points.map(([x, y]): Point2 => [x, y]));
 });
 
-const near = new WeakMap<object, readonly Member[]>();
+const steadyMembers = steadyList<Member>();
 
 /** The members near something: the same list as long as they are the same. */
 function nearOf(owner: object, bounds: Bounds | null, steel: Steel, reach: number): readonly Member[] {
   const found = bounds === null ? [] : membersNear(steel, bounds, reach);
-  const members = settled(near.get(owner), found);
-  near.set(owner, members);
-  return members;
+  return steadyMembers(owner, found);
 }
 
 function feedersHanging({ site, feeders }: HungInput, steel: Steel): Handed {
@@ -128,7 +130,7 @@ function dropParts({ site, branches, sharedBoxes, reach }: HungInput, steel: Ste
   });
 }
 
-const keptDrops = remembered(
+const keptDrops = kept(
   (
     drops: readonly Drop[],
     chargers: readonly Charger[],

@@ -1,10 +1,9 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Finding } from '../../routing/site/finding.ts';
 import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
-import { whenAsked } from '../kept/asked.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { equipmentDevices } from './devices/devices.ts';
@@ -12,7 +11,7 @@ import type { FeederLies } from './devices/unprotected-feeder.ts';
 import { faultAmpsOf } from './fault/fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
 import type { BoxVolts } from './load-flow/box-volts.ts';
-import { type BoxSupply, boxesOf } from './load-flow/boxes.ts';
+import { type BoxSupply, boxesOf, boxSupplyOf } from './load-flow/boxes.ts';
 import { chargerSums } from './load-flow/charger-sums.ts';
 import { type Seats, seatsOf } from './load-flow/seats.ts';
 import { type SupplyModel, supplyModel } from './load-flow/supply-model.ts';
@@ -50,7 +49,7 @@ export interface SupplyWork {
   readonly state: SupplyState;
 }
 
-/** Works a supply through. Each part is remembered, so that asking again costs nothing. */
+/** Works a supply through. Each part is kept, so that asking again costs nothing. */
 export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables): SupplyWork {
   const { loads, chargers, rules } = site;
   const tree = treeOf(site);
@@ -67,7 +66,6 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
  * The supply of a site with every charger that has a run on at its rated amperes, or at what load management leaves:
  * volts, amps, demand and losses from the sources to each box.
  * @param ohms of one line of each charger's branch, end to end, in the order of the chargers; null where it has none
- * Remembered on the identity of its parts: a drop that moves costs the volts at its own box.
  */
 export function supplyOf(
   site: Site,
@@ -95,9 +93,8 @@ export function supplyOf(
     site.issued,
     tables,
   );
-  const boxCase = { seats, chargers, powerFactor: rules.powerFactor, buses: work.model.buses };
-  const loads = whenAsked(() => siteLoads(site, runs, work, tables));
-  const boxes = whenAsked(() => boxesOf(boxCase, state, ohms));
+  const loads = kept(() => siteLoads(site, runs, work, tables));
+  const boxSupply = boxSupplyOf(state, seats, chargers, work.model.buses, rules.powerFactor);
   return {
     get supply() {
       return reported(facts, ways.lengths);
@@ -106,15 +103,15 @@ export function supplyOf(
       return loads();
     },
     get boxes() {
-      return boxes();
+      return boxesOf(boxSupply, ohms);
     },
-    boxSupply: { of: boxCase, state },
+    boxSupply,
     facts,
     findings: [...ways.findings, ...tree.findings],
   };
 }
 
-const liesOf = remembered(
+const liesOf = kept(
   (
     _tree: SupplyTree,
     lengths: readonly (number | null)[],
@@ -123,7 +120,7 @@ const liesOf = remembered(
   ): FeederLies => ({ lengths, outdoors, ambients }),
 );
 
-const factsOf = remembered(
+const factsOf = kept(
   (
     state: SupplyState,
     tree: SupplyTree,
@@ -158,7 +155,7 @@ const factsOf = remembered(
 );
 
 /** The supply in figures: what depends on its state and not on any single box. */
-const reported = remembered((facts: SupplyFacts, lengths: readonly (number | null)[]): Supply => {
+const reported = kept((facts: SupplyFacts, lengths: readonly (number | null)[]): Supply => {
   const { tree, model, lines, demands, faults, loads, schedules, state } = facts;
   const report = {
     tree,

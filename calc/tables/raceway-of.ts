@@ -1,6 +1,6 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { SupportSpacing, SupportSpacings } from '../../routing/network/support/support-findings.ts';
 import { METHODS, type Metal, type Method } from '../../routing/site/vocabulary.ts';
-import { remembered } from '../kept/memo.ts';
 import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
 import { indexed } from './indexed.ts';
 import { compareSizes, tradeSizeInches } from './sizes.ts';
@@ -85,7 +85,7 @@ export function supportSpacing(
  * Greatest distance between supports of each method whatever the trade size, ft, with the section that says so: of a
  * method that goes by trade size, that of its smallest. A raceway of the site has no trade size of its own.
  */
-export const supportSpacings = remembered((tables: CodeTables): SupportSpacings => {
+export const supportSpacings = kept((tables: CodeTables): SupportSpacings => {
   const strictest = (method: Method): SupportSpacing => {
     const rows = tables.supports.rows.filter((row) => row.method === method && row.run === 'general');
     const row = rows.reduce((least, other) => (other.spacingFt < least.spacingFt ? other : least));

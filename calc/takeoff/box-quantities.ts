@@ -1,5 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Box, Handhole } from '../plan-file.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import type { Sections } from '../tables/sections.ts';
@@ -17,7 +17,7 @@ const WHERE = {
 } as const;
 
 /** Kinds whose size the code asks for, by an edition's sections. */
-const sizedBy = remembered(({ boxVolume, pullBox, boxAccess, handholeSize }: Sections) => ({
+const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize }: Sections) => ({
   boxKind: byWords((place, size): Kind => {
     const { item, where, basis } = WHERE[place as Box['kind']];
     const rule = size.endsWith('long') ? pullBox : boxVolume;

@@ -1,5 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import { remembered } from '../kept/memo.ts';
 import type { Conduit, PlanFile, TakeoffRow } from '../plan-file.ts';
 import { racewaySpec, STICK } from '../prices/spec.ts';
 import { cut } from './cut.ts';
@@ -44,7 +44,7 @@ type Cuttable = Pick<PlanFile, 'circuits' | 'conduits' | 'takeoff'>;
  * by size, insulation and colour in whole lengths (nothing is spliced inside a pull), from the put-up that buys the
  * fewest feet; feeder conductors are ordered to length. Lengths are before waste: the offcuts are the waste that this plan makes.
  */
-export const cutPlan = remembered((plan: Cuttable): readonly CutGroup[] => [
+export const cutPlan = kept((plan: Cuttable): readonly CutGroup[] => [
   ...stickGroups(plan.conduits),
   ...reelGroups(plan.takeoff),
   ...toLengthGroups(plan.takeoff),

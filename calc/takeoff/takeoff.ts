@@ -1,10 +1,11 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { keptEach } from '../../routing/kept/kept-list.ts';
+import { chunking } from '../../routing/kept/parts.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
-import { chunking, remembered } from '../kept/memo.ts';
-import { partwise } from '../kept/partition.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -34,7 +35,10 @@ export function takeoff(
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
   const chunks = dropChunks(site.drops);
-  const pedestals = pedestalsAmong(chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0));
+  const pedestals = pedestalsAmong(
+    site.chargers,
+    chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0),
+  );
   const tallies = [
     equipmentTally(site.equipment),
     feedersTally(site.feeders, feeders, rules),
@@ -43,9 +47,7 @@ export function takeoff(
     handholesTally(handholes, tables.sections),
     groundTally(site.raceways),
     drillsTally(feeders, site.raceways),
-    ...byEquipment(site.chargers, [branches, phases], [tables, rules, pedestals], (i) =>
-      branchesTally(branches[i]!, phases[i]!, tables, rules, pedestals),
-    ),
+    ...branchTallies([branches, phases], [tables, rules, pedestals]),
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
   ];
   return rowsOf([...totalOf(tallies).values()], rules);
@@ -57,14 +59,13 @@ function totalOf(tallies: readonly Tally[]): Tally {
   return totalOf(tallyChunks(tallies).map((chunk) => chunkTally(chunk)));
 }
 
-const byEquipment = partwise<Tally>();
-const equipmentTally = remembered(equipmentQuantities);
-const feedersTally = remembered(
+const equipmentTally = kept(equipmentQuantities);
+const feedersTally = kept(
   (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>
     feederQuantities(conduits, rules),
 );
-const idlePullsTally = remembered(idlePullpointQuantities);
-const sharedBoxesTally = remembered(
+const idlePullsTally = kept(idlePullpointQuantities);
+const sharedBoxesTally = kept(
   (
     _pullpoints: readonly Pullpoint[],
     boxes: readonly Box[],
@@ -72,38 +73,35 @@ const sharedBoxesTally = remembered(
     { sections }: CodeTables,
   ): Tally => boxQuantities(boxes, pedestals, sections),
 );
-const handholesTally = remembered(handholeQuantities);
-const groundTally = remembered(groundQuantities);
-const drillsTally = remembered(feederDrills);
+const handholesTally = kept(handholeQuantities);
+const groundTally = kept(groundQuantities);
+const drillsTally = kept(feederDrills);
 
 const dropChunks = chunking<Drop>(128);
 const tallyChunks = chunking<Tally>(16);
-const chunkTally = remembered(addedUp);
+const chunkTally = kept(addedUp);
 
 const NO_PEDESTALS: readonly string[] = [];
 const NOT_ONE: ReadonlySet<string> = new Set();
 
 /** The drops of a chunk that are pedestals. */
-const pedestalsOf = remembered((chunk: readonly Drop[]): readonly string[] => {
+const pedestalsOf = kept((chunk: readonly Drop[]): readonly string[] => {
   const ids = chunk.flatMap(({ id, mount }) => (mount === 'pedestal' ? [id] : []));
   return ids.length === 0 ? NO_PEDESTALS : ids;
 });
 
 /** Those of all chunks: the same set as long as they are the same. */
-function pedestalsAmong(chunks: readonly (readonly string[])[]): ReadonlySet<string> {
-  if (chunks.length === 0) return NOT_ONE;
-  const all = chunks.flat();
-  if (lastPedestals.size !== all.length || !all.every((id) => lastPedestals.has(id))) lastPedestals = new Set(all);
-  return lastPedestals;
-}
-let lastPedestals: ReadonlySet<string> = NOT_ONE;
+const pedestalsAmong = (chargers: readonly Charger[], chunks: readonly (readonly string[])[]): ReadonlySet<string> =>
+  chunks.length === 0 ? NOT_ONE : idsIn(chargers, chunks.flat());
 
-const dropsTally = remembered(
+const idsIn = kept((_: readonly Charger[], ids: readonly string[]): ReadonlySet<string> => new Set(ids));
+
+const dropsTally = kept(
   (chunk: readonly Drop[], chargersAt: ReadonlyMap<string, readonly Charger[]>, units: Units): Tally =>
     dropQuantities(chunk, chargersAt, (feet) => printLength(feet, units)),
 );
 
-const chargersByDrop = remembered((chargers: readonly Charger[]): ReadonlyMap<string, readonly Charger[]> => {
+const chargersByDrop = kept((chargers: readonly Charger[]): ReadonlyMap<string, readonly Charger[]> => {
   const at = new Map<string, Charger[]>();
   for (const charger of chargers) {
     const others = at.get(charger.drop);
@@ -113,7 +111,14 @@ const chargersByDrop = remembered((chargers: readonly Charger[]): ReadonlyMap<st
   return at;
 });
 
-const branchesTally = remembered(
+const branchTallies = keptEach(
+  (
+    [branches, phases]: readonly [EquipmentBranches, readonly PhasePair[]],
+    [tables, rules, pedestals]: readonly [CodeTables, Rules, ReadonlySet<string>],
+  ) => branchesTally(branches, phases, tables, rules, pedestals),
+);
+
+const branchesTally = kept(
   (
     branches: EquipmentBranches,
     phases: readonly PhasePair[],
@@ -148,7 +153,7 @@ function idleDrops({ circuits, chargers, boxes, shared }: EquipmentBranches): re
   return [...idle];
 }
 
-const homeRunTally = remembered(
+const homeRunTally = kept(
   (homeRun: NamedHomeRun, phases: readonly PhasePair[], tables: CodeTables, rules: Rules): Tally => {
     const { add, tally } = tallying();
     addConductors(rules, homeRun, phases, add);

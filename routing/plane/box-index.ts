@@ -1,5 +1,5 @@
 import Flatbush from 'flatbush';
-import { changedPlaces } from '../lists/changed-places.ts';
+import { changedPlaces } from '../kept/changed-places.ts';
 import { type Box, boxesMeet } from './box.ts';
 
 /** Items that can be searched by box. */

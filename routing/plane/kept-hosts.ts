@@ -1,4 +1,4 @@
-import { changedPlaces } from '../lists/changed-places.ts';
+import { changedPlaces } from '../kept/changed-places.ts';
 import { addTo } from '../lists/grouping.ts';
 import type { Box } from './box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from './box-index.ts';

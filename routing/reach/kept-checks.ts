@@ -1,4 +1,4 @@
-import { changedPlaces } from '../lists/changed-places.ts';
+import { changedPlaces } from '../kept/changed-places.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Drop, Raceway } from '../site/site.ts';
 import { dropHeadroom, racewayHeadroom } from './clear-height.ts';

@@ -1,4 +1,4 @@
-import { copied } from '../lists/changed-places.ts';
+import { copied } from '../kept/changed-places.ts';
 import type { Box } from '../plane/box.ts';
 import type { Finding } from '../site/finding.ts';
 import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';

@@ -1,4 +1,4 @@
-import { changedPlaces } from '../lists/changed-places.ts';
+import { changedPlaces } from '../kept/changed-places.ts';
 import type { Charger, Drop } from './site.ts';
 
 /** Which charger hangs from which drop, by their places in the lists. */

@@ -1,5 +1,5 @@
 import type * as v from 'valibot';
-import { changedPlaces, copied } from '../lists/changed-places.ts';
+import { changedPlaces, copied } from '../kept/changed-places.ts';
 import { lengthRewriter } from './convert-lengths.ts';
 import type { Kind } from './kinds/kind.ts';
 import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';

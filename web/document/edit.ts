@@ -1,4 +1,4 @@
-import { copied } from '../../routing/lists/changed-places.ts';
+import { copied } from '../../routing/kept/changed-places.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { type Element, elementsOf, type ListName, positionsOf, samePositions } from './element-lists.ts';
 

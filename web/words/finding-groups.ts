@@ -1,5 +1,5 @@
 import { RULES } from '../../calc/checks/rules.ts';
-import { remembered } from '../../calc/kept/memo.ts';
+import { kept } from '../../routing/kept/kept.ts';
 import { type Finding, SEVERITIES, type Severity } from '../../routing/site/finding.ts';
 
 /** Findings with one cause: the same rule at the same severity. */
@@ -12,7 +12,7 @@ export interface FindingGroup {
 }
 
 /** Findings grouped by cause, what fails first; within a severity in the order in which the plan gives them. */
-export const findingGroups = remembered((findings: readonly Finding[]): readonly FindingGroup[] => {
+export const findingGroups = kept((findings: readonly Finding[]): readonly FindingGroup[] => {
   const groups = new Map<string, { group: Omit<FindingGroup, 'findings'>; findings: Finding[] }>();
   for (const finding of findings) {
     const { severity, rule } = finding;

@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Equipment, Load } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import { remembered } from '../../kept/memo.ts';
 import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
@@ -29,14 +29,14 @@ const protectable = counting<SupplyNode>(
   ({ primary, equipment, feeder }) => primary !== null && equipment.kva !== undefined && feeder !== null,
 );
 
-const limited = remembered(
+const limited = kept(
   (tree: SupplyTree): number =>
     tree.nodes.filter(({ primary, feeder }, place) =>
       primary === null ? ratingOf(tree, place) !== undefined : feeder !== null,
     ).length,
 );
 
-const taps = remembered(
+const taps = kept(
   (tree: SupplyTree): number =>
     tree.nodes.filter((node) => startsBare(node, tree) && tree.nodes[node.parent]!.primary === null).length,
 );

@@ -1,5 +1,5 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
-import { remembered } from '../../kept/memo.ts';
 import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/panels/demand.ts';
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
@@ -138,7 +138,7 @@ function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): 
   return schedule === undefined ? [] : spacesShort(schedule, id);
 }
 
-const spacesShort = remembered((schedule: PanelSchedule, id: string): readonly Finding[] => {
+const spacesShort = kept((schedule: PanelSchedule, id: string): readonly Finding[] => {
   if (schedule.spaces === undefined) return [];
   const { poles, spaces: limit } = schedule;
   const source = 'ratings as entered, one space a pole';

@@ -1,20 +1,16 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { totalDropFindings } from './total-drop.ts';
 
-const checked = remembered(supplyFindings);
+const checked = kept(supplyFindings);
 
 /** All there is to say of a supply: of its tree and ways, of its equipment and feeders, of the drop at each box. */
 export const supplyChecks = (
   site: Site,
   { facts, findings, boxSupply }: SupplyResult,
   ohms: readonly (BranchOhms | null)[],
-): readonly Finding[] => [
-  ...findings,
-  ...checked(facts),
-  ...totalDropFindings(site, boxSupply.of, boxSupply.state, ohms),
-];
+): readonly Finding[] => [...findings, ...checked(facts), ...totalDropFindings(site, boxSupply, ohms)];

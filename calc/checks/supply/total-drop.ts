@@ -1,92 +1,73 @@
-import { addTo } from '../../../routing/lists/grouping.ts';
+import { kept } from '../../../routing/kept/kept.ts';
+import { keptEach } from '../../../routing/kept/kept-list.ts';
+import { splitting } from '../../../routing/kept/parts.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { siteRule } from '../../../routing/site/rule-notes.ts';
 import type { Charger, Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
-import type { BoxCase } from '../../supply/load-flow/boxes.ts';
-import { dropPercents } from '../../supply/load-flow/drop-percents.ts';
-import type { SupplyState } from '../../supply/load-flow/supply-solve.ts';
+import { feedsOf } from '../../branches/feeds.ts';
+import { type BoxSupply, dropPercents } from '../../supply/load-flow/boxes.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { tablesOf } from '../../tables/editions.ts';
 
-/** The circuits of one piece of equipment. */
-interface Fed {
-  readonly equipment: string;
-  /** Of the chargers that it feeds, ascending. */
-  readonly places: readonly number[];
-  /** Places over the limit, ascending, and what is said of them; null where there is none. */
-  over: { readonly places: readonly number[]; readonly finding: Finding } | null;
-}
-
-interface Told {
-  readonly feds: ReadonlyMap<string, Fed>;
-  limit: number;
-  tables: CodeTables | null;
-  findings: readonly Finding[];
-}
-
-const told = new WeakMap<readonly Charger[], Told>();
+const ownPercents = splitting<number>();
 
 /**
  * One finding for each piece of equipment with circuits whose worst drop, from nominal to the box, is past the limit, the
- * worst circuit first. What is said of equipment
- * whose circuits fare as at the last plan stays the same object.
+ * worst circuit first. In the order of the first of them.
  */
 export function totalDropFindings(
   { rules }: Site,
-  of: BoxCase,
-  state: SupplyState,
+  supply: BoxSupply,
   ohms: readonly (BranchOhms | null)[],
 ): readonly Finding[] {
-  const limit = rules.dropLimit.total;
-  const tables = tablesOf(rules);
-  const { chargers } = of;
-  const { percents, anew } = dropPercents(of, state, ohms);
-  const last = told.get(chargers) ?? { feds: fedsOf(chargers), limit: Number.NaN, tables: null, findings: [] };
-  const { feds } = last;
-  const concerns = (i: number): boolean =>
-    percents[i]! > limit || (feds.get(chargers[i]!.from)?.over?.places.includes(i) ?? false);
-  const stale =
-    anew === null || last.limit !== limit || last.tables !== tables
-      ? feds.values()
-      : new Set(anew.filter(concerns).map((i) => feds.get(chargers[i]!.from)!));
-  let any = false;
-  for (const fed of stale) {
-    any = true;
-    fed.over = overOf(fed, of, state, percents, limit, tables);
-  }
-  if (any) {
-    const over = [...feds.values()].flatMap((fed) => fed.over ?? []);
-    last.findings = over.sort((a, b) => a.places[0]! - b.places[0]!).map(({ finding }) => finding);
-  }
-  last.limit = limit;
-  last.tables = tables;
-  told.set(chargers, last);
-  return last.findings;
+  const feeds = feedsOf(supply.of.chargers);
+  const percents = ownPercents(dropPercents(supply, ohms), feeds.partition);
+  const { equipment, chargers, partition } = feeds;
+  return overEach([equipment, chargers, partition.places, percents], [supply, rules.dropLimit.total, tablesOf(rules)])
+    .filter((over) => over !== null)
+    .sort((a, b) => a.first - b.first)
+    .map(({ finding }) => finding);
 }
 
-function fedsOf(chargers: readonly Charger[]): Map<string, Fed> {
-  const places = new Map<string, number[]>();
-  chargers.forEach(({ from }, i) => {
-    addTo(places, from, i);
-  });
-  return new Map([...places].map(([equipment, own]) => [equipment, { equipment, places: own, over: null }]));
-}
+const overEach = keptEach(
+  (
+    [equipment, chargers, places, percents]: readonly [
+      string,
+      readonly Charger[],
+      readonly number[],
+      readonly number[],
+    ],
+    [{ of, state }, limit, tables]: readonly [BoxSupply, number, CodeTables],
+  ): { readonly first: number; readonly finding: Finding } | null => {
+    const over = chargers.flatMap((_, i) => (percents[i]! > limit ? [i] : []));
+    if (over.length === 0) return null;
+    const first = places[over[0]!]!;
+    const managed = state.full.share[of.seats.bus[first]!] !== 1;
+    const most = over.map((i) => percents[i]!);
+    return { first, finding: findingOf(chargers, over, most, equipment, limit, managed, tables) };
+  },
+);
 
-function overOf(
-  { equipment, places }: Fed,
-  { chargers, seats }: BoxCase,
-  { full }: SupplyState,
-  percents: Float64Array,
-  limit: number,
-  tables: CodeTables,
-): Fed['over'] {
-  const over = places.filter((i) => percents[i]! > limit);
-  if (over.length === 0) return null;
-  const list = over.map((i): Over => ({ charger: chargers[i]!.id, percent: percents[i]! }));
-  const managed = full.share[seats.bus[over[0]!]!] !== 1;
-  return { places: over, finding: finding(equipment, list, limit, managed, tables) };
-}
+/** The same object while the same circuits are over by as much. */
+const findingOf = kept(
+  (
+    chargers: readonly Charger[],
+    over: readonly number[],
+    percents: readonly number[],
+    equipment: string,
+    limit: number,
+    managed: boolean,
+    tables: CodeTables,
+  ): Finding =>
+    finding(
+      equipment,
+      over.map((i, k) => ({ charger: chargers[i]!.id, percent: percents[k]! })),
+      limit,
+      managed,
+      tables,
+    ),
+);
 
 interface Over {
   readonly charger: string;

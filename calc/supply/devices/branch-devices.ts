@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
 import { branchBreaker } from '../../circuits/branch.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { Device } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
@@ -8,7 +8,7 @@ import type { SupplyTree } from '../tree/supply-tree.ts';
 import { loadBreaker } from './load-breaker.ts';
 
 /** Breakers of chargers, in the order of the file, each in the equipment that feeds it. Remembered. */
-export const chargerDevices = remembered(
+export const chargerDevices = kept(
   (chargers: readonly Charger[], tree: SupplyTree, lines: SupplyLines, tables: CodeTables): readonly Device[] => {
     const ratings = new Map<number, number | null>();
     return chargers.map(({ id, from, amps, volts }) => {
@@ -37,7 +37,7 @@ export const chargerDevices = remembered(
 );
 
 /** Breakers of the other loads and of what generates, likewise. Remembered. */
-export const loadDevices = remembered(
+export const loadDevices = kept(
   (loads: readonly Load[], tree: SupplyTree, lines: SupplyLines, tables: CodeTables): readonly Device[] =>
     loads.map((load) => {
       const { system } = tree.nodes[tree.placeOf.get(load.from)!]!;

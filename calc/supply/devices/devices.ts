@@ -1,5 +1,5 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { Device } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { linesOf, treeOf } from '../tree/supply-lines.ts';
@@ -26,12 +26,12 @@ function branchDevices(site: Site, tables: CodeTables): readonly (readonly Devic
   return [chargerDevices(site.chargers, tree, lines, tables), loadDevices(site.loads, tree, lines, tables)];
 }
 
-const joined = remembered((equipment: readonly Device[], branches: readonly (readonly Device[])[]): readonly Device[] =>
+const joined = kept((equipment: readonly Device[], branches: readonly (readonly Device[])[]): readonly Device[] =>
   [equipment, ...branches].flat(),
 );
 
 /** Transformers that feed chargers or loads with no board between, in the order of the tree. */
-const straightOn = remembered(
+const straightOn = kept(
   ({ nodes }: SupplyTree, chargers: readonly Charger[], loads: readonly Load[]): readonly string[] => {
     const names = new Set(nodes.flatMap(({ primary, equipment: { id } }) => (primary === null ? [] : [id])));
     if (names.size === 0) return [];

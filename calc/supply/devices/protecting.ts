@@ -1,8 +1,8 @@
-import { remembered } from '../../kept/memo.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Device } from '../../plan-file.ts';
 
 /** The devices that protect an element, by its id; none where nothing does. */
-export const protectorsOf = remembered((devices: readonly Device[]): ReadonlyMap<string, readonly Device[]> => {
+export const protectorsOf = kept((devices: readonly Device[]): ReadonlyMap<string, readonly Device[]> => {
   const by = new Map<string, Device[]>();
   for (const device of devices)
     for (const id of device.protects) {

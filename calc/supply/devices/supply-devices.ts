@@ -1,5 +1,5 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { Device } from '../../plan-file.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
@@ -13,7 +13,7 @@ const BOARDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']);
  * rating of the main. Remembered; chargers and loads have no say in it but where a transformer feeds them itself.
  * @param straight transformers that feed chargers or loads themselves
  */
-export const supplyDevices = remembered(
+export const supplyDevices = kept(
   (tree: SupplyTree, lines: SupplyLines, straight: readonly string[]): readonly Device[] => {
     const bare = new Set(straight);
     return tree.nodes.flatMap((node) => [

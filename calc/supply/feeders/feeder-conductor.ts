@@ -1,3 +1,4 @@
+import { keptByKey } from '../../../routing/kept/kept.ts';
 import type { Feeder, Rules } from '../../../routing/site/site.ts';
 import { BY_A_HAIR, grounding } from '../../circuits/grounding.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
@@ -36,47 +37,27 @@ export function feederConductor(
 export const unplacedAmbient = ({ placeAmbientC: { overhead, surface, underground } }: Rules): number =>
   Math.max(overhead, surface, underground);
 
-const found = new WeakMap<CodeTables, Map<string, string | undefined>>();
-
-/**
- * Smallest size that carries a breaker in so many sets; undefined where none does. Remembered by what it goes by: of the
- * feeders of a large lot most are alike.
- */
-function leastOf(
-  tables: CodeTables,
-  breakerAmps: number,
-  make: Make,
-  ambientC: number,
-  sets: number,
-  largest: string | undefined,
-): string | undefined {
-  let known = found.get(tables);
-  if (known === undefined) {
-    known = new Map();
-    found.set(tables, known);
-  }
-  const { metal, insulation, terminalC } = make;
-  const key = [breakerAmps, metal, insulation, terminalC, ambientC, sets, largest].join();
-  if (!known.has(key)) known.set(key, leastAmong(tables, breakerAmps, make, ambientC, sets, largest));
-  return known.get(key);
-}
-
-function leastAmong(
-  tables: CodeTables,
-  breakerAmps: number,
-  { metal, insulation, terminalC }: Make,
-  ambientC: number,
-  sets: number,
-  largest: string | undefined,
-): string | undefined {
-  const mils = (size: string): number => circularMils(tables, size);
-  return CONDUCTOR_SIZES.find(
-    (size) =>
-      (largest === undefined || mils(size) <= mils(largest)) &&
-      (sets === 1 || mils(size) >= mils(tables.least.parallel)) &&
-      (feederAmpacity(tables, { size, metal, sets, insulation }, ambientC, terminalC)?.ampacity ?? 0) >= breakerAmps,
-  );
-}
+/** Smallest size that carries a breaker in so many sets; undefined where none does. Of a large lot's feeders most are alike. */
+const leastOf = keptByKey(
+  (breakerAmps: number, { metal, insulation, terminalC }: Make, ambientC: number, sets: number, largest?: string) =>
+    [breakerAmps, metal, insulation, terminalC, ambientC, sets, largest].join(),
+  (
+    tables: CodeTables,
+    breakerAmps: number,
+    { metal, insulation, terminalC }: Make,
+    ambientC: number,
+    sets: number,
+    largest?: string,
+  ): string | undefined => {
+    const mils = (size: string): number => circularMils(tables, size);
+    return CONDUCTOR_SIZES.find(
+      (size) =>
+        (largest === undefined || mils(size) <= mils(largest)) &&
+        (sets === 1 || mils(size) >= mils(tables.least.parallel)) &&
+        (feederAmpacity(tables, { size, metal, sets, insulation }, ambientC, terminalC)?.ampacity ?? 0) >= breakerAmps,
+    );
+  },
+);
 
 /**
  * The conductors that the breaker of a standing feeder asks for, for 250.122(B): the smallest in as many sets as it has,
@@ -95,7 +76,7 @@ function feederNeeded(
   const area = (one: { readonly size: string; readonly sets: number }): number =>
     circularMils(tables, one.size) * one.sets;
   const needed: { readonly size: string; readonly sets: number }[] = [];
-  const alike = leastOf(tables, breakerAmps, make, ambientC, sets, undefined);
+  const alike = leastOf(tables, breakerAmps, make, ambientC, sets);
   if (alike !== undefined) needed.push({ size: alike, sets });
   for (let few = 1; few < sets; few++) {
     const fewer = leastOf(tables, breakerAmps, make, ambientC, few, LARGEST);

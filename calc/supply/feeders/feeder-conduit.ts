@@ -1,9 +1,9 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import type { Feeder, Point3, Site } from '../../../routing/site/site.ts';
 import type { Method } from '../../../routing/site/vocabulary.ts';
 import { fill } from '../../branches/fill.ts';
 import { isNipple } from '../../branches/home-run.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { ConduitConductor } from '../../plan-file.ts';
 import type { CodeTables, Column } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';
@@ -43,7 +43,7 @@ export function feederConduits(site: Site, tables: CodeTables): readonly FeederC
   return allConduits(site.feeders, names, ways, lies.lengths, ambients, terminalC, tree.nodes, site.raceways, tables);
 }
 
-const allConduits = remembered(
+const allConduits = kept(
   (
     feeders: readonly Feeder[],
     routed: readonly string[],
@@ -74,12 +74,12 @@ const allConduits = remembered(
   },
 );
 
-const methodsOf = remembered(
+const methodsOf = kept(
   (raceways: Site['raceways']): ReadonlyMap<string, Method> => new Map(raceways.map(({ id, method }) => [id, method])),
 );
 
 /** Lines and neutral of each feeder; the primary of a transformer is a delta and has no neutral. */
-const wiresOf = remembered(
+const wiresOf = kept(
   (nodes: readonly SupplyNode[]): ReadonlyMap<string, number> =>
     new Map(
       nodes.flatMap(({ feeder, system, primary }) => {
@@ -91,7 +91,7 @@ const wiresOf = remembered(
     ),
 );
 
-const conduitOf = remembered(
+const conduitOf = kept(
   (
     feeder: Feeder,
     method: Method,

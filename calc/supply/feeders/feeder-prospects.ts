@@ -1,10 +1,10 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { runsOf } from '../../../routing/network/runs.ts';
 import type { Charger, Feeder, Load, Rules, Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { designOf } from '../../branches/design.ts';
 import { equipmentBranches } from '../../branches/equipment-branches.ts';
 import { ohmsOf } from '../../branches/ohms-of.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance, isConductorSize } from '../../tables/lookup.ts';
 import { treeOf } from '../tree/supply-lines.ts';
@@ -71,7 +71,7 @@ export const feederProspects = (site: Site): readonly FeederProspects[] => {
 };
 
 /** All that hangs beyond a feeder: its single-phase chargers at the largest of their ratings, and the rest as load. */
-const wishOf = remembered(
+const wishOf = kept(
   (
     feeder: Feeder,
     tree: SupplyTree,
@@ -152,7 +152,7 @@ function prospectsOf(
   );
 }
 
-const worked = remembered(
+const worked = kept(
   (
     feeder: Feeder,
     length: number,

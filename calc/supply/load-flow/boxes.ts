@@ -1,4 +1,5 @@
-import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
+import { kept } from '../../../routing/kept/kept.ts';
+import { keptEach } from '../../../routing/kept/kept-list.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import { LINES } from '../../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
@@ -24,62 +25,48 @@ export interface BoxSupply {
   readonly state: SupplyState;
 }
 
-interface Known {
-  readonly of: BoxCase;
-  readonly ohms: readonly (BranchOhms | null)[];
-  readonly boxes: readonly (BoxVolts | null)[];
-}
+/** One for a supply as it was solved, so that what is worked from it is known by it. */
+export const boxSupplyOf = kept(
+  (
+    state: SupplyState,
+    seats: Seats,
+    chargers: readonly Charger[],
+    buses: readonly Bus[],
+    powerFactor: number,
+  ): BoxSupply => ({ of: { seats, chargers, buses, powerFactor }, state }),
+);
 
-const known = new WeakMap<SupplyState, Known>();
-
-/**
- * Volts at the box of each charger, in the order of the chargers; null where it has no branch. While the state of the
- * supply is the same, only boxes whose own branch changed are worked again, and the list is the last one where none did.
- */
-export function boxesOf(
-  of: BoxCase,
-  state: SupplyState,
-  ohms: readonly (BranchOhms | null)[],
-): readonly (BoxVolts | null)[] {
-  const last = known.get(state);
-  const same = last !== undefined && last.of.seats === of.seats && last.of.powerFactor === of.powerFactor;
-  const desks = newDesks();
-  const boxes = same
-    ? changed(last, state, ohms)
-    : of.chargers.map((_, i) => maybeBox(of, state, i, ohms[i] ?? null, desks));
-  known.set(state, { of, ohms, boxes });
-  return boxes;
-}
-
-/** Scratch for each way in which a box is worked: what feeds the last one is kept there for the next. */
-export interface Desks {
+/** Scratch for each way in which a box is worked: what feeds the last one stands there for the next. */
+interface Desks {
   readonly full: Desk;
   readonly dark: Desk;
   readonly rated: Desk;
 }
 
-export const newDesks = (): Desks => ({ full: newDesk(), dark: newDesk(), rated: newDesk() });
+const desksOf = kept((_: BoxSupply): Desks => ({ full: newDesk(), dark: newDesk(), rated: newDesk() }));
 
-/** Volts at the box of the charger at one place, through a branch of so many ohms: the same as in the list of all. */
-export const boxAt = ({ of, state }: BoxSupply, place: number, ohms: BranchOhms): BoxVolts =>
-  boxOf(of, state, place, ohms, newDesks());
+/** Volts at the box of the charger at one place, through a branch of so many ohms. */
+export const boxAt = kept(
+  (ohms: BranchOhms, supply: BoxSupply, place: number): BoxVolts =>
+    boxOf(supply.of, supply.state, place, ohms, desksOf(supply)),
+);
 
-function changed(last: Known, state: SupplyState, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] {
-  const places = changedPlaces(ohms, last.ohms);
-  if (places.length === 0) return last.boxes;
-  const boxes = last.boxes.slice();
-  const desks = newDesks();
-  for (const i of places) boxes[i] = maybeBox(last.of, state, i, ohms[i] ?? null, desks);
-  return copied(boxes, last.boxes, places);
-}
+const boxes = keptEach(
+  ([ohms]: readonly [BranchOhms | null], [supply]: readonly [BoxSupply], place): BoxVolts | null =>
+    ohms === null ? null : boxAt(ohms, supply, place),
+);
 
-const maybeBox = (
-  of: BoxCase,
-  state: SupplyState,
-  i: number,
-  ohms: BranchOhms | null,
-  desks: Desks,
-): BoxVolts | null => (ohms === null ? null : boxOf(of, state, i, ohms, desks));
+/** The same at every box, in the order of the chargers; null where one has no branch. */
+export const boxesOf = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] =>
+  boxes([ohms], [supply]);
+
+const percents = keptEach(([ohms]: readonly [BranchOhms | null], [supply]: readonly [BoxSupply], place): number =>
+  ohms === null ? 0 : worstDropAt(supply.of, supply.state, place, ohms.r, ohms.x, desksOf(supply)),
+);
+
+/** Worst percent from nominal to each box, in the order of the chargers, 0 where one has no branch. */
+export const dropPercents = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly number[] =>
+  percents([ohms], [supply]);
 
 function boxOf(of: BoxCase, state: SupplyState, i: number, ohms: BranchOhms, desks: Desks): BoxVolts {
   const { full } = state;
@@ -91,7 +78,7 @@ function boxOf(of: BoxCase, state: SupplyState, i: number, ohms: BranchOhms, des
  * The most that a charger's box may be below nominal, percent, through a branch of so many ohms: the charger at its rating,
  * the rest of what is managed with it at the ceiling, with generation or without. No less than its branch drops by itself.
  */
-export function worstDropAt(of: BoxCase, state: SupplyState, i: number, r: number, x: number, desks: Desks): number {
+function worstDropAt(of: BoxCase, state: SupplyState, i: number, r: number, x: number, desks: Desks): number {
   const { seats, powerFactor } = of;
   const [lines, amps, nominal] = [LINES[seats.lines[i]!] as PhasePair, seats.amps[i]!, seats.nominal[i]!];
   const load = { lines, amps, powerFactor, nominal };
@@ -120,7 +107,7 @@ function dropIn(
 ): number {
   const bus = of.seats.bus[i]!;
   if (solved.share[bus] === 1) return totalDropPercent(r, x, solved.volts, bus, load, desk);
-  const volts = ratedVoltsOf(of.buses, of.seats, solved, of.powerFactor).at(i);
+  const volts = ratedVoltsOf(solved, of.buses, of.seats, of.powerFactor).at(i);
   return totalDropPercent(r, x, volts, 0, load, rated);
 }
 

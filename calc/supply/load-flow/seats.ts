@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
 import { LINES } from '../../../routing/site/vocabulary.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { addDraw, type Draws } from './draws.ts';
@@ -20,7 +20,7 @@ export interface Seats {
 }
 
 /** Seats of the chargers. Remembered for a tree; RangeError for a charger fed by equipment that is not in it. */
-export const seatsOf = remembered(
+export const seatsOf = kept(
   (tree: SupplyTree, model: SupplyModel, lines: SupplyLines, chargers: readonly Charger[]): Seats => {
     const node = Int32Array.from(chargers, ({ id, from }) => {
       const place = tree.placeOf.get(from);

@@ -1,4 +1,4 @@
-import { remembered } from '../../kept/memo.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import type { PhasePair } from '../../plan-file.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
@@ -28,7 +28,7 @@ export interface SupplyModel {
  * its system has one, in the neutral. A transformer has its percent impedance on the secondary. A feeder without a length
  * or of a conductor that the tables lack has none, which findings say.
  */
-export const supplyModel = remembered(
+export const supplyModel = kept(
   (
     tree: SupplyTree,
     lines: SupplyLines,
@@ -66,7 +66,7 @@ export const supplyModel = remembered(
 );
 
 /** The same network with nothing in the way: for sums at nominal voltage. */
-export const withoutImpedance = remembered((buses: readonly Bus[]): readonly Bus[] =>
+export const withoutImpedance = kept((buses: readonly Bus[]): readonly Bus[] =>
   buses.map((bus) => ({ ...bus, impedance: null })),
 );
 

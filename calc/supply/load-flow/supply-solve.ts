@@ -1,5 +1,5 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Load } from '../../../routing/site/site.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import type { ChargerSums } from './charger-sums.ts';
@@ -33,7 +33,7 @@ const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
  * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
  * not change. Remembered.
  */
-export const supplyState = remembered(
+export const supplyState = kept(
   (
     sums: ChargerSums,
     tree: SupplyTree,

@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { PhasePair } from '../../plan-file.ts';
 import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
@@ -43,7 +43,7 @@ export const panelSchedules = (site: Site): ReadonlyMap<string, PanelSchedule> =
 
 type Wanted = Omit<PanelCircuit, 'spaces'>;
 
-const schedulesOf = remembered(
+const schedulesOf = kept(
   (
     tree: SupplyTree,
     lines: SupplyLines,
@@ -95,7 +95,7 @@ function wantedBy(
 const SPREAD = 5;
 
 /** The schedule of one panel, remembered for it. */
-const scheduleOf = remembered((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
+const scheduleOf = kept((equipment: Equipment, rows: PhasePair, spread: readonly string[]): PanelSchedule => {
   const wanted: Wanted[] = [];
   const dealt: Lines[] = [];
   const issued: (readonly number[])[] = [];

@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { NeedsOf, WorkingNeeds } from '../../../routing/network/working-needs.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { workingSpaceDepth } from '../../tables/lookup.ts';
 import { citedShort } from '../../tables/sections.ts';
@@ -14,7 +14,7 @@ export const voltsToGround = (system: System): number => (system.neutral === nul
 /** What the working space of each piece of equipment is to be, by its volts and its size. Remembered for a tree. */
 export const workingNeeds = (site: Site, tables: CodeTables): NeedsOf => needsIn(treeOf(site), tables);
 
-const needsIn = remembered(
+const needsIn = kept(
   (tree: SupplyTree, tables: CodeTables): NeedsOf =>
     new Map(tree.nodes.map((node) => [node.equipment.id, needsAt(node, tables)])),
 );

@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
-import { remembered } from '../../kept/memo.ts';
 import type { LineBalance, PhasePair } from '../../plan-file.ts';
 import { type LegAmps, linesOfPairs } from '../load-flow/line-current.ts';
 import { assignPhases } from '../phases/phases.ts';
@@ -32,7 +32,7 @@ export const treeOf = (site: Site): SupplyTree => supplyTree(site.equipment, sit
  */
 export const linesOf = (site: Site): SupplyLines => linesOfTree(treeOf(site), site.chargers, site.loads, site.issued);
 
-const linesOfTree = remembered(
+const linesOfTree = kept(
   (tree: SupplyTree, chargers: readonly Charger[], loads: readonly Load[], issued: Issued): SupplyLines => {
     const result = {
       dealt: new Map<string, PhasePair>(),
@@ -134,7 +134,7 @@ function assignChargers(
 }
 
 /** Pairs of the single-phase chargers of one panel, remembered for it. */
-const dealt = remembered((_: Equipment, amps: readonly number[], threePhaseAmps: number, turn: number) => {
+const dealt = kept((_: Equipment, amps: readonly number[], threePhaseAmps: number, turn: number) => {
   const { assignment, legs } = assignPhases({ amps, connection: 'line-to-line', threePhaseAmps, turn });
   const rotated: [number, number, number] = [0, 0, 0];
   amps.forEach((one, i) => {

@@ -1,6 +1,6 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Equipment, Feeder, Site } from '../../../routing/site/site.ts';
-import { remembered } from '../../kept/memo.ts';
 import { type System, singlePhaseSystem, suitsVolts, systemName, threePhaseSystem } from './system.ts';
 
 /** One piece of equipment in the supply, with what feeds it. */
@@ -42,7 +42,7 @@ const noted = (
  * leads into a source is left out, with a finding; so is nothing else. Nominal systems come from the equipment, else from
  * what feeds it, else from what it feeds, which the `hints` say in the order of the equipment. Remembered.
  */
-export const supplyTree = remembered(
+export const supplyTree = kept(
   (equipment: readonly Equipment[], feeders: readonly Feeder[], hints: readonly (number | undefined)[]): SupplyTree => {
     const findings: Finding[] = [];
     const feederInto = incoming(equipment, feeders, findings);

@@ -1,4 +1,4 @@
-import { changedPlaces } from '../../lists/changed-places.ts';
+import { changedPlaces } from '../../kept/changed-places.ts';
 import { type Box, widened } from '../../plane/box.ts';
 import type { Finding } from '../../site/finding.ts';
 import type { Member } from '../../site/site.ts';

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import type { EquipmentBranches } from '../../../calc/branches/equipment-branches.ts';
 import { branchCounts } from '../../../calc/checks/counts.ts';
 import { plan } from '../../../calc/plan/plan.ts';
-import { copied } from '../../../routing/lists/changed-places.ts';
+import { copied } from '../../../routing/kept/changed-places.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { makeLot } from '../../bench/make-lot.ts';

@@ -25,8 +25,7 @@ const twoPanels = (total: number): Site =>
 /** Every charger keeps its run, so that the supply stays as it is and only the branches change. */
 const dropsOf = (site: Site, branches: Branches): readonly Finding[] => {
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: 90 }) as Run);
-  const { of, state } = supplyOf(site, runs, branches, NEC_2023).boxSupply;
-  return totalDropFindings(site, of, state, branches);
+  return totalDropFindings(site, supplyOf(site, runs, branches, NEC_2023).boxSupply, branches);
 };
 
 test('branches changed one after the other leave what a site read anew is told', () => {

@@ -79,7 +79,7 @@ export function workedOut(
   const ohms = site.chargers.map(({ branch, hasRun }) => (hasRun ? branch : null));
   const buses = model.buses;
   const written = (solved: Solved, only: SupplyState): WorkedOut => {
-    const boxes = boxesOf({ seats, chargers, powerFactor, buses }, only, ohms);
+    const boxes = boxesOf({ of: { seats, chargers, powerFactor, buses }, state: only }, ohms);
     const each = <T>(of: (box: NonNullable<(typeof boxes)[number]>, i: number) => T): Map<string, T> =>
       new Map(boxes.flatMap((box, i) => (box === null ? [] : [[chargers[i]!.id, of(box, i)] as const])));
     return {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { copied } from '../../../routing/lists/changed-places.ts';
+import { copied } from '../../../routing/kept/changed-places.ts';
 import { guestsOf, keptHosts } from '../../../routing/plane/kept-hosts.ts';
 
 interface Dot {

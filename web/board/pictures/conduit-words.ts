@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/kept/memo.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { RacewayMark } from '../scene/mark.ts';
@@ -11,7 +11,7 @@ const WORDS_FROM = 4;
 const CLEAR = 60;
 
 /** What lies in each raceway: "3 of 1\" EMT, 1/2\" EMT". */
-const conduitsIn = remembered((conduits: Plan['conduits']): ReadonlyMap<string, string> => {
+const conduitsIn = kept((conduits: Plan['conduits']): ReadonlyMap<string, string> => {
   const counts = new Map<string, Map<string, number>>();
   for (const { method, tradeSize, raceways } of conduits) {
     const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;

@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/kept/memo.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import { type Box, boxesMeet, boxOf, joinedBox } from '../../../routing/plane/box.ts';
 import type { Member, Point2, Site } from '../../../routing/site/site.ts';
 
@@ -6,7 +6,7 @@ import type { Member, Point2, Site } from '../../../routing/site/site.ts';
 const NEAR = 2;
 
 /** The outline of each canopy: the hull of the members that hang together in the plan. */
-export const canopyOutlines = remembered((members: Site['members']): readonly (readonly Point2[])[] =>
+export const canopyOutlines = kept((members: Site['members']): readonly (readonly Point2[])[] =>
   clustersOf(members)
     .map((cluster) => hullOf(cluster.flatMap(endsOf)))
     .filter((hull) => hull.length > 2),

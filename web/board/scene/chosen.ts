@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/kept/memo.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import { positionsOf, type Ref } from '../../document/element-lists.ts';
 import type { MarksByList } from './differ.ts';
 import type { Mark } from './mark.ts';
@@ -25,7 +25,7 @@ const IN_SITE_ORDER = [
 ] as const satisfies readonly SceneList[];
 
 /** The marks that a selection puts in heavier ink. Looked up by id: no list of the scene is gone through. */
-export const chosenMarks = remembered((scene: Scene, selection: readonly Ref[]): Chosen => {
+export const chosenMarks = kept((scene: Scene, selection: readonly Ref[]): Chosen => {
   const { site, runs } = scene;
   const ids = new Map<string, Set<string>>();
   const add = (list: string, id: string): void => {

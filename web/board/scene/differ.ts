@@ -1,4 +1,4 @@
-import { changedPlaces } from '../../../routing/lists/changed-places.ts';
+import { changedPlaces } from '../../../routing/kept/changed-places.ts';
 import type { Mark } from './mark.ts';
 import { SCENE_LISTS, type Scene, type SceneList } from './scene.ts';
 

@@ -1,5 +1,5 @@
 import { marginsOf } from '../../../calc/plan/margins.ts';
-import { changedPlaces } from '../../../routing/lists/changed-places.ts';
+import { changedPlaces } from '../../../routing/kept/changed-places.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { positionsOf } from '../../document/element-lists.ts';
 import { chargersByDrop, type Scene } from './scene.ts';

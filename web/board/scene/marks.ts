@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/kept/memo.ts';
 import type { PhasePair } from '../../../calc/plan-file.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
@@ -35,7 +35,7 @@ import type {
   StallMark,
 } from './mark.ts';
 
-export const stallMark = remembered((stall: Stall, vehicle: Vehicle, headClearance: number): StallMark => {
+export const stallMark = kept((stall: Stall, vehicle: Vehicle, headClearance: number): StallMark => {
   const corners = stallRectangle(stall);
   const car = parkedRectangle(stall, vehicle, headClearance);
   const [ux, uy] = direction(stall.heading);
@@ -51,19 +51,19 @@ export const stallMark = remembered((stall: Stall, vehicle: Vehicle, headClearan
   };
 });
 
-export const columnMark = remembered((column: Column): ColumnMark => {
+export const columnMark = kept((column: Column): ColumnMark => {
   const corners = rectangleAt(column.at, column.size, column.rotation ?? 0);
   return { kind: 'column', column, corners, ...boxOf(corners) };
 });
 
-export const memberMark = remembered(
+export const memberMark = kept(
   (member: Member): MemberMark => ({ kind: 'member', member, ...boxOf([inPlan(member.from), inPlan(member.to)]) }),
 );
 
-export const keepoutMark = remembered((area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }));
-export const aisleMark = remembered((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
+export const keepoutMark = kept((area: Keepout): AreaMark => ({ kind: 'keepout', area, ...boxOf(area.outline) }));
+export const aisleMark = kept((area: Aisle): AreaMark => ({ kind: 'aisle', area, ...boxOf(area.outline) }));
 
-export const equipmentMark = remembered((equipment: Equipment): EquipmentMark => {
+export const equipmentMark = kept((equipment: Equipment): EquipmentMark => {
   const corners = rectangleAt(equipment.at, [equipment.size[0], equipment.size[1]], equipment.rotation ?? 0);
   const space = workingSpaceOf(equipment);
   return {
@@ -88,22 +88,22 @@ function ratingOf({ kind, volts, phases, kva, primaryVolts, secondaryVolts }: Eq
   return `${volts} V`;
 }
 
-export const feederMark = remembered(
+export const feederMark = kept(
   (from: Equipment, to: Equipment, id: string, existing: boolean, routed: boolean): FeederMark => {
     const ends: [Point2, Point2] = [inPlan(from.entry), inPlan(to.entry)];
     return { kind: 'feeder', id, from: ends[0], to: ends[1], existing, routed, ...boxOf(ends) };
   },
 );
 
-export const racewayMark = remembered(
+export const racewayMark = kept(
   (raceway: Raceway): RacewayMark => ({ kind: 'raceway', raceway, ...boxOf(raceway.path.map(inPlan)) }),
 );
 
-export const pullpointMark = remembered(
+export const pullpointMark = kept(
   (pullpoint: Pullpoint): PullpointMark => ({ kind: 'pullpoint', pullpoint, ...boxOf([inPlan(pullpoint.at)]) }),
 );
 
-export const dropMark = remembered(
+export const dropMark = kept(
   (drop: Drop): DropMark => ({
     kind: 'drop',
     drop,

@@ -1,7 +1,7 @@
-import { remembered } from '../../../calc/kept/memo.ts';
 import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
+import { changedPlaces, copied } from '../../../routing/kept/changed-places.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
@@ -200,7 +200,7 @@ function keepPositions(list: readonly { readonly id: string }[], before: readonl
 }
 
 /** Ids of the chargers on each drop. */
-export const chargersByDrop = remembered((chargers: Site['chargers']): ReadonlyMap<string, readonly string[]> => {
+export const chargersByDrop = kept((chargers: Site['chargers']): ReadonlyMap<string, readonly string[]> => {
   const found = new Map<string, string[]>();
   for (const { id, drop } of chargers) {
     addTo(found, drop, id);

@@ -1,5 +1,5 @@
-import { remembered } from '../../../calc/kept/memo.ts';
-import { changedPlaces } from '../../../routing/lists/changed-places.ts';
+import { changedPlaces } from '../../../routing/kept/changed-places.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Finding, Severity } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
@@ -25,9 +25,7 @@ interface Difference {
   readonly come: ByThing;
 }
 
-const chargerIds = remembered(
-  (chargers: Site['chargers']): ReadonlySet<string> => new Set(chargers.map(({ id }) => id)),
-);
+const chargerIds = kept((chargers: Site['chargers']): ReadonlySet<string> => new Set(chargers.map(({ id }) => id)));
 
 // While something is dragged the findings of each step are nearly those of the last: one index serves them all.
 let index: Index | null = null;
@@ -72,7 +70,7 @@ function byThing(findings: readonly Finding[], chargers: Site['chargers']): ByTh
 }
 
 /** What has come and gone since an index was made. */
-const differenceOf = remembered((findings: readonly Finding[], since: Index): Difference => {
+const differenceOf = kept((findings: readonly Finding[], since: Index): Difference => {
   const gone = new Set<Finding>();
   const come: Finding[] = [];
   const was = since.findings;

@@ -1,4 +1,4 @@
-import { remembered } from '../../../calc/kept/memo.ts';
+import { kept } from '../../../routing/kept/kept.ts';
 import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2, Site, Stall } from '../../../routing/site/site.ts';
@@ -14,7 +14,7 @@ export interface StallBand extends Box {
 const NEAR = 0.05;
 
 /** Stalls that follow one another in the file and stand side by side, as bands. */
-export const stallBands = remembered((stalls: Site['stalls']): readonly StallBand[] => {
+export const stallBands = kept((stalls: Site['stalls']): readonly StallBand[] => {
   const bands: StallBand[] = [];
   let row: Stall[] = [];
   const close = (): void => {

@@ -1,5 +1,5 @@
+import { kept } from '../../../../routing/kept/kept.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { remembered } from '../../../kept/memo.ts';
 import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../../plan-file.ts';
 import { panelSchedules } from '../../../supply/panels/panel-schedule.ts';
 import { lineColors } from '../../../takeoff/line-colors.ts';
@@ -32,7 +32,7 @@ export const lineInks = (volts: number): ReadonlyMap<string, string> => {
 };
 
 /** Panel and spaces of each charger's breaker: `P1-1,3`; the panel alone where it has no space for it. */
-export const circuitTags = remembered((site: Site): ReadonlyMap<string, string> => {
+export const circuitTags = kept((site: Site): ReadonlyMap<string, string> => {
   const spaces = new Map<string, readonly number[]>();
   for (const { circuits } of panelSchedules(site).values())
     for (const circuit of circuits) if (circuit.serves === 'charger') spaces.set(circuit.id, circuit.spaces);
@@ -69,7 +69,7 @@ export const conduitConductors = ({ conductors }: Pick<Conduit, 'conductors'>): 
 export const conduitSize = ({ method, tradeSize }: Pick<Conduit, 'method' | 'tradeSize'>): string =>
   tradeSize === null ? method : `${tradeSize}" ${method}`;
 
-const byCharger = remembered(
+const byCharger = kept(
   (circuits: readonly Circuit[]): ReadonlyMap<string, Circuit> =>
     new Map(circuits.map((circuit) => [circuit.charger, circuit])),
 );

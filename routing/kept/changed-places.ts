@@ -15,6 +15,8 @@ const ancestorsOf = new WeakMap<readonly unknown[], readonly Ancestor[]>();
 
 /** With more places than this, going through the list is as quick. */
 const MOST = 2048;
+/** Of shorter lists nothing is noted unasked. */
+const LONG = 256;
 /** Farther back than this many places nothing is carried on. */
 const MOST_CARRIED = 64;
 
@@ -28,7 +30,11 @@ export function copied<List extends readonly unknown[]>(
   places: readonly number[],
 ): List {
   if (list.length !== from.length) throw new RangeError(`a copy of ${from.length} items has ${list.length}`);
-  if (list === from || places.length > MOST) return list;
+  if (list !== from && places.length <= MOST) noted(list, from, places);
+  return list;
+}
+
+function noted(list: readonly unknown[], from: readonly unknown[], places: readonly number[]): readonly number[] {
   const near: Ancestor = { list: new WeakRef(from), places };
   const far = ancestorsOf.get(from)?.at(-1);
   const carried = far?.list.deref() === undefined ? null : together(places, far!.places);
@@ -36,22 +42,40 @@ export function copied<List extends readonly unknown[]>(
     list,
     carried === null || carried.length > MOST_CARRIED ? [near] : [near, { ...far!, places: carried }],
   );
-  return list;
+  return places;
 }
 
 /** Places where a list holds another item than a list of the same length, ascending. */
-export function changedPlaces(list: readonly unknown[], before: readonly unknown[]): readonly number[] {
+export const changedPlaces = (list: readonly unknown[], before: readonly unknown[]): readonly number[] =>
+  fewChanged(list, before, list.length)!;
+
+/** The same of lists that may be strangers; null where more than `most` places differ, or the lengths do. */
+export function fewChanged(
+  list: readonly unknown[],
+  before: readonly unknown[],
+  most: number,
+): readonly number[] | null {
   if (list === before) return NONE;
+  if (list.length !== before.length) return null;
   const known = knownPlaces(list, before);
   const changed: number[] = [];
+  // Object.is looks at the references alone, where === also reaches into each object, and those are out of the cache.
   if (known === null) {
-    // Object.is looks at the references alone, where === also reaches into each object, and those are out of the cache.
-    for (let i = 0; i < list.length; i++) if (!Object.is(list[i], before[i])) changed.push(i);
+    for (let i = 0; i < list.length; i++) {
+      if (Object.is(list[i], before[i])) continue;
+      if (changed.push(i) > most) return null;
+    }
+    // Those after who hold the two against each other need not go through them.
+    if (list.length > LONG && changed.length <= MOST_CARRIED && !ancestorsOf.has(list)) noted(list, before, changed);
     return changed;
   }
   for (const i of known) if (!Object.is(list[i], before[i])) changed.push(i);
-  return changed;
+  return changed.length > most ? null : changed;
 }
+
+/** True where two lists hold the same items. */
+export const sameItems = (list: readonly unknown[], before: readonly unknown[]): boolean =>
+  fewChanged(list, before, 0) !== null;
 
 const NONE: readonly number[] = [];
 const NO_ANCESTORS: readonly Ancestor[] = [];

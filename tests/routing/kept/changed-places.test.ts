@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { changedPlaces, copied } from '../../../routing/lists/changed-places.ts';
+import { changedPlaces, copied } from '../../../routing/kept/changed-places.ts';
 
 interface Item {
   readonly value: number;
