@@ -1,0 +1,29 @@
+import type { LimitSums } from '../limit-sums.ts';
+import type { World } from '../world.ts';
+
+/** What a rule knows at the start of a step. Arrays are by car; only those of holders mean anything. */
+export interface Moment {
+  readonly world: World;
+  readonly step: number;
+  /** Who has a cord and is not full. */
+  readonly holders: readonly number[];
+  readonly got: Float64Array;
+  /** Most that a car may take in this step, amperes. */
+  readonly cap: Float64Array;
+  /** Least that it takes, if any. */
+  readonly low: Float64Array;
+  /** All zero when the rule is asked. */
+  readonly sums: LimitSums;
+}
+
+/** A rule of load management: writes the amperes of each holder into `amps`. */
+export type Rule = (moment: Moment, amps: Float64Array) => void;
+
+/** Within this, amperes, a car may begin though its least does not quite fit. */
+export const HAIR = 1e-6;
+
+/** Holders in the order of their keys. */
+export function sortedBy(holders: readonly number[], key: (car: number) => number): number[] {
+  const keys = new Map(holders.map((car) => [car, key(car)]));
+  return [...holders].sort((i, j) => keys.get(i)! - keys.get(j)!);
+}
