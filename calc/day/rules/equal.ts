@@ -77,10 +77,11 @@ function raise({ world, step, cap, low, sums }: Moment, entered: readonly number
     const { row, level: full } = rows.nextFull();
     if (full <= level) {
       for (const car of inRow[row]!) {
-        if (stopped.has(car) || cap[car]! <= full) continue;
+        const rises = rows.rises(car);
+        if (stopped.has(car) || (!rises && cap[car]! <= full)) continue;
         stopped.add(car);
-        amps[car] = Math.max(low[car]!, full);
-        if (rows.rises(car)) rows.turn(car, full, false);
+        amps[car] = Math.min(cap[car]!, Math.max(low[car]!, full));
+        if (rises) rows.turn(car, full, false);
       }
       rows.settle(full);
       continue;

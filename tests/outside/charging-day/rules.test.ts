@@ -19,8 +19,12 @@ describe('rules of load management, car by car', () => {
       const { got: wanted, peak: wantedPeak, ceiling: _, more: __, ...wantedFigures } = strategies[strategy];
       const off = Math.max(...wanted.map((kwh, i) => Math.abs(kwh - got[i]!)));
       expect(off, strategy).toBeLessThan(1e-6);
-      for (const [name, value] of Object.entries(wantedFigures)) expect(Math.abs((figures as Record<string,number>)[name]! - value), `${strategy} ${name}`).toBeLessThan(1e-6*Math.max(1,value)*10);
-      for (const [limit, rows] of Object.entries(wantedPeak ?? {})) for (const [row, amps] of Object.entries(rows)) expect(peak[limit]![row], strategy).toBeCloseTo(amps, 5);
+      for (const [name, value] of Object.entries(wantedFigures))
+        expect(Math.abs((figures as Record<string, number>)[name]! - value), `${strategy} ${name}`).toBeLessThan(
+          1e-6 * Math.max(1, value) * 10,
+        );
+      for (const [limit, rows] of Object.entries(wantedPeak ?? {}))
+        for (const [row, amps] of Object.entries(rows)) expect(peak[limit]![row], strategy).toBeCloseTo(amps, 5);
     }
   });
 });
