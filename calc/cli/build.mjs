@@ -1,4 +1,5 @@
-import { renameSync, rmSync } from 'node:fs';
+import { copyFileSync, renameSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'vite';
@@ -26,6 +27,8 @@ export async function buildCommandLine() {
     },
   });
   renameSync(join(folder, 'overrow.mjs'), join(root, '.build', 'overrow.mjs'));
+  // The solver of linear programs finds its module beside the bundle.
+  copyFileSync(createRequire(import.meta.url).resolve('highs/runtime'), join(root, '.build', 'highs.wasm'));
   rmSync(folder, { recursive: true });
 }
 

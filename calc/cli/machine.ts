@@ -1,3 +1,4 @@
+import type { NewLinearProgram } from '../day/optimum/linear-program.ts';
 import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */
@@ -14,6 +15,8 @@ export interface Machine {
   readonly today: () => string;
   /** The typeface of the drawing set. */
   readonly fonts: () => Promise<FontBytes>;
+  /** What solves linear programs, loaded when it is asked for. */
+  readonly solver: () => Promise<NewLinearProgram>;
   /** All of standard input. */
   readonly input: () => string;
   /** Says, in place of what it said last, how far long work is; empty when it is over. */

@@ -1,6 +1,7 @@
 import { dayOf } from '../sheets/day.ts';
 import { packedFonts } from './fonts.ts';
 import type { Machine } from './machine.ts';
+import { loadSolver } from './solver.ts';
 import { isTaken, makeFolder, readText, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
@@ -11,6 +12,7 @@ const machine: Machine = {
   isTaken,
   today: () => dayOf(new Date()),
   fonts: packedFonts,
+  solver: loadSolver,
   input: () => readText(STANDARD_INPUT),
   progress: (line) => {
     // Over the line before, and only where somebody looks on: a file that standard error goes to is not filled with it.

@@ -38,7 +38,7 @@ export async function buildPackage() {
   run('npx', ['tsc', '-p', join('calc', 'library')]);
   for (const name of ['README.md', 'LICENSE', 'samples'])
     cpSync(join(root, name), join(folder, name), { recursive: true });
-  cpSync(join(root, '.build', 'overrow.mjs'), join(folder, 'overrow.mjs'));
+  for (const name of ['overrow.mjs', 'highs.wasm']) cpSync(join(root, '.build', name), join(folder, name));
   writeFileSync(join(folder, 'package.json'), `${JSON.stringify(manifest(), null, 2)}\n`);
   return folder;
 }

@@ -71,6 +71,7 @@ const FLOORS = {
     'branches',
     'supply',
     'steel',
+    'day',
     'takeoff',
     'checks',
     'plan',

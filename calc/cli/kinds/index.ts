@@ -1,7 +1,9 @@
+import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { ampacityKind } from './ampacity.ts';
 import { bondingKind } from './bonding.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
+import { chargeKind } from './charge.ts';
 import { cutKind } from './cut.ts';
 import { electrodeKind } from './electrode.ts';
 import { expansionKind } from './expansion.ts';
@@ -46,4 +48,9 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['working-space', workingSpaceKind],
   ['hung', hungKind],
   ['load', loadKind],
+]);
+
+/** Those that solve linear programs, made with what solves them. */
+export const SOLVED_KINDS: ReadonlyMap<string, (newProgram: NewLinearProgram) => Kind> = new Map([
+  ['charge', chargeKind],
 ]);

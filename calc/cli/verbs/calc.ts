@@ -1,5 +1,5 @@
 import { explained, SILENT } from '../../words/explain.ts';
-import { KINDS } from '../kinds/index.ts';
+import { KINDS, SOLVED_KINDS } from '../kinds/index.ts';
 import type { Kind } from '../kinds/kind.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
@@ -11,12 +11,12 @@ export interface CalcOptions {
 }
 
 /** `calc KIND`: one JSON object a line in, one a line out; with `explain` each carries its `steps`. */
-export function calcVerb(words: readonly string[], options: CalcOptions, machine: Machine): Outcome {
+export async function calcVerb(words: readonly string[], options: CalcOptions, machine: Machine): Promise<Outcome> {
   const [kind, ...rest] = words;
-  const kinds = `the kinds are ${[...KINDS.keys()].join(', ')}`;
+  const kinds = `the kinds are ${[...KINDS.keys(), ...SOLVED_KINDS.keys()].join(', ')}`;
   if (kind === undefined) return wrong(`calc: name a kind; ${kinds}`);
   if (rest.length > 0) return wrong(`calc: one kind at a time; "${rest.join(' ')}" is more than that`);
-  const calculate = KINDS.get(kind);
+  const calculate = KINDS.get(kind) ?? SOLVED_KINDS.get(kind)?.(await machine.solver());
   if (!calculate) return wrong(`calc: there is no kind "${kind}"; ${kinds}`);
   let text: string;
   try {

@@ -22,8 +22,10 @@ export function highsProgram(highs: Highs): LinearProgram {
     },
     freeRow: (row) => void model.changeRowBounds(row, -highs.infinity, highs.infinity),
     setCosts: (costs) =>
-      void model.changeColsCost({ kind: 'range', from: 0, to: columns - 1 } as never, Float64Array.from(costs)),
+      void (columns > 0 && model.changeColsCost({ kind: 'range', from: 0, to: columns - 1 }, Float64Array.from(costs))),
     solve(): LinearSolution {
+      // Where no car may charge there is nothing to solve, and the solver refuses to.
+      if (columns === 0) return { status: 'optimal', columns: new Float64Array(0), prices: new Float64Array(rows) };
       model.run();
       const status = model.getModelStatus();
       const { optimal, infeasible, unboundedOrInfeasible } = highs.constants.modelStatus;

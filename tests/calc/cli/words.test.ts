@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
+import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../../samples');
@@ -31,6 +32,7 @@ function machineWith(
     progress: () => {},
     today: () => '2026-11-25',
     fonts: packedFonts,
+    solver: loadSolver,
     input: () => input,
   };
 }
