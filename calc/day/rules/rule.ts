@@ -21,9 +21,3 @@ export type Rule = (moment: Moment, amps: Float64Array) => void;
 
 /** Within this, amperes, a car may begin though its least does not quite fit. */
 export const HAIR = 1e-6;
-
-/** Holders in the order of their keys. */
-export function sortedBy(holders: readonly number[], key: (car: number) => number): number[] {
-  const keys = new Map(holders.map((car) => [car, key(car)]));
-  return [...holders].sort((i, j) => keys.get(i)! - keys.get(j)!);
-}
