@@ -3,6 +3,7 @@ import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import type { Units } from '../../routing/site/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
+import { lettersOf, type TypedText, typedText } from './typed-text.ts';
 import { useUnits } from './units.ts';
 
 interface FieldProps<T> {
@@ -15,7 +16,7 @@ interface TypedProps<T> extends FieldProps<T> {
   readonly print: (value: T) => string;
   /** What the text means, or what is wrong with it. */
   readonly read: (
-    text: string,
+    text: TypedText,
   ) => { readonly ok: true; readonly value: T } | { readonly ok: false; readonly says: string };
   /** A text that may run over several lines. */
   readonly long?: boolean;
@@ -29,14 +30,14 @@ type Typed = HTMLInputElement | HTMLTextAreaElement;
  */
 export function TypedField<T>({ label, value, onChange, print, read, long = false }: TypedProps<T>) {
   const id = useId();
-  const [draft, setDraft] = useState<string | null>(null);
-  const shown = draft ?? print(value);
+  const [draft, setDraft] = useState<TypedText | null>(null);
+  const shown = draft === null ? print(value) : lettersOf(draft);
   const now = draft === null ? null : read(draft);
   const wrong = now && !now.ok ? now.says : null;
 
   const take = (): void => {
     if (draft === null || wrong) return;
-    if (now?.ok && draft !== print(value)) onChange(now.value);
+    if (now?.ok && lettersOf(draft) !== print(value)) onChange(now.value);
     setDraft(null);
   };
   const Kind = long ? 'textarea' : 'input';
@@ -54,7 +55,7 @@ export function TypedField<T>({ label, value, onChange, print, read, long = fals
         spellCheck={false}
         aria-invalid={wrong !== null}
         aria-describedby={wrong ? `${id}-says` : undefined}
-        onChange={(event: ChangeEvent<Typed>) => setDraft(event.target.value)}
+        onChange={(event: ChangeEvent<Typed>) => setDraft(typedText(event.target.value))}
         onFocus={(event: FocusEvent<Typed>) => event.target.select()}
         onBlur={() => (wrong ? setDraft(null) : take())}
         onKeyDown={(event: KeyboardEvent<Typed>) => {
@@ -86,8 +87,8 @@ interface LengthProps extends FieldProps<number> {
 }
 
 /** The feet that a text means between two limits, or what is wrong with it. */
-export function readLength(text: string, units: Units, least: number, most: number): ReadNumber {
-  const length = parseLength(text, units);
+export function readLength(text: TypedText, units: Units, least: number, most: number): ReadNumber {
+  const length = parseLength(lettersOf(text), units);
   if (!length.ok) return { ok: false, says: length.says };
   if (length.feet < least) return { ok: false, says: `${printLength(least, units)} or more` };
   if (length.feet > most) return { ok: false, says: `${printLength(most, units)} or less` };
@@ -157,9 +158,10 @@ export function TextField({ check, ...props }: TextProps) {
     <TypedField
       {...props}
       print={(text) => text}
-      read={(text) => {
-        const says = check?.(text.trim()) ?? null;
-        return says === null ? { ok: true, value: text.trim() } : { ok: false, says };
+      read={(typed) => {
+        const text = lettersOf(typed).trim();
+        const says = check?.(text) ?? null;
+        return says === null ? { ok: true, value: text } : { ok: false, says };
       }}
     />
   );

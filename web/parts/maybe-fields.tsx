@@ -1,6 +1,7 @@
 import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
 import { readLength, TypedField } from './fields.tsx';
 import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
+import { lettersOf, type TypedText } from './typed-text.ts';
 import { useUnits } from './units.ts';
 
 interface MaybeProps {
@@ -13,7 +14,9 @@ interface MaybeProps {
   readonly most?: number;
 }
 
-const isNone = (text: string, none: string): boolean => text.trim() === '' || text.trim().toLowerCase() === none;
+const isNone = (text: TypedText, none: string): boolean => ['', none].includes(wordOf(text));
+/** As it is compared with words that a field takes in place of a number. */
+const wordOf = (text: TypedText): string => lettersOf(text).trim().toLowerCase();
 
 /** A length that may be left out. Feet. */
 export function MaybeLength({ label, value, none, onChange, least = -Infinity, most = Infinity }: MaybeProps) {
@@ -82,10 +85,10 @@ export function VariousField({ label, value, none, unit, limits, onChange }: Var
         return unit === null ? printLength(each, units) : `${each}${unit && ` ${unit}`}`;
       }}
       read={(text) => {
-        if (text.trim().toLowerCase() === VARIOUS) return { ok: true, value: VARIOUS };
+        if (wordOf(text) === VARIOUS) return { ok: true, value: VARIOUS };
         if (none !== null && isNone(text, none)) return { ok: true, value: null };
         if (unit !== null) return readNumber(text, { unit, ...limits });
-        const length = parseLength(text, units);
+        const length = parseLength(lettersOf(text), units);
         if (!length.ok) return { ok: false, says: length.says };
         if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'more than 0' };
         return length.feet < (limits.least ?? -Infinity)
@@ -113,7 +116,9 @@ export function PlacesField({ label, value, onChange }: PlacesProps) {
       read={(text) => {
         if (isNone(text, 'none')) return { ok: true, value: [] };
         const places: number[] = [];
-        for (const part of text.trim().split(/[\s,;]+/)) {
+        for (const part of lettersOf(text)
+          .trim()
+          .split(/[\s,;]+/)) {
           const range = /^(\d{1,4})(?:-(\d{1,4}))?$/.exec(part);
           if (!range) return { ok: false, says: 'expected places, as 1 2 or 1-3' };
           const from = Number(range[1]);

@@ -1,4 +1,5 @@
 import { parseNumber } from '../../routing/site/parse-number.ts';
+import { lettersOf, type TypedText } from './typed-text.ts';
 
 /** What a number typed into a field must be. */
 export interface NumberLimits {
@@ -15,10 +16,10 @@ export type ReadNumber = { readonly ok: true; readonly value: number } | { reado
 
 /** The number that a text comes to, arithmetic and its unit read, or what is wrong with it. */
 export function readNumber(
-  text: string,
+  text: TypedText,
   { unit, over = Number.NEGATIVE_INFINITY, least = over, most = Number.POSITIVE_INFINITY, whole = false }: NumberLimits,
 ): ReadNumber {
-  const read = parseNumber(text, unit);
+  const read = parseNumber(lettersOf(text), unit);
   if (!read.ok) return { ok: false, says: read.says };
   // Arithmetic leaves tails of rounding, which no field means.
   const value = Number(read.value.toPrecision(14));

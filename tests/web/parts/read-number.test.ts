@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { atLeast, readNumber } from '../../../web/parts/read-number.ts';
+import { typedText } from '../../../web/parts/typed-text.ts';
 
 test.each([
   ['2*40 A', { unit: 'A', over: 0 }, 80],
@@ -12,6 +13,6 @@ test.each([
   ['90 * 5', { unit: 'degrees', most: 360 }, '360 degrees or less'],
   ['east', { unit: 'degrees' }, '"e" is not read: a number such as 12 degrees'],
 ])('%s within %o comes to %s', (text, limits, expected) => {
-  const read = readNumber(text, limits);
+  const read = readNumber(typedText(text), limits);
   expect(read.ok ? read.value : read.says).toBe(expected);
 });

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { useDocument } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
+import { lettersOf } from '../../parts/typed-text.ts';
 import { toScreen } from '../camera.ts';
 import { useView } from '../view-store.ts';
 import { takeTyped, type } from './drawing.ts';
@@ -46,7 +47,7 @@ export function TypeIn() {
           {each}
           <input
             ref={each === typing.field ? input : null}
-            value={typing[each]}
+            value={lettersOf(typing[each])}
             autoComplete="off"
             spellCheck={false}
             aria-invalid={reads[i]?.ok === false}

@@ -2,6 +2,7 @@ import { parseLength } from '../../../routing/site/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Units } from '../../../routing/site/vocabulary.ts';
 import { type ReadNumber, readNumber } from '../../parts/read-number.ts';
+import { lettersOf, type TypedText, typedText } from '../../parts/typed-text.ts';
 
 /** From the last place, or on the site; one of the two pairs holds at a time. */
 export const FROM_LAST = ['length', 'angle'] as const;
@@ -11,21 +12,23 @@ export type TypedField = (typeof FROM_LAST)[number] | (typeof ON_SITE)[number] |
 /** What is being typed while the hand draws. The field that has not been typed follows the hand. */
 export interface Typing {
   readonly field: TypedField;
-  readonly length: string;
-  readonly angle: string;
-  readonly x: string;
-  readonly y: string;
-  readonly elevation: string;
+  readonly length: TypedText;
+  readonly angle: TypedText;
+  readonly x: TypedText;
+  readonly y: TypedText;
+  readonly elevation: TypedText;
 }
+
+const NOTHING = typedText('');
 
 export const startTyping = (field: TypedField, first = ''): Typing => ({
   field,
-  length: '',
-  angle: '',
-  x: '',
-  y: '',
-  elevation: '',
-  [field]: first,
+  length: NOTHING,
+  angle: NOTHING,
+  x: NOTHING,
+  y: NOTHING,
+  elevation: NOTHING,
+  [field]: typedText(first),
 });
 
 /** What is typed after a field was changed: the two pairs say where in two ways, and the later one holds. */
@@ -34,22 +37,22 @@ export function retyped(typing: Typing, field: TypedField, text: string): Typing
   const fromLast = field === 'length' || field === 'angle';
   return {
     ...typing,
-    ...(onSite && text !== '' && { length: '', angle: '' }),
-    ...(fromLast && text !== '' && { x: '', y: '' }),
+    ...(onSite && text !== '' && { length: NOTHING, angle: NOTHING }),
+    ...(fromLast && text !== '' && { x: NOTHING, y: NOTHING }),
     field,
-    [field]: text,
+    [field]: typedText(text),
   };
 }
 
 /** What is typed in a field: a length, coordinate or elevation in feet, an angle in degrees counter-clockwise from +x. */
 export function readTyped(typing: Typing, field: TypedField, units: Units): ReadNumber | null {
-  const text = typing[field].trim();
-  if (text === '') return null;
+  const text = typing[field];
+  if (lettersOf(text).trim() === '') return null;
   if (field === 'angle') {
     const degrees = readNumber(text, { unit: 'degrees' });
     return degrees.ok ? degrees : { ok: false, says: `angle: ${degrees.says}` };
   }
-  const length = parseLength(text, units);
+  const length = parseLength(lettersOf(text), units);
   if (!length.ok) return { ok: false, says: `${field}: ${length.says}` };
   if (field === 'length' && !(length.feet > 0)) return { ok: false, says: `${field}: more than 0` };
   return { ok: true, value: length.feet };

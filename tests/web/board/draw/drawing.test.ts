@@ -14,7 +14,7 @@ import {
   turnOver,
   type,
 } from '../../../../web/board/draw/drawing.ts';
-import { startTyping } from '../../../../web/board/draw/typing.ts';
+import { retyped, startTyping } from '../../../../web/board/draw/typing.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
 import { emptySite } from '../../../../web/document/opening.ts';
 import { createDocumentStore } from '../../../../web/document/store.ts';
@@ -94,7 +94,7 @@ describe('drawing on a document', () => {
     press(desk, at(10, 0));
     press(desk, at(10, 10));
     expect(back(desk)).toBe(true);
-    type(desk, { ...startTyping('length', "12' 6"), angle: '-90' });
+    type(desk, retyped(startTyping('length', "12' 6"), 'angle', '-90'));
     takeTyped(desk);
     finish(desk);
     expect(desk.document.getState().file.raceways?.[0]?.path).toEqual([

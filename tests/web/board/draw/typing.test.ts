@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readTyped, retyped, startTyping, typedPlace } from '../../../../web/board/draw/typing.ts';
 
-const typed = (length: string, angle = '') => ({ ...startTyping('length', length), angle });
+const typed = (length: string, angle = '') => retyped(startTyping('length', length), 'angle', angle);
 
 describe('a typed distance and angle', () => {
   test('the distance alone goes the way the hand points', () => {
@@ -34,7 +34,7 @@ describe('a typed distance and angle', () => {
 });
 
 describe('typed coordinates', () => {
-  const onSite = (x: string, y = '') => ({ ...startTyping('x', x), y });
+  const onSite = (x: string, y = '') => retyped(startTyping('x', x), 'y', y);
 
   test('give the place on the site, before there is another to go from, in tape units, metric and sums', () => {
     expect(typedPlace(onSite("12' 6", '-3'), null, [50, 50], 'ft')).toEqual([12.5, -3]);
@@ -49,7 +49,7 @@ describe('typed coordinates', () => {
   });
 
   test('hold in place of a distance and angle once they are typed, and the other way round', () => {
-    const relative = { ...startTyping('length', '10'), angle: '90' };
+    const relative = retyped(startTyping('length', '10'), 'angle', '90');
     const there = retyped(relative, 'x', '3');
     expect(there).toMatchObject({ field: 'x', x: '3', length: '', angle: '' });
     expect(retyped(there, 'angle', '45')).toMatchObject({ field: 'angle', x: '', y: '', angle: '45' });
