@@ -3,7 +3,7 @@ import type { TrafficRating } from '../plan-file.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
-import { conductorSpec, racewaySpec } from './spec.ts';
+import { breakerSpec, conductorSpec, racewaySpec } from './spec.ts';
 
 /** Price of one unit of an item, and the hours it takes to install. */
 export interface PriceRow {
@@ -69,6 +69,19 @@ const conductorRows = METALS.flatMap((metal) =>
   ),
 );
 
+/** Breakers by poles and amperes, up to the largest standard rating. All invented. */
+const breakerRows = [1, 2, 3].flatMap((poles) =>
+  DEFAULT_TABLES.standardRatings.rows.map(
+    (amps): PriceRow => ({
+      item: 'breaker',
+      spec: breakerSpec(poles, amps),
+      unit: 'each',
+      material: poles * 24 * (amps / 40) ** (amps > 40 ? 1.35 : 0.4),
+      hours: 0.15 * poles + 0.0025 * amps,
+    }),
+  ),
+);
+
 /** A handhole by its longer side, with its cover, and how much more it costs for what comes over it. All invented. */
 const RATED: Readonly<Record<TrafficRating, number>> = { 'Tier 8': 0.8, 'Tier 22': 1, 'H-20': 2.4 };
 const handholeRows = HANDHOLE_SIZES.flatMap(([size, inches]) =>
@@ -91,5 +104,6 @@ export const INVENTED_PRICES: readonly PriceRow[] = [
   ...racewayRows,
   ...conductorRows,
   ...handholeRows,
+  ...breakerRows,
   { item: 'junction box', spec: 'on the raceway', unit: 'each', material: 14, hours: 0.6 },
 ];

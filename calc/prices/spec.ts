@@ -13,3 +13,6 @@ export const conductorSpec = (size: string, metal: Metal, insulation: string): s
 /** Raceway and what fits it: `EMT 3/4 in`; a tray is just a tray. */
 export const racewaySpec = (method: Method, tradeSize: string | null): string =>
   tradeSize === null ? method : `${method} ${tradeSize} in`;
+
+/** Breaker by its poles and rating: `3-pole 200 A`. */
+export const breakerSpec = (poles: number, amps: number): string => `${poles}-pole ${amps} A`;

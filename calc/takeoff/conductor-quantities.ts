@@ -6,6 +6,7 @@ import type { Way } from '../branches/way.ts';
 import type { PhasePair } from '../plan-file.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { conductorSpec } from '../prices/spec.ts';
+import { chargerBreaker } from './device-quantities.ts';
 import { highFeet, isHigh } from './high.ts';
 import { GROUNDING_COLOR, lineColors } from './line-colors.ts';
 import type { Add } from './tally.ts';
@@ -34,14 +35,6 @@ const pilotKind = byWords((conductor) =>
     basis: 'one of each circuit with a pilot: its run and the allowances at equipment and box',
   }),
 );
-const breakerKind = byWords((poles, amps) =>
-  kindOf({
-    item: 'breaker',
-    spec: `${poles}-pole ${amps} A`,
-    unit: 'each',
-    basis: 'one of each circuit: 125% of its amps at the next standard rating',
-  }),
-);
 const specOf = byWords((size, metalAndInsulation) => {
   const [metal, insulation] = metalAndInsulation.split(' ');
   return conductorSpec(size, metal as Metal, insulation as Insulation);
@@ -61,7 +54,7 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     const high = highFeet(way, 0, way.length) + (endsHigh(way) ? allowance.box : 0);
     for (const color of colors) add(lineKind(spec, color), charger.id, feet, high);
     if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, feet, high);
-    add(breakerKind(String(colors.length), String(breakerAmps)), charger.id, 1);
+    add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
   });
   homeRun.homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
     const way = homeRun.homeRun.ways[along]!;

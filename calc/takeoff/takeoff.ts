@@ -6,11 +6,14 @@ import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routin
 import type { Units } from '../../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
+import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
+import { equipmentDevices, loadDevicesOf } from '../supply/devices/devices.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
+import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
 import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
@@ -41,6 +44,8 @@ export function takeoff(
   );
   const tallies = [
     equipmentTally(site.equipment),
+    devicesTally(equipmentDevices(site)),
+    devicesTally(loadDevicesOf(site, tables)),
     feedersTally(site.feeders, feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
@@ -64,6 +69,7 @@ const feedersTally = kept(
   (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>
     feederQuantities(conduits, rules),
 );
+const devicesTally = kept(deviceQuantities);
 const idlePullsTally = kept(idlePullpointQuantities);
 const sharedBoxesTally = kept(
   (
@@ -140,11 +146,26 @@ const branchesTally = kept(
     );
     return addedUp([
       ...homeRuns,
+      idleBreakers(branches, phases, tables),
       boxQuantities(branches.boxes, pedestals, tables.sections),
       idleDropQuantities(idleDrops(branches), pedestals),
     ]);
   },
 );
+
+/** Breakers of chargers without a run: they stand in the panel all the same. */
+function idleBreakers(
+  { circuits, chargers }: EquipmentBranches,
+  phases: readonly PhasePair[],
+  tables: CodeTables,
+): Tally {
+  const { add, tally } = tallying();
+  chargers.forEach(({ id, amps }, i) => {
+    const rating = circuits[i] === null ? branchBreaker(tables, amps, true) : Infinity;
+    if (Number.isFinite(rating)) add(chargerBreaker(phases[i]!.length, rating), id, 1);
+  });
+  return tally;
+}
 
 /** Drops of chargers without a circuit that no other charger brings a circuit to. */
 function idleDrops({ circuits, chargers, boxes, shared }: EquipmentBranches): readonly string[] {

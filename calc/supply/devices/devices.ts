@@ -20,10 +20,14 @@ export const equipmentDevices = (site: Site): readonly Device[] => {
   return supplyDevices(tree, linesOf(site), straightOn(tree, site.chargers, site.loads));
 };
 
+/** Breakers of the loads alone. */
+export const loadDevicesOf = (site: Site, tables: CodeTables): readonly Device[] =>
+  loadDevices(site.loads, treeOf(site), linesOf(site), tables);
+
 /** Breakers of branches alone. */
 function branchDevices(site: Site, tables: CodeTables): readonly (readonly Device[])[] {
   const [tree, lines] = [treeOf(site), linesOf(site)];
-  return [chargerDevices(site.chargers, tree, lines, tables), loadDevices(site.loads, tree, lines, tables)];
+  return [chargerDevices(site.chargers, tree, lines, tables), loadDevicesOf(site, tables)];
 }
 
 const joined = kept((equipment: readonly Device[], branches: readonly (readonly Device[])[]): readonly Device[] =>
