@@ -1,35 +1,31 @@
 import { boxesMeet } from '../../routing/plane/box.ts';
+import type { Picture } from './kinds/kind.ts';
+import { boardKind, MARKED_LISTS } from './kinds/kinds.ts';
 import { marksInView, type Painting } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawCoverage } from './pictures/coverage.ts';
-import { drawDrops, drawDropWords } from './pictures/drops.ts';
-import { drawFeederExits } from './pictures/feeder-exits.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawBubbles, drawGridlines } from './pictures/gridlines.ts';
-import { drawAisles, drawCanopies, drawKeepouts, drawMembers } from './pictures/ground.ts';
-import { drawAllRuns, drawPullpoints, drawRaceways } from './pictures/raceways.ts';
-import { drawRisers } from './pictures/risers.ts';
-import { drawBands, drawCars, drawStallLabels, drawStalls, STALLS_FROM } from './pictures/stalls.ts';
-import { drawColumnEdges, drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
-import type { SceneList } from './scene/scene.ts';
+import { drawCanopies } from './pictures/ground.ts';
+import { drawAllRuns } from './pictures/raceways.ts';
+import { drawBands, STALLS_FROM } from './pictures/stalls.ts';
+import type { Scene, SceneList } from './scene/scene.ts';
 
 /** One kind of picture on the base, drawn in a single go; it returns how many marks it drew. */
 export interface BasePicture {
   readonly name: string;
+  readonly over: number;
   readonly draw: (pen: Pen, painting: Painting) => number;
 }
 
-type Draw<L extends SceneList> = (
-  pen: Pen,
-  frame: ReturnType<Painting['frame']>,
-  marks: ReturnType<typeof marksInView<L>>,
-  painting: Painting,
-) => void;
-
 /** A picture of the marks of a list that are in view; below `from` pixels to a foot they are not looked for. */
-function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>, from = 0): BasePicture {
+function culled<L extends SceneList>(
+  list: L,
+  { name, over, from = 0, draw }: Picture<Scene[L]['items'][number]>,
+): BasePicture {
   return {
     name,
+    over,
     draw: (pen, painting) => {
       if (!painting.shows(list)) return 0;
       const frame = painting.frame();
@@ -41,9 +37,10 @@ function culled<L extends SceneList>(name: string, list: L, draw: Draw<L>, from 
   };
 }
 
-function gridlined(name: string, draw: typeof drawGridlines): BasePicture {
+function gridlined(name: string, over: number, draw: typeof drawGridlines): BasePicture {
   return {
     name,
+    over,
     draw: (pen, painting) => {
       const { site, extent } = painting.base();
       const lines = site.gridlines.x.length + site.gridlines.y.length;
@@ -53,13 +50,12 @@ function gridlined(name: string, draw: typeof drawGridlines): BasePicture {
   };
 }
 
-/** The base from the ground up: what stands, then what is installed, then its lettering. */
-export const BASE_PICTURES: readonly BasePicture[] = [
-  culled('aisles', 'aisles', drawAisles),
-  { name: 'underlay', draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
-  culled('feeders', 'feeders', drawFeeders, 0.7),
+/** What the base shows beside the elements of each kind. */
+const OTHERS: readonly BasePicture[] = [
+  { name: 'underlay', over: 20, draw: (pen, painting) => painting.underlay()?.(pen, painting.frame()) ?? 0 },
   {
     name: 'stall bands',
+    over: 40,
     draw: (pen, painting) => {
       const frame = painting.frame();
       if (frame.scale >= STALLS_FROM || !painting.shows('stalls')) return 0;
@@ -68,10 +64,9 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return bands.length;
     },
   },
-  culled('stalls', 'stalls', drawStalls, STALLS_FROM),
-  culled('cars', 'stalls', drawCars, 1.3),
   {
     name: 'coverage',
+    over: 70,
     draw: (pen, painting) => {
       const shading = painting.shading();
       if (!shading) return 0;
@@ -81,10 +76,9 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return marks.length;
     },
   },
-  culled('keepouts', 'keepouts', drawKeepouts),
-  culled('members', 'members', drawMembers, 2),
   {
     name: 'canopies',
+    over: 100,
     draw: (pen, painting) => {
       const { canopies } = painting.base();
       if (!painting.shows('members')) return 0;
@@ -92,29 +86,13 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return canopies.length;
     },
   },
-  gridlined('gridlines', drawGridlines),
+  gridlined('gridlines', 110, drawGridlines),
   // A trunk runs along the columns: over it they are seen, and its conductors over them.
-  culled('raceways', 'raceways', drawRaceways),
-  culled('columns', 'columns', drawColumns, 0.7),
-  culled('runs', 'runs', drawAllRuns, 2),
-  culled('risers', 'raceways', drawRisers),
-  culled('column edges', 'columns', drawColumnEdges, 0.7),
-  culled('equipment', 'equipment', drawEquipment),
-  culled('pullpoints', 'pullpoints', drawPullpoints, 1),
-  culled('drops', 'drops', drawDrops, 0.7),
-  gridlined('bubbles', drawBubbles),
-  culled(
-    'stall labels',
-    'stalls',
-    (pen, frame, marks, painting) => {
-      // The shading carries the numbers itself.
-      if (!painting.shading()) drawStallLabels(pen, frame, marks);
-    },
-    1.4,
-  ),
-  culled('drop words', 'drops', drawDropWords, 1.6),
+  culled('runs', { name: 'runs', over: 140, from: 2, draw: drawAllRuns }),
+  gridlined('bubbles', 200, drawBubbles),
   {
     name: 'conduit words',
+    over: 240,
     draw: (pen, painting) => {
       const frame = painting.frame();
       if (frame.station !== 'price') return 0;
@@ -124,5 +102,14 @@ export const BASE_PICTURES: readonly BasePicture[] = [
       return marks.length;
     },
   },
-  culled('feeder exits', 'feeders', drawFeederExits, 0.7),
 ];
+
+/** The base from the ground up: what stands, then what is installed, then its lettering. */
+export const BASE_PICTURES: readonly BasePicture[] = [
+  ...OTHERS,
+  ...MARKED_LISTS.flatMap((list) =>
+    boardKind(list)
+      .pictures.filter(({ on }) => on !== 'live')
+      .map((picture) => culled<SceneList>(list, picture as never)),
+  ),
+].sort((a, b) => a.over - b.over);

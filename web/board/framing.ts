@@ -179,7 +179,7 @@ export const fitNow = (view: ViewStore, scene: Scene): void => {
 export function boxOfRefs(scene: Scene, refs: readonly Ref[]): Box {
   let box = NO_BOX;
   for (const marks of Object.values(chosenMarks(scene, refs).marks))
-    for (const mark of marks) if (mark.kind !== 'run' || refs.length === 1) box = joinedBox(box, mark);
+    for (const mark of marks) if (mark.list !== 'runs' || refs.length === 1) box = joinedBox(box, mark);
   return box;
 }
 

@@ -2,52 +2,40 @@ import { cordsOf } from '../../calc/plan/margins.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
-import type { Ref } from '../document/element-lists.ts';
+import { placedKind } from '../../routing/site/kinds/kinds.ts';
+import { positionsOf, type Ref } from '../document/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { spotsOf } from './draw/draft.ts';
 import { OUTLINE_TOOLS } from './draw/tool-names.ts';
+import type { DropMark } from './kinds/drops.ts';
+import type { Picture } from './kinds/kind.ts';
+import { boardKind, isMarked, MARKED_LISTS } from './kinds/kinds.ts';
+import type { PullpointMark } from './kinds/pullpoints.ts';
 import type { Painting } from './painting.ts';
 import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
 import type { Frame, Pen } from './pictures/frame.ts';
-import { drawAisles, drawKeepouts, drawMembers } from './pictures/ground.ts';
 import { drawBand, drawGuides, drawLasso, drawMeasure, drawPin } from './pictures/guides.ts';
 import { drawHandles } from './pictures/handles.ts';
-import { drawMemberEnds } from './pictures/member-ends.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
-import { drawPullpoints, drawRaceways, drawRuns } from './pictures/raceways.ts';
+import { drawPullpoints, drawRuns } from './pictures/raceways.ts';
 import { drawCord, drawCordNote } from './pictures/reach.ts';
 import { drawReachRegion } from './pictures/reach-region.ts';
-import { drawRisers } from './pictures/risers.ts';
-import { drawCars, drawStallLabels, drawStalls } from './pictures/stalls.ts';
-import { drawColumns, drawEquipment, drawFeeders } from './pictures/structure.ts';
 import { chosenMarks } from './scene/chosen.ts';
 import type { MarksByList } from './scene/differ.ts';
-import type { DropMark, Mark, PullpointMark } from './scene/mark.ts';
-import { refOf } from './scene/pick.ts';
+import type { Mark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList } from './scene/scene.ts';
 import type { ViewState } from './view-store.ts';
 
-type DrawMarks = (pen: Pen, frame: Frame, marks: never) => void;
-
-const DRAWN: readonly (readonly [SceneList, DrawMarks])[] = [
-  ['aisles', drawAisles],
-  ['feeders', drawFeeders],
-  ['stalls', drawStalls],
-  ['stalls', drawCars],
-  ['keepouts', drawKeepouts],
-  ['members', drawMembers],
-  ['raceways', drawRaceways],
-  ['columns', drawColumns],
-  ['runs', drawRuns],
-  ['raceways', drawRisers],
-  ['equipment', drawEquipment],
-  ['pullpoints', drawPullpoints],
-  ['drops', drawDrops],
-  ['stalls', drawStallLabels],
-  ['drops', drawDropWords],
-  ['members', drawMemberEnds],
-];
+/** The pictures of the live layer, in the order of those of the base. */
+const DRAWN: readonly (readonly [SceneList, Pick<Picture<never>, 'over' | 'draw'>])[] = [
+  ...MARKED_LISTS.flatMap((list) =>
+    boardKind(list)
+      .pictures.filter(({ on }) => on !== 'base')
+      .map((picture) => [list, picture] as const),
+  ),
+  ['runs', { over: 140, draw: drawRuns }] as const,
+].sort(([, a], [, b]) => a.over - b.over);
 
 /** Draws what moves, what is selected, and what the hand does. Returns how many marks it drew. */
 export function drawLive(pen: Pen, painting: Painting, view: ViewState, selection: readonly Ref[]): number {
@@ -91,7 +79,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
 const boxed = ({ tool, draft }: ViewState): boolean =>
   OUTLINE_TOOLS.has(tool) && draft !== null && spotsOf(draft).length === 2;
 
-const WORTH_SEEING = ['stalls', 'columns', 'equipment', 'drops'] as const;
+const WORTH_SEEING = MARKED_LISTS.filter((list) => boardKind(list).keptClear);
 
 /** What words beside the hand are not to hide in a part of the plan: of what stands, and of what is drawn by itself. */
 const thingsIn =
@@ -104,10 +92,10 @@ const thingsIn =
 
 function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;
-  for (const [list, draw] of DRAWN) {
+  for (const [list, { draw }] of DRAWN) {
     const own = marks[list];
     if (!own || !painting.shows(list)) continue;
-    draw(pen, frame, own as never);
+    draw(pen, frame, own as never, painting);
     count += own.length;
   }
   return count;
@@ -144,21 +132,23 @@ function worstOf(cords: readonly Reach[]): Reach | undefined {
 /** A thin line round what a click would take, and its name. */
 function drawHover(pen: Pen, frame: Frame, scene: Scene, hovered: Ref, selection: readonly Ref[]): void {
   if (selection.some(({ list, id }) => list === hovered.list && id === hovered.id)) return;
-  const list = hovered.list as SceneList;
-  const mark = (scene[list]?.items as readonly Mark[] | undefined)?.find((each) => refOf(each)?.id === hovered.id);
-  if (!mark) return;
+  const { list } = hovered;
+  const place = positionsOf(scene.site[list]).get(hovered.id);
+  const kind = placedKind(list);
+  if (place === undefined || !kind || !isMarked(list)) return;
+  const mark = marksOf(scene, list).items[place]!;
+  const points = kind.points(scene.site[list][place] as never);
   const { ink, left, top, scale } = frame;
   pen.beginPath();
-  if (mark.kind === 'drop' || mark.kind === 'pullpoint') {
-    const [x, y] = mark.kind === 'drop' ? (mark.drop.retractor ?? mark.drop.box) : mark.pullpoint.at;
+  if (kind.shape === 'ring') traceOutline(pen, frame, points);
+  else if (kind.shape === 'line') traceLine(pen, frame, points);
+  else {
+    const [x, y] = points.at(-1)!;
     pen.arc(left + x * scale, top - y * scale, 13, 0, 2 * Math.PI);
-  } else if (mark.kind === 'raceway') traceLine(pen, frame, mark.raceway.path);
-  else if (mark.kind === 'member') traceLine(pen, frame, [mark.member.from, mark.member.to]);
-  else if ('corners' in mark) traceOutline(pen, frame, mark.corners);
-  else if ('area' in mark) traceOutline(pen, frame, mark.area.outline);
+  }
   pen.strokeStyle = ink.ink;
   pen.lineWidth = 1.4;
   pen.stroke();
-  if (mark.kind === 'drop' || mark.kind === 'stall' || mark.kind === 'equipment') return;
+  if (boardKind(list).hold?.named) return;
   halo(pen, frame, hovered.id, left + mark.maxX * scale + 6, top - mark.maxY * scale - 8, 600, ink.ink);
 }

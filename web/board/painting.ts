@@ -187,26 +187,12 @@ const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene => sceneOf
 function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<Mark>): MarksByList {
   const lists: { [L in SceneList]?: readonly Mark[] } = { ...moving };
   for (const mark of hidden) {
-    const list = LIST_OF[mark.kind];
+    const { list } = mark;
     const still: readonly Mark[] = shown[list].items;
     if (base[list].items === still || still.includes(mark)) lists[list] = [...(lists[list] ?? []), mark];
   }
   return lists;
 }
-
-const LIST_OF = {
-  stall: 'stalls',
-  column: 'columns',
-  member: 'members',
-  keepout: 'keepouts',
-  aisle: 'aisles',
-  equipment: 'equipment',
-  feeder: 'feeders',
-  raceway: 'raceways',
-  pullpoint: 'pullpoints',
-  drop: 'drops',
-  run: 'runs',
-} as const satisfies Record<Mark['kind'], SceneList>;
 
 /** The marks of a list that are in view and that the base draws. */
 export function marksInView<L extends SceneList>(

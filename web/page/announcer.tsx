@@ -1,5 +1,5 @@
 import { marginsOf } from '../../calc/plan/margins.ts';
-import { chargersByDrop } from '../board/scene/scene.ts';
+import { chargersByDrop } from '../board/scene/chargers-by-drop.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePage } from '../page-state/page-store.ts';

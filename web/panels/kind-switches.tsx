@@ -1,19 +1,10 @@
+import { KINDS } from '../../routing/site/kinds/kinds.ts';
+import { boardKind, MARKED_LISTS } from '../board/kinds/kinds.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
 import type { ListName } from '../document/element-lists.ts';
 
 /** Kinds that the board shows, from the ground up. */
-const KINDS = [
-  ['aisles', 'aisles'],
-  ['stalls', 'stalls'],
-  ['keepouts', 'keep-outs'],
-  ['columns', 'columns'],
-  ['members', 'beams, purlins and canopies'],
-  ['equipment', 'equipment'],
-  ['feeders', 'feeders'],
-  ['raceways', 'raceways and runs'],
-  ['pullpoints', 'pull points'],
-  ['drops', 'drops'],
-] as const satisfies readonly (readonly [ListName, string])[];
+const SHOWN = MARKED_LISTS.map((list) => [list, boardKind(list).called ?? KINDS[list].many] as const);
 
 /** Which kinds of elements are shown, and which the hand leaves alone. Only of this view, never of the file. */
 export function KindSwitches() {
@@ -40,7 +31,7 @@ export function KindSwitches() {
           </tr>
         </thead>
         <tbody>
-          {KINDS.map(([kind, name]) => (
+          {SHOWN.map(([kind, name]) => (
             <tr key={kind}>
               <th scope="row">{name}</th>
               <td>

@@ -1,20 +1,9 @@
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { vehicleOf } from '../../../routing/standing/parked.ts';
 import type { Edit } from '../../document/edit.ts';
 import type { Element, ListName } from '../../document/element-lists.ts';
+import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
 import type { MarksByList } from '../scene/differ.ts';
-import {
-  aisleMark,
-  columnMark,
-  dropMark,
-  equipmentMark,
-  keepoutMark,
-  memberMark,
-  pullpointMark,
-  racewayMark,
-  stallMark,
-} from '../scene/marks.ts';
 
 /** On a site of more stalls, chargers and raceways than this the plan is not made anew at each step of the hand. */
 const MOST_LIVE = 1500;
@@ -35,15 +24,8 @@ export function draftMarks(edit: Edit, { units }: SiteFile, { vehicles, rules }:
     name: '',
     ...Object.fromEntries(lists),
   } as SiteFile);
-  return {
-    stalls: fresh.stalls.map((stall) => stallMark(stall, vehicleOf(stall, { vehicles, rules }), rules.headClearance)),
-    columns: fresh.columns.map((column) => columnMark(column)),
-    members: fresh.members.map((member) => memberMark(member)),
-    keepouts: fresh.keepouts.map((keepout) => keepoutMark(keepout)),
-    aisles: fresh.aisles.map((aisle) => aisleMark(aisle)),
-    equipment: fresh.equipment.map((equipment) => equipmentMark(equipment)),
-    raceways: fresh.raceways.map((raceway) => racewayMark(raceway)),
-    pullpoints: fresh.pullpoints.map((pullpoint) => pullpointMark(pullpoint)),
-    drops: fresh.drops.map((drop) => dropMark(drop)),
-  };
+  const ground: Site = { ...fresh, vehicles, rules };
+  return Object.fromEntries(
+    MARKED_LISTS.map((list) => [list, ground[list].flatMap((element) => boardKind(list).mark(element, ground) ?? [])]),
+  ) as MarksByList;
 }

@@ -13,6 +13,3 @@ export function anchorOf(site: Site, { list, id, part }: Ref): Point2 | null {
   if (held) return [held.at[0], held.at[1]];
   return kind.anchor?.(element) ?? kind.points(element)[0] ?? null;
 }
-
-/** What rides on raceways is drawn to them: drops, pull points and the vertices of other raceways. */
-export const RIDES: ReadonlySet<Ref['list']> = new Set(['drops', 'pullpoints', 'raceways']);

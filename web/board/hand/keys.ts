@@ -1,11 +1,12 @@
 import { deleteElements } from '../../document/edits/delete.ts';
 import { moveElements } from '../../document/edits/move.ts';
-import type { Ref } from '../../document/element-lists.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
 import { pushed } from '../camera.ts';
 import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
-import { refOf } from '../scene/pick.ts';
+import { heldBy } from '../kinds/kinds.ts';
+import { refOf } from '../scene/mark.ts';
+import { marksOf } from '../scene/scene.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
 import type { HandWorld } from './hand-world.ts';
 import { keyOf } from './key-of.ts';
@@ -111,22 +112,10 @@ const ACTS: Readonly<Record<string, Act>> = {
 };
 
 /** The elements in the order in which the keys go through them: first what is worked on most. */
-const TOUR = [
-  'drops',
-  'pullpoints',
-  'equipment',
-  'raceways',
-  'columns',
-  'stalls',
-  'members',
-  'keepouts',
-  'aisles',
-] as const;
+const TOUR = heldBy('tour');
 
 function step({ document, view, scene }: KeyWorld, by: 1 | -1): void {
-  const all = TOUR.flatMap((list) =>
-    scene()[list].items.flatMap((mark): Ref[] => [refOf(mark)].filter((ref) => ref !== null)),
-  );
+  const all = TOUR.flatMap((list) => marksOf(scene(), list).items.flatMap((mark) => refOf(mark) ?? []));
   const { selection, select } = document.getState();
   const [first] = selection;
   const at = first ? all.findIndex(({ list, id }) => list === first.list && id === first.id) : by > 0 ? -1 : 0;

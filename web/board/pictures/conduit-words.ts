@@ -2,7 +2,7 @@ import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { RacewayMark } from '../scene/mark.ts';
+import type { RacewayMark } from '../kinds/raceways.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 

@@ -1,7 +1,7 @@
 import { type CoverageStep, coverageStep } from '../../../calc/plan/stall-coverage.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { lettering } from '../ink.ts';
-import type { StallMark } from '../scene/mark.ts';
+import type { StallMark } from '../kinds/stalls.ts';
 import type { Frame, Pen } from './frame.ts';
 import { hatch, traceOutline } from './outline.ts';
 

@@ -1,7 +1,7 @@
 import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { DropMark } from '../scene/mark.ts';
+import type { DropMark } from '../kinds/drops.ts';
 import { renewIndex } from '../scene/severity.ts';
 import { signOf } from '../scene/sign.ts';
 import type { Frame, Pen } from './frame.ts';

@@ -3,7 +3,7 @@ import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { nearestFoot } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { FeederMark } from '../scene/mark.ts';
+import type { FeederMark } from '../kinds/feeders.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 

@@ -1,7 +1,9 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { AreaMark, MemberMark } from '../scene/mark.ts';
+import type { AisleMark } from '../kinds/aisles.ts';
+import type { KeepoutMark } from '../kinds/keepouts.ts';
+import type { MemberMark } from '../kinds/members.ts';
 import { type Frame, fillGround, type Pen } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
 
@@ -9,7 +11,7 @@ const BIG_ENOUGH = 8;
 const DASHES_FROM = 2.5;
 
 /** Drive aisles and walkways: a quiet ground. */
-export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
+export function drawAisles(pen: Pen, frame: Frame, marks: readonly AisleMark[]): void {
   pen.beginPath();
   for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
   fillGround(pen, frame, frame.ink.aisle);
@@ -23,8 +25,8 @@ export function drawAisles(pen: Pen, frame: Frame, marks: readonly AreaMark[]): 
 }
 
 /** An access aisle is striped as it is painted; what else is no plain drive aisle has its name where there is room. */
-function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: AreaMark): void {
-  const kind = 'kind' in area ? (area.kind ?? 'drive') : 'drive';
+function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: AisleMark): void {
+  const kind = area.kind ?? 'drive';
   if (kind === 'drive') return;
   const { scale, left, top, ink } = frame;
   if (kind === 'access') {
@@ -45,7 +47,7 @@ function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: Area
 }
 
 /** Keep-outs: hatched, with a broken edge. */
-export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly AreaMark[]): void {
+export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly KeepoutMark[]): void {
   const shown = marks.filter(({ minX, maxX }) => (maxX - minX) * frame.scale >= BIG_ENOUGH);
   if (shown.length === 0) return;
   pen.beginPath();

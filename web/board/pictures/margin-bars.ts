@@ -1,8 +1,9 @@
 import { MARGIN_KINDS, type MarginTable, marginsOf } from '../../../calc/plan/margins.ts';
 import { marginShare } from '../../words/margin-scale.ts';
 import { namePx } from '../ink.ts';
-import type { DropMark } from '../scene/mark.ts';
-import { chargersByDrop, type Scene } from '../scene/scene.ts';
+import type { DropMark } from '../kinds/drops.ts';
+import { chargersByDrop } from '../scene/chargers-by-drop.ts';
+import type { Scene } from '../scene/scene.ts';
 import type { Frame, Pen } from './frame.ts';
 
 /** Pixels to a foot from which every drop carries its margins: drops a compact stall apart do not touch. */

@@ -1,7 +1,7 @@
 import { printLength } from '../../../routing/site/feet-inches.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
-import type { MemberMark } from '../scene/mark.ts';
+import type { MemberMark } from '../kinds/members.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';
 

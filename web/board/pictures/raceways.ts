@@ -1,4 +1,6 @@
-import type { LineColor, PullpointMark, RacewayMark, RunMark } from '../scene/mark.ts';
+import type { PullpointMark } from '../kinds/pullpoints.ts';
+import type { RacewayMark } from '../kinds/raceways.ts';
+import type { LineColor, RunMark } from '../scene/mark.ts';
 import type { Frame, Pen } from './frame.ts';
 import { laneLegs } from './lane-legs.ts';
 import { traceBeside, traceLane } from './lanes.ts';

@@ -1,5 +1,5 @@
 import { lettering, namePx } from '../ink.ts';
-import type { StallMark } from '../scene/mark.ts';
+import type { StallMark } from '../kinds/stalls.ts';
 import type { StallBand } from '../scene/stall-bands.ts';
 import { clearOfEnds, fitting } from './clear-of-car.ts';
 import { type Frame, fillGround, type Pen } from './frame.ts';

@@ -1,6 +1,8 @@
 import { clippedLine } from '../../../routing/plane/clip-line.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { ColumnMark, EquipmentMark, FeederMark } from '../scene/mark.ts';
+import type { ColumnMark } from '../kinds/columns.ts';
+import type { EquipmentMark } from '../kinds/equipment.ts';
+import type { FeederMark } from '../kinds/feeders.ts';
 import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';

@@ -1,28 +1,16 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { positionsOf, type Ref } from '../../document/element-lists.ts';
+import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
+import { chargersByDrop } from './chargers-by-drop.ts';
 import type { MarksByList } from './differ.ts';
-import type { Mark } from './mark.ts';
-import { refOf } from './pick.ts';
-import { chargersByDrop, type Scene, type SceneList } from './scene.ts';
+import { type Mark, refOf } from './mark.ts';
+import { marksOf, type Scene, type SceneList } from './scene.ts';
 
 /** What the selection stands for on the board: its own marks, and the runs and drops of its chargers. */
 export interface Chosen {
   readonly marks: MarksByList;
   readonly chargers: ReadonlySet<string>;
 }
-
-/** Lists whose marks stand in the order of the site's own. */
-const IN_SITE_ORDER = [
-  'stalls',
-  'columns',
-  'members',
-  'keepouts',
-  'aisles',
-  'equipment',
-  'raceways',
-  'pullpoints',
-  'drops',
-] as const satisfies readonly SceneList[];
 
 /** The marks that a selection puts in heavier ink. Looked up by id: no list of the scene is gone through. */
 export const chosenMarks = kept((scene: Scene, selection: readonly Ref[]): Chosen => {
@@ -53,21 +41,23 @@ export const chosenMarks = kept((scene: Scene, selection: readonly Ref[]): Chose
   const keep = (list: SceneList, items: readonly Mark[]): void => {
     if (items.length > 0) marks[list] = items;
   };
-  for (const list of IN_SITE_ORDER) {
+  for (const list of MARKED_LISTS) {
     const wanted = ids.get(list);
     if (!wanted) continue;
-    keep(
-      list,
-      placesOf(site[list], wanted).map((place) => scene[list].items[place]!),
-    );
+    const { items } = marksOf(scene, list);
+    // Feeders without their ends have no mark, so that these do not stand in order.
+    if (boardKind(list).partial)
+      keep(
+        list,
+        items.filter((mark) => wanted.has(refOf(mark)?.id ?? '')),
+      );
+    else
+      keep(
+        list,
+        placesOf(site[list], wanted).map((place) => items[place]!),
+      );
   }
-  // Feeders without their ends have no mark, and runs without a path none to draw: these do not stand in order.
-  const feeders = ids.get('feeders');
-  if (feeders)
-    keep(
-      'feeders',
-      scene.feeders.items.filter((mark) => feeders.has(refOf(mark)?.id ?? '')),
-    );
+  // Of runs, those without a path have nothing to draw.
   if (chargers.size > 0)
     keep(
       'runs',

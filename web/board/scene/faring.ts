@@ -2,7 +2,8 @@ import { marginsOf } from '../../../calc/plan/margins.ts';
 import { changedPlaces } from '../../../routing/kept/changed-places.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import { positionsOf } from '../../document/element-lists.ts';
-import { chargersByDrop, type Scene } from './scene.ts';
+import { chargersByDrop } from './chargers-by-drop.ts';
+import type { Scene } from './scene.ts';
 
 /** Ids of the drops that may fare otherwise than they did: a margin of theirs is another, or a finding about them. */
 export function dropsFaringAnew(was: Scene, now: Scene): ReadonlySet<string> {

@@ -1,7 +1,8 @@
 import { marginsOf } from '../../../calc/plan/margins.ts';
 import type { Severity } from '../../../routing/site/finding.ts';
 import { leftLength } from '../../words/lengths.ts';
-import { chargersByDrop, type Scene } from './scene.ts';
+import { chargersByDrop } from './chargers-by-drop.ts';
+import type { Scene } from './scene.ts';
 import { severityAmong } from './severity.ts';
 
 /** How a drop or a piece of equipment fares, as it is drawn beside its name. */

@@ -2,10 +2,10 @@ import { gridWays, offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { nearestOnSegment } from '../scene/near.ts';
+import type { TargetLine, Targets } from './aims.ts';
 import type { Guide } from './guide.ts';
 import type { SnapKind } from './kinds.ts';
 import { toStep } from './step.ts';
-import type { TargetLine, Targets } from './targets.ts';
 
 export interface SnapTo {
   /** How far off, feet, something draws the hand to it. */

@@ -1,5 +1,5 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { DropMark } from '../../../../web/board/scene/mark.ts';
+import type { DropMark } from '../../../../web/board/kinds/drops.ts';
 import type { Scene } from '../../../../web/board/scene/scene.ts';
 
 /** The drop nearest to a place, or null where none is within `most` feet. */

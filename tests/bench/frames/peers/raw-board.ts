@@ -2,10 +2,11 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import { BASE_PICTURES } from '../../../../web/board/base-pictures.ts';
 import { type Camera, pushed, toSite, zoomed } from '../../../../web/board/camera.ts';
 import { readInk } from '../../../../web/board/ink.ts';
+import type { DropMark } from '../../../../web/board/kinds/drops.ts';
 import type { Painting } from '../../../../web/board/painting.ts';
 import { drawDrops, drawDropWords } from '../../../../web/board/pictures/drops.ts';
 import { frameOf } from '../../../../web/board/pictures/frame.ts';
-import type { DropMark, Mark } from '../../../../web/board/scene/mark.ts';
+import type { Mark } from '../../../../web/board/scene/mark.ts';
 import { nearestDrop } from './nearest-drop.ts';
 import type { MakePeer } from './peer.ts';
 

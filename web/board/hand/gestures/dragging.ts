@@ -3,8 +3,8 @@ import { moveElements } from '../../../document/edits/move.ts';
 import type { Ref } from '../../../document/element-lists.ts';
 import { type } from '../../draw/drawing.ts';
 import { typedPlace } from '../../draw/typing.ts';
+import { boardKind, isMarked } from '../../kinds/kinds.ts';
 import { snapAt } from '../../snap/snap-at.ts';
-import { RIDES } from '../anchor.ts';
 import type { Gesture } from '../gesture.ts';
 import { clearAway, type Hand, pointing, siteAt } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
@@ -54,7 +54,7 @@ function drag({ document, view, scene }: World, { refs, from, anchor }: Dragged,
   if (alongY) dx = 0;
   const wanted: Point2 = [anchor[0] + dx, anchor[1] + dy];
   const { near, free } = pointing(view, hand);
-  const grounded = !refs.some(({ list }) => RIDES.has(list));
+  const grounded = !refs.some(({ list }) => isMarked(list) && boardKind(list).hold?.rides);
   const found = free
     ? { at: wanted, guides: [] }
     : snapAt(scene(), view.getState(), { at: wanted, near, moving: refs, grounded });

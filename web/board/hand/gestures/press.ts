@@ -1,5 +1,6 @@
 import type { Ref } from '../../../document/element-lists.ts';
 import { keepsDrawing } from '../../../document/field-work.ts';
+import { boardKind, isMarked } from '../../kinds/kinds.ts';
 import { pickAt } from '../../scene/pick.ts';
 import { anchorOf } from '../anchor.ts';
 import type { Gesture } from '../gesture.ts';
@@ -31,7 +32,7 @@ export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | '
   if (!ref || hand.encircles) return begin({});
   const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
   // A lot is all stalls: what is drawn from one is a box, and it is chosen when the hand lets go where it pressed.
-  if (!held && GROUND.has(ref.list)) return begin({ alone: ref });
+  if (!held && isMarked(ref.list) && boardKind(ref.list).hold?.ground) return begin({ alone: ref });
   // A finger moves only what it has chosen before: else a swipe across the drawing would carry a drop along.
   const moves = !keeps && (!hand.isFinger || held);
   if (adds) select([ref], 'toggle');
@@ -41,6 +42,3 @@ export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | '
     moves && !(adds && held) ? document.getState().selection.map(({ list, id }): Ref => ({ list, id })) : null;
   return begin({ refs, anchor: anchorOf(site, ref), alone: adds ? null : ref });
 }
-
-/** What lies under everything else, and is moved only once it has been chosen. */
-const GROUND: ReadonlySet<Ref['list']> = new Set(['stalls', 'aisles', 'keepouts', 'members']);
