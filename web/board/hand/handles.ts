@@ -1,7 +1,6 @@
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
-import { byId } from '../../../routing/site/look-up.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import { positionsOf, type Ref } from '../../document/element-lists.ts';
 import { type Camera, type ScreenPoint, toScreen, type Viewport } from '../camera.ts';
 import type { HandleLook } from '../kinds/kind.ts';
 import { boardKind, isMarked } from '../kinds/kinds.ts';
@@ -19,7 +18,8 @@ export function handlesOf(site: Site, selection: readonly Ref[], scale: number):
   const [first] = selection;
   if (!first || selection.some(({ list, id }) => list !== first.list || id !== first.id)) return [];
   const { list, id } = first;
-  const element = byId<{ readonly id: string }>(site[list]).get(id);
+  // Lists that follow one another in a drag share the index of their ids.
+  const element = site[list][positionsOf(site[list]).get(id) ?? -1];
   const parts = element && placedKind(list)?.parts?.of(element as never);
   if (!parts) return [];
   const look = isMarked(list) ? boardKind(list).handle : undefined;
