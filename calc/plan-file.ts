@@ -24,6 +24,8 @@ export interface PlanFile {
   readonly devices: readonly Device[];
   /** One for each source, or other equipment that nothing feeds. */
   readonly loadCalculations: readonly LoadCalculation[];
+  /** At the boxes of the chargers that have a branch, by what feeds them. */
+  readonly faults: readonly ChargerFault[];
   readonly takeoff: readonly TakeoffRow[];
   /** Everything overhead, handed to the member that holds it. */
   readonly hung: readonly Hung[];
@@ -224,6 +226,25 @@ export interface LineAmps {
   readonly N?: number;
 }
 
+/** Bolted fault currents at a place, A. */
+export interface FaultAmps {
+  /** Three-phase where there are three lines, else line to line; the most, which ratings are held against. */
+  readonly most: number;
+  /** X over R of that; absent where there is no resistance. */
+  readonly xr?: number;
+  /** The most of line to neutral; absent where there is no neutral, and at a box, to which none is brought. */
+  readonly lineToNeutral?: number;
+  /** The least of two lines, and of a line to the grounding conductor where the system is grounded. */
+  readonly least: { readonly lineToLine: number; readonly lineToGround?: number };
+  /** No source on the way gave a figure: the supply is taken as unlimited, and less is there in truth. */
+  readonly isUnlimited: boolean;
+}
+
+/** Fault currents at the box of a charger, at the end of its branch. */
+export interface ChargerFault extends FaultAmps {
+  readonly charger: string;
+}
+
 export interface SupplyEquipment {
   readonly id: string;
   readonly volts: LineVolts;
@@ -234,7 +255,10 @@ export interface SupplyEquipment {
   readonly percentLoaded?: number;
   readonly spareAmps?: number;
   readonly spareSpaces?: number;
+  /** `fault.most`. */
   readonly faultAmps?: number;
+  /** Absent where nothing is known, and at a source that gives no figure. */
+  readonly fault?: FaultAmps;
   /** Line to line, the highest of its pairs with generation and nothing drawn; absent where no generation is drawn. */
   readonly highestVolts?: number;
   /** Line currents of its single-phase chargers as assigned, and as plain rotation would have them. */

@@ -23,6 +23,7 @@ import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
 import { hungOf } from '../steel/hung.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
+import { chargerFaults } from '../supply/fault/branch-faults.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
 import { supplyOf } from '../supply/supply.ts';
@@ -53,6 +54,7 @@ export function plan(site: Site): Plan {
   const conduits = kept(() => conduitsOf(branches));
   const devices = kept(() => devicesOf(site, design.tables));
   const boxes = kept(() => boxesOf(branches, shared));
+  const faults = kept(() => chargerFaults(branches, supply.facts));
   const looked: Looked = {
     site,
     runs: runs.runs,
@@ -69,7 +71,7 @@ export function plan(site: Site): Plan {
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site, workingNeeds(site, design.tables)),
     withCode(reach.findings, design.tables),
-    supplyChecks(site, supply, ohms),
+    supplyChecks(site, supply, ohms, branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
@@ -101,6 +103,9 @@ export function plan(site: Site): Plan {
     },
     get loadCalculations() {
       return supply.loads;
+    },
+    get faults() {
+      return faults();
     },
     handholes,
     takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),

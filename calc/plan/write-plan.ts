@@ -32,6 +32,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     supply: writtenSupply(plan.supply, length),
     devices: plan.devices,
     loadCalculations: plan.loadCalculations,
+    faults: plan.faults,
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
     hung: plan.hung.map((one) => writtenHung(one, length)),
     loose: plan.loose,

@@ -16,6 +16,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
   const margins = marginsOf(plan, site);
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const chargers = new Map(site.chargers.map((charger) => [charger.id, charger]));
+  const faults = new Map(plan.faults.map((fault) => [fault.charger, fault]));
   const head = [
     'charger',
     'drop',
@@ -42,6 +43,9 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
     'grounding',
     'pilot',
     'ampacity (A)',
+    'fault at the box (A)',
+    'least fault, two lines (A)',
+    'least fault, to ground (A)',
     'bends (degrees)',
     'conduits',
   ];
@@ -49,6 +53,7 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
     const { cord, branch } = margins.get(run.charger) ?? { cord: null, branch: null };
     const circuit = circuits.get(run.charger);
     const charger = chargers.get(run.charger);
+    const fault = faults.get(run.charger);
     return [
       run.charger,
       run.drop,
@@ -75,6 +80,9 @@ export function runsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] 
       circuit ? `${circuit.grounding.size} AWG` : null,
       circuit ? circuit.pilot : null,
       circuit ? round(circuit.ampacity, 2) : null,
+      fault ? round(fault.most, 0) : null,
+      fault ? round(fault.least.lineToLine, 0) : null,
+      fault?.least.lineToGround === undefined ? null : round(fault.least.lineToGround, 0),
       round(run.bendDegrees, 1),
       circuit?.conduits.join(' ') ?? null,
     ];

@@ -3,6 +3,7 @@ import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Device } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { FeederLies } from './devices/unprotected-feeder.ts';
+import type { NodeFault } from './fault/fault.ts';
 import type { SupplyModel } from './load-flow/supply-model.ts';
 import type { SupplyState } from './load-flow/supply-solve.ts';
 import type { Demand } from './panels/demand.ts';
@@ -21,7 +22,7 @@ export interface SupplyFacts {
   readonly lies: FeederLies;
   /** Of equipment and feeders; the breakers of branches are not among them. */
   readonly devices: readonly Device[];
-  readonly faults: readonly (number | undefined)[];
+  readonly faults: readonly (NodeFault | null)[];
   readonly loads: readonly Load[];
   readonly chargers: readonly Charger[];
   readonly rules: Rules;

@@ -8,7 +8,7 @@ import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { equipmentDevices } from './devices/devices.ts';
 import type { FeederLies } from './devices/unprotected-feeder.ts';
-import { faultAmpsOf } from './fault/fault.ts';
+import { faultsOf, type NodeFault } from './fault/fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
 import type { BoxVolts } from './load-flow/box-volts.ts';
 import { type BoxSupply, boxesOf, boxSupplyOf } from './load-flow/boxes.ts';
@@ -47,6 +47,9 @@ export interface SupplyWork {
   readonly model: SupplyModel;
   readonly seats: Seats;
   readonly state: SupplyState;
+  /** Of the feeder into each node, °C, where it is hottest. */
+  readonly ambients: readonly number[];
+  readonly faults: readonly (NodeFault | null)[];
 }
 
 /** Works a supply through. Each part is kept, so that asking again costs nothing. */
@@ -59,7 +62,10 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
   const seats = seatsOf(tree, model, lines, chargers);
   const sums = chargerSums(tree, model, seats, chargers, runs, tables.vehicleSupply.unitLoadVa);
   const state = supplyState(sums, tree, model, lines, loads, rules.powerFactor, tables.continuous.factor);
-  return { tree, lines, ways, model, seats, state };
+  const ambients = feederAmbients(tables, rules, ways, tree);
+  const { fault, terminalC } = rules;
+  const faults = faultsOf(tree, model, ways.lengths, ways.kinds, ambients, fault, terminalC, tables);
+  return { tree, lines, ways, model, seats, state, ambients, faults };
 }
 
 /**
@@ -75,15 +81,16 @@ export function supplyOf(
 ): SupplyResult {
   const { chargers, rules } = site;
   const work = supplyWork(site, runs, tables);
-  const { tree, ways, seats, state } = work;
-  const lies = liesOf(tree, ways.lengths, ways.outdoors, feederAmbients(tables, rules, ways, tree));
+  const { tree, lines, ways, model, seats, state, ambients, faults } = work;
+  const lies = liesOf(tree, ways.lengths, ways.outdoors, ambients);
   const schedules = panelSchedules(site);
   const facts = factsOf(
     state,
     tree,
-    work.model,
-    work.lines,
+    model,
+    lines,
     lies,
+    faults,
     equipmentDevices(site),
     site.loads,
     chargers,
@@ -94,7 +101,7 @@ export function supplyOf(
     tables,
   );
   const loads = kept(() => siteLoads(site, runs, work, tables));
-  const boxSupply = boxSupplyOf(state, seats, chargers, work.model.buses, rules.powerFactor);
+  const boxSupply = boxSupplyOf(state, seats, chargers, model.buses, rules.powerFactor);
   return {
     get supply() {
       return reported(facts, ways.lengths);
@@ -127,6 +134,7 @@ const factsOf = kept(
     model: SupplyModel,
     lines: SupplyLines,
     lies: FeederLies,
+    faults: readonly (NodeFault | null)[],
     devices: readonly Device[],
     loads: readonly Load[],
     chargers: readonly Charger[],
@@ -143,7 +151,7 @@ const factsOf = kept(
     demands: demandsOf(tree, model, state, loads),
     lies,
     devices,
-    faults: faultAmpsOf(tree, model),
+    faults,
     loads,
     chargers,
     rules,

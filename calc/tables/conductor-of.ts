@@ -96,3 +96,10 @@ export function conductorDiameter(tables: CodeTables, insulation: string, size: 
 /** What a wiring method is made of for Table 9: PVC, or steel. Flexible metal conduit and tray are taken as steel. */
 export const methodRaceway = (method: Method): RacewayKind =>
   method === 'PVC40' || method === 'PVC80' ? 'PVC' : 'steel';
+
+/** Conductor temperature of the tables of resistance and impedance, °C. */
+export const TABLE_C = 75;
+
+/** Resistance of a metal at a temperature, as a share of that of the tables: `1 + coefficient x (°C - 75)` (Chapter 9 Table 8, note 2). */
+export const resistanceShare = (tables: CodeTables, metal: Metal, conductorC: number): number =>
+  1 + tables.conductors.temperatureCoefficient[metal] * (conductorC - TABLE_C);

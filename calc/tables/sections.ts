@@ -5,6 +5,8 @@
 export interface Sections {
   readonly interruptingRating: string;
   readonly availableFault: string;
+  /** A path on which a fault to ground trips its device. */
+  readonly faultPath: string;
   readonly terminals: string;
   readonly workingSpace: string;
   readonly workingDepth: string;

@@ -68,6 +68,7 @@ export const RULE_WORDS = [
   'device-missing',
   'fault-current',
   'interrupting-rating',
+  'fault-trip',
   'as-built',
   'rules-changed',
   'code-edition',

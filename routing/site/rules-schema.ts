@@ -54,6 +54,21 @@ export const rulesSchema = v.strictObject({
     ),
   ),
   powerFactor: maybe(told(v.pipe(positive, v.maxValue(1)), 'Power factor of a charger, lagging.')),
+  fault: maybe(
+    told(
+      v.strictObject({
+        coldC: maybe(told(number, 'Temperature of conductors at the highest fault current, degrees C.')),
+        impedanceTolerance: maybe(
+          told(
+            v.pipe(nonNegative, v.ltValue(1)),
+            'Share by which a transformer may have less, or more, than its nameplate impedance.',
+          ),
+        ),
+        tripTimes: maybe(told(positive, 'Times its rating at which a breaker trips at once.')),
+      }),
+      'Cases in which fault current is worked.',
+    ),
+  ),
   bendLimit: maybe(told(positive, 'Most bend between pull points, degrees.')),
   pullLimit: maybe(told(positiveLength, 'Longest pull between pull points.')),
   waste: maybe(

@@ -69,6 +69,12 @@ export interface Rules {
   readonly terminalC: 60 | 75 | 90;
   readonly dropLimit: { readonly branch: number; readonly total: number };
   readonly powerFactor: number;
+  readonly fault: {
+    /** Of conductors at the highest fault current; the lowest is at that of the tables, 75 °C. */
+    readonly coldC: number;
+    readonly impedanceTolerance: number;
+    readonly tripTimes: number;
+  };
   readonly bendLimit: number;
   readonly pullLimit: number;
   readonly waste: { readonly conductor: number; readonly raceway: number };

@@ -128,6 +128,7 @@ const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rule
     allowance: { ...DEFAULT_RULES.allowance, ...set.allowance },
     placeAmbientC: { overhead: ambientC, surface: ambientC, underground: ambientC, ...set.placeAmbientC },
     dropLimit: { ...DEFAULT_RULES.dropLimit, ...set.dropLimit },
+    fault: { ...DEFAULT_RULES.fault, ...set.fault },
     waste: { ...DEFAULT_RULES.waste, ...set.waste },
     restHeight: { ...DEFAULT_RULES.restHeight, ...set.restHeight },
     clearHeight: { ...DEFAULT_RULES.clearHeight, ...set.clearHeight },

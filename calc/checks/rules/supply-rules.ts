@@ -186,4 +186,9 @@ export const SUPPLY_RULES = {
     source: (tables) => cited(tables, 'interruptingRating'),
     lookedAt: ({ site }) => interrupting(site.equipment),
   },
+  'fault-trip': {
+    title: 'Faults at the end of a branch that its breaker clears slowly',
+    source: (tables) => `${cited(tables, 'faultPath')}; instantaneous trip: common practice`,
+    lookedAt: ({ site }) => site.chargers.length,
+  },
 } as const satisfies Readonly<Record<string, Rule>>;

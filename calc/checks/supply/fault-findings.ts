@@ -1,4 +1,5 @@
 import type { Finding } from '../../../routing/site/finding.ts';
+import { caseWords, faultCases } from '../../supply/fault/fault-case.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import { cited } from '../../tables/sections.ts';
@@ -11,38 +12,46 @@ export const faultFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...idle(facts),
 ];
 
-/** Interrupting ratings below what is available at their place. */
+const isBoard = ({ equipment: { kind } }: SupplyNode): boolean => kind !== 'source' && kind !== 'transformer';
+
+/** Interrupting ratings below what is available at their place; to be looked at where the supply gives no figure. */
 function ratings({ tree, faults, tables }: SupplyFacts): Finding[] {
-  return tree.nodes.flatMap(({ equipment: { id, interruptingAmps } }, place): Finding[] => {
-    const amps = faults[place];
-    if (interruptingAmps === undefined || amps === undefined || amps <= interruptingAmps * (1 + 1e-9)) return [];
+  return tree.nodes.flatMap((node, place): Finding[] => {
+    const { id, interruptingAmps } = node.equipment;
+    const fault = faults[place]?.amps ?? null;
+    if (interruptingAmps === undefined || fault === null) return [];
+    const amps = Math.max(fault.most, isBoard(node) ? (fault.lineToNeutral ?? 0) : 0);
+    if (amps <= interruptingAmps * (1 + 1e-9)) return [];
+    const toNeutral = amps > fault.most ? ' line to neutral' : '';
+    const cure = 'A higher rating, a tested series combination, or more impedance ahead of it.';
+    const says = fault.isUnlimited
+      ? `${id} may see up to ${ampsText(amps)} of fault current${toNeutral} with an unlimited supply, and interrupts ${ampsText(interruptingAmps)}. The figure of the utility decides; ask for it. Where it is no less: ${cure[0]!.toLowerCase()}${cure.slice(1)}`
+      : `${id} may see ${ampsText(amps)} of fault current${toNeutral} and interrupts ${ampsText(interruptingAmps)}. ${cure}`;
     return [
       {
-        severity: 'fail',
+        severity: fault.isUnlimited ? 'warn' : 'fail',
         rule: 'interrupting-rating',
         about: [id],
-        says: `${id} may see ${ampsText(amps)} of fault current and interrupts ${ampsText(interruptingAmps)}. A higher rating, a tested series combination, or more impedance ahead of it.`,
+        says,
         value: amps,
         limit: interruptingAmps,
         unit: 'A',
-        source: `${cited(tables, 'interruptingRating')}, from memory; I = V / |Z|`,
+        source: `${cited(tables, 'interruptingRating')}; I = V / |Z|`,
       },
     ];
   });
 }
 
-const isBoard = ({ equipment: { kind } }: SupplyNode): boolean => kind !== 'source' && kind !== 'transformer';
-
 /** The most that is available behind the sources, where a board has no rating to hold it against. */
-function available({ tree, faults, tables }: SupplyFacts): Finding[] {
-  const known = tree.nodes.filter((node, place) => faults[place] !== undefined && node.equipment.kind !== 'source');
+function available({ tree, faults, tables, rules }: SupplyFacts): Finding[] {
+  const ampsAt = ({ equipment }: SupplyNode): number | undefined => faults[tree.placeOf.get(equipment.id)!]?.amps?.most;
+  const known = tree.nodes.filter((node) => ampsAt(node) !== undefined && node.equipment.kind !== 'source');
   const unrated = known.filter((node) => isBoard(node) && node.equipment.interruptingAmps === undefined);
   if (known.length === 0 || (unrated.length === 0 && known.some(isBoard))) return [];
-  const ampsAt = ({ equipment }: SupplyNode): number => faults[tree.placeOf.get(equipment.id)!]!;
-  const worst = known.reduce((most, node) => (ampsAt(node) > ampsAt(most) ? node : most));
+  const worst = known.reduce((most, node) => (ampsAt(node)! > ampsAt(most)! ? node : most));
   const { id } = worst.equipment;
-  const given = tree.nodes.some(({ equipment, parent }) => parent < 0 && equipment.faultAmps !== undefined);
-  const supply = given ? 'from the figure of the source' : 'with an unlimited supply ahead of the transformer';
+  const { isUnlimited } = faults[tree.placeOf.get(id)!]!.most;
+  const supply = isUnlimited ? 'with an unlimited supply, for no figure is given' : 'from the figure of the source';
   const none =
     unrated.length === 0 ? '' : `; none is entered for ${unrated.map(({ equipment }) => equipment.id).join(', ')}`;
   return [
@@ -50,15 +59,15 @@ function available({ tree, faults, tables }: SupplyFacts): Finding[] {
       severity: 'note',
       rule: 'fault-current',
       about: [id, ...known.map(({ equipment }) => equipment.id).filter((other) => other !== id)],
-      says: `Available fault current is at most ${ampsText(ampsAt(worst))}, at ${id}, ${supply} and no motors. Interrupting ratings are to be at least that of each place${none}.`,
-      value: ampsAt(worst),
+      says: `Available fault current is at most ${ampsText(ampsAt(worst)!)}, at ${id}, ${supply}, ${caseWords(faultCases(rules.fault).most)}, and no motors. Interrupting ratings are to be at least that of each place${none}.`,
+      value: ampsAt(worst)!,
       unit: 'A',
-      source: `${cited(tables, 'interruptingRating', 'availableFault')}, from memory; R and X added up, I = V / |Z|`,
+      source: `${cited(tables, 'interruptingRating', 'availableFault')}; R and X added up, I = V / |Z|`,
     },
   ];
 }
 
-/** Sources that give no figure: what hangs on them has no fault current, or one with no end ahead of a transformer. */
+/** Sources that give no figure: what hangs on them is worked with no end to it, which is more than there is. */
 function noFigure({ tree, faults, tables }: SupplyFacts): Finding[] {
   const without = tree.nodes.filter(
     ({ parent, primary, equipment }) => parent < 0 && primary === null && equipment.faultAmps === undefined,
@@ -67,20 +76,21 @@ function noFigure({ tree, faults, tables }: SupplyFacts): Finding[] {
   const names = without.map(({ equipment }) => equipment.id);
   const roots = new Set(names);
   const unknown = tree.nodes.filter(
-    ({ equipment: { id, kind } }, place) => faults[place] === undefined && !roots.has(id) && kind !== 'transformer',
+    ({ equipment: { id, kind } }, place) =>
+      (faults[place] ?? null) === null && !roots.has(id) && kind !== 'transformer',
   );
   const boards = unknown.map(({ equipment }) => equipment.id);
   const so =
     boards.length === 0
-      ? ' What is told behind a transformer takes the supply ahead of it as unlimited.'
+      ? ''
       : ` No fault current is told for ${boards.join(', ')}, and no interrupting rating there is checked.`;
   return [
     {
       severity: 'note',
       rule: 'fault-current',
       about: [...names, ...boards],
-      says: `No figure is given for the available fault current of the source (${names.join(', ')}).${so} Ask the utility for it.`,
-      source: `${cited(tables, 'interruptingRating', 'availableFault')}, from memory`,
+      says: `No figure is given for the available fault current of the source (${names.join(', ')}). It is taken as unlimited, so that what is told behind it is more than there is.${so} Ask the utility for it.`,
+      source: cited(tables, 'interruptingRating', 'availableFault'),
     },
   ];
 }

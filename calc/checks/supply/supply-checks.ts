@@ -2,9 +2,11 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
+import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { totalDropFindings } from './total-drop.ts';
+import { tripFindings } from './trip-findings.ts';
 
 const checked = kept(supplyFindings);
 
@@ -13,4 +15,10 @@ export const supplyChecks = (
   site: Site,
   { facts, findings, boxSupply }: SupplyResult,
   ohms: readonly (BranchOhms | null)[],
-): readonly Finding[] => [...findings, ...checked(facts), ...totalDropFindings(site, boxSupply, ohms)];
+  branches: readonly EquipmentBranches[],
+): readonly Finding[] => [
+  ...findings,
+  ...checked(facts),
+  ...tripFindings(branches, facts),
+  ...totalDropFindings(site, boxSupply, ohms),
+];

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { type FaultStep, faultChain, lackingAt } from '../../supply/fault/fault-chain.ts';
-import { metal, nonNegative, phases, positive, size, TABLES, wholePositive } from './fields.ts';
+import { finite, metal, nonNegative, phases, positive, size, TABLES, wholePositive } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const step = v.variant('kind', [
@@ -34,10 +34,16 @@ const schema = v.strictObject({
   steps: v.pipe(v.array(step), v.minLength(1)),
   method: v.picklist(['point-to-point', 'impedance']),
   impedanceTolerance: v.optional(v.pipe(positive, v.maxValue(2))),
+  conductorC: v.optional(v.pipe(finite, v.minValue(-50), v.maxValue(250))),
 });
 
 export const faultKind = kind(schema, (input, tell) => {
   const { steps, method } = input;
+  if (input.conductorC !== undefined && method === 'point-to-point')
+    return refuse(
+      'conductorC',
+      'the constants of the point-to-point method are of about 25 °C; by impedance it may be given',
+    );
   let volts = 0;
   for (const [at, one] of steps.entries()) {
     const wrong = refusal(one, at, volts, method);

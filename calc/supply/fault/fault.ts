@@ -1,51 +1,84 @@
-import { magnitude, type Phasor, plus, scaled } from '../load-flow/phasor.ts';
+import { kept } from '../../../routing/kept/kept.ts';
+import type { Rules } from '../../../routing/site/site.ts';
+import type { FaultAmps } from '../../plan-file.ts';
+import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
+import { findImpedance } from '../../tables/lookup.ts';
+import { feederGrounding } from '../feeders/feeder-conductor.ts';
+import { magnitude, type Phasor, scaled } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
-import { toNeutral } from '../tree/system.ts';
+import { type System, toNeutral } from '../tree/system.ts';
+import { faultCases } from './fault-case.ts';
+import { type FaultLoops, faultLoops } from './fault-loops.ts';
 
-/** Ohms of one line from the supply to each node, on the side that its loads hang on; undefined where they are not known. */
-export function faultOhmsOf({ nodes }: SupplyTree, model: SupplyModel): readonly (Phasor | undefined)[] {
-  const ohms: (Phasor | undefined)[] = [];
-  nodes.forEach((node, place) => {
-    const { parent, primary, system } = node;
-    if (parent < 0 && primary === null) {
-      ohms.push(sourceOhms(node));
-      return;
-    }
-    const above = parent < 0 ? undefined : ohms[parent];
-    const feeder = model.feederOhms[place] ?? null;
-    const arriving = above === undefined || feeder === null ? undefined : plus(above, feeder);
-    if (primary === null) {
-      ohms.push(arriving);
-      return;
-    }
-    const winding = model.windingOhms[place] ?? undefined;
-    // Where nothing is known of the supply ahead, it is taken as unlimited.
-    const referred = arriving === undefined ? { re: 0, im: 0 } : scaled(arriving, (system.volts / primary.volts) ** 2);
-    ohms.push(winding === undefined ? undefined : plus(winding, referred));
-  });
-  return ohms;
-}
-
-/** Ohms of one line of the utility, from the figure that it gives: all reactance where it gives no X/R. */
-function sourceOhms({ equipment: { faultAmps, faultXr }, system }: SupplyNode): Phasor | undefined {
-  if (faultAmps === undefined) return undefined;
-  const z = system.phases === 3 ? toNeutral(system) / faultAmps : system.volts / (2 * faultAmps);
-  const re = faultXr === undefined ? 0 : z / Math.hypot(1, faultXr);
-  return { re, im: faultXr === undefined ? z : faultXr * re };
+/** Of one node: its currents, and the loops that they are of. Currents are null where there is no end to them. */
+export interface NodeFault {
+  readonly amps: FaultAmps | null;
+  readonly most: FaultLoops;
+  readonly least: FaultLoops;
 }
 
 /**
- * Bolted fault current at each node, A: from the utility's figure at the source, or, where it is not given, from the nearest
- * transformer above on an unlimited supply; R and X of every feeder (Table 9) and transformer added, a transformer's primary
- * side by the square of its ratio. Three-phase where there are three lines, else line to line. Undefined where neither is
- * above, and past a feeder or transformer of which nothing is known. Motors left out.
- * Source: I = V / (sqrt 3 |Z|), standard theory.
+ * Fault currents at each node of a supply: from the utility's figure at the source, or an unlimited supply where it gives
+ * none; R and X of every feeder (Table 9) and transformer added, a transformer's primary side by the square of its ratio.
+ * The most with cold conductors and transformers of less than their nameplate impedance, the least with hot ones and of
+ * more (`faultCases`). Null past a feeder or transformer of which nothing is known. Motors left out. Kept.
+ * Source: I = V / |Z|, symmetrical components for faults to neutral and to ground, standard theory.
  */
-export function faultAmpsOf(tree: SupplyTree, model: SupplyModel): readonly (number | undefined)[] {
-  return faultOhmsOf(tree, model).map((z, place) => {
-    if (z === undefined) return undefined;
-    const { system } = tree.nodes[place]!;
-    return system.phases === 3 ? toNeutral(system) / magnitude(z) : system.volts / (2 * magnitude(z));
-  });
+export const faultsOf = kept(
+  (
+    tree: SupplyTree,
+    model: SupplyModel,
+    lengths: readonly (number | null)[],
+    kinds: readonly RacewayKind[],
+    ambients: readonly number[],
+    rules: Rules['fault'],
+    terminalC: Rules['terminalC'],
+    tables: CodeTables,
+  ): readonly (NodeFault | null)[] => {
+    const grounds = tree.nodes.map((node, place) =>
+      groundOhms(node, lengths[place] ?? null, kinds[place] ?? 'PVC', ambients[place]!, terminalC, tables),
+    );
+    const cases = faultCases(rules);
+    const most = faultLoops(tree, model, grounds, cases.most, tables);
+    const least = faultLoops(tree, model, grounds, cases.least, tables);
+    return tree.nodes.map(({ system }, place) => {
+      const [a, b] = [most[place] ?? null, least[place] ?? null];
+      return a === null || b === null ? null : { amps: ampsOf(a, b, system), most: a, least: b };
+    });
+  },
+);
+
+/** Ohms of the grounding conductors beside a feeder, one with each set. */
+function groundOhms(
+  { feeder }: SupplyNode,
+  length: number | null,
+  kind: RacewayKind,
+  ambientC: number,
+  terminalC: Rules['terminalC'],
+  tables: CodeTables,
+): Phasor | null {
+  if (feeder === null || length === null) return null;
+  const { size } = feederGrounding(tables, feeder, terminalC, ambientC);
+  const { metal, sets } = feeder.conductor;
+  const found = findImpedance(tables, size, metal, kind);
+  return found === undefined ? null : scaled({ re: found.r, im: found.x }, length / 1000 / sets);
+}
+
+/** Currents of the loops of both cases; null where nothing is in the way. */
+export function ampsOf(most: FaultLoops, least: FaultLoops, system: System): FaultAmps | null {
+  const z = magnitude(most.line);
+  if (z === 0) return null;
+  const volts = toNeutral(system);
+  const { re, im } = most.line;
+  return {
+    most: system.phases === 3 ? volts / z : system.volts / (2 * z),
+    ...(re > 0 ? { xr: im / re } : {}),
+    ...(most.neutral === null ? {} : { lineToNeutral: volts / magnitude(most.neutral) }),
+    least: {
+      lineToLine: system.volts / (2 * magnitude(least.line)),
+      ...(least.ground === null ? {} : { lineToGround: volts / magnitude(least.ground) }),
+    },
+    isUnlimited: most.isUnlimited,
+  };
 }

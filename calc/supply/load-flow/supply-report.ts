@@ -8,6 +8,7 @@ import type {
   SupplyFeeder,
   SupplyTransformer,
 } from '../../plan-file.ts';
+import type { NodeFault } from '../fault/fault.ts';
 import { type Demand, greatestLine, ratingOf } from '../panels/demand.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
@@ -23,7 +24,7 @@ export interface ReportCase {
   readonly lines: SupplyLines;
   readonly lengths: readonly (number | null)[];
   readonly demands: readonly Demand[];
-  readonly faults: readonly (number | undefined)[];
+  readonly faults: readonly (NodeFault | null)[];
   /** Generation with nothing drawn; null where there is none. */
   readonly idle: Solved | null;
   readonly spareSpaces: readonly (number | undefined)[];
@@ -55,6 +56,7 @@ function equipmentRow(of: ReportCase, solved: Solved, node: SupplyNode, place: n
   const rating = ratingOf(of.tree, place);
   const breakerAmps = equipment.mainAmps ?? (node.primary === null ? node.feeder?.breakerAmps : undefined);
   const balance = of.lines.balance.get(equipment.id);
+  const fault = of.faults[place]?.amps ?? null;
   return {
     id: equipment.id,
     volts: voltsAt(solved.volts, bus, system, linesOn(of, node)),
@@ -64,7 +66,7 @@ function equipmentRow(of: ReportCase, solved: Solved, node: SupplyNode, place: n
     ...(breakerAmps === undefined ? {} : { breakerAmps }),
     ...(rating === undefined ? {} : { percentLoaded: (100 * demand.amps) / rating, spareAmps: rating - demand.amps }),
     ...(of.spareSpaces[place] === undefined ? {} : { spareSpaces: of.spareSpaces[place] }),
-    ...(of.faults[place] === undefined ? {} : { faultAmps: of.faults[place] }),
+    ...(fault === null ? {} : { faultAmps: fault.most, fault }),
     ...(of.idle === null ? {} : { highestVolts: highest(voltsAt(of.idle.volts, bus, system, linesOn(of, node))) }),
     ...(balance === undefined ? {} : { balance }),
     chargerShare: solved.share[bus]!,

@@ -5,8 +5,8 @@ import type { CodeTables } from '../../tables/code-tables.ts';
 import { citedShort } from '../../tables/sections.ts';
 import type { Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
-import { faultOhmsOf } from '../fault/fault.ts';
-import { magnitudeAt, type Phasor } from '../load-flow/phasor.ts';
+import { faultSteps } from '../fault/fault-steps.ts';
+import { magnitudeAt } from '../load-flow/phasor.ts';
 import { placesBeyond } from '../service/services.ts';
 import type { SupplyWork } from '../supply.ts';
 import { systemName } from '../tree/system.ts';
@@ -41,7 +41,7 @@ export function equipmentSteps(
     volts(row, work, place),
     demand(work, place, tables),
     ...rating(row, work, place, tables),
-    ...fault(row, work, place),
+    ...faultSteps(work, place, site.rules, tables),
     ...highest(row, work, place),
   ];
 }
@@ -133,40 +133,6 @@ function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number, table
   ];
 }
 
-function fault(row: SupplyEquipment, { tree, model }: SupplyWork, place: number): Step[] {
-  if (row.faultAmps === undefined) return [];
-  const values: Record<string, string> = {};
-  let ahead = 'endless supply ahead of the transformer';
-  for (let at = place; at >= 0; at = tree.nodes[at]!.parent) {
-    const { equipment, primary, feeder, parent } = tree.nodes[at]!;
-    const { faultAmps, faultXr } = equipment;
-    const winding = model.windingOhms[at] ?? null;
-    const ohms = model.feederOhms[at] ?? null;
-    if (winding !== null) values[equipment.id] = ohmText(winding);
-    if (feeder !== null && ohms !== null) values[`feeder ${feeder.id}`] = ohmText(ohms);
-    if (parent < 0 && primary === null && faultAmps !== undefined) {
-      const xr = faultXr === undefined ? 'all reactance, no X/R given' : `X/R ${faultXr}`;
-      values[equipment.id] = `${measured(faultAmps, 'A')}, ${xr}`;
-      ahead = 'ohms ahead of a transformer by the square of its ratio';
-    }
-  }
-  const z = faultOhmsOf(tree, model)[place]!;
-  const { system } = tree.nodes[place]!;
-  return [
-    {
-      find: 'available fault current',
-      formula:
-        system.phases === 3
-          ? `volts to neutral / magnitude of the ohms of one line from the supply, R and X added; ${ahead}`
-          : `volts / (2 x magnitude of the ohms of one line from the supply), R and X added; ${ahead}`,
-      values: { ...values, 'in all': ohmText(z), volts: measured(system.volts, 'V') },
-      result: row.faultAmps,
-      unit: 'A',
-      source: 'I = V / |Z|, standard theory',
-    },
-  ];
-}
-
 function highest(row: SupplyEquipment, { tree }: SupplyWork, place: number): Step[] {
   if (row.highestVolts === undefined) return [];
   return [
@@ -180,10 +146,6 @@ function highest(row: SupplyEquipment, { tree }: SupplyWork, place: number): Ste
     },
   ];
 }
-
-/** `0.012 + j 0.009 ohm`. */
-export const ohmText = ({ re, im }: Phasor): string =>
-  `${Number(re.toPrecision(4))} + j ${Number(im.toPrecision(4))} ohm`;
 
 /** `AB 205.1, BC 205.4, CA 204.9 V`: lines that are not there left out. */
 export function lineText(lines: LineVolts | LineAmps, unit: string): string {

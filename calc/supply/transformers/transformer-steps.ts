@@ -2,9 +2,10 @@ import type { SupplyTransformer } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
+import { ohmText } from '../fault/fault-steps.ts';
 import { magnitudeAt } from '../load-flow/phasor.ts';
 import { usualXr } from '../load-flow/supply-model.ts';
-import { lineText, ohmText, SWEEP, SWEEP_SOURCE } from '../panels/equipment-steps.ts';
+import { lineText, SWEEP, SWEEP_SOURCE } from '../panels/equipment-steps.ts';
 import type { SupplyWork } from '../supply.ts';
 import { transformer } from './transformer.ts';
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { FaultAmps } from '../../../calc/plan-file.ts';
 import { type FaultStep, faultChain } from '../../../calc/supply/fault/fault-chain.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyEquipment } from '../../../calc/why/why-supply.ts';
@@ -12,7 +13,10 @@ const findings = (parts: Parts, rule: string) =>
   supplied(siteOf(parts)).findings.filter((finding) => finding.rule === rule);
 
 const utility = (rest: Partial<Equipment>): Equipment => ({ ...source(480), ...rest });
+/** Conductors as the tables have them and transformers as their nameplates: one case, to be worked by hand. */
+const AS_PRINTED = { fault: { coldC: 75, impedanceTolerance: 0 } } as const;
 const chain = (rest: Partial<Equipment>, at: Partial<Equipment> = {}): Parts => ({
+  rules: AS_PRINTED,
   equipment: [utility(rest), transformer('T'), panel('P', at)],
   feeders: [feeder('SVC', 'T'), feeder('T', 'P', { length: 50 })],
 });
@@ -46,6 +50,7 @@ describe('fault current from the figure of the source', () => {
         const own = { impedancePercent: percent, phases, secondaryVolts } as const;
         const conductor = { size: '3/0', metal: 'copper', sets, insulation: 'XHHW-2' } as const;
         const parts: Parts = {
+          rules: AS_PRINTED,
           equipment: [
             utility({ faultAmps: amps, ...(xr === undefined ? {} : { faultXr: xr }) }),
             transformer('T', own as Partial<Equipment>),
@@ -87,6 +92,7 @@ describe('fault current from the figure of the source', () => {
 
   test('reaches a board straight from the source, which had none', () => {
     const parts: Parts = {
+      rules: AS_PRINTED,
       equipment: [{ ...source(208), faultAmps: 22_000 }, panel('P')],
       feeders: [feeder('SVC', 'P')],
     };
@@ -94,18 +100,68 @@ describe('fault current from the figure of the source', () => {
     expect(of(parts, 'P')!).toBeCloseTo(120.089 / Math.hypot(0.0077, 0.0096586), -1);
   });
 
-  test('without a figure a transformer has an unlimited supply, and it is said', () => {
-    // 150 kVA, 4.5% at 208 V: 416.4 x 100 / 4.5 = 9,252 A.
-    expect(of(chain({}), 'T')!).toBeCloseTo(9252, -1);
+  test('without a figure the supply is unlimited, and it is said', () => {
+    // 150 kVA, 4.5% at 208 V: 416.4 x 100 / 4.5 = 9,252 A, behind 100 ft of feeder: 0.0058045 + j0.011609 and by the
+    // square of 208 / 480 0.0014459 + j0.0007887: 120.089 / 0.0143649.
+    expect(of(chain({}), 'T')!).toBeCloseTo(120.089 / Math.hypot(0.0072504, 0.0123977), -1);
+    const alone = { ...chain({}), feeders: [feeder('T', 'P')] };
+    expect(of(alone, 'T')!).toBeCloseTo(9252, -1);
+    expect(of(chain({}), 'SVC')).toBeUndefined();
     const notes = findings(chain({}), 'fault-current').map(({ says }) => says);
     expect(notes.some((says) => says.includes('No figure is given') && says.includes('(SVC)'))).toBe(true);
     expect(notes.some((says) => says.includes('unlimited'))).toBe(true);
   });
 
-  test('without a figure or a transformer it says for which boards there is none', () => {
-    const parts: Parts = { equipment: [source(208), panel('P')], feeders: [feeder('SVC', 'P')] };
+  test('without a figure or a transformer a board has what its feeder lets through, and it is said', () => {
+    const parts: Parts = { rules: AS_PRINTED, equipment: [source(208), panel('P')], feeders: [feeder('SVC', 'P')] };
+    // 0.0077 + j0.0042: 120.089 / 0.0087710.
+    expect(of(parts, 'P')!).toBeCloseTo(120.089 / Math.hypot(0.0077, 0.0042), -1);
+    expect(findings(parts, 'fault-current')).toMatchObject([
+      { severity: 'note', about: ['P'], says: expect.stringContaining('unlimited supply') },
+      { severity: 'note', about: ['SVC'], says: expect.stringContaining('more than there is') },
+    ]);
+    const rated = { ...parts, equipment: [source(208), panel('P', { interruptingAmps: 10_000 })] };
+    expect(findings(rated, 'interrupting-rating')).toMatchObject([{ severity: 'warn', limit: 10_000 }]);
+  });
+
+  test('of a feeder of which nothing is known it says for which boards there is none', () => {
+    const parts: Parts = {
+      equipment: [source(208), panel('P')],
+      feeders: [feeder('SVC', 'P', { conductor: { size: '3-0', metal: 'copper', sets: 1, insulation: 'XHHW-2' } })],
+    };
     expect(of(parts, 'P')).toBeUndefined();
     expect(findings(parts, 'fault-current')).toMatchObject([{ severity: 'note', about: ['SVC', 'P'] }]);
+  });
+
+  test('the most is with cold conductors and 90% of the nameplate, the least with hot ones and 110%', () => {
+    const parts = { ...chain({ faultAmps: 30_000, faultXr: 6 }), rules: {} };
+    const row = supplied(siteOf(parts)).supply.equipment.find(({ id }) => id === 'P')!;
+    // By hand. Copper at 25 °C has 1 - 50 x 0.00323 = 0.8385 of its resistance at 75 °C; (208/480)² = 0.187778.
+    // Source 0.0015186 + j0.0091118 and 0.0077 x 0.8385 + j0.0042, by the ratio: 0.0014976 + j0.0024997.
+    // 0.9 of 0.0058045 + j0.011609; 0.00385 x 0.8385 + j0.0021.
+    const [r, x] = [0.0014976 + 0.005224 + 0.0032282, 0.0024997 + 0.0104481 + 0.0021];
+    expect(row.faultAmps!).toBeCloseTo(120.089 / Math.hypot(r, x), -1);
+    expect(row.fault!.xr!).toBeCloseTo(x / r, 2);
+    // To neutral two thirds of what is ahead, the winding once, the feeder's line and its neutral.
+    const neutral = Math.hypot(
+      (2 / 3) * 0.0014976 + 0.005224 + 2 * 0.0032282,
+      (2 / 3) * 0.0024997 + 0.0104481 + 0.0042,
+    );
+    expect(row.fault!.lineToNeutral!).toBeCloseTo(120.089 / neutral, -1);
+    // Least: 0.0015186 + 0.0077 and j0.0091118 + j0.0042 by the ratio; 1.1 of the winding; 0.00385 + j0.0021.
+    const least = Math.hypot(0.001731 + 0.006385 + 0.00385, 0.0024997 + 0.0127699 + 0.0021);
+    expect(row.fault!.least.lineToLine).toBeCloseTo(208 / (2 * least), -1);
+    expect(row.fault!.least.lineToGround!).toBeLessThan(row.fault!.least.lineToLine);
+  });
+
+  test('a delta without a neutral has no fault to ground', () => {
+    const parts: Parts = {
+      equipment: [{ ...source(240), faultAmps: 9000 }, panel('P', { volts: 240 })],
+      feeders: [feeder('SVC', 'P')],
+    };
+    const { fault } = supplied(siteOf(parts)).supply.equipment[1]!;
+    expect(Object.keys(fault!)).not.toContain('lineToNeutral');
+    expect(Object.keys(fault!.least)).toEqual(['lineToLine']);
   });
 
   test('a rating below it fails, one above does not, and boards without one are named', () => {
@@ -136,5 +192,64 @@ describe('fault current from the figure of the source', () => {
     );
     expect(step.values.SVC).toContain('X/R 6');
     expect(step.result).toBe(of(chain({ faultAmps: 30_000, faultXr: 6 }), 'P'));
+  });
+
+  test('falls along any path, and a larger conductor never lowers it', () => {
+    const sizes = ['1/0', '2/0', '3/0', '4/0', '250', '300', '350', '400', '500', '600'];
+    const leg = fc.record({
+      size: fc.integer({ min: 0, max: sizes.length - 1 }),
+      length: fc.integer({ min: 1, max: 600 }),
+      raceway: fc.constantFrom('PVC40' as const, 'RMC' as const),
+      metal: fc.constantFrom('copper' as const, 'aluminum' as const),
+    });
+    const supply = fc.record({
+      volts: fc.constantFrom(208, 480, 240),
+      amps: fc.integer({ min: 3000, max: 90_000 }),
+      xr: fc.double({ min: 0.2, max: 15, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(supply, fc.array(leg, { minLength: 2, maxLength: 4 }), fc.nat(3), ({ volts, amps, xr }, legs, at) => {
+        const faults = (grown: number) => {
+          const names = legs.map((_, i) => `P${i}`);
+          const parts: Parts = {
+            equipment: [
+              { ...source(volts), faultAmps: amps, faultXr: xr },
+              ...names.map((name) => panel(name, { volts })),
+            ],
+            feeders: legs.map(({ size, length, raceway, metal }, i) =>
+              feeder(names[i - 1] ?? 'SVC', names[i]!, {
+                length,
+                raceway,
+                conductor: {
+                  size: sizes[Math.min(sizes.length - 1, size + (i === at % legs.length ? grown : 0))]!,
+                  metal,
+                  sets: 1,
+                  insulation: 'XHHW-2',
+                },
+              }),
+            ),
+          };
+          return supplied(siteOf(parts)).supply.equipment.map(({ fault }) => fault!);
+        };
+        const as = faults(0);
+        const figures = ({ most, lineToNeutral = 0, least }: FaultAmps): readonly number[] => [
+          most,
+          lineToNeutral,
+          least.lineToLine,
+          least.lineToGround ?? 0,
+        ];
+        as.slice(1).forEach((fault, i) => {
+          figures(fault).forEach((one, j) => {
+            expect(one).toBeLessThanOrEqual(figures(as[i]!)[j]!);
+          });
+        });
+        faults(1).forEach((fault, i) => {
+          figures(fault).forEach((one, j) => {
+            expect(one).toBeGreaterThanOrEqual(figures(as[i]!)[j]! * (1 - 1e-12));
+          });
+        });
+      }),
+      { numRuns: 60 },
+    );
   });
 });

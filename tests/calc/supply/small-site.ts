@@ -94,7 +94,7 @@ export function supplied(site: Site, without: readonly string[] = [], branch: Br
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: without.includes(id) ? null : 90 }) as Run);
   const ohms = site.chargers.map(({ id }) => (without.includes(id) ? null : branch));
   const supply = supplyOf(site, runs, ohms, NEC_2023);
-  return { ...supply, findings: supplyChecks(site, supply, ohms) };
+  return { ...supply, findings: supplyChecks(site, supply, ohms, []) };
 }
 
 export const rulesOf = (result: SupplyResult): string[] => result.findings.map(({ rule }) => rule);

@@ -138,10 +138,17 @@ describe('the supply of a site', () => {
   });
 
   test('available fault current is full-load amperes over percent impedance, and less behind a feeder', () => {
-    const { equipment } = supplied(siteOf(behind480(1))).supply;
+    const { equipment } = supplied(
+      siteOf(behind480(1, { rules: { fault: { coldC: 75, impedanceTolerance: 0 } } })),
+    ).supply;
     const [svc, t, p] = equipment;
     expect(svc!.faultAmps).toBeUndefined();
-    expect(t!.faultAmps).toBeCloseTo((150_000 / (Math.sqrt(3) * 208)) * (100 / 4.5), 6);
+    // A source without a figure is unlimited: the feeder ahead of the transformer is all that is in its way.
+    const fullLoad = (150_000 / (Math.sqrt(3) * 208)) * (100 / 4.5);
+    expect(t!.faultAmps!).toBeLessThan(fullLoad);
+    const { rules, ...free } = behind480(1, { feeders: [feeder('T', 'P', { length: 20 })] });
+    const alone = supplied(siteOf({ ...free, rules: { ...rules, fault: { coldC: 75, impedanceTolerance: 0 } } }));
+    expect(alone.supply.equipment.find(({ id }) => id === 'T')!.faultAmps).toBeCloseTo(fullLoad, 6);
     expect(p!.faultAmps!).toBeLessThan(t!.faultAmps!);
   });
 

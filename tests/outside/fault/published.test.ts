@@ -67,6 +67,23 @@ describe('point to point, as printed', () => {
     near(end!.amps, 8978, 3);
   });
 
+  test('the same worksheet, line to neutral: 7,457 A, which leaves its 1.5 out of f; with it 5,156 A', () => {
+    // What the sheet reckons: the current across the winding through f on 120 V, and 1.5 at the end.
+    const printed = [
+      { kind: 'source', faultAmps: 46_296, volts: 120 },
+      conductor('3/0', 1, 150, 120, 'nonmagnetic', 1),
+    ];
+    const [, end] = run({ steps: printed, method: 'point-to-point' });
+    near(end!.factor, 8.313, 0.001);
+    near(end!.multiplier, 0.107, 0.0005);
+    near(1.5 * end!.amps!, 7457, 3);
+    // What is told here: 1.5 x 46,296 A at the transformer, and that through f.
+    const steps = [unlimited(12_470), transformer(300, 240, 3, 1), conductor('3/0', 1, 150, 240, 'nonmagnetic', 1)];
+    const [, at, whole] = run({ steps, method: 'point-to-point', impedanceTolerance: 0.9 });
+    near(at!.lineToNeutral, 69_444, 1);
+    near(whole!.lineToNeutral, 5156, 3);
+  });
+
   test('the handbook, system A and B (from memory): to the end of each feeder and through a second transformer', () => {
     const first = run({
       steps: [
@@ -136,6 +153,19 @@ describe('by impedance, as printed', () => {
     const [, at, end] = run({ steps, method: 'impedance' });
     near(at!.amps, 240 / 0.02304, 0.1);
     near(end!.amps, 240 / Math.hypot(0.040292, 0.025092), 0.5);
+    // To the middle: 1.5 R and 1.2 X of a quarter of the winding, 0.0061095 and 0.0048876; the same conductors.
+    near(at!.lineToNeutral, 120 / Math.hypot(0.0061095, 0.0048876), 1);
+    near(end!.lineToNeutral, 120 / Math.hypot(0.0301095, 0.0136876), 0.5);
+  });
+
+  test('colder conductors have less resistance: 500 kcmil copper at 25 °C 0.8385 of Table 9', () => {
+    const steps = [unlimited(480), conductor('500', 1, 100, 480, 'steel')];
+    const at = (conductorC?: number) => run({ steps, method: 'impedance', conductorC })[1]!;
+    near(at(25).r, 0.0029 * 0.8385, 1e-9);
+    expect(at(75)).toEqual(at());
+    expect(at(25).amps!).toBeGreaterThan(at().amps!);
+    const refused = KINDS.get('fault')!({ steps, method: 'point-to-point', conductorC: 25 }, SILENT);
+    expect(refused).toMatchObject({ ok: false, errors: [{ place: 'conductorC' }] });
   });
 });
 
@@ -144,7 +174,8 @@ describe('the chain', () => {
     const { steps } = explained((tell) =>
       KINDS.get('fault')!({ steps: [unlimited(480), transformer(150, 208, 4)], method: 'impedance' }, tell),
     );
-    expect(steps.length).toBe(2);
+    // Behind the transformer a second one, to neutral.
+    expect(steps.length).toBe(3);
     const refused = (input: unknown): string => {
       const result = KINDS.get('fault')!(input, SILENT);
       return result.ok ? '' : result.errors.map(({ place, says }) => `${place}: ${says}`).join('; ');

@@ -71,7 +71,7 @@ export function workedOut(
     lines,
     lengths,
     demands: demandsOf(tree, model, state, loads),
-    faults: tree.nodes.map(() => undefined),
+    faults: tree.nodes.map(() => null),
     idle: state.idle,
     spareSpaces: tree.nodes.map(() => undefined),
     loads: site.loads,

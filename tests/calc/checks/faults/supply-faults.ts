@@ -63,5 +63,6 @@ export const SUPPLY_FAULTS = {
       return rest;
     }),
   }),
+  'fault-trip': lotWith({ rules: { fault: { tripTimes: 40 } } }),
   'interrupting-rating': lotChanged('equipment', 'P1', { interruptingAmps: 5000 }),
 };

@@ -1,0 +1,75 @@
+import type { Charger, Rules } from '../../../routing/site/site.ts';
+import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
+import { lengthByKind } from '../../branches/member.ts';
+import type { BranchCircuit } from '../../branches/named.ts';
+import type { ChargerFault, FaultAmps } from '../../plan-file.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
+import { findImpedance, resistanceShare } from '../../tables/lookup.ts';
+import { type Phasor, plus } from '../load-flow/phasor.ts';
+import type { SupplyFacts } from '../supply-facts.ts';
+import type { System } from '../tree/system.ts';
+import { ampsOf, type NodeFault } from './fault.ts';
+import { type FaultCase, faultCases } from './fault-case.ts';
+import { endOfBranch, type FaultLoops } from './fault-loops.ts';
+
+/**
+ * Fault currents at the end of a branch, at its box: the loops of what feeds it, and two lines (three of a three-phase
+ * charger) and the grounding conductor of the branch by Table 9. The steel of its raceways, which takes part of a fault to
+ * ground, is left out: the least errs to less. Null where there is no branch, or nothing is known of what feeds it.
+ */
+export function branchFault(
+  circuit: BranchCircuit,
+  { phases }: Charger,
+  feeding: NodeFault,
+  system: System,
+  rules: Pick<Rules, 'fault' | 'allowance'>,
+  tables: CodeTables,
+): FaultAmps | null {
+  const { most, least } = faultCases(rules.fault);
+  const { r, x } = circuit.branch.ohms;
+  const ground = groundOhms(circuit, rules.allowance, tables);
+  const { metal } = circuit.conductor;
+  const after = (loops: FaultLoops, { conductorC }: FaultCase): FaultLoops => {
+    const share = resistanceShare(tables, metal, conductorC);
+    const line = { re: r * share, im: x };
+    return endOfBranch(loops, line, ground && { re: ground.re * share, im: ground.im });
+  };
+  const there = phases === 3 ? system : { ...system, phases: 1 as const };
+  return ampsOf(after(feeding.most, most), after(feeding.least, least), there);
+}
+
+/** Of the grounding conductor of a branch, end to end; null where the table has no row for it. */
+function groundOhms(
+  { way, grounding, conductor }: BranchCircuit,
+  allowance: Rules['allowance'],
+  tables: CodeTables,
+): Phasor | null {
+  const lengths = lengthByKind(way, allowance);
+  let ohms: Phasor = { re: 0, im: 0 };
+  for (const kind of RACEWAY_KINDS) {
+    const feet = lengths[kind];
+    if (feet === undefined) continue;
+    const found = findImpedance(tables, grounding.size, conductor.metal, kind);
+    if (found === undefined) return null;
+    ohms = plus(ohms, { re: (found.r * feet) / 1000, im: (found.x * feet) / 1000 });
+  }
+  return ohms;
+}
+
+/** Fault currents at the boxes of all chargers that have a branch behind a supply of which something is known. */
+export const chargerFaults = (
+  branches: readonly EquipmentBranches[],
+  { tree, faults, rules, tables }: SupplyFacts,
+): readonly ChargerFault[] =>
+  branches.flatMap(({ equipment, chargers, circuits }) => {
+    const place = tree.placeOf.get(equipment.id);
+    const feeding = place === undefined ? null : (faults[place] ?? null);
+    if (place === undefined || feeding === null) return [];
+    const { system } = tree.nodes[place]!;
+    return chargers.flatMap((charger, i) => {
+      const circuit = circuits[i] ?? null;
+      const fault = circuit && branchFault(circuit, charger, feeding, system, rules, tables);
+      return fault === null ? [] : [{ charger: charger.id, ...fault }];
+    });
+  });
