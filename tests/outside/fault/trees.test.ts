@@ -54,7 +54,13 @@ function faultsOf({ site, coldC, impedanceTolerance }: Case): ReadonlyMap<string
     site.feeders,
     equipment.map(() => undefined),
   );
-  const lines: SupplyLines = { chargers: new Map(), loads: new Map(), equipment: new Map(), balance: new Map() };
+  const lines: SupplyLines = {
+    chargers: new Map(),
+    loads: new Map(),
+    equipment: new Map(),
+    balance: new Map(),
+    dealt: new Map(),
+  };
   const lengths = tree.nodes.map(({ feeder }) => feeder?.length ?? null);
   const kinds = tree.nodes.map(({ feeder }) => methodRaceway(feeder?.raceway ?? 'PVC40'));
   const model = supplyModel(tree, lines, lengths, kinds, nec);
