@@ -36,11 +36,10 @@ const LEFT: readonly Left[] = [
     belongs: ({ site }) => unrated(site.equipment) > 0,
   },
   { says: 'bonding conductors and jumpers', belongs: equipped },
-  { says: 'disconnects of charging equipment', belongs: ({ site }) => site.chargers.length > 0 },
   { says: 'voltage rise from generation', belongs: ({ site }) => generating(site.loads) > 0 },
   { says: 'selective coordination and arc flash', belongs: equipped },
   { says: 'the grounding electrode system', belongs: equipped },
-  { says: 'ground-fault protection of equipment', belongs: equipped },
+  { says: 'settings of trips and of ground-fault protection', belongs: equipped },
   {
     says: 'what else the existing feeders and the service carry',
     belongs: ({ site }) => existing(site.feeders) + unmeasured(site.equipment) > 0,

@@ -355,12 +355,28 @@ export interface CodeTables {
   readonly dropAdvice: Table<DropAdviceRow>;
   /** Measured demand of what stands already counts so many times. */
   readonly existingDemand: Sourced & { readonly factor: number };
+  /**
+   * Ground-fault protection of equipment: devices of so many amperes and more on a solidly grounded wye of more than so many
+   * volts to ground, to so many line to line; its highest setting, and its longest delay at so many amperes of fault.
+   */
+  readonly groundFault: Sourced & {
+    readonly fromAmps: number;
+    readonly overVoltsToGround: number;
+    readonly toVolts: number;
+    readonly settingAmps: number;
+    readonly atAmps: number;
+    readonly seconds: number;
+  };
+  /** Breakers that can be set to so many amperes and more have a way to less arc energy. */
+  readonly arcEnergy: Sourced & { readonly fromAmps: number };
   readonly vehicleSupply: Sourced & {
     /** Usable output cord, ft, unless listed with cable management. */
     readonly cordFt: number;
     /** A disconnect is needed above these. */
     readonly disconnectAboveAmps: number;
     readonly disconnectAboveVoltsToGround: number;
+    /** Farthest that equipment is in sight of another, ft. */
+    readonly inSightFt: number;
     /** Least height of a stored coupling, inches. */
     readonly couplingOutdoorsIn: number;
     readonly couplingIndoorsIn: number;

@@ -58,6 +58,12 @@ export interface Sections {
   readonly loadManagement: string;
   /** The ceiling of load management as the load to be served. */
   readonly managedLoad: string;
+  /** Disconnecting means of charging equipment, and how any disconnect is locked open. */
+  readonly chargerDisconnect: string;
+  readonly lockable: string;
+  /** Ground-fault protection of equipment: of services, of feeders. */
+  readonly groundFaultService: string;
+  readonly groundFaultFeeder: string;
   /** Energy management systems. */
   readonly energyManagement: string;
   readonly couplingHeight: string;

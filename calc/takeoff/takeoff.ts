@@ -10,10 +10,13 @@ import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
 import { equipmentDevices, loadDevicesOf } from '../supply/devices/devices.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
+import { disconnectNeeds } from '../supply/panels/charger-disconnects.ts';
+import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
+import { disconnectQuantities } from './disconnect-quantities.ts';
 import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
@@ -47,6 +50,7 @@ export function takeoff(
     devicesTally(equipmentDevices(site)),
     devicesTally(loadDevicesOf(site, tables)),
     feedersTally(site.feeders, feeders, rules),
+    disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
     handholesTally(handholes, tables.sections),
@@ -70,6 +74,7 @@ const feedersTally = kept(
     feederQuantities(conduits, rules),
 );
 const devicesTally = kept(deviceQuantities);
+const disconnectsTally = kept(disconnectQuantities);
 const idlePullsTally = kept(idlePullpointQuantities);
 const sharedBoxesTally = kept(
   (

@@ -1,6 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Equipment, Load } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
+import { equipmentDevices } from '../../supply/devices/devices.ts';
 import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
@@ -44,6 +45,8 @@ const taps = kept(
 const equipment = ({ site }: Looked): number => site.equipment.length;
 const feeders = ({ tree }: Looked): number => fed(tree.nodes);
 const held = ({ tree }: Looked): number => fed(tree.nodes) - unheld(tree.nodes);
+
+const devices = ({ site }: Looked): number => equipmentDevices(site).length;
 
 /** What feeds the branches. */
 export const SUPPLY_RULES = {
@@ -175,6 +178,21 @@ export const SUPPLY_RULES = {
     title: 'Devices that nobody drew',
     source: (tables) => cited(tables, 'panelDevice'),
     lookedAt: equipment,
+  },
+  disconnect: {
+    title: 'Disconnects of charging equipment',
+    source: (tables) => cited(tables, 'chargerDisconnect', 'lockable'),
+    lookedAt: ({ site }) => site.chargers.length,
+  },
+  'ground-fault': {
+    title: 'Ground-fault protection of equipment',
+    source: ({ groundFault }) => groundFault.source,
+    lookedAt: (at) => devices(at),
+  },
+  'arc-energy': {
+    title: 'Arc energy of large devices',
+    source: ({ arcEnergy }) => arcEnergy.source,
+    lookedAt: (at) => devices(at),
   },
   'fault-current': {
     title: 'Fault current to be held against ratings',

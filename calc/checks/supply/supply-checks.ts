@@ -4,6 +4,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
+import { disconnectFindings } from './disconnect-findings.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { totalDropFindings } from './total-drop.ts';
 import { tripFindings } from './trip-findings.ts';
@@ -20,5 +21,6 @@ export const supplyChecks = (
   ...findings,
   ...checked(facts),
   ...tripFindings(branches, facts),
+  ...disconnectFindings(site, facts.tables),
   ...totalDropFindings(site, boxSupply, ohms),
 ];

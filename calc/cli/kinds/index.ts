@@ -5,6 +5,7 @@ import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
 import { chargeKind } from './charge.ts';
 import { cutKind } from './cut.ts';
+import { disconnectKind } from './disconnect.ts';
 import { electrodeKind } from './electrode.ts';
 import { expansionKind } from './expansion.ts';
 import { faultKind } from './fault.ts';
@@ -48,6 +49,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['working-space', workingSpaceKind],
   ['hung', hungKind],
   ['load', loadKind],
+  ['disconnect', disconnectKind],
 ]);
 
 /** Those that solve linear programs, made with what solves them. */

@@ -5,7 +5,7 @@ import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { devicePlace } from './device-place.ts';
 
-const BOARDS: ReadonlySet<string> = new Set(['panelboard', 'switchboard']);
+const BOARDS: ReadonlySet<string> = new Set(['service', 'panelboard', 'switchboard']);
 
 /**
  * Devices of equipment and feeders: for each piece of equipment, after what feeds it, the device at the head of its feeder

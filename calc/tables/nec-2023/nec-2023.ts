@@ -14,7 +14,7 @@ import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
 import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
-import { EXISTING_DEMAND } from './service.ts';
+import { ARC_ENERGY, EXISTING_DEMAND, GROUND_FAULT } from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
   SINGLE_PHASE_IMPEDANCES,
@@ -69,5 +69,7 @@ export const NEC_2023: CodeTables = {
   workingSpace: WORKING_SPACE,
   dropAdvice: DROP_ADVICE,
   existingDemand: EXISTING_DEMAND,
+  groundFault: GROUND_FAULT,
+  arcEnergy: ARC_ENERGY,
   vehicleSupply: VEHICLE_SUPPLY,
 };

@@ -108,10 +108,15 @@ export const VEHICLE_SUPPLY: CodeTables['vehicleSupply'] = {
   source: 'NEC 2023 625.17(C), 625.43, 625.50, 220.57',
   verified:
     '220.57 read in the 2023 text; figures of article 625 agree in the 2017 and 2020 texts, their 2023 text was not read.',
-  doubts: ['2023 moved energy management to Article 750; check the adopted edition.'],
+  doubts: [
+    '2023 moved energy management to Article 750; check the adopted edition.',
+    'In sight is 50 ft and visible by the definitions of Article 100, from memory.',
+    '2026 rewrites 625.43: every permanently connected unit has a disconnect, and there is an emergency shutoff.',
+  ],
   cordFt: 25,
   disconnectAboveAmps: 60,
   disconnectAboveVoltsToGround: 150,
+  inSightFt: 50,
   couplingOutdoorsIn: 24,
   couplingIndoorsIn: 18,
   unitLoadVa: 7200,

@@ -9,3 +9,24 @@ export const EXISTING_DEMAND: CodeTables['existingDemand'] = {
   ],
   factor: 1.25,
 };
+
+/** Ground-fault protection of equipment. */
+export const GROUND_FAULT: CodeTables['groundFault'] = {
+  source: 'NEC 2023 215.10, 230.95',
+  verified: 'Read in the 2023 text.',
+  doubts: ['2017 ended at 600 V.', 'Fire pumps and continuous industrial processes are excepted.'],
+  fromAmps: 1000,
+  overVoltsToGround: 150,
+  toVolts: 1000,
+  settingAmps: 1200,
+  atAmps: 3000,
+  seconds: 1,
+};
+
+/** Arc energy of large breakers. */
+export const ARC_ENERGY: CodeTables['arcEnergy'] = {
+  source: 'NEC 2023 240.87, 240.67',
+  verified: 'Read in the 2023 text.',
+  doubts: ['It goes by the highest setting of a breaker, which may be over the rating that is drawn.'],
+  fromAmps: 1200,
+};

@@ -3,6 +3,18 @@ import { changed, lotAnd, lotBehind, lotChanged, lotWith, SMALL_LOT } from './sm
 const feeder = SMALL_LOT.feeders[0];
 const conductor = (size: string, sets = 1) => ({ ...feeder.conductor, size, sets });
 
+/** The small lot at 480Y/277 V behind devices of so many amperes. */
+const at480 = (amps: number) =>
+  lotWith({
+    equipment: SMALL_LOT.equipment.map((one) => ({
+      ...one,
+      volts: 480,
+      ...(one.kind === 'panelboard' && { busAmps: amps, mainAmps: amps }),
+    })),
+    feeders: changed('feeders', 'F1', { breakerAmps: amps, conductor: conductor('600', 4) }),
+    chargers: SMALL_LOT.chargers.map((one) => ({ ...one, volts: 480 })),
+  });
+
 /** Faults of what feeds the branches. */
 export const SUPPLY_FAULTS = {
   'supply-tree': lotAnd('feeders', [{ ...feeder, id: 'F2' }]),
@@ -56,6 +68,9 @@ export const SUPPLY_FAULTS = {
     }),
     feeders: [],
   }),
+  disconnect: lotChanged('chargers', 'EV1', { amps: 80 }),
+  'ground-fault': at480(1000),
+  'arc-energy': at480(1200),
   'fault-current': lotWith({
     equipment: SMALL_LOT.equipment.map((one) => {
       if (one.kind !== 'source') return one;
