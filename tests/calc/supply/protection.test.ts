@@ -72,7 +72,9 @@ test('arc energy is spoken of at each device of 1,200 A and more, whatever the v
       feeders: [feeder('SVC', 'P', { breakerAmps: amps })],
       chargers: chargers('P', 1),
     });
-  expect(findingsOf(site(1200), 'arc-energy')).toMatchObject([{ about: ['P'], value: 1200, source: expect.stringContaining('240.87') }]);
+  expect(findingsOf(site(1200), 'arc-energy')).toMatchObject([
+    { about: ['P'], value: 1200, source: expect.stringContaining('240.87') },
+  ]);
   expect(findingsOf(site(1000), 'arc-energy')).toEqual([]);
 });
 
