@@ -2,6 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
 import type { PhasePair } from '../../plan-file.ts';
+import { devicePlace } from '../devices/device-place.ts';
 import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { keptSpaces } from './kept-spaces.ts';
@@ -69,7 +70,7 @@ const schedulesOf = kept(
   },
 );
 
-/** The breakers of each piece of equipment: outgoing feeders, chargers, loads. */
+/** The breakers of each piece of equipment: outgoing feeders with their device there, chargers, loads. */
 function wantedBy(
   tree: SupplyTree,
   lines: SupplyLines,
@@ -82,8 +83,9 @@ function wantedBy(
     if (list === undefined) wanted.set(from, [circuit]);
     else list.push(circuit);
   };
-  for (const { feeder, equipment } of tree.nodes) {
-    if (feeder !== null)
+  for (const { feeder, equipment, parent } of tree.nodes) {
+    // One whose device stands where it ends is tapped from the busbar and takes no space.
+    if (feeder !== null && devicePlace(feeder, tree.nodes[parent]!.equipment) !== 'to')
       add(feeder.from, { id: feeder.id, serves: 'feeder', lines: lines.equipment.get(equipment.id) ?? 'ABC' });
   }
   for (const { id, from } of chargers) add(from, { id, serves: 'charger', lines: lines.chargers.get(id)! });

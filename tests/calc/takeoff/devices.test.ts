@@ -5,45 +5,9 @@ import type { Device, TakeoffRow } from '../../../calc/plan-file.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { DEVICE_PLACES } from '../../../routing/site/vocabulary.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
-import { chargers, equipment, feeder, load, type Parts, siteOf, source } from '../supply/small-site.ts';
-
-/** Supplies of boards and transformers with chargers and loads, some of it standing already. */
-const anyParts = fc
-  .array(
-    fc.record({
-      kind: fc.constantFrom('panelboard', 'switchboard', 'transformer', 'disconnect'),
-      under: fc.nat(),
-      main: fc.option(fc.constantFrom(100, 200), { nil: undefined }),
-      device: fc.option(fc.constantFrom(...DEVICE_PLACES), { nil: undefined }),
-      existing: fc.boolean(),
-      breakerAmps: fc.constantFrom(60, 100, 200),
-      cars: fc.nat(3),
-      va: fc.option(fc.constantFrom(1200, 9000), { nil: undefined }),
-    }),
-    { minLength: 1, maxLength: 6 },
-  )
-  .map((list): Parts => {
-    const ids = ['SVC', ...list.map((_, i) => `E${i}`)];
-    return {
-      equipment: [
-        source(208),
-        ...list.map(({ kind, main }, i) =>
-          equipment(
-            `E${i}`,
-            kind,
-            kind === 'transformer' ? { kva: 45 } : { volts: 208, ...(main === undefined ? {} : { mainAmps: main }) },
-          ),
-        ),
-      ],
-      feeders: list.map(({ under, device, existing, breakerAmps }, i) =>
-        feeder(ids[under % (i + 1)]!, `E${i}`, { existing, breakerAmps, ...(device === undefined ? {} : { device }) }),
-      ),
-      chargers: list.flatMap(({ cars }, i) => chargers(`E${i}`, cars)),
-      loads: list.flatMap(({ va }, i) => (va === undefined ? [] : [load(`E${i}`, `L${i}`, { va })])),
-    };
-  });
+import { anySupply } from '../supply/devices/any-supply.ts';
+import { siteOf } from '../supply/small-site.ts';
 
 /** Rows in which a device is bought: its own, or that of the equipment whose main it is. */
 function rowsOf(device: Device, rows: readonly TakeoffRow[]): readonly TakeoffRow[] {
@@ -60,7 +24,7 @@ describe('every device of a plan', () => {
   test('that has a rating and does not stand already is bought once', () => {
     let bought = 0;
     fc.assert(
-      fc.property(anyParts, (parts) => {
+      fc.property(anySupply, (parts) => {
         const { devices, takeoff } = plan(siteOf(parts));
         const wanted = devices.filter(({ amps, existing }) => amps !== null && !existing);
         for (const device of wanted) expect(rowsOf(device, takeoff).length, device.id).toBe(1);

@@ -223,7 +223,7 @@ export const ONE_LINE: Group = {
       }),
     ),
     {
-      says: 'breaker on a feeder; a grey feeder is existing',
+      says: 'overcurrent device of a feeder, or main, at the end where it stands; a grey feeder is existing',
       height: 40,
       draw: (pen, [x, y]) => {
         pen.line(

@@ -14,6 +14,8 @@ export interface WordedNode {
   readonly feeder: readonly string[];
   readonly equipment: readonly string[];
   readonly hasBranches: boolean;
+  /** Whether a device stands where its feeder starts, and one where it ends. */
+  readonly devices: { readonly head: boolean; readonly end: boolean };
   readonly children: readonly WordedNode[];
 }
 
@@ -45,8 +47,8 @@ interface LevelHeight {
   readonly equipment: number;
 }
 
-const feederHeight = ({ feeder }: WordedNode, { k, letters }: OneLineSize): number =>
-  Math.max(30 * k, (feeder.length + 1.2) * letters * LEADING);
+const feederHeight = ({ feeder, devices }: WordedNode, { k, letters }: OneLineSize): number =>
+  Math.max((devices.head && devices.end ? 52 : 30) * k, (feeder.length + 1.2) * letters * LEADING);
 const equipmentHeight = ({ equipment, hasBranches }: WordedNode, { k, letters }: OneLineSize): number =>
   Math.max(k * SYMBOL_HEIGHT + (hasBranches ? BRANCH + 8 : 0), equipment.length * letters * LEADING) + ROW_GAP;
 
@@ -142,7 +144,7 @@ function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): r
 
 function drawFeeder(
   pen: Pen,
-  { supply, feeder }: WordedNode,
+  { supply, feeder, devices }: WordedNode,
   x: number,
   high: number,
   low: number,
@@ -157,7 +159,9 @@ function drawFeeder(
     ],
     ink,
   );
-  drawBreaker(pen, [x, high - 14 * size.k], isExisting ? GREY : BLACK, size.k);
+  const colour = isExisting ? GREY : BLACK;
+  if (devices.head) drawBreaker(pen, [x, high - 14 * size.k], colour, size.k);
+  if (devices.end) drawBreaker(pen, [x, low + 12 * size.k], colour, size.k);
   drawWords(pen, feeder, [x + 14 * size.k, high - 0.6 * size.letters], isExisting ? GREY : BLACK, size);
 }
 

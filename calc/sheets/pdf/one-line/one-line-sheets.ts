@@ -14,7 +14,9 @@ import {
   type WordedNode,
 } from './one-line-drawing.ts';
 import { type OneLinePage, oneLinePages } from './one-line-tree.ts';
-import { equipmentLines, feederLines } from './one-line-words.ts';
+import { endsOf, equipmentLines, feederLines } from './one-line-words.ts';
+
+const NO_DEVICES = { head: false, end: false };
 
 /** Sizes tried, largest first: a small supply is drawn large enough to fill its sheet. */
 const SIZES = [1.6, 1.3, 1];
@@ -104,6 +106,7 @@ function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
       supply,
       feeder: wrap(feederLines(supply, site, plan, conduits), size.feederRoom),
       equipment: wrap(equipmentLines(supply, site, plan), size.equipmentRoom),
+      devices: supply.feeder === null ? NO_DEVICES : endsOf(plan, supply.feeder.id, id),
       hasBranches: [...site.chargers, ...site.loads].some(({ from }) => from === id),
       children: (children.get(place) ?? []).map(worded),
     };

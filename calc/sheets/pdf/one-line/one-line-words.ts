@@ -1,8 +1,12 @@
+import { kept } from '../../../../routing/kept/kept.ts';
+import { addTo } from '../../../../routing/lists/grouping.ts';
 import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { EQUIPMENT_WORDS } from '../../../../routing/site/vocabulary.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
+import type { Device } from '../../../plan-file.ts';
+import { devicesIn, mainIn, ratingWords } from '../../../supply/devices/standing-in.ts';
 import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
@@ -20,7 +24,7 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
   const transformer = plan.supply.transformers.find((one) => one.id === id);
   const rating = [
     busAmps === undefined ? '' : `bus ${busAmps} A`,
-    mainAmps === undefined ? '' : `main ${mainAmps} A`,
+    mainWords(plan, id, mainAmps),
     kva === undefined ? '' : `${kva} kVA`,
     impedancePercent === undefined ? '' : `${impedancePercent}% Z`,
   ];
@@ -48,37 +52,56 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
       : `${figure(solved.faultAmps / 1000, 1)} kA fault current available`,
     interruptingAmps === undefined ? '' : `interrupts ${figure(interruptingAmps / 1000, 1)} kA`,
     managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
+    ...missingWords(plan, id),
     ...branchLines(site, plan, id),
   ].filter(Boolean);
 }
 
-/** Branches of a panel, alike ones together, and its loads. */
+/** The device before its busbar: its own main, that of the feeder that ends there, or that none is drawn. */
+function mainWords(plan: Plan, id: string, mainAmps: number | undefined): string {
+  if (mainAmps !== undefined) return `main ${mainAmps} A`;
+  const main = mainIn(plan.devices, id);
+  if (main === undefined) return '';
+  return main.amps === null ? 'no main drawn' : `main ${main.amps} A, of ${main.of}`;
+}
+
+/** What stands about a transformer and is not drawn. */
+const missingWords = (plan: Plan, id: string): readonly string[] =>
+  (devicesIn(plan.devices).get(id) ?? []).flatMap(({ use, known }) =>
+    known === 'missing' && use !== 'main' ? [`no ${use} device drawn`] : [],
+  );
+
+/** Branches of a panel, alike ones together, and its loads, each with its breaker. */
 function branchLines(site: Site, plan: Plan, id: string): readonly string[] {
+  const running = runningOf(plan.circuits);
   const alike = new Map<string, string[]>();
-  for (const { charger, from, breakerAmps, phases } of plan.circuits) {
-    if (from !== id) continue;
-    const key = `${breakerAmps} A ${phases.length}P`;
-    alike.set(key, [...(alike.get(key) ?? []), charger]);
+  const loads: string[] = [];
+  for (const device of devicesIn(plan.devices).get(id) ?? []) {
+    if (device.use === 'load') loads.push(loadLine(site, device));
+    if (device.use !== 'charger') continue;
+    addTo(alike, `${ratingWords(device)}${running.has(device.of) ? '' : ' without a run'}`, device.of);
   }
-  const idle = site.chargers.filter((charger) => charger.from === id).length - [...alike.values()].flat().length;
   return [
     ...[...alike].map(
       ([breaker, ids]) =>
         `(${ids.length}) ${breaker}: ${ids.length > 2 ? `${ids[0]} to ${ids.at(-1)}` : ids.join(', ')}`,
     ),
-    ...(idle > 0 ? [`${idle} charger${idle > 1 ? 's' : ''} without a run`] : []),
-    ...site.loads
-      .filter(({ from }) => from === id)
-      .map(
-        ({ id: load, name, va, generation }) =>
-          `${load} ${name}, ${figure(va, 0)} VA${generation === true ? ' generation' : ''}`,
-      ),
+    ...loads,
   ];
+}
+
+const runningOf = kept(
+  (circuits: Plan['circuits']): ReadonlySet<string> => new Set(circuits.map(({ charger }) => charger)),
+);
+
+function loadLine(site: Site, device: Device): string {
+  const { id, name, va, generation } = byId(site.loads).get(device.of)!;
+  return `${id} ${name}, ${ratingWords(device)}, ${figure(va, 0)} VA${generation === true ? ' generation' : ''}`;
 }
 
 /** What a one-line says beside the feeder into a piece of equipment. */
 export function feederLines(
-  { feeder }: SupplyNode,
+  { feeder, equipment }: SupplyNode,
   site: Site,
   plan: Plan,
   conduits: ReadonlyMap<string, FeederConduit>,
@@ -89,9 +112,11 @@ export function feederLines(
   const conduit = conduits.get(id);
   const poles = Math.min(3, conduit?.conductors.find(({ use }) => use === 'line')?.count ?? 3);
   const isKnown = isLengthKnown(feeder, solved);
+  const { head, end } = endsOf(plan, id, equipment.id);
+  const place = !head && end ? ` at ${equipment.id}` : '';
   const sets = conductor.sets > 1 ? `${conductor.sets} sets of ` : '';
   return [
-    `${id}  ${breakerAmps} A ${poles}P${existing === true ? ', existing' : ''}`,
+    `${id}  ${breakerAmps} A ${poles}P${place}${existing === true ? ', existing' : ''}`,
     conduit === undefined
       ? `${sets}${conductor.size}`
       : `${sets}${conduitConductors(conduit)} in ${conduitSize(conduit)}`,
@@ -101,3 +126,11 @@ export function feederLines(
       : `${['A', 'B', 'C'].map((line) => ampsFigure(solved.amps[line as 'A'])).join(', ')} A, drop ${isKnown ? `${figure(solved.dropPercent, 2)}%` : NONE}`,
   ].filter(Boolean);
 }
+
+/** Whether a device stands where a feeder starts, and one where it ends: that of the feeder, or a main. */
+export function endsOf(plan: Plan, feeder: string, to: string): { readonly head: boolean; readonly end: boolean } {
+  const names = deviceNames(plan.devices);
+  return { head: names.has(`${feeder}.from`), end: names.has(`${feeder}.to`) || names.has(`${to}.main`) };
+}
+
+const deviceNames = kept((devices: readonly Device[]): ReadonlySet<string> => new Set(devices.map(({ id }) => id)));

@@ -1,6 +1,9 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Equipment, Site } from '../../../../routing/site/site.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file.ts';
+import { protectorsOf } from '../../../supply/devices/protecting.ts';
+import { mainIn } from '../../../supply/devices/standing-in.ts';
 import { type PanelCircuit, type PanelSchedule, panelSchedules } from '../../../supply/panels/panel-schedule.ts';
 import { linesOf, treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
@@ -25,7 +28,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
       short: 'panels',
       title: `${one.kind === 'panelboard' ? 'Panel' : 'Board'} ${one.id}`,
       isWhole: true,
-      lead: leadOf(site, one, solved.get(one.id)),
+      lead: leadOf(site, plan, one, solved.get(one.id)),
       columns: [
         { head: 'Serves', most: 14 },
         { head: 'Breaker' },
@@ -45,6 +48,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
 
 function leadOf(
   site: Site,
+  plan: Plan,
   { id, busAmps, mainAmps, managedAmps, spaces, interruptingAmps }: Equipment,
   solved: SupplyEquipment | undefined,
 ): readonly string[] {
@@ -54,7 +58,7 @@ function leadOf(
     [
       system === undefined ? '' : `${systemName(system)}, ${system.phases === 3 ? '3 phase' : '1 phase'}`,
       busAmps === undefined ? '' : `bus ${busAmps} A`,
-      mainAmps === undefined ? 'main lugs or not given' : `main ${mainAmps} A`,
+      mainAmps === undefined ? protectionWords(plan, id) : `main ${mainAmps} A`,
       spaces === undefined ? '' : `${spaces} spaces`,
       node?.feeder ? `fed by ${node.feeder.id} from ${node.feeder.from}` : '',
       managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
@@ -66,6 +70,16 @@ function leadOf(
       .filter(Boolean)
       .join('; '),
   ];
+}
+
+/** What protects a board without a main of its own. */
+function protectionWords({ devices }: Plan, id: string): string {
+  const main = mainIn(devices, id);
+  if (main !== undefined) return main.amps === null ? 'no main drawn' : `main ${main.amps} A, the device of ${main.of}`;
+  const head = protectorsOf(devices).get(id)?.[0];
+  return head === undefined
+    ? 'main lugs or not given'
+    : `main lugs, behind the ${head.amps} A of ${head.of} at ${head.at}`;
 }
 
 function rowsOf({ site, plan }: Pick<Job, 'site' | 'plan'>, schedule: PanelSchedule): Table['rows'] {

@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Device } from '../../../../calc/plan-file.ts';
 import { devicesOf } from '../../../../calc/supply/devices/devices.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
-import { DEVICE_PLACES } from '../../../../routing/site/vocabulary.ts';
+import type { DEVICE_PLACES } from '../../../../routing/site/vocabulary.ts';
 import { chargers, equipment, feeder, load, type Parts, panel, siteOf, source, transformer } from '../small-site.ts';
+import { anySupply } from './any-supply.ts';
 
 const told = (parts: Parts): readonly string[] =>
   devicesOf(siteOf(parts), NEC_2023).map(
@@ -66,37 +67,11 @@ describe('devices stand', () => {
 });
 
 describe('of any supply', () => {
-  const anyParts = fc
-    .array(
-      fc.record({
-        kind: fc.constantFrom('panelboard', 'switchboard', 'transformer', 'disconnect'),
-        under: fc.nat(),
-        main: fc.option(fc.constantFrom(100, 200), { nil: undefined }),
-        device: fc.option(fc.constantFrom(...DEVICE_PLACES), { nil: undefined }),
-        cars: fc.nat(3),
-      }),
-      { maxLength: 6 },
-    )
-    .map((list): Parts => {
-      const ids = ['SVC', ...list.map((_, i) => `E${i}`)];
-      return {
-        equipment: [
-          source(208),
-          ...list.map(({ kind, main }, i) =>
-            equipment(`E${i}`, kind, kind === 'transformer' ? {} : main === undefined ? {} : { mainAmps: main }),
-          ),
-        ],
-        feeders: list.map(({ under, device }, i) =>
-          feeder(ids[under % (i + 1)]!, `E${i}`, device === undefined ? {} : { device }),
-        ),
-        chargers: list.flatMap(({ cars }, i) => chargers(`E${i}`, cars)),
-      };
-    });
   const list = (parts: Parts): readonly Device[] => devicesOf(siteOf(parts), NEC_2023);
 
   it('each device has a name of its own, and every feeder, charger and load at least one that protects it', () => {
     fc.assert(
-      fc.property(anyParts, (parts) => {
+      fc.property(anySupply, (parts) => {
         const devices = list(parts);
         expect(new Set(devices.map(({ id }) => id)).size).toBe(devices.length);
         const covered = new Set(devices.flatMap(({ protects }) => protects));

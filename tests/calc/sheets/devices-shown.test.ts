@@ -1,0 +1,68 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import { equipmentLines, feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
+import { feederConduitsOf } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
+import { panelTables } from '../../../calc/sheets/pdf/schedules/panel-schedules.ts';
+import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
+import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
+import { anySupply } from '../supply/devices/any-supply.ts';
+import { siteOf } from '../supply/small-site.ts';
+
+test('every device of any supply is on the one-line where it stands, with its rating', () => {
+  let shown = 0;
+  fc.assert(
+    fc.property(anySupply, (parts) => {
+      const site = siteOf(parts);
+      const planned = plan(site);
+      const conduits = feederConduitsOf({ site });
+      const words = new Map(
+        treeOf(site).nodes.map((node) => [
+          node.equipment.id,
+          {
+            own: equipmentLines(node, site, planned).join('\n'),
+            feeder: feederLines(node, site, planned, conduits).join('\n'),
+          },
+        ]),
+      );
+      for (const { id, use, at, of, amps, poles, protects } of planned.devices) {
+        const { own, feeder } = words.get(id.endsWith('.from') ? protects[1]! : at)!;
+        shown++;
+        if (amps === null)
+          expect(own, id).toMatch(use === 'main' ? /no main drawn/ : new RegExp(`no ${use} device drawn`));
+        else if (use === 'charger' || use === 'load') expect(own, id).toContain(`${amps} A ${poles}P`);
+        else if (of === at) expect(own, id).toContain(`main ${amps} A`);
+        else if (use === 'main') expect(own, id).toContain(`main ${amps} A, of ${of}`);
+        else expect(feeder, id).toContain(`${of}  ${amps} A ${poles}P`);
+      }
+    }),
+    { numRuns: 30 },
+  );
+  expect(shown).toBeGreaterThan(100);
+});
+
+test('and every device in a panel is in its schedule; a tap takes no space', () => {
+  let shown = 0;
+  fc.assert(
+    fc.property(anySupply, (parts) => {
+      const site = siteOf(parts);
+      const planned = plan(site);
+      const tables = panelTables({ site, plan: planned });
+      const schedules = [...panelSchedules(site).values()];
+      schedules.forEach(({ equipment, circuits }, i) => {
+        const mine = planned.devices.filter(({ at }) => at === equipment);
+        const branches = mine.filter(({ use }) => use !== 'main');
+        expect(circuits.map(({ id }) => id).sort()).toEqual(branches.map(({ of }) => of).sort());
+        const [lead] = tables[i]!.lead!;
+        for (const { amps, use } of mine)
+          if (use === 'main') expect(lead).toContain(amps === null ? 'no main drawn' : `main ${amps} A`);
+        const cells = JSON.stringify(tables[i]!.rows);
+        for (const { amps, poles, use } of branches)
+          if (use === 'feeder') expect(cells).toContain(`${amps} A ${poles}P`);
+        shown += mine.length;
+      });
+    }),
+    { numRuns: 30 },
+  );
+  expect(shown).toBeGreaterThan(50);
+});
