@@ -1,25 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { depthToInterlock, depthToWall, widthAlongAisle } from '../../../routing/propose/rows/angled-stall.ts';
-import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, type StallRow, stallRow } from '../../../routing/propose/rows/stall-row.ts';
 import type { Point2, Stall } from '../../../routing/site/site.ts';
 import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
+import { PLAIN_ROW } from '../../routing/propose/rows/plain-row.ts';
 import published from './published.json' with { type: 'json' };
 import shapely from './shapely-rows.json' with { type: 'json' };
 
-const shape = (given: Partial<RowShape>): RowShape => ({
-  width: 9,
-  depth: 18,
-  angle: 90,
-  lean: 'forward',
-  rows: 'one',
-  aisle: 0,
-  line: 'entry',
-  side: 'left',
-  uses: new Map(),
-  ...ACCESSIBLE_SLOTS,
-  ...given,
-});
+const shape = (given: Partial<RowShape>): RowShape => ({ ...PLAIN_ROW, aisle: 0, ...given });
 
 const START: Point2 = [0, 0];
 const EAST: Point2 = [500, 0];

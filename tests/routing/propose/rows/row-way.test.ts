@@ -1,22 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ACCESSIBLE_SLOTS } from '../../../../routing/propose/rows/row-slots.ts';
 import { lineWay, rowWay, stretchWay } from '../../../../routing/propose/rows/row-way.ts';
-import { type RowShape, stallRow } from '../../../../routing/propose/rows/stall-row.ts';
+import { stallRow } from '../../../../routing/propose/rows/stall-row.ts';
 import type { Point2, Stall } from '../../../../routing/site/site.ts';
-
-const SHAPE: RowShape = {
-  width: 9,
-  depth: 18,
-  angle: 90,
-  lean: 'forward',
-  rows: 'one',
-  aisle: 24,
-  line: 'entry',
-  side: 'left',
-  uses: new Map(),
-  ...ACCESSIBLE_SLOTS,
-};
+import { PLAIN_ROW } from './plain-row.ts';
 
 const named = (stalls: readonly { at: Point2; width: number; depth: number; heading: number }[], from = 1): Stall[] =>
   stalls.map(({ at, width, depth, heading }, i) => ({ id: `S${from + i}`, at, width, depth, heading }));
@@ -26,7 +13,7 @@ const ids = (...all: readonly number[]): ReadonlySet<string> => new Set(all.map(
 describe('the row that a stall stands in', () => {
   test('goes on where it ends, a pitch from its last stall: W / sin a along the aisle where stalls are angled', () => {
     // 9 / sin 60° = 10.392 ft: the width parallel to the aisle of the usual stall layout tables.
-    const stalls = named(stallRow([0, 0], [100, 0], 4, { ...SHAPE, angle: 60 }).stalls);
+    const stalls = named(stallRow([0, 0], [100, 0], 4, { ...PLAIN_ROW, angle: 60 }).stalls);
     const way = rowWay(stalls, ids(4))!;
     expect(way.degrees).toBeCloseTo(0, 9);
     expect(way.next).toBeCloseTo(9 / Math.sin(Math.PI / 3), 8);
@@ -34,15 +21,15 @@ describe('the row that a stall stands in', () => {
   });
 
   test('of several goes on by all of them', () => {
-    const stalls = named(stallRow([0, 0], [0, 100], 5, SHAPE).stalls);
+    const stalls = named(stallRow([0, 0], [0, 100], 5, PLAIN_ROW).stalls);
     expect(rowWay(stalls, ids(1, 2, 3, 4, 5))).toEqual({ degrees: 90, next: 45 });
     expect(rowWay(stalls, ids(4, 5))).toEqual({ degrees: 90, next: 18 });
     expect(rowWay(stalls, ids(1, 2))).toEqual({ degrees: 270, next: 18 });
   });
 
   test('is not the row behind it or across the aisle', () => {
-    const { stalls } = stallRow([0, 0], [100, 0], 3, { ...SHAPE, rows: 'across' });
-    const far = named(stallRow([0, 60], [100, 60], 3, SHAPE).stalls, 7);
+    const { stalls } = stallRow([0, 0], [100, 0], 3, { ...PLAIN_ROW, rows: 'across' });
+    const far = named(stallRow([0, 60], [100, 60], 3, PLAIN_ROW).stalls, 7);
     expect(rowWay([...named(stalls), ...far], ids(3))).toEqual({ degrees: 0, next: 9 });
   });
 
@@ -61,7 +48,9 @@ describe('the row that a stall stands in', () => {
       fc.property(angle, turn, lean, side, fc.integer({ min: 2, max: 6 }), (a, degrees, leans, onSide, had) => {
         const radians = (degrees * Math.PI) / 180;
         const to: Point2 = [3 + 500 * Math.cos(radians), 7 + 500 * Math.sin(radians)];
-        const drawn = named(stallRow([3, 7], to, had + 3, { ...SHAPE, angle: a, lean: leans, side: onSide }).stalls);
+        const drawn = named(
+          stallRow([3, 7], to, had + 3, { ...PLAIN_ROW, angle: a, lean: leans, side: onSide }).stalls,
+        );
         const way = rowWay(drawn.slice(0, had), ids(had))!;
         const [x, y] = drawn[had - 1]!.at;
         const on = (way.degrees * Math.PI) / 180;

@@ -1,28 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ACCESSIBLE_SLOTS } from '../../../../routing/propose/rows/row-slots.ts';
 import { inOrder, rowsOf, type Standing, wholeRows } from '../../../../routing/propose/rows/rows-of.ts';
 import { type RowShape, stallRow } from '../../../../routing/propose/rows/stall-row.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-
-const SHAPE: RowShape = {
-  width: 9,
-  depth: 18,
-  angle: 90,
-  lean: 'forward',
-  rows: 'one',
-  aisle: 24,
-  line: 'entry',
-  side: 'left',
-  uses: new Map(),
-  ...ACCESSIBLE_SLOTS,
-};
+import { PLAIN_ROW } from './plain-row.ts';
 
 const AS_IS = { backwards: false, fromEnd: false, turning: false } as const;
 
 /** A row of stalls drawn from one place towards another, named by a letter and their place along it. */
 const drawn = (letter: string, from: Point2, to: Point2, count: number, shape: Partial<RowShape> = {}): Standing[] =>
-  stallRow(from, to, count, { ...SHAPE, ...shape }).stalls.map(({ at, heading }, i) => ({
+  stallRow(from, to, count, { ...PLAIN_ROW, ...shape }).stalls.map(({ at, heading }, i) => ({
     id: `${letter}${i + 1}`,
     at,
     heading,

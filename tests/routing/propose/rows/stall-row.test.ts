@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { ACCESSIBLE_SLOTS, type SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
+import type { SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
 import { usualAisle } from '../../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../../routing/propose/rows/usual-stall.ts';
@@ -8,25 +8,13 @@ import type { Point2, Stall } from '../../../../routing/site/site.ts';
 import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { BUILT_IN_VEHICLES } from '../../../../routing/site/vehicles.ts';
 import { parkedRectangle } from '../../../../routing/standing/parked.ts';
-
-const SQUARE: RowShape = {
-  width: 9,
-  depth: 18,
-  angle: 90,
-  lean: 'forward',
-  rows: 'one',
-  aisle: 24,
-  line: 'entry',
-  side: 'left',
-  uses: new Map(),
-  ...ACCESSIBLE_SLOTS,
-};
+import { PLAIN_ROW } from './plain-row.ts';
 
 const uses = (...all: (readonly [number, SlotUse])[]): ReadonlyMap<number, SlotUse> => new Map(all);
 
 describe('a row of stalls', () => {
   test('stands on the left of its line, entered from it, numbered from its start', () => {
-    const { stalls, length, across } = stallRow([10, 5], [100, 5], 3, SQUARE);
+    const { stalls, length, across } = stallRow([10, 5], [100, 5], 3, PLAIN_ROW);
     expect(stalls.map(({ at }) => at)).toEqual([
       [14.5, 5],
       [23.5, 5],
@@ -37,7 +25,7 @@ describe('a row of stalls', () => {
   });
 
   test('on the right of its line it is the mirror image', () => {
-    const { stalls, aisles } = stallRow([0, 0], [90, 0], 1, { ...SQUARE, side: 'right' });
+    const { stalls, aisles } = stallRow([0, 0], [90, 0], 1, { ...PLAIN_ROW, side: 'right' });
     expect(stalls[0]).toMatchObject({ at: [4.5, 0], heading: 270 });
     expect(aisles[0]).toEqual([
       [0, 24],
@@ -48,7 +36,7 @@ describe('a row of stalls', () => {
   });
 
   test('drawn along the kerb it is entered from a stall depth away, and looks at the kerb', () => {
-    const { stalls } = stallRow([0, 0], [90, 0], 2, { ...SQUARE, line: 'head' });
+    const { stalls } = stallRow([0, 0], [90, 0], 2, { ...PLAIN_ROW, line: 'head' });
     expect(stalls.map(({ at, heading }) => [at, heading])).toEqual([
       [[4.5, 18], 270],
       [[13.5, 18], 270],
@@ -56,7 +44,7 @@ describe('a row of stalls', () => {
   });
 
   test('across the aisle the second row looks the other way', () => {
-    const { stalls, aisles, across } = stallRow([0, 0], [90, 0], 2, { ...SQUARE, rows: 'across' });
+    const { stalls, aisles, across } = stallRow([0, 0], [90, 0], 2, { ...PLAIN_ROW, rows: 'across' });
     expect(stalls.map(({ at, heading }) => [at, heading])).toEqual([
       [[4.5, 0], 90],
       [[13.5, 0], 90],
@@ -68,7 +56,7 @@ describe('a row of stalls', () => {
   });
 
   test('head to head the rows share their heads and have an aisle each', () => {
-    const { stalls, aisles } = stallRow([0, 0], [90, 0], 2, { ...SQUARE, rows: 'heads' });
+    const { stalls, aisles } = stallRow([0, 0], [90, 0], 2, { ...PLAIN_ROW, rows: 'heads' });
     expect(stalls.map(({ at, heading }) => [at, heading])).toEqual([
       [[4.5, 0], 90],
       [[13.5, 0], 90],
@@ -80,7 +68,7 @@ describe('a row of stalls', () => {
 
   test('an accessible stall has an access aisle after it, which the next shares (2010 ADA Standards 502.3)', () => {
     const { stalls, access, length } = stallRow([0, 0], [200, 0], 4, {
-      ...SQUARE,
+      ...PLAIN_ROW,
       uses: uses([1, 'van-accessible'], [2, 'accessible'], [4, 'accessible']),
     });
     expect(stalls.map(({ width }) => width)).toEqual([11, 9, 9, 9]);
@@ -91,7 +79,7 @@ describe('a row of stalls', () => {
 
   test('a row narrower than an accessible stall gives it 96 in., and a van 132 in.', () => {
     const { stalls } = stallRow([0, 0], [200, 0], 3, {
-      ...SQUARE,
+      ...PLAIN_ROW,
       width: 7.5,
       uses: uses([1, 'accessible'], [2, 'van-accessible']),
     });
@@ -99,7 +87,7 @@ describe('a row of stalls', () => {
   });
 
   test('parallel stalls lie end to end along the kerb, driven into the way the line goes', () => {
-    const { stalls, across, length } = stallRow([0, 0], [90, 0], 3, { ...SQUARE, angle: 0, width: 8, depth: 22 });
+    const { stalls, across, length } = stallRow([0, 0], [90, 0], 3, { ...PLAIN_ROW, angle: 0, width: 8, depth: 22 });
     expect(stalls.map(({ at, heading }) => [at, heading])).toEqual([
       [[0, 4], 0],
       [[22, 4], 0],
@@ -109,17 +97,17 @@ describe('a row of stalls', () => {
   });
 
   test('as many stalls fit as do, with their lean: 13 at 60° in 144.1 ft and not in 144 ft (worked by hand)', () => {
-    const slanting = { ...SQUARE, angle: 60 };
+    const slanting = { ...PLAIN_ROW, angle: 60 };
     expect(stallsThatFit(144.11, slanting)).toBe(13);
     expect(stallsThatFit(144, slanting)).toBe(12);
-    expect(stallsThatFit(108, SQUARE)).toBe(12);
-    expect(stallsThatFit(8, SQUARE)).toBe(0);
+    expect(stallsThatFit(108, PLAIN_ROW)).toBe(12);
+    expect(stallsThatFit(8, PLAIN_ROW)).toBe(0);
   });
 
   test('a line of no length and a count of none are faults of the caller', () => {
-    expect(() => stallRow([1, 1], [1, 1], 2, SQUARE)).toThrow(RangeError);
-    expect(() => stallRow([0, 0], [9, 0], 0, SQUARE)).toThrow(RangeError);
-    expect(() => stallRow([0, 0], [9, 0], 1.5, SQUARE)).toThrow(RangeError);
+    expect(() => stallRow([1, 1], [1, 1], 2, PLAIN_ROW)).toThrow(RangeError);
+    expect(() => stallRow([0, 0], [9, 0], 0, PLAIN_ROW)).toThrow(RangeError);
+    expect(() => stallRow([0, 0], [9, 0], 1.5, PLAIN_ROW)).toThrow(RangeError);
   });
 
   test('the usual aisle is the published one of the next steeper angle', () => {
