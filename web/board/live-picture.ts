@@ -6,7 +6,7 @@ import { placedKind } from '../../routing/site/kinds/kinds.ts';
 import { positionsOf, type Ref } from '../document/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { spotsOf } from './draw/draft.ts';
-import { OUTLINE_TOOLS } from './draw/tool-names.ts';
+import { drawsOutlines } from './draw/tool-names.ts';
 import type { DropMark } from './kinds/drops.ts';
 import type { Picture } from './kinds/kind.ts';
 import { boardKind, isMarked, MARKED_LISTS } from './kinds/kinds.ts';
@@ -77,7 +77,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
 
 /** Two corners of an area are told by the sides of the rectangle that they make. */
 const boxed = ({ tool, draft }: ViewState): boolean =>
-  OUTLINE_TOOLS.has(tool) && draft !== null && spotsOf(draft).length === 2;
+  drawsOutlines(tool) && draft !== null && spotsOf(draft).length === 2;
 
 const WORTH_SEEING = MARKED_LISTS.filter((list) => boardKind(list).keptClear);
 

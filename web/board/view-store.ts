@@ -7,9 +7,9 @@ import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { Draft } from './draw/draft.ts';
-import { type DrawOptions, FIRST_OPTIONS } from './draw/options.ts';
-import type { DrawToolName } from './draw/tool-names.ts';
+import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';
 import type { Typing } from './draw/typing.ts';
+import type { DrawOptions, DrawToolName } from './kinds/kinds.ts';
 import type { MarksByList } from './scene/differ.ts';
 import type { Guide } from './snap/guide.ts';
 import type { SnapKind } from './snap/kinds.ts';
@@ -87,7 +87,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     typing: null,
     draftMarks: null,
     draftOver: null,
-    drawOptions: FIRST_OPTIONS,
+    drawOptions: FIRST_DRAW_OPTIONS,
     measured: null,
     measureFrom: null,
     asks: null,

@@ -1,3 +1,6 @@
+import { LAYOUT_TOOLS, OTHER_TOOLS } from '../board/draw/tool-names.ts';
+import { ACTIONS, type DrawToolName } from '../board/kinds/kinds.ts';
+
 /** A key or a way of the hand, as the list shows it. */
 export interface KeyRow {
   readonly key: string;
@@ -7,6 +10,13 @@ export interface KeyRow {
 }
 
 const row = (key: string, does: string, ...presses: readonly string[]): KeyRow => ({ key, does, presses });
+
+/** The letters of the actions that draw, and what they draw. */
+function drawing(tools: readonly DrawToolName[]): KeyRow {
+  const keys = tools.map((name) => ACTIONS[name].key);
+  const draws = tools.map((name) => ACTIONS[name].draws);
+  return row(keys.join(', '), `draw ${draws.join(', ')}`, ...keys.map((key) => key.toLowerCase()));
+}
 
 const ARROWS = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'] as const;
 const shifted = ARROWS.map((arrow) => `Shift+${arrow}`);
@@ -38,12 +48,8 @@ export const KEYS = [
       row('G', 'go to a drop, a stall, a panel by its name', 'g'),
       row('+ and -', 'zoom', '+', '=', '-'),
       row('J, N, M', 'select, pan, measure', 'j', 'n', 'm'),
-      row('S, C, E, R, D', 'draw stalls, a canopy, equipment, a raceway, drops', 's', 'c', 'e', 'r', 'd'),
-      row(
-        'K, A, P, B, O',
-        'draw a keep-out, an aisle, a pull point, a beam or purlin, a column',
-        ...['k', 'a', 'p', 'b', 'o'],
-      ),
+      drawing(LAYOUT_TOOLS),
+      drawing(OTHER_TOOLS),
       row(
         'Alt+1 to Alt+9',
         'snapping to ends, middles, crossings, perpendiculars, gridlines, members, right angles, alignment, grid: off and on',

@@ -1,39 +1,14 @@
-import type { ReactNode } from 'react';
 import { deleteElements } from '../document/edits/delete.ts';
 import { inWords, wordFor } from '../document/edits/in-words.ts';
-import type { Ref } from '../document/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
-import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { Arrange } from './arrange.tsx';
 import { BuildPanel } from './build-panel.tsx';
-import { ChargerPanel } from './charger-panel.tsx';
 import { ChargeSelected } from './draw/charge-selected.tsx';
-import { DropPanel } from './drop-panel.tsx';
-import { EquipmentPanel } from './equipment-panel.tsx';
-import { FeederPanel } from './feeder-panel.tsx';
-import { LoadPanel } from './load-panel.tsx';
+import { PANEL_KINDS } from './kinds.tsx';
 import { NameField } from './name-field.tsx';
-import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
-import { RacewayPanel } from './raceway-panel.tsx';
 import { Renumber } from './renumber.tsx';
 import { SeveralPanel } from './several-panel.tsx';
-import { StallPanel } from './stall-panel.tsx';
-
-const PANELS: Readonly<Record<Ref['list'], (props: { readonly id: string }) => ReactNode>> = {
-  stalls: StallPanel,
-  columns: ColumnPanel,
-  members: MemberPanel,
-  keepouts: KeepoutPanel,
-  aisles: AislePanel,
-  equipment: EquipmentPanel,
-  feeders: FeederPanel,
-  loads: LoadPanel,
-  raceways: RacewayPanel,
-  pullpoints: PullpointPanel,
-  drops: DropPanel,
-  chargers: ChargerPanel,
-};
 
 /** The ledger with something selected: its fields, its margins, and what it is part of. */
 export function SelectionPanel() {
@@ -43,7 +18,7 @@ export function SelectionPanel() {
   const [first] = selection;
   if (!first) return null;
   const one = selection.every(({ list, id }) => list === first.list && id === first.id);
-  const Panel = PANELS[first.list];
+  const { form: Panel } = PANEL_KINDS[first.list];
   return (
     <div className="panel" data-testid="selection-panel">
       <header className="panel-head">

@@ -8,7 +8,8 @@ import { type Leaf, leafAt, type SharedValue, valuesAt } from '../document/share
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField } from '../parts/fields.tsx';
 import { VARIOUS, VariousField } from '../parts/maybe-fields.tsx';
-import { SHARED_FIELDS, type SharedWords } from './shared-words.ts';
+import { PANEL_KINDS } from './kinds.tsx';
+import type { SharedWords } from './shared-words.ts';
 import { useMount } from './use-mount.ts';
 
 /**
@@ -38,7 +39,7 @@ function FieldsOf({ list, ids, alone }: FieldsProps) {
   const site = useDocument((state) => state.site);
   const all: readonly Site[ListName][number][] = site[list];
   const elements = all.filter(({ id }) => ids.has(id));
-  const words = SHARED_FIELDS[list] as readonly SharedWords[];
+  const words = PANEL_KINDS[list].shared as readonly SharedWords[];
   const suited = words.filter(({ suits }) => suits?.(elements) ?? true);
   if (elements.length === 0 || suited.length === 0) return null;
   const name = inWords(elements.map(({ id }) => ({ list, id })));

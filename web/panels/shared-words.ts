@@ -62,7 +62,7 @@ const keepsOut = (member: string, words: string): SharedWords<'keepouts'> => ({
 });
 
 /** The fields that make sense for several elements at once, in the order and the words of their own forms. */
-export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[] } = {
+export const SHARED_WORDS = {
   stalls: [
     field('width', ['width']),
     field('depth', ['depth']),
@@ -183,4 +183,4 @@ export const SHARED_FIELDS: { readonly [L in ListName]: readonly SharedWords<L>[
     field('pilot', ['pilot'], { absent: false, words: { true: PILOT_WORDS.yes, false: PILOT_WORDS.no } }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
   ],
-};
+} satisfies { readonly [L in ListName]?: readonly SharedWords<L>[] };

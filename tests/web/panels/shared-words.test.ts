@@ -7,7 +7,8 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
 import { elementsOf, type ListName } from '../../../web/document/element-lists.ts';
 import { leafAt, type SharedValue, valuesAt, withValue } from '../../../web/document/shared-field.ts';
-import { SHARED_FIELDS, type SharedWords } from '../../../web/panels/shared-words.ts';
+import { PANEL_KINDS } from '../../../web/panels/kinds.tsx';
+import type { SharedWords } from '../../../web/panels/shared-words.ts';
 import { feetFile, metricFile } from '../../routing/site/metric.ts';
 import { checkEdit } from '../document/check-edit.ts';
 import { SMALL } from '../document/small-site.ts';
@@ -29,11 +30,11 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>
-  (SHARED_FIELDS[list] as readonly SharedWords[]).map((field) => [list, field.label, field] as const),
+  (PANEL_KINDS[list].shared as readonly SharedWords[]).map((field) => [list, field.label, field] as const),
 );
 
 test.each(ELEMENT_LISTS)('every field of %s is one that several may share, or one that each has for itself', (list) => {
-  const shared = (SHARED_FIELDS[list] as readonly SharedWords[]).map(({ paths }) => String(paths[0]![0]));
+  const shared = (PANEL_KINDS[list].shared as readonly SharedWords[]).map(({ paths }) => String(paths[0]![0]));
   const fields = Object.keys(siteFileSchema.entries[list].wrapped.item.entries).filter((field) => field !== 'id');
   expect([...new Set([...shared, ...APART[list]])].sort()).toEqual(fields.sort());
 });
@@ -86,7 +87,7 @@ describe.each([feetFile, metricFile])('in a file in $units', (file) => {
 });
 
 test('the step says what was set, and of how many: those that changed', () => {
-  const [box, retractor] = SHARED_FIELDS.drops;
+  const [box, retractor] = PANEL_KINDS.drops.shared;
   expect(setShared(SMALL, 'drops', ['D1', 'D2'], box!, 11.5).name).toBe('Set the box elevation of 2 drops');
   const one = { ...SMALL, drops: [{ ...SMALL.drops![0]!, box: [4.5, 18, 11.5] as const }, SMALL.drops![1]!] };
   expect(setShared(one as unknown as SiteFile, 'drops', ['D1', 'D2'], box!, 11.5).name).toBe(
@@ -102,9 +103,9 @@ test('a level member is raised at both ends; a sloping one has an elevation at e
   const level = toSite(SMALL).members;
   const sloping = [{ ...level[0]!, to: [27, 18, 14] as const }];
   const labels = (members: typeof level): string[] =>
-    SHARED_FIELDS.members.filter(({ suits }) => suits?.(members) ?? true).map(({ label }) => label);
+    PANEL_KINDS.members.shared.filter(({ suits }) => suits?.(members) ?? true).map(({ label }) => label);
   expect(labels(level)).toEqual(['elevation']);
   expect(labels(sloping)).toEqual(['elevation of the from end', 'elevation of the to end']);
-  const after = checkEdit(SMALL, setShared(SMALL, 'members', ['M1'], SHARED_FIELDS.members[0]!, 13));
+  const after = checkEdit(SMALL, setShared(SMALL, 'members', ['M1'], PANEL_KINDS.members.shared[0]!, 13));
   expect(after.members?.[0]).toMatchObject({ from: [0, 18, 13], to: [27, 18, 13] });
 });

@@ -1,8 +1,9 @@
 import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { Menu } from '../../parts/menu.tsx';
+import { ACTIONS, type DrawToolName } from '../kinds/kinds.ts';
 import { useView } from '../view-store.ts';
 import { chooseTool } from './drawing.ts';
-import { DRAW_WORDS, type DrawToolName, isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';
+import { isDrawTool, LAYOUT_TOOLS, OTHER_TOOLS } from './tool-names.ts';
 import { useDesk } from './use-desk.ts';
 
 const MARKS: Readonly<Record<(typeof LAYOUT_TOOLS)[number], string>> = {
@@ -30,21 +31,21 @@ export function ActionButtons() {
           type="button"
           className={`tool-${name} draw-action`}
           aria-pressed={tool === name}
-          title={`Draw ${DRAW_WORDS[name].name.toLowerCase()} (${DRAW_WORDS[name].key})`}
+          title={`Draw ${ACTIONS[name].name.toLowerCase()} (${ACTIONS[name].key})`}
           onClick={() => choose(name)}
         >
           <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
             <path d={MARKS[name]} fillRule="evenodd" />
           </svg>
-          {DRAW_WORDS[name].name}
+          {ACTIONS[name].name}
         </button>
       ))}
       <Menu
         name="Other"
         className={other ? 'draw-other draw-other-on' : 'draw-other'}
         entries={OTHER_TOOLS.map((name) => ({
-          name: DRAW_WORDS[name].name,
-          keys: DRAW_WORDS[name].key,
+          name: ACTIONS[name].name,
+          keys: ACTIONS[name].key,
           act: () => choose(name),
         }))}
       />

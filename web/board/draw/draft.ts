@@ -64,6 +64,18 @@ export interface DrawTool<Options> {
   readonly turned?: (options: Options) => Options;
 }
 
+/** A drawing action: what it is called, the letter that begins it, and what its form begins with. */
+export interface Action<Options> {
+  readonly name: string;
+  readonly key: string;
+  /** For the list of keys: `a keep-out`. */
+  readonly draws: string;
+  readonly first: Options;
+  readonly tool: DrawTool<Options>;
+  /** What it lays out on the ground is not drawn to the beams above it. */
+  readonly grounded?: true;
+}
+
 /** The places of a draft with the one under the hand. */
 export const spotsOf = ({ spots, next, whole }: Draft): readonly Spot[] => (next && !whole ? [...spots, next] : spots);
 

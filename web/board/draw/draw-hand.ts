@@ -1,8 +1,9 @@
 import type { Point2 } from '../../../routing/site/site.ts';
+import { ACTIONS } from '../kinds/kinds.ts';
 import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
 import type { Spot } from './draft.ts';
-import { type Desk, drags, hover, inHand, letGo, liftOff, press } from './drawing.ts';
+import { type Desk, drags, hover, type InHand, inHand, letGo, liftOff, press } from './drawing.ts';
 
 /** How the hand points. */
 export interface Point {
@@ -38,7 +39,7 @@ export function drawHand(desk: Desk, base: () => Scene): DrawHand {
       near,
       from: spots.at(-1)?.at ?? null,
       before: spots.at(-2)?.at ?? null,
-      grounded: GROUNDED.has(inHand(desk)?.name ?? ''),
+      grounded: groundedBy(inHand(desk)),
     });
     view.setState({ pointer: found.at, guides: found.guides });
     return { at: found.at, z: found.z, ref: found.ref };
@@ -52,5 +53,4 @@ export function drawHand(desk: Desk, base: () => Scene): DrawHand {
   };
 }
 
-/** What is laid out on the ground is not drawn to the beams above it. */
-const GROUNDED: ReadonlySet<string> = new Set(['stalls', 'aisle', 'keepout', 'equipment']);
+const groundedBy = (held: InHand | null): boolean => held !== null && (ACTIONS[held.name].grounded ?? false);

@@ -1,13 +1,13 @@
 import { keyOf } from '../hand/key-of.ts';
+import { ACTIONS, type DrawToolName } from '../kinds/kinds.ts';
 import { SNAP_KINDS, SNAP_WORDS } from '../snap/kinds.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
 import type { DrawHand } from './draw-hand.ts';
 import { back, chooseTool, type Desk, finish, inHand, stop, turnOver, type } from './drawing.ts';
-import { DRAW_WORDS, type DrawToolName } from './tool-names.ts';
 import { startTyping } from './typing.ts';
 
 const TOOL_OF_KEY: ReadonlyMap<string, DrawToolName> = new Map(
-  (Object.keys(DRAW_WORDS) as DrawToolName[]).map((name) => [DRAW_WORDS[name].key.toLowerCase(), name]),
+  (Object.keys(ACTIONS) as DrawToolName[]).map((name) => [ACTIONS[name].key.toLowerCase(), name]),
 );
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {

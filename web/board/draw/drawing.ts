@@ -4,12 +4,11 @@ import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
 import { insertedBy } from '../../document/selection.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
+import type { DrawOptions, DrawToolName } from '../kinds/kinds.ts';
 import type { Tool, ViewStore } from '../view-store.ts';
 import { type Draft, type DrawTool, EMPTY, type Ground, type Spot } from './draft.ts';
 import { draftMarks, isLarge } from './draft-marks.ts';
-import type { DrawOptions } from './options.ts';
-import { type DrawToolName, isDrawTool } from './tool-names.ts';
-import { toolOf } from './tools.ts';
+import { isDrawTool, toolOf } from './tool-names.ts';
 import { readTyped, type Typing, typedPlace } from './typing.ts';
 
 /** What drawing works on: the document that it previews its edits in, the view that holds the draft, and the page that says aloud what was done. */
@@ -30,7 +29,7 @@ export interface InHand {
 export function inHand({ view }: Desk): InHand | null {
   const { tool: name, drawOptions } = view.getState();
   if (!isDrawTool(name)) return null;
-  const tool = toolOf(name) as DrawTool<unknown>;
+  const tool = toolOf(name);
   const options = drawOptions[name];
   return { name, tool: tool.instead?.(options) ?? tool, options };
 }
@@ -268,7 +267,7 @@ function setOptions(desk: Desk, name: DrawToolName, options: unknown): void {
 
 /** Changes options of an action; what is being drawn follows. */
 export function changeOptions<T extends DrawToolName>(desk: Desk, name: T, patch: Partial<DrawOptions[T]>): void {
-  setOptions(desk, name, { ...desk.view.getState().drawOptions[name], ...patch });
+  setOptions(desk, name, { ...(desk.view.getState().drawOptions[name] as object), ...patch });
   const { draft, tool } = desk.view.getState();
   if (draft && tool === name) show(desk, draft);
 }

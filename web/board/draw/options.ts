@@ -98,7 +98,7 @@ export interface ElevationOptions {
   readonly elevation: number;
 }
 
-export interface DrawOptions {
+interface FirstOptions {
   readonly stalls: StallsOptions;
   readonly canopy: CanopyOptions;
   readonly equipment: EquipmentOptions;
@@ -115,7 +115,7 @@ export interface DrawOptions {
  * What the forms begin with: 9 x 18 ft stalls, columns every three of them, beams at 12 ft and raceway under them at
  * 11 ft, a tilted canopy by 5 degrees. Common practice, no source, but for the accessible stalls.
  */
-export const FIRST_OPTIONS: DrawOptions = {
+export const FIRST_OPTIONS: FirstOptions = {
   stalls: {
     width: 9,
     depth: 18,

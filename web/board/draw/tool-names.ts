@@ -1,26 +1,21 @@
+import { ACTIONS, type DrawOptions, type DrawToolName } from '../kinds/kinds.ts';
+import type { DrawTool } from './draft.ts';
+
+const NAMES = Object.keys(ACTIONS) as readonly DrawToolName[];
+
 /** The actions that draw, in the order in which a lot is laid out; then those that are needed now and then. */
 export const LAYOUT_TOOLS = ['stalls', 'canopy', 'equipment', 'raceway', 'drops'] as const;
-export const OTHER_TOOLS = ['keepout', 'aisle', 'pullpoint', 'member', 'column'] as const;
+export const OTHER_TOOLS = NAMES.filter((name) => !(LAYOUT_TOOLS as readonly string[]).includes(name));
 
-export type DrawToolName = (typeof LAYOUT_TOOLS)[number] | (typeof OTHER_TOOLS)[number];
+export const isDrawTool = (tool: string): tool is DrawToolName => Object.hasOwn(ACTIONS, tool);
 
-/** Drawn by their corners. */
-export const OUTLINE_TOOLS: ReadonlySet<string> = new Set<DrawToolName>(['keepout', 'aisle']);
+/** The tool of a name, to be given the options of the same name. */
+export const toolOf = (name: DrawToolName): DrawTool<unknown> => ACTIONS[name].tool as DrawTool<unknown>;
 
-const NAMES: ReadonlySet<string> = new Set([...LAYOUT_TOOLS, ...OTHER_TOOLS]);
+/** Whether an area is drawn with it, by its corners. */
+export const drawsOutlines = (tool: string): boolean => isDrawTool(tool) && toolOf(tool).shape === 'outline';
 
-export const isDrawTool = (tool: string): tool is DrawToolName => NAMES.has(tool);
-
-/** What each action is called and the letter that begins it. */
-export const DRAW_WORDS: Readonly<Record<DrawToolName, { readonly name: string; readonly key: string }>> = {
-  stalls: { name: 'Stalls', key: 'S' },
-  canopy: { name: 'Canopy', key: 'C' },
-  equipment: { name: 'Equipment', key: 'E' },
-  raceway: { name: 'Raceway', key: 'R' },
-  drops: { name: 'Drops', key: 'D' },
-  keepout: { name: 'Keep-out', key: 'K' },
-  aisle: { name: 'Aisle', key: 'A' },
-  pullpoint: { name: 'Pull point', key: 'P' },
-  member: { name: 'Member', key: 'B' },
-  column: { name: 'Column', key: 'O' },
-};
+/** What every form begins with. */
+export const FIRST_DRAW_OPTIONS = Object.fromEntries(
+  NAMES.map((name) => [name, ACTIONS[name].first]),
+) as unknown as DrawOptions;

@@ -1,4 +1,13 @@
 import type { ListName } from '../../document/element-lists.ts';
+import type { Action } from '../draw/draft.ts';
+import { FIRST_OPTIONS } from '../draw/options.ts';
+import { aisleTool, keepoutTool } from '../draw/tools/areas.ts';
+import { canopyTool } from '../draw/tools/canopy.ts';
+import { dropsTool } from '../draw/tools/drops.ts';
+import { equipmentTool } from '../draw/tools/equipment.ts';
+import { racewayTool } from '../draw/tools/raceway.ts';
+import { columnTool, memberTool, pullpointTool } from '../draw/tools/single.ts';
+import { stallsTool } from '../draw/tools/stalls.ts';
 import { aisles } from './aisles.ts';
 import { columns } from './columns.ts';
 import { drops } from './drops.ts';
@@ -50,3 +59,65 @@ export const heldBy = (order: 'rank' | 'tour'): readonly MarkedList[] =>
   MARKED_LISTS.filter((list) => boardKind(list).hold).sort(
     (a, b) => boardKind(a).hold![order] - boardKind(b).hold![order],
   );
+
+const action = <Options>(own: Action<Options>): Action<Options> => own;
+
+/** The actions that draw: mostly one for a kind, a canopy of several. */
+export const ACTIONS = {
+  stalls: action({
+    name: 'Stalls',
+    key: 'S',
+    draws: 'stalls',
+    first: FIRST_OPTIONS.stalls,
+    tool: stallsTool,
+    grounded: true,
+  }),
+  canopy: action({ name: 'Canopy', key: 'C', draws: 'a canopy', first: FIRST_OPTIONS.canopy, tool: canopyTool }),
+  equipment: action({
+    name: 'Equipment',
+    key: 'E',
+    draws: 'equipment',
+    first: FIRST_OPTIONS.equipment,
+    tool: equipmentTool,
+    grounded: true,
+  }),
+  raceway: action({ name: 'Raceway', key: 'R', draws: 'a raceway', first: FIRST_OPTIONS.raceway, tool: racewayTool }),
+  drops: action({ name: 'Drops', key: 'D', draws: 'drops', first: FIRST_OPTIONS.drops, tool: dropsTool }),
+  keepout: action({
+    name: 'Keep-out',
+    key: 'K',
+    draws: 'a keep-out',
+    first: FIRST_OPTIONS.keepout,
+    tool: keepoutTool,
+    grounded: true,
+  }),
+  aisle: action({
+    name: 'Aisle',
+    key: 'A',
+    draws: 'an aisle',
+    first: FIRST_OPTIONS.aisle,
+    tool: aisleTool,
+    grounded: true,
+  }),
+  pullpoint: action({
+    name: 'Pull point',
+    key: 'P',
+    draws: 'a pull point',
+    first: FIRST_OPTIONS.pullpoint,
+    tool: pullpointTool,
+  }),
+  member: action({
+    name: 'Member',
+    key: 'B',
+    draws: 'a beam or purlin',
+    first: FIRST_OPTIONS.member,
+    tool: memberTool,
+  }),
+  column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column, tool: columnTool }),
+};
+
+export type DrawToolName = keyof typeof ACTIONS;
+/** What the forms of the drawing actions hold. Kept while the page is open, never in the file. */
+export type DrawOptions = {
+  readonly [T in DrawToolName]: (typeof ACTIONS)[T] extends Action<infer Options> ? Options : never;
+};

@@ -1,7 +1,6 @@
 import { changeOptions } from '../../board/draw/drawing.ts';
-import type { DrawOptions } from '../../board/draw/options.ts';
-import type { DrawToolName } from '../../board/draw/tool-names.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
+import type { DrawOptions, DrawToolName } from '../../board/kinds/kinds.ts';
 import { useView } from '../../board/view-store.ts';
 
 /** The options of a drawing action, and the way to change some of them: what is being drawn follows. */

@@ -3,10 +3,14 @@ import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
 import { METHODS, PLACES, SURFACES } from '../../../../routing/site/vocabulary.ts';
 import { type Draft, type DrawTool, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
-import { type DrawOptions, FIRST_OPTIONS } from '../../../../web/board/draw/options.ts';
-import { type DrawToolName, LAYOUT_TOOLS, OTHER_TOOLS } from '../../../../web/board/draw/tool-names.ts';
+import {
+  FIRST_DRAW_OPTIONS as FIRST_OPTIONS,
+  LAYOUT_TOOLS,
+  OTHER_TOOLS,
+  toolOf,
+} from '../../../../web/board/draw/tool-names.ts';
 import { KIND_DEFAULTS } from '../../../../web/board/draw/tools/equipment.ts';
-import { toolOf } from '../../../../web/board/draw/tools.ts';
+import type { DrawOptions, DrawToolName } from '../../../../web/board/kinds/kinds.ts';
 import type { Edit } from '../../../../web/document/edit.ts';
 import { chargeStalls } from '../../../../web/document/edits/charge-stalls.ts';
 

@@ -1,0 +1,165 @@
+import { direction } from '../../../routing/plane/direction.ts';
+import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
+import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
+import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
+import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
+import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
+import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import { footprintOf } from '../../../routing/standing/footprint.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import { middleOf, stripesOf } from './aisle-stripes.ts';
+import { conduitStretches } from './conduit-stretches.ts';
+import type { DrawnItem } from './drawing.ts';
+import { LARGE, line, lineInSpace, text } from './items.ts';
+
+/** Straights shorter than this have no room for a note, feet. */
+const LEAST_NOTED = 2;
+/** Share of a straight at which its note stands: off its middle, where another raceway often crosses it. */
+const NOTED_AT = 0.35;
+
+const aisles = (site: Site): DrawnItem[] =>
+  site.aisles.flatMap((aisle) => [
+    line('aisles', aisle.outline, true),
+    ...(aisle.kind === 'access' ? stripesOf(aisle).map((stripe) => line('aisleStripes', stripe)) : []),
+    ...aisleName(aisle),
+  ]);
+
+const keepouts = (site: Site): DrawnItem[] => site.keepouts.map(({ outline }) => line('keepouts', outline, true));
+
+/** What an aisle is for, where that is not plain driving; an access aisle is told by its stripes. */
+function aisleName(aisle: Aisle): DrawnItem[] {
+  const { kind = 'drive' } = aisle;
+  if (kind === 'drive' || kind === 'access') return [];
+  return [text('stallNumbers', middleOf(aisle), AISLE_WORDS[kind].toUpperCase())];
+}
+
+const stalls = (site: Site): DrawnItem[] =>
+  site.stalls.flatMap((stall) => [
+    line('stalls', stallRectangle(stall), true),
+    text('stallNumbers', entryOf(stall), stall.label ?? stall.id),
+  ]);
+
+/** A little inside the entry edge, where a painted number stands. */
+function entryOf({ at, heading }: Stall): Point2 {
+  const turn = (heading * Math.PI) / 180;
+  return [at[0] + 2 * Math.cos(turn), at[1] + 2 * Math.sin(turn)];
+}
+
+const members = (site: Site): DrawnItem[] => site.members.map(({ from, to }) => lineInSpace('members', [from, to]));
+
+const columns = (site: Site): DrawnItem[] =>
+  site.columns.map(({ at, size, rotation = 0 }) => line('columns', rectangleAt(at, size, rotation), true));
+
+function equipment(site: Site): DrawnItem[] {
+  return site.equipment.flatMap((one) => {
+    const space = workingSpaceOf(one);
+    return [
+      ...(space ? [line('workingSpace', space, true)] : []),
+      line('equipment', footprintOf(one), true),
+      text('equipment', [one.at[0], one.at[1] + one.size[1] / 2 + 0.6], one.id, { height: LARGE }),
+    ];
+  });
+}
+
+function raceways(site: Site, plan: Plan): DrawnItem[] {
+  const drawn = site.raceways.map(({ path, place }) =>
+    lineInSpace(place === 'underground' ? 'underground' : 'raceways', path),
+  );
+  return [...drawn, ...taps(plan), ...conduitSizes(plan)];
+}
+
+/** Pull points, and the junction boxes that the plan puts where circuits part. */
+function pullpoints(site: Site, plan: Plan): DrawnItem[] {
+  const buried = new Set(plan.handholes.map(({ id }) => id));
+  const symbol = (
+    word: 'pull-point' | 'junction',
+    { id, at }: { readonly id: string; readonly at: Point3 },
+  ): DrawnItem => ({
+    kind: 'symbol',
+    layer: 'pullPoints',
+    symbol: buried.has(id) ? 'handhole' : word,
+    at: inPlan(at),
+    z: at[2],
+    of: id,
+  });
+  return [
+    ...site.pullpoints.map((one) => symbol('pull-point', one)),
+    ...plan.boxes.filter(({ kind }) => kind === 'junction').map((one) => symbol('junction', one)),
+  ];
+}
+
+/** Taps from equipment and boxes to the raceways, where there is something of them to see in plan; each once. */
+function taps({ runs }: Plan): DrawnItem[] {
+  const drawn = new Map<string, DrawnItem>();
+  for (const { path, legs } of runs)
+    legs.forEach((raceway, i) => {
+      const [from, to] = [path[i], path[i + 1]];
+      if (raceway !== null || !from || !to || Math.hypot(to[0] - from[0], to[1] - from[1]) < 0.05) return;
+      drawn.set(JSON.stringify([from, to]), lineInSpace('raceways', [from, to]));
+    });
+  return [...drawn.values()];
+}
+
+/** What lies along each straight, one size a line over it: `(2) 1" EMT`. */
+function conduitSizes(plan: Plan): DrawnItem[] {
+  return conduitStretches(plan.conduits).flatMap(({ from, to, conduits }) => {
+    if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LEAST_NOTED) return [];
+    const place: Point2 = [from[0] + NOTED_AT * (to[0] - from[0]), from[1] + NOTED_AT * (to[1] - from[1])];
+    const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+    const [ux, uy] = direction(turn + 90);
+    return conduits.map(({ count, method, tradeSize }, i) => {
+      const size = tradeSize === null ? method : `${tradeSize}" ${method}`;
+      const up = 0.5 + 0.9 * (conduits.length - 1 - i);
+      const at: Point2 = [place[0] + up * ux, place[1] + up * uy];
+      return text('conduitSizes', at, count > 1 ? `(${count}) ${size}` : size, { turn, height: 0.6 });
+    });
+  });
+}
+
+function drops(site: Site): DrawnItem[] {
+  return site.drops.flatMap(({ id, box, retractor }) => {
+    const hung = retractor ?? box;
+    const apart = Math.hypot(hung[0] - box[0], hung[1] - box[1]);
+    return [
+      { kind: 'symbol', layer: 'drops', symbol: 'box', at: inPlan(box), z: box[2], of: id } as const,
+      ...(apart > 0.01 ? [line('drops', [inPlan(box), inPlan(hung)])] : []),
+      ...(retractor
+        ? [
+            {
+              kind: 'symbol',
+              layer: 'drops',
+              symbol: 'retractor',
+              at: inPlan(retractor),
+              z: retractor[2],
+              of: id,
+            } as const,
+          ]
+        : []),
+      text('dropNumbers', [hung[0] + 1.1, hung[1] + 0.3], id, { anchor: 'left', height: 0.6 }),
+    ];
+  });
+}
+
+/** How the elements of a list are drawn on the plan. */
+interface DrawnKind {
+  readonly draw: (site: Site, plan: Plan) => readonly DrawnItem[];
+  /** It lies below the gridlines, with what is there already. */
+  readonly below?: true;
+}
+
+/** Every kind of element on the drawing, from the lowest up; null where others show it. */
+export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
+  aisles: { draw: aisles, below: true },
+  keepouts: { draw: keepouts, below: true },
+  stalls: { draw: stalls, below: true },
+  members: { draw: members, below: true },
+  columns: { draw: columns, below: true },
+  equipment: { draw: equipment },
+  raceways: { draw: raceways },
+  pullpoints: { draw: pullpoints },
+  drops: { draw: drops },
+  feeders: null,
+  loads: null,
+  chargers: null,
+};
