@@ -33,7 +33,7 @@ const inTheGround = ({ rules }: Site, breakerAmps: number): Feeder['conductor'] 
 
 /**
  * What can feed panels of so many chargers each: of the service equipment, or of the sources where none is drawn, the one
- * of their voltage, else the three-phase one of a higher, through a transformer of the next standard size; its breaker is
+ * of their voltage, else the three-phase one of a higher that the tables go to, through a transformer of the next standard size; its breaker is
  * 125 % of its primary amperes or the next standard rating, as the code allows (from memory). Null where there is none, or
  * a choice.
  */
@@ -44,9 +44,12 @@ export function panelSource(site: Site, chargers: number): PanelSource | null {
   const [same, another] = sources.filter((one) => one.volts === volts);
   if (same)
     return another ? null : { source: same, breakerAmps: mainAmps, conductor: inTheGround(site, mainAmps), kva: null };
-  const [high, second] = sources.filter((one) => one.phases !== 1 && (one.volts ?? 0) > volts);
-  if (!high || second) return null;
   const { tables } = designOf(site.rules);
+  const { upToVolts } = tables.lowVoltage;
+  const [high, second] = sources.filter(
+    ({ phases, volts: own = 0 }) => phases !== 1 && own > volts && own <= upToVolts,
+  );
+  if (!high || second) return null;
   const needed = (Math.sqrt(3) * volts * lineAmpsOf(chargers)) / 1000;
   const row = tables.threePhaseTransformers.rows.find(({ kva }) => kva >= needed);
   if (!row) return null;

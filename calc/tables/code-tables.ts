@@ -340,6 +340,8 @@ export interface CodeTables {
     /** Grouped, so many devices at most count as the secondary protection of a transformer, by the sum of their ratings. */
     readonly mostSecondaries: number;
   };
+  /** Past it no figure of these tables is for a conductor, a device or a transformer. */
+  readonly lowVoltage: Sourced & { readonly upToVolts: number };
   /** Shortest way first. */
   readonly unprotected: Table<UnprotectedRow>;
   readonly threePhaseTransformers: Table<TransformerRow>;

@@ -45,9 +45,13 @@ const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
   ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
     (item) => [item, 'equipment'] as const,
   ),
-  ...['feeder conductor', 'feeder grounding conductor', 'feeder raceway', 'device over 1,000 V'].map(
-    (item) => [item, 'feeder'] as const,
-  ),
+  ...[
+    'feeder conductor',
+    'feeder grounding conductor',
+    'feeder raceway',
+    'feeder over 1,000 V',
+    'device over 1,000 V',
+  ].map((item) => [item, 'feeder'] as const),
   ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
   ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),
 ]);

@@ -16,6 +16,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'feeder conductor',
     'feeder grounding conductor',
     'feeder raceway',
+    'feeder over 1,000 V',
     'device over 1,000 V',
     'breaker',
     'conductor',

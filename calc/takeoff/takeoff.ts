@@ -21,6 +21,7 @@ import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
+import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
@@ -49,6 +50,7 @@ export function takeoff(
     equipmentTally(site.equipment),
     devicesTally(equipmentDevices(site)),
     devicesTally(loadDevicesOf(site, tables)),
+    overLimitTally(site, tables),
     feedersTally(site.feeders, feeders, rules),
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     idlePullsTally(site.pullpoints, sharedBoxes),

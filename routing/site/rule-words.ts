@@ -66,6 +66,7 @@ export const RULE_WORDS = [
   'secondary',
   'tap',
   'device-missing',
+  'over-limit',
   'disconnect',
   'ground-fault',
   'arc-energy',

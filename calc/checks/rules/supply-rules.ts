@@ -4,7 +4,9 @@ import { counted } from '../../../routing/words/counted.ts';
 import { equipmentDevices } from '../../supply/devices/devices.ts';
 import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { ratingOf } from '../../supply/panels/demand.ts';
+import { eitherIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';
@@ -40,6 +42,10 @@ const limited = kept(
 const taps = kept(
   (tree: SupplyTree): number =>
     tree.nodes.filter((node) => startsBare(node, tree) && tree.nodes[node.parent]!.primary === null).length,
+);
+
+const overIn = kept(
+  (tree: SupplyTree, tables: CodeTables): number => tree.nodes.filter((node) => eitherIsOver(tables, node)).length,
 );
 
 const equipment = ({ site }: Looked): number => site.equipment.length;
@@ -193,6 +199,17 @@ export const SUPPLY_RULES = {
     title: 'Arc energy of large devices',
     source: ({ arcEnergy }) => arcEnergy.source,
     lookedAt: (at) => devices(at),
+  },
+  'over-limit': {
+    title: 'Voltages over what the tables are for',
+    source: ({ lowVoltage }) => lowVoltage.source,
+    lookedAt: equipment,
+    missed: ({ tree, tables }) => {
+      const count = overIn(tree, tables);
+      return count === 0
+        ? null
+        : `what works over ${tables.lowVoltage.upToVolts} V (${counted(count, 'piece')} of equipment)`;
+    },
   },
   'fault-current': {
     title: 'Fault current to be held against ratings',

@@ -3,6 +3,7 @@ import type { Finding } from '../../../routing/site/finding.ts';
 import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/panels/demand.ts';
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import { busIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
@@ -15,6 +16,7 @@ const BACK_FEED_SHARE = 1.2;
 export const equipmentLoadFindings = (facts: SupplyFacts): readonly Finding[] =>
   facts.tree.nodes.flatMap((node, place) => {
     const demand = facts.demands[place]!;
+    if (busIsOver(facts.tables, node)) return spaces(node, facts);
     return [
       ...mainOverload(node, demand, facts),
       ...mainRating(node, facts),

@@ -6,6 +6,7 @@ import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { type FeederAmpacity, feederAmpacity } from '../../supply/feeders/feeder-ampacity.ts';
 import type { Demand } from '../../supply/panels/demand.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import { feederIsOver } from '../../supply/tree/over-limit.ts';
 import {
   compareSizes,
   findImpedance,
@@ -21,8 +22,9 @@ import { ratingFindings } from './breaker-rating.ts';
  * ratings that the tables lack.
  */
 export function feederFindings(facts: SupplyFacts): readonly Finding[] {
-  return facts.tree.nodes.flatMap(({ feeder }, place) => {
-    if (feeder === null) return [];
+  return facts.tree.nodes.flatMap((node, place) => {
+    const { feeder } = node;
+    if (feeder === null || feederIsOver(facts.tables, node)) return [];
     const demand = facts.demands[place]!;
     return [
       ...overload(feeder, demand, facts),

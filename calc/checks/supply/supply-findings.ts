@@ -6,6 +6,7 @@ import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
 import { issuedFindings } from './issued-findings.ts';
+import { overLimitFindings } from './over-limit-findings.ts';
 import { protectionFindings } from './protection-findings.ts';
 import { serviceFindings } from './service-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
@@ -20,6 +21,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...unprotectedFindings(facts),
   ...transformerFindings(facts),
   ...deviceFindings(facts),
+  ...overLimitFindings(facts),
   ...equipmentLoadFindings(facts),
   ...protectionFindings(facts),
   ...serviceFindings(facts),

@@ -4,6 +4,7 @@ import { magnitudeAt } from '../../supply/load-flow/phasor.ts';
 import { usualXr } from '../../supply/load-flow/supply-model.ts';
 import { greatestLine } from '../../supply/panels/demand.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import { eitherIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { System } from '../../supply/tree/system.ts';
 import { standardRatingAtLeast, transformerProtection } from '../../tables/lookup.ts';
@@ -92,6 +93,7 @@ const noPrimary = ({ equipment: { id } }: SupplyNode, { tables }: SupplyFacts): 
 function protection(node: SupplyNode, primary: System, facts: SupplyFacts): Finding[] {
   const { id, kva } = node.equipment;
   const { feeder } = node;
+  if (eitherIsOver(facts.tables, node)) return [];
   if (feeder === null) return noPrimary(node, facts);
   if (kva === undefined) return [];
   const { tables } = facts;

@@ -4,6 +4,7 @@ import type { Device } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
 import { feederAmpacity } from '../feeders/feeder-ampacity.ts';
+import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { devicePlace } from './device-place.ts';
 import { feederDeviceAmps, leastAmps, protectorsOf } from './protecting.ts';
@@ -45,7 +46,13 @@ export function unprotectedFeeder(
 ): UnprotectedFeeder | null {
   const node = tree.nodes[place]!;
   const { feeder } = node;
-  if (feeder === null || !startsBare(node, tree) || !isConductorSize(feeder.conductor.size)) return null;
+  if (
+    feeder === null ||
+    !startsBare(node, tree) ||
+    feederIsOver(tables, node) ||
+    !isConductorSize(feeder.conductor.size)
+  )
+    return null;
   const carried = feederAmpacity(tables, feeder.conductor, lies.ambients[place]!, rules.terminalC);
   const deviceAmps = feederDeviceAmps(devices, feeder.id);
   if (carried === null || deviceAmps === null) return null;

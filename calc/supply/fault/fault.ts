@@ -6,6 +6,7 @@ import { findImpedance } from '../../tables/lookup.ts';
 import { feederGrounding } from '../feeders/feeder-conductor.ts';
 import { magnitude, type Phasor, scaled } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';
+import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { type System, toNeutral } from '../tree/system.ts';
 import { faultCases } from './fault-case.ts';
@@ -49,16 +50,17 @@ export const faultsOf = kept(
   },
 );
 
-/** Ohms of the grounding conductors beside a feeder, one with each set. */
+/** Ohms of the grounding conductors beside a feeder, one with each set; null where nothing says what they are. */
 function groundOhms(
-  { feeder }: SupplyNode,
+  node: SupplyNode,
   length: number | null,
   kind: RacewayKind,
   ambientC: number,
   terminalC: Rules['terminalC'],
   tables: CodeTables,
 ): Phasor | null {
-  if (feeder === null || length === null) return null;
+  const { feeder } = node;
+  if (feeder === null || length === null || feederIsOver(tables, node)) return null;
   const { size } = feederGrounding(tables, feeder, terminalC, ambientC);
   const { metal, sets } = feeder.conductor;
   const found = findImpedance(tables, size, metal, kind);

@@ -7,6 +7,7 @@ import { isNipple } from '../../branches/home-run.ts';
 import type { ConduitConductor } from '../../plan-file.ts';
 import type { CodeTables, Column } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';
+import { feederIsOver } from '../tree/over-limit.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
 import { feederGrounding } from './feeder-conductor.ts';
@@ -31,7 +32,7 @@ export interface FeederConduit {
 
 type FeederWay = NonNullable<FeederRoute['way']>;
 
-/** Conduits of the feeders that the supply has, in the order of the feeders. */
+/** Conduits of the feeders that the supply has, in the order of the feeders; none of those over the voltage of the tables. */
 export function feederConduits(site: Site, tables: CodeTables): readonly FeederConduit[] {
   const routes = feederRoutesOf(site).routes;
   const ways = routes.map(({ way }) => way);
@@ -55,7 +56,7 @@ const allConduits = kept(
     raceways: Site['raceways'],
     tables: CodeTables,
   ): readonly FeederConduit[] => {
-    const wires = wiresOf(nodes);
+    const wires = wiresOf(nodes, tables);
     const routes = new Map(routed.map((feeder, i) => [feeder, ways[i]!]));
     const lengths = new Map(
       nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
@@ -80,10 +81,11 @@ const methodsOf = kept(
 
 /** Lines and neutral of each feeder; the primary of a transformer is a delta and has no neutral. */
 const wiresOf = kept(
-  (nodes: readonly SupplyNode[]): ReadonlyMap<string, number> =>
+  (nodes: readonly SupplyNode[], tables: CodeTables): ReadonlyMap<string, number> =>
     new Map(
-      nodes.flatMap(({ feeder, system, primary }) => {
-        if (feeder === null) return [];
+      nodes.flatMap((node) => {
+        const { feeder, system, primary } = node;
+        if (feeder === null || feederIsOver(tables, node)) return [];
         const { phases, neutral } = primary ?? system;
         const lines = phases === 3 ? 3 : 2;
         return [[feeder.id, primary === null && neutral !== null ? lines + 1 : lines] as const];

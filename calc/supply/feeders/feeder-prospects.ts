@@ -7,6 +7,7 @@ import { equipmentBranches } from '../../branches/equipment-branches.ts';
 import { ohmsOf } from '../../branches/ohms-of.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance, isConductorSize } from '../../tables/lookup.ts';
+import { feederIsOver } from '../tree/over-limit.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { suitsVolts } from '../tree/system.ts';
@@ -133,6 +134,10 @@ function prospectsOf(
   const not = (says: string): FeederProspects => ({ ok: false, feeder, says });
   if (node.feeder !== feeder) return not(`${feeder.id} is left out of the supply.`);
   if (length === null) return not(`The length of ${feeder.id} is not known.`);
+  if (feederIsOver(tables, node))
+    return not(
+      `${feeder.id} works at ${(node.primary ?? node.system).volts} V, over the ${tables.lowVoltage.upToVolts} V at which the tables end.`,
+    );
   const { ambientC, terminalC } = wish;
   const known =
     isConductorSize(size) &&

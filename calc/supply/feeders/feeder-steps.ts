@@ -13,6 +13,7 @@ import { voltsAt } from '../load-flow/supply-report.ts';
 import { greatestLine } from '../panels/demand.ts';
 import { lineText, SWEEP, SWEEP_SOURCE } from '../panels/equipment-steps.ts';
 import type { SupplyWork } from '../supply.ts';
+import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
 import { feederGrounding } from './feeder-conductor.ts';
@@ -110,12 +111,14 @@ function loss({ model }: SupplyWork, row: SupplyFeeder, place: number): Step {
 /** What its conductors carry where they lie, against 125% and against the load itself, and the grounding conductor beside. */
 function carried(
   { ways, state, model }: SupplyWork,
-  { feeder }: SupplyNode,
+  node: SupplyNode,
   place: number,
   rules: Rules,
   tables: CodeTables,
 ): readonly Step[] {
+  const { feeder } = node;
   if (feeder === null || !isConductorSize(feeder.conductor.size)) return [];
+  if (feederIsOver(tables, node)) return [refused(node, tables)];
   const { steps } = explained((tell) => {
     const ambientC = feederAmbient(tables, rules, feeder, ways.along[place]!, tell);
     const amps = feederAmpacity(tables, feeder.conductor, ambientC, rules.terminalC, tell);
@@ -145,3 +148,12 @@ function startedBare({ tree, ways }: SupplyWork, place: number, site: Site, tabl
   const bare = unprotectedFeeder(tables, site.rules, tree, equipmentDevices(site), { ...ways, ambients }, place);
   return bare === null ? [] : explained((tell) => unprotected(tables, bare, tell)).steps;
 }
+
+/** In the place of what the tables of low voltage would say. */
+const refused = ({ primary, system }: SupplyNode, { lowVoltage }: CodeTables): Step => ({
+  find: 'conductors, device and grounding conductor',
+  formula: `not worked: the tables end at ${lowVoltage.upToVolts} V`,
+  values: { volts: measured((primary ?? system).volts, 'V') },
+  result: 'as designed for that voltage by others',
+  source: `${lowVoltage.source} (from memory)`,
+});

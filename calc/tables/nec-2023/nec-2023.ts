@@ -9,6 +9,7 @@ import { GROUNDING } from './grounding.ts';
 import { IMPEDANCES } from './impedances.ts';
 import { INSULATED, INSULATIONS } from './insulated.ts';
 import { LEAST } from './least.ts';
+import { LOW_VOLTAGE } from './low-voltage.ts';
 import { CONTINUOUS, NEXT_RATING, SMALL_CONDUCTORS, STANDARD_RATINGS, TERMINALS } from './overcurrent.ts';
 import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
@@ -62,6 +63,7 @@ export const NEC_2023: CodeTables = {
   pullBoxes: PULL_BOXES,
   transformerProtection: TRANSFORMER_PROTECTION,
   unprotected: UNPROTECTED,
+  lowVoltage: LOW_VOLTAGE,
   threePhaseTransformers: THREE_PHASE_TRANSFORMERS,
   singlePhaseTransformers: SINGLE_PHASE_TRANSFORMERS,
   singlePhaseImpedances: SINGLE_PHASE_IMPEDANCES,

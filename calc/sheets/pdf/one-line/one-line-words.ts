@@ -4,14 +4,16 @@ import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { EQUIPMENT_WORDS } from '../../../../routing/site/vocabulary.ts';
+import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Device } from '../../../plan-file.ts';
 import { devicesIn, mainIn, ratingWords } from '../../../supply/devices/standing-in.ts';
 import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
+import { feederIsOver } from '../../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { type System, systemName } from '../../../supply/tree/system.ts';
-import { conduitConductors, conduitSize } from '../schedules/circuit-words.ts';
+import { conduitConductors, conduitSize, overLimitWords } from '../schedules/circuit-words.ts';
 import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 
 const systemWords = (system: System): string =>
@@ -101,26 +103,33 @@ function loadLine(site: Site, device: Device): string {
 
 /** What a one-line says beside the feeder into a piece of equipment. */
 export function feederLines(
-  { feeder, equipment }: SupplyNode,
+  node: SupplyNode,
   site: Site,
   plan: Plan,
   conduits: ReadonlyMap<string, FeederConduit>,
 ): readonly string[] {
+  const { feeder, equipment } = node;
   if (feeder === null) return [];
+  const { tables } = designOf(site.rules);
   const { id, breakerAmps, conductor, existing } = feeder;
   const solved = byId(plan.supply.feeders).get(id);
   const conduit = conduits.get(id);
   const poles = Math.min(3, conduit?.conductors.find(({ use }) => use === 'line')?.count ?? 3);
   const isKnown = isLengthKnown(feeder, solved);
+  const length = isKnown ? printLength(solved?.length ?? feeder.length ?? Number.NaN, site.units) : 'length not known';
   const { head, end } = endsOf(plan, id, equipment.id);
   const place = !head && end ? ` at ${equipment.id}` : '';
   const sets = conductor.sets > 1 ? `${conductor.sets} sets of ` : '';
   return [
     `${id}  ${breakerAmps} A ${poles}P${place}${existing === true ? ', existing' : ''}`,
-    conduit === undefined
-      ? `${sets}${conductor.size}`
-      : `${sets}${conduitConductors(conduit)} in ${conduitSize(conduit)}`,
-    `${conductor.metal} ${conductor.insulation}, ${isKnown ? printLength(solved?.length ?? feeder.length ?? Number.NaN, site.units) : 'length not known'}`,
+    ...(feederIsOver(tables, node)
+      ? [`${overLimitWords(tables)}, ${length}`]
+      : [
+          conduit === undefined
+            ? `${sets}${conductor.size}`
+            : `${sets}${conduitConductors(conduit)} in ${conduitSize(conduit)}`,
+          `${conductor.metal} ${conductor.insulation}, ${length}`,
+        ]),
     solved === undefined
       ? ''
       : `${['A', 'B', 'C'].map((line) => ampsFigure(solved.amps[line as 'A'])).join(', ')} A, drop ${isKnown ? `${figure(solved.dropPercent, 2)}%` : NONE}`,

@@ -2,6 +2,7 @@ import { kept } from '../../../../routing/kept/kept.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../../plan-file.ts';
 import { panelSchedules } from '../../../supply/panels/panel-schedule.ts';
+import type { CodeTables } from '../../../tables/code-tables.ts';
 import { lineColors } from '../../../takeoff/line-colors.ts';
 
 /** Sheet colours of the insulation colours. */
@@ -77,3 +78,7 @@ const byCharger = kept(
 /** The circuit of a charger; undefined where it has no run. */
 export const circuitOf = (circuits: readonly Circuit[], charger: string): Circuit | undefined =>
   byCharger(circuits).get(charger);
+
+/** In the place of the conductors of a feeder over the voltage of the tables. */
+export const overLimitWords = ({ lowVoltage: { upToVolts } }: CodeTables): string =>
+  `conductors not designed here, over ${upToVolts} V`;

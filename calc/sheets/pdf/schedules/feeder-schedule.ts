@@ -2,9 +2,11 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import { designOf } from '../../../branches/design.ts';
 import { feederConduits } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
+import { feederIsOver } from '../../../supply/tree/over-limit.ts';
+import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table } from '../kit/table.ts';
-import { conduitConductors, conduitSize } from './circuit-words.ts';
+import { conduitConductors, conduitSize, overLimitWords } from './circuit-words.ts';
 import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
 
 /** What each feeder is made of, as `FeederConduit`, by its id. */
@@ -16,6 +18,8 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
   const { site, plan } = job;
   const solved = byId(plan.supply.feeders);
   const conduits = feederConduitsOf(job);
+  const { nodes } = treeOf(site);
+  const { tables } = designOf(site.rules);
   return {
     short: 'feeders',
     title: 'Feeder schedule',
@@ -37,10 +41,13 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
     rows: site.feeders.map((feeder) => {
       const { id, from, to, conductor, breakerAmps, existing } = feeder;
       const conduit = conduits.get(id);
+      const node = nodes.find((one) => one.feeder === feeder);
+      const isOver = node !== undefined && feederIsOver(tables, node);
       const result = solved.get(id);
       const isKnown = isLengthKnown(feeder, result);
-      const words =
-        conduit === undefined
+      const words = isOver
+        ? overLimitWords(tables)
+        : conduit === undefined
           ? conductor.size
           : `${conduitConductors(conduit)}, ${conductor.metal} ${conductor.insulation}`;
       return [
@@ -49,7 +56,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
         to,
         String(conductor.sets),
         words,
-        conduit === undefined ? (feeder.raceway ?? NONE) : conduitSize(conduit),
+        isOver ? NONE : conduit === undefined ? (feeder.raceway ?? NONE) : conduitSize(conduit),
         isKnown ? lengthWords(result?.length ?? feeder.length, site.units) : NONE,
         `${breakerAmps} A`,
         result === undefined ? NONE : [result.amps.A, result.amps.B, result.amps.C].map(ampsFigure).join(', '),

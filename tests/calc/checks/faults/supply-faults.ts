@@ -71,6 +71,7 @@ export const SUPPLY_FAULTS = {
   disconnect: lotChanged('chargers', 'EV1', { amps: 80 }),
   'ground-fault': at480(1000),
   'arc-energy': at480(1200),
+  'over-limit': lotBehind({ kva: 300, impedancePercent: 4, xr: 3, primaryVolts: 12_470 }, { breakerAmps: 25 }),
   'fault-current': lotWith({
     equipment: SMALL_LOT.equipment.map((one) => {
       if (one.kind !== 'source') return one;
