@@ -28,10 +28,6 @@ function feetWhere(way: Way, from: number, to: number, holds: (place: Place) => 
 export const aboveGround = (way: Way, from: number, to: number): number =>
   feetWhere(way, from, to, (place) => place !== 'underground');
 
-/** Feet between two distances of a way that are overhead. */
-export const overhead = (way: Way, from: number, to: number): number =>
-  feetWhere(way, from, to, (place) => place === 'overhead');
-
 /** Feet above ground of the longest straight of a conduit: what its change of length with temperature is reckoned from. */
 export const longestExposed = (piece: Piece, way: Way): number =>
   Math.max(...straightsOf(piece, way).map(([from, to]) => aboveGround(way, from, to)));

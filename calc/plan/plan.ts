@@ -21,7 +21,9 @@ import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
+
 import { hungOf } from '../steel/hung.ts';
+import { supportsOf } from '../steel/kept-supports.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
 import { chargerFaults } from '../supply/fault/branch-faults.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
@@ -50,6 +52,7 @@ export function plan(site: Site): Plan {
   const shared = sharedBoxes(branches, design.tables);
   const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
+  const supports = supportsOf(site, branches, design.tables);
   const circuits = kept(() => circuitsOf({ branches, phases, boxSupply: supply.boxSupply }));
   const conduits = kept(() => conduitsOf(branches));
   const devices = kept(() => devicesOf(site, design.tables));
@@ -75,7 +78,7 @@ export function plan(site: Site): Plan {
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
-  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach }));
+  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach, supports }));
   const checks = kept(() => checksOf(looked, findings));
   const withheld = kept(() => withheldOf(looked, findings));
   const notChecked = kept(() => notCheckedOf(looked));
@@ -108,7 +111,7 @@ export function plan(site: Site): Plan {
       return faults();
     },
     handholes,
-    takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders),
+    takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders, supports),
     get hung() {
       return hung().hung;
     },

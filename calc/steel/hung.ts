@@ -1,6 +1,7 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { chunking } from '../../routing/kept/parts.ts';
 import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
+import { placeOn } from '../../routing/network/support/share-out.ts';
 import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
 import { type Box as Bounds, boxOf } from '../../routing/plane/box.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
@@ -9,9 +10,12 @@ import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../..
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { Box, Hung } from '../plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
+import { TRAPEZE_PARTS } from '../tables/weights/component-weights.ts';
 import { type Handed, handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
 import { boxesHanging, dropsHanging } from './hung-drops.ts';
-import { byMember } from './loads.ts';
+import { byMember, type Load } from './loads.ts';
+import type { RacewaySupports } from './raceway-supports.ts';
+import { tiersOf, widthFor } from './trapeze.ts';
 
 /** What hangs, and what it is worked from. */
 export interface HungInput {
@@ -20,6 +24,7 @@ export interface HungInput {
   readonly sharedBoxes: readonly Box[];
   readonly feeders: readonly FeederConduit[];
   readonly reach: readonly Reach[];
+  readonly supports: readonly RacewaySupports[];
 }
 
 export interface HungResult {
@@ -29,7 +34,7 @@ export interface HungResult {
 
 /**
  * Everything overhead handed to the one member that holds it: conduits of branches and feeders with their wires and
- * fittings, boxes, charging modules, retractors with their pull, and cords. A member holds what is within
+ * fittings, trapezes, boxes, charging modules, retractors with their pull, and cords. A member holds what is within
  * `rules.hangReach` of it in the plan and below it or beside it; of several the nearest does. Parts are kept by the
  * equipment, home run and chunk of drops that they hang for, and by the members near them.
  */
@@ -49,6 +54,7 @@ export function hungOf(input: HungInput): HungResult {
   handed.push(
     boxesHanging(steadyBoxes(site.chargers, shared), site.members, reach),
     feedersHanging(input, steel),
+    ...input.supports.map((one) => trapezesHanging(one)),
     ...dropParts(input, steel),
   );
   return {
@@ -85,6 +91,22 @@ function feedersHanging({ site, feeders }: HungInput, steel: Steel): Handed {
   const handed = feeders.map((conduit) => feederHanging(conduit, routes.get(conduit.feeder.id) ?? null, site, steel));
   return { loads: handed.flatMap(({ loads }) => loads), loose: handed.flatMap(({ loose }) => loose) };
 }
+
+/** The trapezes along a raceway with their rods and clamps. */
+const trapezesHanging = kept(({ raceway, supports }: RacewaySupports): Handed => {
+  const loads: Load[] = [];
+  let loose = 0;
+  for (const { at, conduits, member, rod } of supports) {
+    if (conduits.length === 1) continue;
+    const trapeze = tiersOf(conduits).reduce((sum, tier) => sum + trapezePounds(widthFor(tier), rod), 0);
+    if (member === null) loose += trapeze;
+    else loads.push({ member, of: raceway.id, made: { trapeze }, place: { at: placeOn(member, at) } });
+  }
+  return { loads, loose: loose > 0 ? [{ of: raceway.id, pounds: loose }] : [] };
+});
+
+const trapezePounds = (inches: number, rod: number): number =>
+  (inches / 12) * TRAPEZE_PARTS.channelFoot + 2 * (rod * TRAPEZE_PARTS.rodFoot + TRAPEZE_PARTS.clamp);
 
 /** A feeder along raceways overhead; one whose length the file gives lies where nobody drew it. */
 function feederHanging(conduit: FeederConduit, way: FeederRoute['way'], site: Site, steel: Steel): Handed {

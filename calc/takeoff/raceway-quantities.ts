@@ -3,10 +3,11 @@ import type { Method } from '../../routing/site/vocabulary.ts';
 import { expansion, fittingLength } from '../branches/expansion.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import type { Piece } from '../branches/piece.ts';
-import { aboveGround, overhead, straightsOf } from '../branches/straights.ts';
+import { aboveGround, straightsOf } from '../branches/straights.ts';
 import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import { racewaySpec, STICK } from '../prices/spec.ts';
+import { hungFeet, tapFeet } from '../steel/lays.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import { CORE_DRILL } from './ground-quantities.ts';
@@ -40,10 +41,13 @@ export function addRaceways(
     if (method !== 'tray') add(kinds.connector, conduit, boxed.length, highEnds);
     const exposed = aboveGround(way, piece.from, piece.to);
     const share = exposed > 0 ? high / exposed : 0;
-    const straps = supports(tables, method, tradeSize, exposed);
+    // What hangs along raceways is counted with its hangers and trapezes.
+    const hung = hungFeet(way, piece.from, piece.to);
+    const straps =
+      hung === 0 ? supports(tables, method, tradeSize, exposed) : besides(tables, method, tradeSize, exposed - hung);
     add(kinds.support, conduit, straps, straps * share);
-    if (overhead(way, piece.from, piece.to) > (piece.to - piece.from) / 2)
-      add(kinds.hanger, conduit, straps, straps * share);
+    const taps = besides(tables, method, tradeSize, tapFeet(way, piece.from, piece.to));
+    add(kinds.hanger, conduit, taps, taps * share);
     if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
     if (isPlastic(method)) {
       const fittings = expansionFittings(tables, piece, way, temperatureRangeC);
@@ -65,7 +69,12 @@ interface RacewayKinds {
   readonly offset: Kind;
 }
 
-const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
+/** Straps on what leads on from where a conduit hangs, whose supports there do for the code distance too. */
+function besides(tables: CodeTables, method: Method, tradeSize: string | null, feet: number): number {
+  return feet <= supportSpacing(tables, method, tradeSize).firstFt ? 0 : supports(tables, method, tradeSize, feet);
+}
+
+export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
   const each = (item: string, basis: string, of = spec): Kind => kindOf({ item, spec: of, unit: 'each', basis });
   const corner = 'one at each corner of a conduit';
@@ -75,9 +84,9 @@ const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
     connector: each('connector', 'one at each end of a conduit in a box or equipment'),
     support: each(
       method === 'tray' ? 'tray support' : 'strap',
-      'code spacing along each conduit above ground, the first within the code distance of each end',
+      'code spacing along each conduit above ground, the first within the code distance of each end; overhead one at each hanger and trapeze',
     ),
-    hanger: each('hanger', 'one for each support of a conduit overhead; conduits side by side may share'),
+    hanger: each('hanger', 'one where a conduit overhead hangs alone, at the code spacing and where the steel is'),
     expansion: each(
       'expansion fitting',
       'for each straight above ground that changes 1/4 in or more over the temperature range, one for every 4 in',

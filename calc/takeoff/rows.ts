@@ -30,6 +30,10 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'expansion fitting',
     'strap',
     'hanger',
+    'trapeze',
+    'threaded rod',
+    'beam clamp',
+    'stringer',
     'tray support',
     'conduit body',
     'pull point',
@@ -55,6 +59,8 @@ const WASTE: Readonly<Record<string, 'conductor' | 'raceway'>> = {
   'grounding conductor': 'conductor',
   'pilot conductor': 'conductor',
   raceway: 'raceway',
+  'threaded rod': 'raceway',
+  stringer: 'raceway',
 };
 
 /** Takeoff rows of sums: waste added to what is cut from stock, raceways in sticks besides, in an estimator's order. */

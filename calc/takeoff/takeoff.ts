@@ -8,6 +8,7 @@ import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
+import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { equipmentDevices, loadDevicesOf } from '../supply/devices/devices.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { disconnectNeeds } from '../supply/panels/charger-disconnects.ts';
@@ -24,6 +25,7 @@ import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
+import { supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /**
@@ -38,6 +40,7 @@ export function takeoff(
   sharedBoxes: readonly Box[],
   handholes: readonly Handhole[],
   feeders: readonly FeederConduit[],
+  supports: readonly RacewaySupports[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
@@ -59,6 +62,7 @@ export function takeoff(
     groundTally(site.raceways),
     drillsTally(feeders, site.raceways),
     ...branchTallies([branches, phases], [tables, rules, pedestals]),
+    ...supportChunks(supports).map((chunk) => supportQuantities(chunk)),
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
   ];
   return rowsOf([...totalOf(tallies).values()], rules);
@@ -91,6 +95,7 @@ const groundTally = kept(groundQuantities);
 const drillsTally = kept(feederDrills);
 
 const dropChunks = chunking<Drop>(128);
+const supportChunks = chunking<RacewaySupports>(32);
 const tallyChunks = chunking<Tally>(16);
 const chunkTally = kept(addedUp);
 

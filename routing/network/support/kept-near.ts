@@ -70,7 +70,7 @@ export function keptNear<T, Limits extends { readonly reach: number }>(
 const NOTHING: readonly Finding[] = [];
 
 /** Where members were and are that differ; null where that is much, or their number changed. */
-function movedBoxes(before: readonly Member[], after: readonly Member[]): readonly Box[] | null {
+export function movedBoxes(before: readonly Member[], after: readonly Member[]): readonly Box[] | null {
   if (before === after) return [];
   if (before.length !== after.length) return null;
   const places = changedPlaces(after, before);

@@ -92,7 +92,7 @@ function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhe
         nearest === null
           ? 'no beam or purlin lies above or beside it'
           : `at the middle of that, the nearest beam or purlin above or beside it, ${nearest.member.id}, is ${print(nearest.feet)} away in plan`
-      }. A beam or purlin within ${print(reach)} holds it, and ${method} needs a support at least every ${print(spacing)}.${more} Lay it along the steel, or draw the purlin or strut that carries it.`,
+      }. A beam or purlin within ${print(reach)} holds it, and ${method} needs a support at least every ${print(spacing)}.${more} Lay it along the steel, or draw the purlin, strut or stringer that carries it${worst.between ? `: one of ${print(worst.length)} from steel to steel would do, and the takeoff counts it where conduit hangs` : ''}.`,
       value: Number(worst.length.toFixed(6)),
       limit: spacing,
       unit: 'ft',

@@ -8,6 +8,8 @@ import { membersNear, type Steel } from './steel-near.ts';
 export interface Unheld {
   readonly length: number;
   readonly middle: Point3;
+  /** A member holds the raceway at both of its ends, so that a stringer can be laid from one to the other. */
+  readonly between: boolean;
 }
 
 /** A raceway has a leg that does not stand upright. */
@@ -20,15 +22,18 @@ export const hangs = (path: readonly Point3[]): boolean => path.some((b, i) => i
 export function unheldStretches(path: readonly Point3[], steel: Steel, reach: number): Unheld[] {
   const stretches: Unheld[] = [];
   let open: { from: Point3; to: Point3; length: number }[] = [];
-  const close = (): void => {
+  let heldBefore = false;
+  const close = (isHeld: boolean): void => {
     const length = open.reduce((sum, part) => sum + part.length, 0);
-    if (length > LENGTH_SLACK) stretches.push({ length, middle: middleOf(open, length / 2) });
+    if (length > LENGTH_SLACK)
+      stretches.push({ length, middle: middleOf(open, length / 2), between: heldBefore && isHeld });
     open = [];
+    heldBefore = isHeld;
   };
   for (let i = 1; i < path.length; i++) {
     const [a, b] = [path[i - 1]!, path[i]!];
     if (isUpright(a, b)) {
-      close();
+      close(false);
       continue;
     }
     const whole = distance(a, b);
@@ -40,12 +45,12 @@ export function unheldStretches(path: readonly Point3[], steel: Steel, reach: nu
     };
     for (const [from, to] of heldOn(a, b, steel, reach)) {
       if (from > reached) add(reached, from);
-      close();
+      close(true);
       reached = Math.max(reached, to);
     }
     if (reached < 1) add(reached, 1);
   }
-  close();
+  close(false);
   return stretches;
 }
 
@@ -70,6 +75,32 @@ export function unheldShare(a: Point3, b: Point3, steel: Steel, reach: number, a
   }
   end(reached, 1);
   return Math.min(1, loose / length);
+}
+
+/**
+ * The stretches of a path that some member holds, above or beside within `reach` feet in the plan: from and to which
+ * distance along it, feet, in order and apart. Upright legs are none.
+ */
+export function heldStretches(
+  path: readonly Point3[],
+  steel: Steel,
+  reach: number,
+): readonly (readonly [from: number, to: number])[] {
+  const held: [number, number][] = [];
+  let before = 0;
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1]!, path[i]!];
+    const whole = distance(a, b);
+    if (whole > LENGTH_SLACK && !isUpright(a, b))
+      for (const [from, to] of heldOn(a, b, steel, reach)) {
+        const last = held.at(-1);
+        const begin = before + from * whole;
+        if (last !== undefined && begin <= last[1] + LENGTH_SLACK) last[1] = Math.max(last[1], before + to * whole);
+        else held.push([begin, before + to * whole]);
+      }
+    before += whole;
+  }
+  return held;
 }
 
 /** The parts of a leg that some member may hold, by where they begin. */

@@ -178,10 +178,11 @@ function poundsByElement({ hung, loose }: Plan): Map<string, number> {
     sums.set(key, (sums.get(key) ?? 0) + pounds);
   };
   for (const { points, runs } of hung) {
-    for (const { pounds, of } of points) add(of, pounds);
+    for (const { pounds, of, made } of points) add(of, pounds - (made.trapeze ?? 0));
     for (const { from, to, poundsPerFoot, of } of runs) add(of, poundsPerFoot * distance(from, to));
   }
-  for (const { of, pounds } of loose) add([of], pounds);
+  // What a trapeze weighs itself is looked at where its parts are counted.
+  for (const { of, pounds } of loose) if (!of.startsWith('R')) add([of], pounds);
   return sums;
 }
 
@@ -251,3 +252,13 @@ function junctions({ boxes }: Plan): { readonly pounds: number; readonly boxes: 
   }
   return { pounds, boxes: over };
 }
+
+test('a trapeze of two conduits 1 ft under the beam: 12 in of channel, two rods of 1 ft and two clamps', () => {
+  const drops = [box('D1', [30, 0, 11]), box('D2', [30, 0.5, 11])];
+  const chargers = [charger('C1', 'D1', 'P1'), charger('C2', 'D2', 'P1')];
+  const [on] = hungOn({ drops, chargers, rules: { circuitsPerConduit: 1 } });
+  const trapezes = on!.points.flatMap(({ made }) => (made.trapeze === undefined ? [] : [made.trapeze]));
+  // At 3, 13, 23 and where both come to their boxes, at 30.
+  expect(trapezes).toHaveLength(4);
+  for (const pounds of trapezes) expect(pounds).toBeCloseTo(1.9 + 2 * (0.3 + 1), 9);
+});

@@ -1,0 +1,120 @@
+import { copied } from '../../routing/kept/changed-places.ts';
+import { kept } from '../../routing/kept/kept.ts';
+import { keptLists, patched } from '../../routing/kept/kept-list.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
+import { movedBoxes } from '../../routing/network/support/kept-near.ts';
+import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
+import { type Box, boxesMeet, boxOf, widened } from '../../routing/plane/box.ts';
+import type { Member, Raceway, Site } from '../../routing/site/site.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { laysOf, type RacewayLay } from './lays.ts';
+import { type RacewaySupports, supportsAlong } from './raceway-supports.ts';
+
+/** What hangs along one raceway, by the place of the equipment that it belongs to. */
+interface Lane {
+  readonly raceway: Raceway;
+  readonly box: Box;
+  readonly lays: ReadonlyMap<number, readonly RacewayLay[]>;
+  /** All of it, in the order of the equipment. */
+  readonly all: readonly RacewayLay[];
+}
+
+/** The lanes in the order of their names, so that what was drawn before has no say in it. */
+interface Lanes {
+  readonly slots: ReadonlyMap<string, number>;
+  readonly lanes: readonly Lane[];
+}
+
+/**
+ * Supports of all conduits of branches that hang along raceways, by raceway. Conduits of several pieces of equipment may
+ * hang side by side, so it is worked by raceway: anew only where what hangs there, or a member near it, is another than
+ * before.
+ */
+export function supportsOf(
+  site: Pick<Site, 'members' | 'rules'>,
+  branches: readonly EquipmentBranches[],
+  tables: CodeTables,
+): readonly RacewaySupports[] {
+  return allSupports([lanesOf([branches], [tables]).lanes], [site.members, site.rules.hangReach]);
+}
+
+/** Lays of one piece of equipment by their raceways. */
+const ownLays = kept((branches: EquipmentBranches, tables: CodeTables): ReadonlyMap<string, RacewayLay[]> => {
+  const own = new Map<string, RacewayLay[]>();
+  for (const homeRun of branches.homeRuns) for (const lay of laysOf(homeRun, tables)) addTo(own, lay.raceway.id, lay);
+  return own;
+});
+
+const lanesOf = keptLists(
+  ([branches]: readonly [readonly EquipmentBranches[]], [tables]: readonly [CodeTables]): Lanes => {
+    const lays = new Map<string, Map<number, readonly RacewayLay[]>>();
+    branches.forEach((one, place) => {
+      for (const [id, own] of ownLays(one, tables)) lays.set(id, (lays.get(id) ?? new Map()).set(place, own));
+    });
+    const ids = [...lays.keys()].sort();
+    return { slots: new Map(ids.map((id, slot) => [id, slot])), lanes: ids.map((id) => laneOf(lays.get(id)!)) };
+  },
+  ({ answer, lists: [before] }, places, [branches], [tables]) => {
+    const touched = new Map<number, Map<number, readonly RacewayLay[]>>();
+    const touch = (id: string): Map<number, readonly RacewayLay[]> | null => {
+      const slot = answer.slots.get(id);
+      if (slot === undefined) return null;
+      const known = touched.get(slot) ?? new Map(answer.lanes[slot]!.lays);
+      touched.set(slot, known);
+      return known;
+    };
+    for (const place of places) {
+      for (const id of ownLays(before[place]!, tables).keys()) touch(id)?.delete(place);
+      for (const [id, own] of ownLays(branches[place]!, tables)) {
+        const lays = touch(id);
+        // A raceway along which nothing hung before: the lanes are others.
+        if (lays === null) return null;
+        lays.set(place, own);
+      }
+    }
+    const lanes = [...answer.lanes];
+    for (const [slot, lays] of touched) {
+      if (lays.size === 0) return null;
+      lanes[slot] = laneOf(lays);
+    }
+    return {
+      slots: answer.slots,
+      lanes: copied(
+        lanes,
+        answer.lanes,
+        [...touched.keys()].sort((a, b) => a - b),
+      ),
+    };
+  },
+);
+
+function laneOf(lays: ReadonlyMap<number, readonly RacewayLay[]>): Lane {
+  const places = [...lays.keys()].sort((a, b) => a - b);
+  const all = places.flatMap((place) => lays.get(place)!);
+  const { raceway } = all[0]!;
+  return { raceway, box: boxOf(raceway.path.map(([x, y]) => [x, y])), lays, all };
+}
+
+type Around = readonly [members: readonly Member[], reach: number];
+
+const allSupports = keptLists(
+  ([lanes]: readonly [readonly Lane[]], around: Around): readonly RacewaySupports[] =>
+    lanes.map((lane) => supportsOn(lane, around)),
+  ({ answer }, places, [lanes], around) => patched(answer, places, (place) => supportsOn(lanes[place]!, around)),
+  ([members, reach], { shared: [before, reachBefore], lists: [lanes] }) => {
+    const moved = reach === reachBefore ? movedBoxes(before, members) : null;
+    if (moved === null) return null;
+    return lanes.flatMap(({ box }, place) =>
+      moved.some((one) => boxesMeet(one, widened(box, reach + 1))) ? [place] : [],
+    );
+  },
+);
+
+let steel: Steel | undefined;
+
+function supportsOn({ raceway, box, all }: Lane, [members, reach]: Around): RacewaySupports {
+  if (members.length === 0) return supportsAlong(raceway, all, null, reach);
+  if (steel?.items !== members) steel = steelOf(members, steel?.items.length === members.length ? steel : undefined);
+  return supportsAlong(raceway, all, membersNear(steel, box, reach), reach);
+}

@@ -1,0 +1,56 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { byWords, kindOf } from '../prices/kind.ts';
+import type { RacewaySupports } from '../steel/raceway-supports.ts';
+import { tiersOf, widthFor } from '../steel/trapeze.ts';
+import { isHigh } from './high.ts';
+import { racewayKinds } from './raceway-quantities.ts';
+import { addedUp, type Tally, tallying } from './tally.ts';
+
+const trapezeKind = byWords((inches) =>
+  kindOf({
+    item: 'trapeze',
+    spec: `${inches} in`,
+    unit: 'each',
+    basis:
+      'channel where conduits overhead hang side by side: as wide as they are with 1 in between and 1-1/2 in to each rod, 36 in at most; at the closest of their code spacings and where the steel is',
+  }),
+);
+const ROD = kindOf({
+  item: 'threaded rod',
+  spec: '3/8 in',
+  unit: 'ft',
+  basis: 'two for each trapeze, from the steel over it down to it; 2 ft each where no steel is drawn',
+});
+const CLAMP = kindOf({ item: 'beam clamp', spec: '3/8 in', unit: 'each', basis: 'two for each trapeze' });
+const STRINGER = kindOf({
+  item: 'stringer',
+  spec: 'channel',
+  unit: 'ft',
+  basis: 'from steel to steel where conduit overhead would span farther than the code lets it',
+});
+
+/** What hangs along many raceways. */
+export const supportQuantities = kept(
+  (all: readonly RacewaySupports[]): Tally => addedUp(all.map((one) => ownQuantities(one))),
+);
+
+/** Hangers, trapezes and straps of what hangs along a raceway, and the stringers that carry it where no steel is near. */
+const ownQuantities = kept(({ raceway, supports, stringers }: RacewaySupports): Tally => {
+  const { add, tally } = tallying();
+  for (const { at, conduits, rod } of supports) {
+    const high = isHigh(at[2]) ? 1 : 0;
+    for (const { id, method, tradeSize } of conduits) add(racewayKinds(method, tradeSize ?? '').support, id, 1, high);
+    if (conduits.length === 1) {
+      const { id, method, tradeSize } = conduits[0]!;
+      add(racewayKinds(method, tradeSize ?? '').hanger, id, 1, high);
+      continue;
+    }
+    for (const tier of tiersOf(conduits)) {
+      add(trapezeKind(String(widthFor(tier)), ''), raceway.id, 1, high);
+      add(ROD, raceway.id, 2 * rod, high * 2 * rod);
+      add(CLAMP, raceway.id, 2, 2 * high);
+    }
+  }
+  for (const { from, feet } of stringers) add(STRINGER, raceway.id, feet, isHigh(from[2]) ? feet : 0);
+  return tally;
+});

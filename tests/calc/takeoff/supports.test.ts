@@ -1,0 +1,130 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { supportsOf } from '../../../calc/steel/kept-supports.ts';
+import { supportSpacing } from '../../../calc/tables/lookup.ts';
+import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { distance } from '../../../routing/plane/space.ts';
+import type { Member, Point3, SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { anyLot, trunkLot } from '../branches/lots.ts';
+
+const quantity = ({ takeoff }: Plan, item: string): number =>
+  takeoff.filter((row) => row.item === item).reduce((sum, row) => sum + row.quantity, 0);
+const planOf = (file: SiteFile): Plan => plan(toSite(file));
+const beam = (from: number, to: number, id = 'B1'): Member => ({ id, from: [from, 0, 12], to: [to, 0, 12] });
+
+describe('conduits side by side', () => {
+  test('two home runs 50 ft out and 40 ft out share trapezes as far as both go', () => {
+    const rules = { circuitsPerConduit: 1 };
+    const planned = planOf(trunkLot([50, 40], { rules, members: [beam(0, 60)] }));
+    expect(planned.conduits.map(({ length }) => length).sort()).toEqual([40, 50]);
+    // 3, 13, 23, 33, 40 for the short one, which the long one uses too; then 50 for it alone.
+    expect(quantity(planned, 'trapeze')).toBe(5);
+    expect(quantity(planned, 'hanger')).toBe(1);
+    expect(quantity(planned, 'strap')).toBe(5 * 2 + 1);
+    expect(quantity(planned, 'beam clamp')).toBe(10);
+    expect(quantity(planned, 'threaded rod')).toBeCloseTo(5 * 2 * 2 * 1.05, 9);
+    const [row] = planned.takeoff.filter(({ item }) => item === 'trapeze');
+    expect(row).toMatchObject({ spec: '12 in', of: ['R1'] });
+  });
+
+  test('where the steel stops and goes on 25 ft later, a stringer of 25 ft is counted', () => {
+    const members = [beam(0, 12), beam(43, 60, 'B2')];
+    const planned = planOf(trunkLot([50], { members }));
+    // The beams hold 3 ft past their ends.
+    expect(quantity(planned, 'stringer')).toBeCloseTo(25 * 1.05, 6);
+    const [finding] = planned.findings.filter(({ rule }) => rule === 'unsupported');
+    expect(finding!.says).toContain('stringer');
+  });
+
+  test('every price line that a support asks for is in the invented list', async () => {
+    const { INVENTED_LIST } = await import('../../../calc/prices/invented-list.ts');
+    for (const item of ['trapeze', 'threaded rod', 'beam clamp', 'stringer', 'hanger', 'strap'])
+      expect(
+        INVENTED_LIST.rows.some((row) => row.item === item),
+        item,
+      ).toBe(true);
+  });
+});
+
+describe('on any lot', () => {
+  test('each conduit hangs within its code spacing, by its own path and an own count', () => {
+    let looked = 0;
+    fc.assert(
+      fc.property(anyLot({ mostChargers: 8 }), (file) => {
+        const site = toSite(file);
+        const planned = plan(site);
+        const own = new Map<string, Point3[]>();
+        for (const { supports } of supportsOf(site, planned.branches, NEC_2023))
+          for (const { at, conduits } of supports)
+            for (const { id } of conduits) own.set(id, [...(own.get(id) ?? []), at]);
+        for (const conduit of planned.conduits) {
+          const { spacingFt } = supportSpacing(NEC_2023, conduit.method, conduit.tradeSize);
+          const at = (own.get(conduit.id) ?? []).map((place) => along(conduit.path, place)).sort((a, b) => a - b);
+          looked += at.length;
+          for (let i = 1; i < at.length; i++) {
+            const standing = uprightFeet(conduit.path, at[i - 1]!, at[i]!);
+            // A joint of raceways may be a few inches wide.
+            expect(at[i]! - at[i - 1]! - standing).toBeLessThanOrEqual(spacingFt + 0.5);
+          }
+        }
+        const hung = planned.takeoff
+          .filter(({ item }) => item === 'hanger')
+          .reduce((sum, { parts }) => sum + parts.length, 0);
+        expect(hung).toBeLessThanOrEqual(quantity(planned, 'strap') + quantity(planned, 'tray support'));
+      }),
+      { numRuns: 30 },
+    );
+    expect(looked).toBeGreaterThan(200);
+  });
+
+  test('kept supports and those of a plan from nothing are the same', () => {
+    fc.assert(
+      fc.property(anyLot({ mostChargers: 8 }), fc.integer({ min: -3, max: 3 }), (file, by) => {
+        const members = [beam(-50, 80), { id: 'B2', from: [0, -60, 12], to: [0, 60, 12] } as Member];
+        const site = toSite({ ...file, members });
+        plan(site);
+        const first = site.drops[0]!;
+        const moved = { ...first, box: [first.box[0] + by, first.box[1], first.box[2]] as const };
+        const drops = [moved, ...site.drops.slice(1)];
+        const kept = plan({ ...site, drops, members: [{ ...members[0]!, to: [80 + by, 0, 12] }, members[1]!] });
+        const fresh = structuredClone({
+          ...file,
+          drops,
+          members: [{ ...members[0]!, to: [80 + by, 0, 12] }, members[1]!],
+        });
+        const told = ({ takeoff }: Plan) =>
+          takeoff.map(({ item, spec, quantity, parts }) => [item, spec, quantity, parts]);
+        expect(told(kept)).toEqual(told(planOf(fresh as SiteFile)));
+      }),
+      { numRuns: 25 },
+    );
+  });
+});
+
+/** How far along a path a place on it is, feet. */
+function along(path: readonly Point3[], place: Point3): number {
+  let before = 0;
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1]!, path[i]!];
+    const length = distance(a, b);
+    if (distance(a, place) + distance(place, b) - length < 1e-3) return before + distance(a, place);
+    before += length;
+  }
+  return Number.NaN;
+}
+
+/** Feet of a path between two distances that stand upright: strapped to what they stand against. */
+function uprightFeet(path: readonly Point3[], from: number, to: number): number {
+  let [before, feet] = [0, 0];
+  for (let i = 1; i < path.length; i++) {
+    const [a, b] = [path[i - 1]!, path[i]!];
+    const length = distance(a, b);
+    if (Math.hypot(b[0] - a[0], b[1] - a[1]) <= 0.25 && before >= from - 1e-6 && before + length <= to + 1e-6)
+      feet += length;
+    before += length;
+  }
+  return feet;
+}
