@@ -1,4 +1,4 @@
-import type { Drop, Equipment, Feeder, Load, Raceway } from '../../routing/site/site.ts';
+import type { Drop, Equipment, Feeder, Raceway } from '../../routing/site/site.ts';
 import { counting } from './counts.ts';
 import type { Looked } from './looked.ts';
 import { RULE_LIST } from './rules.ts';
@@ -7,7 +7,6 @@ const overhead = counting<Raceway>(({ place }) => place === 'overhead');
 const underground = counting<Raceway>(({ place }) => place === 'underground');
 const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
 const existing = counting<Feeder>((feeder) => feeder.existing === true);
-const generating = counting<Load>(({ generation }) => generation === true);
 const unrated = counting<Equipment>(
   ({ kind, interruptingAmps }) => kind !== 'source' && kind !== 'transformer' && interruptingAmps === undefined,
 );
@@ -36,7 +35,10 @@ const LEFT: readonly Left[] = [
     belongs: ({ site }) => unrated(site.equipment) > 0,
   },
   { says: 'bonding conductors and jumpers', belongs: equipped },
-  { says: 'voltage rise from generation', belongs: ({ site }) => generating(site.loads) > 0 },
+  {
+    says: 'what the utility’s own voltage is, and flicker',
+    belongs: ({ site }) => site.chargers.length > 0,
+  },
   { says: 'selective coordination and arc flash', belongs: equipped },
   { says: 'the grounding electrode system', belongs: equipped },
   { says: 'settings of trips and of ground-fault protection', belongs: equipped },

@@ -369,6 +369,8 @@ export interface CodeTables {
     readonly atAmps: number;
     readonly seconds: number;
   };
+  /** Of a busbar with a source at each end, what its device and 125% of the other source may come to, of its rating. */
+  readonly busSources: Sourced & { readonly share: number; readonly factor: number };
   /** Breakers that can be set to so many amperes and more have a way to less arc energy. */
   readonly arcEnergy: Sourced & { readonly fromAmps: number };
   readonly vehicleSupply: Sourced & {

@@ -2,6 +2,7 @@ import type { Feeder, Raceway } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { cited } from '../../tables/sections.ts';
+import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import { branchCounts, counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
@@ -69,6 +70,11 @@ export const BRANCH_RULES = {
   'total-drop': {
     title: 'Total voltage drop over its limit',
     source: ({ dropAdvice }) => dropAdvice.source,
+    lookedAt: circuits,
+  },
+  'voltage-window': {
+    title: 'Volts at boxes under those of ordinary service',
+    source: VOLTAGE_RANGE.source,
     lookedAt: circuits,
   },
   'pilot-budget': {

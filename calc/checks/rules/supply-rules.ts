@@ -9,6 +9,7 @@ import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
+import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
@@ -140,6 +141,11 @@ export const SUPPLY_RULES = {
     title: 'Busbars fed from both ends',
     source: (tables) => cited(tables, 'busSources'),
     lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : bussed(site.equipment)),
+  },
+  'voltage-rise': {
+    title: 'Voltage rise from generation',
+    source: VOLTAGE_RANGE.source,
+    lookedAt: ({ site }) => (generating(site.loads) === 0 ? 0 : site.equipment.length),
   },
   'spaces-short': {
     title: 'Panels short of spaces',

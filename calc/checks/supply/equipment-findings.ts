@@ -1,16 +1,14 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
-import { type Demand, deviceOf, greatestLine, ratingOf } from '../../supply/panels/demand.ts';
+import { type Demand, deviceOf, ratingOf } from '../../supply/panels/demand.ts';
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { busIsOver } from '../../supply/tree/over-limit.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
+import { backFeedFindings } from './back-feed.ts';
 import { ratingFindings } from './breaker-rating.ts';
-
-/** Share of a busbar's rating that its device and 125% of the generation together may come to. */
-const BACK_FEED_SHARE = 1.2;
 
 /** Panels and other equipment: load over the main, busbar, back-feed, unit loads, spaces. */
 export const equipmentLoadFindings = (facts: SupplyFacts): readonly Finding[] =>
@@ -22,7 +20,7 @@ export const equipmentLoadFindings = (facts: SupplyFacts): readonly Finding[] =>
       ...mainRating(node, facts),
       ...busOverload(node, place, demand, facts),
       ...unitLoad(node, place, demand, facts),
-      ...backFeed(node, place, facts),
+      ...backFeedFindings(node, place, facts),
       ...spaces(node, facts),
     ];
   });
@@ -111,28 +109,6 @@ function underUnitLoad(
       source: cited(tables, 'chargerLoad', 'managedLoad'),
     },
   ];
-}
-
-function backFeed({ equipment }: SupplyNode, place: number, { tree, model, state, tables }: SupplyFacts): Finding[] {
-  const { id, busAmps } = equipment;
-  if (state.backFeed === null || busAmps === undefined) return [];
-  const back = greatestLine(state.backFeed.out, model.loadBus[place]!);
-  if (back === 0) return [];
-  const known = deviceOf(tree, place);
-  // A busbar is protected at its rating (408.36), so that a device which is not given is counted as that.
-  const device = known ?? busAmps;
-  const value = device + back;
-  const limit = BACK_FEED_SHARE * busAmps;
-  const source = `${cited(tables, 'busSources')}, from memory`;
-  const sum = `${ampsText(back)}, 125% of the generation behind ${id}, and ${known === undefined ? `its main, which is not given and is counted as its ${busAmps} A busbar,` : `its ${device} A device`} come to ${ampsText(value)}`;
-  const finding = { about: [id], value, unit: 'A', source };
-  if (value > limit * (1 + 1e-9)) {
-    const says = `${sum}; a ${busAmps} A busbar may have ${ampsText(limit)} from its two ends. A larger busbar, a smaller device, less generation, or a connection ahead of the main.`;
-    return [{ ...finding, severity: 'fail', rule: 'back-feed', says, limit }];
-  }
-  if (value <= busAmps) return [];
-  const says = `${sum}, over the ${busAmps} A of the busbar and within 120%: the generation's breaker stands at the far end of the busbar from the main, and is marked so.`;
-  return [{ ...finding, severity: 'warn', rule: 'back-feed', says, limit: busAmps }];
 }
 
 function spaces({ equipment: { id } }: SupplyNode, { schedules }: SupplyFacts): readonly Finding[] {

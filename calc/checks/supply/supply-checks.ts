@@ -8,6 +8,7 @@ import { disconnectFindings } from './disconnect-findings.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { totalDropFindings } from './total-drop.ts';
 import { tripFindings } from './trip-findings.ts';
+import { boxWindowFindings } from './voltage-window.ts';
 
 const checked = kept(supplyFindings);
 
@@ -23,4 +24,5 @@ export const supplyChecks = (
   ...tripFindings(branches, facts),
   ...disconnectFindings(site, facts.tables),
   ...totalDropFindings(site, boxSupply, ohms),
+  ...boxWindowFindings(boxSupply, ohms),
 ];

@@ -11,6 +11,7 @@ import { protectionFindings } from './protection-findings.ts';
 import { serviceFindings } from './service-findings.ts';
 import { transformerFindings } from './transformer-findings.ts';
 import { unprotectedFindings } from './unprotected-findings.ts';
+import { voltageFindings } from './voltage-findings.ts';
 import { mismatchFindings } from './voltage-mismatch.ts';
 
 /** Every check of a supply but the drop at each box. */
@@ -25,6 +26,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...equipmentLoadFindings(facts),
   ...protectionFindings(facts),
   ...serviceFindings(facts),
+  ...voltageFindings(facts),
   ...managedFloor(facts),
   ...issuedFindings(facts),
   ...faultFindings(facts),

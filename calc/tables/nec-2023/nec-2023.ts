@@ -15,7 +15,7 @@ import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
 import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
-import { ARC_ENERGY, EXISTING_DEMAND, GROUND_FAULT } from './service.ts';
+import { ARC_ENERGY, BUS_SOURCES, EXISTING_DEMAND, GROUND_FAULT } from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
   SINGLE_PHASE_IMPEDANCES,
@@ -73,5 +73,6 @@ export const NEC_2023: CodeTables = {
   existingDemand: EXISTING_DEMAND,
   groundFault: GROUND_FAULT,
   arcEnergy: ARC_ENERGY,
+  busSources: BUS_SOURCES,
   vehicleSupply: VEHICLE_SUPPLY,
 };

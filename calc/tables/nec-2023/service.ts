@@ -30,3 +30,13 @@ export const ARC_ENERGY: CodeTables['arcEnergy'] = {
   doubts: ['It goes by the highest setting of a breaker, which may be over the rating that is drawn.'],
   fromAmps: 1200,
 };
+
+/** Busbars that more than one source feeds. */
+export const BUS_SOURCES: CodeTables['busSources'] = {
+  source: 'NEC 2023 705.12(B)',
+  verified:
+    'From memory; several public pages give the sum, the 120 percent at opposite ends and the sum of the breakers.',
+  doubts: ['The numbers of its items moved from edition to edition.'],
+  share: 1.2,
+  factor: 1.25,
+};

@@ -88,23 +88,25 @@ describe('findings of the supply', () => {
   });
 
   test('generation on a busbar: main and 125% of it within 120% of the bar: NEC 705.12', () => {
-    const withPv = (va: number): Parts => ({
-      ...oneFeeder(1, {}, { busAmps: 225 }),
+    const withPv = (va: number, count = 1): Parts => ({
+      ...oneFeeder(count, {}, { busAmps: 225 }),
       loads: [load('P', 'PV', { volts: 208, phases: 3, va, generation: true })],
     });
     const back = (va: number): number => (1.25 * va) / (Math.sqrt(3) * 208);
     // 225 x 1.2 - 200 leaves 70 A, 20.2 kVA; up to 225 in all, 25 A, the place of the breaker does not matter.
     expect(found(withPv(7000), 'back-feed')).toBeUndefined();
     expect(found(withPv(15_000), 'back-feed')).toMatchObject({ severity: 'warn', limit: 225 });
-    const over = found(withPv(25_000), 'back-feed')!;
+    // One charger's 40 A and 90 A of the array are within the busbar together; five chargers' 200 A and those are not.
+    expect(found(withPv(25_000), 'back-feed')).toMatchObject({ severity: 'warn', limit: 270 });
+    const over = found(withPv(25_000, 5), 'back-feed')!;
     expect(over).toMatchObject({ severity: 'fail', limit: 270 });
     expect(over.value).toBeCloseTo(200 + back(25_000), 6);
   });
 
   test('generation behind a panel also comes back to what feeds it', () => {
     const parts: Parts = {
-      equipment: [panel('M', { busAmps: 200, mainAmps: 200 }), panel('P')],
-      feeders: [feeder('M', 'P')],
+      equipment: [panel('M', { busAmps: 200, mainAmps: 200 }), panel('P'), panel('Q')],
+      feeders: [feeder('M', 'P'), feeder('M', 'Q')],
       loads: [load('P', 'PV', { volts: 208, phases: 3, va: 20_000, generation: true })],
     };
     expect(found(parts, 'back-feed')).toMatchObject({ about: ['M'], severity: 'fail' });

@@ -38,6 +38,12 @@ export const SUPPLY_FAULTS = {
   'back-feed': lotAnd('loads', [
     { id: 'PV', from: 'P1', name: 'Array', volts: 208, phases: 3, va: 40_000, continuous: true, generation: true },
   ]),
+  'voltage-rise': lotWith({
+    feeders: changed('feeders', 'F1', { length: 1000 }),
+    loads: [
+      { id: 'PV', from: 'P1', name: 'Array', volts: 208, phases: 3, va: 60_000, continuous: true, generation: true },
+    ],
+  }),
   'spaces-short': lotChanged('equipment', 'P1', { spaces: 2 }),
   'spaces-order': lotChanged('equipment', 'P1', { spaces: 4 }),
   issued: lotWith({ issued: { circuits: { EV1: { panel: 'P1', spaces: [1, 4] } } } }),
