@@ -5,6 +5,7 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { designOf } from '../branches/design.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { leastWorkingSpace } from '../tables/lookup.ts';
 import { feedPanel, panelSource } from './feed-panel.ts';
 import { panelsOf } from './feeding.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
@@ -54,7 +55,7 @@ export function equipmentPart(file: SiteFile, prices: PriceList): EquipmentPart 
   const proposal = proposeEquipment(
     site,
     ends.map(({ at }) => at),
-    { kind: 'panelboard', size, ...rest, entryHeight },
+    { kind: 'panelboard', size, ...rest, entryHeight, least: leastWorkingSpace(designOf(site.rules).tables) },
     holds,
     branchLimit - allowance.equipment - allowance.box,
     fedBy,
@@ -121,7 +122,7 @@ function standing(file: SiteFile, site: Site, prices: PriceList): EquipmentPart 
     const best = proposeEquipment(
       others,
       boxes,
-      { ...make, entryHeight: entry[2] },
+      { ...make, entryHeight: entry[2], least: leastWorkingSpace(designOf(site.rules).tables) },
       boxes.length,
       Number.POSITIVE_INFINITY,
       fedBy,

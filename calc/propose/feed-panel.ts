@@ -4,13 +4,17 @@ import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
 import type { Equipment, Feeder, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { DEFAULT_WORKING_DEPTH } from '../../routing/site/working-space.ts';
 import { designOf } from '../branches/design.ts';
 import { feederConductor } from '../supply/feeders/feeder-conductor.ts';
 import { usualImpedance } from '../supply/feeders/feeder-trial.ts';
 import { voltsToGround } from '../supply/panels/working-needs.ts';
 import { threePhaseSystem } from '../supply/tree/system.ts';
-import { standardRatingAtLeast, workingSpaceDepth } from '../tables/lookup.ts';
+import {
+  leastWorkingSpace,
+  standardRatingAtLeast,
+  transformerProtection,
+  workingSpaceDepth,
+} from '../tables/lookup.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
 import { USUAL_CHARGER, USUAL_PANELBOARD, USUAL_TRANSFORMER } from './usual.ts';
 
@@ -33,8 +37,8 @@ const inTheGround = ({ rules }: Site, breakerAmps: number): Feeder['conductor'] 
 
 /**
  * What can feed panels of so many chargers each: of the service equipment, or of the sources where none is drawn, the one
- * of their voltage, else the three-phase one of a higher that the tables go to, through a transformer of the next standard size; its breaker is
- * 125 % of its primary amperes or the next standard rating, as the code allows (from memory). Null where there is none, or
+ * of their voltage, else the three-phase one of a higher that the tables go to, through a transformer of the next standard
+ * size; its breaker is what the code allows as its only protection, or the next standard rating. Null where there is none, or
  * a choice.
  */
 export function panelSource(site: Site, chargers: number): PanelSource | null {
@@ -53,7 +57,9 @@ export function panelSource(site: Site, chargers: number): PanelSource | null {
   const needed = (Math.sqrt(3) * volts * lineAmpsOf(chargers)) / 1000;
   const row = tables.threePhaseTransformers.rows.find(({ kva }) => kva >= needed);
   if (!row) return null;
-  const breakerAmps = standardRatingAtLeast(tables, (1.25 * row.kva * 1000) / (Math.sqrt(3) * high.volts!));
+  const primary = (row.kva * 1000) / (Math.sqrt(3) * high.volts!);
+  const { primary: percent } = transformerProtection(tables, 'primary only', { primary, secondary: 0 });
+  const breakerAmps = standardRatingAtLeast(tables, (percent / 100) * primary);
   return { source: high, breakerAmps, conductor: inTheGround(site, breakerAmps), kva: row.kva };
 }
 
@@ -116,8 +122,10 @@ function transformerBeside(site: Site, panel: Point3, primaryVolts: number) {
   const clear: [number, number, number] = [width + 2 * AIR, depth + 2 * AIR, height];
   const ground = voltsToGround(threePhaseSystem(primaryVolts));
   // Whatever comes to stand opposite.
-  const workingSpace = workingSpaceDepth(designOf(site.rules).tables, ground, 'live') ?? DEFAULT_WORKING_DEPTH;
-  const make = { id: ' T', kind: 'transformer', size: clear, entryHeight, workingSpace } as const;
+  const { tables } = designOf(site.rules);
+  const least = leastWorkingSpace(tables);
+  const workingSpace = workingSpaceDepth(tables, ground, 'live') ?? least.depth;
+  const make = { id: ' T', kind: 'transformer', size: clear, entryHeight, workingSpace, least } as const;
   return bestPlace(site, lotFrame(site), frameDegrees(site), [panel], make, Number.POSITIVE_INFINITY, null);
 }
 

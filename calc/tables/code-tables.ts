@@ -355,6 +355,11 @@ export interface CodeTables {
     readonly entrances: { readonly fromAmps: number; readonly overFt: number; readonly widthFt: number };
   };
   readonly dropAdvice: Table<DropAdviceRow>;
+  /** Line to line: what a charger takes across two lines, and what a feeder may be moved to; the usual one first. */
+  readonly nominalVolts: Sourced & {
+    readonly chargers: readonly [number, ...number[]];
+    readonly feeders: readonly number[];
+  };
   /** Measured demand of what stands already counts so many times. */
   readonly existingDemand: Sourced & { readonly factor: number };
   /**

@@ -1,3 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
+import type { WorkingSpace } from '../../routing/site/working-space.ts';
 import type { CodeTables, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
 
 /**
@@ -27,3 +29,9 @@ export function workingSpaceDepth(
   const row: WorkingSpaceRow | undefined = tables.workingSpace.rows.find(({ toVolts }) => voltsToGround <= toVolts);
   return row?.[opposite] ?? null;
 }
+
+/** The least of any working space, feet: its depth that of the lowest volts with nothing opposite. */
+export const leastWorkingSpace = kept(({ workingSpace }: CodeTables): WorkingSpace => {
+  const { widthIn, heightFt, rows } = workingSpace;
+  return { width: widthIn / 12, depth: Math.min(...rows.map(({ clear }) => clear)), height: heightFt };
+});

@@ -8,18 +8,11 @@ import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Column, Equipment, Point2, Site } from '../site/site.ts';
 import { stallRectangle } from '../site/stall-rectangle.ts';
-import { type WorkingSpace, workingSpaceOf, workingSpaceSize } from '../site/working-space.ts';
+import { spaceBefore, type WorkingSpace, workingSpaceSize } from '../site/working-space.ts';
 import { footprintOf, seenFrom, standsUnder, TOUCHING_AREA } from '../standing/footprint.ts';
 import { stallsIn } from '../standing/outlines.ts';
 import { entrances } from './entrances.ts';
-import {
-  type Condition,
-  conditionBefore,
-  LEAST_NEEDS,
-  type NeedsOf,
-  NO_NEEDS,
-  type WorkingNeeds,
-} from './working-needs.ts';
+import { type Condition, conditionBefore, leastNeeds, type NeedsOf, type WorkingNeeds } from './working-needs.ts';
 
 /** Something that stands on the ground, and where. */
 interface Standing {
@@ -36,7 +29,7 @@ interface Standing {
  * that is less than the table's; a large one that is not entered from both ends. Value: the depth that is clear, or that
  * is given, feet. In the order of the equipment.
  */
-export function equipmentFindings(site: Site, needs: NeedsOf = NO_NEEDS): readonly Finding[] {
+export function equipmentFindings(site: Site, needs: NeedsOf): readonly Finding[] {
   return kept.all(site.equipment, { site, needs }).flatMap(({ findings }) => findings);
 }
 
@@ -46,7 +39,7 @@ interface At {
 }
 
 const kept = listMemo<Equipment, At, At & { readonly findings: readonly Finding[] }>(
-  (equipment, at) => ({ ...at, findings: workingSpaceFindings(equipment, at.site, needsOf(equipment, at)) }),
+  (equipment, at) => ({ ...at, findings: workingSpaceFindings(equipment, at.site, at.needs) }),
   ({ site: before, needs }, { site, needs: now }) =>
     needs === now &&
     (before === site ||
@@ -57,22 +50,15 @@ const kept = listMemo<Equipment, At, At & { readonly findings: readonly Finding[
         before.units === site.units)),
 );
 
-const needsOf = ({ id }: Equipment, { needs }: At): WorkingNeeds => needs.get(id) ?? LEAST_NEEDS;
-
 /** The findings on one piece of equipment, be it on the site or only thought of there; none where its space is right. */
-export function workingSpaceFindings(
-  equipment: Equipment,
-  site: Site,
-  needs: WorkingNeeds = LEAST_NEEDS,
-): readonly Finding[] {
-  const space = workingSpaceSize(equipment);
+export function workingSpaceFindings(equipment: Equipment, site: Site, { least, by }: NeedsOf): readonly Finding[] {
+  const space = workingSpaceSize(equipment, least);
   if (!space) return [];
+  const needs = by.get(equipment.id) ?? leastNeeds(least);
   const { depths } = needs;
   const given = equipment.workingSpace;
-  const wanted = (condition: Condition): number => {
-    const least = depths?.[(equipment.condition ?? condition) - 1] ?? space.depth;
-    return Math.max(least, given ?? 0);
-  };
+  const wanted = (condition: Condition): number =>
+    Math.max(depths?.[(equipment.condition ?? condition) - 1] ?? space.depth, given ?? 0);
   const looked = { ...space, depth: Math.max(...([1, 2, 3] as const).map(wanted)) };
   const obstructing: Standing[] = [];
   let [clear, asked, opposite]: [number, number, Condition] = [Infinity, wanted(1), 1];
@@ -172,7 +158,7 @@ const spaceBox = ({ size }: Equipment, { width, depth }: WorkingSpace): Box => (
 });
 
 function standingNear(equipment: Equipment, space: WorkingSpace, site: Site): Standing[] {
-  const box = boxOf(workingSpaceOf({ ...equipment, workingSpace: space.depth }, space.width)!);
+  const box = boxOf(spaceBefore(equipment, space));
   return [
     ...stallsIn(site.stalls, box).map((stall) => ({
       id: stall.id,

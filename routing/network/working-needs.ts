@@ -1,5 +1,6 @@
 import { direction } from '../plane/direction.ts';
 import type { Equipment } from '../site/site.ts';
+import type { WorkingSpace } from '../site/working-space.ts';
 
 /** What the room in front of a piece of equipment has to be: worked out by who knows its volts and amperes. Feet. */
 export interface WorkingNeeds {
@@ -20,19 +21,22 @@ export interface WorkingNeeds {
   };
 }
 
-/** Needs by the id of the equipment. */
-export type NeedsOf = ReadonlyMap<string, WorkingNeeds>;
+/** What the working spaces of a site have to be. */
+export interface NeedsOf {
+  /** Whatever the equipment. */
+  readonly least: WorkingSpace;
+  /** By the id of the equipment, as far as its volts and amperes are known. */
+  readonly by: ReadonlyMap<string, WorkingNeeds>;
+}
 
-/** 3 ft whatever is opposite: the least of the table, for equipment of which nothing more is known. */
-export const LEAST_NEEDS: WorkingNeeds = {
-  depths: [3, 3, 3],
+/** Of equipment of which nothing more is known: the least depth, whatever is opposite. */
+export const leastNeeds = ({ depth }: WorkingSpace): WorkingNeeds => ({
+  depths: [depth, depth, depth],
   twoEntrances: false,
   entranceWidth: 0,
   source: 'the least depth, as nothing more is known',
   cites: { space: 'code', depth: 'code', size: 'code', entrances: 'code' },
-};
-
-export const NO_NEEDS: NeedsOf = new Map();
+});
 
 export type Condition = 1 | 2 | 3;
 

@@ -1,5 +1,5 @@
 import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
-import { workingSpaceSize } from '../../../routing/site/working-space.ts';
+import { hasWorkingSpace } from '../../../routing/site/working-space.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';
@@ -16,7 +16,7 @@ const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
 const grounded = counting<Drop>(({ mount = 'overhead' }) => mount !== 'overhead');
 const overhead = counting<Raceway>(({ place }) => place === 'overhead');
 const idle = counting<Charger>(({ stalls }) => stalls.length === 0);
-const worked = counting<Equipment>((one) => workingSpaceSize(one) !== null);
+const worked = counting<Equipment>(hasWorkingSpace);
 
 /** Stalls, drops, cords, and what is in their way. */
 export const LOT_RULES = {

@@ -8,6 +8,8 @@ import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../routing/standing/footprint.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
+import { tablesOf } from '../../tables/editions.ts';
+import { leastWorkingSpace } from '../../tables/lookup.ts';
 import { middleOf, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import type { DrawnItem } from './drawing.ts';
@@ -52,8 +54,9 @@ const columns = (site: Site): DrawnItem[] =>
   site.columns.map(({ at, size, rotation = 0 }) => line('columns', rectangleAt(at, size, rotation), true));
 
 function equipment(site: Site): DrawnItem[] {
+  const least = leastWorkingSpace(tablesOf(site.rules));
   return site.equipment.flatMap((one) => {
-    const space = workingSpaceOf(one);
+    const space = workingSpaceOf(one, least);
     return [
       ...(space ? [line('workingSpace', space, true)] : []),
       line('equipment', footprintOf(one), true),

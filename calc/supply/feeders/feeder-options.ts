@@ -37,7 +37,7 @@ export interface FeederWish {
   readonly chargers: number;
   /** Rated amperes of one charger, across two lines. */
   readonly amps: number;
-  /** Volts of the panel behind a transformer: 208 or 240. */
+  /** Volts of the panel behind a transformer, such as chargers take. */
   readonly panelVolts: number;
   readonly powerFactor: number;
   /** Continuous load beside the chargers, balanced, VA. */
@@ -79,22 +79,21 @@ export interface FeederOption {
   readonly leftKva: { readonly onFeeder: number; readonly behind: number };
 }
 
-/** Voltages that a feeder of 600 V conductors may be moved to. Source: NEC Table 310.4(1), from memory. */
-const STANDARD_VOLTS = [240, 480, 600] as const;
 /** No panel is asked about more chargers than this. */
 const MOST_CHARGERS = 1000;
 
 /**
- * What a feeder can carry: as it is; at each higher standard voltage straight to chargers that take it (240 V); and at each
+ * What a feeder can carry: as it is; at each higher standard voltage straight to chargers that take it; and at each
  * voltage above the panel's, its own among them, with a transformer of each standard size at its far end. Impedances of transformers are the middle of a plausible band,
  * from memory. Load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and the transformer.
  * RangeError where the tables do not hold the conductor.
  */
 export function feederOptions(feeder: ExistingFeeder, wish: FeederWish, tables: CodeTables): readonly FeederOption[] {
-  const higher = STANDARD_VOLTS.filter((volts) => volts > feeder.volts * 1.05);
+  const higher = tables.nominalVolts.feeders.filter((volts) => volts > feeder.volts * 1.05);
   const options = [option(feeder, wish, tables, feeder.volts, null)];
   for (const volts of [feeder.volts, ...higher]) {
-    if (volts === 240 && volts !== feeder.volts) options.push(option(feeder, wish, tables, volts, null));
+    if (tables.nominalVolts.chargers.includes(volts) && volts !== feeder.volts)
+      options.push(option(feeder, wish, tables, volts, null));
     if (volts <= wish.panelVolts * 1.05) continue;
     for (const { kva } of tables.threePhaseTransformers.rows) options.push(option(feeder, wish, tables, volts, kva));
   }

@@ -36,8 +36,6 @@ export type FeederProspects =
 
 /** Rating of a charger where none hangs beyond the feeder, A; common practice. */
 const USUAL_AMPS = 32;
-/** Nominal volts that a charger takes across two lines. */
-const CHARGER_VOLTS = [208, 240] as const;
 
 /** What each existing feeder of a site can carry, in the order of the feeders. Remembered. */
 export const feederProspects = (site: Site): readonly FeederProspects[] => {
@@ -95,10 +93,11 @@ const wishOf = kept(
     });
     for (const load of loads) if (load.generation !== true && beyond.has(load.from)) otherVa += load.va;
     const volts = voltsOf(tree, own[0]?.from ?? feeder.to);
+    const nominal = designOf(rules).tables.nominalVolts.chargers;
     return {
       chargers: own.length,
       amps: own.length === 0 ? USUAL_AMPS : Math.max(...own.map(({ amps }) => amps)),
-      panelVolts: CHARGER_VOLTS.find((nominal) => volts !== null && suitsVolts(volts, nominal)) ?? CHARGER_VOLTS[0],
+      panelVolts: nominal.find((each) => volts !== null && suitsVolts(volts, each)) ?? nominal[0],
       powerFactor: rules.powerFactor,
       otherVa,
       branch,
@@ -176,7 +175,7 @@ const worked = kept(
       wish,
       ways: all
         // Chargers that take 208 or 240 V do not hang on 480 V.
-        .filter((way) => way.kva !== null || CHARGER_VOLTS.some((nominal) => suitsVolts(way.volts, nominal)))
+        .filter((way) => way.kva !== null || tables.nominalVolts.chargers.some((each) => suitsVolts(way.volts, each)))
         .map((way) => ({ ...way, asItIs: way.volts === volts && way.kva === kva })),
     };
   },

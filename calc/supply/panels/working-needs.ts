@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { NeedsOf, WorkingNeeds } from '../../../routing/network/working-needs.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { workingSpaceDepth } from '../../tables/lookup.ts';
+import { leastWorkingSpace, workingSpaceDepth } from '../../tables/lookup.ts';
 import { citedShort } from '../../tables/sections.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
@@ -15,8 +15,10 @@ export const voltsToGround = (system: System): number => (system.neutral === nul
 export const workingNeeds = (site: Site, tables: CodeTables): NeedsOf => needsIn(treeOf(site), tables);
 
 const needsIn = kept(
-  (tree: SupplyTree, tables: CodeTables): NeedsOf =>
-    new Map(tree.nodes.map((node) => [node.equipment.id, needsAt(node, tables)])),
+  (tree: SupplyTree, tables: CodeTables): NeedsOf => ({
+    least: leastWorkingSpace(tables),
+    by: new Map(tree.nodes.map((node) => [node.equipment.id, needsAt(node, tables)])),
+  }),
 );
 
 function needsAt({ equipment, system, primary }: SupplyNode, tables: CodeTables): WorkingNeeds {

@@ -10,6 +10,7 @@ import { IMPEDANCES } from './impedances.ts';
 import { INSULATED, INSULATIONS } from './insulated.ts';
 import { LEAST } from './least.ts';
 import { LOW_VOLTAGE } from './low-voltage.ts';
+import { NOMINAL_VOLTS } from './nominal-volts.ts';
 import { CONTINUOUS, NEXT_RATING, SMALL_CONDUCTORS, STANDARD_RATINGS, TERMINALS } from './overcurrent.ts';
 import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
@@ -70,6 +71,7 @@ export const NEC_2023: CodeTables = {
   threePhaseImpedances: THREE_PHASE_IMPEDANCES,
   workingSpace: WORKING_SPACE,
   dropAdvice: DROP_ADVICE,
+  nominalVolts: NOMINAL_VOLTS,
   existingDemand: EXISTING_DEMAND,
   groundFault: GROUND_FAULT,
   arcEnergy: ARC_ENERGY,

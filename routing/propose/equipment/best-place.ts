@@ -1,5 +1,6 @@
 import { boxOf, widened } from '../../plane/box.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
+import type { WorkingSpace } from '../../site/working-space.ts';
 import type { LotFrame } from '../raceways/lot-frame.ts';
 import { away } from '../raceways/steel.ts';
 import { standsFree } from './stands-free.ts';
@@ -24,6 +25,14 @@ export interface FedBy {
   readonly weight: number;
 }
 
+/** What is asked of new equipment beside what it is. */
+export interface Making {
+  /** Of its entry, over its middle, feet. */
+  readonly entryHeight: number;
+  /** Of a working space, whatever the equipment. */
+  readonly least: WorkingSpace;
+}
+
 /** Places are looked at on a grid of such steps, so far beyond the boxes: past the ends of their row and over an aisle. */
 const STEP = 1;
 const BEYOND = 40;
@@ -34,14 +43,14 @@ const BY_STEEL = 8;
  * The free place from which the branches to some boxes are shortest in all, with the feeder by its weight, and none of
  * them longer than `most`: every place of a grid about them is looked at, in each of four turns; where there is steel, by
  * the steel. Null where none is free.
- * @param make the equipment but for its place, its entry over its middle at `entryHeight`
+ * @param make the equipment but for its place
  */
 export function bestPlace(
   site: Site,
   frame: LotFrame,
   turn: number,
   boxes: readonly Point3[],
-  make: Pick<Equipment, 'id' | 'kind' | 'size' | 'workingSpace'> & { readonly entryHeight: number },
+  { least, ...make }: Pick<Equipment, 'id' | 'kind' | 'size' | 'workingSpace'> & Making,
   most: number,
   fedBy: FedBy | null,
 ): EquipmentPlace | null {
@@ -74,7 +83,7 @@ export function bestPlace(
         entry: [...at, make.entryHeight],
         ...(rotation !== 0 && { rotation }),
       };
-      if (standsFree(site, equipment))
+      if (standsFree(site, equipment, least))
         return { at, rotation, total, longest, feeder: toSource(u, v), looked: places.length };
     }
   }

@@ -1,10 +1,10 @@
 import type { Equipment, Point3, Site } from '../../site/site.ts';
 import { frameDegrees, lotFrame } from '../raceways/lot-frame.ts';
-import { bestPlace, type FedBy } from './best-place.ts';
+import { bestPlace, type FedBy, type Making } from './best-place.ts';
 import { groupsAlong } from './groups.ts';
 
 /** What each new piece is: all of it but where it stands. Lengths in feet. */
-export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & { readonly entryHeight: number };
+export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & Making;
 
 export interface PlacedEquipment {
   readonly equipment: Omit<Equipment, 'id'>;
@@ -64,7 +64,7 @@ export function proposeEquipment(
       else waiting.unshift(group.slice(0, Math.ceil(group.length / 2)), group.slice(Math.ceil(group.length / 2)));
       continue;
     }
-    const { entryHeight, ...rest } = make;
+    const { entryHeight, least: _, ...rest } = make;
     const equipment = {
       ...rest,
       at: [...place.at] as [number, number],

@@ -1,7 +1,9 @@
 import { describe, expect, test, vi } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { panelSource } from '../../../calc/propose/feed-panel.ts';
 import { criteriaTable } from '../../../calc/sheets/pdf/cover/criteria.ts';
+import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { tablesFor } from '../../../calc/tables/editions.ts';
 import { whyCircuit, whyConduit } from '../../../calc/why/why.ts';
 import { whyBox, whyEquipment, whyFeeder } from '../../../calc/why/why-supply.ts';
@@ -53,11 +55,11 @@ describe('each figure that the editions differ in is seen in what cites it:', ()
       ['longer than', 'Invented 925.17; site rule "longest cord"'],
     ],
     [
-      'depth of a working space',
+      'depth and least width of a working space',
       'working-space',
       ['3\' 0" deep', 'NEC 110.26(A): depth as the site gives it for P1; width and height (A)(2), (A)(3) from memory'],
       [
-        '5\' 0" deep',
+        '5\' 0" deep and 5\' 0" wide',
         'Invented 910.26: Invented 2099 Table 110.26(A)(1), 120 V to ground, condition 2; width and height (A)(2), (A)(3) from memory',
       ],
     ],
@@ -125,6 +127,29 @@ describe('each figure that the editions differ in is seen in what cites it:', ()
     expect(other.basis).toContain('size by 914.16');
     expect(of(NEC)).toEqual(nec);
   });
+});
+
+test('voltages that an existing feeder may be moved to', () => {
+  const feeder = { raceway: 'steel', length: 100, breakerAmps: 100, volts: 208 } as const;
+  const conductor = { size: '1', metal: 'copper', sets: 1, insulation: 'THWN-2' } as const;
+  const wish = { chargers: 4, amps: 32, panelVolts: 208, powerFactor: 0.99, otherVa: 0, branch: { r: 0, x: 0 } };
+  const volts = (code: string): ReadonlySet<number> =>
+    new Set(
+      feederOptions({ ...feeder, conductor }, { ...wish, ambientC: 40, terminalC: 75 }, tablesFor(code)!).map(
+        (way) => way.volts,
+      ),
+    );
+  expect([...volts(NEC)]).toEqual([208, 240, 480, 600]);
+  expect([...volts(INVENTED)]).toEqual([208, 240, 480, 690]);
+});
+
+test('breaker of a proposed transformer', () => {
+  const source = { id: 'S', kind: 'source', at: [0, 0], size: [4, 4, 5], entry: [0, 0, 4], volts: 480, phases: 3 };
+  const file = { ...FAULTS.cover, equipment: [source] } as unknown as SiteFile;
+  const of = (code: string) => panelSource(siteUnder(file, code), 3);
+  // 30 kVA at 480 V is 36.1 A: 125% is 45.1 A, the next standard rating 50 A; 200% is 72.2 A, the next 80 A.
+  expect(of(NEC)).toMatchObject({ kva: 30, breakerAmps: 50 });
+  expect(of(INVENTED)).toMatchObject({ kva: 30, breakerAmps: 80 });
 });
 
 describe('no text under the other edition names NEC 2023', () => {

@@ -36,10 +36,16 @@ export const INVENTED_2099: CodeTables = {
   ),
   workingSpace: {
     ...but(AS_2023.workingSpace, (row) => ({ ...row, clear: 5, grounded: 5, live: 5 })),
+    widthIn: 60,
     entrances: { fromAmps: 1000, overFt: 6, widthFt: 3 },
   },
   grounding: but(AS_2023.grounding, (row) => (row.breakerAmps === 60 ? { ...row, copper: '8' } : row)),
   ambient: but(AS_2023.ambient, (row) => (row.upToC === 40 ? { ...row, factors: [0.7, 0.75, 0.8] } : row)),
   expansion: { ...AS_2023.expansion, fittingAt: 0.5 },
+  nominalVolts: { ...AS_2023.nominalVolts, feeders: [240, 480, 690] },
+  transformerProtection: but(AS_2023.transformerProtection, (row) => ({
+    ...row,
+    primary: { ...row.primary, from9: row.secondary === null ? 200 : 250 },
+  })),
   boxAllowances: but(AS_2023.boxAllowances, (row) => (row.size === '6' ? { ...row, volume: 9 } : row)),
 };

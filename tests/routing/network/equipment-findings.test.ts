@@ -2,26 +2,26 @@ import { describe, expect, test } from 'vitest';
 import { equipmentFindings } from '../../../routing/network/equipment-findings.ts';
 import type { Equipment, SiteFile, Stall } from '../../../routing/site/site.ts';
 import { workingSpaceOf, workingSpaceSize } from '../../../routing/site/working-space.ts';
-import { panel, siteOf } from './sites.ts';
+import { LEAST_ALONE, LEAST_SPACE, panel, siteOf } from './sites.ts';
 
 // NEC 110.26(A): depth from Table 110.26(A)(1); 30 in wide or the equipment, 6 1/2 ft high or the equipment, from memory.
 describe('the working space of a piece of equipment', () => {
   test('lies before its front, which faces -y until it is turned', () => {
     const p1 = panel('P1', [10, 0, 6], { size: [3, 1, 6], workingSpace: 3.5 });
-    expect(workingSpaceOf(p1)).toEqual([
+    expect(workingSpaceOf(p1, LEAST_SPACE)).toEqual([
       [8.5, -4],
       [11.5, -4],
       [11.5, -0.5],
       [8.5, -0.5],
     ]);
     // Turned a quarter counter-clockwise the front faces +x.
-    expect(workingSpaceOf({ ...p1, rotation: 90 })).toEqual([
+    expect(workingSpaceOf({ ...p1, rotation: 90 }, LEAST_SPACE)).toEqual([
       [14, -1.5],
       [14, 1.5],
       [10.5, 1.5],
       [10.5, -1.5],
     ]);
-    expect(workingSpaceOf({ ...p1, rotation: 180 })).toEqual([
+    expect(workingSpaceOf({ ...p1, rotation: 180 }, LEAST_SPACE)).toEqual([
       [11.5, 4],
       [8.5, 4],
       [8.5, 0.5],
@@ -29,29 +29,29 @@ describe('the working space of a piece of equipment', () => {
     ]);
   });
   test('is at least 30 in wide and 6 1/2 ft high', () => {
-    expect(workingSpaceSize(panel('P1', [0, 0, 6], { size: [1.5, 1, 4] }))).toEqual({
+    expect(workingSpaceSize(panel('P1', [0, 0, 6], { size: [1.5, 1, 4] }), LEAST_SPACE)).toEqual({
       width: 2.5,
       depth: 3,
       height: 6.5,
     });
-    expect(workingSpaceSize(panel('P1', [0, 0, 6], { size: [8, 1, 7.5] }))).toEqual({
+    expect(workingSpaceSize(panel('P1', [0, 0, 6], { size: [8, 1, 7.5] }), LEAST_SPACE)).toEqual({
       width: 8,
       depth: 3,
       height: 7.5,
     });
   });
   test('is taken as 3 ft deep where the site gives none, save for the source', () => {
-    expect(workingSpaceSize(panel('T1', [0, 0, 6], { kind: 'transformer' }))!.depth).toBe(3);
-    expect(workingSpaceSize(panel('S', [0, 0, 6], { kind: 'source' }))).toBeNull();
-    expect(workingSpaceOf(panel('S', [0, 0, 6], { kind: 'source' }))).toBeNull();
-    expect(workingSpaceSize(panel('S', [0, 0, 6], { kind: 'source', workingSpace: 4 }))!.depth).toBe(4);
+    expect(workingSpaceSize(panel('T1', [0, 0, 6], { kind: 'transformer' }), LEAST_SPACE)!.depth).toBe(3);
+    expect(workingSpaceSize(panel('S', [0, 0, 6], { kind: 'source' }), LEAST_SPACE)).toBeNull();
+    expect(workingSpaceOf(panel('S', [0, 0, 6], { kind: 'source' }), LEAST_SPACE)).toBeNull();
+    expect(workingSpaceSize(panel('S', [0, 0, 6], { kind: 'source', workingSpace: 4 }), LEAST_SPACE)!.depth).toBe(4);
   });
 });
 
 describe('working space that is obstructed', () => {
   const p1 = panel('P1', [0, 0, 6], { workingSpace: 3.5 });
   const found = (parts: Partial<SiteFile>, own: Equipment = p1) =>
-    equipmentFindings(siteOf({ equipment: [own], ...parts }));
+    equipmentFindings(siteOf({ equipment: [own], ...parts }), LEAST_ALONE);
   const stall = (id: string, x: number, y: number): Stall => ({ id, at: [x, y], width: 9, depth: 18, heading: 270 });
 
   test('by a stall in front says how much is clear', () => {
@@ -83,7 +83,7 @@ describe('working space that is obstructed', () => {
   });
   test('by other equipment, each told of the other where they face', () => {
     const facing = panel('P2', [0, -3, 6], { rotation: 180 });
-    const both = equipmentFindings(siteOf({ equipment: [p1, facing] }));
+    const both = equipmentFindings(siteOf({ equipment: [p1, facing] }), LEAST_ALONE);
     expect(both.map(({ about, value }) => [about, value])).toEqual([
       [['P1', 'P2'], 2],
       [['P2', 'P1'], 2],
@@ -115,7 +115,8 @@ describe('working space that is obstructed', () => {
   });
   test('is found again when a column moves, and cleared when it moves away', () => {
     const site = siteOf({ equipment: [p1], columns: [{ id: 'C1', at: [30, 0], size: [1, 1] }] });
-    const at = (x: number) => equipmentFindings({ ...site, columns: [{ ...site.columns[0]!, at: [x, -2] }] });
-    expect([equipmentFindings(site), at(0).length, at(30).length, at(0.5).length]).toEqual([[], 1, 0, 1]);
+    const at = (x: number) =>
+      equipmentFindings({ ...site, columns: [{ ...site.columns[0]!, at: [x, -2] }] }, LEAST_ALONE);
+    expect([equipmentFindings(site, LEAST_ALONE), at(0).length, at(30).length, at(0.5).length]).toEqual([[], 1, 0, 1]);
   });
 });

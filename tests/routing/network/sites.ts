@@ -1,3 +1,4 @@
+import type { NeedsOf } from '../../../routing/network/working-needs.ts';
 import type { Charger, Drop, Equipment, Point3, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
@@ -11,6 +12,11 @@ export const raceway = (id: string, path: readonly Point3[]): Raceway => ({
   method: 'EMT',
   place: 'overhead',
 });
+
+/** NEC 110.26(A): 3 ft deep, 30 in wide, 6 1/2 ft high; width and height from memory. */
+export const LEAST_SPACE = { width: 2.5, depth: 3, height: 6.5 };
+/** Of equipment of which nothing more is known. */
+export const LEAST_ALONE: NeedsOf = { least: LEAST_SPACE, by: new Map() };
 
 export const panel = (id: string, entry: Point3, more: Partial<Equipment> = {}): Equipment => ({
   id,

@@ -1,9 +1,11 @@
+import { tablesOf } from '../../../calc/tables/editions.ts';
+import { leastWorkingSpace } from '../../../calc/tables/lookup.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf } from '../../../routing/plane/box.ts';
 import { type Rectangle, rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Equipment, Point2 } from '../../../routing/site/site.ts';
-import { workingSpaceOf } from '../../../routing/site/working-space.ts';
+import { type WorkingSpace, workingSpaceOf } from '../../../routing/site/working-space.ts';
 import { drawEquipment } from '../pictures/structure.ts';
 import { BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
@@ -15,9 +17,9 @@ export interface EquipmentMark extends ElementMark<'equipment'> {
   readonly words: string;
 }
 
-const markOf = kept((equipment: Equipment): EquipmentMark => {
+const markOf = kept((equipment: Equipment, least: WorkingSpace): EquipmentMark => {
   const corners = rectangleAt(equipment.at, [equipment.size[0], equipment.size[1]], equipment.rotation ?? 0);
-  const space = workingSpaceOf(equipment);
+  const space = workingSpaceOf(equipment, least);
   return {
     list: 'equipment',
     id: equipment.id,
@@ -43,7 +45,8 @@ function ratingOf({ kind, volts, phases, kva, primaryVolts, secondaryVolts }: Eq
 
 export const equipment: BoardKind<'equipment', EquipmentMark> = {
   called: 'equipment',
-  mark: markOf,
+  mark: (element, { rules }) => markOf(element, leastWorkingSpace(tablesOf(rules))),
+  also: ({ rules }) => [leastWorkingSpace(tablesOf(rules))],
   // The utility's source may stand far off.
   extent: (mark) => mark.equipment.kind !== 'source',
   keptClear: true,

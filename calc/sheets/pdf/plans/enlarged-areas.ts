@@ -3,6 +3,8 @@ import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
+import { tablesOf } from '../../../tables/editions.ts';
+import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import type { LetterSizes } from '../kit/letters.ts';
 import type { SheetShape } from '../kit/paper.ts';
@@ -104,9 +106,10 @@ function subjectsOf(site: Site): readonly Extent[] {
 /** The equipment that feeds them, each with the space that must stay clear before it. */
 function equipmentOf(site: Site): readonly Extent[] {
   const feeding = new Set(site.chargers.map(({ from }) => from));
+  const least = leastWorkingSpace(tablesOf(site.rules));
   return site.equipment
     .filter(({ id }) => feeding.has(id))
-    .map((one) => boxOf([...footprintOf(one), ...(workingSpaceOf(one) ?? [])]));
+    .map((one) => boxOf([...footprintOf(one), ...(workingSpaceOf(one, least) ?? [])]));
 }
 
 /** The middle one of the distances from each drop to the next, feet; boxes in one place do not count. */

@@ -7,6 +7,8 @@ import { AISLE_WORDS } from '../../../../routing/site/vocabulary.ts';
 import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
+import { tablesOf } from '../../../tables/editions.ts';
+import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import { middleOf } from '../../drawing/aisle-stripes.ts';
 import type { ConduitStretch } from '../../drawing/conduit-stretches.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from '../kit/free-space.ts';
@@ -60,8 +62,9 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     soft([...corners, corners[0]!]);
   }
   for (const { from, to } of site.members) soft([inPlan(from), inPlan(to)]);
+  const least = leastWorkingSpace(tablesOf(site.rules));
   for (const one of site.equipment) {
-    const space = workingSpaceOf(one);
+    const space = workingSpaceOf(one, least);
     if (space) soft([...space, space[0]!]);
   }
   for (const { points, isRouted } of feederLines(site)) if (!isRouted) soft(points);

@@ -5,6 +5,8 @@ import { planDrawing } from '../../../../calc/sheets/drawing/plan-drawing.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
 import { type Paper, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
+import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';
+import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';
 import { readSite } from '../../../../routing/site/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
@@ -28,7 +30,7 @@ describe.each(['library-lot', 'library-pedestals', 'fleet-yard', 'hospital-lot']
     test.each(['ANSI D', 'tabloid'] as const)('on %s cut no panel nor the space before it', (paper) => {
       const feeding = new Set(site.chargers.map(({ from }) => from));
       for (const one of site.equipment.filter(({ id }) => feeding.has(id))) {
-        const box = boxOf([...footprintOf(one), ...(workingSpaceOf(one) ?? [])]);
+        const box = boxOf([...footprintOf(one), ...(workingSpaceOf(one, leastWorkingSpace(NEC_2023)) ?? [])]);
         const areas = areasOf(site, paper);
         const holding = areas?.tiles.filter(
           ({ window }) =>

@@ -9,8 +9,9 @@ import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
+import { LEAST_ALONE, LEAST_SPACE } from '../../network/sites.ts';
 
-const MAKE = { kind: 'panelboard', size: [3, 1, 6], workingSpace: 3, entryHeight: 6 } as const;
+const MAKE = { kind: 'panelboard', size: [3, 1, 6], workingSpace: 3, entryHeight: 6, least: LEAST_SPACE } as const;
 
 function read(value: object): Site {
   const result = readSiteValue(value);
@@ -91,7 +92,7 @@ test('on the library lot it stands clear, with its working space, and no free pl
   const boxes = site.drops.map(({ box }) => box);
   const proposal = proposeEquipment(site, boxes, MAKE, 20, 1000, null);
   const after = withAll(site, proposal);
-  expect([...equipmentFindings(after), ...keepoutFindings(after)]).toEqual([]);
+  expect([...equipmentFindings(after, LEAST_ALONE), ...keepoutFindings(after)]).toEqual([]);
   const [{ equipment, total, longest }] = proposal.placed as [(typeof proposal.placed)[number]];
   const lengths = boxes.map(
     ([x, y, z]) => Math.abs(x - equipment.at[0]) + Math.abs(y - equipment.at[1]) + Math.abs(z - 6),
@@ -151,7 +152,7 @@ test('a lot of four canopies gets a panel for each stretch of a row, none with m
     const across = one.boxes.map((i) => boxes[i]![1]);
     expect(Math.max(...across) - Math.min(...across)).toBeLessThan(30);
   }
-  expect(equipmentFindings(withAll(site, proposal))).toEqual([]);
+  expect(equipmentFindings(withAll(site, proposal), LEAST_ALONE)).toEqual([]);
 });
 
 test('boxes that no free place is near enough to are told', () => {
