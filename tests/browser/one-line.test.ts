@@ -33,7 +33,7 @@ test('the one-line and the board choose for each other; a charger goes to other 
   await page.mouse.move(from.x + 8, from.y + 8);
   await page.mouse.down();
   await page.mouse.move(head.x + 20, head.y + 8, { steps: 4 });
-  await page.locator('.ol-held', { hasText: `EV02 to ${other} of P1` }).waitFor();
+  await page.locator('.move-held', { hasText: `EV02 to ${other} of P1` }).waitFor();
   await page.mouse.up();
   await chip('EV02', other).waitFor();
   await page.getByRole('button', { name: 'Undo', exact: false }).first().click();
@@ -49,6 +49,39 @@ test('the one-line and the board choose for each other; a charger goes to other 
   await page.keyboard.press('Enter');
   const now = frame.locator('[data-lines]').filter({ has: page.locator('[data-charger=EV02]') });
   await expect.poll(() => now.getAttribute('data-lines')).not.toBe(own);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a circuit is moved to another space by hand and by keys, stays there, and undo takes it back', async () => {
+  const { page, offences, close } = await open();
+  await page.locator('.drawer-bar button', { hasText: /^Panels/ }).click();
+  const circuit = page.locator('[data-circuit=EV02]');
+  const space = page.locator('td.serves:has([data-circuit=EV02])');
+  await circuit.waitFor();
+  const own = Number(await space.getAttribute('data-space'));
+  const free = page.locator('td.serves', { hasText: /^space$/ }).last();
+  const last = Number(await free.getAttribute('data-space')) - 2;
+
+  await page.locator(`td.serves[data-space="${last}"]`).scrollIntoViewIfNeeded();
+  await circuit.focus();
+  await page.keyboard.press('Space');
+  for (let at = own; at + 2 <= last; at += 2) await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  const there = own + 2 * Math.floor((last - own) / 2);
+  await page.locator(`td.serves[data-space="${there}"] [data-circuit=EV02]`, { hasText: 'kept' }).waitFor();
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await page.locator(`td.serves[data-space="${own}"] [data-circuit=EV02]`).waitFor();
+
+  await circuit.scrollIntoViewIfNeeded();
+  const from = (await circuit.boundingBox())!;
+  const to = (await page.locator(`td.serves[data-space="${own + 4}"]`).boundingBox())!;
+  await page.mouse.move(from.x + 6, from.y + 6);
+  await page.mouse.down();
+  await page.mouse.move(to.x + 10, to.y + 8, { steps: 4 });
+  await page.locator('.move-held', { hasText: `EV02 to ${own + 4}, ${own + 6}` }).waitFor();
+  await page.mouse.up();
+  await page.locator(`td.serves[data-space="${own + 4}"] [data-circuit=EV02]`).waitFor();
   expect(offences).toEqual([]);
   await close();
 });

@@ -139,6 +139,10 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'panel-schedule',
+    go: (page) => table(page, 'Panels'),
+  },
+  {
     name: 'row-chosen',
     go: async (page) => {
       await table(page, 'Runs');

@@ -8,6 +8,7 @@ export const DRAWERS = [
   'runs',
   'margins',
   'one-line',
+  'panels',
   'takeoff',
   'cost',
   'cuts',

@@ -2,7 +2,7 @@ import type { Lines } from '../../../routing/site/vocabulary.ts';
 import { linesOfSpaces } from '../tree/issued-lines.ts';
 import { spacesFor } from './panel-spaces.ts';
 
-/** Rows looked at for a breaker that lost its spaces where the panel's number of them is not given. */
+/** Rows past the last that is used in which a breaker that lost its spaces finds new ones, whatever its lines. */
 const ROWS_PAST = 6;
 
 /**
@@ -44,7 +44,7 @@ export function keptSpaces(
   base.forEach((own, i) => {
     if (result[i] === null && own.length > 0) take(i, own);
   });
-  const last = spaces ?? Math.max(0, ...base.flat(), ...taken) + 2 * ROWS_PAST;
+  const last = Math.min(spaces ?? Infinity, Math.max(0, ...base.flat(), ...taken) + 2 * breakers.length * ROWS_PAST);
   breakers.forEach(({ length: poles }, i) => {
     for (let space = 1; result[i] === null && space + 2 * (poles - 1) <= last; space++)
       take(

@@ -2,10 +2,11 @@ import type { CSSProperties, ReactNode } from 'react';
 import { EQUIPMENT_WORDS } from '../../../routing/site/vocabulary.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
+import type { MovingHand } from '../use-moving.ts';
 import { AXIS, COLUMN, groupKey, type PlacedItem, shownOf } from './layout.ts';
 import type { DeviceMark, FeederPart } from './model.ts';
 import { BreakerSymbol, EquipmentSymbol } from './symbol.tsx';
-import { type MovingHand, sameTarget, type Target } from './use-moving.ts';
+import { sameTarget, type Target } from './target.ts';
 
 /** What an item has to know of the page around it. */
 export interface ItemWorld {
@@ -13,7 +14,7 @@ export interface ItemWorld {
   readonly choose: (ref: Ref, adds: boolean) => void;
   /** The stop that Tab leads to, by its key. */
   readonly active: string;
-  readonly hand: MovingHand;
+  readonly hand: MovingHand<Target>;
   readonly opened: ReadonlySet<string>;
   readonly toggle: (group: string) => void;
   /** The chargers that go along when one is taken. */
@@ -65,17 +66,12 @@ export function Item({ placed, world }: { readonly placed: PlacedItem; readonly 
       style={box(x, y, COLUMN - 12, height)}
     >
       {item.feeder && <FeederLine feeder={item.feeder} height={symbolY - y} world={world} />}
-      <Stop
-        className="ol-equipment"
-        name={[`${item.id} ${EQUIPMENT_WORDS[item.kind]}`, ...item.says].join(', ')}
-        of={{ list: 'equipment', id: item.id }}
-        world={world}
-        target={{ panel: item.id }}
-      >
+      <Stop className="ol-equipment" of={{ list: 'equipment', id: item.id }} world={world} target={{ panel: item.id }}>
         <EquipmentSymbol kind={item.kind} name={item.id} />
         <span className="ol-says">
           <b>
-            {item.worst && <SeveritySign severity={item.worst} />} {item.id}
+            {item.worst && <SeveritySign severity={item.worst} />} {item.id}{' '}
+            <span className="heard">{EQUIPMENT_WORDS[item.kind]}</span>
           </b>
           {item.says.map((line) => (
             <span key={line}>{line}</span>
@@ -133,13 +129,7 @@ export function Item({ placed, world }: { readonly placed: PlacedItem; readonly 
       )}
       {item.loads.length > 0 && <p className="ol-head">Loads</p>}
       {item.loads.map(({ id, name, lines }) => (
-        <Stop
-          key={id}
-          className="ol-load"
-          name={`${id} ${name} on ${lines} of ${item.id}`}
-          of={{ list: 'loads', id }}
-          world={world}
-        >
+        <Stop key={id} className="ol-load" of={{ list: 'loads', id }} world={world}>
           {id} {name} <span className="quiet">{lines}</span>
         </Stop>
       ))}
@@ -171,16 +161,11 @@ function FeederLine({
   readonly world: ItemWorld;
 }) {
   return (
-    <Stop
-      className="ol-feeder"
-      name={[`feeder ${feeder.id}`, deviceWords(feeder.out ?? feeder.in), ...feeder.says].join(', ')}
-      of={{ list: 'feeders', id: feeder.id }}
-      world={world}
-      style={{ height }}
-    >
+    <Stop className="ol-feeder" of={{ list: 'feeders', id: feeder.id }} world={world} style={{ height }}>
       {feeder.out && <BreakerSymbol missing={feeder.out.missing} />}
       <span className="ol-says" data-existing={feeder.existing}>
         <b>
+          <span className="heard">feeder </span>
           {feeder.worst && <SeveritySign severity={feeder.worst} />} {feeder.id} {deviceWords(feeder.out ?? feeder.in)}
         </b>
         {feeder.says.map((line) => (
@@ -201,7 +186,8 @@ const deviceWords = (mark: DeviceMark | null): string =>
 
 interface StopProps {
   readonly className: string;
-  readonly name: string;
+  /** Where what stands there does not say it all. */
+  readonly name?: string;
   readonly of: Ref;
   readonly world: ItemWorld;
   readonly charger?: string;

@@ -3,7 +3,7 @@ import { oneLinePages } from '../../../calc/sheets/pdf/one-line/one-line-tree.ts
 import type { ChargerGroup, OneLineItem } from './model.ts';
 
 /** Measures of the one-line on the page, pixels. */
-export const COLUMN = 248;
+export const COLUMN = 256;
 /** From the left edge of a column to its line. */
 export const AXIS = 46;
 export const TEXT_PX = 17;

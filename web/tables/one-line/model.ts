@@ -149,11 +149,9 @@ function equipmentWords(
     says.push(`${kva} kVA${loaded}`);
   }
   const mainOf = main?.amps ?? mainAmps;
-  const held = [
-    main?.known === 'missing' ? 'no main given' : mainOf === undefined ? '' : `main ${mainOf} A`,
-    managedAmps === undefined ? '' : `managed ${managedAmps} A`,
-  ];
-  if (held.some(Boolean)) says.push(held.filter(Boolean).join(', '));
+  if (main?.known === 'missing') says.push('no main given');
+  else if (mainOf !== undefined) says.push(`main ${mainOf} A`);
+  if (managedAmps !== undefined) says.push(`managed to ${managedAmps} A`);
   if (solved === undefined) return says;
   const { volts, amps, demandAmps, percentLoaded, faultAmps } = solved;
   if (kind !== 'source')

@@ -2,7 +2,7 @@ import { useId, useState } from 'react';
 import type { Lines } from '../../../routing/site/vocabulary.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import type { OneLineItem } from './model.ts';
-import type { Target } from './use-moving.ts';
+import type { Target } from './target.ts';
 
 /** Says where the chosen chargers hang, and puts them elsewhere without a drag. */
 export function MoveBar({
@@ -22,7 +22,7 @@ export function MoveBar({
   const [first] = mine;
   if (!first)
     return (
-      <p className="ol-bar quiet">
+      <p className="move-bar quiet">
         Drag a charger to another board or other lines, or pick it up with Space. Volts and amperes: every charger at
         once, at its rating or as managed.
       </p>
@@ -33,7 +33,7 @@ export function MoveBar({
   const own = pairs.find((pair) => pair === lines);
   return (
     <form
-      className="ol-bar"
+      className="move-bar"
       aria-label="Feed from"
       onSubmit={(event) => {
         event.preventDefault();

@@ -1,17 +1,19 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import { feedChargers } from '../../document/edits/issue.ts';
 import { type Ref, sameRef } from '../../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePhone } from '../../parts/phone.ts';
 import { Scroller } from '../../parts/scroller.tsx';
 import { useTableFacts } from '../table-facts.ts';
+import { type MovingHand, useMoving } from '../use-moving.ts';
 import { Item, ItemLines, type ItemWorld, stopKey } from './item.tsx';
 import { inView, isNear, laidOut, type OneLineLayout, type PlacedItem, type Window } from './layout.ts';
 import { type OneLineItem, oneLineItems } from './model.ts';
 import { MoveBar } from './move-bar.tsx';
 import { isArrow, type Middle, nearest } from './nearest.ts';
-import { targetWords, useMoving } from './use-moving.ts';
+import { type Target, targetOf, targetWords } from './target.ts';
+import '../moving.css';
 import './one-line.css';
 
 const CHIP_ROW = 30;
@@ -32,7 +34,11 @@ export function OneLine() {
   const [seen, setSeen] = useState<Window>(UNSEEN);
   const [opened, setOpened] = useState<ReadonlySet<string>>(new Set());
   const [active, setActive] = useState<string | null>(null);
-  const hand = useMoving(frame);
+  const put = (ids: readonly string[], { panel, lines }: Target): void => {
+    const { file, apply } = document.getState();
+    apply(feedChargers(file, ids, panel, lines));
+  };
+  const hand = useMoving(frame, { targetOf, words: targetWords, put });
   const row = usePhone() ? FINGER_CHIP_ROW : CHIP_ROW;
   const items = useMemo(() => oneLineItems(site, plan), [site, plan]);
   const layout = useMemo(() => laidOut(items, { row, opened }), [items, row, opened]);
@@ -74,7 +80,7 @@ export function OneLine() {
   const near = inView(layout, seen);
   return (
     <>
-      <MoveBar items={items} put={hand.put} />
+      <MoveBar items={items} put={put} />
       <Scroller
         className="ol-frame"
         ref={frame}
@@ -101,7 +107,7 @@ export function OneLine() {
         </div>
       </Scroller>
       {held?.hand && (
-        <p className="ol-held" style={{ left: held.hand[0] + 14, top: held.hand[1] + 10 }} aria-hidden="true">
+        <p className="move-held" style={{ left: held.hand[0] + 14, top: held.hand[1] + 10 }} aria-hidden="true">
           {held.ids.length === 1 ? held.ids[0] : `${held.ids.length} chargers`}
           {held.over ? ` to ${targetWords(held.over)}` : ''}
         </p>
@@ -160,7 +166,7 @@ function bringIn(frame: HTMLElement, { x, y, symbolY }: PlacedItem): void {
 }
 
 /** Arrows go from thing to thing; Space picks a charger up, then arrows choose where and Enter puts it down. */
-function onKey(event: KeyboardEvent<HTMLElement>, hand: ReturnType<typeof useMoving>, world: ItemWorld): void {
+function onKey(event: KeyboardEvent<HTMLElement>, hand: MovingHand<Target>, world: ItemWorld): void {
   const { key, currentTarget: frame, target } = event;
   const { moving } = hand;
   const taken = (): void => {
@@ -174,21 +180,19 @@ function onKey(event: KeyboardEvent<HTMLElement>, hand: ReturnType<typeof useMov
     } else if (isArrow(key)) {
       taken();
       const targets = [...frame.querySelectorAll<HTMLElement>('[data-target]')];
-      const over = moving.over ? targetWordsKey(moving.over) : '';
+      const over = moving.over ? targetKey(moving.over) : '';
       const from = targets.find((one) => one.dataset.target === over) ?? (target as HTMLElement);
       const next = targets[nearest(middle(from), targets.map(middle), key)];
       if (!next) return;
       next.scrollIntoView({ block: 'nearest', inline: 'nearest' });
-      const [panel, lines] = targetFrom(next);
-      hand.aim(lines === undefined ? { panel } : { panel, lines });
+      hand.aim(targetOf(next)!);
     }
     return;
   }
   const { charger } = (target as HTMLElement).dataset;
   if (key === ' ' && charger !== undefined) {
     taken();
-    const [panel, lines] = targetFrom(target as HTMLElement);
-    hand.pickUp(world.takenWith(charger), lines === undefined ? { panel } : { panel, lines });
+    hand.pickUp(world.takenWith(charger), targetOf(target as HTMLElement)!);
   } else if (isArrow(key)) {
     const stops = [...frame.querySelectorAll<HTMLElement>('[data-stop]')];
     const next =
@@ -200,13 +204,7 @@ function onKey(event: KeyboardEvent<HTMLElement>, hand: ReturnType<typeof useMov
   }
 }
 
-const targetWordsKey = ({ panel, lines }: { readonly panel: string; readonly lines?: string }): string =>
-  lines === undefined ? panel : `${panel} ${lines}`;
-
-function targetFrom(element: HTMLElement): readonly [panel: string, lines: Lines | undefined] {
-  const lines = element.closest<HTMLElement>('[data-lines]')?.dataset.lines as Lines | undefined;
-  return [element.closest<HTMLElement>('[data-panel]')!.dataset.panel!, lines];
-}
+const targetKey = ({ panel, lines }: Target): string => (lines === undefined ? panel : `${panel} ${lines}`);
 
 function middle(element: HTMLElement): Middle {
   const { left, right, top, bottom } = element.getBoundingClientRect();

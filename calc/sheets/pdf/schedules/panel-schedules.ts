@@ -1,11 +1,12 @@
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Equipment, Site } from '../../../../routing/site/site.ts';
+import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file.ts';
 import { protectorsOf } from '../../../supply/devices/protecting.ts';
 import { mainIn } from '../../../supply/devices/standing-in.ts';
-import { type PanelCircuit, type PanelSchedule, panelSchedules } from '../../../supply/panels/panel-schedule.ts';
-import { linesOf, treeOf } from '../../../supply/tree/supply-lines.ts';
+import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../../../supply/panels/panel-card.ts';
+import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/table.ts';
@@ -15,15 +16,14 @@ import { ampsFigure, figure, NONE } from './figures.ts';
 /** Side of a row of a door card: what the breaker serves, its rating, its volt-amperes. */
 type Side = readonly [serves: string, breaker: string, va: string];
 
-const EMPTY: Side = ['', '', ''];
-
 /** The schedule of each panel as its door card has it: odd spaces on the left, even on the right. */
 export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
   const { site, plan } = job;
   const solved = byId(plan.supply.equipment);
   const equipment = byId(site.equipment);
-  return [...panelSchedules(site).values()].map((schedule) => {
-    const one = equipment.get(schedule.equipment)!;
+  const { nodes, placeOf } = treeOf(site);
+  return panelCards(site, plan.devices, designOf(site.rules).tables).map((card) => {
+    const one = equipment.get(card.schedule.equipment)!;
     return {
       short: 'panels',
       title: `${one.kind === 'panelboard' ? 'Panel' : 'Board'} ${one.id}`,
@@ -40,8 +40,8 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
         { head: 'Breaker' },
         { head: 'Serves', most: 14 },
       ],
-      rows: rowsOf(job, schedule),
-      foot: footOf(schedule, solved.get(one.id)),
+      rows: rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts),
+      foot: footOf(card, solved.get(one.id)),
     } satisfies Table;
   });
 }
@@ -82,51 +82,40 @@ function protectionWords({ devices }: Plan, id: string): string {
     : `main lugs, behind the ${head.amps} A of ${head.of} at ${head.at}`;
 }
 
-function rowsOf({ site, plan }: Pick<Job, 'site' | 'plan'>, schedule: PanelSchedule): Table['rows'] {
-  const node = treeOf(site).nodes.find(({ equipment }) => equipment.id === schedule.equipment);
-  const volts = node?.system.volts ?? 208;
-  const letters =
-    node === undefined || node.system.phases === 3 ? 'ABC' : (linesOf(site).equipment.get(schedule.equipment) ?? 'AB');
+function rowsOf({ rows }: PanelCard, volts: number): Table['rows'] {
   const inks = lineInks(volts);
-  const bySpace = new Map<number, Side>();
-  const breakers = new Map(plan.circuits.map(({ charger, breakerAmps }) => [charger, breakerAmps]));
-  for (const circuit of schedule.circuits)
-    circuit.spaces.forEach((space, i) => {
-      bySpace.set(space, i === 0 ? sideOf(site, circuit, breakers) : ['|', '', '']);
-    });
-  const used = Math.max(0, ...bySpace.keys());
-  const count = Math.ceil(Math.max(schedule.spaces ?? 0, used) / 2);
-  return Array.from({ length: count }, (_, i) => {
-    const letter = letters[i % letters.length]!;
-    const line: TableCell = { text: letter, swatches: [inks.get(letter) ?? '#20242c'] };
-    const [odd, even] = [bySpace.get(2 * i + 1) ?? EMPTY, bySpace.get(2 * i + 2) ?? EMPTY];
-    return [...odd, String(2 * i + 1), line, String(2 * i + 2), even[2], even[1], even[0]];
+  return rows.map(({ line, left, right }) => {
+    const letter: TableCell = { text: line, swatches: [inks.get(line) ?? '#20242c'] };
+    const [odd, even] = [sideOf(left.cell), sideOf(right.cell)];
+    return [...odd, String(left.number), letter, String(right.number), even[2], even[1], even[0]];
   });
 }
 
-function sideOf(site: Site, { id, serves, lines }: PanelCircuit, breakers: ReadonlyMap<string, number>): Side {
-  const poles = lines.length;
-  if (serves === 'charger') {
-    const charger = byId(site.chargers).get(id);
-    const amps = breakers.get(id);
-    const va = charger && charger.amps * charger.volts * (charger.phases === 3 ? Math.sqrt(3) : 1);
-    return [id, amps === undefined ? `${NONE} ${poles}P` : `${amps} A ${poles}P`, figure(va, 0)];
-  }
-  if (serves === 'feeder') {
-    const feeder = byId(site.feeders).get(id);
-    return [`${id} to ${feeder?.to ?? NONE}`, `${feeder?.breakerAmps ?? NONE} A ${poles}P`, ''];
-  }
-  const load = byId(site.loads).get(id);
-  return [load === undefined ? id : `${id} ${load.name}`, `${poles}P`, figure(load?.va, 0)];
+function sideOf(cell: CardCell): Side {
+  if (cell.kind === 'space') return ['space', '', ''];
+  if (cell.pole > 0) return ['|', '', ''];
+  if (cell.kind === 'spare') return [`spare (${cell.was})`, '', ''];
+  const { words, breakerAmps, lines, va } = cell.circuit;
+  return [words, `${breakerAmps ?? NONE}${breakerAmps === null ? '' : ' A'} ${lines.length}P`, figure(va, 0)];
 }
 
-function footOf(schedule: PanelSchedule, solved: SupplyEquipment | undefined): readonly string[] {
-  const homeless = schedule.circuits.filter(({ spaces }) => spaces.length === 0).map(({ id }) => id);
+function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly string[] {
   return [
-    ...(solved === undefined ? [] : supplyWords(solved)),
-    ...(homeless.length === 0 ? [] : [`No space is left on their lines for ${homeless.join(', ')}.`]),
+    `Connected by line: ${card.lineVa.map(({ line, va }) => `${line} ${figure(va, 0)}`).join(', ')} VA; spaces ${card.blank}, spare ${card.spares}`,
+    ...card.demand.map(
+      ({ what, connectedVa, percent, demandVa, basis }) =>
+        `${what}: ${figure(connectedVa / 1000, 1)} kVA at ${figure(percent, 0)}%, ${figure(demandVa / 1000, 1)} kVA (${basis})`,
+    ),
+    ...(solved === undefined ? [] : [...supplyWords(solved), unbalanceWords(solved, card.schedule.rows)]),
+    ...(card.homeless.length === 0
+      ? []
+      : [`No space is left on their lines for ${card.homeless.map(({ id }) => id).join(', ')}.`]),
   ];
 }
+
+/** How unevenly the lines of a board are loaded. */
+const unbalanceWords = (solved: SupplyEquipment, rows: string): string =>
+  `Unbalance ${figure(unbalancePercent(solved, rows), 1)}%: the greatest line over the mean of the lines, less one`;
 
 /** What the plan found for a piece of equipment: load, lines, what is left. */
 export function supplyWords({

@@ -1,17 +1,8 @@
 import { type PointerEvent as HandEvent, useEffect, useRef, useState } from 'react';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
-import { feedChargers } from '../../document/edits/issue.ts';
-import { useDocumentStore } from '../../document/use-document.tsx';
-import { usePageStore } from '../../page-state/page-store.ts';
+import { usePageStore } from '../page-state/page-store.ts';
 
-/** A place where chargers can be put: equipment, and lines of it. */
-export interface Target {
-  readonly panel: string;
-  readonly lines?: Lines;
-}
-
-/** Chargers that are held, by the hand or by the keys, and what they would be put on. */
-export interface Moving {
+/** Circuits that are held, by the hand or by the keys, and where they would be put. */
+export interface Moving<Target> {
   readonly ids: readonly string[];
   readonly over: Target | null;
   /** Where the hand is on the screen; null while the keys hold them. */
@@ -22,62 +13,54 @@ const STARTS_PX = 5;
 const EDGE_PX = 36;
 const SCROLL_PX = 14;
 
-export const sameTarget = (a: Target | null, b: Target | null): boolean =>
-  a?.panel === b?.panel && a?.lines === b?.lines;
+/** Places where circuits can be put. */
+export interface Places<Target> {
+  /** The place that something on the screen stands for. */
+  readonly targetOf: (element: Element | null) => Target | null;
+  readonly words: (over: Target) => string;
+  readonly put: (ids: readonly string[], over: Target) => void;
+}
 
-export const targetWords = ({ panel, lines }: Target): string => (lines === undefined ? panel : `${lines} of ${panel}`);
-
-const targetOf = (element: Element | null): Target | null => {
-  const own = element?.closest<HTMLElement>('[data-panel]');
-  const panel = own?.dataset.panel;
-  if (own === undefined || own === null || panel === undefined) return null;
-  const lines = element?.closest<HTMLElement>('[data-lines]')?.dataset.lines as Lines | undefined;
-  return lines === undefined ? { panel } : { panel, lines };
-};
-
-/** What the hand or the keys do with chargers on the one-line. */
-export interface MovingHand {
-  readonly moving: Moving | null;
-  /** A press on a charger, that may become a drag; `ids` is what goes along. */
+/** What the hand or the keys do with circuits. */
+export interface MovingHand<Target> {
+  readonly moving: Moving<Target> | null;
+  /** A press on a circuit, that may become a drag; `ids` is what goes along. */
   readonly press: (event: HandEvent<HTMLElement>, ids: readonly string[]) => void;
   readonly pickUp: (ids: readonly string[], from: Target) => void;
   readonly aim: (over: Target) => void;
-  readonly put: (ids: readonly string[], over: Target) => void;
   readonly putHeld: () => void;
   readonly letGo: () => void;
   /** True for the click that ends a drag. */
   readonly hasDragged: () => boolean;
 }
 
-/** Holds chargers and puts them on another board or on other lines, as one edit. */
-export function useMoving(frame: React.RefObject<HTMLElement | null>): MovingHand {
-  const document = useDocumentStore();
+/** Holds circuits and puts them elsewhere, as one edit. */
+export function useMoving<Target>(
+  frame: React.RefObject<HTMLElement | null>,
+  places: Places<Target>,
+): MovingHand<Target> {
   const page = usePageStore();
-  const [moving, setMoving] = useState<Moving | null>(null);
+  const [moving, setMoving] = useState<Moving<Target> | null>(null);
   const pressed = useRef<{ readonly ids: readonly string[]; readonly x: number; readonly y: number } | null>(null);
-  const held = useRef<Moving | null>(null);
+  const held = useRef<Moving<Target> | null>(null);
   const dragged = useRef(false);
   const say = (spoken: string): void => page.setState({ spoken });
-  const hold = (next: Moving | null): void => {
+  const hold = (next: Moving<Target> | null): void => {
     held.current = next;
     setMoving(next);
-  };
-  const put = (ids: readonly string[], { panel, lines }: Target): void => {
-    const { file, apply } = document.getState();
-    apply(feedChargers(file, ids, panel, lines));
   };
   const putHeld = (): void => {
     const now = held.current;
     hold(null);
-    if (now?.over) put(now.ids, now.over);
+    if (now?.over) places.put(now.ids, now.over);
   };
   const letGo = (): void => {
     if (held.current) say('Let go, nothing is changed.');
     pressed.current = null;
     hold(null);
   };
-  const acts = useRef({ putHeld, letGo });
-  acts.current = { putHeld, letGo };
+  const acts = useRef({ putHeld, letGo, targetOf: places.targetOf });
+  acts.current = { putHeld, letGo, targetOf: places.targetOf };
 
   useEffect(() => {
     const move = (event: PointerEvent): void => {
@@ -88,8 +71,8 @@ export function useMoving(frame: React.RefObject<HTMLElement | null>): MovingHan
       dragged.current = true;
       event.preventDefault();
       const under = window.document.elementFromPoint(x, y);
-      const over = frame.current?.contains(under) ? targetOf(under) : null;
-      const next = { ids: start.ids, over, hand: [x, y] as const };
+      const over = frame.current?.contains(under) ? acts.current.targetOf(under) : null;
+      const next: Moving<Target> = { ids: start.ids, over, hand: [x, y] };
       held.current = next;
       setMoving(next);
       scrollAtEdge(frame.current, x, y);
@@ -136,9 +119,8 @@ export function useMoving(frame: React.RefObject<HTMLElement | null>): MovingHan
     },
     aim: (over) => {
       if (held.current) hold({ ...held.current, over });
-      say(targetWords(over));
+      say(places.words(over));
     },
-    put,
     putHeld,
     letGo,
     hasDragged: () => dragged.current,
