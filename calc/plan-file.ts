@@ -1,5 +1,6 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
+import type { DayLimitFields } from '../routing/site/day-schema.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { RuleWord } from '../routing/site/rule-words.ts';
 import type { Point3 } from '../routing/site/site.ts';
@@ -31,6 +32,8 @@ export interface PlanFile {
   readonly hung: readonly Hung[];
   /** What hangs overhead and no member holds, pounds. */
   readonly loose: readonly { readonly of: string; readonly pounds: number }[];
+  /** Each day of charging under the rules of load management. */
+  readonly days: readonly PlannedDay[];
   readonly findings: readonly Finding[];
   /** Every check that the planner makes, with how many things it was applied to and what came of it. */
   readonly checks: readonly Check[];
@@ -441,4 +444,40 @@ export interface TakeoffRow {
   readonly of: readonly string[];
   /** How much of it, before waste, in each of them. */
   readonly parts: readonly { readonly of: string; readonly quantity: number }[];
+}
+
+/** A day of charging: what each car gets under each rule. Energy in kilowatt-hours. */
+export interface PlannedDay {
+  readonly id: string;
+  /** The rule that the lot is run by. */
+  readonly strategy: DayStrategy;
+  readonly limits: readonly DayLimitFields[];
+  readonly cars: readonly {
+    readonly arrive: string;
+    readonly leave: string;
+    readonly need: number;
+    /** What its cord could give it without any limit. */
+    readonly most: number;
+    /** Null where it found no free stall. */
+    readonly charger: string | null;
+  }[];
+  /** Empty where the day could not be worked; then a finding says why. */
+  readonly strategies: Readonly<Partial<Record<DayStrategy, PlannedCharging>>>;
+  readonly findings: readonly Finding[];
+}
+
+export type DayStrategy = 'unmanaged' | 'equal' | 'first' | 'deadline' | 'laxity';
+
+export interface PlannedCharging {
+  readonly energy: number;
+  readonly short: number;
+  readonly carsShort: number;
+  readonly worstShort: number;
+  readonly got: readonly number[];
+  readonly peakKw: number;
+  /** By limit and row, amperes of the chargers alone; kilowatts of a limit in them. */
+  readonly peak: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly energyCost: number;
+  readonly demandCost: number;
+  readonly cost: number;
 }

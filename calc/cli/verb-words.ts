@@ -17,6 +17,7 @@ export const OPTIONS = {
   only: { type: 'string' },
   what: { type: 'string' },
   cords: { type: 'string' },
+  day: { type: 'string' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
 } as const;
@@ -41,6 +42,16 @@ export const VERBS = {
       ],
     ],
     options: ['json'],
+  },
+  day: {
+    usage: [
+      [
+        'day FILE [--json]',
+        'each day of charging in the file: what cars get under each rule, beside the best that any schedule could give',
+      ],
+      ['  --day ID', 'only that day'],
+    ],
+    options: ['json', 'day'],
   },
   compare: {
     usage: [

@@ -7,6 +7,7 @@ import { isVerb, OPTIONS, usageOf, VERBS, type Verb } from './verb-words.ts';
 import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
+import { dayVerb } from './verbs/day.ts';
 import { planVerb } from './verbs/plan.ts';
 import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
@@ -44,12 +45,14 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
   const { json = false, explain = false, changes = false, replace = false } = values;
   const keepGoing = values['keep-going'] ?? false;
-  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords'>(name: Name) => given(values, name);
+  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day'>(name: Name) => given(values, name);
   switch (verb) {
     case 'plan':
       return planVerb(rest, { json, keepGoing, ...named('out'), ...named('only'), ...named('prices') }, machine);
     case 'check':
       return checkVerb(rest, { json }, machine);
+    case 'day':
+      return dayVerb(rest, { json, ...named('day') }, machine);
     case 'compare':
       return compareVerb(rest, { json, changes, ...named('prices'), ...named('out') }, machine);
     case 'propose':

@@ -40,6 +40,7 @@ export function readDay(
   fields.cars?.forEach(({ charger }, i) => {
     if (charger !== undefined && !ids.has(charger)) wrong(`cars[${i}].charger`, `there is no charger "${charger}"`);
   });
+  for (const [name, says] of tableTroubles(fields.population)) wrong(`population.${name}`, says);
   const cars = fields.cars ?? (fields.population === undefined ? [] : populationCars(fields.population));
   if (window !== null && cars.length * window.steps > MAX_CAR_STEPS)
     wrong('step', `${cars.length} cars in ${window.steps} steps are too many together; a longer step has fewer`);
@@ -77,6 +78,18 @@ export function readDay(
       tariff,
     },
   };
+}
+
+const TABLE_NAMES = ['arrive', 'stay', 'lateStay', 'kwh', 'maxKw'] as const;
+
+function* tableTroubles(population: DayFields['population']): Generator<[name: string, says: string]> {
+  for (const name of TABLE_NAMES) {
+    const points = population?.[name];
+    if (points === undefined) continue;
+    if (points[0]![0] !== 0) yield [`${name}[0]`, 'the first part is 0'];
+    const at = points.findIndex(([part], i) => i > 0 && part <= points[i - 1]![0]);
+    if (at >= 0) yield [`${name}[${at}]`, 'each part is larger than the one before'];
+  }
 }
 
 const tariffOf = ({

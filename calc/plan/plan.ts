@@ -21,7 +21,8 @@ import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
-
+import { dayGround, plannedDay } from '../day/planned-days.ts';
+import type { PlannedDay } from '../plan-file.ts';
 import { hungOf } from '../steel/hung.ts';
 import { supportsOf } from '../steel/kept-supports.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
@@ -29,7 +30,7 @@ import { chargerFaults } from '../supply/fault/branch-faults.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
 import { supplyOf } from '../supply/supply.ts';
-import { treeOf } from '../supply/tree/supply-lines.ts';
+import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
 import { supportSpacings } from '../tables/raceway-of.ts';
 import { takeoff } from '../takeoff/takeoff.ts';
 import { circuitsOf, equipmentPhases } from './circuits.ts';
@@ -67,6 +68,7 @@ export function plan(site: Site): Plan {
     feeders,
     tables: design.tables,
   };
+  const days = daysOf(site);
   const findings = planFindings(looked, design, [
     runs.findings,
     keepoutFindings(site),
@@ -76,6 +78,7 @@ export function plan(site: Site): Plan {
     withCode(reach.findings, design.tables),
     supplyChecks(site, supply, ohms, branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
+    ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach, supports }));
@@ -118,6 +121,7 @@ export function plan(site: Site): Plan {
     get loose() {
       return hung().loose;
     },
+    days,
     findings,
     get checks() {
       return checks();
@@ -129,4 +133,13 @@ export function plan(site: Site): Plan {
       return notChecked();
     },
   };
+}
+
+const NO_DAYS: readonly PlannedDay[] = [];
+
+/** Days of charging: none is worked anew by moving anything but what feeds the chargers. */
+function daysOf(site: Site): readonly PlannedDay[] {
+  if (site.days.length === 0) return NO_DAYS;
+  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
+  return site.days.map((day) => plannedDay(day, ground));
 }

@@ -34,6 +34,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     loadCalculations: plan.loadCalculations,
     faults: plan.faults,
     takeoff: plan.takeoff.map((row) => writtenRow(row, site, length)),
+    days: plan.days,
     hung: plan.hung.map((one) => writtenHung(one, length)),
     loose: plan.loose,
     findings: plan.findings.map((finding) => writtenFinding(finding, site, length)),

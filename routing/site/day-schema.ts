@@ -1,9 +1,12 @@
 import * as v from 'valibot';
+import type { Of } from './kinds/kind.ts';
 import { fraction, id, maybe, nonNegative, number, positive, text, told, wholePositive } from './schema-parts.ts';
 
 /** Days of charging in the site file: when cars come, what they want, what they share. Times of the clock, no lengths. */
 
-/** Most cars of one day, and most that all its cars and steps together may come to. */
+/** Most days of one file. */
+export const MAX_DAYS = 20;
+/** Most cars of one day. */
 export const MAX_CARS = 20_000;
 
 const clock = told(
@@ -31,16 +34,8 @@ export const carSchema = v.strictObject({
 });
 
 const table = told(
-  v.pipe(
-    v.array(v.strictTuple([fraction, nonNegative])),
-    v.minLength(1),
-    v.maxLength(200),
-    v.check(
-      (points) => points[0]![0] === 0 && points.every(([p], i) => i === 0 || p > points[i - 1]![0]),
-      'expected points whose first number begins at 0 and grows',
-    ),
-  ),
-  'Points of a distribution: the part of the cars at or below, and the value.',
+  v.pipe(v.array(v.strictTuple([fraction, nonNegative])), v.minLength(1), v.maxLength(200)),
+  'Points of a distribution: the part of the cars at or below, from 0 up, and the value.',
 );
 
 export const populationSchema = v.strictObject({
@@ -127,6 +122,6 @@ export const daySchema = v.strictObject({
   search: maybe(daySearchSchema),
 });
 
-export type ChargingDay = v.InferOutput<typeof daySchema>;
+export type ChargingDay = Of<typeof daySchema>;
 export type DayFields = Pick<ChargingDay, keyof typeof dayFields>;
-export type DayLimitFields = v.InferOutput<typeof dayLimitSchema>;
+export type DayLimitFields = Of<typeof dayLimitSchema>;

@@ -63,6 +63,7 @@ export const RULE_WORDS = [
   'spaces-short',
   'spaces-order',
   'issued',
+  'charging-day',
   'transformer-overload',
   'transformer-protection',
   'secondary',

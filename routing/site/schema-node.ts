@@ -62,6 +62,7 @@ function built(schema: v.GenericSchema): SchemaNode {
     case 'boolean':
     case 'picklist':
     case 'literal':
+    case 'union':
       return { kind: 'leaf', schema, length: isLength(schema) };
     default:
       throw new RangeError(`the walk over the schema does not know ${inside.type}`);

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { daySchema, MAX_DAYS } from './day-schema.ts';
 import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
 import { rulesSchema } from './rules-schema.ts';
 import {
@@ -118,6 +119,7 @@ export const siteFileSchema = v.strictObject({
     }),
   ),
   asBuilt: maybe(v.record(id, asBuiltSchema)),
+  days: maybe(told(v.pipe(v.array(daySchema), v.maxLength(MAX_DAYS)), 'Days of charging to look at.')),
   issued: maybe(
     v.strictObject({
       circuits: maybe(

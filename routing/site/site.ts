@@ -1,4 +1,5 @@
 import type { Point2, Point3 } from '../plane/point.ts';
+import type { ChargingDay } from './day-schema.ts';
 import type { Kind, Of } from './kinds/kind.ts';
 import type { ElementList, KINDS } from './kinds/kinds.ts';
 import type { inletSchema, siteFileSchema, vehicleSchema } from './schema.ts';
@@ -7,6 +8,7 @@ import type { Insulation, LeastTradeSize, Metal, Units } from './vocabulary.ts';
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
 
+export type { ChargingDay } from './day-schema.ts';
 export type { Aisle } from './kinds/aisles.ts';
 export type { Charger } from './kinds/chargers.ts';
 export type { Column } from './kinds/columns.ts';
@@ -20,7 +22,6 @@ export type { Pullpoint } from './kinds/pullpoints.ts';
 export type { Raceway } from './kinds/raceways.ts';
 export type { Stall } from './kinds/stalls.ts';
 export type { Point2, Point3 };
-
 export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
 export type Georef = NonNullable<SiteFile['georef']>;
@@ -117,6 +118,7 @@ export interface Site extends ElementLists {
   readonly georef?: Georef;
   readonly asBuilt: ReadonlyMap<string, AsBuilt>;
   readonly issued: Issued;
+  readonly days: readonly ChargingDay[];
   readonly underlay?: Underlay;
   /** What lies over it, from the lowest up; all of it under the drawing. */
   readonly underlays?: readonly Underlay[];

@@ -154,6 +154,7 @@ export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Sit
     ...(file.georef === undefined ? {} : { georef: file.georef }),
     asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
     issued: file.issued === undefined ? NOTHING_ISSUED : issuedOf(file.issued),
+    days: file.days ?? NONE,
     ...(file.underlay === undefined ? {} : { underlay: underlayOf[units](file.underlay) }),
     ...(file.underlays === undefined ? {} : { underlays: underlays(file.underlays, units) }),
   };

@@ -7,7 +7,7 @@ import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, NumberField, TextField } from '../parts/fields.tsx';
-import { MaybeLength } from '../parts/maybe-fields.tsx';
+import { MaybeLength, MaybeNumber } from '../parts/maybe-fields.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { PILOT_WORDS } from '../words/pilot-words.ts';
 import { printStalls, readStalls } from '../words/stall-names.ts';
@@ -81,6 +81,13 @@ export function ChargerFields({ id }: { readonly id: string }) {
         choices={['yes', 'no']}
         words={(each) => (each === 'yes' ? PILOT_WORDS.yes : PILOT_WORDS.no)}
         onChange={(each) => change({ pilot: each === 'yes' ? true : undefined })}
+      />
+      <MaybeNumber
+        label="least it gives"
+        unit="A"
+        none="6 A"
+        value={charger.minAmps ?? null}
+        onChange={(minAmps) => change({ minAmps: minAmps ?? undefined })}
       />
       <MaybeLength
         label="branch limit"

@@ -181,6 +181,7 @@ export const SHARED_WORDS = {
     field('voltage', ['volts'], { unit: 'V' }),
     field('phases', ['phases'], { words: PHASES }),
     field('pilot', ['pilot'], { absent: false, words: { true: PILOT_WORDS.yes, false: PILOT_WORDS.no } }),
+    field('least it gives', ['minAmps'], { unit: 'A', none: '6 A' }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
   ],
 } satisfies { readonly [L in ListName]?: readonly SharedWords<L>[] };

@@ -157,6 +157,11 @@ export const SUPPLY_RULES = {
     source: 'common practice',
     lookedAt: ({ site }) => spaced(site.equipment),
   },
+  'charging-day': {
+    title: 'Days of charging in which limits are passed or cars leave short',
+    source: 'days as entered; rules of load management: common practice',
+    lookedAt: ({ site }) => site.days.length,
+  },
   issued: {
     title: 'Issued circuits that could not be kept',
     source: 'circuits issued, as entered',

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { id, maybe, phaseCount, positive, positiveLength, ref, told } from '../schema-parts.ts';
+import { id, maybe, nonNegative, phaseCount, positive, positiveLength, ref, told } from '../schema-parts.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const chargerSchema = v.strictObject({
@@ -11,6 +11,12 @@ export const chargerSchema = v.strictObject({
   volts: positive,
   phases: told(phaseCount, '1 (line to line) or 3.'),
   pilot: maybe(told(v.boolean(), 'A pilot pair is carried with the branch.')),
+  minAmps: maybe(
+    told(
+      nonNegative,
+      'Least current that it gives where it gives any: 6 where absent, 0 where it can give less still.',
+    ),
+  ),
   branchLimit: maybe(told(positiveLength, 'Longest conductor length, in place of the rule.')),
 });
 

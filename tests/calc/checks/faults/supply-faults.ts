@@ -46,6 +46,18 @@ export const SUPPLY_FAULTS = {
   }),
   'spaces-short': lotChanged('equipment', 'P1', { spaces: 2 }),
   'spaces-order': lotChanged('equipment', 'P1', { spaces: 4 }),
+  'charging-day': lotWith({
+    days: [
+      {
+        id: 'day',
+        from: '08:00',
+        to: '18:00',
+        cars: [{ arrive: '08:00', leave: '17:00', kwh: 30 }],
+        limits: [{ id: 'P1', kind: 'lines', amps: 10 }],
+        strategy: 'unmanaged',
+      },
+    ],
+  }),
   issued: lotWith({ issued: { circuits: { EV1: { panel: 'P1', spaces: [1, 4] } } } }),
   'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
   'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),

@@ -1,0 +1,12 @@
+import type { Strategy } from './rules/rules.ts';
+
+/** What the rules are called where a person reads them. */
+export const STRATEGY_WORDS: Readonly<Record<Strategy, string>> = {
+  unmanaged: 'without management',
+  equal: 'equal shares',
+  first: 'first come, first charged',
+  deadline: 'who leaves first charges first',
+  laxity: 'least time to spare charges first',
+};
+
+export const energyWords = (kwh: number): string => `${kwh.toFixed(1)} kWh`;

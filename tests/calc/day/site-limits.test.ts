@@ -1,0 +1,157 @@
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+
+const at = { size: [3, 1, 6] as const, entry: [0, 0, 6] as const };
+const conductor = { size: '3/0', metal: 'copper', sets: 1, insulation: 'THWN-2' } as const;
+
+/** A 480 V source, a transformer to 208 V, a managed panel behind it, and two chargers. */
+const lot = (more: Partial<SiteFile> = {}): SiteFile => ({
+  format: 'overrow/site',
+  version: 1,
+  units: 'ft',
+  name: 'lot',
+  stalls: [
+    { id: 'S1', at: [0, 20], width: 9, depth: 18, heading: 90 },
+    { id: 'S2', at: [9, 20], width: 9, depth: 18, heading: 90 },
+  ],
+  equipment: [
+    { id: 'SVC', kind: 'source', at: [0, 0], ...at, volts: 480, phases: 3 } as never,
+    {
+      id: 'T1',
+      kind: 'transformer',
+      at: [6, 0],
+      ...at,
+      kva: 75,
+      primaryVolts: 480,
+      secondaryVolts: 208,
+      phases: 3,
+    } as never,
+    {
+      id: 'P1',
+      kind: 'panelboard',
+      at: [12, 0],
+      ...at,
+      volts: 208,
+      phases: 3,
+      mainAmps: 200,
+      managedAmps: 90,
+    } as never,
+  ],
+  feeders: [
+    { id: 'F1', from: 'SVC', to: 'T1', conductor, breakerAmps: 100, length: 50 },
+    { id: 'F2', from: 'T1', to: 'P1', conductor, breakerAmps: 225, length: 10 },
+  ],
+  raceways: [
+    {
+      id: 'R1',
+      path: [
+        [12, 0, 6],
+        [0, 18, 10],
+      ],
+      method: 'EMT',
+      place: 'overhead',
+    },
+  ],
+  drops: [{ id: 'D1', box: [0, 18, 10], cord: 25, holds: 2 }],
+  chargers: ['1', '2'].map((n) => ({
+    id: `EV${n}`,
+    drop: 'D1',
+    stalls: [`S${n}`],
+    from: 'P1',
+    amps: 32,
+    volts: 208,
+    phases: 1 as const,
+  })),
+  days: [{ id: 'day', from: '08:00', to: '18:00', cars: [{ arrive: '08:00', leave: '17:00', kwh: 20 }] }],
+  ...more,
+});
+
+const day = (file: SiteFile) => plan(toSite(file)).days[0]!;
+const limits = (file: SiteFile) => Object.fromEntries(day(file).limits.map(({ id, ...rest }) => [id, rest]));
+
+describe('limits of a day as the supply has them', () => {
+  test('management as it stands, 80% of breakers and mains, a transformer’s amperes, a delta primary by its ratio', () => {
+    const found = limits(lot());
+    expect(Object.keys(found).sort()).toEqual(['F1 breaker', 'F2 breaker', 'P1', 'P1 main', 'T1 75 kVA']);
+    expect(found.P1).toMatchObject({ kind: 'lines', amps: 90, chargers: ['EV1', 'EV2'] });
+    expect(found['P1 main']).toMatchObject({ kind: 'lines', amps: 160 });
+    expect(found['F2 breaker']).toMatchObject({ kind: 'lines', amps: 180 });
+    // 75,000 / (1.732 x 208) = 208.2 A; 480 to 120 V to ground is 4 to 1.
+    expect(found['T1 75 kVA']!.amps).toBeCloseTo(208.2, 1);
+    expect(found['F1 breaker']).toMatchObject({ kind: 'delta', amps: 80 });
+    expect(found['F1 breaker']!.ratio).toBeCloseTo(480 / (208 / Math.sqrt(3)), 9);
+  });
+
+  test('loads beside the chargers are taken off line by line: continuous whole, others at 80%', () => {
+    const load = { from: 'P1', volts: 208, phases: 3 as const, name: 'x' };
+    const va = 10 * 208 * Math.sqrt(3);
+    const both = [
+      { ...load, id: 'L1', va, continuous: true },
+      { ...load, id: 'L2', va, continuous: false },
+    ];
+    const [other] = limits(lot({ loads: both }))['P1 main']!.other!;
+    expect(other).toMatchObject({ from: '00:00', to: '00:00' });
+    for (const line of ['A', 'B', 'C'] as const) expect(other![line]).toBeCloseTo(10 + 8, 9);
+    // On the delta primary three-phase amperes come down by 208 to 480.
+    const [primary] = limits(lot({ loads: both }))['F1 breaker']!.other!;
+    expect(primary!.A).toBeCloseTo((18 * 208) / 480, 9);
+  });
+
+  test('equal shares where anything is managed, no management where nothing is', () => {
+    expect(day(lot()).strategy).toBe('equal');
+    const bare = lot();
+    const { managedAmps: _, ...panel } = bare.equipment![2]! as { managedAmps: number };
+    expect(day({ ...bare, equipment: [...bare.equipment!.slice(0, 2), panel as never] }).strategy).toBe('unmanaged');
+  });
+
+  test('behind two transformers a limit is not read, and it is told', () => {
+    const two = lot();
+    const equipment = [
+      { id: 'U', kind: 'source', at: [-6, 0], ...at, volts: 4160, phases: 3 } as never,
+      {
+        id: 'T0',
+        kind: 'transformer',
+        at: [-3, 0],
+        ...at,
+        kva: 300,
+        primaryVolts: 4160,
+        secondaryVolts: 480,
+        phases: 3,
+      } as never,
+      ...two.equipment!.slice(1),
+    ];
+    const feeders = [
+      { id: 'F0', from: 'U', to: 'T0', conductor, breakerAmps: 60, length: 50 },
+      { ...two.feeders![0]!, from: 'T0' },
+      two.feeders![1]!,
+    ];
+    const found = day({ ...two, equipment, feeders });
+    expect(found.limits.map(({ id }) => id)).not.toContain('F0 breaker');
+    expect(
+      found.findings.some(({ says }) => says.includes('F0 breaker: its chargers lie behind two transformers')),
+    ).toBe(true);
+  });
+
+  test('a day that names what is not there is told with its place, and the rest of the plan stands', () => {
+    const wrong = lot({
+      days: [{ ...lot().days![0]!, cars: [{ arrive: '08:00', leave: '09:00', kwh: 1, charger: 'EV9' }] }],
+    });
+    expect(day(wrong).findings).toMatchObject([{ severity: 'fail', rule: 'charging-day' }]);
+    expect(day(wrong).findings[0]!.says).toContain('cars[0].charger: there is no charger "EV9"');
+    expect(plan(toSite(wrong)).runs).toHaveLength(2);
+  });
+
+  test('who leaves short is told with the charger and by how much, and days stay the same objects when a drop moves', () => {
+    const tight = lot({
+      days: [{ ...lot().days![0]!, limits: [{ id: 'P1', kind: 'lines', amps: 8 }] }],
+    });
+    const planned = plan(toSite(tight));
+    // 8 A for nine hours at 208 V: 14.976 of 20 kWh.
+    expect(planned.days[0]!.strategies.equal!.got[0]).toBeCloseTo(14.976, 9);
+    expect(planned.findings.find(({ rule }) => rule === 'charging-day')!.says).toContain('worst at EV1 by 5.0 kWh');
+    const moved = plan(toSite({ ...tight, drops: [{ ...tight.drops![0]!, box: [0, 17, 10] }] }));
+    expect(moved.days[0]).toBe(planned.days[0]);
+  });
+});
