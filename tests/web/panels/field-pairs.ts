@@ -162,6 +162,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     volts: [208, 240],
     phases: [1, 3],
     pilot: [false, true],
+    minAmps: [6, 0],
     branchLimit: [100, 110],
   },
 };
