@@ -12,6 +12,7 @@ import type { Underlay } from './pdf/kit/underlay.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
 import { SHEET_NAMES, type SheetEnding, type SheetName, TABLE_NAMES, type TableName } from './sheet-names.ts';
+import { steelLoadsSheet } from './steel-loads-sheet.ts';
 import { takeoffSheet } from './takeoff-sheet.ts';
 
 type Rows = readonly (readonly Cell[])[];
@@ -26,6 +27,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows>> = {
   cuts: ({ site, plan }) => cutsSheet(site, plan),
   cost: ({ site, cost }) => costSheet(site, cost),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
+  'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
 };
 
 /** What a sheet needs of the machine that writes it. */
@@ -84,6 +86,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.cuts.csv': tableWriter('cuts'),
   '.cost.csv': tableWriter('cost'),
   '.setting-out.csv': tableWriter('setting-out'),
+  '.steel-loads.csv': tableWriter('steel-loads'),
   '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
   '.ifc': async ({ site, plan }) => (await import('./ifc/ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>

@@ -19,11 +19,15 @@ export const TABLE_NAMES = [
   'cuts',
   'cost',
   'setting-out',
+  'steel-loads',
 ] as const;
 export type TableName = (typeof TABLE_NAMES)[number];
 
 /** Where the name alone would not say it. */
-const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = { load: 'Load calculation' };
+const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = {
+  load: 'Load calculation',
+  'steel-loads': 'Loads on the steel',
+};
 
 const tableName = <N extends TableName>(name: N) =>
   ({

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import type { Hung, Made, MadeOf } from '../../calc/plan-file.ts';
-import { alongMember } from '../../calc/steel/loads.ts';
 import { memberStatics } from '../../calc/steel/member-statics.ts';
+import { listed } from '../../calc/steel/steel-loads.ts';
 import { explained } from '../../calc/words/explain.ts';
 import type { Member, Site } from '../../routing/site/site.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -32,18 +32,7 @@ interface CarriedProps {
 function Carried({ member, hung, units }: CarriedProps) {
   const { reactions, moment, at } = useMemo(() => memberStatics(member, hung), [member, hung]);
   const place = (feet: number): string => nearestInch(feet, units);
-  const lines = [
-    ...hung.points.map(({ at, pounds: own, of, made }) => {
-      const feet = alongMember(member, at);
-      return { key: `${feet}`, feet, where: `at ${place(feet)}`, load: pounds(own), of, made };
-    }),
-    ...hung.runs.map(({ from, to, poundsPerFoot, of, made }) => {
-      const feet = alongMember(member, from);
-      const end = alongMember(member, to);
-      const load = `${poundsPerFoot.toFixed(2)} lb/ft`;
-      return { key: `${feet} ${end}`, feet, where: `${place(feet)} to ${place(end)}`, load, of, made };
-    }),
-  ].sort((p, q) => p.feet - q.feet);
+  const lines = listed(member, hung);
   return (
     <section className="member-loads" aria-label="What it carries" data-testid="member-loads">
       <h3>What it carries</h3>
@@ -61,9 +50,11 @@ function Carried({ member, hung, units }: CarriedProps) {
       </p>
       <Why ask="Why these figures?" steps={() => explained((tell) => memberStatics(member, hung, tell)).steps} />
       <ul>
-        {lines.slice(0, MOST).map(({ key, where, load, of, made }) => (
-          <li key={key}>
-            <b>{load}</b> {where}: <Links ids={of} most={6} /> <span className="quiet">{madeInWords(made)}</span>
+        {lines.slice(0, MOST).map(({ from, to, pounds: own, poundsPerFoot, of, made }) => (
+          <li key={`${from} ${to}`}>
+            <b>{poundsPerFoot === null ? pounds(own) : `${poundsPerFoot.toFixed(2)} lb/ft`}</b>{' '}
+            {to === null ? `at ${place(from)}` : `${place(from)} to ${place(to)}`}: <Links ids={of} most={6} />{' '}
+            <span className="quiet">{madeInWords(made)}</span>
           </li>
         ))}
       </ul>

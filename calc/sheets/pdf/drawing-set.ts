@@ -22,6 +22,7 @@ import { enlargedSheets } from './plans/enlarged-sheets.ts';
 import { planSheet } from './plans/plan-sheet.ts';
 import { loadSheets } from './schedules/load-sheets.ts';
 import { scheduleSheets } from './schedules/schedule-sheets.ts';
+import { steelSheets } from './schedules/steel-sheets.ts';
 import { stripSheets } from './strips/strip-sheets.ts';
 
 /** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
@@ -119,6 +120,7 @@ function draftsOf(job: Job): readonly Draft[] {
     ...oneLineSheets(job),
     ...loadSheets(job),
     ...scheduleSheets(job),
+    ...steelSheets(job),
   ];
   return [...coverSheets(job, others), ...others];
 }
