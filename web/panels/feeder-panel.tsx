@@ -1,6 +1,10 @@
+import { devicePlace } from '../../calc/supply/devices/device-place.ts';
+import { equipmentDevices } from '../../calc/supply/devices/devices.ts';
+import { protectorsOf } from '../../calc/supply/devices/protecting.ts';
 import { isLengthKnown } from '../../calc/supply/feeders/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
 import { whyFeeder } from '../../calc/why/why-supply.ts';
+import type { Feeder, Site } from '../../routing/site/site.ts';
 import { DEVICE_PLACES, INSULATIONS, METALS, METHODS, metalOf } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
@@ -23,6 +27,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
   if (!feeder) return null;
   const isKnown = isLengthKnown(feeder, supply);
   const { conductor } = feeder;
+  const devices = protectorsOf(equipmentDevices(site)).get(id) ?? [];
   const ids = site.equipment.map((each) => each.id);
   const wire = (patch: Partial<typeof conductor>): void => change({ conductor: { ...conductor, ...patch } });
   return (
@@ -33,6 +38,12 @@ export function FeederPanel({ id }: { readonly id: string }) {
             <Fact name="runs">{isKnown ? nearestInch(supply.length, units) : '–'}</Fact>
             <Fact name="drop">{isKnown ? `${supply.dropPercent.toFixed(2)}%` : '–, its length is not known'}</Fact>
             <Fact name="loaded">{supply.percentLoaded.toFixed(0)}%</Fact>
+            {devices.map(({ id: device, at, amps, poles, known }) => (
+              <Fact key={device} name="device">
+                {amps} A, {poles} pole, at {at}
+                {known === 'assumed' ? ', as usual' : ''}
+              </Fact>
+            ))}
           </Facts>
           <Why ask="Why these figures?" steps={() => whyFeeder(site, id)} />
         </>
@@ -97,7 +108,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           label="device stands"
           value={feeder.device ?? ''}
           choices={['', ...DEVICE_PLACES]}
-          words={(each) => DEVICE_WORDS[each]}
+          words={(each) => (each === '' ? usualPlace(site, feeder) : DEVICE_WORDS[each])}
           onChange={(device) => change({ device: device === '' ? undefined : device })}
         />
         <ChoiceField
@@ -112,4 +123,10 @@ export function FeederPanel({ id }: { readonly id: string }) {
       <OwnFindings id={id} />
     </>
   );
+}
+
+/** What it means that a feeder does not say where its device stands. */
+function usualPlace({ equipment }: Site, { from }: Feeder): string {
+  const feeds = equipment.find(({ id }) => id === from);
+  return feeds === undefined ? DEVICE_WORDS[''] : `${DEVICE_WORDS['']}: ${DEVICE_WORDS[devicePlace({}, feeds)]}`;
 }

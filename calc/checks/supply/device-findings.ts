@@ -10,6 +10,7 @@ export const deviceFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...missing(facts),
   ...assumed(facts),
   ...givenTwice(facts),
+  ...unrated(facts),
 ];
 
 /** Chargers and loads that hang on a transformer with no board between. */
@@ -82,4 +83,23 @@ function givenTwice({ tree }: SupplyFacts): Finding[] {
       },
     ];
   });
+}
+
+/** Disconnects of which nothing says how many amperes they are for. */
+function unrated({ tree }: SupplyFacts): Finding[] {
+  const ids = tree.nodes.flatMap(({ equipment: { id, kind, busAmps, mainAmps } }) =>
+    kind === 'disconnect' && busAmps === undefined && mainAmps === undefined ? [id] : [],
+  );
+  if (ids.length === 0) return [];
+  const [have, their] =
+    ids.length === 1 ? ['has', 'its bus, and its main'] : ['have', 'their busbars, and their mains'];
+  return [
+    {
+      severity: 'warn',
+      rule: 'supply-data',
+      about: ids,
+      says: `${ids.join(', ')} ${have} no rating in amperes: nothing is held against it, and it is bought by its voltage alone. Enter ${their} where fused.`,
+      source: 'ratings as entered',
+    },
+  ];
 }

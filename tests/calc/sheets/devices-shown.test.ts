@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { equipmentLines, feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
-import { feederConduitsOf } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
+import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { panelTables } from '../../../calc/sheets/pdf/schedules/panel-schedules.ts';
 import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { anySupply } from '../supply/devices/any-supply.ts';
-import { siteOf } from '../supply/small-site.ts';
+import { feeder, panel, siteOf, source, transformer } from '../supply/small-site.ts';
 
 test('every device of any supply is on the one-line where it stands, with its rating', () => {
   let shown = 0;
@@ -65,4 +65,22 @@ test('and every device in a panel is in its schedule; a tap takes no space', () 
     { numRuns: 30 },
   );
   expect(shown).toBeGreaterThan(50);
+});
+
+test('the feeder schedule says at which end each device stands', () => {
+  const at = (device: 'from' | 'to' | 'both' | undefined): string | undefined => {
+    const site = siteOf({
+      equipment: [source(480), transformer('T1'), panel('P1')],
+      feeders: [feeder('SVC', 'T1'), feeder('T1', 'P1', device === undefined ? {} : { device })],
+    });
+    const { columns, rows } = feederSchedule({ site, plan: plan(site) });
+    const column = columns.findIndex(({ head }) => head === 'Breaker');
+    return rows.find(([id]) => id === 'F-P1')![column] as string;
+  };
+  expect([at(undefined), at('from'), at('to'), at('both')]).toEqual([
+    '200 A at P1',
+    '200 A at T1',
+    '200 A at P1',
+    '200 A at both ends',
+  ]);
 });

@@ -1,5 +1,7 @@
 import { byId } from '../../../../routing/site/look-up.ts';
+import type { Feeder } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
+import { protectorsOf } from '../../../supply/devices/protecting.ts';
 import { feederConduits } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
 import { feederIsOver } from '../../../supply/tree/over-limit.ts';
@@ -58,7 +60,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
         words,
         isOver ? NONE : conduit === undefined ? (feeder.raceway ?? NONE) : conduitSize(conduit),
         isKnown ? lengthWords(result?.length ?? feeder.length, site.units) : NONE,
-        `${breakerAmps} A`,
+        `${breakerAmps} A ${placeWords(plan, feeder)}`.trim(),
         result === undefined ? NONE : [result.amps.A, result.amps.B, result.amps.C].map(ampsFigure).join(', '),
         figure(result?.percentLoaded, 0),
         isKnown ? figure(result?.dropPercent, 2) : NONE,
@@ -67,4 +69,11 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
       ];
     }),
   };
+}
+
+/** Where the device of a feeder stands; nothing of one that the supply has not. */
+function placeWords({ devices }: Job['plan'], { id, from, to }: Feeder): string {
+  const own = protectorsOf(devices).get(id) ?? [];
+  if (own.length === 0) return '';
+  return own.length > 1 ? 'at both ends' : `at ${own[0]!.id === `${id}.from` ? from : to}`;
 }

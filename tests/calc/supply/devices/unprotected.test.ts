@@ -213,3 +213,16 @@ test('the steps of a feeder tell the rule that lets it start without a device', 
   ]);
   expect(steps({ device: 'from' })).toEqual([]);
 });
+
+test('a disconnect without a rating is told, one with a bus or a fuse is not', () => {
+  const of = (rest: object) =>
+    told(
+      {
+        equipment: [source(208), equipment('D1', 'disconnect', { volts: 208, ...rest })],
+        feeders: [feeder('SVC', 'D1')],
+      },
+      'supply-data',
+    );
+  expect(of({})).toMatchObject([{ severity: 'warn', about: ['D1'] }]);
+  expect([...of({ busAmps: 200 }), ...of({ mainAmps: 200 })]).toEqual([]);
+});
