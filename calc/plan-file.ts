@@ -4,7 +4,7 @@ import type { DayLimitFields } from '../routing/site/day-schema.ts';
 import type { Finding } from '../routing/site/finding.ts';
 import type { RuleWord } from '../routing/site/rule-words.ts';
 import type { Point3 } from '../routing/site/site.ts';
-import type { Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/vocabulary.ts';
+import type { Electrode, Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/vocabulary.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
 export interface PlanFile {
@@ -155,7 +155,7 @@ export interface Circuit {
 
 export interface ConduitConductor {
   /** Lines carry current; grounding and pilot conductors count for fill only. */
-  readonly use: 'line' | 'grounding' | 'pilot';
+  readonly use: 'line' | 'grounding' | 'bonding' | 'pilot';
   readonly size: string;
   readonly insulation: string;
   readonly count: number;
@@ -287,6 +287,8 @@ export interface SupplyFeeder {
   readonly breakerAmps: number;
   /** Greatest line current that it is chosen for, A. */
   readonly demandAmps: number;
+  /** In each of its raceways beside the lines: for grounding, or a supply-side bonding jumper; absent where nothing is. */
+  readonly ground?: { readonly use: 'grounding' | 'bonding'; readonly size: string };
   /** `demandAmps` of the breaker. */
   readonly percentLoaded: number;
 }
@@ -303,12 +305,27 @@ export interface SupplyTransformer {
   readonly lossWatts: number;
 }
 
+/** Where a neutral is bonded to ground, or an electrode lands. Sizes are absent where no conductor is known to go by. */
+export interface Bonded {
+  readonly id: string;
+  readonly of: 'service' | 'derived system' | 'structure';
+  /** As given. */
+  readonly electrode?: Electrode;
+  /** Largest ungrounded conductor, with all that are in parallel. */
+  readonly conductor?: { readonly size: string; readonly metal: Metal; readonly sets: number };
+  /** Main or system bonding jumper; its size is null where no single conductor has its circular mils. */
+  readonly jumper?: { readonly size: string | null; readonly mils: number | null; readonly metal: Metal };
+  /** To the electrode; as to structural steel where none is given. */
+  readonly electrodeConductor?: { readonly size: string; readonly metal: Metal };
+}
+
 /** The supply with every charger running at once; `withoutGeneration` where generation makes a difference. */
 export interface Supply {
   readonly equipment: readonly SupplyEquipment[];
   readonly feeders: readonly SupplyFeeder[];
   readonly transformers: readonly SupplyTransformer[];
   readonly loads: readonly { readonly id: string; readonly lines: Lines }[];
+  readonly bonded: readonly Bonded[];
   readonly withoutGeneration?: Omit<Supply, 'withoutGeneration'>;
 }
 

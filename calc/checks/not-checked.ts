@@ -34,13 +34,12 @@ const LEFT: readonly Left[] = [
     says: 'interrupting ratings that are not entered',
     belongs: ({ site }) => unrated(site.equipment) > 0,
   },
-  { says: 'bonding conductors and jumpers', belongs: equipped },
   {
     says: 'what the utility’s own voltage is, and flicker',
     belongs: ({ site }) => site.chargers.length > 0,
   },
   { says: 'selective coordination and arc flash', belongs: equipped },
-  { says: 'the grounding electrode system', belongs: equipped },
+  { says: 'the grounding electrodes themselves, and bonding of metal piping and steel', belongs: equipped },
   { says: 'settings of trips and of ground-fault protection', belongs: equipped },
   {
     says: 'what else the existing feeders and the service carry',

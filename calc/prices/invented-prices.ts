@@ -3,7 +3,7 @@ import type { TrafficRating } from '../plan-file.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
-import { breakerSpec, conductorSpec, racewaySpec } from './spec.ts';
+import { bareSpec, breakerSpec, conductorSpec, racewaySpec } from './spec.ts';
 
 /** Price of one unit of an item, and the hours it takes to install. */
 export interface PriceRow {
@@ -82,6 +82,22 @@ const breakerRows = [1, 2, 3].flatMap((poles) =>
   ),
 );
 
+/** Bare copper to electrodes and round them by the foot, and jumpers in equipment by the piece. All invented. */
+const groundingRows = CONDUCTOR_SIZES.filter((size) => circularMils(DEFAULT_TABLES, size) >= 16_000).flatMap(
+  (size): PriceRow[] => {
+    const kcmil = circularMils(DEFAULT_TABLES, size) / 1000;
+    const spec = bareSpec(size, 'copper');
+    const foot = { spec, unit: 'ft', material: 0.05 + kcmil * 0.021, hours: 0.03 + kcmil * 0.0001 } as const;
+    const piece = { spec, unit: 'each', material: 9 + kcmil * 0.12, hours: 0.4 + kcmil * 0.0012 } as const;
+    return [
+      { item: 'electrode conductor', ...foot },
+      { item: 'ground ring', ...foot },
+      { item: 'main bonding jumper', ...piece },
+      { item: 'system bonding jumper', ...piece },
+    ];
+  },
+);
+
 /** A handhole by its longer side, with its cover, and how much more it costs for what comes over it. All invented. */
 const RATED: Readonly<Record<TrafficRating, number>> = { 'Tier 8': 0.8, 'Tier 22': 1, 'H-20': 2.4 };
 const handholeRows = HANDHOLE_SIZES.flatMap(([size, inches]) =>
@@ -103,6 +119,7 @@ const handholeRows = HANDHOLE_SIZES.flatMap(([size, inches]) =>
 export const INVENTED_PRICES: readonly PriceRow[] = [
   ...racewayRows,
   ...conductorRows,
+  ...groundingRows,
   ...handholeRows,
   ...breakerRows,
   { item: 'junction box', spec: 'on the raceway', unit: 'each', material: 14, hours: 0.6 },

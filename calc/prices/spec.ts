@@ -10,6 +10,9 @@ const sizeInWords = (size: string): string => (Number(size) >= 250 ? `${size} kc
 export const conductorSpec = (size: string, metal: Metal, insulation: string): string =>
   `${sizeInWords(size)} ${metal} ${insulation}`;
 
+/** Conductor without insulation: `1/0 AWG copper, bare`. */
+export const bareSpec = (size: string, metal: Metal): string => `${sizeInWords(size)} ${metal}, bare`;
+
 /** Raceway and what fits it: `EMT 3/4 in`; a tray is just a tray. */
 export const racewaySpec = (method: Method, tradeSize: string | null): string =>
   tradeSize === null ? method : `${method} ${tradeSize} in`;

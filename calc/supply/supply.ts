@@ -6,6 +6,8 @@ import type { Units } from '../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { bondedOf } from './bonding/bonded.ts';
+import { groundWire } from './bonding/ground-wire.ts';
 import { equipmentDevices } from './devices/devices.ts';
 import type { FeederLies } from './devices/unprotected-feeder.ts';
 import { faultsOf, type NodeFault } from './fault/fault.ts';
@@ -164,7 +166,7 @@ const factsOf = kept(
 
 /** The supply in figures: what depends on its state and not on any single box. */
 const reported = kept((facts: SupplyFacts, lengths: readonly (number | null)[]): Supply => {
-  const { tree, model, lines, demands, faults, loads, schedules, state } = facts;
+  const { tree, model, lines, demands, faults, lies, loads, rules, schedules, state, tables } = facts;
   const report = {
     tree,
     model,
@@ -176,6 +178,8 @@ const reported = kept((facts: SupplyFacts, lengths: readonly (number | null)[]):
     spareSpaces: tree.nodes.map(({ equipment: { id, spaces } }) =>
       spaces === undefined ? undefined : spaces - (schedules.get(id)?.poles ?? 0),
     ),
+    bonded: bondedOf(tree, tables),
+    wires: tree.nodes.map((_, place) => groundWire(tables, tree.nodes, place, rules.terminalC, lies.ambients[place]!)),
     loads: loads.map(({ id }) => ({ id, lines: lines.loads.get(id)! })),
   };
   const full = reportOf(report, state.full);

@@ -31,6 +31,13 @@ export interface Sections {
   readonly grounding: string;
   /** Grounding conductors that grow with the others. */
   readonly groundingGrown: string;
+  readonly groundingOfTaps: string;
+  /** Electrode conductor and jumper of a separately derived system. */
+  readonly derivedSystem: string;
+  /** Bonding and grounding at the service. */
+  readonly serviceGrounding: string;
+  /** The electrode of a structure that a feeder supplies. */
+  readonly structureElectrode: string;
   readonly bondingJumper: string;
   /** Sizes that a conductor to some electrodes need not pass. */
   readonly electrodeMost: string;

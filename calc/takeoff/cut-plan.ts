@@ -110,9 +110,16 @@ function reelGroups(takeoff: readonly TakeoffRow[]): CutGroup[] {
   });
 }
 
+const TO_LENGTH: ReadonlySet<string> = new Set([
+  'feeder conductor',
+  'feeder grounding conductor',
+  'feeder bonding conductor',
+  'electrode conductor',
+]);
+
 const toLengthGroups = (takeoff: readonly TakeoffRow[]): CutGroup[] =>
   takeoff
-    .filter(({ item }) => item === 'feeder conductor' || item === 'feeder grounding conductor')
+    .filter(({ item }) => TO_LENGTH.has(item))
     .map(({ spec, parts }) => ({
       item: 'conductor',
       spec,

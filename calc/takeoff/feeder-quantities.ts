@@ -13,7 +13,7 @@ export function feederQuantities(conduits: readonly FeederConduit[], { allowance
     for (const { use, size, insulation, count } of conductors)
       add(
         kindOf({
-          item: use === 'line' ? 'feeder conductor' : 'feeder grounding conductor',
+          item: use === 'line' ? 'feeder conductor' : `feeder ${use} conductor`,
           spec: conductorSpec(size, metal, insulation),
           unit: 'ft',
           basis: `${use === 'line' ? 'lines and neutral' : 'one'} of each set: the length and the allowance at both ends`,

@@ -9,11 +9,13 @@ import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
+import { bondedOf } from '../supply/bonding/bonded.ts';
 import { equipmentDevices, loadDevicesOf } from '../supply/devices/devices.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { disconnectNeeds } from '../supply/panels/charger-disconnects.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import { bondingQuantities } from './bonding-quantities.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
@@ -56,6 +58,7 @@ export function takeoff(
     overLimitTally(site, tables),
     feedersTally(site.feeders, feeders, rules),
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
+    bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
     idlePullsTally(site.pullpoints, sharedBoxes),
     sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
     handholesTally(handholes, tables.sections),
@@ -79,6 +82,7 @@ const feedersTally = kept(
   (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>
     feederQuantities(conduits, rules),
 );
+const bondingTally = kept(bondingQuantities);
 const devicesTally = kept(deviceQuantities);
 const disconnectsTally = kept(disconnectQuantities);
 const idlePullsTally = kept(idlePullpointQuantities);

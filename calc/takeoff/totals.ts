@@ -32,8 +32,8 @@ export const SUMMED_LENGTHS = {
   },
   feederConductors: {
     name: 'feeder conductors with waste',
-    says: 'lines, neutrals and grounding conductors of new feeders, allowances at their ends and waste in',
-    items: ['feeder conductor', 'feeder grounding conductor'],
+    says: 'lines, neutrals, grounding and bonding conductors of new feeders, allowances at their ends and waste in',
+    items: ['feeder conductor', 'feeder grounding conductor', 'feeder bonding conductor'],
   },
   branchRaceway: { name: 'branch raceway with waste', says: 'conduits of all branches, waste in', items: ['raceway'] },
   trench: { name: 'trench', says: 'plan length of what is dug, shared trenches once', items: ['trench'] },

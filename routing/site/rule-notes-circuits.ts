@@ -46,6 +46,14 @@ export const CIRCUIT_NOTES = {
     source: `${PRACTICE}: 1 to 2 ft a side`,
     basis: TRADE,
   },
+  'allowance.electrode': {
+    name: 'conductor to an electrode',
+    unit: 'ft',
+    meaning: 'Length of a conductor from equipment to its grounding electrode, in the takeoff',
+    source: `${PRACTICE}: no electrode is drawn`,
+    basis: TRADE,
+    confirm: 'where the electrodes are',
+  },
   ambientC: {
     name: 'ambient temperature',
     unit: '°C',

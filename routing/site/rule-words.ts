@@ -76,6 +76,7 @@ export const RULE_WORDS = [
   'fault-current',
   'interrupting-rating',
   'fault-trip',
+  'bonding',
   'as-built',
   'rules-changed',
   'code-edition',

@@ -31,6 +31,7 @@ export const rulesSchema = v.strictObject({
       v.strictObject({
         equipment: maybe(told(nonNegativeLength, 'Conductor added at the equipment.')),
         box: maybe(told(nonNegativeLength, 'Conductor added at the box.')),
+        electrode: maybe(told(nonNegativeLength, 'Length of a conductor from equipment to its grounding electrode.')),
       }),
       'Conductor added to a run at its ends.',
     ),

@@ -12,7 +12,7 @@ export const DEFAULT_RULES: Rules = {
   builtTolerance: 0.25,
   headClearance: 2,
   coverage: 1,
-  allowance: { equipment: 5, box: 1 },
+  allowance: { equipment: 5, box: 1, electrode: 20 },
   ambientC: 40,
   placeAmbientC: { overhead: 40, surface: 40, underground: 40 },
   temperatureRangeC: 56,

@@ -61,7 +61,7 @@ export interface Rules {
   readonly builtTolerance: number;
   readonly headClearance: number;
   readonly coverage: number;
-  readonly allowance: { readonly equipment: number; readonly box: number };
+  readonly allowance: { readonly equipment: number; readonly box: number; readonly electrode: number };
   readonly ambientC: number;
   /** Of raceways by their place; a branch takes the hottest on its way. */
   readonly placeAmbientC: { readonly overhead: number; readonly surface: number; readonly underground: number };

@@ -1,6 +1,6 @@
 import { whyEquipment } from '../../calc/why/why-supply.ts';
 import type { Equipment } from '../../routing/site/site.ts';
-import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
+import { ELECTRODE_WORDS, ELECTRODES, EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
@@ -102,6 +102,13 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           choices={['', '1', '2', '3']}
           words={(each) => CONDITION_WORDS[each as keyof typeof CONDITION_WORDS]}
           onChange={(each) => change({ condition: each === '' ? undefined : (Number(each) as 1 | 2 | 3) })}
+        />
+        <ChoiceField
+          label="grounded to"
+          value={equipment.electrode ?? ''}
+          choices={['', ...ELECTRODES]}
+          words={(each) => (each === '' ? 'not given' : ELECTRODE_WORDS[each])}
+          onChange={(each) => change({ electrode: each === '' ? undefined : each })}
         />
         <RatingFields equipment={equipment} onChange={change} />
       </FieldGroup>

@@ -1,5 +1,5 @@
 import type { Equipment, Site } from '../../routing/site/site.ts';
-import { AISLE_WORDS } from '../../routing/site/vocabulary.ts';
+import { AISLE_WORDS, ELECTRODE_WORDS } from '../../routing/site/vocabulary.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../document/shared-field.ts';
 
@@ -100,6 +100,7 @@ export const SHARED_WORDS = {
     field('rotation', ['rotation'], { ...DEGREES, absent: 0 }),
     field('working space', ['workingSpace'], NOT_GIVEN),
     field('opposite it', ['condition'], { none: 'as drawn', called: 'condition of the working space' }),
+    field('grounded to', ['electrode'], { ...NOT_GIVEN, called: 'electrode', words: ELECTRODE_WORDS }),
     field('phases', ['phases'], { ...NOT_GIVEN, words: PHASES }),
     field('voltage', ['volts'], { ...NOT_GIVEN, unit: 'V', suits: noTransformer }),
     field('bus', ['busAmps'], { ...NOT_GIVEN, unit: 'A', suits: noTransformer }),

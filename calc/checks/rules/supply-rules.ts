@@ -27,6 +27,8 @@ const interrupting = counting<Equipment>(({ interruptingAmps }) => interruptingA
 const fed = counting<SupplyNode>(({ feeder }) => feeder !== null);
 const unheld = counting<SupplyNode>(({ feeder }) => feeder !== null && !isConductorSize(feeder.conductor.size));
 const parallel = counting<SupplyNode>(({ feeder }) => feeder !== null && feeder.conductor.sets > 1);
+/** Transformers, and what a source feeds. */
+const groundable = counting<SupplyNode>(({ primary, feeder }) => primary !== null || feeder !== null);
 const transformers = counting<SupplyNode>(({ primary }) => primary !== null);
 const rated = counting<SupplyNode>(({ primary, equipment }) => primary !== null && equipment.kva !== undefined);
 const protectable = counting<SupplyNode>(
@@ -231,6 +233,11 @@ export const SUPPLY_RULES = {
     title: 'Interrupting ratings below the fault current',
     source: (tables) => cited(tables, 'interruptingRating'),
     lookedAt: ({ site }) => interrupting(site.equipment),
+  },
+  bonding: {
+    title: 'Bonding and electrodes that are not given',
+    source: (tables) => `${tables.bondingJumpers.source}, ${tables.electrodeConductors.source}`,
+    lookedAt: ({ tree }) => groundable(tree.nodes),
   },
   'fault-trip': {
     title: 'Faults at the end of a branch that its breaker clears slowly',

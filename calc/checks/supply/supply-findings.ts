@@ -1,6 +1,7 @@
 import type { Finding } from '../../../routing/site/finding.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from '../../supply/panels/pilot-floor.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
+import { bondingFindings } from './bonding-findings.ts';
 import { deviceFindings } from './device-findings.ts';
 import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
@@ -30,6 +31,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...managedFloor(facts),
   ...issuedFindings(facts),
   ...faultFindings(facts),
+  ...bondingFindings(facts),
 ];
 
 function unsettled({ state, tree, model }: SupplyFacts): Finding[] {

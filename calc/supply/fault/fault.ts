@@ -3,7 +3,7 @@ import type { Rules } from '../../../routing/site/site.ts';
 import type { FaultAmps } from '../../plan-file.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
-import { feederGrounding } from '../feeders/feeder-conductor.ts';
+import { groundWire } from '../bonding/ground-wire.ts';
 import { magnitude, type Phasor, scaled } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
@@ -38,7 +38,13 @@ export const faultsOf = kept(
     tables: CodeTables,
   ): readonly (NodeFault | null)[] => {
     const grounds = tree.nodes.map((node, place) =>
-      groundOhms(node, lengths[place] ?? null, kinds[place] ?? 'PVC', ambients[place]!, terminalC, tables),
+      groundOhms(
+        node,
+        groundWire(tables, tree.nodes, place, terminalC, ambients[place]!)?.size ?? null,
+        lengths[place] ?? null,
+        kinds[place] ?? 'PVC',
+        tables,
+      ),
     );
     const cases = faultCases(rules);
     const most = faultLoops(tree, model, grounds, cases.most, tables);
@@ -50,20 +56,21 @@ export const faultsOf = kept(
   },
 );
 
-/** Ohms of the grounding conductors beside a feeder, one with each set; null where nothing says what they are. */
+/**
+ * Ohms of the way back beside a feeder, one with each set: of its grounding conductor, else of the neutral, which is as its
+ * lines; null where nothing says what they are.
+ */
 function groundOhms(
   node: SupplyNode,
+  wire: string | null,
   length: number | null,
   kind: RacewayKind,
-  ambientC: number,
-  terminalC: Rules['terminalC'],
   tables: CodeTables,
 ): Phasor | null {
   const { feeder } = node;
   if (feeder === null || length === null || feederIsOver(tables, node)) return null;
-  const { size } = feederGrounding(tables, feeder, terminalC, ambientC);
-  const { metal, sets } = feeder.conductor;
-  const found = findImpedance(tables, size, metal, kind);
+  const { size, metal, sets } = feeder.conductor;
+  const found = findImpedance(tables, wire ?? size, metal, kind);
   return found === undefined ? null : scaled({ re: found.r, im: found.x }, length / 1000 / sets);
 }
 

@@ -7,10 +7,10 @@ import { isNipple } from '../../branches/home-run.ts';
 import type { ConduitConductor } from '../../plan-file.ts';
 import type { CodeTables, Column } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';
+import { type GroundWire, groundWire } from '../bonding/ground-wire.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
-import { feederGrounding } from './feeder-conductor.ts';
 import { feederAmbients, feederWays } from './feeder-ways.ts';
 
 /** The conduits of a feeder: one for each set, all alike. */
@@ -61,16 +61,17 @@ const allConduits = kept(
     const lengths = new Map(
       nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
     );
-    const ambients = new Map(nodes.map(({ feeder }, place) => [feeder?.id ?? '', ambientInto[place]!]));
     const methods = methodsOf(raceways);
+    const places = new Map(nodes.map(({ feeder }, place) => [feeder?.id ?? '', place]));
     return feeders.flatMap((feeder) => {
       const length = lengths.get(feeder.id);
+      const place = places.get(feeder.id);
       const way = routes.get(feeder.id) ?? null;
       const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
       const count = wires.get(feeder.id);
-      return length === undefined || count === undefined
-        ? []
-        : [conduitOf(feeder, method, length, count, way?.path ?? null, ambients.get(feeder.id)!, terminalC, tables)];
+      if (length === undefined || count === undefined || place === undefined) return [];
+      const wire = groundWire(tables, nodes, place, terminalC, ambientInto[place]!);
+      return [conduitOf(feeder, method, length, count, way?.path ?? null, wire?.use, wire?.size, tables)];
     });
   },
 );
@@ -100,15 +101,14 @@ const conduitOf = kept(
     length: number,
     count: number,
     path: readonly Point3[] | null,
-    ambientC: number,
-    terminalC: Column,
+    use: GroundWire['use'] | undefined,
+    ground: string | undefined,
     tables: CodeTables,
   ): FeederConduit => {
     const { size, insulation } = feeder.conductor;
-    const { size: ground } = feederGrounding(tables, feeder, terminalC, ambientC);
     const conductors: readonly ConduitConductor[] = [
       { use: 'line', size, insulation, count },
-      { use: 'grounding', size: ground, insulation, count: 1 },
+      ...(use === undefined || ground === undefined ? [] : [{ use, size: ground, insulation, count: 1 }]),
     ];
     const known = { feeder, method, length, conductors, path };
     const sized = conductors.every((one) => findConductorArea(tables, one.insulation, one.size) !== undefined);

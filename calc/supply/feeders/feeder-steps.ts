@@ -6,6 +6,7 @@ import { findImpedance, isConductorSize, largestDeviceFor } from '../../tables/l
 import { cited } from '../../tables/sections.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
+import { groundWire } from '../bonding/ground-wire.ts';
 import { equipmentDevices } from '../devices/devices.ts';
 import { unprotectedFeeder } from '../devices/unprotected-feeder.ts';
 import { ohmText } from '../fault/fault-steps.ts';
@@ -16,7 +17,6 @@ import type { SupplyWork } from '../supply.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
-import { feederGrounding } from './feeder-conductor.ts';
 import { feederAmbient, feederAmbients } from './feeder-ways.ts';
 
 /** How what the plan says of a feeder was found: ohms, amps, drop, loss, demand, and what its conductors carry. */
@@ -110,7 +110,7 @@ function loss({ model }: SupplyWork, row: SupplyFeeder, place: number): Step {
 
 /** What its conductors carry where they lie, against 125% and against the load itself, and the grounding conductor beside. */
 function carried(
-  { ways, state, model }: SupplyWork,
+  { tree, ways, state, model }: SupplyWork,
   node: SupplyNode,
   place: number,
   rules: Rules,
@@ -137,7 +137,7 @@ function carried(
       result: measured(largestDeviceFor(tables, amps.ampacity), 'A at most'),
       source: cited(tables, 'feederConductor', 'nextRatings'),
     }));
-    feederGrounding(tables, feeder, rules.terminalC, ambientC, tell);
+    groundWire(tables, tree.nodes, place, rules.terminalC, ambientC, tell);
   });
   return steps;
 }

@@ -1,5 +1,6 @@
 import type { Lines } from '../../../routing/site/vocabulary.ts';
 import type {
+  Bonded,
   LineAmps,
   LineVolts,
   PhasePair,
@@ -8,6 +9,7 @@ import type {
   SupplyFeeder,
   SupplyTransformer,
 } from '../../plan-file.ts';
+import type { GroundWire } from '../bonding/ground-wire.ts';
 import type { NodeFault } from '../fault/fault.ts';
 import { type Demand, greatestLine, ratingOf } from '../panels/demand.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
@@ -25,6 +27,9 @@ export interface ReportCase {
   readonly lengths: readonly (number | null)[];
   readonly demands: readonly Demand[];
   readonly faults: readonly (NodeFault | null)[];
+  readonly bonded: readonly Bonded[];
+  /** Beside the feeder into each node. */
+  readonly wires: readonly (GroundWire | null)[];
   /** Generation with nothing drawn; null where there is none. */
   readonly idle: Solved | null;
   readonly spareSpaces: readonly (number | undefined)[];
@@ -42,6 +47,7 @@ export function reportOf(of: ReportCase, solved: Solved): Omit<Supply, 'withoutG
       node.primary === null ? [] : [transformerRow(of, solved, node, place)],
     ),
     loads: of.loads,
+    bonded: of.bonded,
   };
 }
 
@@ -77,6 +83,7 @@ const highest = ({ AB, BC, CA }: LineVolts): number => Math.max(AB, BC, CA);
 
 function feederRow(of: ReportCase, solved: Solved, node: SupplyNode, place: number): SupplyFeeder {
   const feeder = node.feeder!;
+  const wire = of.wires[place] ?? null;
   const bus = of.model.feedBus[place]!;
   const above = of.tree.nodes[node.parent]!;
   const ohms = of.model.feederOhms[place]?.re ?? 0;
@@ -94,6 +101,7 @@ function feederRow(of: ReportCase, solved: Solved, node: SupplyNode, place: numb
     lossWatts: ohms * squares,
     breakerAmps: feeder.breakerAmps,
     demandAmps: of.demands[place]!.feederAmps,
+    ...(wire === null ? {} : { ground: wire }),
     percentLoaded: (100 * of.demands[place]!.feederAmps) / feeder.breakerAmps,
   };
 }

@@ -3,8 +3,9 @@ import type { Charger, Load, Site } from '../../../routing/site/site.ts';
 import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { citedShort } from '../../tables/sections.ts';
-import type { Step } from '../../words/explain.ts';
+import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
+import { bondedAt } from '../bonding/bonded.ts';
 import { faultSteps } from '../fault/fault-steps.ts';
 import { magnitudeAt } from '../load-flow/phasor.ts';
 import { placesBeyond } from '../service/services.ts';
@@ -42,6 +43,7 @@ export function equipmentSteps(
     demand(work, place, tables),
     ...rating(row, work, place, tables),
     ...faultSteps(work, place, site.rules, tables),
+    ...explained((tell) => bondedAt(tables, work.tree, place, tell)).steps,
     ...highest(row, work, place),
   ];
 }

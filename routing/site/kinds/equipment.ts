@@ -14,7 +14,7 @@ import {
   told,
   wholePositive,
 } from '../schema-parts.ts';
-import { EQUIPMENT_KINDS } from '../vocabulary.ts';
+import { ELECTRODES, EQUIPMENT_KINDS } from '../vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const equipmentSchema = v.strictObject({
@@ -46,6 +46,12 @@ export const equipmentSchema = v.strictObject({
   faultXr: maybe(told(nonNegative, 'Ratio of reactance to resistance of what is ahead of a source.')),
   existingAmps: maybe(
     told(positive, 'Greatest measured demand of what a source feeds already and the file does not draw, line amperes.'),
+  ),
+  electrode: maybe(
+    told(
+      v.picklist(ELECTRODES),
+      'What its system, or the structure that it stands at, is grounded to: of service equipment, a transformer, or a board.',
+    ),
   ),
   interruptingAmps: maybe(told(positive, 'Interrupting rating of the assembly, or of its weakest device, amperes.')),
 });

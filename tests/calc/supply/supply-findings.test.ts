@@ -290,7 +290,8 @@ describe('findings of the supply', () => {
   });
 
   test('a sound supply has no finding that fails', () => {
-    const parts = oneFeeder(6, {}, { busAmps: 225, mainAmps: 200, spaces: 42, interruptingAmps: 22_000 });
+    const rated = { busAmps: 225, mainAmps: 200, spaces: 42, interruptingAmps: 22_000, electrode: 'rods' } as const;
+    const parts = oneFeeder(6, {}, rated);
     const known = {
       ...parts,
       equipment: parts.equipment.map((one) => (one.id === 'SVC' ? { ...one, faultAmps: 20_000 } : one)),

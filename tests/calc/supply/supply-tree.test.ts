@@ -54,7 +54,7 @@ describe('the supply is a tree from the source', () => {
   test('volts that are not given come from what feeds it, else from what it feeds, which is told', () => {
     const inherited = siteOf({ equipment: [source(480), equipment('P', 'panelboard')], feeders: [feeder('SVC', 'P')] });
     expect(namesOf(inherited)).toEqual(['SVC 480Y/277 V', 'P 480Y/277 V']);
-    expect(rulesOf(supplied(inherited))).toEqual(['fault-current', 'fault-current']);
+    expect(rulesOf(supplied(inherited))).toEqual(['fault-current', 'fault-current', 'bonding']);
     const guessed = siteOf({ equipment: [equipment('P', 'panelboard')], chargers: chargers('P', 1, { volts: 240 }) });
     expect(namesOf(guessed)).toEqual(['P 240 V']);
     expect(rulesOf(supplied(guessed))).toContain('supply-data');

@@ -318,7 +318,7 @@ describe('the supply of a site', () => {
 
   test('an empty site has an empty supply', () => {
     const { supply, boxes, findings } = supplied(siteOf({ equipment: [] }));
-    expect(supply).toEqual({ equipment: [], feeders: [], transformers: [], loads: [] });
+    expect(supply).toEqual({ equipment: [], feeders: [], transformers: [], loads: [], bonded: [] });
     expect(boxes).toEqual([]);
     expect(findings).toEqual([]);
   });

@@ -72,6 +72,8 @@ export function workedOut(
     lengths,
     demands: demandsOf(tree, model, state, loads),
     faults: tree.nodes.map(() => null),
+    bonded: [],
+    wires: [],
     idle: state.idle,
     spareSpaces: tree.nodes.map(() => undefined),
     loads: site.loads,

@@ -70,7 +70,10 @@ test('moving a piece of equipment works out what it feeds, and nothing else', ()
 test('a change of the rules or of a raceway reaches every run', () => {
   const site = lot();
   const before = runsOf(site);
-  const allowed = runsOf({ ...site, rules: { ...site.rules, allowance: { equipment: 8, box: 2 } } });
+  const allowed = runsOf({
+    ...site,
+    rules: { ...site.rules, allowance: { ...site.rules.allowance, equipment: 8, box: 2 } },
+  });
   expect(allowed.runs.map((run) => run.conductorLength)).toEqual(before.runs.map((run) => run.length! + 10));
   const apart = {
     ...site,

@@ -54,7 +54,7 @@ describe('a site out of a file in feet', () => {
     expect(rules).toEqual({
       ...DEFAULT_RULES,
       cordSlack: 3,
-      allowance: { equipment: 5, box: 2 },
+      allowance: { equipment: 5, box: 2, electrode: 20 },
       pilot: { ...DEFAULT_RULES.pilot, sourcePicofarads: 0 },
     });
   });

@@ -90,6 +90,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     faultAmps: [20_000, 30_000, { kind: 'source' }],
     faultXr: [5, 6, { kind: 'source' }],
     existingAmps: [100, 110, { kind: 'source' }],
+    electrode: ['rods', 'ring'],
     interruptingAmps: [22_000, 42_000],
   },
   feeders: {

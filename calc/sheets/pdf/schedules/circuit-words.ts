@@ -60,7 +60,12 @@ export function circuitConductors(circuit: Circuit, conduits: ReadonlyMap<string
   ].join(' + ');
 }
 
-const USES: Readonly<Record<ConduitConductor['use'], string>> = { line: '', grounding: ' G', pilot: ' pilot' };
+const USES: Readonly<Record<ConduitConductor['use'], string>> = {
+  line: '',
+  grounding: ' G',
+  bonding: ' SSBJ',
+  pilot: ' pilot',
+};
 
 /** What lies in a conduit: `6 #8, 1 #10 G, 3 #14 pilot`. */
 export const conduitConductors = ({ conductors }: Pick<Conduit, 'conductors'>): string =>

@@ -38,6 +38,7 @@ export const SMALL_LOT = {
       spaces: 42,
       workingSpace: 3,
       interruptingAmps: 22_000,
+      electrode: 'rods',
     },
   ],
   feeders: [

@@ -97,6 +97,7 @@ export const SUPPLY_FAULTS = {
       return rest;
     }),
   }),
+  bonding: lotBehind({ impedancePercent: 4, xr: 1.5 }),
   'fault-trip': lotWith({ rules: { fault: { tripTimes: 40 } } }),
   'interrupting-rating': lotChanged('equipment', 'P1', { interruptingAmps: 5000 }),
 };
