@@ -9,6 +9,7 @@ import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
 import { coverFindings } from './cover-findings.ts';
+import { riserFindings } from './riser-findings.ts';
 
 /**
  * What the rules and the raceways say before anything is worked: tables not held, dry insulation, shallow burial, trays,
@@ -16,7 +17,10 @@ import { coverFindings } from './cover-findings.ts';
  */
 export function siteFindings(site: Site, tables: CodeTables): readonly Finding[] {
   const { raceways, stalls, aisles, chargers, rules, units } = site;
-  return settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables);
+  return [
+    ...settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables),
+    ...riserFindings(raceways, stalls, aisles, site.equipment, tables, units),
+  ];
 }
 
 const settledFindings = kept(siteFindingsOf);
@@ -42,7 +46,7 @@ function siteFindingsOf(
     });
   if (charges && !suitsWetPlaces(tables, rules.insulation))
     findings.push({
-      severity: 'warn',
+      severity: 'fail',
       rule: 'wet-insulation',
       about: [],
       says: `${rules.insulation} has no rating for wet locations, and the inside of a raceway outdoors is one. THWN-2 and XHHW-2 have.`,

@@ -374,6 +374,8 @@ export interface CodeTables {
     readonly atAmps: number;
     readonly seconds: number;
   };
+  /** Methods that may come out of the ground where they are subject to damage. */
+  readonly damage: Sourced & { readonly methods: readonly Method[] };
   /** Of a busbar with a source at each end, what its device and 125% of the other source may come to, of its rating. */
   readonly busSources: Sourced & { readonly share: number; readonly factor: number };
   /** Breakers that can be set to so many amperes and more have a way to less arc energy. */

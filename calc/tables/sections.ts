@@ -43,6 +43,11 @@ export interface Sections {
   readonly electrodeMost: string;
   readonly wetUnderground: string;
   readonly wetAbove: string;
+  /** Boxes and fittings in damp and wet places; couplings and connectors of tubing there. */
+  readonly wetBoxes: string;
+  readonly wetFittings: string;
+  /** Raceways that come out of the ground where they are subject to damage. */
+  readonly risers: string;
   readonly expansion: string;
   readonly parallel: string;
   /** Where several ambients lie on one way. */

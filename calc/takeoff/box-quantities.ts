@@ -17,11 +17,16 @@ const WHERE = {
 } as const;
 
 /** Kinds whose size the code asks for, by an edition's sections. */
-const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize }: Sections) => ({
+const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize, wetBoxes }: Sections) => ({
   boxKind: byWords((place, size): Kind => {
     const { item, where, basis } = WHERE[place as Box['kind']];
     const rule = size.endsWith('long') ? pullBox : boxVolume;
-    return kindOf({ item, spec: `${where}${size}`, unit: 'each', basis: `${basis}; size by ${rule}` });
+    return kindOf({
+      item,
+      spec: `${where}${size}`,
+      unit: 'each',
+      basis: `${basis}; size by ${rule}, listed for wet places (${wetBoxes})`,
+    });
   }),
   handholeKind: byWords((size, rating) =>
     kindOf({

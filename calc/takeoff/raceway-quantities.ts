@@ -78,10 +78,11 @@ export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
   const each = (item: string, basis: string, of = spec): Kind => kindOf({ item, spec: of, unit: 'each', basis });
   const corner = 'one at each corner of a conduit';
+  const wet = method === 'EMT' ? '; raintight outdoors' : '';
   return {
     raceway: kindOf({ item: 'raceway', spec, unit: 'ft', basis: 'length of the conduits, taken square at corners' }),
-    coupling: each('coupling', `between the ${STICK} ft sticks of each straight, and two at each elbow`),
-    connector: each('connector', 'one at each end of a conduit in a box or equipment'),
+    coupling: each('coupling', `between the ${STICK} ft sticks of each straight, and two at each elbow${wet}`),
+    connector: each('connector', `one at each end of a conduit in a box or equipment${wet}`),
     support: each(
       method === 'tray' ? 'tray support' : 'strap',
       'code spacing along each conduit above ground, the first within the code distance of each end; overhead one at each hanger and trapeze',

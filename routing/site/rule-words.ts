@@ -40,6 +40,7 @@ export const RULE_WORDS = [
   'conduit-fill',
   'tray-fill',
   'cover',
+  'riser',
   'buried-box',
   'expansion',
   'vertical-support',

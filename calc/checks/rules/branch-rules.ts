@@ -5,6 +5,7 @@ import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import { branchCounts, counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
+import { risersOf } from '../riser-findings.ts';
 
 const PRACTICE = 'common practice';
 
@@ -109,6 +110,11 @@ export const BRANCH_RULES = {
     title: 'Raceways buried too shallow',
     source: ({ cover }) => cover.source,
     lookedAt: ({ site }) => buried(site.raceways),
+  },
+  riser: {
+    title: 'Raceways that come out of the ground beside cars',
+    source: ({ damage }) => damage.source,
+    lookedAt: ({ site }) => risersOf(site.raceways).length,
   },
   'buried-box': {
     title: 'Boxes in the ground',

@@ -16,7 +16,7 @@ import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
 import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
-import { ARC_ENERGY, BUS_SOURCES, EXISTING_DEMAND, GROUND_FAULT } from './service.ts';
+import { ARC_ENERGY, BUS_SOURCES, DAMAGE, EXISTING_DEMAND, GROUND_FAULT } from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
   SINGLE_PHASE_IMPEDANCES,
@@ -76,5 +76,6 @@ export const NEC_2023: CodeTables = {
   groundFault: GROUND_FAULT,
   arcEnergy: ARC_ENERGY,
   busSources: BUS_SOURCES,
+  damage: DAMAGE,
   vehicleSupply: VEHICLE_SUPPLY,
 };

@@ -40,3 +40,11 @@ export const BUS_SOURCES: CodeTables['busSources'] = {
   share: 1.2,
   factor: 1.25,
 };
+
+/** Raceways that come out of the ground where something may hit them. */
+export const DAMAGE: CodeTables['damage'] = {
+  source: 'NEC 2023 300.5(D)(4)',
+  verified: 'Read in the 2023 text; the list with EMT is in the 2020 text too.',
+  doubts: ['EMT where the damage is not severe (358.10(E)). RTRC-XW is on the list and is no method here.'],
+  methods: ['RMC', 'IMC', 'EMT', 'PVC80'],
+};

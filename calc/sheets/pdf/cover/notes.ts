@@ -8,6 +8,7 @@ const GENERAL = [
   'Thin grey is existing work and what others build. Full ink is what is installed. Color shows the lines of a circuit, in the trade’s colors for its voltage, and nothing else.',
   'Volts and amps are worked with every charger at once, at its rating or as far as load management lets it.',
   'Sizes and fills come from the tables of the code edition shown. Local amendments, listings and the instructions of the equipment rule over them.',
+  'Boxes and fittings outdoors are listed for wet places, and those of tubing are raintight.',
   'Setting out is from gridlines, to the middle of boxes and retractors. Verify columns, stripes and steel in the field before anything is fixed.',
 ];
 

@@ -83,6 +83,18 @@ export const BRANCH_FAULTS = {
   'jam-ratio': lotWith({ chargers: chargers({ phases: 3, amps: 80 }), rules: { circuitsPerConduit: 1 } }),
   'circuit-size': lotChanged('chargers', 'EV1', { amps: 900 }),
   'branch-drop': lotWith({ rules: { dropLimit: { branch: 0.01 } } }),
+  riser: lotAnd('raceways', [
+    {
+      id: 'R9',
+      path: [
+        [-3, 0, -2],
+        [9, 9, -2],
+        [9, 9, 3],
+      ],
+      method: 'PVC40',
+      place: 'underground',
+    },
+  ]),
   'voltage-window': lotChanged('feeders', 'F1', { length: 4500 }),
   'total-drop': lotWith({ rules: { dropLimit: { total: 0.1 } } }),
   'pilot-budget': lotWith({ chargers: chargers({ pilot: true }), rules: { pilot: { budgetPicofarads: 1000 } } }),
