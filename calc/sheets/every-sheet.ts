@@ -3,6 +3,7 @@ import { conduitsSheet } from './conduits-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
+import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './day-sheets.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { loadSheet } from './load-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
@@ -17,7 +18,7 @@ import { takeoffSheet } from './takeoff-sheet.ts';
 
 type Rows = readonly (readonly Cell[])[];
 
-const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows>> = {
+const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>> = {
   runs: ({ site, plan }) => runsSheet(site, plan),
   conduits: ({ site, plan }) => conduitsSheet(site, plan),
   panels: ({ site, plan }) => panelSheet(site, plan),
@@ -28,6 +29,9 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows>> = {
   cost: ({ site, cost }) => costSheet(site, cost),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
+  'day-load': ({ site }) => dayLoadSheet(site),
+  'day-cars': ({ site }) => dayCarsSheet(site),
+  'day-meters': ({ site }) => dayMetersSheet(site),
 };
 
 /** What a sheet needs of the machine that writes it. */
@@ -54,8 +58,10 @@ export interface SheetFile extends SheetName {
 
 const tableWriter =
   (name: TableName): Write =>
-  async (planned) =>
-    csv(TABLES[name](planned));
+  async (planned) => {
+    const rows = TABLES[name](planned);
+    return rows === null ? null : csv(rows);
+  };
 
 // The larger writers are loaded when they are asked for.
 const WRITERS: Readonly<Record<SheetEnding, Write>> = {
@@ -75,7 +81,12 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   },
   '.xlsx': async (planned) => {
     const { xlsx } = await import('./xlsx.ts');
-    return xlsx(TABLE_NAMES.map((name) => ({ name, rows: TABLES[name](planned) })));
+    return xlsx(
+      TABLE_NAMES.flatMap((name) => {
+        const rows = TABLES[name](planned);
+        return rows === null ? [] : [{ name, rows }];
+      }),
+    );
   },
   '.runs.csv': tableWriter('runs'),
   '.conduits.csv': tableWriter('conduits'),
@@ -87,6 +98,9 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.cost.csv': tableWriter('cost'),
   '.setting-out.csv': tableWriter('setting-out'),
   '.steel-loads.csv': tableWriter('steel-loads'),
+  '.day-load.csv': tableWriter('day-load'),
+  '.day-cars.csv': tableWriter('day-cars'),
+  '.day-meters.csv': tableWriter('day-meters'),
   '.geojson': async ({ site, plan }) => (await import('./geojson.ts')).geojson(site, plan),
   '.ifc': async ({ site, plan }) => (await import('./ifc/ifc.ts')).ifc(site, plan),
   '.plan.json': async ({ site, plan }) =>

@@ -20,6 +20,9 @@ export const TABLE_NAMES = [
   'cost',
   'setting-out',
   'steel-loads',
+  'day-load',
+  'day-cars',
+  'day-meters',
 ] as const;
 export type TableName = (typeof TABLE_NAMES)[number];
 
@@ -27,6 +30,9 @@ export type TableName = (typeof TABLE_NAMES)[number];
 const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = {
   load: 'Load calculation',
   'steel-loads': 'Loads on the steel',
+  'day-load': 'Days of charging: load',
+  'day-cars': 'Days of charging: cars',
+  'day-meters': 'Days of charging: chargers',
 };
 
 const tableName = <N extends TableName>(name: N) =>

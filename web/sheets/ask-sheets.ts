@@ -61,12 +61,18 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
       tell,
       notify,
     );
-    if (content === null) throw new Error('the site does not say where on the ground it lies (georef)');
+    if (content === null) throw new Error(nothingToWrite(ending));
     download(sheetFileName(file, ending), type, content);
     return sheetFileName(file, ending);
   });
   if (!begun) notify(`${title} is being written already, or too much is.`);
 }
+
+/** Why a site has nothing for a sheet. */
+const nothingToWrite = (ending: string): string =>
+  ending.startsWith('.day-')
+    ? 'the site has no day of charging that can be worked'
+    : 'the site does not say where on the ground it lies (georef)';
 
 /** What a worker makes of a request; it ends where the signal says so. */
 function written(

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from '../../../calc/sheets/day-sheets.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { managedLot } from './managed-lot.ts';
+
+const span = { from: '00:00', to: '00:00' };
+const site = toSite(
+  managedLot({
+    days: [
+      {
+        id: 'day',
+        from: '08:00',
+        to: '12:00',
+        step: 60,
+        cars: [
+          { arrive: '08:00', leave: '12:00', kwh: 12 },
+          { arrive: '09:00', leave: '12:00', kwh: 6 },
+        ],
+        tariff: {
+          energy: [
+            { from: '08:00', to: '10:00', price: 0.3 },
+            { ...span, price: 0.1 },
+          ],
+          days: 20,
+        },
+      },
+    ],
+  }),
+);
+const table = (rows: readonly (readonly unknown[])[]) =>
+  rows.slice(
+    1,
+    rows.findIndex((row) => row.length === 0),
+  );
+const sum = (values: readonly unknown[]) => values.reduce<number>((all, one) => all + Number(one), 0);
+
+describe('sheets of a day of charging', () => {
+  test('the load of each step adds up to what the cars got', () => {
+    const rows = table(dayLoadSheet(site)!);
+    const { got } = plan(site).days[0]!.strategies.equal!;
+    const perStep = new Map(rows.map((row) => [row[1], Number(row[4])]));
+    expect(sum([...perStep.values()])).toBeCloseTo(sum(got), 2);
+    expect([...perStep.keys()]).toEqual(['08:00', '09:00', '10:00', '11:00']);
+    for (const row of rows) expect(Number(row[7])).toBeLessThanOrEqual(Number(row[8]) + 1e-3);
+  });
+
+  test('a row a car, and a row a charger whose energy is that of its cars and whose cost is by the hour', () => {
+    const cars = table(dayCarsSheet(site)!);
+    expect(cars.map((row) => row.slice(0, 7))).toEqual([
+      ['day', 1, 'EV1', '08:00', '12:00', 12, 12],
+      ['day', 2, 'EV2', '09:00', '12:00', 6, 6],
+    ]);
+    const meters = table(dayMetersSheet(site)!);
+    expect(sum(meters.map((row) => row[4]))).toBeCloseTo(18, 6);
+    // EV1: 32 A at 208 V is 6.656 kWh in the first hour and 5.344 in the second, both at 0.30; EV2: 6 kWh in the second.
+    expect(meters.map((row) => row[7])).toEqual([72, 36]);
+  });
+
+  test('there are none where there is no day', () => {
+    const { days: _, ...bare } = managedLot();
+    for (const sheet of [dayLoadSheet, dayCarsSheet, dayMetersSheet]) expect(sheet(toSite(bare))).toBeNull();
+  });
+});
