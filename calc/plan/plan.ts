@@ -1,9 +1,10 @@
+import { equipmentFindings } from '../../routing/checks/equipment/equipment-findings.ts';
+import { keepoutFindings } from '../../routing/checks/keepout-findings.ts';
+import { overlapFindings } from '../../routing/checks/overlaps/overlap-findings.ts';
+import { reachFindings } from '../../routing/checks/reach-findings.ts';
+import { supportFindings } from '../../routing/checks/support/support-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
-import { equipmentFindings } from '../../routing/network/equipment-findings.ts';
-import { keepoutFindings } from '../../routing/network/keepouts.ts';
 import { runsOf } from '../../routing/network/runs.ts';
-import { supportFindings } from '../../routing/network/support/support-findings.ts';
-import { overlapFindings } from '../../routing/overlaps/overlap-findings.ts';
 import { reachOf } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { allBuried, boxesOf, sharedBoxes } from '../branches/boxes.ts';
@@ -62,7 +63,7 @@ export function plan(site: Site): Plan {
   const looked: Looked = {
     site,
     runs: runs.runs,
-    reach: reach.reach,
+    reach,
     branches,
     tree: treeOf(site),
     feeders,
@@ -75,20 +76,20 @@ export function plan(site: Site): Plan {
     overlapFindings(site),
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site, workingNeeds(site, design.tables)),
-    withCode(reach.findings, design.tables),
+    withCode(reachFindings(site), design.tables),
     supplyChecks(site, supply, ohms, branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
-  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach: reach.reach, supports }));
+  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports }));
   const checks = kept(() => checksOf(looked, findings));
   const withheld = kept(() => withheldOf(looked, findings));
   const notChecked = kept(() => notCheckedOf(looked));
   return {
     site: site.name,
     runs: runs.runs,
-    reach: reach.reach,
+    reach,
     branches,
     phases,
     boxSupply: supply.boxSupply,

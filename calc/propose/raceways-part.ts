@@ -1,4 +1,4 @@
-import { type SupportSpacings, supportFindings } from '../../routing/network/support/support-findings.ts';
+import { type SupportSpacings, supportFindings } from '../../routing/checks/support/support-findings.ts';
 import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';

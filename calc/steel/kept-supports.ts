@@ -1,8 +1,8 @@
+import { movedBoxes } from '../../routing/checks/support/kept-near.ts';
 import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { keptLists, patched } from '../../routing/kept/kept-list.ts';
 import { addTo } from '../../routing/lists/grouping.ts';
-import { movedBoxes } from '../../routing/network/support/kept-near.ts';
 import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
 import { type Box, boxesMeet, boxOf, widened } from '../../routing/plane/box.ts';
 import type { Member, Raceway, Site } from '../../routing/site/site.ts';

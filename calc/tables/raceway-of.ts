@@ -1,5 +1,5 @@
+import type { SupportSpacing, SupportSpacings } from '../../routing/checks/support/support-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
-import type { SupportSpacing, SupportSpacings } from '../../routing/network/support/support-findings.ts';
 import { METHODS, type Metal, type Method } from '../../routing/site/vocabulary.ts';
 import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
 import { indexed } from './indexed.ts';

@@ -1,3 +1,4 @@
+import { kept } from '../kept/kept.ts';
 import type { Box } from '../plane/box.ts';
 import type { Site } from '../site/site.ts';
 import { changesBetween, type Field, fieldOf } from './field.ts';
@@ -12,7 +13,8 @@ export interface Now {
   readonly changesSince: (before: Field) => readonly Box[] | null;
 }
 
-export function nowOf(site: Site): Now {
+/** Remembered for a site, for its reach and its checks ask for it in turn. */
+export const nowOf = kept((site: Site): Now => {
   const field = fieldOf(site);
   const known = new Map<Field, readonly Box[] | null>([[field, []]]);
   const changesSince = (before: Field): readonly Box[] | null => {
@@ -24,4 +26,4 @@ export function nowOf(site: Site): Now {
     return changes;
   };
   return { site, field, shared: sharedOf(site), changesSince };
-}
+});

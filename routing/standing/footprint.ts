@@ -1,8 +1,5 @@
-import { areaOf } from '../plane/area.ts';
-import { clippedToBox } from '../plane/clip.ts';
 import { direction } from '../plane/direction.ts';
 import { type Rectangle, rectangleAt } from '../plane/rectangle.ts';
-import type { Finding } from '../site/finding.ts';
 import type { Equipment, Keepout, Point2 } from '../site/site.ts';
 
 /** Overlaps of no more than this, square feet, are things that touch. */
@@ -25,18 +22,3 @@ export function seenFrom({ at, rotation = 0 }: Equipment, points: readonly Point
 /** A keep-out has a part between grade and a height, feet. */
 export const standsUnder = ({ from, to }: Keepout, height: number): boolean =>
   (from ?? Number.NEGATIVE_INFINITY) < height && (to ?? Number.POSITIVE_INFINITY) > 0;
-
-/** Equipment whose footprint, from grade to its height, overlaps a keep-out; null where it does not. */
-export function footprintFinding(equipment: Equipment, keepout: Keepout): Finding | null {
-  const [width, depth, height] = equipment.size;
-  if (!standsUnder(keepout, height)) return null;
-  const half = { minX: -width / 2, maxX: width / 2, minY: -depth / 2, maxY: depth / 2 };
-  if (areaOf(clippedToBox(seenFrom(equipment, keepout.outline), half)) <= TOUCHING_AREA) return null;
-  return {
-    severity: 'fail',
-    rule: 'keepout-crossed',
-    about: [equipment.id, keepout.id],
-    says: `${equipment.id} stands in keep-out ${keepout.id}, which blocks equipment.`,
-    source: 'keep-out of the site that blocks equipment',
-  };
-}

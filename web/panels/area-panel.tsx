@@ -1,4 +1,4 @@
-import { aisleClearHeight } from '../../routing/reach/clear-height.ts';
+import { aisleClearHeight } from '../../routing/checks/drops/clear-height.ts';
 import { printLength } from '../../routing/site/feet-inches.ts';
 import type { Aisle, Point2 } from '../../routing/site/site.ts';
 import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/vocabulary.ts';

@@ -1,5 +1,5 @@
+import type { NeedsOf, WorkingNeeds } from '../../../routing/checks/equipment/working-needs.ts';
 import { kept } from '../../../routing/kept/kept.ts';
-import type { NeedsOf, WorkingNeeds } from '../../../routing/network/working-needs.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { leastWorkingSpace, workingSpaceDepth } from '../../tables/lookup.ts';

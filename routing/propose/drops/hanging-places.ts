@@ -1,8 +1,8 @@
+import { dropHeadroom } from '../../checks/drops/clear-height.ts';
+import { dropFindings } from '../../checks/drops/drop-findings.ts';
 import { networkOf } from '../../network/network.ts';
 import { closestTap } from '../../network/taps.ts';
 import { distance } from '../../plane/space.ts';
-import { dropHeadroom } from '../../reach/clear-height.ts';
-import { dropFindings } from '../../reach/drop-checks.ts';
 import { nowOf } from '../../reach/now.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
 import { stallRectangle } from '../../site/stall-rectangle.ts';

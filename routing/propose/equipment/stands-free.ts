@@ -1,5 +1,6 @@
-import { workingSpaceFindings } from '../../network/equipment-findings.ts';
-import type { WorkingNeeds } from '../../network/working-needs.ts';
+import { workingSpaceFindings } from '../../checks/equipment/equipment-findings.ts';
+import type { WorkingNeeds } from '../../checks/equipment/working-needs.ts';
+import { footprintFinding } from '../../checks/keepout-findings.ts';
 import { areaOf } from '../../plane/area.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { clippedToBox } from '../../plane/clip.ts';
@@ -7,7 +8,7 @@ import { rectangleAt } from '../../plane/rectangle.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
 import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { type WorkingSpace, workingSpaceOf } from '../../site/working-space.ts';
-import { footprintFinding, footprintOf, seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
+import { footprintOf, seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
 import { stallsIn } from '../../standing/outlines.ts';
 
 const NONE: ReadonlyMap<string, WorkingNeeds> = new Map();

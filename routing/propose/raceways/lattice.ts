@@ -1,8 +1,8 @@
-import { lengthThrough } from '../../network/keepouts.ts';
+import { racewayHeadroom } from '../../checks/drops/clear-height.ts';
+import { lengthThrough } from '../../checks/keepout-findings.ts';
 import { steelOf } from '../../network/support/steel-near.ts';
 import { unheldShare } from '../../network/support/unheld.ts';
 import { distance } from '../../plane/space.ts';
-import { racewayHeadroom } from '../../reach/clear-height.ts';
 import { sharedOf } from '../../reach/shared.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
 import type { EdgeRow } from '../shared/home-graph.ts';

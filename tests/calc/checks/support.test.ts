@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { supportSpacings } from '../../../calc/tables/raceway-of.ts';
-import { supportFindings } from '../../../routing/network/support/support-findings.ts';
+import { supportFindings } from '../../../routing/checks/support/support-findings.ts';
 import type { Drop, Member, Point3, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { makeLot } from '../../bench/make-lot.ts';

@@ -3,7 +3,7 @@ import { KINDS } from '../../../calc/cli/kinds/index.ts';
 import { workingNeeds } from '../../../calc/supply/panels/working-needs.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained } from '../../../calc/words/explain.ts';
-import { equipmentFindings } from '../../../routing/network/equipment-findings.ts';
+import { equipmentFindings } from '../../../routing/checks/equipment/equipment-findings.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Equipment, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

@@ -30,7 +30,7 @@ describe('cords of pedestals, by shapely and networkx', () => {
     // Both answers are asked for.
     expect(new Set(arrive).size).toBe(2);
     for (const one of stored.cases) {
-      const [reach] = reachOf(siteFor(one)).reach;
+      const [reach] = reachOf(siteFor(one));
       expect(reach!.coverage).toBeCloseTo(one.coverage, 9);
       one.rows.forEach((row, i) => {
         expect(reach!.cases[i]!.direction).toBe(row.direction);

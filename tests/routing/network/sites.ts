@@ -1,4 +1,4 @@
-import type { NeedsOf } from '../../../routing/network/working-needs.ts';
+import type { NeedsOf } from '../../../routing/checks/equipment/working-needs.ts';
 import type { Charger, Drop, Equipment, Point3, Raceway, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { reachFindings } from '../../../routing/checks/reach-findings.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import type { Site, SiteFile, Stall } from '../../../routing/site/site.ts';
 import { CAR, charger, drop, row, siteOf, stall } from './sites.ts';
+
+/** Both that are kept. */
+const answers = (site: Site) => ({ reach: reachOf(site), findings: reachFindings(site) });
 
 const file = (): Partial<SiteFile> => ({
   ...row(12),
@@ -113,14 +117,14 @@ describe('what is kept from one plan to the next', () => {
         (edits) => {
           let site = siteOf(structuredClone(file()));
           const sites = [site];
-          reachOf(site);
+          answers(site);
           for (const [name, pick, by] of edits) {
             site = EDITS[name]!(site, pick, by);
             sites.push(site);
-            expect(reachOf(site)).toEqual(reachOf(anew(site)));
+            expect(answers(site)).toEqual(answers(anew(site)));
           }
           // And back again, as by undo.
-          for (const before of sites.toReversed()) expect(reachOf(before)).toEqual(reachOf(anew(before)));
+          for (const before of sites.toReversed()) expect(answers(before)).toEqual(answers(anew(before)));
         },
       ),
       { numRuns: 40 },
@@ -129,26 +133,26 @@ describe('what is kept from one plan to the next', () => {
 
   test('is the same object for every charger but the one whose drop has moved', () => {
     const site = siteOf(file());
-    const before = reachOf(site).reach;
+    const before = reachOf(site);
     const moved = { ...site, drops: replaced(site.drops, 5, { ...site.drops[5]!, cord: 24 }) };
-    const after = reachOf(moved).reach;
+    const after = reachOf(moved);
     expect(after.map((reach, i) => reach === before[i])).toEqual(site.chargers.map((_, i) => i !== 5));
   });
 
   test('is worked again near a moved stall only', () => {
     const site = siteOf(file());
-    const before = reachOf(site).reach;
+    const before = reachOf(site);
     const one = site.stalls[2]!;
     const nudged: Stall = { ...one, at: [one.at[0] + 0.25, one.at[1]] };
-    const after = reachOf({ ...site, stalls: replaced(site.stalls, 2, nudged) }).reach;
+    const after = reachOf({ ...site, stalls: replaced(site.stalls, 2, nudged) });
     expect(after[2]).not.toBe(before[2]);
     for (let i = 6; i < 12; i++) expect(after[i]).toBe(before[i]);
   });
 
   test('stands where only labels, gridlines or raceways far above change', () => {
     const site = siteOf(file());
-    const before = reachOf(site).reach;
-    const after = reachOf({ ...site, gridlines: { x: [{ label: '1', at: 0 }], y: [] }, drops: [...site.drops] }).reach;
+    const before = reachOf(site);
+    const after = reachOf({ ...site, gridlines: { x: [{ label: '1', at: 0 }], y: [] }, drops: [...site.drops] });
     after.forEach((reach, i) => {
       expect(reach).toBe(before[i]);
     });

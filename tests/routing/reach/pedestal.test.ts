@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { reachFindings } from '../../../routing/checks/reach-findings.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import type { Drop, SiteFile } from '../../../routing/site/site.ts';
 import { charger, drop, inlet, siteOf, stall } from './sites.ts';
@@ -6,16 +7,16 @@ import { charger, drop, inlet, siteOf, stall } from './sites.ts';
 const CAR = { length: 14, width: 6, height: 5, inlets: [inlet('nose', 'front', 0, 3)] };
 
 /** A car nose in, its inlet 3 ft up in the middle of the bumper at [0, 16], and a drop so far ahead of it. */
-const ahead = (feet: number, height: number, more: Partial<Drop>, parts: Partial<SiteFile> = {}) =>
-  reachOf(
-    siteOf({
-      vehicles: { car: CAR },
-      stalls: [stall('S1', [0, 0], { parking: 'nose-in' })],
-      drops: [drop('D1', [0, 16 + feet, height], more)],
-      chargers: [charger('C1', 'D1', ['S1'])],
-      ...parts,
-    }),
-  );
+const ahead = (feet: number, height: number, more: Partial<Drop>, parts: Partial<SiteFile> = {}) => {
+  const site = siteOf({
+    vehicles: { car: CAR },
+    stalls: [stall('S1', [0, 0], { parking: 'nose-in' })],
+    drops: [drop('D1', [0, 16 + feet, height], more)],
+    chargers: [charger('C1', 'D1', ['S1'])],
+    ...parts,
+  });
+  return { reach: reachOf(site), findings: reachFindings(site) };
+};
 
 describe('a pedestal', () => {
   // Box at 4 ft, inlet at 3 ft, 12 ft off: 4 + 12 + 3 = 19 ft along the ground, where 12.04 would do through the air.

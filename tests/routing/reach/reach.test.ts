@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { reachFindings } from '../../../routing/checks/reach-findings.ts';
 import { reachOf, reachOfCharger } from '../../../routing/reach/reach.ts';
 import type { Reach } from '../../../routing/reach/reach-result.ts';
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
@@ -23,7 +24,7 @@ describe('the reach of a charger', () => {
   // Farthest: the front inlet of a car backed in, at (0, 1): round a corner (3, 16) and (3, 1), 3 ft in.
   test('is worked for every direction and inlet, and its worst case is the one with the least margin', () => {
     const { worst, cases, coverage, overVehicle } = only(
-      reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 18, 10], { cord: 24 })] }))).reach,
+      reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 18, 10], { cord: 24 })] }))),
     );
     const plan = Math.hypot(3, 2) + 15 + 3;
     expect(cases).toHaveLength(10);
@@ -48,7 +49,7 @@ describe('the reach of a charger', () => {
               { stalls: [stall('S1', [0, 0], { parking: 'nose-in' })], drops: [drop('D1', [-20, 1, 10])], ...parts },
             ),
           ),
-        ).reach,
+        ),
       ).worst;
     expect(side({}).needed).toBeCloseTo(Math.hypot(17, 7.5), 12);
     const between = stall('S2', [-10, -8], { vehicle: 'car' });
@@ -65,7 +66,7 @@ describe('the reach of a charger', () => {
 
   test('goes straight over a vehicle that the retractor hangs over, and says which', () => {
     const over = drop('D1', [0, 8, 10]);
-    const { worst, overVehicle } = only(reachOf(siteOf(one(CAR, { drops: [over] }))).reach);
+    const { worst, overVehicle } = only(reachOf(siteOf(one(CAR, { drops: [over] }))));
     expect(overVehicle).toBe('S1');
     // The front inlet nose-in, 8 ft ahead; the corners are nearer.
     expect(worst.needed).toBeCloseTo(Math.hypot(8, 7.5), 12);
@@ -76,14 +77,14 @@ describe('the reach of a charger', () => {
   });
 
   test('from a retractor over the very edge of a vehicle goes round it: the edge is not inside', () => {
-    const { overVehicle, worst } = only(reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 16, 10])] }))).reach);
+    const { overVehicle, worst } = only(reachOf(siteOf(one(CAR, { drops: [drop('D1', [0, 16, 10])] }))));
     expect(overVehicle).toBeNull();
     expect(worst.needed).toBeCloseTo(Math.hypot(3 + 15 + 3, 7.5), 12);
   });
 
   test('starts at the retractor, with the way there from the box and the slack taken off the cord', () => {
     const away = drop('D1', [0, 22, 13], { retractor: [0, 18, 10], cord: 24 });
-    const { worst } = only(reachOf(siteOf(one(CAR, { drops: [away], rules: { cordSlack: 1.5 } }))).reach);
+    const { worst } = only(reachOf(siteOf(one(CAR, { drops: [away], rules: { cordSlack: 1.5 } }))));
     expect(worst.available).toBe(24 - 5 - 1.5);
     expect(worst.path[0]).toEqual([0, 18]);
   });
@@ -95,12 +96,13 @@ describe('the reach of a charger', () => {
       { id: 'K3', at: [-2.5, 18.5] as Point2, size: [1, 4] as Point2 },
       { id: 'K4', at: [2.5, 18.5] as Point2, size: [1, 4] as Point2 },
     ];
-    const { reach, findings } = reachOf(siteOf(one(CAR, { columns })));
+    const shut = siteOf(one(CAR, { columns }));
+    const reach = reachOf(shut);
     expect(only(reach)).toMatchObject({
       coverage: 0,
       worst: { needed: null, margin: null, path: [], hang: null, direction: 'nose-in', inlet: 'rear-left' },
     });
-    expect(findings.find(({ rule }) => rule === 'reach')?.says).toContain('no way round');
+    expect(reachFindings(shut).find(({ rule }) => rule === 'reach')?.says).toContain('no way round');
     expect(JSON.parse(JSON.stringify(reach))).toEqual(reach);
   });
 
@@ -110,7 +112,7 @@ describe('the reach of a charger', () => {
       vehicles: { car: CAR },
       chargers: [charger('C2', 'D1', ['S2', 'S0']), charger('C1', 'D0', ['S1']), charger('C3', 'D2', [])],
     });
-    expect(reachOf(site).reach.map(({ charger: c, stall: s }) => [c, s])).toEqual([
+    expect(reachOf(site).map(({ charger: c, stall: s }) => [c, s])).toEqual([
       ['C2', 'S2'],
       ['C2', 'S0'],
       ['C1', 'S1'],
@@ -120,7 +122,7 @@ describe('the reach of a charger', () => {
   test('may be worked charger by charger, to the same objects', () => {
     const site = siteOf({ ...row(4), vehicles: { car: CAR } });
     const slices = site.chargers.flatMap((_, i) => reachOfCharger(site, i));
-    const whole = reachOf(site).reach;
+    const whole = reachOf(site);
     expect(slices.length).toBe(whole.length);
     whole.forEach((reach, i) => {
       expect(reach).toBe(slices[i]);
@@ -188,7 +190,7 @@ describe('on random lots', () => {
     fc.assert(
       fc.property(lot, (file) => {
         const site = read(file);
-        for (const { charger: id, cases, worst, coverage } of reachOf(site).reach) {
+        for (const { charger: id, cases, worst, coverage } of reachOf(site)) {
           const from = site.drops.find((d) => d.id === site.chargers.find((c) => c.id === id)!.drop)!.retractor!;
           const [x, y, z] = worst.inletAt;
           if (worst.needed !== null)
@@ -208,8 +210,8 @@ describe('on random lots', () => {
         lot,
         fc.tuple(quarter(-900, 900), quarter(-900, 900), fc.integer({ min: 0, max: 359 }), fc.boolean()),
         (file, [dx, dy, degrees, mirror]) => {
-          const before = reachOf(read(file)).reach;
-          const after = reachOf(read(carried(file, dx, dy, degrees, mirror))).reach;
+          const before = reachOf(read(file));
+          const after = reachOf(read(carried(file, dx, dy, degrees, mirror)));
           after.forEach((reach, i) => {
             reach.cases.forEach(({ needed }, k) => {
               const was = before[i]!.cases[k]!.needed;
@@ -230,8 +232,8 @@ describe('on random lots', () => {
         fc.tuple(quarter(-20, 45), quarter(-20, 30), fc.integer({ min: 0, max: 359 })),
         (file, [x, y, heading]) => {
           const extra = stall('X', [x, y], { heading });
-          const before = reachOf(read(file)).reach;
-          const after = reachOf(read({ ...file, stalls: [...file.stalls!, extra] })).reach;
+          const before = reachOf(read(file));
+          const after = reachOf(read({ ...file, stalls: [...file.stalls!, extra] }));
           after.forEach((reach, i) => {
             if (reach.overVehicle === 'X') return;
             reach.cases.forEach(({ margin }, k) => {
@@ -248,9 +250,9 @@ describe('on random lots', () => {
   test('a longer cord only gains', () => {
     fc.assert(
       fc.property(lot, (file) => {
-        const before = reachOf(read(file)).reach;
+        const before = reachOf(read(file));
         const longer = { ...file, drops: file.drops!.map((d) => ({ ...d, cord: d.cord + 3 })) };
-        reachOf(read(longer)).reach.forEach((reach, i) => {
+        reachOf(read(longer)).forEach((reach, i) => {
           expect(reach.coverage).toBeGreaterThanOrEqual(before[i]!.coverage - 1e-12);
           if (reach.worst.margin !== null) expect(reach.worst.margin).toBeCloseTo(before[i]!.worst.margin! + 3, 9);
         });

@@ -55,7 +55,7 @@ test('a large one lets the page draw between slices and tells how far it is', as
 test('the plan of a warm site holds the reach that was worked, and is the plan of a cold one', async () => {
   const site = toSite(structuredClone(LOT));
   await warm(site, () => {});
-  const reach = reachOf(site).reach;
+  const reach = reachOf(site);
   const warmPlan = plan(site);
   expect(warmPlan.reach[0]).toBe(reach[0]);
   expect(warmPlan).toEqual(plan(toSite(structuredClone(LOT))));

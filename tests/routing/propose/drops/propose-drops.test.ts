@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { reachFindings } from '../../../../routing/checks/reach-findings.ts';
 import { proposeDrops } from '../../../../routing/propose/drops/propose-drops.ts';
-import { reachOf } from '../../../../routing/reach/reach.ts';
 import { readSiteValue } from '../../../../routing/site/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
@@ -56,7 +56,7 @@ test.each([
   const served = proposal.drops.flatMap(({ stalls }) => stalls);
   expect([...served].sort()).toEqual(site.stalls.map(({ id }) => id).sort());
   expect(proposal.drops.every(({ stalls }) => stalls.length <= MAKE.holds)).toBe(true);
-  const { findings } = reachOf(drawn(site, proposal));
+  const findings = reachFindings(drawn(site, proposal));
   expect(findings.filter(({ severity }) => severity === 'fail')).toEqual([]);
 });
 

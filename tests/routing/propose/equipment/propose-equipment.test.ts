@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { equipmentFindings } from '../../../../routing/network/equipment-findings.ts';
-import { keepoutFindings } from '../../../../routing/network/keepouts.ts';
+import { equipmentFindings } from '../../../../routing/checks/equipment/equipment-findings.ts';
+import { keepoutFindings } from '../../../../routing/checks/keepout-findings.ts';
 import { proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
 import { readSiteValue } from '../../../../routing/site/read.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../../routing/site/site.ts';

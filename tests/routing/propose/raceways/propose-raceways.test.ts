@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { keepoutFindings } from '../../../../routing/network/keepouts.ts';
+import { racewayHeadroom } from '../../../../routing/checks/drops/clear-height.ts';
+import { keepoutFindings } from '../../../../routing/checks/keepout-findings.ts';
 import { runsOf } from '../../../../routing/network/runs.ts';
 import { distance } from '../../../../routing/plane/space.ts';
 import { proposeRaceways, type RacewayMake } from '../../../../routing/propose/raceways/propose-raceways.ts';
-import { racewayHeadroom } from '../../../../routing/reach/clear-height.ts';
 import { sharedOf } from '../../../../routing/reach/shared.ts';
 import { readSiteValue } from '../../../../routing/site/read.ts';
 import type { Raceway, Site, SiteFile } from '../../../../routing/site/site.ts';

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { reachFindings } from '../../../../routing/checks/reach-findings.ts';
 import { type DropWish, dropsForStalls } from '../../../../routing/propose/rows/drops-for-stalls.ts';
 import { reachOf } from '../../../../routing/reach/reach.ts';
 import { stallsInReach } from '../../../../routing/reach/stalls-in-reach.ts';
@@ -45,7 +46,8 @@ function judged(site: ReturnType<typeof lot>, places: ReturnType<typeof dropsFor
       phases: 1,
     }),
   );
-  return reachOf({ ...site, drops, chargers });
+  const hung = { ...site, drops, chargers };
+  return { reach: reachOf(hung), findings: reachFindings(hung) };
 }
 
 describe('a drop for each of some stalls', () => {
@@ -114,7 +116,7 @@ describe('the stalls in reach of a drop', () => {
     expect(found.length).toBeGreaterThan(2);
     for (let i = 1; i < found.length; i++) expect(found[i - 1]!.coverage).toBeGreaterThanOrEqual(found[i]!.coverage);
     const chargers: Charger[] = [{ id: 'C', drop: 'D', stalls: ids, from: 'P1', amps: 32, volts: 208, phases: 1 }];
-    const { reach } = reachOf({ ...site, drops: [{ id: 'D', ...drop }], chargers });
+    const reach = reachOf({ ...site, drops: [{ id: 'D', ...drop }], chargers });
     const coverage = new Map(reach.map((each) => [each.stall, each.coverage]));
     for (const each of found) expect(each.coverage).toBe(coverage.get(each.stall));
     const missed = ids.filter((id) => !found.some(({ stall }) => stall === id));

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { overlapFindings } from '../../../../routing/overlaps/overlap-findings.ts';
+import { overlapFindings } from '../../../../routing/checks/overlaps/overlap-findings.ts';
 import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../../web/document/edit.ts';

@@ -1,5 +1,5 @@
-import { distance } from '../plane/space.ts';
-import type { Point3 } from '../site/site.ts';
+import { distance } from '../../plane/space.ts';
+import type { Point3 } from '../../site/site.ts';
 
 /** Two lines nearer than this, feet, are in one place. Common practice, no source. */
 const APART = 0.1;

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { reachFindings } from '../../../routing/checks/reach-findings.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import type { Finding } from '../../../routing/site/finding.ts';
 import type { Drop, Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { AisleKind } from '../../../routing/site/vocabulary.ts';
-import { CAR, charger, drop, inlet, siteOf, stall } from './sites.ts';
+import { CAR, charger, drop, inlet, siteOf, stall } from '../reach/sites.ts';
 
 const lot = (more: Partial<SiteFile> = {}): SiteFile => ({
   format: 'overrow/site',
@@ -19,7 +20,7 @@ const lot = (more: Partial<SiteFile> = {}): SiteFile => ({
 });
 
 const found = (rule: string, more: Partial<SiteFile> = {}): Finding[] =>
-  reachOf(siteOf(lot(more))).findings.filter((finding) => finding.rule === rule);
+  reachFindings(siteOf(lot(more))).filter((finding) => finding.rule === rule);
 
 const only = (findings: readonly Finding[]): Finding => {
   expect(findings).toHaveLength(1);
@@ -27,7 +28,7 @@ const only = (findings: readonly Finding[]): Finding => {
 };
 
 test('a sound layout has no findings', () => {
-  expect(reachOf(siteOf(lot())).findings).toEqual([]);
+  expect(reachFindings(siteOf(lot()))).toEqual([]);
 });
 
 describe('a short cord', () => {
@@ -102,7 +103,7 @@ describe('a short cord', () => {
 
   test('speaks metres on a metric site', () => {
     const site = { ...siteOf(lot(headEnd(23.5))), units: 'm' as const };
-    const { says } = reachOf(site).findings.find(({ rule }) => rule === 'reach')!;
+    const { says } = reachFindings(site).find(({ rule }) => rule === 'reach')!;
     expect(says).toContain('A cord of 7.60 m would reach; or move the drop 0.70 m to the left');
     expect(says).not.toContain("'");
   });
@@ -122,7 +123,7 @@ describe('a short cord', () => {
             stalls: [stall('S1', [0, 0], { heading: 30 * turn }), stall('S2', [40, 40])],
             drops: [drop('D1', [x / 4, y / 4, 10], { cord })],
           });
-          const finding = reachOf(siteOf(file)).findings.find(({ rule }) => rule === 'reach');
+          const finding = reachFindings(siteOf(file)).find(({ rule }) => rule === 'reach');
           if (!finding) return;
           const longer = Number(/A cord of (\d+)' 0" would reach/.exec(finding.says)![1]);
           expect(found('reach', { ...file, drops: [{ ...file.drops![0]!, cord: longer }] })).toEqual([]);
@@ -238,7 +239,7 @@ describe('a slack cord over an aisle', () => {
   test('is a warning with the length that hangs under the walk headroom', () => {
     const finding = only(found('low-cord', across({ aisles: [aisle(-24, 0)] })));
     expect(finding).toMatchObject({ severity: 'warn', about: ['C1', 'A1', 'D1', 'S1'] });
-    const { strip } = reachOf(siteOf(lot(across()))).reach[0]!.worst.hang!;
+    const { strip } = reachOf(siteOf(lot(across())))[0]!.worst.hang!;
     expect(strip?.to).toEqual([0, 1]);
     expect(finding.value).toBeCloseTo(strip!.length - 1, 9);
   });
@@ -247,7 +248,7 @@ describe('a slack cord over an aisle', () => {
     // The cord from beside the car goes round the tail, 1 ft out in the aisle.
     const stalls = [stall('S1', [0, 0], { parking: 'nose-in' })];
     const vehicles = { car: { ...CAR, length: 17, inlets: [inlet('tail', 'rear', 1)] } };
-    const { worst } = reachOf(siteOf(lot({ stalls, vehicles }))).reach[0]!;
+    const { worst } = reachOf(siteOf(lot({ stalls, vehicles })))[0]!;
     expect(worst.path.at(-2)).toEqual([3, -1]);
     expect(found('low-cord', { stalls, vehicles, aisles: [aisle(-24, -0.9)] })).toEqual([]);
   });

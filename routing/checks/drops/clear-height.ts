@@ -1,13 +1,13 @@
-import { type Box, boxOf } from '../plane/box.ts';
-import { insideOf, type Obstacle } from '../plane/obstacle.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import { siteRule } from '../site/rule-notes.ts';
-import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../site/site.ts';
-import type { AisleKind } from '../site/vocabulary.ts';
-import { outlineOf, stallOutline, stallsIn } from '../standing/outlines.ts';
-import { lengthAlong, partsInside } from './plan-path.ts';
-import type { Shared } from './shared.ts';
+import { type Box, boxOf } from '../../plane/box.ts';
+import { insideOf, type Obstacle } from '../../plane/obstacle.ts';
+import { lengthAlong, partsInside } from '../../reach/plan-path.ts';
+import type { Shared } from '../../reach/shared.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import { siteRule } from '../../site/rule-notes.ts';
+import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../../site/site.ts';
+import type { AisleKind } from '../../site/vocabulary.ts';
+import { outlineOf, stallOutline, stallsIn } from '../../standing/outlines.ts';
 
 /** What the headroom under overhead things depends on. */
 export interface Ground {

@@ -1,10 +1,10 @@
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import { siteRule } from '../site/rule-notes.ts';
-import type { Drop, Point3 } from '../site/site.ts';
-import { type Field, vehicleUnder } from './field.ts';
-import { holdsPoint } from './keepout.ts';
-import type { Shared } from './shared.ts';
+import { type Field, vehicleUnder } from '../../reach/field.ts';
+import { holdsPoint } from '../../reach/keepout.ts';
+import type { Shared } from '../../reach/shared.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import { siteRule } from '../../site/rule-notes.ts';
+import type { Drop, Point3 } from '../../site/site.ts';
 
 /** What is to be said of one drop by itself: its cord, the rest of its connector, and where it hangs. */
 export function dropFindings(drop: Drop, field: Field, shared: Shared): Finding[] {

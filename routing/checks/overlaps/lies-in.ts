@@ -1,6 +1,6 @@
-import { overlapDepth } from '../plane/overlap-depth.ts';
-import { rectangleAt } from '../plane/rectangle.ts';
-import type { Column, Point2 } from '../site/site.ts';
+import { overlapDepth } from '../../plane/overlap-depth.ts';
+import { rectangleAt } from '../../plane/rectangle.ts';
+import type { Column, Point2 } from '../../site/site.ts';
 
 /** Outlines that lie no farther into each other than this, feet, touch. Common practice, no source. */
 export const TOUCHING = 0.1;

@@ -1,13 +1,13 @@
-import { listMemo } from '../lists/list-memo.ts';
-import { boxOf } from '../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
-import { overlapDepth } from '../plane/overlap-depth.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import type { Column, Equipment, Point2, Site } from '../site/site.ts';
-import { stallRectangle } from '../site/stall-rectangle.ts';
-import { footprintOf } from '../standing/footprint.ts';
-import { stallsIn } from '../standing/outlines.ts';
+import { listMemo } from '../../lists/list-memo.ts';
+import { boxOf } from '../../plane/box.ts';
+import { type BoxIndex, boxIndex, positionsIn } from '../../plane/box-index.ts';
+import { overlapDepth } from '../../plane/overlap-depth.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import type { Column, Equipment, Point2, Site } from '../../site/site.ts';
+import { stallRectangle } from '../../site/stall-rectangle.ts';
+import { footprintOf } from '../../standing/footprint.ts';
+import { stallsIn } from '../../standing/outlines.ts';
 import { columnOutline, TOUCHING } from './lies-in.ts';
 import { fewNamed } from './told-overlaps.ts';
 

@@ -1,14 +1,16 @@
 import { listMemo } from '../lists/list-memo.ts';
+import type { Run } from '../network/run.ts';
+import { runsOf } from '../network/runs.ts';
+import { areaOf } from '../plane/area.ts';
+import { clippedToBox } from '../plane/clip.ts';
 import { insideOf, spansInside } from '../plane/obstacle.ts';
 import { COINCIDENT, distance } from '../plane/space.ts';
 import { printLength } from '../site/feet-inches.ts';
 import type { Finding } from '../site/finding.ts';
 import type { Equipment, Keepout, Point3, Raceway, Site } from '../site/site.ts';
 import type { KeepoutBlocks, Units } from '../site/vocabulary.ts';
-import { footprintFinding } from '../standing/footprint.ts';
+import { seenFrom, standsUnder, TOUCHING_AREA } from '../standing/footprint.ts';
 import { outlineOf } from '../standing/outlines.ts';
-import type { Run } from './run.ts';
-import { runsOf } from './runs.ts';
 
 /** Shorter than this, feet, a raceway's part in a keep-out is a touch. */
 const TOUCHING = 1e-6;
@@ -139,4 +141,19 @@ function shareBetween(
   const s = (from - za) / rise;
   const t = (to - za) / rise;
   return [Math.max(0, Math.min(s, t)), Math.min(1, Math.max(s, t))];
+}
+
+/** Equipment whose footprint, from grade to its height, overlaps a keep-out; null where it does not. */
+export function footprintFinding(equipment: Equipment, keepout: Keepout): Finding | null {
+  const [width, depth, height] = equipment.size;
+  if (!standsUnder(keepout, height)) return null;
+  const half = { minX: -width / 2, maxX: width / 2, minY: -depth / 2, maxY: depth / 2 };
+  if (areaOf(clippedToBox(seenFrom(equipment, keepout.outline), half)) <= TOUCHING_AREA) return null;
+  return {
+    severity: 'fail',
+    rule: 'keepout-crossed',
+    about: [equipment.id, keepout.id],
+    says: `${equipment.id} stands in keep-out ${keepout.id}, which blocks equipment.`,
+    source: 'keep-out of the site that blocks equipment',
+  };
 }

@@ -1,10 +1,10 @@
-import { areaOf } from '../plane/area.ts';
-import { clippedToBox } from '../plane/clip.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import type { Equipment, Point2, Site } from '../site/site.ts';
-import type { WorkingSpace } from '../site/working-space.ts';
-import { seenFrom, TOUCHING_AREA } from '../standing/footprint.ts';
+import { areaOf } from '../../plane/area.ts';
+import { clippedToBox } from '../../plane/clip.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import type { Equipment, Point2, Site } from '../../site/site.ts';
+import type { WorkingSpace } from '../../site/working-space.ts';
+import { seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
 import type { WorkingNeeds } from './working-needs.ts';
 
 interface Standing {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { laidAlong } from '../../../routing/overlaps/laid-along.ts';
-import { overlapFindings } from '../../../routing/overlaps/overlap-findings.ts';
+import { laidAlong } from '../../../routing/checks/overlaps/laid-along.ts';
+import { overlapFindings } from '../../../routing/checks/overlaps/overlap-findings.ts';
 import { areaOf } from '../../../routing/plane/area.ts';
 import { clippedToBox } from '../../../routing/plane/clip.ts';
 import { overlapDepth } from '../../../routing/plane/overlap-depth.ts';

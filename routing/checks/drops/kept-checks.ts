@@ -1,10 +1,10 @@
-import { changedPlaces } from '../kept/changed-places.ts';
-import type { Finding } from '../site/finding.ts';
-import type { Drop, Raceway } from '../site/site.ts';
+import { changedPlaces } from '../../kept/changed-places.ts';
+import type { Now } from '../../reach/now.ts';
+import type { Shared } from '../../reach/shared.ts';
+import type { Finding } from '../../site/finding.ts';
+import type { Drop, Raceway } from '../../site/site.ts';
 import { dropHeadroom, racewayHeadroom } from './clear-height.ts';
-import { dropFindings } from './drop-checks.ts';
-import type { Now } from './now.ts';
-import type { Shared } from './shared.ts';
+import { dropFindings } from './drop-findings.ts';
 
 /** The findings of an element by itself, and what on the site they hang on. */
 interface Checked {

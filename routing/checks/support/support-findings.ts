@@ -1,3 +1,5 @@
+import { nearestMember, type Steel, steelOf } from '../../network/support/steel-near.ts';
+import { hangs, unheldStretches } from '../../network/support/unheld.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
 import { printLength } from '../../site/feet-inches.ts';
@@ -7,8 +9,6 @@ import type { Drop, Point3, Raceway, Site } from '../../site/site.ts';
 import type { Method, Units } from '../../site/vocabulary.ts';
 import { counted } from '../../words/counted.ts';
 import { keptNear, type Overhead } from './kept-near.ts';
-import { nearestMember, type Steel, steelOf } from './steel-near.ts';
-import { hangs, unheldStretches } from './unheld.ts';
 
 /** How far apart supports of a method may be, feet, and the section that says so. */
 export interface SupportSpacing {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { keepoutFindings, lengthThrough } from '../../../routing/network/keepouts.ts';
+import { keepoutFindings, lengthThrough } from '../../../routing/checks/keepout-findings.ts';
 import type { Keepout, Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
-import { box, charger, panel, raceway, siteOf } from './sites.ts';
+import { box, charger, panel, raceway, siteOf } from '../network/sites.ts';
 
 const square: Point2[] = [
   [10, -5],

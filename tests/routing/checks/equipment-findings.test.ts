@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { equipmentFindings } from '../../../routing/network/equipment-findings.ts';
+import { equipmentFindings } from '../../../routing/checks/equipment/equipment-findings.ts';
 import type { Equipment, SiteFile, Stall } from '../../../routing/site/site.ts';
 import { workingSpaceOf, workingSpaceSize } from '../../../routing/site/working-space.ts';
-import { LEAST_ALONE, LEAST_SPACE, panel, siteOf } from './sites.ts';
+import { LEAST_ALONE, LEAST_SPACE, panel, siteOf } from '../network/sites.ts';
 
 // NEC 110.26(A): depth from Table 110.26(A)(1); 30 in wide or the equipment, 6 1/2 ft high or the equipment, from memory.
 describe('the working space of a piece of equipment', () => {

@@ -1,11 +1,11 @@
+import { keptHosts } from '../../plane/kept-hosts.ts';
+import { distance } from '../../plane/space.ts';
+import { printLength } from '../../site/feet-inches.ts';
+import type { Finding } from '../../site/finding.ts';
+import type { Charger, Drop } from '../../site/site.ts';
+import type { Units } from '../../site/vocabulary.ts';
+import { counted } from '../../words/counted.ts';
 import { fewNamed, toldOverlaps } from '../overlaps/told-overlaps.ts';
-import { keptHosts } from '../plane/kept-hosts.ts';
-import { distance } from '../plane/space.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import type { Charger, Drop } from '../site/site.ts';
-import type { Units } from '../site/vocabulary.ts';
-import { counted } from '../words/counted.ts';
 
 /** Two boxes nearer than this are in one place: there is no room to mount both. Common practice, no source. */
 const APART = 0.5;
