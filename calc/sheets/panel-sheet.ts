@@ -7,7 +7,7 @@ import type { Cell } from './csv.ts';
 
 const HEAD = ['panel', 'spaces', 'lines', 'serves', 'what', 'breaker (A)', 'amps', 'va', 'issued'];
 
-/** Panel schedules under one another: a row for each breaker, then what is connected by line and the demand. */
+/** Panel schedules under one another: a row for the main and for each breaker, then what is connected by line and the demand. */
 export function panelSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] {
   const loads = new Map(site.loads.map((load) => [load.id, load]));
   const chargers = new Map(site.chargers.map((charger) => [charger.id, charger]));
@@ -38,10 +38,11 @@ export function panelSheet(site: Site, plan: Plan): readonly (readonly Cell[])[]
   ]);
   return [
     HEAD,
-    ...cards.flatMap(({ schedule: { equipment }, rows, homeless }) => {
+    ...cards.flatMap(({ schedule: { equipment, rows: lines }, main, rows, homeless }) => {
       const placed = rows.flatMap(({ left, right }) => [left.cell, right.cell]);
       const circuits = placed.flatMap((cell) => (cell.kind === 'circuit' && cell.pole === 0 ? [cell.circuit] : []));
-      return [...circuits, ...homeless].map((circuit) => row(equipment, circuit));
+      const first: Cell[] = [equipment, 'main', lines, equipment, main.words, main.amps, null, null, null];
+      return [first, ...[...circuits, ...homeless].map((circuit) => row(equipment, circuit))];
     }),
     [],
     ['panel', 'load', 'connected va', 'percent', 'demand va', 'basis'],

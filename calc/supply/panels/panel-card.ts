@@ -2,6 +2,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { Device, SupplyEquipment } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
+import { type BoardMain, boardMain } from '../devices/board-main.ts';
 import { linesOf, treeOf } from '../tree/supply-lines.ts';
 import { atFeeder, type ConnectedLoad, chargerVa, connectedLoads } from './connected-lines.ts';
 import { type PanelCircuit, type PanelSchedule, panelSchedules } from './panel-schedule.ts';
@@ -41,6 +42,8 @@ export interface DemandRow {
 /** A panel's schedule as the trade draws it: what the page, the sheet and the drawing set show. */
 export interface PanelCard {
   readonly schedule: PanelSchedule;
+  /** What protects its busbar. */
+  readonly main: BoardMain;
   readonly rows: readonly CardRow[];
   /** Breakers that found no space. */
   readonly homeless: readonly CardCircuit[];
@@ -81,6 +84,7 @@ export function panelCards(site: Site, devices: readonly Device[], tables: CodeT
     const cells = rows.flatMap(({ left, right }) => [left.cell, right.cell]);
     return {
       schedule,
+      main: boardMain(devices, schedule.equipment),
       rows,
       homeless: circuits.filter(({ spaces }) => spaces.length === 0),
       lineVa: (['A', 'B', 'C'] as const).flatMap((line, i) =>

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
+import { panelSheet } from '../../../calc/sheets/panel-sheet.ts';
 import { equipmentLines, feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { panelTables } from '../../../calc/sheets/pdf/schedules/panel-schedules.ts';
@@ -57,8 +58,11 @@ test('and every device in a panel is in its schedule; a tap takes no space', () 
         for (const { amps, use } of mine)
           if (use === 'main') expect(lead).toContain(amps === null ? 'no main drawn' : `main ${amps} A`);
         const cells = JSON.stringify(tables[i]!.rows);
-        for (const { amps, poles, use } of branches)
-          if (use === 'feeder') expect(cells).toContain(`${amps} A ${poles}P`);
+        for (const { amps, poles } of branches) expect(cells).toContain(`${amps} A ${poles}P`);
+        const sheet = panelSheet(site, planned).filter(([panel, , lines]) => panel === equipment && lines !== null);
+        for (const { of, amps, use } of mine)
+          if (amps !== null)
+            expect(sheet.some((row) => row[3] === (use === 'main' ? equipment : of) && row[5] === amps)).toBe(true);
         shown += mine.length;
       });
     }),

@@ -6,11 +6,12 @@ const kva = (va: number): string => `${(va / 1000).toFixed(1)} kVA`;
 
 /** What a panel carries: by line, by kind of load with what each counts for, and how far that is of its rating. */
 export function PanelSums({ card }: { readonly card: PanelCard }) {
-  const { schedule, lineVa, connectedVa, demand, demandVa, demandAmps, spares, blank, homeless } = card;
+  const { schedule, main, lineVa, connectedVa, demand, demandVa, demandAmps, spares, blank, homeless } = card;
   const solved = useDocument((state) => state.plan.supply.equipment.find(({ id }) => id === schedule.equipment));
   return (
     <section className="panel-sums" aria-label={`Load of ${schedule.equipment}`}>
       <Facts>
+        <Fact name="Protection">{main.words}</Fact>
         {lineVa.map(({ line, va }) => (
           <Fact key={line} name={`On line ${line}`}>
             {kva(va)}

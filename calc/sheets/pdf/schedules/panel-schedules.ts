@@ -3,8 +3,7 @@ import type { Equipment, Site } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file.ts';
-import { protectorsOf } from '../../../supply/devices/protecting.ts';
-import { mainIn } from '../../../supply/devices/standing-in.ts';
+import { boardMain } from '../../../supply/devices/board-main.ts';
 import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../../../supply/panels/panel-card.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
@@ -49,7 +48,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
 function leadOf(
   site: Site,
   plan: Plan,
-  { id, busAmps, mainAmps, managedAmps, spaces, interruptingAmps }: Equipment,
+  { id, busAmps, managedAmps, spaces, interruptingAmps }: Equipment,
   solved: SupplyEquipment | undefined,
 ): readonly string[] {
   const node = treeOf(site).nodes.find(({ equipment }) => equipment.id === id);
@@ -58,7 +57,7 @@ function leadOf(
     [
       system === undefined ? '' : `${systemName(system)}, ${system.phases === 3 ? '3 phase' : '1 phase'}`,
       busAmps === undefined ? '' : `bus ${busAmps} A`,
-      mainAmps === undefined ? protectionWords(plan, id) : `main ${mainAmps} A`,
+      boardMain(plan.devices, id).words,
       spaces === undefined ? '' : `${spaces} spaces`,
       node?.feeder ? `fed by ${node.feeder.id} from ${node.feeder.from}` : '',
       managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
@@ -70,16 +69,6 @@ function leadOf(
       .filter(Boolean)
       .join('; '),
   ];
-}
-
-/** What protects a board without a main of its own. */
-function protectionWords({ devices }: Plan, id: string): string {
-  const main = mainIn(devices, id);
-  if (main !== undefined) return main.amps === null ? 'no main drawn' : `main ${main.amps} A, the device of ${main.of}`;
-  const head = protectorsOf(devices).get(id)?.[0];
-  return head === undefined
-    ? 'main lugs or not given'
-    : `main lugs, behind the ${head.amps} A of ${head.of} at ${head.at}`;
 }
 
 function rowsOf({ rows }: PanelCard, volts: number): Table['rows'] {
