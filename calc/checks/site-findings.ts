@@ -8,6 +8,7 @@ import { type Ground, groundOf } from '../branches/ground.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import { cordFindings } from './cord-findings.ts';
 import { coverFindings } from './cover-findings.ts';
 import { riserFindings } from './riser-findings.ts';
 
@@ -19,6 +20,7 @@ export function siteFindings(site: Site, tables: CodeTables): readonly Finding[]
   const { raceways, stalls, aisles, chargers, rules, units } = site;
   return [
     ...settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables),
+    ...cordFindings(chargers, rules.ambientC, tables),
     ...riserFindings(raceways, stalls, aisles, site.equipment, tables, units),
   ];
 }

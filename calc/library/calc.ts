@@ -12,6 +12,7 @@ export { type Pull, type PullInput, type PullSegment, pulling } from '../branche
 export { type Ampacity, ampacity, type PowerConductor, type Surroundings } from '../circuits/ampacity.ts';
 export { type BondingInput, type BondingJumper, bondingJumper } from '../circuits/bonding-jumper.ts';
 export { type Branch, branch, branchBreaker, branchConductor } from '../circuits/branch.ts';
+export { type Cord, type CordInput, cord } from '../circuits/cord.ts';
 export type { DropConductor, DropMethod } from '../circuits/drop-conductor.ts';
 export { type ElectrodeInput, electrodeConductor } from '../circuits/electrode-conductor.ts';
 export { type GroundingInput, grounding } from '../circuits/grounding.ts';

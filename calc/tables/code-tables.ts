@@ -263,6 +263,12 @@ export interface RuleBasis {
   readonly basis: string;
 }
 
+export interface CordRow {
+  readonly size: string;
+  readonly two: number | null;
+  readonly three: number | null;
+}
+
 /** One edition of the code as data. Another edition is another set of data, not other code. */
 export interface CodeTables {
   readonly edition: string;
@@ -373,6 +379,15 @@ export interface CodeTables {
     readonly settingAmps: number;
     readonly atAmps: number;
     readonly seconds: number;
+  };
+  /**
+   * Flexible cord (`rows`) and power cable of several conductors (`power`), amperes with two and with three conductors that
+   * carry current, at an ambient and in a column of the table of ambient correction.
+   */
+  readonly cords: Table<CordRow> & {
+    readonly power: readonly CordRow[];
+    readonly ambientC: number;
+    readonly column: Column;
   };
   /** Methods that may come out of the ground where they are subject to damage. */
   readonly damage: Sourced & { readonly methods: readonly Method[] };

@@ -70,6 +70,8 @@ export interface Sections {
   readonly loadManagement: string;
   /** The ceiling of load management as the load to be served. */
   readonly managedLoad: string;
+  /** Cords of charging equipment by the table of their ampacity. */
+  readonly chargerCord: string;
   /** Disconnecting means of charging equipment, and how any disconnect is locked open. */
   readonly chargerDisconnect: string;
   readonly lockable: string;

@@ -14,6 +14,7 @@ export const RULE_WORDS = [
   'raceways-overlap',
   'reach',
   'cord-limit',
+  'cord-ampacity',
   'rest-height',
   'pedestal-height',
   'pedestal-feed',

@@ -1,5 +1,7 @@
+import { cord } from '../../calc/circuits/cord.ts';
 import { circuitOf } from '../../calc/plan/circuits.ts';
 import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-file.ts';
+import { tablesOf } from '../../calc/tables/editions.ts';
 import { whyCircuit, whyConduit } from '../../calc/why/why.ts';
 import { whyBox } from '../../calc/why/why-supply.ts';
 import { counted } from '../../routing/words/counted.ts';
@@ -27,8 +29,29 @@ export function ChargerPanel({ id }: { readonly id: string }) {
       </p>
       <ChargerFields id={id} />
       <Circuit charger={id} />
+      <CordFacts charger={id} />
       <OwnFindings id={id} />
     </>
+  );
+}
+
+/** What its cord would be by the tables, and what it drops of itself; the listing of the equipment rules over it. */
+function CordFacts({ charger: id }: { readonly charger: string }) {
+  const charger = useElement('chargers', id);
+  const site = useDocument((state) => state.site);
+  const drop = useElement('drops', charger?.drop ?? '');
+  if (!charger || !drop) return null;
+  const { amps, volts, phases } = charger;
+  const ask = { amps, volts, phases, length: drop.cord, ambientC: site.rules.ambientC };
+  const found = cord(tablesOf(site.rules), ask);
+  return (
+    <Facts>
+      <Fact name="cord">
+        {found === null
+          ? 'none of the tables carries its amperes'
+          : `#${found.size} or larger (${found.ampacity.toFixed(0)} A), as listed; drops ${found.dropVolts.toFixed(1)} V, ${found.dropPercent.toFixed(2)}%`}
+      </Fact>
+    </Facts>
   );
 }
 

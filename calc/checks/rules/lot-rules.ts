@@ -72,6 +72,11 @@ export const LOT_RULES = {
     source: (tables) => cited(tables, 'cordLength'),
     lookedAt: drops,
   },
+  'cord-ampacity': {
+    title: 'Cords that the tables do not carry',
+    source: ({ cords }) => cords.source,
+    lookedAt: ({ site }) => site.chargers.length,
+  },
   'rest-height': {
     title: 'Connectors that rest too high or too low',
     source: (tables) => `${cited(tables, 'couplingHeight')}; 2010 ADA Standards 308`,

@@ -4,6 +4,7 @@ import { bondingKind } from './bonding.ts';
 import { boxKind } from './box.ts';
 import { branchKind } from './branch.ts';
 import { chargeKind } from './charge.ts';
+import { cordKind } from './cord.ts';
 import { cutKind } from './cut.ts';
 import { disconnectKind } from './disconnect.ts';
 import { electrodeKind } from './electrode.ts';
@@ -50,6 +51,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['hung', hungKind],
   ['load', loadKind],
   ['disconnect', disconnectKind],
+  ['cord', cordKind],
 ]);
 
 /** Those that solve linear programs, made with what solves them. */

@@ -3,6 +3,7 @@ import { AMPACITY } from './ampacity.ts';
 import { BONDING_JUMPERS, ELECTRODE_CONDUCTORS } from './bonding.ts';
 import { BOX_ALLOWANCES, METAL_BOXES, PULL_BOXES } from './boxes.ts';
 import { CONDUCTORS } from './conductors.ts';
+import { CORDS } from './cords.ts';
 import { AMBIENT, BUNDLING, ROOFTOP } from './correction.ts';
 import { BEND_LIMIT, BENDS, FILL, JAM } from './fill.ts';
 import { GROUNDING } from './grounding.ts';
@@ -77,5 +78,6 @@ export const NEC_2023: CodeTables = {
   arcEnergy: ARC_ENERGY,
   busSources: BUS_SOURCES,
   damage: DAMAGE,
+  cords: CORDS,
   vehicleSupply: VEHICLE_SUPPLY,
 };

@@ -54,6 +54,7 @@ export const SECTIONS: Sections = {
   cordLength: '625.17(C)',
   loadManagement: '625.42',
   managedLoad: '625.42(A)',
+  chargerCord: '625.17',
   chargerDisconnect: '625.43',
   lockable: '110.25',
   groundFaultService: '230.95',

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { PerColumn, PerRaceway, SupportRow } from '../../../calc/tables/code-tables.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import { VOLTAGE_RANGE } from '../../../calc/tables/voltage-range.ts';
 import ampacity from './ampacity.json' with { type: 'json' };
 import conductors from './conductors.json' with { type: 'json' };
 import raceways from './raceways.json' with { type: 'json' };
@@ -290,4 +291,26 @@ test('Table 250.102(C)(1), bonding jumpers', () => {
   const printed = service.table_250_102_C_1.map(({ ungrounded_cu: _, ungrounded_al: __, ...row }) => row);
   expect(rows).toEqual(printed.slice(0, -1));
   expect(`${100 * nec.bondingJumpers.shareBeyond} percent of area`).toBe(printed.at(-1)!.jumper_cu);
+});
+
+test('Tables 400.5(A)(1) and (A)(2), cords and power cables of several conductors', () => {
+  const printed = (
+    rows: readonly { readonly size: string; readonly two: number | null; readonly three: number | null }[],
+  ) => rows.filter(({ two, three }) => two !== null || three !== null);
+  expect(nec.cords.rows).toEqual(
+    service.cord_ampacity_400_5_A_1.map(({ size, two_conductors_a: two, three_conductors_a: three }) => ({
+      size,
+      two,
+      three,
+    })),
+  );
+  expect(nec.cords.power).toEqual(
+    printed(service.cord_ampacity_400_5_A_2.map(({ size, two_60: two, three_60: three }) => ({ size, two, three }))),
+  );
+});
+
+test('ANSI C84.1, range A', () => {
+  expect(VOLTAGE_RANGE.rows).toEqual(
+    service.ansi_c84_1.map(({ nominal, A_max: most, A_util_min: least }) => ({ nominal, most, least })),
+  );
 });

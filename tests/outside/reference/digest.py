@@ -18,7 +18,7 @@ FILES = {
 # Of a file that is not named here, every table.
 KEEP = {
     "service": {"table_250_66", "gec_exceptions_250_66_A_B_C", "table_250_102_C_1", "grounding_check_rows",
-                "tap_check_rows"},
+                "tap_check_rows", "cord_ampacity_400_5_A_1", "cord_ampacity_400_5_A_2", "ansi_c84_1"},
 }
 PROSE = {"note", "source", "section", "exception", "condition", "location", "rule", "fact", "basis", "item", "formula", "quantity", "pull"}
 SKIP = {"formulas_transformer", "ev_supply_equipment_article_625", "unit_load_evse", "pull_box_314_28",

@@ -83,6 +83,7 @@ export const BRANCH_FAULTS = {
   'jam-ratio': lotWith({ chargers: chargers({ phases: 3, amps: 80 }), rules: { circuitsPerConduit: 1 } }),
   'circuit-size': lotChanged('chargers', 'EV1', { amps: 900 }),
   'branch-drop': lotWith({ rules: { dropLimit: { branch: 0.01 } } }),
+  'cord-ampacity': lotChanged('chargers', 'EV1', { amps: 600 }),
   riser: lotAnd('raceways', [
     {
       id: 'R9',
