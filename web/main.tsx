@@ -10,6 +10,7 @@ import './styles/tables.css';
 import './styles/strip.css';
 import './styles/dialogs.css';
 import './styles/coverage.css';
+import './styles/loads.css';
 import './styles/underlay.css';
 import './styles/kept-work.css';
 import './styles/phone.css';

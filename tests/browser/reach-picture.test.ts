@@ -73,3 +73,31 @@ test('every stall can be shaded by its coverage; the legend says it in words, by
     await close();
   }
 });
+
+test('members can be colored by what they carry; one that is chosen opens to its loads, by day and by night', async () => {
+  for (const theme of ['light', 'dark'] as const) {
+    const { page, offences, close } = await open({ theme });
+    await page.getByLabel('color every beam and purlin by what it carries').check();
+    const legend = page.getByTestId('loads-legend');
+    expect(await legend.locator('dl > div').allInnerTexts()).toEqual([
+      expect.stringMatching(/300 lb and over\s*1/),
+      expect.stringMatching(/100 to 300 lb\s*5/),
+      expect.stringMatching(/under 100 lb\s*2/),
+      expect.stringMatching(/nothing\s*2/),
+    ]);
+    // Beam B2, where nothing else lies over it.
+    const [x, y] = await onScreen(page, [26, -12]);
+    await page.mouse.click(x, y);
+    const loads = page.getByTestId('member-loads');
+    await expect.poll(() => loads.textContent()).toMatch(/in all\s*144 lb/i);
+    expect(await loads.textContent()).toMatch(/at its ends\s*71\.9 lb and 71\.9 lb/i);
+    expect(await loads.locator('li').count()).toBe(5);
+    await loads.getByRole('button', { name: 'D10' }).click();
+    await expect.poll(() => page.getByText('Pull of the cord').count()).toBe(1);
+    expect(await seriousFaults(page)).toEqual([]);
+    await legend.getByRole('button', { name: 'Stop' }).click();
+    expect(await legend.count()).toBe(0);
+    expect(offences).toEqual([]);
+    await close();
+  }
+});

@@ -7,6 +7,7 @@ import { drawCoverage } from './pictures/coverage.ts';
 import type { Pen } from './pictures/frame.ts';
 import { drawBubbles, drawGridlines } from './pictures/gridlines.ts';
 import { drawCanopies } from './pictures/ground.ts';
+import { drawMemberLoads } from './pictures/member-loads.ts';
 import { drawAllRuns } from './pictures/raceways.ts';
 import { drawBands, STALLS_FROM } from './pictures/stalls.ts';
 import type { Scene, SceneList } from './scene/scene.ts';
@@ -73,6 +74,18 @@ const OTHERS: readonly BasePicture[] = [
       const frame = painting.frame();
       const marks = marksInView(painting.base(), 'stalls', frame.box, painting.hidden());
       drawCoverage(pen, frame, marks, shading);
+      return marks.length;
+    },
+  },
+  {
+    name: 'member loads',
+    over: 95,
+    draw: (pen, painting) => {
+      const loads = painting.loads();
+      if (!loads || !painting.shows('members')) return 0;
+      const frame = painting.frame();
+      const marks = marksInView(painting.base(), 'members', frame.box, painting.hidden());
+      drawMemberLoads(pen, frame, marks, loads);
       return marks.length;
     },
   },

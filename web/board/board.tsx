@@ -14,6 +14,7 @@ import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
 import { Layers } from './layers.tsx';
+import { LoadsLegend } from './loads-legend.tsx';
 import { LookButtons } from './look-buttons.tsx';
 import { MarginsKey } from './margins-key.tsx';
 import { NorthArrow } from './north-arrow.tsx';
@@ -79,7 +80,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
   }, [opened, measured, view, painting]);
 
   // The legend that comes takes some of the room in which the whole lot is shown.
-  const shaded = useView((state) => state.coverage);
+  const shaded = useView((state) => state.coverage || state.memberLoads);
   useEffect(() => {
     if (shaded) fitAgain(view, painting.scene());
   }, [shaded, view, painting]);
@@ -109,6 +110,7 @@ export function Board({ painting }: { readonly painting: Painting }) {
       </div>
       <TypeIn />
       <CoverageLegend />
+      <LoadsLegend />
       <NorthArrow />
       <div className="board-keys over-board">
         <MarginsKey />

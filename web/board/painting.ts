@@ -1,4 +1,5 @@
 import { stallCoverage } from '../../calc/plan/stall-coverage.ts';
+import { poundsByMember } from '../../calc/steel/load-steps.ts';
 import { boxesMeet } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { DocumentState } from '../document/document-state.ts';
@@ -35,6 +36,8 @@ export interface Painting {
   readonly setInk: (ink: Ink) => void;
   /** Of each stall that is to be shaded, its coverage; null where stalls are not shaded. */
   readonly shading: () => ReadonlyMap<string, number> | null;
+  /** Of each member that is to be colored, the pounds that it carries; null where members are not colored. */
+  readonly loads: () => ReadonlyMap<string, number> | null;
   /** What lies under the drawing, and who draws it; null where nothing does. */
   readonly underlay: () => DrawUnder | null;
   readonly setUnderlay: (draw: DrawUnder | null) => void;
@@ -114,6 +117,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
     if (state.hiddenKinds !== before.hiddenKinds) tell('base');
     if ((state.underBox === null) !== (before.underBox === null)) tell('base');
+    if (state.memberLoads !== before.memberLoads) tell('base');
     if (state.coverage !== before.coverage || state.marginBars !== before.marginBars) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
@@ -138,6 +142,8 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     },
     shading: () =>
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
+    loads: () =>
+      view.getState().memberLoads && document.getState().station === 'layout' ? poundsByMember(base.plan.hung) : null,
     underlay: () => under,
     setUnderlay: (draw) => {
       under = draw;

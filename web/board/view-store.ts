@@ -56,6 +56,8 @@ export interface ViewState {
   readonly asks: string | null;
   /** Whether the stalls are shaded by how much of them is in reach. */
   readonly coverage: boolean;
+  /** Whether beams and purlins are colored by what they carry. */
+  readonly memberLoads: boolean;
   /** Whether every drop carries the bars of its margins. */
   readonly marginBars: boolean;
   /** Where the cord of a selected drop reaches an inlet at a height, feet. */
@@ -92,6 +94,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     measureFrom: null,
     asks: null,
     coverage: false,
+    memberLoads: false,
     marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,

@@ -148,6 +148,7 @@ function LookTicks() {
   const view = useViewStore();
   const shaded = useView((state) => state.coverage);
   const bars = useView((state) => state.marginBars);
+  const loads = useView((state) => state.memberLoads);
   return (
     <>
       <label className="tick">
@@ -155,8 +156,20 @@ function LookTicks() {
         <span>margins beside every drop</span>
       </label>
       <label className="tick">
-        <input type="checkbox" checked={shaded} onChange={() => view.setState({ coverage: !shaded })} />
+        <input
+          type="checkbox"
+          checked={shaded}
+          onChange={() => view.setState({ coverage: !shaded, memberLoads: false })}
+        />
         <span>shade every stall by what is in reach</span>
+      </label>
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={loads}
+          onChange={() => view.setState({ memberLoads: !loads, coverage: false })}
+        />
+        <span>color every beam and purlin by what it carries</span>
       </label>
     </>
   );
