@@ -116,7 +116,8 @@ export function feedPanel(
 /** Left clear round a transformer for its air, feet. Common practice, no source; its listing governs. */
 const AIR = 0.5;
 
-function transformerBeside(site: Site, panel: Point3, primaryVolts: number) {
+/** A free place for a transformer near what it feeds; null where none was found. */
+export function transformerBeside(site: Site, panel: Point3, primaryVolts: number) {
   const { size, entryHeight } = USUAL_TRANSFORMER;
   const [width, depth, height] = size;
   const clear: [number, number, number] = [width + 2 * AIR, depth + 2 * AIR, height];

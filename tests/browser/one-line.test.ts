@@ -85,3 +85,27 @@ test('a circuit is moved to another space by hand and by keys, stays there, and 
   expect(offences).toEqual([]);
   await close();
 });
+
+test('a way of using a feeder that stands opens as a site of its own', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Fleet yard', exact: true }).click();
+  await page.getByRole('heading', { level: 1, name: 'Quarry Road fleet yard' }).waitFor();
+  await page.locator('.drawer-bar button', { hasText: /^One-line/ }).click();
+  await page
+    .getByRole('region', { name: 'One-line' })
+    .getByRole('button', { name: /^feeder F1/ })
+    .click();
+  const ways = page.getByRole('region', { name: 'What it can carry' });
+  await ways.getByRole('button', { name: 'Price each of these' }).click();
+  await ways
+    .getByText(/^\$[\d,]+, (as now|(more|less) by)/)
+    .first()
+    .waitFor();
+  await ways.locator('summary').click();
+  await ways.getByRole('button', { name: 'Open it at 480 V behind 225 kVA' }).click();
+  await page.getByRole('heading', { level: 1, name: 'Quarry Road fleet yard, F1 at 480 V, 225 kVA' }).waitFor();
+  await page.getByText(/^Load management holds the chargers of T1 to \d+ A/).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});

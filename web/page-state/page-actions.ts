@@ -21,6 +21,8 @@ export interface PageActions {
   readonly settle: () => Promise<void>;
   /** Opens a copy of the open site under a name of its own; both are kept. */
   readonly branch: () => Promise<boolean>;
+  /** Opens a site under a name of its own beside the open one; both are kept. */
+  readonly openBeside: (file: SiteFile) => Promise<boolean>;
   /** Writes the open plan's drawing set as a revision of another version. */
   readonly saveRevised: (before: NamedSite) => void;
 }

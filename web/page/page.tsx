@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from 'react';
+import type { SiteFile } from '../../routing/site/site.ts';
 import { frameRefs } from '../board/framing.ts';
 import type { Painting } from '../board/painting.ts';
 import { ViewProvider, type ViewStore } from '../board/view-store.ts';
@@ -61,14 +62,13 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
       keeping: () => keeping,
       saveRevised: (before) => saveRevisedSet(store.getState(), before),
       branch: async () => {
-        const sites = await keeping;
-        await sites.holdOn();
-        const { file, openFile } = store.getState();
-        const taken = [...(await sites.list()), ...(await sites.bin())].map(({ name }) => name);
-        if (!(await openFile({ ...file, name: alternativeName(file.name, [...taken, file.name]) }))) return false;
-        await sites.holdOn();
-        return true;
+        const { file } = store.getState();
+        return openNamed(await keeping, store, file, (taken) => alternativeName(file.name, [...taken, file.name]));
       },
+      openBeside: async (file) =>
+        openNamed(await keeping, store, file, (taken) =>
+          taken.includes(file.name) ? alternativeName(file.name, taken) : file.name,
+        ),
     }),
     [store, view, painting, keeping],
   );
@@ -115,4 +115,18 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
       </PageProvider>
     </DocumentProvider>
   );
+}
+
+/** Opens a site under a name that none of the kept ones has; the open one and it are both written down. */
+async function openNamed(
+  sites: SiteKeeping,
+  store: DocumentStore,
+  file: SiteFile,
+  nameAmong: (taken: readonly string[]) => string,
+): Promise<boolean> {
+  await sites.holdOn();
+  const taken = [...(await sites.list()), ...(await sites.bin())].map(({ name }) => name);
+  if (!(await store.getState().openFile({ ...file, name: nameAmong(taken) }))) return false;
+  await sites.holdOn();
+  return true;
 }

@@ -15,9 +15,11 @@ import { feederAmpacity } from './feeder-ampacity.ts';
 import {
   largestWhole,
   type TrialLoad,
+  type TrialLosses,
   type TrialSupply,
   trialAmps,
   trialDrop,
+  trialLosses,
   usualImpedance,
 } from './feeder-trial.ts';
 
@@ -75,6 +77,16 @@ export interface FeederOption {
   readonly worstDropPercent: number;
   /** Greatest line current of the transformer then, percent of its rated; null without one. */
   readonly transformerPercent: number | null;
+  /** The same by its kVA: what hangs behind it then, of its rating; null without one. */
+  readonly transformerKvaPercent: number | null;
+  /** With every wished charger at full rate, A on the feeder: the mean of its lines, and the greatest. */
+  readonly fullRateAmps: { readonly mean: number; readonly worst: number };
+  /** Continuous amperes that the feeder can carry, by its device, terminals and conductors where they lie. */
+  readonly steadyAmps: number;
+  /** The ceiling of load management at the panel, A, with which all wished chargers run; null where they need none. */
+  readonly managedAmps: number | null;
+  /** Watts lost then: in the feeder, in the windings, and in the core, which is lost all the year. */
+  readonly losses: TrialLosses;
   /** Continuous kVA left then: on the feeder at its own voltage, for what is fed ahead of the transformer, and behind it. */
   readonly leftKva: { readonly onFeeder: number; readonly behind: number };
 }
@@ -122,6 +134,10 @@ function option(
   const amps = sharedAmps(wish, (each) => fits(wish.chargers, each));
   const then = trialAmps(supply, loadOf(wish.chargers, amps));
   const kvaAt = (line: number, lineVolts: number): number => (Math.max(0, line) * Math.sqrt(3) * lineVolts) / 1000;
+  const full = trialAmps(supply, loadOf(wish.chargers, wish.amps));
+  const runningVa = wish.chargers * amps * chargerVolts + otherVa;
+  const fullVa = wish.chargers * wish.amps * chargerVolts + otherVa;
+  const isManaged = wish.chargers > 0 && atFullRate < wish.chargers;
   const onFeeder = kvaAt(steadyAmps - then.feeder, volts);
   return {
     volts,
@@ -136,6 +152,12 @@ function option(
     shared: amps < PILOT_FLOOR_AMPS ? null : { amps, kw: (amps * chargerVolts) / 1000 },
     worstDropPercent: trialDrop(supply, loadOf(wish.chargers, amps), wish.amps),
     transformerPercent: kva === null ? null : (100 * then.panel) / ratedAmps,
+    transformerKvaPercent: kva === null ? null : runningVa / (10 * kva),
+    fullRateAmps: { mean: fullVa / (Math.sqrt(3) * volts), worst: full.feeder },
+    steadyAmps,
+    // Behind a transformer the lines ahead decide too, and a whole ampere more could be past them.
+    managedAmps: isManaged ? (kva === null ? Math.floor(steadyAmps + 1e-9) : Math.floor(then.panel)) : null,
+    losses: trialLosses(supply, loadOf(wish.chargers, amps), coreWatts(tables, kva)),
     leftKva: {
       onFeeder,
       behind: kva === null ? onFeeder : Math.min(onFeeder, kvaAt(ratedAmps - then.panel, chargerVolts)),
@@ -176,6 +198,18 @@ function steadyAmpsOf({ conductor, breakerAmps }: ExistingFeeder, wish: FeederWi
   if (carried === null) throw new RangeError(`the tables hold no ampacity of ${conductor.size} ${conductor.metal}`);
   const device = Math.min(breakerAmps, largestDeviceFor(tables, carried.ampacity));
   return Math.min(Math.min(device, carried.atTerminals) / tables.continuous.factor, carried.ampacity);
+}
+
+/**
+ * Watts in the core of a transformer of standard size, lost as long as it is energized: half of its loss at 35% load at
+ * the least efficiency that it may have, the load at which most have their best (common practice, no source).
+ */
+export function coreWatts(tables: CodeTables, kva: number | null): number {
+  if (kva === null) return 0;
+  const { rows } = tables.threePhaseTransformers;
+  const known = rows.filter(({ lossAt35 }) => lossAt35 !== null);
+  const row = known.find((other) => kva <= other.kva * (1 + 1e-9)) ?? known.at(-1)!;
+  return (row.lossAt35! / 2) * (kva / row.kva);
 }
 
 /** The breaker that may stand ahead of a transformer, the existing one where it may (Table 450.3(B)). */

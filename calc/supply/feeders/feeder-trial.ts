@@ -3,7 +3,7 @@ import type { CodeTables } from '../../tables/code-tables.ts';
 import { boxVolts } from '../load-flow/box-volts.ts';
 import { addDraw, type Draws, noDraws } from '../load-flow/draws.ts';
 import { fourWire, uncoupled } from '../load-flow/phase-matrix.ts';
-import type { Phasor } from '../load-flow/phasor.ts';
+import { magnitudeAt, type Phasor } from '../load-flow/phasor.ts';
 import { type Bus, solve } from '../load-flow/sweep.ts';
 import { greatestLine } from '../panels/demand.ts';
 import { nominalPhasors, threePhaseSystem, toNeutral } from '../tree/system.ts';
@@ -32,6 +32,30 @@ export function trialAmps(supply: TrialSupply, load: TrialLoad): { readonly feed
   const buses = busesOf(supply).map((bus) => ({ ...bus, impedance: null }));
   const solved = solve(buses, drawsOf(load, buses.length));
   return { feeder: greatestLine(solved.into, 1), panel: greatestLine(solved.out, buses.length - 1) };
+}
+
+/** Watts lost in a feeder and in the transformer behind it. */
+export interface TrialLosses {
+  readonly feeder: number;
+  readonly windings: number;
+  readonly core: number;
+}
+
+/**
+ * Watts lost with some load on: the square of each line's current at nominal voltage times the resistance that it
+ * flows through.
+ * @param core what the core of the transformer takes, W
+ */
+export function trialLosses(supply: TrialSupply, load: TrialLoad, core: number): TrialLosses {
+  const buses = busesOf(supply).map((bus) => ({ ...bus, impedance: null }));
+  const solved = solve(buses, drawsOf(load, buses.length));
+  const squares = (amps: Float64Array, bus: number): number =>
+    [0, 1, 2].reduce((sum, line) => sum + magnitudeAt(amps, 3 * bus + line) ** 2, 0);
+  return {
+    feeder: squares(solved.into, 1) * supply.feederOhms.re,
+    windings: supply.transformer === null ? 0 : squares(solved.out, buses.length - 1) * supply.transformer.ohms.re,
+    core,
+  };
 }
 
 /**

@@ -1,6 +1,7 @@
 import { type PanelCard, unbalancePercent } from '../../../calc/supply/panels/panel-card.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { Fact, Facts } from '../../panels/facts.tsx';
+import { Scroller } from '../../parts/scroller.tsx';
 
 const kva = (va: number): string => `${(va / 1000).toFixed(1)} kVA`;
 
@@ -9,7 +10,7 @@ export function PanelSums({ card }: { readonly card: PanelCard }) {
   const { schedule, main, lineVa, connectedVa, demand, demandVa, demandAmps, spares, blank, homeless } = card;
   const solved = useDocument((state) => state.plan.supply.equipment.find(({ id }) => id === schedule.equipment));
   return (
-    <section className="panel-sums" aria-label={`Load of ${schedule.equipment}`}>
+    <Scroller className="panel-sums" aria-label={`Load of ${schedule.equipment}`}>
       <Facts>
         <Fact name="Protection">{main.words}</Fact>
         {lineVa.map(({ line, va }) => (
@@ -58,6 +59,6 @@ export function PanelSums({ card }: { readonly card: PanelCard }) {
         </tbody>
       </table>
       {homeless.length > 0 && <p>No space is left on their lines for {homeless.map(({ id }) => id).join(', ')}.</p>}
-    </section>
+    </Scroller>
   );
 }
