@@ -8,7 +8,7 @@ import { keepsDrawing } from '../document/field-work.ts';
 import { spotsOf } from './draw/draft.ts';
 import { drawsOutlines } from './draw/tool-names.ts';
 import type { DropMark } from './kinds/drops.ts';
-import type { Picture } from './kinds/kind.ts';
+import type { ElementMark, Picture } from './kinds/kind.ts';
 import { boardKind, isMarked, MARKED_LISTS } from './kinds/kinds.ts';
 import type { PullpointMark } from './kinds/pullpoints.ts';
 import type { Painting } from './painting.ts';
@@ -140,7 +140,9 @@ function drawHover(pen: Pen, frame: Frame, scene: Scene, hovered: Ref, selection
   const points = kind.points(scene.site[list][place] as never);
   const { ink, left, top, scale } = frame;
   pen.beginPath();
-  if (kind.shape === 'ring') traceOutline(pen, frame, points);
+  const { hold } = boardKind(list);
+  if (hold?.outline) traceOutline(pen, frame, hold.outline(mark as ElementMark));
+  else if (kind.shape === 'ring') traceOutline(pen, frame, points);
   else if (kind.shape === 'line') traceLine(pen, frame, points);
   else {
     const [x, y] = points.at(-1)!;
@@ -149,6 +151,6 @@ function drawHover(pen: Pen, frame: Frame, scene: Scene, hovered: Ref, selection
   pen.strokeStyle = ink.ink;
   pen.lineWidth = 1.4;
   pen.stroke();
-  if (boardKind(list).hold?.named) return;
+  if (hold?.named) return;
   halo(pen, frame, hovered.id, left + mark.maxX * scale + 6, top - mark.maxY * scale - 8, 600, ink.ink);
 }

@@ -47,6 +47,8 @@ export interface DrawnText {
   /** Degrees counter-clockwise. */
   readonly turn: number;
   readonly anchor: (typeof ANCHORS)[number];
+  /** It stands just there on every sheet too; other words are lettered anew, to fit the sheet. */
+  readonly stays?: true;
 }
 
 /** A thing drawn by a sign of its own, the same size on every drawing: see `symbols.ts`. */

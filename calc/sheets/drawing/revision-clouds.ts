@@ -1,4 +1,5 @@
-import type { Box } from '../../../routing/plane/box.ts';
+import { twiceAreaOf } from '../../../routing/plane/area.ts';
+import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { ChangedElement } from '../../plan/revision.ts';
 import { changedAreas } from './changed-areas.ts';
@@ -8,6 +9,8 @@ import type { DrawnItem } from './drawing.ts';
 const MARGIN = 1.5;
 const SCALLOP = 2;
 const STEPS = 6;
+/** Of one side; a longer one has larger ones. */
+const MOST_SCALLOPS = 400;
 
 /** A cloud with a numbered delta round everything that a revision changed. */
 export function revisionClouds(
@@ -19,10 +22,16 @@ export function revisionClouds(
   return changedAreas(before, after, changed, MARGIN).flatMap((area) => cloudRound(area, number));
 }
 
-function cloudRound(area: Box, number: string): DrawnItem[] {
-  const [x, y] = [area.maxX + 1.2, area.maxY + 0.6];
+const cloudRound = (area: Box, number: string): DrawnItem[] => cloudItems(cornersOf(area), number);
+
+/** A cloud along an outline with a delta that carries its mark, none where the mark is empty. */
+export function cloudItems(outline: readonly Point2[], mark: string): DrawnItem[] {
+  const { maxX, maxY } = boxOf(outline);
+  const [x, y] = [maxX + 1.2, maxY + 0.6];
+  const cloud: DrawnItem = { kind: 'line', layer: 'revisions', points: scalloped(outline, SCALLOP), closed: true };
+  if (mark === '') return [cloud];
   return [
-    { kind: 'line', layer: 'revisions', points: cloudOutline(area, SCALLOP), closed: true },
+    cloud,
     {
       kind: 'line',
       layer: 'revisions',
@@ -33,25 +42,31 @@ function cloudRound(area: Box, number: string): DrawnItem[] {
       ],
       closed: true,
     },
-    { kind: 'text', layer: 'revisions', at: [x, y - 0.3], text: number, height: 0.6, turn: 0, anchor: 'middle' },
+    { kind: 'text', layer: 'revisions', at: [x, y - 0.3], text: mark, height: 0.6, turn: 0, anchor: 'middle' },
   ];
 }
 
-/** The outline of a cloud round an area, counter-clockwise, in half circles about `scallop` wide that bulge outward. */
-export function cloudOutline({ minX, minY, maxX, maxY }: Box, scallop: number): readonly Point2[] {
-  const corners: readonly Point2[] = [
-    [minX, minY],
-    [maxX, minY],
-    [maxX, maxY],
-    [minX, maxY],
-  ];
-  return corners.flatMap((from, i) => scalloped(from, corners[(i + 1) % 4] as Point2, scallop));
+/** The outline of a cloud round an area, in half circles about `scallop` wide that bulge outward. */
+export const cloudOutline = (area: Box, scallop: number): readonly Point2[] => scalloped(cornersOf(area), scallop);
+
+const cornersOf = ({ minX, minY, maxX, maxY }: Box): readonly Point2[] => [
+  [minX, minY],
+  [maxX, minY],
+  [maxX, maxY],
+  [minX, maxY],
+];
+
+/** An outline, either way round, in half circles about `scallop` wide that bulge outward. */
+export function scalloped(outline: readonly Point2[], scallop: number): readonly Point2[] {
+  const corners = twiceAreaOf(outline) < 0 ? outline.toReversed() : outline;
+  return corners.flatMap((from, i) => scallopsOf(from, corners[(i + 1) % corners.length] as Point2, scallop));
 }
 
 /** Half circles bulging to the right of the way from one corner to the next, which is outward when it runs left round. */
-function scalloped(from: Point2, to: Point2, scallop: number): Point2[] {
+function scallopsOf(from: Point2, to: Point2, scallop: number): Point2[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const count = Math.max(1, Math.round(length / scallop));
+  if (length === 0) return [];
+  const count = Math.min(MOST_SCALLOPS, Math.max(1, Math.round(length / scallop)));
   const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const radius = length / count / 2;
   return Array.from({ length: count }, (_, k) => k).flatMap((k) =>

@@ -50,6 +50,8 @@ export interface Hold<M> {
   readonly rides?: true;
   /** Its name stands on the drawing: a hand over it shows none. */
   readonly named?: true;
+  /** The outline that a hand over it is shown; by its points where absent. */
+  readonly outline?: (mark: M) => readonly Point2[];
   /** How far off a place it is, feet; by its points where absent. */
   readonly distance?: (mark: M, at: Point2) => number;
 }

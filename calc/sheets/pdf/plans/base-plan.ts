@@ -1,25 +1,32 @@
 import { boxesMeet } from '../../../../routing/plane/box.ts';
+import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { Drawing, DrawnItem, DrawnSymbol, Extent } from '../../drawing/drawing.ts';
+import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
+import { turnedAreas } from '../kit/free-space.ts';
 import { inkOf, PALE } from '../kit/ink.ts';
+import type { Ground } from '../kit/labels.ts';
+import type { Lettering } from '../kit/lettering.ts';
+import { CAP } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import type { View } from '../kit/view.ts';
+import { shows, type View } from '../kit/view.ts';
 
 /** Layers that a view of its own draws to the size of the sheet. */
 const DRAWN_APART: ReadonlySet<LayerName> = new Set(['gridlines', 'gridLabels']);
 
 /** Room that a symbol may reach past its point, feet. */
 const SYMBOL_REACH = 3;
+/** And words past theirs. */
+const TEXT_REACH = 30;
 
 /** Points a foot at which symbols are drawn: with the scale, but never too small to read nor as large as what they mark. */
 export const symbolScale = (perFoot: number): number => Math.min(11, Math.max(5, perFoot));
 
-/** Draws what of a drawing's lines and symbols lies in a view; its texts are lettered apart, to fit the sheet. */
+/** Draws what of a drawing's lines and symbols lies in a view, and the words that stay; others are lettered apart, to fit. */
 export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>): void {
   const seen = items.filter(
-    (item) => !DRAWN_APART.has(item.layer) && item.kind !== 'text' && isSeen(item, view.window),
+    (item) => !DRAWN_APART.has(item.layer) && (item.kind !== 'text' || item.stays) && isSeen(item, view.window),
   );
   pen.clipped(view.area, () => {
     for (const layer of Object.keys(LAYERS) as LayerName[]) {
@@ -28,6 +35,31 @@ export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'ite
     }
   });
 }
+
+/** What words that stay take of a view, so that no other is written over them. */
+export function takeStaying(
+  { hard }: Pick<Ground, 'hard'>,
+  view: View,
+  { items }: Drawing,
+  lettering: Lettering,
+): void {
+  for (const item of items) {
+    if (item.kind !== 'text' || !item.stays || !shows(view.window, item.at)) continue;
+    const size = sizeOf(item, view, lettering);
+    const width = lettering.width(item.text, size, 'regular');
+    const [ux, uy] = direction(item.turn);
+    const [x, y] = view.at(item.at);
+    const back = width * BACK[item.anchor];
+    for (const area of turnedAreas([x - back * ux, y - back * uy], width, size, item.turn)) hard.take(area);
+  }
+}
+
+/** Share of its width by which a text stands back from its place. */
+const BACK = { left: 0, middle: 0.5, right: 1 } as const;
+
+/** As high as on the plan, but never too small to read; points of the font. */
+const sizeOf = ({ height }: DrawnText, { perFoot }: View, { sizes }: Lettering): number =>
+  Math.max(sizes.small, (height * perFoot) / CAP);
 
 function isSeen(item: DrawnItem, window: Extent): boolean {
   if (item.kind === 'line') {
@@ -41,7 +73,7 @@ function isSeen(item: DrawnItem, window: Extent): boolean {
     return boxesMeet({ minX, minY, maxX, maxY }, window);
   }
   const [x, y] = item.at;
-  const reach = item.kind === 'circle' ? item.radius : SYMBOL_REACH;
+  const reach = item.kind === 'circle' ? item.radius : item.kind === 'text' ? TEXT_REACH : SYMBOL_REACH;
   return boxesMeet({ minX: x - reach, minY: y - reach, maxX: x + reach, maxY: y + reach }, window);
 }
 
@@ -58,6 +90,13 @@ function drawItems(pen: Pen, view: View, layer: LayerName, items: readonly Drawn
   pen.lines(open, ink);
   for (const item of items) {
     if (item.kind === 'circle') pen.circle(view.at(item.at), item.radius * view.perFoot, ink);
+    else if (item.kind === 'text')
+      pen.text(item.text, view.at(item.at), {
+        size: sizeOf(item, view, pen.lettering),
+        colour: ink.colour,
+        anchor: item.anchor,
+        turn: item.turn,
+      });
     else if (item.kind === 'symbol') drawSymbol(pen, item.symbol, view.at(item.at), symbolScale(view.perFoot), layer);
   }
 }

@@ -7,7 +7,7 @@ import type { Pen } from '../kit/pen.ts';
 import { drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view.ts';
-import { drawBasePlan } from './base-plan.ts';
+import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines } from './gridlines-on-view.ts';
 import {
@@ -43,6 +43,7 @@ export function drawInFull(
   drawFeeders(pen, view, site);
   drawBasePlan(pen, view, drawing);
   const ground = groundOf(view, site, plan);
+  takeStaying(ground, view, drawing, pen.lettering);
   drawClouds(pen, view, ground, job.revision);
   before(ground);
   const equipment = writeLabels(pen, view.area, ground, equipmentWishes(view, site));

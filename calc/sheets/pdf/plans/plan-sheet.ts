@@ -11,7 +11,7 @@ import { type Scale, scaleThatFits } from '../kit/scales.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import { grown, sizeOf, viewIn } from '../kit/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
-import { drawBasePlan } from './base-plan.ts';
+import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
@@ -77,6 +77,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       drawFeeders(pen, view, site);
       drawBasePlan(pen, view, drawing);
       const ground = groundOf(view, site, plan);
+      takeStaying(ground, view, drawing, pen.lettering);
       drawClouds(pen, view, ground, job.revision);
       writeLabels(pen, view.area, ground, equipmentWishes(view, site));
       const drops = dropWishes(view, site, plan, false);

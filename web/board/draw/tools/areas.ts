@@ -4,6 +4,7 @@ import { newId } from '../../../../routing/site/new-id.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
 import type { Edit } from '../../../document/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
+import type { ListName } from '../../../document/element-lists.ts';
 import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
 import type { AisleOptions, KeepoutOptions } from '../options.ts';
 
@@ -74,7 +75,8 @@ export const aisleTool: DrawTool<AisleOptions> = {
   },
 };
 
-function outlineTool(action: string, list: 'keepouts' | 'aisles') {
+/** What all areas that are drawn by their corners have in common. */
+export function outlineTool<L extends ListName>(action: string, list: L) {
   return {
     shape: 'outline' as const,
     atOnce: false,
@@ -111,7 +113,7 @@ function outlineTool(action: string, list: 'keepouts' | 'aisles') {
 }
 
 /** Two corners that a drag has made are those of a rectangle; else it takes three that are not in one line. */
-function outlineOf(draft: Draft): Point2[] | null {
+export function outlineOf(draft: Draft): Point2[] | null {
   const corners = spotsOf(draft)
     .map(({ at }) => at)
     .filter((at, i, all) => i === 0 || Math.hypot(at[0] - all[i - 1]![0], at[1] - all[i - 1]![1]) > 0.02);
