@@ -13,6 +13,7 @@ import { DropPanel } from './drop-panel.tsx';
 import { EquipmentPanel } from './equipment-panel.tsx';
 import { FeederPanel } from './feeder-panel.tsx';
 import { LoadPanel } from './load-panel.tsx';
+import { NoteForm, NotePanel } from './note-panel.tsx';
 import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
 import { SHARED_WORDS, type SharedWords } from './shared-words.ts';
@@ -39,6 +40,7 @@ export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
   pullpoints: { form: PullpointPanel, shared: SHARED_WORDS.pullpoints },
   drops: { form: DropPanel, shared: SHARED_WORDS.drops },
   chargers: { form: ChargerPanel, shared: SHARED_WORDS.chargers },
+  notes: { form: NotePanel, shared: [] },
 };
 
 /** What the actions that draw are to be like. */
@@ -53,4 +55,5 @@ export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   pullpoint: () => <ElevationForm tool="pullpoint" />,
   member: () => <ElevationForm tool="member" />,
   column: ColumnForm,
+  note: NoteForm,
 };

@@ -2,6 +2,7 @@ import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
+import { arrowHead, NOTE_LETTER, NOTE_LINE, noteLeader, noteLines } from '../../../routing/site/kinds/notes.ts';
 import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
 import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
@@ -144,6 +145,20 @@ function drops(site: Site): DrawnItem[] {
   });
 }
 
+/** A note as its lines of text stand, with a leader and its head. */
+const notes = (site: Site): DrawnItem[] =>
+  site.notes.flatMap((note) => {
+    const leader = noteLeader(note);
+    const lines = noteLines(note.text).map((words, i) =>
+      text('notes', [note.at[0], note.at[1] - i * NOTE_LINE], words, {
+        height: NOTE_LETTER,
+        anchor: 'left',
+        stays: true,
+      }),
+    );
+    return leader ? [...lines, line('notes', leader), line('notes', arrowHead(leader), true)] : lines;
+  });
+
 /** How the elements of a list are drawn on the plan. */
 interface DrawnKind {
   readonly draw: (site: Site, plan: Plan) => readonly DrawnItem[];
@@ -165,4 +180,5 @@ export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
   feeders: null,
   loads: null,
   chargers: null,
+  notes: { draw: notes },
 };

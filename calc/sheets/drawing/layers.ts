@@ -42,6 +42,7 @@ export const LAYERS = {
   drops: { name: 'E-POWR-DROP', says: 'drops: box and retractor', colour: ink, index: 7, weight: 0.35 },
   dropNumbers: { name: 'E-POWR-TEXT', says: 'drop numbers', colour: ink, index: 7, weight: 0.18 },
   dimensions: { name: 'E-POWR-DIMS', says: 'dimensions', colour: ink, index: 7, weight: 0.13 },
+  notes: { name: 'G-ANNO-NOTE', says: 'notes', colour: ink, index: 7, weight: 0.18 },
   revisions: { name: 'G-ANNO-REVS', says: 'what a revision changed', colour: ink, index: 1, weight: 0.35 },
 } as const satisfies Record<string, Layer>;
 

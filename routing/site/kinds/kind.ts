@@ -65,6 +65,12 @@ export interface PlacedKind<S extends v.GenericSchema> extends Kind<S> {
   readonly parts?: Parts<Of<S>>;
 }
 
+/** A place in the plan as a motion of places in space moves it. */
+export function flat(to: (at: Point3) => Point3, [x, y]: Point2): Point2 {
+  const [mx, my] = to([x, y, 0]);
+  return [mx, my];
+}
+
 /** An element without some vertices of its path or outline; null where fewer than `least` are left. */
 export function withoutVertices<Field extends string, T extends { readonly [F in Field]: readonly unknown[] }>(
   element: T,

@@ -8,6 +8,7 @@ import { keepouts } from './keepouts.ts';
 import type { PlacedKind } from './kind.ts';
 import { loads } from './loads.ts';
 import { members } from './members.ts';
+import { notes } from './notes.ts';
 import { pullpoints } from './pullpoints.ts';
 import { raceways } from './raceways.ts';
 import { stalls } from './stalls.ts';
@@ -26,6 +27,7 @@ export const KINDS = {
   pullpoints,
   drops,
   chargers,
+  notes,
 } as const;
 
 type Kinds = typeof KINDS;

@@ -81,6 +81,7 @@ export const SMALL: SiteFile = {
     { id: 'E1', drop: 'D1', stalls: ['S07', 'S08'], from: 'P1', amps: 32, volts: 208, phases: 1 },
     { id: 'E2', drop: 'D2', stalls: ['S09'], from: 'P1', amps: 32, volts: 208, phases: 1 },
   ],
+  notes: [{ id: 'N1', at: [30, 25], text: 'By others', to: [18, 18] }],
   vehicles: {
     cart: {
       length: 8,

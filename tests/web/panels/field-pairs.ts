@@ -166,6 +166,17 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     minAmps: [6, 0],
     branchLimit: [100, 110],
   },
+  notes: {
+    at: [
+      [50, 5],
+      [51, 5],
+    ],
+    text: ['By others', 'By the owner'],
+    to: [
+      [45, 0],
+      [46, 0],
+    ],
+  },
 };
 
 export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {

@@ -27,6 +27,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   pullpoints: [],
   drops: [],
   chargers: ['drop', 'stalls'],
+  notes: ['at', 'text', 'to'],
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>

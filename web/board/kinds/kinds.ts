@@ -16,6 +16,7 @@ import { feeders } from './feeders.ts';
 import { keepouts } from './keepouts.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 import { members } from './members.ts';
+import { noteAction, notes } from './notes.ts';
 import { pullpoints } from './pullpoints.ts';
 import { raceways } from './raceways.ts';
 import { stalls } from './stalls.ts';
@@ -34,6 +35,7 @@ const BOARD_KINDS = {
   drops,
   loads: null,
   chargers: null,
+  notes,
 } as const satisfies { readonly [L in ListName]: Pick<BoardKind<L, ElementMark<L>>, 'mark'> | null };
 
 type Kinds = typeof BOARD_KINDS;
@@ -114,6 +116,7 @@ export const ACTIONS = {
     tool: memberTool,
   }),
   column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column, tool: columnTool }),
+  note: noteAction,
 };
 
 export type DrawToolName = keyof typeof ACTIONS;
