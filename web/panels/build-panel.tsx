@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import { gridlineWords } from '../../routing/site/gridline-words.ts';
-import type { Point3, Site } from '../../routing/site/site.ts';
+import type { Point2, Point3, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { nearestInch } from '../words/lengths.ts';
@@ -65,8 +65,8 @@ function placesOf(site: Site, list: Ref['list'], id: string): readonly Named[] {
   if ('outline' in element) return element.outline.map((at, i) => ({ name: `corner ${i + 1}`, at: inSpace(at) }));
   if ('from' in element && typeof element.from !== 'string')
     return [
-      { name: 'from', at: element.from },
-      { name: 'to', at: (element as { readonly to: Point3 }).to },
+      { name: 'from', at: inSpace(element.from) },
+      { name: 'to', at: inSpace((element as { readonly to: Point2 | Point3 }).to) },
     ];
   return [];
 }

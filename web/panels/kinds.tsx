@@ -3,6 +3,7 @@ import type { DrawToolName } from '../board/kinds/kinds.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { ChargerPanel } from './charger-panel.tsx';
+import { DimensionForm, DimensionPanel } from './dimension-panel.tsx';
 import { CanopyForm } from './draw/canopy-form.tsx';
 import { DropsForm } from './draw/drops-form.tsx';
 import { EquipmentForm } from './draw/equipment-form.tsx';
@@ -41,6 +42,7 @@ export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
   drops: { form: DropPanel, shared: SHARED_WORDS.drops },
   chargers: { form: ChargerPanel, shared: SHARED_WORDS.chargers },
   notes: { form: NotePanel, shared: [] },
+  dimensions: { form: DimensionPanel, shared: SHARED_WORDS.dimensions },
 };
 
 /** What the actions that draw are to be like. */
@@ -56,4 +58,5 @@ export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   member: () => <ElevationForm tool="member" />,
   column: ColumnForm,
   note: NoteForm,
+  dimension: DimensionForm,
 };

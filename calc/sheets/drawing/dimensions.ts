@@ -47,7 +47,7 @@ function fromNearest(site: Site, at: Point2): DrawnItem[] {
 }
 
 /** A line with a tick at each end and the length over its middle; nothing where both ends are one point. */
-function dimension(site: Site, from: Point2, to: Point2): DrawnItem[] {
+export function dimension(site: Site, from: Point2, to: Point2): DrawnItem[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < 1e-6) return [];
   const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;

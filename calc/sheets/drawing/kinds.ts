@@ -1,6 +1,7 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
+import { dimensionLine, extensionLines } from '../../../routing/site/kinds/dimensions.ts';
 import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
 import { arrowHead, NOTE_LETTER, NOTE_LINE, noteLeader, noteLines } from '../../../routing/site/kinds/notes.ts';
 import type { Aisle, Point2, Point3, Site, Stall } from '../../../routing/site/site.ts';
@@ -13,6 +14,7 @@ import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import { middleOf, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
+import { dimension as lengthBetween } from './dimensions.ts';
 import type { DrawnItem } from './drawing.ts';
 import { LARGE, line, lineInSpace, text } from './items.ts';
 
@@ -159,6 +161,15 @@ const notes = (site: Site): DrawnItem[] =>
     return leader ? [...lines, line('notes', leader), line('notes', arrowHead(leader), true)] : lines;
   });
 
+/** A dimension: its line with its figure, and the lines to what it measures. */
+const dimensions = (site: Site): DrawnItem[] =>
+  site.dimensions.flatMap((dimension) => [
+    ...lengthBetween(site, ...dimensionLine(dimension)).map((item) =>
+      item.kind === 'text' ? { ...item, stays: true as const } : item,
+    ),
+    ...extensionLines(dimension).map((each) => line('dimensions', each)),
+  ]);
+
 /** How the elements of a list are drawn on the plan. */
 interface DrawnKind {
   readonly draw: (site: Site, plan: Plan) => readonly DrawnItem[];
@@ -181,4 +192,5 @@ export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
   loads: null,
   chargers: null,
   notes: { draw: notes },
+  dimensions: { draw: dimensions },
 };

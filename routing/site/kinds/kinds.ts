@@ -1,6 +1,7 @@
 import { aisles } from './aisles.ts';
 import { chargers } from './chargers.ts';
 import { columns } from './columns.ts';
+import { dimensions } from './dimensions.ts';
 import { drops } from './drops.ts';
 import { equipment } from './equipment.ts';
 import { feeders } from './feeders.ts';
@@ -28,6 +29,7 @@ export const KINDS = {
   drops,
   chargers,
   notes,
+  dimensions,
 } as const;
 
 type Kinds = typeof KINDS;

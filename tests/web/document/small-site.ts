@@ -82,6 +82,7 @@ export const SMALL: SiteFile = {
     { id: 'E2', drop: 'D2', stalls: ['S09'], from: 'P1', amps: 32, volts: 208, phases: 1 },
   ],
   notes: [{ id: 'N1', at: [30, 25], text: 'By others', to: [18, 18] }],
+  dimensions: [{ id: 'DIM1', from: [0, 0], to: [9, 0], offset: -3 }],
   vehicles: {
     cart: {
       length: 8,

@@ -177,6 +177,17 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
       [46, 0],
     ],
   },
+  dimensions: {
+    from: [
+      [0, 0],
+      [1, 0],
+    ],
+    to: [
+      [9, 0],
+      [9, 1],
+    ],
+    offset: [3, -3],
+  },
 };
 
 export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {

@@ -28,6 +28,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   drops: [],
   chargers: ['drop', 'stalls'],
   notes: ['at', 'text', 'to'],
+  dimensions: ['from', 'to'],
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>

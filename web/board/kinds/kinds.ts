@@ -10,6 +10,7 @@ import { columnTool, memberTool, pullpointTool } from '../draw/tools/single.ts';
 import { stallsTool } from '../draw/tools/stalls.ts';
 import { aisles } from './aisles.ts';
 import { columns } from './columns.ts';
+import { dimensionAction, dimensions } from './dimensions.ts';
 import { drops } from './drops.ts';
 import { equipment } from './equipment.ts';
 import { feeders } from './feeders.ts';
@@ -36,6 +37,7 @@ const BOARD_KINDS = {
   loads: null,
   chargers: null,
   notes,
+  dimensions,
 } as const satisfies { readonly [L in ListName]: Pick<BoardKind<L, ElementMark<L>>, 'mark'> | null };
 
 type Kinds = typeof BOARD_KINDS;
@@ -117,6 +119,7 @@ export const ACTIONS = {
   }),
   column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column, tool: columnTool }),
   note: noteAction,
+  dimension: dimensionAction,
 };
 
 export type DrawToolName = keyof typeof ACTIONS;
