@@ -52,6 +52,7 @@ const PLACES: ReadonlySet<string> = new Set([
   'entry',
   'heading',
   'rotation',
+  'offset',
 ]);
 
 function changedElements(list: ElementList, before: Site, after: Site): ChangedElement[] {

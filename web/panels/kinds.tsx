@@ -3,6 +3,7 @@ import type { DrawToolName } from '../board/kinds/kinds.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { AislePanel, KeepoutPanel } from './area-panel.tsx';
 import { ChargerPanel } from './charger-panel.tsx';
+import { CloudForm, CloudPanel } from './cloud-panel.tsx';
 import { DimensionForm, DimensionPanel } from './dimension-panel.tsx';
 import { CanopyForm } from './draw/canopy-form.tsx';
 import { DropsForm } from './draw/drops-form.tsx';
@@ -42,7 +43,11 @@ export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
   drops: { form: DropPanel, shared: SHARED_WORDS.drops },
   chargers: { form: ChargerPanel, shared: SHARED_WORDS.chargers },
   notes: { form: NotePanel, shared: [] },
-  dimensions: { form: DimensionPanel, shared: SHARED_WORDS.dimensions },
+  dimensions: {
+    form: DimensionPanel,
+    shared: [{ label: 'line to the left by', called: 'offset of the line', paths: [['offset']] }],
+  },
+  clouds: { form: CloudPanel, shared: [] },
 };
 
 /** What the actions that draw are to be like. */
@@ -59,4 +64,5 @@ export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   column: ColumnForm,
   note: NoteForm,
   dimension: DimensionForm,
+  cloud: CloudForm,
 };

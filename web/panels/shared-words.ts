@@ -185,5 +185,4 @@ export const SHARED_WORDS = {
     field('least it gives', ['minAmps'], { unit: 'A', none: '6 A' }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
   ],
-  dimensions: [field('line to the left by', ['offset'], { called: 'offset of the line' })],
 } satisfies { readonly [L in ListName]?: readonly SharedWords<L>[] };

@@ -38,5 +38,6 @@ function apart(boxes: readonly Box[]): readonly Box[] {
 
 function placeOf(site: Site, list: ElementList, id: string): readonly Point2[] {
   const element = byId<{ readonly id: string }>(site[list]).get(id);
-  return (element && placedKind(list)?.points(element as never)) ?? [];
+  const kind = placedKind(list);
+  return element && kind && !kind.unclouded ? kind.points(element as never) : [];
 }

@@ -18,6 +18,8 @@ import { dimension as lengthBetween } from './dimensions.ts';
 import type { DrawnItem } from './drawing.ts';
 import { LARGE, line, lineInSpace, text } from './items.ts';
 
+import { cloudItems } from './revision-clouds.ts';
+
 /** Straights shorter than this have no room for a note, feet. */
 const LEAST_NOTED = 2;
 /** Share of a straight at which its note stands: off its middle, where another raceway often crosses it. */
@@ -170,6 +172,11 @@ const dimensions = (site: Site): DrawnItem[] =>
     ...extensionLines(dimension).map((each) => line('dimensions', each)),
   ]);
 
+const clouds = (site: Site): DrawnItem[] =>
+  site.clouds.flatMap(({ outline, mark }) =>
+    cloudItems(outline, mark).map((item) => (item.kind === 'text' ? { ...item, stays: true as const } : item)),
+  );
+
 /** How the elements of a list are drawn on the plan. */
 interface DrawnKind {
   readonly draw: (site: Site, plan: Plan) => readonly DrawnItem[];
@@ -193,4 +200,5 @@ export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
   chargers: null,
   notes: { draw: notes },
   dimensions: { draw: dimensions },
+  clouds: { draw: clouds },
 };

@@ -63,6 +63,8 @@ export interface PlacedKind<S extends v.GenericSchema> extends Kind<S> {
   /** What it is on a map: its first point, the line through its points, or the outline of which they are the corners. */
   readonly shape: 'point' | 'line' | 'ring';
   readonly parts?: Parts<Of<S>>;
+  /** What a revision changes of it has no cloud of its own. */
+  readonly unclouded?: true;
 }
 
 /** A place in the plan as a motion of places in space moves it. */

@@ -1,5 +1,6 @@
 import { aisles } from './aisles.ts';
 import { chargers } from './chargers.ts';
+import { clouds } from './clouds.ts';
 import { columns } from './columns.ts';
 import { dimensions } from './dimensions.ts';
 import { drops } from './drops.ts';
@@ -30,6 +31,7 @@ export const KINDS = {
   chargers,
   notes,
   dimensions,
+  clouds,
 } as const;
 
 type Kinds = typeof KINDS;

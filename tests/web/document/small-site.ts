@@ -83,6 +83,17 @@ export const SMALL: SiteFile = {
   ],
   notes: [{ id: 'N1', at: [30, 25], text: 'By others', to: [18, 18] }],
   dimensions: [{ id: 'DIM1', from: [0, 0], to: [9, 0], offset: -3 }],
+  clouds: [
+    {
+      id: 'CL1',
+      outline: [
+        [46, 14],
+        [58, 14],
+        [58, 22],
+      ],
+      mark: 'A',
+    },
+  ],
   vehicles: {
     cart: {
       length: 8,

@@ -188,6 +188,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     ],
     offset: [3, -3],
   },
+  clouds: { outline: OUTLINES, mark: ['1', '2'] },
 };
 
 export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {

@@ -29,6 +29,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   chargers: ['drop', 'stalls'],
   notes: ['at', 'text', 'to'],
   dimensions: ['from', 'to'],
+  clouds: ['outline', 'mark'],
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>

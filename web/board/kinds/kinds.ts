@@ -9,6 +9,7 @@ import { racewayTool } from '../draw/tools/raceway.ts';
 import { columnTool, memberTool, pullpointTool } from '../draw/tools/single.ts';
 import { stallsTool } from '../draw/tools/stalls.ts';
 import { aisles } from './aisles.ts';
+import { cloudAction, clouds } from './clouds.ts';
 import { columns } from './columns.ts';
 import { dimensionAction, dimensions } from './dimensions.ts';
 import { drops } from './drops.ts';
@@ -38,6 +39,7 @@ const BOARD_KINDS = {
   chargers: null,
   notes,
   dimensions,
+  clouds,
 } as const satisfies { readonly [L in ListName]: Pick<BoardKind<L, ElementMark<L>>, 'mark'> | null };
 
 type Kinds = typeof BOARD_KINDS;
@@ -120,6 +122,7 @@ export const ACTIONS = {
   column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column, tool: columnTool }),
   note: noteAction,
   dimension: dimensionAction,
+  cloud: cloudAction,
 };
 
 export type DrawToolName = keyof typeof ACTIONS;
