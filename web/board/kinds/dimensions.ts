@@ -55,7 +55,7 @@ function drawDimensions(pen: Pen, frame: Frame, marks: readonly DimensionMark[])
     }
   }
   pen.stroke();
-  pen.font = lettering(namePx(scale), chosen ? 700 : 400);
+  pen.font = lettering(namePx(scale));
   pen.textAlign = 'center';
   pen.textBaseline = 'alphabetic';
   pen.lineJoin = 'round';

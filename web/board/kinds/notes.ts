@@ -63,7 +63,7 @@ function drawNotes(pen: Pen, frame: Frame, marks: readonly NoteMark[]): void {
   }
   pen.textAlign = 'left';
   pen.textBaseline = 'alphabetic';
-  pen.font = lettering(px, chosen ? 700 : 400);
+  pen.font = lettering(px);
   pen.lineJoin = 'round';
   pen.lineWidth = 3.5;
   pen.strokeStyle = ink.paper;
