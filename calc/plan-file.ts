@@ -1,10 +1,10 @@
 import type { Run } from '../routing/network/run.ts';
 import type { Reach } from '../routing/reach/reach-result.ts';
-import type { DayLimitFields } from '../routing/site/day-schema.ts';
-import type { Finding } from '../routing/site/finding.ts';
-import type { RuleWord } from '../routing/site/rule-words.ts';
+import type { Finding } from '../routing/site/rules/finding.ts';
+import type { RuleWord } from '../routing/site/rules/rule-words.ts';
+import type { DayLimitFields } from '../routing/site/schema/day-schema.ts';
+import type { Electrode, Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../routing/site/site.ts';
-import type { Electrode, Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/vocabulary.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
 export interface PlanFile {

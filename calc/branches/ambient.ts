@@ -1,5 +1,5 @@
+import { printTemperature, printTemperatureRange } from '../../routing/site/numbers/temperature.ts';
 import type { Raceway, Rules } from '../../routing/site/site.ts';
-import { printTemperature, printTemperatureRange } from '../../routing/site/temperature.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { rooftopAdderC } from '../tables/lookup.ts';
 import { SILENT, type Tell } from '../words/explain.ts';

@@ -1,4 +1,4 @@
-import type { Method } from '../../routing/site/vocabulary.ts';
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { conductorArea, fillLimit, racewayArea, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
 import { SILENT, type Tell } from '../words/explain.ts';

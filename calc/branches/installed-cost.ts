@@ -1,4 +1,4 @@
-import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import { INVENTED_LABOR_RATE, INVENTED_PRICES, type PriceRow } from '../prices/invented-prices.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { HANDHOLE_SIZES } from '../tables/handholes.ts';

@@ -1,5 +1,5 @@
+import type { Method, Surface } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Method, Surface } from '../../routing/site/vocabulary.ts';
 import { byWords } from '../prices/kind.ts';
 import { racewaySpec } from '../prices/spec.ts';
 import type { Counted } from './box-volume.ts';

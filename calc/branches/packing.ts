@@ -1,5 +1,5 @@
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Method } from '../../routing/site/vocabulary.ts';
 import type { ConduitConductor } from '../plan-file.ts';
 import { compareSizes } from '../tables/lookup.ts';
 import type { Design } from './design.ts';

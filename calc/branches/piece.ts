@@ -1,5 +1,5 @@
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Method } from '../../routing/site/vocabulary.ts';
 import { legAt, NO_LENGTH, type PullAt, type Way } from './way.ts';
 
 /** Where a conduit of a home run can be opened, or is only coupled to one of another method in the ground. */

@@ -1,4 +1,4 @@
-import type { Place } from '../../routing/site/vocabulary.ts';
+import type { Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Piece } from './piece.ts';
 import { NO_LENGTH, type Way } from './way.ts';
 

@@ -2,8 +2,8 @@ import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
+import type { Method, Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
-import type { Method, Place } from '../../routing/site/vocabulary.ts';
 import type { Ground } from './ground.ts';
 import type { Opening } from './piece.ts';
 

@@ -1,11 +1,11 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { placeOf } from '../../routing/reach/by-id.ts';
-import { awayFromDrawing } from '../../routing/site/as-built.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 
 const NONE: readonly Finding[] = [];
 const steady = steadyList<Finding>();

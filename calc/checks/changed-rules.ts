@@ -1,8 +1,8 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { changedNotes, ruleAt, ruleWords } from '../../routing/site/rule-value.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { changedNotes, ruleAt, ruleWords } from '../../routing/site/rules/rule-value.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 
 /** Rules that say what is there, not how far it may go. */
 const NO_LIMITS: ReadonlySet<string> = new Set(['vehicle', 'metal', 'insulation']);

@@ -1,4 +1,4 @@
-import type { Finding, Severity } from '../../routing/site/finding.ts';
+import type { Finding, Severity } from '../../routing/site/rules/finding.ts';
 import type { Check } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Looked, Rule } from './looked.ts';

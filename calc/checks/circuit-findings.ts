@@ -1,9 +1,9 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { printTemperature } from '../../routing/site/numbers/temperature.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Drop, Rules } from '../../routing/site/site.ts';
-import { printTemperature } from '../../routing/site/temperature.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { BranchCircuit } from '../branches/named.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Design } from '../branches/design.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import type { Conduit } from '../plan-file.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { cord } from '../circuits/cord.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

@@ -1,10 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { boxOf } from '../../routing/plane/box.ts';
 import { spansInside } from '../../routing/plane/obstacle.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Aisle, Point3, Raceway, Stall } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../routing/standing/outlines.ts';
 import type { CodeTables, CoverRow } from '../tables/code-tables.ts';
 import { coverInches } from '../tables/lookup.ts';

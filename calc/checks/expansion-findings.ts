@@ -1,9 +1,9 @@
 import { kept } from '../../routing/kept/kept.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
-import { printTemperatureRange } from '../../routing/site/temperature.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { printTemperatureRange } from '../../routing/site/numbers/temperature.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import { expansion } from '../branches/expansion.ts';
 import type { NamedHomeRun } from '../branches/named.ts';

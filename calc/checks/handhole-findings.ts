@@ -1,10 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { insideOf, obstacleOf } from '../../routing/plane/obstacle.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Column, Drop, Equipment, Point2 } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { footprintOf } from '../../routing/standing/footprint.ts';
 import type { Handhole } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

@@ -1,5 +1,5 @@
 import { keptLists } from '../../routing/kept/kept-list.ts';
-import { type Finding, SEVERITIES } from '../../routing/site/finding.ts';
+import { type Finding, SEVERITIES } from '../../routing/site/rules/finding.ts';
 
 const compareWords = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 

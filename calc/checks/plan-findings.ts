@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
 import { concatenating, splitting } from '../../routing/kept/parts.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Drop } from '../../routing/site/site.ts';
 import type { Design } from '../branches/design.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';

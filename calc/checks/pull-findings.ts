@@ -1,8 +1,8 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
-import type { Metal } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import type { PullTension } from '../branches/pull-tension.ts';
 import { isEasyPull, pullTension } from '../branches/pull-tension.ts';

@@ -1,9 +1,9 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { gridlineWords } from '../../routing/site/gridline-words.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { gridlineWords } from '../../routing/site/place/gridline-words.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Rules, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import { pullPlaces } from '../branches/pull-places.ts';
 

@@ -1,8 +1,8 @@
 import { bendsOf } from '../../routing/network/bends.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { Metal, Method, Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Metal, Method, Units } from '../../routing/site/vocabulary.ts';
 import { jamRatio } from '../branches/jam-ratio.ts';
 import type { ConduitConductor } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

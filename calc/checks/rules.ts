@@ -1,4 +1,4 @@
-import { RULE_WORDS, type RuleWord } from '../../routing/site/rule-words.ts';
+import { RULE_WORDS, type RuleWord } from '../../routing/site/rules/rule-words.ts';
 import type { Rule } from './looked.ts';
 import { BRANCH_RULES } from './rules/branch-rules.ts';
 import { LOT_RULES } from './rules/lot-rules.ts';

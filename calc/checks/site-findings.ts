@@ -1,9 +1,9 @@
 import { kept } from '../../routing/kept/kept.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Finding } from '../../routing/site/finding.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { type Ground, groundOf } from '../branches/ground.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';

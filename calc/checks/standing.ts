@@ -1,4 +1,4 @@
-import { SEVERITIES, type Severity } from '../../routing/site/finding.ts';
+import { SEVERITIES, type Severity } from '../../routing/site/rules/finding.ts';
 import type { Check, PlanFile } from '../plan-file.ts';
 
 type Told = Pick<PlanFile, 'findings' | 'withheld'>;

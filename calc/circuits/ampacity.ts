@@ -1,5 +1,5 @@
-import { printTemperature } from '../../routing/site/temperature.ts';
-import type { Metal } from '../../routing/site/vocabulary.ts';
+import { printTemperature } from '../../routing/site/numbers/temperature.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables, Column } from '../tables/code-tables.ts';
 import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';

@@ -1,5 +1,5 @@
+import type { Insulation } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Insulation } from '../../routing/site/vocabulary.ts';
 import type { CodeTables, PerRaceway } from '../tables/code-tables.ts';
 import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
 import type { Tell } from '../words/explain.ts';

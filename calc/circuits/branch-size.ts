@@ -1,4 +1,4 @@
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Charger, Rules } from '../../routing/site/site.ts';
 import { type CodeTables, RACEWAY_KINDS, type RacewayKind } from '../tables/code-tables.ts';
 import { SILENT, type Tell } from '../words/explain.ts';

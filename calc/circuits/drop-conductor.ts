@@ -1,4 +1,4 @@
-import type { Metal } from '../../routing/site/vocabulary.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
 import { impedance, resistance } from '../tables/lookup.ts';
 import type { Tell } from '../words/explain.ts';

@@ -1,5 +1,5 @@
-import type { Electrode, Metal } from '../../routing/site/vocabulary.ts';
-import { ELECTRODE_WORDS } from '../../routing/site/vocabulary.ts';
+import type { Electrode, Metal } from '../../routing/site/schema/vocabulary.ts';
+import { ELECTRODE_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { compareSizes } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';

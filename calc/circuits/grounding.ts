@@ -1,4 +1,4 @@
-import type { Metal } from '../../routing/site/vocabulary.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { CONDUCTOR_SIZES, circularMils, compareSizes, groundingSize } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';

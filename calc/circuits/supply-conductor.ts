@@ -1,4 +1,4 @@
-import type { Metal } from '../../routing/site/vocabulary.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables, SupplyConductorRow } from '../tables/code-tables.ts';
 import { circularMils } from '../tables/lookup.ts';
 

@@ -1,7 +1,7 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
-import { printLength, printTotal } from '../../routing/site/feet-inches.ts';
-import { type Finding, GRADES } from '../../routing/site/finding.ts';
+import { printLength, printTotal } from '../../routing/site/numbers/feet-inches.ts';
+import { type Finding, GRADES } from '../../routing/site/rules/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { standingWords } from '../checks/standing.ts';
 import type { Alternative } from '../plan/comparison.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { ChargingDay } from '../../routing/site/site.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { Charge, StrategyOutcome } from './charge.ts';

@@ -1,4 +1,4 @@
-import type { DayFields, DayLimitFields } from '../../routing/site/day-schema.ts';
+import type { DayFields, DayLimitFields } from '../../routing/site/schema/day-schema.ts';
 import { dayWindow, startOfStep } from './clock.ts';
 import { energyPrices, stepsInInterval } from './cost.ts';
 import type { DayCar, DayCharger, DayInput, DayLimit, Tariff } from './day-input.ts';

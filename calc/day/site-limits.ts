@@ -1,4 +1,4 @@
-import type { DayLimitFields } from '../../routing/site/day-schema.ts';
+import type { DayLimitFields } from '../../routing/site/schema/day-schema.ts';
 import type { Charger, Load } from '../../routing/site/site.ts';
 import { loadAmps } from '../supply/tree/load-lines.ts';
 import type { SupplyLines } from '../supply/tree/supply-lines.ts';

@@ -13,11 +13,11 @@ import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { type Doing, type Proposal, propose as proposeFor, type What } from '../propose/propose.ts';
 
-export type { Finding, Severity } from '../../routing/site/finding.ts';
-export type { SiteError } from '../../routing/site/place.ts';
-export { type ReadResult, readSite, readSiteValue } from '../../routing/site/read.ts';
+export type { SiteError } from '../../routing/site/file/place.ts';
+export { type ReadResult, readSite, readSiteValue } from '../../routing/site/file/read.ts';
+export { writeSite } from '../../routing/site/file/write.ts';
+export type { Finding, Severity } from '../../routing/site/rules/finding.ts';
 export type { SiteFile } from '../../routing/site/site.ts';
-export { writeSite } from '../../routing/site/write.ts';
 export type { PriceList } from '../prices/price-list.ts';
 export { type PricesRead, readPrices } from '../prices/read-prices.ts';
 export { CAUTIONS } from '../words/cautions.ts';

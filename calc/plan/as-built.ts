@@ -1,7 +1,7 @@
 import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
-import { awayFromDrawing, dropAsBuilt } from '../../routing/site/as-built.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { awayFromDrawing, dropAsBuilt } from '../../routing/site/place/as-built.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
 import { type Margins, marginsOf } from './margins.ts';
 import { plan } from './plan.ts';

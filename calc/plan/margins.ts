@@ -1,8 +1,8 @@
 import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
+import type { Direction } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { Direction } from '../../routing/site/vocabulary.ts';
 import { worstDrops } from './circuits.ts';
 import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
 import type { Plan } from './plan-shape.ts';

@@ -1,5 +1,5 @@
-import type { Finding } from '../../routing/site/finding.ts';
 import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { keyOf } from '../prices/price-list.ts';
 import type { Alternative } from './comparison.ts';

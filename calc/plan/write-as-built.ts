@@ -1,4 +1,4 @@
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Point3 } from '../../routing/site/site.ts';
 import type { AsBuiltFile, AsBuiltPair } from '../plan-file.ts';
 import type { ChargerAsBuilt, LotAsBuilt } from './as-built.ts';

@@ -1,8 +1,8 @@
 import type { Run } from '../../routing/network/run.ts';
 import type { Reach, ReachCase } from '../../routing/reach/reach-result.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import { fromFeet } from '../../routing/site/numbers/units.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Point2, Point3, Site } from '../../routing/site/site.ts';
-import { fromFeet } from '../../routing/site/units.ts';
 import type { Conduit, Hung, PlanFile, Supply, TakeoffRow } from '../plan-file.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { asBuiltOf } from './as-built.ts';

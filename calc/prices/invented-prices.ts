@@ -1,4 +1,4 @@
-import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/vocabulary.ts';
+import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/schema/vocabulary.ts';
 import type { TrafficRating } from '../plan-file.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';

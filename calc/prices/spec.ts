@@ -1,4 +1,4 @@
-import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 
 /** Length of a stick of raceway, ft. Common practice. */
 export const STICK = 10;

@@ -1,5 +1,5 @@
 import { branchesFrom, proposeEquipment } from '../../routing/propose/equipment/propose-equipment.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Equipment, Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { designOf } from '../branches/design.ts';

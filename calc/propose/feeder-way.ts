@@ -1,9 +1,9 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { metalOf } from '../../routing/site/schema/vocabulary.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { metalOf } from '../../routing/site/vocabulary.ts';
 import { designOf } from '../branches/design.ts';
 import { feederConductor, unplacedAmbient } from '../supply/feeders/feeder-conductor.ts';
 import type { FeederProspect } from '../supply/feeders/feeder-prospects.ts';

@@ -1,6 +1,6 @@
+import { fromFeet } from '../../routing/site/numbers/units.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point2, Point3 } from '../../routing/site/site.ts';
-import { fromFeet } from '../../routing/site/units.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 
 /** To a tenth of a millimetre, or a ten-thousandth of a foot: finer than anything is set out. */
 const round = (value: number): number => Math.round(value * 1e4) / 1e4;

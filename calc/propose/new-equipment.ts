@@ -1,8 +1,8 @@
 import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import { newId } from '../../routing/site/new-id.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Equipment, SiteFile } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { flatIn, lengthIn, placeIn } from './in-file.ts';
 
 /** Whether no element of a file has an id. */

@@ -7,8 +7,8 @@ import {
   TextVerticalAlignment,
   Units,
 } from '@tarikjabiri/dxf';
-import { fromFeet } from '../../routing/site/units.ts';
-import type { Units as SiteUnits } from '../../routing/site/vocabulary.ts';
+import { fromFeet } from '../../routing/site/numbers/units.ts';
+import type { Units as SiteUnits } from '../../routing/site/schema/vocabulary.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import { steady } from '../words/steady.ts';
 import type { Drawing, DrawnItem, DrawnText } from './drawing/drawing.ts';

@@ -1,5 +1,5 @@
+import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { fromFeet } from '../../routing/site/units.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';

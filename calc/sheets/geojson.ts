@@ -1,10 +1,10 @@
 import { rewind, truncate } from '@turf/turf';
-import { lengthRewriter } from '../../routing/site/convert-lengths.ts';
-import { groundOf } from '../../routing/site/georef.ts';
 import { KINDS, PLACED_LISTS, type PlacedList } from '../../routing/site/kinds/kinds.ts';
+import { lengthRewriter } from '../../routing/site/numbers/convert-lengths.ts';
+import { fromFeet } from '../../routing/site/numbers/units.ts';
+import { groundOf } from '../../routing/site/place/georef.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Georef, Site } from '../../routing/site/site.ts';
-import { fromFeet } from '../../routing/site/units.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 

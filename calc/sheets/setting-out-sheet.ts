@@ -1,7 +1,7 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { fromFeet } from '../../routing/site/numbers/units.ts';
+import { settingOutLine, type TapeAxis, tapedFrom } from '../../routing/site/place/taped-place.ts';
 import type { Point3, Site } from '../../routing/site/site.ts';
-import { settingOutLine, type TapeAxis, tapedFrom } from '../../routing/site/taped-place.ts';
-import { fromFeet } from '../../routing/site/units.ts';
 import { asBuiltOf } from '../plan/as-built.ts';
 import type { Margins } from '../plan/margins.ts';
 import type { Plan } from '../plan/plan-shape.ts';

@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { byId } from '../../routing/site/look-up.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Member, Site } from '../../routing/site/site.ts';
-import type { Metal } from '../../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { Conduit, Hung, HungPoint, HungRun, Made } from '../plan-file.ts';
 import { tablesOf } from '../tables/editions.ts';

@@ -1,4 +1,4 @@
-import type { Method } from '../../routing/site/vocabulary.ts';
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import { racewayWeight } from '../tables/weights/weight-of.ts';
 
 /** A conduit on a trapeze, by what it takes up. */

@@ -1,8 +1,8 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Run } from '../../routing/network/run.ts';
-import type { Finding } from '../../routing/site/finding.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

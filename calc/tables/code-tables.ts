@@ -1,5 +1,5 @@
-import type { RulePath } from '../../routing/site/rule-notes.ts';
-import type { Electrode, Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { RulePath } from '../../routing/site/rules/rule-notes.ts';
+import type { Electrode, Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Sections } from './sections.ts';
 
 /** Temperature columns of the ampacity table, in the order in which rows hold them. */

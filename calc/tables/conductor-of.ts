@@ -1,4 +1,4 @@
-import type { Metal, Method } from '../../routing/site/vocabulary.ts';
+import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import { findInsulation } from './ampacity-of.ts';
 import type { CodeTables, ConductorRow, ImpedanceRow, InsulatedRow, RacewayKind } from './code-tables.ts';
 import { indexed } from './indexed.ts';

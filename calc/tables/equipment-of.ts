@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { WorkingSpace } from '../../routing/site/working-space.ts';
+import type { WorkingSpace } from '../../routing/site/place/working-space.ts';
 import type { CodeTables, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
 
 /**

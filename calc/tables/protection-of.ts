@@ -1,4 +1,4 @@
-import type { Metal } from '../../routing/site/vocabulary.ts';
+import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from './code-tables.ts';
 
 /** Currents that differ by this share are one: a computed 40.000000001 A is 40 A. */

@@ -1,6 +1,6 @@
 import type { SupportSpacing, SupportSpacings } from '../../routing/checks/support/support-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
-import { METHODS, type Metal, type Method } from '../../routing/site/vocabulary.ts';
+import { METHODS, type Metal, type Method } from '../../routing/site/schema/vocabulary.ts';
 import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
 import { indexed } from './indexed.ts';
 import { compareSizes, tradeSizeInches } from './sizes.ts';

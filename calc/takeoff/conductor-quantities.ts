@@ -1,5 +1,5 @@
+import type { Insulation, Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Insulation, Metal } from '../../routing/site/vocabulary.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { PILOT_SIZE } from '../branches/packing.ts';
 import type { Way } from '../branches/way.ts';

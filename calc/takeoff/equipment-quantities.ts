@@ -1,5 +1,5 @@
+import { EQUIPMENT_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { Equipment } from '../../routing/site/site.ts';
-import { EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
 import { kindOf } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 

@@ -1,6 +1,6 @@
 import { between, distance } from '../../routing/plane/space.ts';
+import type { Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Place } from '../../routing/site/vocabulary.ts';
 import type { Way } from '../branches/way.ts';
 
 /** What lies higher, feet, is worked from a ladder or a lift. Common practice, no source. */

@@ -1,5 +1,5 @@
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Method } from '../../routing/site/vocabulary.ts';
 import { expansion, fittingLength } from '../branches/expansion.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import type { Piece } from '../branches/piece.ts';

@@ -1,9 +1,9 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
 import { chunking } from '../../routing/kept/parts.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';

@@ -1,5 +1,5 @@
+import type { Surface } from '../../routing/site/schema/vocabulary.ts';
 import type { Point2, Raceway } from '../../routing/site/site.ts';
-import type { Surface } from '../../routing/site/vocabulary.ts';
 
 /** Raceways no farther apart than this lie in one trench, feet. Common practice, no source. */
 export const TRENCH_WIDTH = 1;

@@ -1,6 +1,6 @@
 import { distance } from '../../routing/plane/space.ts';
 import { cordStart } from '../../routing/reach/cord-start.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { type MarginKind, marginsOf } from '../plan/margins.ts';
 import type { Plan } from '../plan/plan-shape.ts';

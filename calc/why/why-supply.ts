@@ -1,6 +1,6 @@
 import type { Run } from '../../routing/network/run.ts';
 import { runsOf } from '../../routing/network/runs.ts';
-import { siteRule } from '../../routing/site/rule-notes.ts';
+import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { designOf } from '../branches/design.ts';

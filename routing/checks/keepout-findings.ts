@@ -5,10 +5,10 @@ import { areaOf } from '../plane/area.ts';
 import { clippedToBox } from '../plane/clip.ts';
 import { insideOf, spansInside } from '../plane/obstacle.ts';
 import { COINCIDENT, distance } from '../plane/space.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
+import { printLength } from '../site/numbers/feet-inches.ts';
+import type { Finding } from '../site/rules/finding.ts';
+import type { KeepoutBlocks, Units } from '../site/schema/vocabulary.ts';
 import type { Equipment, Keepout, Point3, Raceway, Site } from '../site/site.ts';
-import type { KeepoutBlocks, Units } from '../site/vocabulary.ts';
 import { seenFrom, standsUnder, TOUCHING_AREA } from '../standing/footprint.ts';
 import { outlineOf } from '../standing/outlines.ts';
 

@@ -1,7 +1,7 @@
 import { type KeptReach, keptReach, workAll } from '../reach/kept-reach.ts';
 import { nowOf } from '../reach/now.ts';
-import type { Finding } from '../site/finding.ts';
 import { hangingOf } from '../site/hanging.ts';
+import type { Finding } from '../site/rules/finding.ts';
 import type { Site } from '../site/site.ts';
 import { coincidingBoxes, cordsPerDrop } from './drops/crowded-drops.ts';
 import { dropChecks, racewayChecks } from './drops/kept-checks.ts';

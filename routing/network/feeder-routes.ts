@@ -1,7 +1,7 @@
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
 import { byId } from '../site/look-up.ts';
-import { siteRule } from '../site/rule-notes.ts';
+import { printLength } from '../site/numbers/feet-inches.ts';
+import type { Finding } from '../site/rules/finding.ts';
+import { siteRule } from '../site/rules/rule-notes.ts';
 import type { Equipment, Feeder, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import { tapsWithin } from './taps.ts';

@@ -1,8 +1,8 @@
 import { COINCIDENT } from '../plane/space.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
 import { byId } from '../site/look-up.ts';
-import { siteRule } from '../site/rule-notes.ts';
+import { printLength } from '../site/numbers/feet-inches.ts';
+import type { Finding } from '../site/rules/finding.ts';
+import { siteRule } from '../site/rules/rule-notes.ts';
 import type { Charger, Drop, Equipment, Raceway, Site } from '../site/site.ts';
 import type { Run } from './run.ts';
 import { closestTapAnywhere } from './taps.ts';

@@ -1,8 +1,8 @@
 import { copied } from '../kept/changed-places.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
-import type { Finding } from '../site/finding.ts';
 import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';
 import { byId } from '../site/look-up.ts';
+import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import type { Run } from './run.ts';

@@ -1,5 +1,5 @@
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
-import type { Finding } from '../site/finding.ts';
+import type { Finding } from '../site/rules/finding.ts';
 import { aisleFindings, cordKeepoutFindings } from './cord-findings.ts';
 import { cordStart } from './cord-start.ts';
 import { meets } from './cure.ts';

@@ -1,6 +1,6 @@
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import { siteRule } from '../site/rule-notes.ts';
+import { printLength } from '../site/numbers/feet-inches.ts';
+import type { Finding } from '../site/rules/finding.ts';
+import { siteRule } from '../site/rules/rule-notes.ts';
 import type { Keepout, Point2, Stall } from '../site/site.ts';
 import { outlineOf } from '../standing/outlines.ts';
 import { besideVehicle } from './field.ts';

@@ -1,7 +1,7 @@
 import { copied } from '../kept/changed-places.ts';
 import type { Box } from '../plane/box.ts';
-import type { Finding } from '../site/finding.ts';
 import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';
+import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Drop, Stall } from '../site/site.ts';
 import { placeOf } from './by-id.ts';
 import { chargerReach } from './charger-reach.ts';

@@ -1,5 +1,5 @@
+import type { Direction } from '../site/schema/vocabulary.ts';
 import type { Point2, Point3 } from '../site/site.ts';
-import type { Direction } from '../site/vocabulary.ts';
 
 /** One parking direction and one inlet of the vehicle in a served stall. Lengths in feet. */
 export interface ReachCase {

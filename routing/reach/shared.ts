@@ -1,5 +1,5 @@
+import type { Units } from '../site/schema/vocabulary.ts';
 import type { Aisle, Charger, Drop, Keepout, Rules, Site, Stall, Vehicle } from '../site/site.ts';
-import type { Units } from '../site/vocabulary.ts';
 import type { Field } from './field.ts';
 
 /** What the checks of every charger and drop share, besides what stands on the site. */

@@ -1,7 +1,7 @@
 import type { Box } from '../plane/box.ts';
-import { printLength } from '../site/feet-inches.ts';
-import type { Finding } from '../site/finding.ts';
-import { siteRule } from '../site/rule-notes.ts';
+import { printLength } from '../site/numbers/feet-inches.ts';
+import type { Finding } from '../site/rules/finding.ts';
+import { siteRule } from '../site/rules/rule-notes.ts';
 import type { Stall } from '../site/site.ts';
 import { cordNeeded, leastMove, type Move } from './cure.ts';
 import { holdsPoint } from './keepout.ts';

@@ -1,6 +1,6 @@
 import { ELEMENT_LISTS } from './kinds/kinds.ts';
 import { byId } from './look-up.ts';
-import { MAX_ID_LENGTH } from './schema-parts.ts';
+import { MAX_ID_LENGTH } from './schema/schema-parts.ts';
 import type { SiteFile } from './site.ts';
 
 type Element = { readonly id: string };

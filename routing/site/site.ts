@@ -1,14 +1,13 @@
 import type { Point2, Point3 } from '../plane/point.ts';
-import type { ChargingDay } from './day-schema.ts';
 import type { Kind, Of } from './kinds/kind.ts';
 import type { ElementList, KINDS } from './kinds/kinds.ts';
-import type { inletSchema, siteFileSchema, vehicleSchema } from './schema.ts';
-import type { Insulation, LeastTradeSize, Metal, Units } from './vocabulary.ts';
+import type { ChargingDay } from './schema/day-schema.ts';
+import type { inletSchema, siteFileSchema, vehicleSchema } from './schema/schema.ts';
+import type { Insulation, LeastTradeSize, Metal, Units } from './schema/vocabulary.ts';
 
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
 
-export type { ChargingDay } from './day-schema.ts';
 export type { Aisle } from './kinds/aisles.ts';
 export type { Charger } from './kinds/chargers.ts';
 export type { Column } from './kinds/columns.ts';
@@ -21,6 +20,7 @@ export type { Member } from './kinds/members.ts';
 export type { Pullpoint } from './kinds/pullpoints.ts';
 export type { Raceway } from './kinds/raceways.ts';
 export type { Stall } from './kinds/stalls.ts';
+export type { ChargingDay } from './schema/day-schema.ts';
 export type { Point2, Point3 };
 export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;

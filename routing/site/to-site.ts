@@ -1,15 +1,15 @@
 import type * as v from 'valibot';
 import { changedPlaces, copied } from '../kept/changed-places.ts';
-import { lengthRewriter } from './convert-lengths.ts';
 import type { Kind } from './kinds/kind.ts';
 import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
-import { DEFAULT_RULES } from './rules.ts';
-import { rulesSchema } from './rules-schema.ts';
-import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema.ts';
+import { lengthRewriter } from './numbers/convert-lengths.ts';
+import { toFeet } from './numbers/units.ts';
+import { DEFAULT_RULES } from './rules/rules.ts';
+import { rulesSchema } from './schema/rules-schema.ts';
+import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema/schema.ts';
+import { metalOf, type Units } from './schema/vocabulary.ts';
 import type { AsBuilt, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
-import { toFeet } from './units.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
-import { metalOf, type Units } from './vocabulary.ts';
 
 /** A function of an object whose result is kept as long as the object is. */
 function remembered<A extends object, B extends object>(work: (from: A) => B): (from: A) => B {

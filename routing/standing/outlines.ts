@@ -1,8 +1,8 @@
 import type { Box } from '../plane/box.ts';
 import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
 import { type Obstacle, obstacleOf } from '../plane/obstacle.ts';
+import { stallRectangle } from '../site/place/stall-rectangle.ts';
 import type { Aisle, Keepout, Stall } from '../site/site.ts';
-import { stallRectangle } from '../site/stall-rectangle.ts';
 
 const outlines = new WeakMap<object, Obstacle>();
 

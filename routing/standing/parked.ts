@@ -1,7 +1,7 @@
 import type { Rectangle } from '../plane/rectangle.ts';
+import { inStall } from '../site/place/stall-rectangle.ts';
+import { DIRECTIONS, type Direction } from '../site/schema/vocabulary.ts';
 import type { Inlet, Point3, Site, Stall, Vehicle } from '../site/site.ts';
-import { inStall } from '../site/stall-rectangle.ts';
-import { DIRECTIONS, type Direction } from '../site/vocabulary.ts';
 
 /** The vehicle that stands in a stall: the class it names, else the rules' class. An unknown class is a RangeError. */
 export function vehicleOf(stall: Stall, site: Pick<Site, 'vehicles' | 'rules'>): Vehicle {

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
 import { opener } from './open.ts';
 import { onScreen } from './open-page.ts';
 

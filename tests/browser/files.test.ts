@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Download, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
 import { opener } from './open.ts';
 import { onScreen, openSample, ready } from './open-page.ts';
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { BrowserContext, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
 import { opener } from './open.ts';
 import { onScreen, ready } from './open-page.ts';
 

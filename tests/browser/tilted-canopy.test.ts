@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { onGrid } from '../../routing/site/grid-frame.ts';
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
+import { onGrid } from '../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { opener } from './open.ts';

@@ -22,7 +22,7 @@ const SOURCES = ['calc', 'routing', 'web']
 
 /** Where the code may be named all the same. */
 const NAMED: Readonly<Record<string, string>> = {
-  'routing/site/rules.ts': 'the edition of a site file that names none, a part of the contract',
+  'routing/site/rules/rules.ts': 'the edition of a site file that names none, a part of the contract',
 };
 
 /** Documents that are no edition of the electrical code, in whose numbers a section's shape turns up. */

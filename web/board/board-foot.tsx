@@ -1,8 +1,8 @@
 import { useLayoutEffect, useRef } from 'react';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import { planWords } from '../../routing/site/gridline-words.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { planWords } from '../../routing/site/place/gridline-words.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { keepsDrawing } from '../document/field-work.ts';

@@ -1,5 +1,5 @@
-import { METRES_PER_FOOT } from '../../routing/site/units.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { METRES_PER_FOOT } from '../../routing/site/numbers/units.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { useView } from './view-store.ts';
 

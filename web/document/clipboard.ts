@@ -1,6 +1,6 @@
+import { placeOf } from '../../routing/site/file/place.ts';
+import { tellShapeErrors } from '../../routing/site/file/shape-errors.ts';
 import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
-import { placeOf } from '../../routing/site/place.ts';
-import { tellShapeErrors } from '../../routing/site/shape-errors.ts';
 import type { Point2, SiteFile } from '../../routing/site/site.ts';
 import { BUILT_IN_VEHICLES } from '../../routing/site/vehicles.ts';
 import type { Edit } from './edit.ts';

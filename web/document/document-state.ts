@@ -1,5 +1,5 @@
 import type { Plan } from '../../calc/plan/plan-shape.ts';
-import type { SiteError } from '../../routing/site/place.ts';
+import type { SiteError } from '../../routing/site/file/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './edit.ts';
 import type { Ref } from './element-lists.ts';

@@ -1,4 +1,4 @@
-import { dropAsBuilt } from '../../routing/site/as-built.ts';
+import { dropAsBuilt } from '../../routing/site/place/as-built.ts';
 import type { Drop, SiteFile } from '../../routing/site/site.ts';
 import type { DocumentData } from './document-state.ts';
 import type { Edit, Step } from './edit.ts';

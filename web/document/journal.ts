@@ -1,4 +1,4 @@
-import { writeSite } from '../../routing/site/write.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
 import { checkSum } from './check-sum.ts';
 import type { Writing } from './database.ts';
 import type { ChangeEvent } from './document-state.ts';

@@ -1,5 +1,5 @@
+import { writeSite } from '../../routing/site/file/write.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
-import { writeSite } from '../../routing/site/write.ts';
 import { forget, readStored, type SiteDatabase, write } from './database.ts';
 import { nameSite } from './edits/set.ts';
 import { newHistory, turned } from './history.ts';

@@ -1,4 +1,4 @@
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { DocumentActions, Opening } from './document-state.ts';

@@ -1,4 +1,4 @@
-import { readSite, readSiteValue } from '../../routing/site/read.ts';
+import { readSite, readSiteValue } from '../../routing/site/file/read.ts';
 import { checkSum } from './check-sum.ts';
 import type { Edit } from './edit.ts';
 import { fits, type History, type Turn, turned } from './history.ts';

@@ -1,4 +1,4 @@
-import { readSite } from '../../routing/site/read.ts';
+import { readSite } from '../../routing/site/file/read.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 
 const TEXTS: Readonly<Record<string, () => Promise<string>>> = import.meta.glob<string>('../../samples/*.site.json', {

@@ -1,4 +1,4 @@
-import { writeSite } from '../../routing/site/write.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
 import type { DocumentActions } from './document-state.ts';
 import { fileNameOf } from './files.ts';
 import { type OpenDocument, savedNow } from './open-document.ts';

@@ -1,4 +1,4 @@
-import { siteFileSchema } from '../../routing/site/schema.ts';
+import { siteFileSchema } from '../../routing/site/schema/schema.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Field, Step } from './edit.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { readSite } from '../../routing/site/read.ts';
-import { writeSite } from '../../routing/site/write.ts';
+import { readSite } from '../../routing/site/file/read.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
 import { fits, type History } from './history.ts';
 import { parseEdit } from './parse-edit.ts';
 

@@ -1,5 +1,5 @@
-import { awayFromDrawing } from '../../routing/site/as-built.ts';
-import { setOutPlace } from '../../routing/site/grid-frame.ts';
+import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
+import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
 import type { Drop, Site } from '../../routing/site/site.ts';
 import type { BuildFilter } from '../page-state/build-filter.ts';
 import { nearestInch } from '../words/lengths.ts';

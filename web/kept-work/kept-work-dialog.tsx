@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import { writeSite } from '../../routing/site/write.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { nameSite } from '../document/edits/set.ts';
 import { download, fileDoor, fileNameOf } from '../document/files.ts';

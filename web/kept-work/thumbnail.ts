@@ -1,5 +1,5 @@
+import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { stallRectangle } from '../../routing/site/stall-rectangle.ts';
 import type { Thumbnail } from '../document/storage-records.ts';
 
 type Line = readonly (readonly [number, number, ...unknown[]])[];

@@ -1,6 +1,6 @@
 import { aisleClearHeight } from '../../routing/checks/drops/clear-height.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField } from '../parts/fields.tsx';

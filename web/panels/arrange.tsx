@@ -1,8 +1,8 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import { stallUnderArray } from '../../routing/propose/rows/stalls-under-array.ts';
 import { isPlaced } from '../../routing/site/kinds/kinds.ts';
+import { toFeet } from '../../routing/site/numbers/units.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
-import { toFeet } from '../../routing/site/units.ts';
 import type { Edit } from '../document/edit.ts';
 import { centreOf } from '../document/edits/centre.ts';
 import { type ArrayShape, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../document/edits/copy.ts';

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { gridlineWords } from '../../routing/site/gridline-words.ts';
+import { gridlineWords } from '../../routing/site/place/gridline-words.ts';
 import type { Point2, Point3, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/element-lists.ts';
 import { useDocument } from '../document/use-document.tsx';

@@ -1,4 +1,4 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { LengthField, PlaceFields } from '../parts/fields.tsx';

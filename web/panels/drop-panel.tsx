@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { MOUNTS } from '../../routing/site/vocabulary.ts';
+import { MOUNTS } from '../../routing/site/schema/vocabulary.ts';
 import { placeDrop } from '../document/edits/move.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';

@@ -1,6 +1,6 @@
 import { whyEquipment } from '../../calc/why/why-supply.ts';
+import { ELECTRODE_WORDS, ELECTRODES, EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { Equipment } from '../../routing/site/site.ts';
-import { ELECTRODE_WORDS, ELECTRODES, EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../routing/site/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import type { Severity } from '../../routing/site/finding.ts';
-import { GRADES } from '../../routing/site/finding.ts';
+import type { Severity } from '../../routing/site/rules/finding.ts';
+import { GRADES } from '../../routing/site/rules/finding.ts';
 import { listOf } from '../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';

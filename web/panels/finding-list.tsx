@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type Finding, GRADES } from '../../routing/site/finding.ts';
+import { type Finding, GRADES } from '../../routing/site/rules/finding.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { SeveritySign } from '../parts/severity-sign.tsx';

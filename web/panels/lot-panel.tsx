@@ -4,7 +4,7 @@ import { asBuiltOf } from '../../calc/plan/as-built.ts';
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../calc/plan/margins.ts';
 import { servedStalls } from '../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../calc/takeoff/totals.ts';
-import { printTotal } from '../../routing/site/feet-inches.ts';
+import { printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import { chooseTool } from '../board/draw/drawing.ts';
 import { useDesk } from '../board/draw/use-desk.ts';
 import { useView, useViewStore } from '../board/view-store.ts';

@@ -1,6 +1,6 @@
 import type { MarginKind, Margins } from '../../calc/plan/margins.ts';
-import type { Severity } from '../../routing/site/finding.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Severity } from '../../routing/site/rules/finding.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';
 

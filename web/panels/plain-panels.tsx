@@ -1,5 +1,5 @@
 import { slopeOf } from '../../routing/plane/space.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';

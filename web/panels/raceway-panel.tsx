@@ -1,4 +1,4 @@
-import { METHODS, PLACES, SURFACES } from '../../routing/site/vocabulary.ts';
+import { METHODS, PLACES, SURFACES } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';

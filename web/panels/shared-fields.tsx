@@ -1,6 +1,6 @@
 import { CONDUCTOR_SIZES } from '../../calc/tables/sizes.ts';
+import type { Mount } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { Mount } from '../../routing/site/vocabulary.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { setShared } from '../document/edits/set-shared.ts';
 import type { ListName, Ref } from '../document/element-lists.ts';

@@ -1,5 +1,5 @@
+import { AISLE_WORDS, ELECTRODE_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Site } from '../../routing/site/site.ts';
-import { AISLE_WORDS, ELECTRODE_WORDS } from '../../routing/site/vocabulary.ts';
 import type { ListName } from '../document/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../document/shared-field.ts';
 

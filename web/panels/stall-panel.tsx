@@ -1,4 +1,4 @@
-import { PARKING_WAYS, STALL_USES } from '../../routing/site/vocabulary.ts';
+import { PARKING_WAYS, STALL_USES } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { FieldGroup } from '../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField, PlaceFields, TextField } from '../parts/fields.tsx';

@@ -1,4 +1,4 @@
-import type { Mount } from '../../routing/site/vocabulary.ts';
+import type { Mount } from '../../routing/site/schema/vocabulary.ts';
 import { mountDrops } from '../document/edits/mount-drops.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { mountedWords } from '../words/mounted.ts';

@@ -1,6 +1,6 @@
 import { type ChangeEvent, type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
-import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
 import { lettersOf, type TypedText, typedText } from './typed-text.ts';

@@ -1,4 +1,4 @@
-import { parseLength, printLength } from '../../routing/site/feet-inches.ts';
+import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { readLength, TypedField } from './fields.tsx';
 import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
 import { lettersOf, type TypedText } from './typed-text.ts';

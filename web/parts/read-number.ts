@@ -1,4 +1,4 @@
-import { parseNumber } from '../../routing/site/parse-number.ts';
+import { parseNumber } from '../../routing/site/numbers/parse-number.ts';
 import { lettersOf, type TypedText } from './typed-text.ts';
 
 /** What a number typed into a field must be. */

@@ -1,4 +1,4 @@
-import type { Severity } from '../../routing/site/finding.ts';
+import type { Severity } from '../../routing/site/rules/finding.ts';
 
 /** Fail a filled diamond, look a triangle, note a ring: told apart without their colors, and the same as on the board. */
 export function SeveritySign({ severity }: { readonly severity: Severity | 'pass' }) {

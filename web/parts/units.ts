@@ -1,5 +1,5 @@
 import { createContext, useContext } from 'react';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 
 const UnitsContext = createContext<Units | null>(null);
 

@@ -1,4 +1,4 @@
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { LineColor } from '../board/scene/mark.ts';
 import { nearestInch } from '../words/lengths.ts';

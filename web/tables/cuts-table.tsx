@@ -1,6 +1,6 @@
 import { type CutGroup, cutPlan } from '../../calc/takeoff/cut-plan.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 

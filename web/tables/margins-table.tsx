@@ -1,5 +1,5 @@
 import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { MarginBar } from '../panels/margin-bar.tsx';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
+import { writeSite } from '../../routing/site/file/write.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
-import { writeSite } from '../../routing/site/write.ts';
 import type { KeptSite } from '../document/kept-work.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 

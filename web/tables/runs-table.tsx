@@ -1,5 +1,5 @@
 import type { MarginKind } from '../../calc/plan/margins.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { SeveritySign } from '../parts/severity-sign.tsx';

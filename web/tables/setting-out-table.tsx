@@ -1,7 +1,7 @@
 import type { Circuit } from '../../calc/plan-file.ts';
-import { awayFromDrawing } from '../../routing/site/as-built.ts';
-import { printLength } from '../../routing/site/feet-inches.ts';
-import { setOutPlace } from '../../routing/site/grid-frame.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
+import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
 import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';

@@ -1,4 +1,4 @@
-import type { UnderlayKind } from '../../routing/site/vocabulary.ts';
+import type { UnderlayKind } from '../../routing/site/schema/vocabulary.ts';
 
 export interface PixelSize {
   readonly width: number;

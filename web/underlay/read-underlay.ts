@@ -1,4 +1,4 @@
-import type { UnderlayKind } from '../../routing/site/vocabulary.ts';
+import type { UnderlayKind } from '../../routing/site/schema/vocabulary.ts';
 import type { UnderlayPicture } from './picture.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { siteOf } from '../../routing/site/georef.ts';
+import { siteOf } from '../../routing/site/place/georef.ts';
 import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 import { fitted } from '../board/camera.ts';
 import { kindOf, looksLikeSite } from './file-kind.ts';

@@ -1,6 +1,6 @@
+import { tidy } from '../../routing/site/file/tidy.ts';
+import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Georef, SiteFile, Underlay } from '../../routing/site/site.ts';
-import { tidy } from '../../routing/site/tidy.ts';
-import { fromFeet } from '../../routing/site/units.ts';
 import { applyEdit, type Edit, joinEdits } from '../document/edit.ts';
 import { setField } from '../document/edits/set.ts';
 import { placeInFile } from '../document/file-lengths.ts';

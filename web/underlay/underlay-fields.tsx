@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { printLength } from '../../routing/site/feet-inches.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';

@@ -1,6 +1,6 @@
 import { RULES } from '../../calc/checks/rules.ts';
 import { kept } from '../../routing/kept/kept.ts';
-import { type Finding, SEVERITIES, type Severity } from '../../routing/site/finding.ts';
+import { type Finding, SEVERITIES, type Severity } from '../../routing/site/rules/finding.ts';
 
 /** Findings with one cause: the same rule at the same severity. */
 export interface FindingGroup {

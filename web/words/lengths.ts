@@ -1,5 +1,5 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 
 const INCH = { inchParts: 1, decimals: 2 } as const;
 

@@ -1,5 +1,5 @@
 import type { MarginKind, Margins } from '../../calc/plan/margins.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { leftLength, nearestInch, spareOrShort } from './lengths.ts';
 
 /** Words for the way a car stands. */

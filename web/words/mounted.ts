@@ -1,5 +1,5 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import type { Mount, Units } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import type { Mount, Units } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { Mounted } from '../document/edits/mount-drops.ts';
 

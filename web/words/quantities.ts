@@ -1,5 +1,5 @@
-import { printTotal } from '../../routing/site/feet-inches.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { printTotal } from '../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 
 /** A quantity with its unit, for a column of figures: lengths in whole feet or tenths of a meter, counts whole. */
 export function quantityWords(quantity: number, unit: string, units: Units): string {

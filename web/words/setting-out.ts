@@ -1,7 +1,7 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import { fromGridline } from '../../routing/site/from-gridlines.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { fromGridline } from '../../routing/site/place/from-gridlines.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Gridline } from '../../routing/site/site.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
 
 /** A coordinate as it is set out: "3 − 1' 0"", "on 3"; the length itself where there are no gridlines. */
 export function setOutWords(lines: readonly Gridline[], value: number, units: Units): string {

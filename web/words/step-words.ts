@@ -1,6 +1,6 @@
-import { printLength } from '../../routing/site/feet-inches.ts';
-import { printTemperature } from '../../routing/site/temperature.ts';
-import type { Units } from '../../routing/site/vocabulary.ts';
+import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { printTemperature } from '../../routing/site/numbers/temperature.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
 
 /** A length as the steps tell it. */
 const FEET = /^(-?[\d.]+(?:e[+-]?\d+)?) ft$/;

@@ -1,5 +1,5 @@
+import { hasWorkingSpace } from '../../../routing/site/place/working-space.ts';
 import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
-import { hasWorkingSpace } from '../../../routing/site/working-space.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { cited } from '../../tables/sections.ts';
 import { counting } from '../counts.ts';

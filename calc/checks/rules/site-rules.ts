@@ -1,4 +1,4 @@
-import { RULE_NOTES } from '../../../routing/site/rule-notes.ts';
+import { RULE_NOTES } from '../../../routing/site/rules/rule-notes.ts';
 import type { Rule } from '../looked.ts';
 
 /** What was measured on the site, and the rules that it sets for itself, which are there whatever is drawn. */

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Device } from '../../plan-file.ts';
 import { chargerDevices, loadDevices } from '../../supply/devices/branch-devices.ts';
 import { deviceOf, greatestLine } from '../../supply/panels/demand.ts';

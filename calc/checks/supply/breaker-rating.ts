@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { standardRatingAtLeast, standardRatingAtMost } from '../../tables/lookup.ts';
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { devicePlace } from '../../supply/devices/device-place.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';

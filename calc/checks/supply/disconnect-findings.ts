@@ -1,10 +1,10 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
 import { byId } from '../../../routing/site/look-up.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop, Equipment, Site } from '../../../routing/site/site.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
 import { type DisconnectNeed, disconnectNeeds } from '../../supply/panels/charger-disconnects.ts';
 import { treeOf } from '../../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';

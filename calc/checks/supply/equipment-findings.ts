@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { type Demand, deviceOf, ratingOf } from '../../supply/panels/demand.ts';
 import type { PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { caseWords, faultCases } from '../../supply/fault/fault-case.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';

@@ -1,6 +1,6 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import { printTemperature } from '../../../routing/site/numbers/temperature.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Feeder } from '../../../routing/site/site.ts';
-import { printTemperature } from '../../../routing/site/temperature.ts';
 import { feederDeviceAmps } from '../../supply/devices/protecting.ts';
 import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
 import { type FeederAmpacity, feederAmpacity } from '../../supply/feeders/feeder-ampacity.ts';

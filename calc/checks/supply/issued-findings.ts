@@ -1,6 +1,6 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { IssuedCircuit } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 import type { PanelCircuit, PanelSchedule } from '../../supply/panels/panel-schedule.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import { linesOfSpaces } from '../../supply/tree/issued-lines.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import { eitherIsOver, feederIsOver } from '../../supply/tree/over-limit.ts';
 

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Device } from '../../plan-file.ts';
 import { servicesOf } from '../../supply/service/services.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';

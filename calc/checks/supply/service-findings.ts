@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { greatestLine, ratingOf } from '../../supply/panels/demand.ts';
 import { ampsAt, placeOfLoad, placesBeyond, servicesOf } from '../../supply/service/services.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';

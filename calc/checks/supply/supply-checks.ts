@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';

@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { PILOT_FLOOR_AMPS, PILOT_FLOOR_SOURCE } from '../../supply/panels/pilot-floor.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import { bondingFindings } from './bonding-findings.ts';

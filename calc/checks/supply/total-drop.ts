@@ -1,8 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { keptEach } from '../../../routing/kept/kept-list.ts';
 import { splitting } from '../../../routing/kept/parts.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
-import { siteRule } from '../../../routing/site/rule-notes.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
+import { siteRule } from '../../../routing/site/rules/rule-notes.ts';
 import type { Charger, Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { feedsOf } from '../../branches/feeds.ts';

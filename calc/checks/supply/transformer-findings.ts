@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { feederDeviceAmps } from '../../supply/devices/protecting.ts';
 import { magnitudeAt } from '../../supply/load-flow/phasor.ts';
 import { usualXr } from '../../supply/load-flow/supply-model.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
-import { siteRule } from '../../../routing/site/rule-notes.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
+import { siteRule } from '../../../routing/site/rules/rule-notes.ts';
 import type { Rules } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import { branchFault } from '../../supply/fault/branch-faults.ts';

@@ -1,5 +1,5 @@
-import { printLength } from '../../../routing/site/feet-inches.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { type Ask, unprotected } from '../../circuits/unprotected.ts';
 import { type UnprotectedFeeder, unprotectedFeeder } from '../../supply/devices/unprotected-feeder.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';

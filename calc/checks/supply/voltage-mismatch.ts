@@ -1,4 +1,4 @@
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import { type System, suitsVolts, systemName, toNeutral } from '../../supply/tree/system.ts';

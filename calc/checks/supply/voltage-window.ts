@@ -1,6 +1,6 @@
 import { keptEach } from '../../../routing/kept/kept-list.ts';
 import { splitting } from '../../../routing/kept/parts.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { feedsOf } from '../../branches/feeds.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { dayFields, dayLimitSchema, daySearchSchema, STRATEGY_NAMES } from '../../../routing/site/day-schema.ts';
+import { dayFields, dayLimitSchema, daySearchSchema, STRATEGY_NAMES } from '../../../routing/site/schema/day-schema.ts';
 import { type BestOutcome, charge, isSolvable, type StrategyOutcome } from '../../day/charge.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { readDay } from '../../day/read-day.ts';

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { ELECTRODES } from '../../../routing/site/vocabulary.ts';
+import { ELECTRODES } from '../../../routing/site/schema/vocabulary.ts';
 import { electrodeConductor } from '../../circuits/electrode-conductor.ts';
 import { supplyConductor } from './bonding.ts';
 import { metal, TABLES } from './fields.ts';

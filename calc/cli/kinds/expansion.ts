@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { METHODS } from '../../../routing/site/vocabulary.ts';
+import { METHODS } from '../../../routing/site/schema/vocabulary.ts';
 import { expansion } from '../../branches/expansion.ts';
 import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
 import { methodRaceway } from '../../tables/lookup.ts';

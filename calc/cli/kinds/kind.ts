@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { placeOf } from '../../../routing/site/place.ts';
+import { placeOf } from '../../../routing/site/file/place.ts';
 import type { Tell } from '../../words/explain.ts';
 
 export interface InputError {

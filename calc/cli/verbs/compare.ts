@@ -1,7 +1,7 @@
 import { basename, join } from 'node:path';
-import { printLength, printTotal } from '../../../routing/site/feet-inches.ts';
-import { fromFeet } from '../../../routing/site/units.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
+import { printLength, printTotal } from '../../../routing/site/numbers/feet-inches.ts';
+import { fromFeet } from '../../../routing/site/numbers/units.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import { alternativeOf } from '../../plan/alternative.ts';
 import { type Alternative, type ComparedFact, comparison } from '../../plan/comparison.ts';
 import { type Revision, revision } from '../../plan/revision.ts';

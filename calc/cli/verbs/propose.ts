@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
-import type { Finding } from '../../../routing/site/finding.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { writeSite } from '../../../routing/site/write.ts';
 import { plan } from '../../plan/plan.ts';
 import type { ProposalPart } from '../../propose/part.ts';
 import { measureWords } from '../../propose/part-words.ts';

@@ -1,4 +1,4 @@
-import { siteJsonSchema } from '../../../routing/site/json-schema.ts';
+import { siteJsonSchema } from '../../../routing/site/schema/json-schema.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
 
 /** `schema`: the JSON Schema of the site file. */

@@ -1,5 +1,5 @@
+import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
-import type { Method } from '../../../routing/site/vocabulary.ts';
 import type { Conduit } from '../../plan-file.ts';
 
 /** Conduits of one size that lie together. */

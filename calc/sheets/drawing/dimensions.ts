@@ -1,6 +1,6 @@
-import { printLength } from '../../../routing/site/feet-inches.ts';
-import { fromGridline } from '../../../routing/site/from-gridlines.ts';
-import { offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import { fromGridline } from '../../../routing/site/place/from-gridlines.ts';
+import { offGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import type { DrawnItem, Extent } from './drawing.ts';
 import { extentOnGrid } from './extent.ts';

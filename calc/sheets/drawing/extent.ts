@@ -1,4 +1,4 @@
-import { isPlainGrid, onGrid } from '../../../routing/site/grid-frame.ts';
+import { isPlainGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { DrawnItem, Extent } from './drawing.ts';
 

@@ -1,4 +1,4 @@
-import { offGrid } from '../../../routing/site/grid-frame.ts';
+import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Drawing, DrawnItem, Extent } from './drawing.ts';

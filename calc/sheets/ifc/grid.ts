@@ -1,5 +1,5 @@
-import { offGrid } from '../../../routing/site/grid-frame.ts';
-import { gridlineReach } from '../../../routing/site/gridline-reach.ts';
+import { offGrid } from '../../../routing/site/place/grid-frame.ts';
+import { gridlineReach } from '../../../routing/site/place/gridline-reach.ts';
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import { guidOf } from './guid.ts';
 import { placedIn, type ShapeRoom, shape } from './shapes.ts';

@@ -1,7 +1,7 @@
 import { rectangleAt } from '../../../routing/plane/rectangle.ts';
+import { fromFeet, METRES_PER_FOOT } from '../../../routing/site/numbers/units.ts';
+import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../routing/site/site.ts';
-import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
-import { fromFeet, METRES_PER_FOOT } from '../../../routing/site/units.ts';
 import { footprintOf } from '../../../routing/standing/footprint.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';

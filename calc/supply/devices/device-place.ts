@@ -1,5 +1,5 @@
+import type { DevicePlace } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Feeder } from '../../../routing/site/site.ts';
-import type { DevicePlace } from '../../../routing/site/vocabulary.ts';
 
 /** Kinds of equipment that have no place for an overcurrent device of what leaves them. */
 const WITHOUT_DEVICES: ReadonlySet<Equipment['kind']> = new Set(['transformer', 'source']);

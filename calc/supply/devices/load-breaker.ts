@@ -1,5 +1,5 @@
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Load } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 import { designAmps } from '../../circuits/design-amps.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { standardRatingAtLeast } from '../../tables/lookup.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Device } from '../../plan-file.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

@@ -1,4 +1,4 @@
-import type { Metal } from '../../../routing/site/vocabulary.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { resistanceShare } from '../../tables/lookup.ts';
 import { type Phasor, plus, scaled } from '../load-flow/phasor.ts';

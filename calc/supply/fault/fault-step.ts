@@ -1,4 +1,4 @@
-import type { Metal } from '../../../routing/site/vocabulary.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import { threePhaseSystem } from '../tree/system.ts';
 
 /** One after another from the supply on. Volts are line to line. */

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
+import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Feeder, Point3, Site } from '../../../routing/site/site.ts';
-import type { Method } from '../../../routing/site/vocabulary.ts';
 import { fill } from '../../branches/fill.ts';
 import { isNipple } from '../../branches/home-run.ts';
 import type { ConduitConductor } from '../../plan-file.ts';

@@ -1,6 +1,6 @@
 import { feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
 import { byId } from '../../../routing/site/look-up.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Raceway, Site } from '../../../routing/site/site.ts';
 import { hottestOn } from '../../branches/ambient.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';

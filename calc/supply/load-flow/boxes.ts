@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { keptEach } from '../../../routing/kept/kept-list.ts';
+import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger } from '../../../routing/site/site.ts';
-import { LINES } from '../../../routing/site/vocabulary.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { branchDrop } from '../../circuits/line-drop.ts';
 import type { PhasePair } from '../../plan-file.ts';

@@ -1,7 +1,7 @@
 import { keptEach, keptLists } from '../../../routing/kept/kept-list.ts';
 import type { Run } from '../../../routing/network/run.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger } from '../../../routing/site/site.ts';
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { addDraw, PER_BUS } from './draws.ts';
 import type { Seats } from './seats.ts';

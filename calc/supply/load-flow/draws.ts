@@ -1,4 +1,4 @@
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 
 /** Numbers per bus in the flat lists of draws: real and imaginary part for each word of `LINES`. */
 export const PER_BUS = 2 * LINES.length;

@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
-import { LINES } from '../../../routing/site/vocabulary.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { addDraw, type Draws } from './draws.ts';

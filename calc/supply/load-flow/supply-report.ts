@@ -1,4 +1,4 @@
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type {
   Bonded,
   LineAmps,

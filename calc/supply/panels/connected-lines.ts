@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';

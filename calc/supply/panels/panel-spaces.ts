@@ -1,4 +1,4 @@
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 
 /**
  * Spaces for the breakers of a panel, in their order: odd numbers down the left side, even down the right, the lines of

@@ -1,5 +1,5 @@
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Issued } from '../../../routing/site/site.ts';
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
 
 /**
  * The lines that spaces of a panel lie on: odd numbers down the left side, even down the right, the lines of `rows` in

@@ -1,5 +1,5 @@
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Load } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 import type { PhasePair } from '../../plan-file.ts';
 import { type System, suitsVolts, toNeutral } from './system.ts';
 

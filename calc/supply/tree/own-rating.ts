@@ -1,4 +1,4 @@
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import { addConstantCurrents, addDraw, addPowerCurrents, PER_BUS } from '../load-flow/draws.ts';
 import { addProduct } from '../load-flow/phase-matrix.ts';
 import type { Bus, Solved } from '../load-flow/sweep.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Equipment, Feeder, Site } from '../../../routing/site/site.ts';
 import { type System, singlePhaseSystem, suitsVolts, systemName, threePhaseSystem } from './system.ts';
 

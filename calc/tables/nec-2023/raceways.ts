@@ -1,4 +1,4 @@
-import type { Method } from '../../../routing/site/vocabulary.ts';
+import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { CodeTables, RacewayRow } from '../code-tables.ts';
 
 type Figures = readonly [

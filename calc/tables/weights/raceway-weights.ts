@@ -1,4 +1,4 @@
-import type { Method } from '../../../routing/site/vocabulary.ts';
+import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Table } from '../code-tables.ts';
 
 /** A raceway of one trade size: outside diameter, inches; pounds a foot empty, and with as much copper as 40% fill takes. */

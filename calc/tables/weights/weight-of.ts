@@ -1,4 +1,4 @@
-import type { Metal, Method } from '../../../routing/site/vocabulary.ts';
+import type { Metal, Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { ConduitConductor } from '../../plan-file.ts';
 import { indexed } from '../indexed.ts';
 import { compareSizes } from '../sizes.ts';

@@ -2,11 +2,11 @@ import { type Box, boxOf } from '../../plane/box.ts';
 import { insideOf, type Obstacle } from '../../plane/obstacle.ts';
 import { lengthAlong, partsInside } from '../../reach/plan-path.ts';
 import type { Shared } from '../../reach/shared.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
-import { siteRule } from '../../site/rule-notes.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import type { Finding } from '../../site/rules/finding.ts';
+import { siteRule } from '../../site/rules/rule-notes.ts';
+import type { AisleKind } from '../../site/schema/vocabulary.ts';
 import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../../site/site.ts';
-import type { AisleKind } from '../../site/vocabulary.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../standing/outlines.ts';
 
 /** What the headroom under overhead things depends on. */

@@ -1,9 +1,9 @@
 import { keptHosts } from '../../plane/kept-hosts.ts';
 import { distance } from '../../plane/space.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import type { Finding } from '../../site/rules/finding.ts';
+import type { Units } from '../../site/schema/vocabulary.ts';
 import type { Charger, Drop } from '../../site/site.ts';
-import type { Units } from '../../site/vocabulary.ts';
 import { counted } from '../../words/counted.ts';
 import { fewNamed, toldOverlaps } from '../overlaps/told-overlaps.ts';
 

@@ -1,9 +1,9 @@
 import { type Field, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
 import type { Shared } from '../../reach/shared.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
-import { siteRule } from '../../site/rule-notes.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import type { Finding } from '../../site/rules/finding.ts';
+import { siteRule } from '../../site/rules/rule-notes.ts';
 import type { Drop, Point3 } from '../../site/site.ts';
 
 /** What is to be said of one drop by itself: its cord, the rest of its connector, and where it hangs. */

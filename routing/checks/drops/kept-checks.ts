@@ -1,7 +1,7 @@
 import { changedPlaces } from '../../kept/changed-places.ts';
 import type { Now } from '../../reach/now.ts';
 import type { Shared } from '../../reach/shared.ts';
-import type { Finding } from '../../site/finding.ts';
+import type { Finding } from '../../site/rules/finding.ts';
 import type { Drop, Raceway } from '../../site/site.ts';
 import { dropHeadroom, racewayHeadroom } from './clear-height.ts';
 import { dropFindings } from './drop-findings.ts';

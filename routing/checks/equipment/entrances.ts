@@ -1,9 +1,9 @@
 import { areaOf } from '../../plane/area.ts';
 import { clippedToBox } from '../../plane/clip.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import type { WorkingSpace } from '../../site/place/working-space.ts';
+import type { Finding } from '../../site/rules/finding.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
-import type { WorkingSpace } from '../../site/working-space.ts';
 import { seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
 import type { WorkingNeeds } from './working-needs.ts';
 

@@ -1,6 +1,6 @@
 import { direction } from '../../plane/direction.ts';
+import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment } from '../../site/site.ts';
-import type { WorkingSpace } from '../../site/working-space.ts';
 
 /** What the room in front of a piece of equipment has to be: worked out by who knows its volts and amperes. Feet. */
 export interface WorkingNeeds {

@@ -1,12 +1,12 @@
 import { type Box, boxOf } from '../../plane/box.ts';
 import { type Hosts, keptHosts } from '../../plane/kept-hosts.ts';
 import { overlapDepth } from '../../plane/overlap-depth.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
-import type { RuleWord } from '../../site/rule-words.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
+import type { Finding } from '../../site/rules/finding.ts';
+import type { RuleWord } from '../../site/rules/rule-words.ts';
+import type { Units } from '../../site/schema/vocabulary.ts';
 import type { Column, Raceway, Site, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
-import type { Units } from '../../site/vocabulary.ts';
 import { stallOutline } from '../../standing/outlines.ts';
 import { laidAlong } from './laid-along.ts';
 import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';

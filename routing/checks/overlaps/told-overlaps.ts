@@ -1,5 +1,5 @@
 import { guestsOf, type Hosts } from '../../plane/kept-hosts.ts';
-import type { Finding } from '../../site/finding.ts';
+import type { Finding } from '../../site/rules/finding.ts';
 
 /** So many places are told one by one; the rest in one sentence. */
 const MOST_TOLD = 50;

@@ -1,7 +1,7 @@
 import { changedPlaces } from '../../kept/changed-places.ts';
 import { memberBox, type Steel } from '../../network/support/steel-near.ts';
 import { type Box, widened } from '../../plane/box.ts';
-import type { Finding } from '../../site/finding.ts';
+import type { Finding } from '../../site/rules/finding.ts';
 import type { Member } from '../../site/site.ts';
 
 /** More members than this moved at once, and everything is looked at again. */

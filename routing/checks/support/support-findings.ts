@@ -2,11 +2,11 @@ import { nearestMember, type Steel, steelOf } from '../../network/support/steel-
 import { hangs, unheldStretches } from '../../network/support/unheld.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
-import { printLength } from '../../site/feet-inches.ts';
-import type { Finding } from '../../site/finding.ts';
-import { siteRule } from '../../site/rule-notes.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
+import type { Finding } from '../../site/rules/finding.ts';
+import { siteRule } from '../../site/rules/rule-notes.ts';
+import type { Method, Units } from '../../site/schema/vocabulary.ts';
 import type { Drop, Point3, Raceway, Site } from '../../site/site.ts';
-import type { Method, Units } from '../../site/vocabulary.ts';
 import { counted } from '../../words/counted.ts';
 import { keptNear, type Overhead } from './kept-near.ts';
 

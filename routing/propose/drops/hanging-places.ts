@@ -4,8 +4,8 @@ import { networkOf } from '../../network/network.ts';
 import { closestTap } from '../../network/taps.ts';
 import { distance } from '../../plane/space.ts';
 import { nowOf } from '../../reach/now.ts';
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { BELOW_MEMBER } from '../raceways/steel.ts';
 
 /** How new drops are made. Lengths in feet. */

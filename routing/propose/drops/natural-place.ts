@@ -1,5 +1,5 @@
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
 import type { LotFrame } from '../raceways/lot-frame.ts';
 import type { HangingPlace } from './hanging-places.ts';
 

@@ -1,4 +1,4 @@
-import { printLength } from '../../site/feet-inches.ts';
+import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Drop, Point2, Point3, Site } from '../../site/site.ts';
 import { fewTogether } from '../cover/few-together.ts';
 import { fewestColumns } from '../cover/set-cover.ts';

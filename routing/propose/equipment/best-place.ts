@@ -1,6 +1,6 @@
 import { boxOf, widened } from '../../plane/box.ts';
+import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
-import type { WorkingSpace } from '../../site/working-space.ts';
 import type { LotFrame } from '../raceways/lot-frame.ts';
 import { away } from '../raceways/steel.ts';
 import { standsFree } from './stands-free.ts';

@@ -5,9 +5,9 @@ import { areaOf } from '../../plane/area.ts';
 import { boxesMeet, boxOf } from '../../plane/box.ts';
 import { clippedToBox } from '../../plane/clip.ts';
 import { rectangleAt } from '../../plane/rectangle.ts';
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
+import { type WorkingSpace, workingSpaceOf } from '../../site/place/working-space.ts';
 import type { Equipment, Point2, Site } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
-import { type WorkingSpace, workingSpaceOf } from '../../site/working-space.ts';
 import { footprintOf, seenFrom, TOUCHING_AREA } from '../../standing/footprint.ts';
 import { stallsIn } from '../../standing/outlines.ts';
 

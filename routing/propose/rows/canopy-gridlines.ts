@@ -1,4 +1,4 @@
-import { onGrid } from '../../site/grid-frame.ts';
+import { onGrid } from '../../site/place/grid-frame.ts';
 import type { Gridline, Site } from '../../site/site.ts';
 import type { CanopyBays } from './canopy-bays.ts';
 import { lineLetter, lineNumber, withLines } from './gridline-labels.ts';

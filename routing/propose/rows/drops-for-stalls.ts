@@ -4,8 +4,8 @@ import { cordStart } from '../../reach/cord-start.ts';
 import { fieldOf, obstaclesFor, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
 import { inletCases, MARGIN_TIE, stallReach, worstOf } from '../../reach/stall-reach.ts';
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Point2, Point3, Site, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { vehicleOf } from '../../standing/parked.ts';
 
 /** What drops are wished for. Lengths in feet. */

@@ -1,8 +1,8 @@
 import { boxOf } from '../../plane/box.ts';
 import type { Rectangle } from '../../plane/rectangle.ts';
-import { gridWays } from '../../site/grid-frame.ts';
+import { gridWays } from '../../site/place/grid-frame.ts';
+import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../site/site.ts';
-import { stallRectangle } from '../../site/stall-rectangle.ts';
 import { stallsIn } from '../../standing/outlines.ts';
 
 /** Columns by rows, feet apart, turned as a whole by degrees. */

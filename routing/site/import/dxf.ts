@@ -1,5 +1,5 @@
+import { METRES_PER_FOOT } from '../numbers/units.ts';
 import type { Point2 } from '../site.ts';
-import { METRES_PER_FOOT } from '../units.ts';
 import { hatchOutlines } from './dxf-hatch.ts';
 import { isMirrored, type Outline, outlineOf } from './dxf-outline.ts';
 import { type DxfRecord, dxfSections, flagsOf, numberOf, pointsOf, textOf } from './dxf-records.ts';

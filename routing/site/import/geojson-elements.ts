@@ -1,9 +1,9 @@
 import * as v from 'valibot';
-import { lengthRewriter } from '../convert-lengths.ts';
 import { KINDS, PLACED_LISTS, type PlacedList } from '../kinds/kinds.ts';
+import { lengthRewriter } from '../numbers/convert-lengths.ts';
+import { toFeet } from '../numbers/units.ts';
+import type { Units } from '../schema/vocabulary.ts';
 import type { Site } from '../site.ts';
-import { toFeet } from '../units.ts';
-import type { Units } from '../vocabulary.ts';
 import type { GroundFeature } from './geojson.ts';
 
 /** Elements of a site in feet, as a GeoJSON written from one holds them. */

@@ -1,4 +1,4 @@
-import { siteOf } from '../georef.ts';
+import { siteOf } from '../place/georef.ts';
 import type { Georef } from '../site.ts';
 import type { GroundFeature } from './geojson.ts';
 import type { DrawnLine } from './imported.ts';

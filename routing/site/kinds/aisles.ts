@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { id, maybe, outline, told } from '../schema-parts.ts';
-import { AISLE_KINDS } from '../vocabulary.ts';
+import { id, maybe, outline, told } from '../schema/schema-parts.ts';
+import { AISLE_KINDS } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const aisleSchema = v.strictObject({

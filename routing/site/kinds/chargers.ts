@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { id, maybe, nonNegative, phaseCount, positive, positiveLength, ref, told } from '../schema-parts.ts';
+import { id, maybe, nonNegative, phaseCount, positive, positiveLength, ref, told } from '../schema/schema-parts.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const chargerSchema = v.strictObject({

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { id, outline, text, told } from '../schema-parts.ts';
+import { id, outline, text, told } from '../schema/schema-parts.ts';
 import { flat, type Of, type PlacedKind, withoutVertices } from './kind.ts';
 
 export const cloudSchema = v.strictObject({

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { rectangleAt } from '../../plane/rectangle.ts';
-import { turned } from '../motion.ts';
-import { id, maybe, number, point2, positiveLength, told } from '../schema-parts.ts';
+import { turned } from '../place/motion.ts';
+import { id, maybe, number, point2, positiveLength, told } from '../schema/schema-parts.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const columnSchema = v.strictObject({

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Point2 } from '../../plane/point.ts';
-import { id, length, point2, told } from '../schema-parts.ts';
-import { tidy } from '../tidy.ts';
+import { tidy } from '../file/tidy.ts';
+import { id, length, point2, told } from '../schema/schema-parts.ts';
 import { flat, type Of, type PlacedKind } from './kind.ts';
 
 export const dimensionSchema = v.strictObject({

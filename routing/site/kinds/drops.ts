@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
-import { inSpace } from '../motion.ts';
-import { id, maybe, nonNegativeLength, point3, positiveLength, told, wholePositive } from '../schema-parts.ts';
-import { MOUNTS } from '../vocabulary.ts';
+import { inSpace } from '../place/motion.ts';
+import { id, maybe, nonNegativeLength, point3, positiveLength, told, wholePositive } from '../schema/schema-parts.ts';
+import { MOUNTS } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const dropSchema = v.strictObject({

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { rectangleAt } from '../../plane/rectangle.ts';
-import { inSpace, turned } from '../motion.ts';
+import { inSpace, turned } from '../place/motion.ts';
 import {
   id,
   maybe,
@@ -13,8 +13,8 @@ import {
   positiveLength,
   told,
   wholePositive,
-} from '../schema-parts.ts';
-import { ELECTRODES, EQUIPMENT_KINDS } from '../vocabulary.ts';
+} from '../schema/schema-parts.ts';
+import { ELECTRODES, EQUIPMENT_KINDS } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const equipmentSchema = v.strictObject({

@@ -1,6 +1,15 @@
 import * as v from 'valibot';
-import { filledText, id, maybe, nonNegativeLength, positive, ref, told, wholePositive } from '../schema-parts.ts';
-import { DEVICE_PLACES, INSULATIONS, METAL_SPELLINGS, METHODS, type Metal, metalOf } from '../vocabulary.ts';
+import {
+  filledText,
+  id,
+  maybe,
+  nonNegativeLength,
+  positive,
+  ref,
+  told,
+  wholePositive,
+} from '../schema/schema-parts.ts';
+import { DEVICE_PLACES, INSULATIONS, METAL_SPELLINGS, METHODS, type Metal, metalOf } from '../schema/vocabulary.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const feederSchema = v.strictObject({

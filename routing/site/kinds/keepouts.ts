@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { id, length, maybe, outline, told } from '../schema-parts.ts';
-import { KEEPOUT_BLOCKS } from '../vocabulary.ts';
+import { id, length, maybe, outline, told } from '../schema/schema-parts.ts';
+import { KEEPOUT_BLOCKS } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const keepoutSchema = v.strictObject({

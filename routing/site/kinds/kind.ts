@@ -1,6 +1,6 @@
 import type * as v from 'valibot';
 import type { Point2, Point3 } from '../../plane/point.ts';
-import type { Motion } from '../motion.ts';
+import type { Motion } from '../place/motion.ts';
 import type { ElementList } from './kinds.ts';
 
 export type DeepReadonly<T> = T extends (infer _)[]

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Box } from '../../plane/box.ts';
 import type { Point2 } from '../../plane/point.ts';
-import { filledText, id, maybe, point2, told } from '../schema-parts.ts';
+import { filledText, id, maybe, point2, told } from '../schema/schema-parts.ts';
 import { flat, type Of, type PlacedKind } from './kind.ts';
 
 export const noteSchema = v.strictObject({

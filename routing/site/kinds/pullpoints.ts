@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
-import { inSpace } from '../motion.ts';
-import { id, point3 } from '../schema-parts.ts';
+import { inSpace } from '../place/motion.ts';
+import { id, point3 } from '../schema/schema-parts.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const pullpointSchema = v.strictObject({ id, at: point3 });

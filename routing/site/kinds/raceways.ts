@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
-import { inSpace } from '../motion.ts';
-import { id, maybe, nonNegativeLength, number, point3, told } from '../schema-parts.ts';
-import { METHODS, PLACES, SURFACES } from '../vocabulary.ts';
+import { inSpace } from '../place/motion.ts';
+import { id, maybe, nonNegativeLength, number, point3, told } from '../schema/schema-parts.ts';
+import { METHODS, PLACES, SURFACES } from '../schema/vocabulary.ts';
 import { type Of, type PlacedKind, withoutVertices } from './kind.ts';
 
 export const racewaySchema = v.strictObject({

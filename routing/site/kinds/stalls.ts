@@ -1,7 +1,7 @@
 import * as v from 'valibot';
-import { id, maybe, number, point2, positiveLength, text, told } from '../schema-parts.ts';
-import { stallRectangle } from '../stall-rectangle.ts';
-import { PARKING_WAYS, STALL_USES } from '../vocabulary.ts';
+import { stallRectangle } from '../place/stall-rectangle.ts';
+import { id, maybe, number, point2, positiveLength, text, told } from '../schema/schema-parts.ts';
+import { PARKING_WAYS, STALL_USES } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const stallSchema = v.strictObject({

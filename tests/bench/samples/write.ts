@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { writeSite } from '../../../routing/site/write.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import { fleetYard } from './fleet-yard.ts';
 import { hospitalLot } from './hospital-lot.ts';
 import { libraryLot } from './library-lot.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
+import { METHODS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
-import { METHODS } from '../../../routing/site/vocabulary.ts';
 import { box, charger, panel } from '../../routing/network/sites.ts';
 
 /** A panel at the origin, a trunk along x at 10 ft, and a box on it at each distance. */

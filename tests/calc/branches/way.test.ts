@@ -4,7 +4,7 @@ import type { Ground } from '../../../calc/branches/ground.ts';
 import { memberOf } from '../../../calc/branches/member.ts';
 import { wayOf } from '../../../calc/branches/way.ts';
 import type { Run } from '../../../routing/network/run.ts';
-import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../../routing/site/site.ts';
 
 const charger: Charger = { id: 'EV', drop: 'D', stalls: [], from: 'P', amps: 32, volts: 208, phases: 1 };

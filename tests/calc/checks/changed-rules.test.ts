@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { changedRules } from '../../../calc/checks/changed-rules.ts';
-import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 
 test('a site by the default rules has nothing said of its rules', () => {
   expect(changedRules(DEFAULT_RULES, 'ft')).toEqual([]);

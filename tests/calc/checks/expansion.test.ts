@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
+import type { Method, Place } from '../../../routing/site/schema/vocabulary.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Method, Place } from '../../../routing/site/vocabulary.ts';
 import { trunkLot } from '../branches/lots.ts';
 
 const lot = (feet: number, method: Method, place: Place = 'overhead', rangeF = 100): SiteFile =>

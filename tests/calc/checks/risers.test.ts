@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
+import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Method } from '../../../routing/site/vocabulary.ts';
 import { lotAnd, lotWith, SMALL_LOT } from './faults/small-lot.ts';
 
 /** A raceway in the ground that comes up at a place; stall S1 is from x 0 to 9, y 0 to 18. */

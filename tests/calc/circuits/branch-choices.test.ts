@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { branchChoices } from '../../../calc/circuits/branch-choices.ts';
 import type { CodeTables } from '../../../calc/tables/code-tables.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 
 /** Sizes that a 16 A load may grow through. Rules of their own: the choices are remembered by them. */
 const sizes = (tables: CodeTables): readonly string[] =>

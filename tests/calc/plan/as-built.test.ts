@@ -4,7 +4,7 @@ import { asBuiltOf, siteAsBuilt } from '../../../calc/plan/as-built.ts';
 import { marginsOf } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { writePlan } from '../../../calc/plan/write-plan.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import type { AsBuilt, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

@@ -6,8 +6,8 @@ import { cut } from '../../../calc/takeoff/cut.ts';
 import { isSpent } from '../../../calc/takeoff/cutting/budget.ts';
 import { knapsack } from '../../../calc/takeoff/cutting/knapsack.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { readDxf } from '../../../routing/site/import/dxf.ts';
-import { readSite } from '../../../routing/site/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 // What is held here are counts, never times: what made these slow was that nothing was counted.

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { marginsOf, worstOf } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { servedStalls } from '../../../calc/plan/served.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 function worked(name: string) {

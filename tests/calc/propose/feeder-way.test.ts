@@ -6,7 +6,7 @@ import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { coreWatts } from '../../../calc/supply/feeders/feeder-options.ts';
 import { type FeederProspect, feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import { readSiteValue } from '../../../routing/site/read.ts';
+import { readSiteValue } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

@@ -5,8 +5,8 @@ import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { dxf } from '../../../calc/sheets/dxf.ts';
 import { geojson } from '../../../calc/sheets/geojson.ts';
 import { svg } from '../../../calc/sheets/svg.ts';
+import type { AisleKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { AisleKind } from '../../../routing/site/vocabulary.ts';
 import { siteOf } from '../../routing/reach/sites.ts';
 
 /** Five feet by eighteen, beside a stall. */

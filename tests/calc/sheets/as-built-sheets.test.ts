@@ -6,7 +6,7 @@ import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/sched
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
 import type { SupplyNode } from '../../../calc/supply/tree/supply-tree.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 

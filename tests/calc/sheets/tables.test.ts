@@ -4,7 +4,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { runsSheet } from '../../../calc/sheets/runs-sheet.ts';
 import { takeoffSheet } from '../../../calc/sheets/takeoff-sheet.ts';
 import { CAUTIONS } from '../../../calc/words/cautions.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));

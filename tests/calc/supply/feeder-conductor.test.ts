@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { ampacity } from '../../../calc/circuits/ampacity.ts';
 import { feederConductor } from '../../../calc/supply/feeders/feeder-conductor.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 
 describe('conductors for a new feeder', () => {
   test.each([

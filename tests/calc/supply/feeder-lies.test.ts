@@ -4,7 +4,7 @@ import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyFeeder } from '../../../calc/why/why-supply.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Feeder, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 

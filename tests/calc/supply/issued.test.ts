@@ -5,10 +5,10 @@ import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
 import { spacesFor } from '../../../calc/supply/panels/panel-spaces.ts';
 import { linesOfSpaces } from '../../../calc/supply/tree/issued-lines.ts';
 import { linesOf } from '../../../calc/supply/tree/supply-lines.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { IssuedCircuit, Site } from '../../../routing/site/site.ts';
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
-import { writeSite } from '../../../routing/site/write.ts';
 import { SMALL_LOT } from '../checks/faults/small-lot.ts';
 import { chargers, feeder, load, panel, siteOf, source, supplied } from './small-site.ts';
 

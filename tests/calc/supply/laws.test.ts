@@ -11,7 +11,7 @@ import { fourWire, phaseMatrix, uncoupled } from '../../../calc/supply/load-flow
 import { magnitude, magnitudeAt, type Phasor, phasorAt, plus, polar } from '../../../calc/supply/load-flow/phasor.ts';
 import { type Bus, type Solved, solve } from '../../../calc/supply/load-flow/sweep.ts';
 import { threePhaseWinding, windingOhms } from '../../../calc/supply/tree/windings.ts';
-import { LINES } from '../../../routing/site/vocabulary.ts';
+import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 
 const PRIMARY = 480 / Math.sqrt(3);
 const SECONDARY = 208 / Math.sqrt(3);

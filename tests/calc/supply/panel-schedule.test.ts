@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { panelSchedules } from '../../../calc/supply/panels/panel-schedule.ts';
 import { spacesFor } from '../../../calc/supply/panels/panel-spaces.ts';
-import { LINES } from '../../../routing/site/vocabulary.ts';
+import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import { chargers, feeder, load, panel, siteOf, source } from './small-site.ts';
 
 /** Line of a space: rows of two spaces run A, B, C from the top. */

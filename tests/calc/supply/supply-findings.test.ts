@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { chargers, feeder, load, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 
 const found = (parts: Parts, rule: string): Finding | undefined =>

@@ -6,7 +6,7 @@ import { type Bus, solve } from '../../../calc/supply/load-flow/sweep.ts';
 import { greatestLine } from '../../../calc/supply/panels/demand.ts';
 import { placeLoads } from '../../../calc/supply/tree/load-lines.ts';
 import { linesOf } from '../../../calc/supply/tree/supply-lines.ts';
-import { LINES, type Lines } from '../../../routing/site/vocabulary.ts';
+import { LINES, type Lines } from '../../../routing/site/schema/vocabulary.ts';
 import { chargers, equipment, feeder, load, panel, siteOf, source, supplied, transformer } from './small-site.ts';
 
 describe('the lines that everything lies on', () => {

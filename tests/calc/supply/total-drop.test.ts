@@ -5,7 +5,7 @@ import { totalDropFindings } from '../../../calc/checks/supply/total-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { chargers, feeder, panel, siteOf, source } from './small-site.ts';
 

@@ -4,7 +4,7 @@ import { workingNeeds } from '../../../calc/supply/panels/working-needs.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained } from '../../../calc/words/explain.ts';
 import { equipmentFindings } from '../../../routing/checks/equipment/equipment-findings.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Equipment, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';

@@ -7,7 +7,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyMargin } from '../../../calc/why/why-margins.ts';
 import { whyBox } from '../../../calc/why/why-supply.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
 import {

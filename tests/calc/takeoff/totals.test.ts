@@ -4,7 +4,7 @@ import { comparison } from '../../../calc/plan/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { keyFigures } from '../../../calc/sheets/pdf/cover/key-figures.ts';
 import { SUMMED_LENGTHS, summedLength } from '../../../calc/takeoff/totals.ts';
-import { printTotal } from '../../../routing/site/feet-inches.ts';
+import { printTotal } from '../../../routing/site/numbers/feet-inches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { charger, panel } from '../../routing/network/sites.ts';

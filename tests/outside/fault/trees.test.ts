@@ -10,8 +10,8 @@ import type { SupplyLines } from '../../../calc/supply/tree/supply-lines.ts';
 import { supplyTree } from '../../../calc/supply/tree/supply-tree.ts';
 import { impedance, methodRaceway, resistanceShare } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import type { Metal, Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Feeder } from '../../../routing/site/site.ts';
-import type { Metal, Method } from '../../../routing/site/vocabulary.ts';
 
 interface Branch {
   readonly id: string;

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { geojson } from '../../../calc/sheets/geojson.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { readGeojson } from '../../../routing/site/import/geojson.ts';
 import { elementsOfGeojson } from '../../../routing/site/import/geojson-elements.ts';
 import { linesOfGeojson, middleOfGeojson } from '../../../routing/site/import/geojson-lines.ts';
 import { PLACED_LISTS } from '../../../routing/site/kinds/kinds.ts';
-import { readSite } from '../../../routing/site/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { everyFieldText } from '../../routing/site/every-field.ts';
+import { everyFieldText } from '../../routing/site/file/every-field.ts';
 import { plannedSample } from '../sheets/planned-samples.ts';
 
 /** Every number of two values the same to a millionth of a foot, all else exactly. */

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runsOf } from '../../../routing/network/runs.ts';
-import { readSiteValue } from '../../../routing/site/read.ts';
+import { readSiteValue } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 interface Answer {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { depthToInterlock, depthToWall, widthAlongAisle } from '../../../routing/propose/rows/angled-stall.ts';
 import { type RowShape, type StallRow, stallRow } from '../../../routing/propose/rows/stall-row.ts';
+import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../../routing/site/site.ts';
-import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 import { PLAIN_ROW } from '../../routing/propose/rows/plain-row.ts';
 import published from './published.json' with { type: 'json' };
 import shapely from './shapely-rows.json' with { type: 'json' };

@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { writeSite } from '../../../routing/site/write.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import { makeLot } from '../../bench/make-lot.ts';
 
 /**

@@ -2,7 +2,7 @@ import { booleanValid, distance, point } from '@turf/turf';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { geojson } from '../../../calc/sheets/geojson.ts';
-import { groundOf, siteOf } from '../../../routing/site/georef.ts';
+import { groundOf, siteOf } from '../../../routing/site/place/georef.ts';
 import { plannedSample } from './planned-samples.ts';
 
 describe('the GeoJSON', () => {

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import * as WebIfc from 'web-ifc';
 import { ifc } from '../../../calc/sheets/ifc/ifc.ts';
-import { offGrid } from '../../../routing/site/grid-frame.ts';
+import { fromFeet } from '../../../routing/site/numbers/units.ts';
+import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
-import { fromFeet } from '../../../routing/site/units.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
 type Record = { [name: string]: Record } & { value: number & string };

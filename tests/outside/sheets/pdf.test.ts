@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';
 import { NASTY, nastyLot, type Planned, plannedSample } from './planned-samples.ts';

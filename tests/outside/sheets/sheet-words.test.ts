@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { GRADES } from '../../../routing/site/finding.ts';
+import { GRADES } from '../../../routing/site/rules/finding.ts';
 import { setOf } from './drawing-set.ts';
 import { plannedSample } from './planned-samples.ts';
 import { readPdf } from './read-pdf.ts';

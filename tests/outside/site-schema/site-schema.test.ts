@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
-import { siteJsonSchema } from '../../../routing/site/json-schema.ts';
-import { readSiteValue } from '../../../routing/site/read.ts';
-import { everyField, withPart } from '../../routing/site/every-field.ts';
+import { readSiteValue } from '../../../routing/site/file/read.ts';
+import { siteJsonSchema } from '../../../routing/site/schema/json-schema.ts';
+import { everyField, withPart } from '../../routing/site/file/every-field.ts';
 import cases from './cases.json' with { type: 'json' };
 import verdicts from './verdicts.json' with { type: 'json' };
 

@@ -13,8 +13,8 @@ import { supplyTree } from '../../../calc/supply/tree/supply-tree.ts';
 import { methodRaceway } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Run } from '../../../routing/network/run.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Feeder, Load } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 
 /** A supply with the lines of everything given, not chosen. */
 export interface NodalSite {

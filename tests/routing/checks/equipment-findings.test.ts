@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { equipmentFindings } from '../../../routing/checks/equipment/equipment-findings.ts';
+import { workingSpaceOf, workingSpaceSize } from '../../../routing/site/place/working-space.ts';
 import type { Equipment, SiteFile, Stall } from '../../../routing/site/site.ts';
-import { workingSpaceOf, workingSpaceSize } from '../../../routing/site/working-space.ts';
 import { LEAST_ALONE, LEAST_SPACE, panel, siteOf } from '../network/sites.ts';
 
 // NEC 110.26(A): depth from Table 110.26(A)(1); 30 in wide or the equipment, 6 1/2 ft high or the equipment, from memory.

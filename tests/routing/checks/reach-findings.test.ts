@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reachFindings } from '../../../routing/checks/reach-findings.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
+import type { AisleKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop, Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
-import type { AisleKind } from '../../../routing/site/vocabulary.ts';
 import { CAR, charger, drop, inlet, siteOf, stall } from '../reach/sites.ts';
 
 const lot = (more: Partial<SiteFile> = {}): SiteFile => ({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { byId } from '../../../routing/site/look-up.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { feetFile } from './metric.ts';
+import { feetFile } from './numbers/metric.ts';
 
 const site = toSite(feetFile);
 

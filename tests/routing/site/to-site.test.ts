@@ -1,12 +1,12 @@
 import { describe, expect, it, test } from 'vitest';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
-import { DEFAULT_RULES } from '../../../routing/site/rules.ts';
+import { fromFeet, toFeet } from '../../../routing/site/numbers/units.ts';
+import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { fromFeet, toFeet } from '../../../routing/site/units.ts';
 import { BUILT_IN_VEHICLES } from '../../../routing/site/vehicles.ts';
-import { writeSite } from '../../../routing/site/write.ts';
-import { feetFile, metricFile } from './metric.ts';
+import { feetFile, metricFile } from './numbers/metric.ts';
 
 const BARE: SiteFile = { format: 'overrow/site', version: 1, units: 'ft', name: 'Bare' };
 

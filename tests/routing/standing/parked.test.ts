@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
+import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { directionsOf, inletAt, parkedRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
 import { CAR, inlet, siteOf, stall } from '../reach/sites.ts';
 

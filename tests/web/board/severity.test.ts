@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Finding, Severity } from '../../../routing/site/finding.ts';
+import type { Finding, Severity } from '../../../routing/site/rules/finding.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import { renewIndex, severityAmong } from '../../../web/board/scene/severity.ts';
 

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { readSiteValue } from '../../../routing/site/read.ts';
+import { readSiteValue } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, invertEdit } from '../../../web/document/edit.ts';
 import { parseEdit } from '../../../web/document/parse-edit.ts';

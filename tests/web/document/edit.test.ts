@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { writeSite } from '../../../routing/site/write.ts';
 import { applyEdit, type Edit, invertEdit, joinEdits, type Step } from '../../../web/document/edit.ts';
 import { elementsOf } from '../../../web/document/element-lists.ts';
 import { parseEdit } from '../../../web/document/parse-edit.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { dropAsBuilt } from '../../../routing/site/as-built.ts';
+import { dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';

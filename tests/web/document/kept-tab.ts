@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, vi } from 'vitest';
-import { writeSite } from '../../../routing/site/write.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';
 import { FakeBrowser, settle, type Tab } from './fake-browser.ts';
 import { SMALL } from './small-site.ts';

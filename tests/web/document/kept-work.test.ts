@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { writeSite } from '../../../routing/site/write.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
 import { settle, type Tab } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, opened, stateOf, textOf } from './kept-tab.ts';

@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { readSiteValue } from '../../../routing/site/read.ts';
+import { readSiteValue } from '../../../routing/site/file/read.ts';
 import { DEFAULT_SAMPLE, SAMPLES, sample } from '../../../web/document/samples.ts';
 
 test('every site file among the samples can be opened by its name', async () => {

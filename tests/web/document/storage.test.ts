@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { writeSite } from '../../../routing/site/write.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';
 import { nameSite } from '../../../web/document/edits/set.ts';
 import { ENTRIES_PER_SNAPSHOT, MS_PER_SNAPSHOT } from '../../../web/document/journal.ts';

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { writeSite } from '../../../routing/site/write.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
 import type { FileDoor, Place } from '../../../web/document/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { cardOf } from '../../../web/kept-work/card-of.ts';
 import { thumbnailOf } from '../../../web/kept-work/thumbnail.ts';

@@ -1,7 +1,7 @@
 import type * as v from 'valibot';
 import type { DeepReadonly } from '../../../routing/site/kinds/kind.ts';
 import type { ElementList, KINDS } from '../../../routing/site/kinds/kinds.ts';
-import type { asBuiltSchema, gridlinesSchema, vehicleSchema } from '../../../routing/site/schema.ts';
+import type { asBuiltSchema, gridlinesSchema, vehicleSchema } from '../../../routing/site/schema/schema.ts';
 
 type Whole<S extends v.GenericSchema> = DeepReadonly<Required<v.InferOutput<S>>>;
 /** Of each field two values, and what else must be for it to have a say. The compiler asks for every field. */

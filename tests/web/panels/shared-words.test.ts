@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
-import { siteFileSchema } from '../../../routing/site/schema.ts';
+import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
@@ -9,7 +9,7 @@ import { elementsOf, type ListName } from '../../../web/document/element-lists.t
 import { leafAt, type SharedValue, valuesAt, withValue } from '../../../web/document/shared-field.ts';
 import { PANEL_KINDS } from '../../../web/panels/kinds.tsx';
 import type { SharedWords } from '../../../web/panels/shared-words.ts';
-import { feetFile, metricFile } from '../../routing/site/metric.ts';
+import { feetFile, metricFile } from '../../routing/site/numbers/metric.ts';
 import { checkEdit } from '../document/check-edit.ts';
 import { SMALL } from '../document/small-site.ts';
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readSite } from '../../../routing/site/read.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
 import { findElements } from '../../../web/words/find-elements.ts';
 
 const read = readSite(readFileSync('samples/hospital-lot.site.json', 'utf8'));

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { printTemperature, printTemperatureRange } from '../../../routing/site/temperature.ts';
+import { printTemperature, printTemperatureRange } from '../../../routing/site/numbers/temperature.ts';
 import { priceWords } from '../../../web/words/dollars.ts';
 import { stepFigure } from '../../../web/words/step-words.ts';
 

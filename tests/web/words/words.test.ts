@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { RULES } from '../../../calc/checks/rules.ts';
-import type { Finding } from '../../../routing/site/finding.ts';
+import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { findingGroups } from '../../../web/words/finding-groups.ts';
 import { leftLength, nearestInch, spareOrShort } from '../../../web/words/lengths.ts';
 import { marginWords } from '../../../web/words/margins.ts';

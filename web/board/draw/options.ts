@@ -10,7 +10,7 @@ import type {
   Mount,
   Place,
   Surface,
-} from '../../../routing/site/vocabulary.ts';
+} from '../../../routing/site/schema/vocabulary.ts';
 
 /** What the forms of the drawing actions hold. Lengths in feet. Kept while the page is open, never in the file. */
 export interface StallsOptions extends Omit<RowShape, 'uses'> {

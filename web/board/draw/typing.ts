@@ -1,6 +1,6 @@
-import { parseLength } from '../../../routing/site/feet-inches.ts';
+import { parseLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
 import { type ReadNumber, readNumber } from '../../parts/read-number.ts';
 import { lettersOf, type TypedText, typedText } from '../../parts/typed-text.ts';
 

@@ -1,6 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
 import {
   type Dimension,
   dimensionLine,
@@ -8,6 +7,7 @@ import {
   dimensions as inFile,
 } from '../../../routing/site/kinds/dimensions.ts';
 import { newId } from '../../../routing/site/new-id.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { addElements } from '../../document/edits/add.ts';
 import { type Action, lineOf } from '../draw/draft.ts';

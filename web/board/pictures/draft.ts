@@ -1,5 +1,5 @@
 import { type Box, widened } from '../../../routing/plane/box.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { type Draft, spotsOf } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import { wordsPlace } from '../words-place.ts';

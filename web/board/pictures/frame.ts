@@ -1,5 +1,5 @@
 import type { Box } from '../../../routing/plane/box.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
 import type { Ink } from '../ink.ts';

@@ -1,4 +1,4 @@
-import { isPlainGrid } from '../../../routing/site/grid-frame.ts';
+import { isPlainGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
 import type { Frame, Pen } from './frame.ts';

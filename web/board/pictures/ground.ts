@@ -1,5 +1,5 @@
+import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { AISLE_WORDS } from '../../../routing/site/vocabulary.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { AisleMark } from '../kinds/aisles.ts';
 import type { KeepoutMark } from '../kinds/keepouts.ts';

@@ -1,5 +1,5 @@
 import { type Box, boxesMeet } from '../../../routing/plane/box.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Guide } from '../snap/guide.ts';

@@ -1,4 +1,4 @@
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
 import type { MemberMark } from '../kinds/members.ts';

@@ -1,5 +1,5 @@
 import { positionsIn } from '../../../routing/plane/box-index.ts';
-import { printLength } from '../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { RacewayMark } from '../kinds/raceways.ts';
 import { halo } from './drops.ts';
 import type { Frame, Pen } from './frame.ts';

@@ -1,5 +1,5 @@
 import { clippedLine } from '../../../routing/plane/clip-line.ts';
-import { offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
+import { offGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Frame } from './frame.ts';
 

@@ -1,7 +1,7 @@
 import { changedPlaces } from '../../../routing/kept/changed-places.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
-import type { Finding, Severity } from '../../../routing/site/finding.ts';
+import type { Finding, Severity } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 
 const RANK: Readonly<Record<Severity, number>> = { fail: 2, warn: 1, note: 0 };

@@ -1,5 +1,5 @@
 import { marginsOf } from '../../../calc/plan/margins.ts';
-import type { Severity } from '../../../routing/site/finding.ts';
+import type { Severity } from '../../../routing/site/rules/finding.ts';
 import { leftLength } from '../../words/lengths.ts';
 import { chargersByDrop } from './chargers-by-drop.ts';
 import type { Scene } from './scene.ts';

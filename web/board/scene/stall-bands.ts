@@ -1,8 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { type Box, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
+import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Site, Stall } from '../../../routing/site/site.ts';
-import { stallRectangle } from '../../../routing/site/stall-rectangle.ts';
 
 /** Stalls side by side as one rectangle: what is left of them from far off. */
 export interface StallBand extends Box {

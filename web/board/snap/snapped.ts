@@ -1,4 +1,4 @@
-import { gridWays, offGrid, onGrid } from '../../../routing/site/grid-frame.ts';
+import { gridWays, offGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { nearestOnSegment } from '../scene/near.ts';

@@ -1,5 +1,5 @@
-import { METRES_PER_FOOT } from '../../../routing/site/units.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
+import { METRES_PER_FOOT } from '../../../routing/site/numbers/units.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 
 /** The step of moves: 3 in., or a decimetre on a metric site. Feet. */
 export const stepOf = (units: Units): number => (units === 'm' ? 0.1 / METRES_PER_FOOT : 0.25);

@@ -1,8 +1,8 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
-import { gridWays } from '../../../routing/site/grid-frame.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
-import type { Motion } from '../../../routing/site/motion.ts';
 import { newIds, splitId } from '../../../routing/site/new-id.ts';
+import { gridWays } from '../../../routing/site/place/grid-frame.ts';
+import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../edit.ts';
 import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';

@@ -1,4 +1,4 @@
-import { dropAsBuilt } from '../../../routing/site/as-built.ts';
+import { dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit } from '../edit.ts';
 import { elementOf } from '../element-lists.ts';

@@ -1,7 +1,7 @@
 import type { PanelCircuit, PanelSchedule } from '../../../calc/supply/panels/panel-schedule.ts';
 import { linesOfSpaces } from '../../../calc/supply/tree/issued-lines.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { IssuedCircuit, SiteFile } from '../../../routing/site/site.ts';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
 import type { Edit, Step } from '../edit.ts';
 import { type ElementOf, elementsOf } from '../element-lists.ts';
 import { setStep } from '../set-field.ts';

@@ -1,8 +1,8 @@
 import { direction } from '../../../routing/plane/direction.ts';
+import { tidy } from '../../../routing/site/file/tidy.ts';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
-import { type Motion, wholeTurn } from '../../../routing/site/motion.ts';
+import { type Motion, wholeTurn } from '../../../routing/site/place/motion.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { tidy } from '../../../routing/site/tidy.ts';
 import type { Element, ListName } from '../element-lists.ts';
 
 export const shift = (dx: number, dy: number, dz = 0): Motion => ({

@@ -1,6 +1,6 @@
 import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
+import type { Mount } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop, Site, SiteFile } from '../../../routing/site/site.ts';
-import type { Mount } from '../../../routing/site/vocabulary.ts';
 import type { Edit, Step } from '../edit.ts';
 import { inFile } from '../file-lengths.ts';
 import { changeStep, held } from './gather.ts';

@@ -1,6 +1,6 @@
-import type { Motion } from '../../../routing/site/motion.ts';
+import { tidy } from '../../../routing/site/file/tidy.ts';
+import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { tidy } from '../../../routing/site/tidy.ts';
 import type { Step } from '../edit.ts';
 import { setStep } from '../set-field.ts';
 import { alike } from './gather.ts';

@@ -1,8 +1,8 @@
+import { tidy } from '../../../routing/site/file/tidy.ts';
 import type { Part } from '../../../routing/site/kinds/kind.ts';
 import { isPlaced, placedKind } from '../../../routing/site/kinds/kinds.ts';
-import type { Motion } from '../../../routing/site/motion.ts';
+import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
-import { tidy } from '../../../routing/site/tidy.ts';
 import type { Edit, Step } from '../edit.ts';
 import { type Element, elementOf, type ListName, type Ref } from '../element-lists.ts';
 import { inFile, placeInFile, spotInFile } from '../file-lengths.ts';

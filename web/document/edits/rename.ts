@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { id as idSchema, MAX_ID_LENGTH } from '../../../routing/site/schema-parts.ts';
+import { id as idSchema, MAX_ID_LENGTH } from '../../../routing/site/schema/schema-parts.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from '../edit.ts';
 import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';

@@ -1,5 +1,5 @@
 import { ELEMENT_LISTS, isPlaced } from '../../../routing/site/kinds/kinds.ts';
-import type { Motion } from '../../../routing/site/motion.ts';
+import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { AsBuilt, Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { Step } from '../edit.ts';
 import { elementsOf, type Ref } from '../element-lists.ts';

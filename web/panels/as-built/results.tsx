@@ -1,7 +1,7 @@
 import { asBuiltOf, type ChargerAsBuilt } from '../../../calc/plan/as-built.ts';
 import { MARGIN_KINDS, type MarginKind } from '../../../calc/plan/margins.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop } from '../../../routing/site/site.ts';
-import type { Units } from '../../../routing/site/vocabulary.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { marginWords } from '../../words/margins.ts';

@@ -1,7 +1,7 @@
 import { useId, useState } from 'react';
-import { setOutPlace } from '../../../routing/site/grid-frame.ts';
+import { setOutPlace } from '../../../routing/site/place/grid-frame.ts';
+import { placeTaped, settingOutLine, type TapeAxis, tapedFrom } from '../../../routing/site/place/taped-place.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
-import { placeTaped, settingOutLine, type TapeAxis, tapedFrom } from '../../../routing/site/taped-place.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { LengthField, PlaceFields } from '../../parts/fields.tsx';
 import { nearestInch } from '../../words/lengths.ts';

@@ -1,4 +1,4 @@
-import { awayFromDrawing, dropAsBuilt } from '../../../routing/site/as-built.ts';
+import { awayFromDrawing, dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { AsBuilt, Drop, SiteFile } from '../../../routing/site/site.ts';
 import { recordAsBuilt } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';

@@ -1,4 +1,4 @@
-import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/vocabulary.ts';
+import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';

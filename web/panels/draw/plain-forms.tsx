@@ -1,4 +1,4 @@
-import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../../routing/site/vocabulary.ts';
+import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../../routing/site/schema/vocabulary.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';

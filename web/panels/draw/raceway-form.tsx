@@ -1,6 +1,6 @@
 import { tablesOf } from '../../../calc/tables/editions.ts';
 import { parkingCover } from '../../../calc/tables/raceway-of.ts';
-import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/vocabulary.ts';
+import { METHODS, type Method, PLACES, type Place, SURFACES } from '../../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField } from '../../parts/fields.tsx';

@@ -1,7 +1,7 @@
 import { MAX_STALLS } from '../../../routing/propose/rows/stall-row.ts';
 import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../routing/propose/rows/usual-stall.ts';
-import { PARKING_WAYS } from '../../../routing/site/vocabulary.ts';
+import { PARKING_WAYS } from '../../../routing/site/schema/vocabulary.ts';
 import type { StallsOptions } from '../../board/draw/options.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';

@@ -1,8 +1,8 @@
 import { EDITIONS, tablesOf } from '../../../calc/tables/editions.ts';
 import { ruleNotesOf } from '../../../calc/tables/rule-notes-of.ts';
-import { RULE_NOTES, type RuleNote } from '../../../routing/site/rule-notes.ts';
-import { ruleAt, ruleWords } from '../../../routing/site/rule-value.ts';
-import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/vocabulary.ts';
+import { RULE_NOTES, type RuleNote } from '../../../routing/site/rules/rule-notes.ts';
+import { ruleAt, ruleWords } from '../../../routing/site/rules/rule-value.ts';
+import { INSULATIONS, LEAST_TRADE_SIZES, METALS } from '../../../routing/site/schema/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';

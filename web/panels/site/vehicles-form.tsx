@@ -1,5 +1,5 @@
+import { INLET_SIDES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Inlet, Vehicle } from '../../../routing/site/site.ts';
-import { INLET_SIDES } from '../../../routing/site/vocabulary.ts';
 import { setVehicles } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';

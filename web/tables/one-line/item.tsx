@@ -1,5 +1,5 @@
 import type { CSSProperties, ReactNode } from 'react';
-import { EQUIPMENT_WORDS } from '../../../routing/site/vocabulary.ts';
+import { EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Ref } from '../../document/element-lists.ts';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
 import type { MovingHand } from '../use-moving.ts';

@@ -5,10 +5,10 @@ import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import type { SupplyNode } from '../../../calc/supply/tree/supply-tree.ts';
 import { systemName } from '../../../calc/supply/tree/system.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
-import type { Severity } from '../../../routing/site/finding.ts';
 import { byId } from '../../../routing/site/look-up.ts';
+import type { Severity } from '../../../routing/site/rules/finding.ts';
+import type { EquipmentKind, Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { EquipmentKind, Lines } from '../../../routing/site/vocabulary.ts';
 import { severityAmong } from '../../board/scene/severity.ts';
 import { nearestInch } from '../../words/lengths.ts';
 

@@ -1,5 +1,5 @@
 import { useId, useState } from 'react';
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import type { OneLineItem } from './model.ts';
 import type { Target } from './target.ts';

@@ -9,8 +9,8 @@ import {
   type SymbolPen,
 } from '../../../calc/sheets/pdf/one-line/one-line-symbols.ts';
 import { direction } from '../../../routing/plane/direction.ts';
+import type { EquipmentKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { EquipmentKind } from '../../../routing/site/vocabulary.ts';
 
 /** Pixels of a millimeter of line weight on a sheet. */
 const WEIGHT_PX = 3;

@@ -1,4 +1,4 @@
-import type { Lines } from '../../../routing/site/vocabulary.ts';
+import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 
 /** A place where chargers can be put: equipment, and lines of it. */
 export interface Target {

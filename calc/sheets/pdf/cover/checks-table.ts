@@ -1,4 +1,4 @@
-import { GRADES } from '../../../../routing/site/finding.ts';
+import { GRADES } from '../../../../routing/site/rules/finding.ts';
 import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../checks/standing.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Table } from '../kit/table.ts';

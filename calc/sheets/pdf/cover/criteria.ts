@@ -1,5 +1,5 @@
-import { RULE_NOTES } from '../../../../routing/site/rule-notes.ts';
-import { ruleAt, ruleWords } from '../../../../routing/site/rule-value.ts';
+import { RULE_NOTES } from '../../../../routing/site/rules/rule-notes.ts';
+import { ruleAt, ruleWords } from '../../../../routing/site/rules/rule-value.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { ruleNotesOf } from '../../../tables/rule-notes-of.ts';

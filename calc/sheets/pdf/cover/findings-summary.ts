@@ -1,4 +1,4 @@
-import { type Finding, GRADES } from '../../../../routing/site/finding.ts';
+import { type Finding, GRADES } from '../../../../routing/site/rules/finding.ts';
 import { sourceOf } from '../../../checks/checks.ts';
 import { RULES } from '../../../checks/rules.ts';
 import { standingWords } from '../../../checks/standing.ts';

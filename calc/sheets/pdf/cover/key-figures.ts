@@ -1,4 +1,4 @@
-import { printLength, printTotal } from '../../../../routing/site/feet-inches.ts';
+import { printLength, printTotal } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { marginsOf, worstOf } from '../../../plan/margins.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';

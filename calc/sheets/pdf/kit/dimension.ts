@@ -1,7 +1,7 @@
 import { direction } from '../../../../routing/plane/direction.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { Units } from '../../../../routing/site/vocabulary.ts';
 import type { Area } from './area.ts';
 import { around } from './free-space.ts';
 import { PENS, WHITE } from './ink.ts';

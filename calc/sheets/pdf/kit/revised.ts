@@ -1,6 +1,6 @@
 import type { Box } from '../../../../routing/plane/box.ts';
+import { siteOnGrid } from '../../../../routing/site/place/site-on-grid.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
-import { siteOnGrid } from '../../../../routing/site/site-on-grid.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Revision } from '../../../plan/revision.ts';
 import { changedAreas } from '../../drawing/changed-areas.ts';

@@ -1,6 +1,6 @@
+import { fromFeet, toFeet } from '../../../../routing/site/numbers/units.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { fromFeet, toFeet } from '../../../../routing/site/units.ts';
-import type { Units } from '../../../../routing/site/vocabulary.ts';
 import { BLACK, PENS } from './ink.ts';
 import type { Pen } from './pen.ts';
 

@@ -1,4 +1,4 @@
-import type { Units } from '../../../../routing/site/vocabulary.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import { INCH } from './area.ts';
 
 /** A standard scale of drawings. */

@@ -1,5 +1,5 @@
+import { EQUIPMENT_KINDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
-import { EQUIPMENT_KINDS } from '../../../../routing/site/vocabulary.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { inkOf, PENS } from '../kit/ink.ts';

@@ -1,5 +1,5 @@
+import type { EquipmentKind } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { EquipmentKind } from '../../../../routing/site/vocabulary.ts';
 import { type Ink, PENS, WHITE } from '../kit/ink.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { CAP } from '../kit/letters.ts';

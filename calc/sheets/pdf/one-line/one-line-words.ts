@@ -1,9 +1,9 @@
 import { kept } from '../../../../routing/kept/kept.ts';
 import { addTo } from '../../../../routing/lists/grouping.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import { EQUIPMENT_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { EQUIPMENT_WORDS } from '../../../../routing/site/vocabulary.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Device } from '../../../plan-file.ts';

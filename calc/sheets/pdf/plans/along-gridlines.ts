@@ -1,6 +1,6 @@
-import { isPlainGrid, onGrid } from '../../../../routing/site/grid-frame.ts';
+import { isPlainGrid, onGrid } from '../../../../routing/site/place/grid-frame.ts';
+import { gridGround, siteOnGrid } from '../../../../routing/site/place/site-on-grid.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { gridGround, siteOnGrid } from '../../../../routing/site/site-on-grid.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 

@@ -1,7 +1,7 @@
 import { boxOf, joinedBox, NO_BOX } from '../../../../routing/plane/box.ts';
+import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
+import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
-import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
-import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';

@@ -1,6 +1,6 @@
 import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
 import { BLACK, GREY, type Ink } from '../kit/ink.ts';
 import { type LabelWish, placesAlong, placesAround } from '../kit/labels.ts';

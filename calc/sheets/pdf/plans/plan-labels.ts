@@ -1,10 +1,10 @@
 import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import { inPlan } from '../../../../routing/plane/space.ts';
+import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
+import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
+import { AISLE_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site, Stall } from '../../../../routing/site/site.ts';
-import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
-import { AISLE_WORDS } from '../../../../routing/site/vocabulary.ts';
-import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';

@@ -1,5 +1,5 @@
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
-import type { Units } from '../../../../routing/site/vocabulary.ts';
 import { type Area, within } from '../kit/area.ts';
 import {
   type DimensionMark,

@@ -1,7 +1,7 @@
-import { printLength, printTotal } from '../../../../routing/site/feet-inches.ts';
-import { fromGridline } from '../../../../routing/site/from-gridlines.ts';
+import { printLength, printTotal } from '../../../../routing/site/numbers/feet-inches.ts';
+import { fromGridline } from '../../../../routing/site/place/from-gridlines.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Site } from '../../../../routing/site/site.ts';
-import type { Units } from '../../../../routing/site/vocabulary.ts';
 
 /** What stands in a cell that has nothing to say. */
 export const NONE = '–';

@@ -1,6 +1,6 @@
-import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/place/taped-place.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
-import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/taped-place.ts';
 import type { Box } from '../../../plan-file.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { citedShort } from '../../../tables/sections.ts';

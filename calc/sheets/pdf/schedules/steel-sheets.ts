@@ -1,4 +1,4 @@
-import { printLength } from '../../../../routing/site/feet-inches.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Made } from '../../../plan-file.ts';
 import { type MemberLoad, steelLoads } from '../../../steel/steel-loads.ts';
 import { MADE_OF, STATICS_ONLY } from '../../steel-loads-sheet.ts';

@@ -1,6 +1,6 @@
 import type { Run } from '../../../../routing/network/run.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { type Area, right, top } from '../kit/area.ts';

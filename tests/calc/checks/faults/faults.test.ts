@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import type { Plan } from '../../../../calc/plan/plan-shape.ts';
-import { RULE_WORDS, type RuleWord } from '../../../../routing/site/rule-words.ts';
+import { RULE_WORDS, type RuleWord } from '../../../../routing/site/rules/rule-words.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { FAULTS } from './index.ts';

@@ -1,4 +1,4 @@
-import type { RuleWord } from '../../../../routing/site/rule-words.ts';
+import type { RuleWord } from '../../../../routing/site/rules/rule-words.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { BRANCH_FAULTS } from './branch-faults.ts';
 import { LOT_FAULTS } from './lot-faults.ts';

@@ -8,10 +8,10 @@ import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.
 import { leastWorkingSpace } from '../../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import { boxOf } from '../../../../routing/plane/box.ts';
-import { readSite } from '../../../../routing/site/read.ts';
+import { readSite } from '../../../../routing/site/file/read.ts';
+import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { workingSpaceOf } from '../../../../routing/site/working-space.ts';
 import { footprintOf } from '../../../../routing/standing/footprint.ts';
 
 function sample(name: string): Site {

@@ -14,7 +14,7 @@ import { feederLines } from '../../../../calc/sheets/pdf/plans/feeders-on-plan.t
 import { planSheet } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { runStrip } from '../../../../calc/sheets/pdf/strips/run-strip.ts';
 import { drawStrip } from '../../../../calc/sheets/pdf/strips/strip-drawing.ts';
-import { readSite } from '../../../../routing/site/read.ts';
+import { readSite } from '../../../../routing/site/file/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { plainLettering } from './plain-lettering.ts';

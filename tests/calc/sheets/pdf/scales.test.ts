@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { barPart } from '../../../../calc/sheets/pdf/kit/scale-bar.ts';
 import { pointsPerFoot, scalesOf, scaleThatFits } from '../../../../calc/sheets/pdf/kit/scales.ts';
-import { fromFeet } from '../../../../routing/site/units.ts';
+import { fromFeet } from '../../../../routing/site/numbers/units.ts';
 
 describe('standard scales', () => {
   test('an architect’s scale has as many points a foot as it says inches', () => {

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { DEVICE_PLACES } from '../../../../routing/site/vocabulary.ts';
+import { DEVICE_PLACES } from '../../../../routing/site/schema/vocabulary.ts';
 import { chargers, equipment, feeder, load, type Parts, source } from '../small-site.ts';
 
 /** Supplies of boards and transformers with chargers and loads, devices anywhere, some of it standing already. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Device } from '../../../../calc/plan-file.ts';
 import { devicesOf } from '../../../../calc/supply/devices/devices.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
-import type { DEVICE_PLACES } from '../../../../routing/site/vocabulary.ts';
+import type { DEVICE_PLACES } from '../../../../routing/site/schema/vocabulary.ts';
 import { chargers, equipment, feeder, load, type Parts, panel, siteOf, source, transformer } from '../small-site.ts';
 import { anySupply } from './any-supply.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { whyFeeder } from '../../../../calc/why/why-supply.ts';
-import type { Finding } from '../../../../routing/site/finding.ts';
+import type { Finding } from '../../../../routing/site/rules/finding.ts';
 import type { Feeder } from '../../../../routing/site/site.ts';
 import {
   chargers,

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { reachFindings } from '../../../../routing/checks/reach-findings.ts';
 import { proposeDrops } from '../../../../routing/propose/drops/propose-drops.ts';
-import { readSiteValue } from '../../../../routing/site/read.ts';
+import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 

@@ -6,7 +6,7 @@ import { runsOf } from '../../../../routing/network/runs.ts';
 import { distance } from '../../../../routing/plane/space.ts';
 import { proposeRaceways, type RacewayMake } from '../../../../routing/propose/raceways/propose-raceways.ts';
 import { sharedOf } from '../../../../routing/reach/shared.ts';
-import { readSiteValue } from '../../../../routing/site/read.ts';
+import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import type { Raceway, Site, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { DrawnLine } from '../../../../routing/site/import/imported.ts';
 import { turnedInto } from '../../../../routing/site/import/turn-into.ts';
+import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { stallRectangle } from '../../../../routing/site/stall-rectangle.ts';
 
 const ring = (points: readonly Point2[]): DrawnLine => ({ layer: 'a', points, closed: true });
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy-slope.ts';
+import { METHODS, PLACES, SURFACES } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
-import { METHODS, PLACES, SURFACES } from '../../../../routing/site/vocabulary.ts';
 import { type Draft, type DrawTool, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
 import {
   FIRST_DRAW_OPTIONS as FIRST_OPTIONS,

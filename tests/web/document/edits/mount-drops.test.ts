@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
+import type { Mount } from '../../../../routing/site/schema/vocabulary.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import type { Mount } from '../../../../routing/site/vocabulary.ts';
 import { mountDrops } from '../../../../web/document/edits/mount-drops.ts';
 import { waylessAt } from '../../../../web/panels/wayless.ts';
 import { mountedWords } from '../../../../web/words/mounted.ts';

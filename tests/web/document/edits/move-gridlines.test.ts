@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fromGridline } from '../../../../routing/site/from-gridlines.ts';
-import { setOutPlace } from '../../../../routing/site/grid-frame.ts';
 import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
+import { fromGridline } from '../../../../routing/site/place/from-gridlines.ts';
+import { setOutPlace } from '../../../../routing/site/place/grid-frame.ts';
 import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { applyEdit, type Edit, invertEdit } from '../../../../web/document/edit.ts';

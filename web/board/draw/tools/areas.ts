@@ -1,6 +1,6 @@
 import { areaOf } from '../../../../routing/plane/area.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
 import type { Edit } from '../../../document/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';

@@ -2,9 +2,9 @@ import { baysOn, type CanopyBays, canopyBays } from '../../../../routing/propose
 import { withCanopyLines } from '../../../../routing/propose/rows/canopy-gridlines.ts';
 import type { CanopyForm } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Side } from '../../../../routing/propose/rows/row-frame.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
-import type { Units } from '../../../../routing/site/vocabulary.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import { joinEdits } from '../../../document/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';

@@ -1,8 +1,8 @@
 import { networkOf } from '../../../../routing/network/network.ts';
 import { closestTap } from '../../../../routing/network/taps.ts';
 import { type StallInReach, stallsInReach } from '../../../../routing/reach/stalls-in-reach.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Drop, Point3, Site } from '../../../../routing/site/site.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { chargerFor } from '../../../document/edits/charge-stalls.ts';

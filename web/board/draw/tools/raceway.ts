@@ -1,8 +1,8 @@
 import { bendsOf } from '../../../../routing/network/bends.ts';
 import { steelOver, turnBetween } from '../../../../routing/network/hang-under.ts';
 import { distance } from '../../../../routing/plane/space.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import { addElements } from '../../../document/edits/add.ts';

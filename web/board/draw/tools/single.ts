@@ -1,5 +1,5 @@
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { type DrawTool, lineOf, spotsOf } from '../draft.ts';
 import type { ColumnOptions, ElevationOptions } from '../options.ts';

@@ -1,7 +1,7 @@
 import type { SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
 import { type RowShape, type StallRow, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
-import { printLength } from '../../../../routing/site/feet-inches.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Aisle, Keepout, SiteFile, Stall } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import { addAll } from '../../../document/edits/add.ts';

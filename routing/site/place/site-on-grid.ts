@@ -1,0 +1,55 @@
+import type * as v from 'valibot';
+import type { PlacedKind } from '../kinds/kind.ts';
+import { KINDS, PLACED_LISTS, type PlacedList } from '../kinds/kinds.ts';
+import type { AsBuilt, Point2, Point3, Site } from '../site.ts';
+import { isPlainGrid, onGrid } from './grid-frame.ts';
+import type { Motion } from './motion.ts';
+
+/** Where a site lies when it is laid along its gridlines: places and directions of the site on its gridlines. */
+export interface GridGround {
+  readonly place: (at: Point2) => Point2;
+  readonly spot: (at: Point3) => Point3;
+  readonly heading: (degrees: number) => number;
+}
+
+export function gridGround(gridlines: Site['gridlines']): GridGround {
+  const place = (at: Point2): Point2 => onGrid(gridlines, at);
+  return {
+    place,
+    spot: ([x, y, z]) => [...place([x, y]), z],
+    heading: (degrees) => degrees - (gridlines.rotation ?? 0),
+  };
+}
+
+/**
+ * The same site laid along its gridlines: turned and moved as a whole, so that they lie square to its axes and are
+ * measured from its origin. What is measured within it, and from the gridlines, stays. The site itself where its
+ * gridlines lie so already.
+ */
+export function siteOnGrid(site: Site): Site {
+  if (isPlainGrid(site.gridlines) || site.gridlines.x.length + site.gridlines.y.length === 0) return site;
+  const { place, spot, heading } = gridGround(site.gridlines);
+  const { underlay: _, underlays: __, ...rest } = site;
+  return {
+    ...rest,
+    gridlines: { x: site.gridlines.x, y: site.gridlines.y },
+    ...placedOnGrid(site, { point: place, direction: heading, lift: 0, mirrors: false }),
+    asBuilt: new Map([...site.asBuilt].map(([drop, found]) => [drop, builtOnGrid(found, spot)])),
+    // Bearings run clockwise, turns counter-clockwise.
+    ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (site.gridlines.rotation ?? 0) } }),
+  };
+}
+
+const builtOnGrid = (found: AsBuilt, spot: GridGround['spot']): AsBuilt => ({
+  ...found,
+  ...(found.box && { box: spot(found.box) }),
+  ...(found.retractor && { retractor: spot(found.retractor) }),
+});
+
+const placedOnGrid = (site: Site, motion: Motion): Pick<Site, PlacedList> =>
+  Object.fromEntries(
+    PLACED_LISTS.map((list) => {
+      const { moved } = KINDS[list] as unknown as PlacedKind<v.GenericSchema>;
+      return [list, site[list].map((element) => moved(element, motion))];
+    }),
+  ) as unknown as Pick<Site, PlacedList>;
