@@ -1,4 +1,5 @@
 import type { Load } from '../../../routing/site/site.ts';
+import { devicePlace } from '../devices/device-place.ts';
 import { magnitudeAt } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';
 import type { SupplyState } from '../load-flow/supply-solve.ts';
@@ -50,13 +51,17 @@ export function demandsOf(
   }));
 }
 
-/** Rating of the overcurrent device ahead of a piece of equipment, A: the lesser of its main and of its feeder's breaker. */
+/**
+ * Rating of the overcurrent device ahead of a piece of equipment, A: the lesser of its main and of its feeder's breaker;
+ * its main where the feeder ends in it, for the two are one device.
+ */
 export function deviceOf(tree: SupplyTree, place: number): number | undefined {
-  const { equipment, feeder, primary } = tree.nodes[place]!;
+  const { equipment, feeder, primary, parent } = tree.nodes[place]!;
   // The feeder of a transformer is on its other side.
   const ahead = primary === null ? feeder?.breakerAmps : undefined;
   if (equipment.mainAmps === undefined) return ahead;
-  return ahead === undefined ? equipment.mainAmps : Math.min(ahead, equipment.mainAmps);
+  const isOne = feeder !== null && devicePlace(feeder, tree.nodes[parent]!.equipment) === 'to';
+  return ahead === undefined || isOne ? equipment.mainAmps : Math.min(ahead, equipment.mainAmps);
 }
 
 /** What the load of a piece of equipment must stay within, A: its device, or the busbar where that is less. */

@@ -37,7 +37,7 @@ test('every device of any supply is on the one-line where it stands, with its ra
         else expect(feeder, id).toContain(`${of}  ${amps} A ${poles}P`);
       }
     }),
-    { numRuns: 30 },
+    { numRuns: 20 },
   );
   expect(shown).toBeGreaterThan(100);
 });
@@ -66,7 +66,7 @@ test('and every device in a panel is in its schedule; a tap takes no space', () 
         shown += mine.length;
       });
     }),
-    { numRuns: 30 },
+    { numRuns: 20 },
   );
   expect(shown).toBeGreaterThan(50);
 });

@@ -236,6 +236,8 @@ describe('findings of the supply', () => {
       feeders: [into!, { ...out!, breakerAmps: 300, device }],
     });
     expect([protectedBy(before('from')), protectedBy(before('to'))]).toEqual([true, false]);
+    const atP = supplied(siteOf({ ...parts, ...before('to') })).supply.equipment.find(({ id }) => id === 'P')!;
+    expect(atP.breakerAmps).toBe(600);
     expect(found({ ...parts, ...before('to') }, 'supply-data')).toMatchObject({
       severity: 'warn',
       about: ['F-P', 'P'],

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import type { Device } from '../../../../calc/plan-file.ts';
 import { devicesOf } from '../../../../calc/supply/devices/devices.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
@@ -80,4 +80,10 @@ describe('of any supply', () => {
       }),
     );
   });
+});
+
+test('a drop that moves changes nothing of them: the list is the same', () => {
+  const site = siteOf({ equipment: SUPPLY, chargers: chargers('P1', 3), loads: [load('P1', 'L1')] });
+  const moved = { ...site, drops: site.drops.map((drop) => ({ ...drop, box: [1, 0, 10] as const })) };
+  expect(devicesOf(moved, NEC_2023)).toBe(devicesOf(site, NEC_2023));
 });
