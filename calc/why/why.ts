@@ -7,7 +7,8 @@ import { fill } from '../branches/fill.ts';
 import { isNipple } from '../branches/home-run.ts';
 import { lengthByKind } from '../branches/member.ts';
 import { branchSize } from '../circuits/branch-size.ts';
-import { explained, type Step } from '../words/explain.ts';
+import { type Cord, cord } from '../circuits/cord.ts';
+import { explained, SILENT, type Step, type Tell } from '../words/explain.ts';
 
 const branchesOf = (site: Site): readonly EquipmentBranches[] =>
   equipmentBranches(site, runsOf(site).runs, designOf(site.rules));
@@ -42,3 +43,20 @@ export function whyConduit(site: Site, conduit: string): readonly Step[] {
   }
   return [];
 }
+
+/**
+ * The cord of a charger by the tables, as long as its drop has it, at the ambient of the site; null where no size of them
+ * carries its amperes, and where there is no such charger.
+ */
+export function cordOf(site: Site, charger: string, tell: Tell = SILENT): Cord | null {
+  const one = site.chargers.find(({ id }) => id === charger);
+  const drop = site.drops.find(({ id }) => id === one?.drop);
+  if (one === undefined || drop === undefined) return null;
+  const { tables, rules } = designOf(site.rules);
+  const { amps, volts, phases } = one;
+  return cord(tables, { amps, volts, phases, length: drop.cord, ambientC: rules.ambientC }, tell);
+}
+
+/** How the cord of a charger was found, step by step. Empty where no size of the tables carries its amperes. */
+export const whyCord = (site: Site, charger: string): readonly Step[] =>
+  explained((tell) => cordOf(site, charger, tell)).steps;

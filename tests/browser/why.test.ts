@@ -14,6 +14,7 @@ test('figures open to their steps, and an existing feeder to what it can carry',
     ['Why these margins?', 'left of the cord'],
     ['Why #8 and 40 A?', 'design load: 40 A'],
     [/V at the box\?$/, 'drop in all'],
+    ['Why this cord?', 'drop of the cord'],
   ] as const) {
     await panel.getByText(ask).first().click();
     await panel.getByText(step).first().waitFor();

@@ -1,8 +1,7 @@
-import { cord } from '../../calc/circuits/cord.ts';
+import type { Cord } from '../../calc/circuits/cord.ts';
 import { circuitOf } from '../../calc/plan/circuits.ts';
 import type { Circuit as CircuitPlan, Conduit } from '../../calc/plan-file.ts';
-import { tablesOf } from '../../calc/tables/editions.ts';
-import { whyCircuit, whyConduit } from '../../calc/why/why.ts';
+import { cordOf, whyCircuit, whyConduit, whyCord } from '../../calc/why/why.ts';
 import { whyBox } from '../../calc/why/why-supply.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { conduitOf, runOf } from '../document/find-in-plan.ts';
@@ -29,29 +28,8 @@ export function ChargerPanel({ id }: { readonly id: string }) {
       </p>
       <ChargerFields id={id} />
       <Circuit charger={id} />
-      <CordFacts charger={id} />
       <OwnFindings id={id} />
     </>
-  );
-}
-
-/** What its cord would be by the tables, and what it drops of itself; the listing of the equipment rules over it. */
-function CordFacts({ charger: id }: { readonly charger: string }) {
-  const charger = useElement('chargers', id);
-  const site = useDocument((state) => state.site);
-  const drop = useElement('drops', charger?.drop ?? '');
-  if (!charger || !drop) return null;
-  const { amps, volts, phases } = charger;
-  const ask = { amps, volts, phases, length: drop.cord, ambientC: site.rules.ambientC };
-  const found = cord(tablesOf(site.rules), ask);
-  return (
-    <Facts>
-      <Fact name="cord">
-        {found === null
-          ? 'none of the tables carries its amperes'
-          : `#${found.size} or larger (${found.ampacity.toFixed(0)} A), as listed; drops ${found.dropVolts.toFixed(1)} V, ${found.dropPercent.toFixed(2)}%`}
-      </Fact>
-    </Facts>
   );
 }
 
@@ -140,6 +118,7 @@ export function Circuit({ charger }: { readonly charger: string }) {
         </Fact>
         <Fact name="conductor length">{nearestInch(run.conductorLength ?? Number.NaN, units)} a line</Fact>
         {circuit && <CircuitFacts circuit={circuit} />}
+        <Fact name="cord">{cordWords(cordOf(site, charger))}</Fact>
       </Facts>
       {circuit && (
         <>
@@ -148,12 +127,19 @@ export function Circuit({ charger }: { readonly charger: string }) {
             steps={() => whyCircuit(site, charger)}
           />
           <Why ask={`Why ${circuit.voltsAtBox.toFixed(1)} V at the box?`} steps={() => whyBox(site, charger)} />
+          <Why ask="Why this cord?" steps={() => whyCord(site, charger)} />
         </>
       )}
       {own.length > 0 && <ConduitList conduits={own} charger={charger} />}
     </section>
   );
 }
+
+/** Its listing rules over the tables. */
+const cordWords = (found: Cord | null): string =>
+  found === null
+    ? 'none of the tables carries its amperes'
+    : `#${found.size} or larger by the tables, ${found.ampacity.toFixed(0)} A; drops ${found.dropVolts.toFixed(1)} V of itself, ${found.dropPercent.toFixed(2)}%`;
 
 function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
   const { breakerAmps, phases, conductor, grounding, pilot, factors, ampacity, voltsAtBox } = circuit;

@@ -71,14 +71,15 @@ function endOf(
     ),
   );
   const back = new Set(breakers.map(({ of }) => of).filter((of) => generates.has(of) || feedsBack.has(of)));
-  const circuits = schedules.get(id)?.circuits.filter(({ spaces }) => spaces.length > 0) ?? [];
+  const schedule = schedules.get(id);
+  const circuits = schedule?.circuits.filter(({ spaces }) => spaces.length > 0) ?? [];
   const rowOf = (spaces: readonly number[]): number => Math.ceil(Math.max(...spaces) / 2);
   const sources = circuits.filter((circuit) => back.has(circuit.id));
-  if (sources.length === 0 || sources.length < back.size)
+  if (schedule?.spaces === undefined || sources.length === 0 || sources.length < back.size)
     return { isFar: false, says: 'Where it stands is not known here.' };
   const others = circuits.filter((circuit) => !back.has(circuit.id)).map(({ spaces }) => rowOf(spaces));
   const rows = sources.map(({ spaces }) => rowOf(spaces));
-  const last = Math.ceil((schedules.get(id)?.spaces ?? Infinity) / 2);
+  const last = Math.ceil(schedule.spaces / 2);
   const isFar = Math.min(...rows) > Math.max(0, ...others) && Math.max(...rows) === last;
   const spaces = sources.map((one) => `${one.id} in ${one.spaces.join(', ')}`).join('; ');
   return {

@@ -1,7 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
 import type { LoadCalculation } from '../../../calc/plan-file.ts';
+import { panelSource } from '../../../calc/propose/feed-panel.ts';
+import { equipmentLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { serviceLoad } from '../../../calc/supply/service/balanced-load.ts';
+import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained } from '../../../calc/words/explain.ts';
 import { chargers, equipment, feeder, load, panel, siteOf, source, supplied, transformer } from './small-site.ts';
@@ -163,6 +167,42 @@ describe('the load of a service, counted every way', () => {
     expect(behind(200)).toEqual([]);
   });
 
+  test('of any tree: no way of counting is under a lesser one, ceilings only lower, and a charger more lowers nothing', () => {
+    const one = (count: number, amps: number, ceiling?: number) =>
+      supplied(
+        siteOf({
+          equipment: [
+            source(480),
+            transformer('T'),
+            panel('M'),
+            panel('P', ceiling === undefined ? {} : { managedAmps: ceiling }),
+          ],
+          feeders: [feeder('SVC', 'T'), feeder('T', 'M'), feeder('M', 'P')],
+          chargers: [...chargers('P', count, { amps }), ...chargers('M', 2, { amps: 16 })],
+          loads: [load('M', 'L', { va: 3000 })],
+        }),
+      ).loads[0]!;
+    const most = (of: LoadCalculation, method: string): number => Math.max(...caseOf(of, method).designAmps);
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 12 }),
+        fc.constantFrom(16, 24, 32, 48),
+        fc.integer({ min: 10, max: 200 }),
+        (count, amps, ceiling) => {
+          const [free, held, more] = [one(count, amps), one(count, amps, ceiling), one(count + 1, amps)];
+          expect(most(free, 'unit')).toBeGreaterThanOrEqual(most(free, 'nameplate') - 1e-6);
+          expect(most(held, 'unit')).toBeLessThanOrEqual(most(free, 'unit') + 1e-6);
+          expect(most(more, 'unit')).toBeGreaterThanOrEqual(most(free, 'unit') - 1e-6);
+          // Volt-amperes of the chargers and the loads, all but in phase.
+          const va = 208 * (count * amps + 32) + 3000;
+          expect(caseOf(held, 'connected').kva).toBeLessThanOrEqual(va / 1000 + 1e-9);
+          expect(caseOf(held, 'connected').kva).toBeGreaterThan((0.99 * va) / 1000);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
   test('the steps come to the same figures', () => {
     const { result, steps } = explained((tell) =>
       serviceLoad(
@@ -182,5 +222,37 @@ describe('the load of a service, counted every way', () => {
     ]);
     expect(steps[4]!.result).toBe(result.designAmps);
     expect(steps[0]!.source).toBe('NEC 2023 220.57');
+  });
+});
+
+describe('service equipment apart from the utility’s point', () => {
+  const service = equipment('SE', 'service', { volts: 208, phases: 3, mainAmps: 400, busAmps: 400 });
+  const site = siteOf({
+    equipment: [source(208), service, panel('P')],
+    feeders: [feeder('SVC', 'SE', { breakerAmps: 400 }), feeder('SE', 'P')],
+    chargers: chargers('P', 3),
+  });
+
+  test('is bought with its metering, where the source is the utility’s', () => {
+    const rows = plan(site).takeoff.filter(({ of }) => of.includes('SE') || of.includes('SVC'));
+    expect(rows.find(({ item }) => item === 'service equipment')).toMatchObject({
+      spec: '400 A bus, 400 A main, 208 V, three-phase, with metering',
+      quantity: 1,
+      of: ['SE'],
+    });
+    expect(rows.flatMap(({ of }) => of)).not.toContain('SVC');
+  });
+
+  test('the one-line says disconnect, metering and main bonding jumper', () => {
+    const node = treeOf(site).nodes.find(({ equipment: { id } }) => id === 'SE')!;
+    const words = equipmentLines(node, site, plan(site)).join('\n');
+    expect(words).toContain('SE service equipment');
+    expect(words).toContain('service disconnect, metering, main bonding jumper');
+  });
+
+  test('a proposed panel is fed from it, not from the utility', () => {
+    expect(panelSource(site, 6)!.source.id).toBe('SE');
+    const without = { ...site, equipment: site.equipment.filter(({ id }) => id !== 'SE') };
+    expect(panelSource(without, 6)!.source.id).toBe('SVC');
   });
 });
