@@ -8,14 +8,7 @@ import type { NamedHomeRun } from '../branches/named.ts';
 import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
 import type { ConduitConductor } from '../plan-file.ts';
 import { conduitWeight } from '../tables/weights/weight-of.ts';
-import { type Load, scaled } from './loads.ts';
-
-/** What hangs at a reach from members. */
-export interface Handed {
-  readonly loads: readonly Load[];
-  /** What no member holds any of: whose it is, and how much. */
-  readonly loose: readonly { readonly of: string; readonly pounds: number }[];
-}
+import { type Handed, type Load, scaled } from './loads.ts';
 
 /**
  * An upright leg that comes down to this, feet, or lower stands against a column, a wall or equipment; one that ends

@@ -17,8 +17,7 @@ import {
   RETRACTOR_WEIGHTS,
 } from '../tables/weights/component-weights.ts';
 import { heavier } from '../tables/weights/weight-of.ts';
-import type { Handed } from './hung-conduits.ts';
-import { type Load, poundsOf } from './loads.ts';
+import { type Handed, type Load, poundsOf } from './loads.ts';
 
 /** What a box weighs with its cover, pounds: the smallest usual box that holds what it has to. */
 export function boxPounds(box: Pick<Box, 'box' | 'volume' | 'length'> | undefined): number {

@@ -11,9 +11,9 @@ import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { Box, Hung } from '../plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { TRAPEZE_PARTS } from '../tables/weights/component-weights.ts';
-import { type Handed, handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
+import { handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
 import { boxesHanging, dropsHanging } from './hung-drops.ts';
-import { byMember, type Load } from './loads.ts';
+import { byMember, type Handed, type Load } from './loads.ts';
 import type { RacewaySupports } from './raceway-supports.ts';
 import { tiersOf, widthFor } from './trapeze.ts';
 
@@ -40,36 +40,43 @@ export interface HungResult {
  */
 export function hungOf(input: HungInput): HungResult {
   const { site, branches, sharedBoxes } = input;
-  const steel = steelOf(site.members);
+  const steel = allSteel(site.members);
   const reach = site.rules.hangReach;
-  const handed: Handed[] = branches.flatMap((one) => {
-    const near = nearOf(one, boundsOf(one), steel, reach);
-    return [
-      ...one.homeRuns.map((homeRun) => homeRunHanging(homeRun, near, reach)),
-      boxesHanging(ownBoxes(one), near, reach),
-    ];
-  });
-  const overhead = new Set(branches.flatMap((one) => one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)])));
-  const shared = sharedBoxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
-  handed.push(
-    boxesHanging(steadyBoxes(site.chargers, shared), site.members, reach),
-    feedersHanging(input, steel),
+  const handed: readonly Handed[] = [
+    ...branches.map((one) => branchesHanging(one, nearOf(one, boundsOf(one), steel, reach), reach)),
+    boxesHanging(steadyBoxes(site.chargers, hungShared(branches, sharedBoxes)), site.members, reach),
+    ...feedersHanging(input, steel),
     ...input.supports.map((one) => trapezesHanging(one)),
     ...dropParts(input, steel),
-  );
-  return {
-    hung: byMember(
-      site.members,
-      handed.flatMap(({ loads }) => loads),
-    ),
-    loose: handed.flatMap(({ loose }) => loose),
-  };
+  ];
+  return { hung: byMember(site.members, handed), loose: handed.flatMap(({ loose }) => loose) };
 }
+
+/** What the branches of one piece of equipment hang on the members `near` them. */
+const branchesHanging = kept((one: EquipmentBranches, near: readonly Member[], reach: number): Handed => {
+  const handed = [
+    ...one.homeRuns.map((homeRun) => homeRunHanging(homeRun, near, reach)),
+    boxesHanging(ownBoxes(one), near, reach),
+  ];
+  return { loads: handed.flatMap(({ loads }) => loads), loose: handed.flatMap(({ loose }) => loose) };
+});
+
+/** Of the boxes that several pieces of equipment share, those that hang with conduits. */
+function hungShared(branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
+  const overhead = new Set(branches.flatMap((one) => overheadIn(one)));
+  return shared.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
+}
+
+const overheadIn = kept((one: EquipmentBranches): readonly string[] => [
+  ...new Set(one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)])),
+]);
+
 const steadyBoxes = steadyList<Box>();
+const allSteel = kept((members: readonly Member[]): Steel => steelOf(members));
 
 /** Boxes of one piece of equipment that hang with its conduits, but for those of drops. */
 const ownBoxes = kept((one: EquipmentBranches): readonly Box[] => {
-  const overhead = new Set(one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)]));
+  const overhead = new Set(overheadIn(one));
   return one.boxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
 });
 
@@ -86,10 +93,15 @@ function nearOf(owner: object, bounds: Bounds | null, steel: Steel, reach: numbe
   return steadyMembers(owner, found);
 }
 
-function feedersHanging({ site, feeders }: HungInput, steel: Steel): Handed {
+function feedersHanging({ site, feeders }: HungInput, steel: Steel): readonly Handed[] {
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
-  const handed = feeders.map((conduit) => feederHanging(conduit, routes.get(conduit.feeder.id) ?? null, site, steel));
-  return { loads: handed.flatMap(({ loads }) => loads), loose: handed.flatMap(({ loose }) => loose) };
+  return feeders.flatMap((conduit) => {
+    const way = routes.get(conduit.feeder.id) ?? null;
+    // One whose length the file gives lies where nobody drew it.
+    if (way === null) return [];
+    const near = nearOf(conduit.feeder, boxOf(way.path.map(flat)), steel, site.rules.hangReach);
+    return [feederHanging(conduit, way, site.raceways, near, site.rules.hangReach)];
+  });
 }
 
 /** The trapezes along a raceway with their rods and clamps. */
@@ -108,14 +120,21 @@ const trapezesHanging = kept(({ raceway, supports }: RacewaySupports): Handed =>
 const trapezePounds = (inches: number, rod: number): number =>
   (inches / 12) * TRAPEZE_PARTS.channelFoot + 2 * (rod * TRAPEZE_PARTS.rodFoot + TRAPEZE_PARTS.clamp);
 
-/** A feeder along raceways overhead; one whose length the file gives lies where nobody drew it. */
-function feederHanging(conduit: FeederConduit, way: FeederRoute['way'], site: Site, steel: Steel): Handed {
-  if (way === null) return { loads: [], loose: [] };
-  const places = placesOf(way.legs, byId(site.raceways));
-  const parts = hangingParts(way.path, (leg) => places[leg] === 'overhead');
-  const { id, conductor } = conduit.feeder;
-  return handConduit(id, parts, conduit, conductor.metal, conductor.sets, steel, site.rules.hangReach);
-}
+/** A feeder along raceways overhead. */
+const feederHanging = kept(
+  (
+    conduit: FeederConduit,
+    way: NonNullable<FeederRoute['way']>,
+    raceways: readonly Raceway[],
+    near: readonly Member[],
+    reach: number,
+  ): Handed => {
+    const places = placesOf(way.legs, byId(raceways));
+    const parts = hangingParts(way.path, (leg) => places[leg] === 'overhead');
+    const { id, conductor } = conduit.feeder;
+    return handConduit(id, parts, conduit, conductor.metal, conductor.sets, steelOf(near), reach);
+  },
+);
 
 /** Place of each leg: a tap lies as the raceway before it, the first as the one after. */
 function placesOf(

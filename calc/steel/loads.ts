@@ -1,3 +1,5 @@
+import { kept } from '../../routing/kept/kept.ts';
+import { addTo } from '../../routing/lists/grouping.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file.ts';
@@ -40,25 +42,37 @@ const ONE_PLACE = 0.01;
 /** How far a place on a member is along it from its first end, feet. */
 export const alongMember = ({ from }: Pick<Member, 'from'>, at: Point3): number => distance(from, at);
 
-/** The loads of each member, added up by their places, in the order of the members; those that carry nothing are left out. */
-export function byMember(members: readonly Member[], loads: readonly Load[]): readonly Hung[] {
-  const own = new Map<string, Load[]>();
-  for (const load of loads) {
-    const others = own.get(load.member.id);
-    if (others === undefined) own.set(load.member.id, [load]);
-    else others.push(load);
-  }
+/** What hangs at a reach from members, as far as one part of a plan hangs it there. */
+export interface Handed {
+  readonly loads: readonly Load[];
+  /** What no member holds any of: whose it is, and how much. */
+  readonly loose: readonly { readonly of: string; readonly pounds: number }[];
+}
+
+/**
+ * The loads of each member, added up by their places, in the order of the members; those that carry nothing are left out.
+ * A member is added up anew only where one of the parts hangs something else on it.
+ */
+export function byMember(members: readonly Member[], parts: readonly Handed[]): readonly Hung[] {
+  const own = new Map<string, (readonly Load[])[]>();
+  for (const part of parts) for (const [id, loads] of loadsByMember(part)) addTo(own, id, loads);
   return members.flatMap((member) => {
     const on = own.get(member.id);
     return on === undefined ? [] : [hungOn(member, on)];
   });
 }
 
-function hungOn(member: Member, loads: readonly Load[]): Hung {
+const loadsByMember = kept(({ loads }: Handed): ReadonlyMap<string, readonly Load[]> => {
+  const own = new Map<string, Load[]>();
+  for (const load of loads) addTo(own, load.member.id, load);
+  return own;
+});
+
+const hungOn = kept((member: Member, lists: readonly (readonly Load[])[]): Hung => {
   const points: HungPoint[] = [];
   const runs: HungRun[] = [];
   let pounds = 0;
-  for (const group of groups(member, loads)) {
+  for (const group of groups(member, lists.flat())) {
     const { place } = group[0]!;
     const made = madeOfAll(group.map((load) => load.made));
     const own = poundsOf(made);
@@ -73,7 +87,7 @@ function hungOn(member: Member, loads: readonly Load[]): Hung {
     }
   }
   return { member: member.id, pounds, points, runs };
-}
+});
 
 /** Loads at one place together, in order along the member. */
 function groups(member: Member, loads: readonly Load[]): readonly (readonly Load[])[] {
