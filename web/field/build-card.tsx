@@ -2,11 +2,17 @@ import { useEffect, useRef, useState } from 'react';
 import type { Drop } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePage } from '../page-state/page-store.ts';
+import {
+  CheckedFields,
+  MeasuredPlaces,
+  NoteField,
+  RecordActs,
+  standingWords,
+} from '../panels/as-built/as-built-fields.tsx';
 import { AsBuiltResults } from '../panels/as-built/results.tsx';
 import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
-import { CheckedFields, MeasuredPlaces, NoteField, RecordActs, standingWords } from '../panels/as-built-fields.tsx';
-import { Circuit } from '../panels/charger-panel.tsx';
-import { OwnFindings } from '../panels/facts.tsx';
+import { Circuit } from '../panels/elements/charger-panel.tsx';
+import { OwnFindings } from '../panels/facts/facts.tsx';
 import { useBuildRows } from './build-list.tsx';
 import { nextRow } from './build-rows.ts';
 

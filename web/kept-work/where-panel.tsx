@@ -1,6 +1,6 @@
 import type { Health } from '../document/site-keeping.ts';
 import { useDocument } from '../document/use-document.tsx';
-import { Fact, Facts } from '../panels/facts.tsx';
+import { Fact, Facts } from '../panels/facts/facts.tsx';
 import { whenWords } from '../words/site-labels.ts';
 import { keepingWords } from './keeping-words.tsx';
 

@@ -4,11 +4,11 @@ import { useDocument } from '../document/use-document.tsx';
 import { whenAsked } from '../page-state/when-asked.tsx';
 import { Scroller } from '../parts/scroller.tsx';
 import { Cautions } from './cautions.tsx';
-import { LotPanel } from './lot-panel.tsx';
-import { BarPatterns } from './margin-bar.tsx';
+import { BarPatterns } from './facts/margin-bar.tsx';
+import { LotPanel } from './lot/lot-panel.tsx';
 
 const DrawPanel = whenAsked(async () => (await import('./draw/draw-panel.tsx')).DrawPanel);
-const SelectionPanel = whenAsked(async () => (await import('./selection-panel.tsx')).SelectionPanel);
+const SelectionPanel = whenAsked(async () => (await import('./selection/selection-panel.tsx')).SelectionPanel);
 
 /** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
 export function Ledger() {

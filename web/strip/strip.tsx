@@ -11,7 +11,7 @@ import { conduitOf, runOf } from '../document/find-in-plan.ts';
 import { findCharger, findDrop } from '../document/find-in-site.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePage } from '../page-state/page-store.ts';
-import { Links } from '../panels/facts.tsx';
+import { Links } from '../panels/facts/facts.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { StripDrawing } from './strip-drawing.tsx';
 import { planPointAt, unrolled } from './unrolled.ts';

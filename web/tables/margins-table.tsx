@@ -2,7 +2,7 @@ import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/mar
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
-import { MarginBar } from '../panels/margin-bar.tsx';
+import { MarginBar } from '../panels/facts/margin-bar.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';

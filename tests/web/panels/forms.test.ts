@@ -2,7 +2,7 @@ import { createElement, type ReactNode } from 'react';
 import { describe, expect, test } from 'vitest';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { SelectionPanel } from '../../../web/panels/selection-panel.tsx';
+import { SelectionPanel } from '../../../web/panels/selection/selection-panel.tsx';
 import { SiteForm } from '../../../web/panels/site/site-form.tsx';
 import { SMALL } from '../document/small-site.ts';
 import { AS_BUILT, FIELDS, GRIDLINES, type Pairs, VEHICLE } from './field-pairs.ts';

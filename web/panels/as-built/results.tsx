@@ -5,7 +5,7 @@ import type { Drop } from '../../../routing/site/site.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { marginWords } from '../../words/margins.ts';
-import { FindingWords } from '../facts.tsx';
+import { FindingWords } from '../facts/facts.tsx';
 
 /** What the measured places do to cord, branch and voltage, beside the same as drawn, and what fails only as built. */
 export function AsBuiltResults({ drop }: { readonly drop: Drop }) {

@@ -1,9 +1,9 @@
 import { ACTIONS, type DrawToolName } from '../../board/kinds/kinds.ts';
 import { useView } from '../../board/view-store.ts';
 import { useDocument } from '../../document/use-document.tsx';
-import { FindingList } from '../finding-list.tsx';
+import { DRAW_FORMS } from '../elements/kinds.tsx';
+import { FindingList } from '../facts/finding-list.tsx';
 import { KindSwitches } from '../kind-switches.tsx';
-import { DRAW_FORMS } from '../kinds.tsx';
 import { PriceOfDraft } from './price-of-draft.tsx';
 import { SnapSwitches } from './snap-switches.tsx';
 

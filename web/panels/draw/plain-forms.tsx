@@ -2,7 +2,7 @@ import { AISLE_KINDS, AISLE_WORDS, KEEPOUT_BLOCKS } from '../../../routing/site/
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
-import { ChecksField } from '../checks-field.tsx';
+import { ChecksField } from '../elements/checks-field.tsx';
 import { useOptions } from './use-options.ts';
 
 export function KeepoutForm() {

@@ -1,6 +1,6 @@
 import { type PanelCard, unbalancePercent } from '../../../calc/supply/panels/panel-card.ts';
 import { useDocument } from '../../document/use-document.tsx';
-import { Fact, Facts } from '../../panels/facts.tsx';
+import { Fact, Facts } from '../../panels/facts/facts.tsx';
 import { Scroller } from '../../parts/scroller.tsx';
 
 const kva = (va: number): string => `${(va / 1000).toFixed(1)} kVA`;

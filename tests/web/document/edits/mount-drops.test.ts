@@ -4,7 +4,7 @@ import type { Mount } from '../../../../routing/site/schema/vocabulary.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { mountDrops } from '../../../../web/document/edits/mount-drops.ts';
-import { waylessAt } from '../../../../web/panels/wayless.ts';
+import { waylessAt } from '../../../../web/panels/elements/wayless.ts';
 import { mountedWords } from '../../../../web/words/mounted.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 import { checkEdit } from '../check-edit.ts';

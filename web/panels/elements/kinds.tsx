@@ -1,0 +1,68 @@
+import type { ReactNode } from 'react';
+import type { DrawToolName } from '../../board/kinds/kinds.ts';
+import type { ListName } from '../../document/element-lists.ts';
+import { CanopyForm } from '../draw/canopy-form.tsx';
+import { DropsForm } from '../draw/drops-form.tsx';
+import { EquipmentForm } from '../draw/equipment-form.tsx';
+import { AisleForm, ColumnForm, ElevationForm, KeepoutForm } from '../draw/plain-forms.tsx';
+import { RacewayForm } from '../draw/raceway-form.tsx';
+import { StallsForm } from '../draw/stalls-form.tsx';
+import { SHARED_WORDS, type SharedWords } from '../selection/shared-words.ts';
+import { AislePanel, KeepoutPanel } from './area-panel.tsx';
+import { ChargerPanel } from './charger-panel.tsx';
+import { CloudForm, CloudPanel } from './cloud-panel.tsx';
+import { DimensionForm, DimensionPanel } from './dimension-panel.tsx';
+import { DropPanel } from './drop-panel.tsx';
+import { EquipmentPanel } from './equipment-panel.tsx';
+import { FeederPanel } from './feeder-panel.tsx';
+import { LoadPanel } from './load-panel.tsx';
+import { NoteForm, NotePanel } from './note-panel.tsx';
+import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
+import { RacewayPanel } from './raceway-panel.tsx';
+import { StallPanel } from './stall-panel.tsx';
+
+/** How a kind of element is changed in the ledger. */
+interface PanelKind<L extends ListName> {
+  /** The form of one. */
+  readonly form: (props: { readonly id: string }) => ReactNode;
+  /** The fields that several may be given at once, in the order and the words of the form. */
+  readonly shared: readonly SharedWords<L>[];
+}
+
+export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
+  stalls: { form: StallPanel, shared: SHARED_WORDS.stalls },
+  columns: { form: ColumnPanel, shared: SHARED_WORDS.columns },
+  members: { form: MemberPanel, shared: SHARED_WORDS.members },
+  keepouts: { form: KeepoutPanel, shared: SHARED_WORDS.keepouts },
+  aisles: { form: AislePanel, shared: SHARED_WORDS.aisles },
+  equipment: { form: EquipmentPanel, shared: SHARED_WORDS.equipment },
+  feeders: { form: FeederPanel, shared: SHARED_WORDS.feeders },
+  loads: { form: LoadPanel, shared: SHARED_WORDS.loads },
+  raceways: { form: RacewayPanel, shared: SHARED_WORDS.raceways },
+  pullpoints: { form: PullpointPanel, shared: SHARED_WORDS.pullpoints },
+  drops: { form: DropPanel, shared: SHARED_WORDS.drops },
+  chargers: { form: ChargerPanel, shared: SHARED_WORDS.chargers },
+  notes: { form: NotePanel, shared: [] },
+  dimensions: {
+    form: DimensionPanel,
+    shared: [{ label: 'line to the left by', called: 'offset of the line', paths: [['offset']] }],
+  },
+  clouds: { form: CloudPanel, shared: [] },
+};
+
+/** What the actions that draw are to be like. */
+export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
+  stalls: StallsForm,
+  canopy: CanopyForm,
+  equipment: EquipmentForm,
+  raceway: RacewayForm,
+  drops: DropsForm,
+  keepout: KeepoutForm,
+  aisle: AisleForm,
+  pullpoint: () => <ElevationForm tool="pullpoint" />,
+  member: () => <ElevationForm tool="member" />,
+  column: ColumnForm,
+  note: NoteForm,
+  dimension: DimensionForm,
+  cloud: CloudForm,
+};

@@ -1,0 +1,69 @@
+import { useMemo } from 'react';
+import type { Hung, Made, MadeOf } from '../../../calc/plan-file.ts';
+import { memberStatics } from '../../../calc/steel/member-statics.ts';
+import { listed } from '../../../calc/steel/steel-loads.ts';
+import { explained } from '../../../calc/words/explain.ts';
+import type { Member, Site } from '../../../routing/site/site.ts';
+import { useDocument } from '../../document/use-document.tsx';
+import { nearestInch } from '../../words/lengths.ts';
+import { pounds } from '../../words/pounds.ts';
+import { Fact, Facts, Links } from '../facts/facts.tsx';
+import { Why } from '../facts/why.tsx';
+
+/** So many loads of one member are listed; the loads sheet has all. */
+const MOST = 40;
+
+/** What a member carries of all that hangs, with its reactions as a simple span. */
+export function MemberLoads({ id }: { readonly id: string }) {
+  const member = useDocument((state) => state.site.members.find((one) => one.id === id));
+  const hung = useDocument((state) => state.plan.hung).find((one) => one.member === id);
+  const units = useDocument((state) => state.site.units);
+  if (!member) return null;
+  if (!hung) return <p className="quiet">Nothing that is drawn hangs from it.</p>;
+  return <Carried member={member} hung={hung} units={units} />;
+}
+
+interface CarriedProps {
+  readonly member: Member;
+  readonly hung: Hung;
+  readonly units: Site['units'];
+}
+
+function Carried({ member, hung, units }: CarriedProps) {
+  const { reactions, moment, at } = useMemo(() => memberStatics(member, hung), [member, hung]);
+  const place = (feet: number): string => nearestInch(feet, units);
+  const lines = listed(member, hung);
+  return (
+    <section className="member-loads" aria-label="What it carries" data-testid="member-loads">
+      <h3>What it carries</h3>
+      <Facts>
+        <Fact name="in all">{pounds(hung.pounds)}</Fact>
+        <Fact name="at its ends">
+          {pounds(reactions[0])} and {pounds(reactions[1])}
+        </Fact>
+        <Fact name="largest moment">
+          {`${Math.round(moment).toLocaleString('en-US')} lb ft`} at {place(at)}
+        </Fact>
+      </Facts>
+      <p className="quiet">
+        As a simple span, statics only: its capacity is checked by others. Places are from its first end.
+      </p>
+      <Why ask="Why these figures?" steps={() => explained((tell) => memberStatics(member, hung, tell)).steps} />
+      <ul>
+        {lines.slice(0, MOST).map(({ from, to, pounds: own, poundsPerFoot, of, made }) => (
+          <li key={`${from} ${to}`}>
+            <b>{poundsPerFoot === null ? pounds(own) : `${poundsPerFoot.toFixed(2)} lb/ft`}</b>{' '}
+            {to === null ? `at ${place(from)}` : `${place(from)} to ${place(to)}`}: <Links ids={of} most={6} />{' '}
+            <span className="quiet">{madeInWords(made)}</span>
+          </li>
+        ))}
+      </ul>
+      {lines.length > MOST && <p className="quiet">and {lines.length - MOST} more; the loads sheet has all.</p>}
+    </section>
+  );
+}
+
+const madeInWords = (made: Made): string =>
+  (Object.entries(made) as [MadeOf, number][])
+    .map(([what, own]) => `${what} ${own.toFixed(own < 10 ? 2 : 1)}`)
+    .join(', ');

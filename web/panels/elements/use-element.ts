@@ -1,0 +1,24 @@
+import type { Site } from '../../../routing/site/site.ts';
+import { changeElements, type Patch } from '../../document/edits/change.ts';
+import type { ListName } from '../../document/element-lists.ts';
+import { byId } from '../../document/find-by.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+
+const find = byId<{ readonly id: string }>();
+
+/** An element of the site in feet, by its id; undefined where it has gone. */
+export function useElement<L extends ListName>(list: L, id: string): Site[L][number] | undefined {
+  return useDocument((state) => {
+    const elements: readonly Site[L][number][] = state.site[list];
+    return find(elements, id) as Site[L][number] | undefined;
+  });
+}
+
+/** Changes fields of an element, lengths in feet, as one edit. */
+export function useChange<L extends ListName>(list: L, id: string): (patch: Patch<L>) => void {
+  const document = useDocumentStore();
+  return (patch) => {
+    const { file, apply } = document.getState();
+    apply(changeElements(file, [{ list, id }], patch as Patch));
+  };
+}

@@ -1,0 +1,120 @@
+import { useRef } from 'react';
+import { stallsServed } from '../../../calc/plan/comparison.ts';
+import { priceSheet } from '../../../calc/prices/price-list.ts';
+import { csv } from '../../../calc/sheets/csv.ts';
+import { costOf, SYSTEMS } from '../../../calc/takeoff/cost.ts';
+import { download } from '../../document/files.ts';
+import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../../document/price-store.ts';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+import { dollars, priceWords } from '../../words/dollars.ts';
+import { failureWords } from '../../words/failure-words.ts';
+
+/** What the lot costs, by system, with overhead and margin; and the price list behind it. */
+export function PricePanel() {
+  const takeoff = useDocument((state) => state.plan.takeoff);
+  const site = useDocument((state) => state.site);
+  const list = usePrices((state) => state.list);
+  const cost = costOf(takeoff, list, stallsServed(site));
+  const { rates } = list;
+  return (
+    <section aria-label="Price">
+      <h3>Price</h3>
+      <dl className="facts sums">
+        {SYSTEMS.map((system) => (
+          <Fact key={system} name={system} value={priceWords(cost.bySystem[system], list)} />
+        ))}
+        <Fact name={`labor in it, at ${dollars(rates.labor)} an hour`} value={`${cost.hours.toFixed(1)} hours`} />
+        <Fact name={`overhead, ${percent(rates.overhead)}`} value={priceWords(cost.overhead, list)} />
+        <Fact name={`margin, ${percent(rates.margin)}`} value={priceWords(cost.margin, list)} />
+        <Fact name="price" sum value={priceWords(cost.price, list)} />
+        {cost.pricePerStall !== null && <Fact name="per stall served" value={priceWords(cost.pricePerStall, list)} />}
+      </dl>
+      {cost.missing.length > 0 && (
+        <p>
+          <strong>{cost.missing.length} items have no price</strong> and are in no sum: the cost table lists them first.
+        </p>
+      )}
+      <PriceListDoor />
+    </section>
+  );
+}
+
+const percent = (share: number): string => `${Number((100 * share).toFixed(2))}%`;
+
+const Fact = ({
+  name,
+  value,
+  sum = false,
+}: {
+  readonly name: string;
+  readonly value: string;
+  readonly sum?: boolean;
+}) => (
+  <div className={sum ? 'sum' : undefined}>
+    <dt>{name}</dt>
+    <dd>{value}</dd>
+  </div>
+);
+
+/** Opens a price file, saves the one in use, or goes back to the invented one. */
+function PriceListDoor() {
+  const document = useDocumentStore();
+  const list = usePrices((state) => state.list);
+  const faults = usePrices((state) => state.errors);
+  const file = useRef<HTMLInputElement>(null);
+  const open = async (chosen: File): Promise<void> => {
+    try {
+      await openPrices(await chosen.text(), chosen.name);
+    } catch (error) {
+      document.getState().notify(`${chosen.name} was not opened: ${failureWords(error)}`);
+    }
+  };
+  return (
+    <>
+      <p className="quiet">
+        Prices: {list.name}. {list.name === 'invented prices' && 'Every figure in them is invented: bring your own.'}
+      </p>
+      <p className="price-door">
+        <button type="button" onClick={() => file.current?.click()}>
+          Open a price file…
+        </button>
+        <button type="button" onClick={() => download('prices.csv', 'text/csv;charset=utf-8', csv(priceSheet(list)))}>
+          Save the prices
+        </button>
+        {list.name !== 'invented prices' && (
+          <button type="button" onClick={dropPrices}>
+            Back to invented
+          </button>
+        )}
+      </p>
+      <input
+        ref={file}
+        type="file"
+        accept=".csv,text/csv"
+        hidden
+        aria-label="Price file"
+        onChange={(event) => {
+          const [chosen] = event.currentTarget.files ?? [];
+          if (chosen) void open(chosen);
+          event.currentTarget.value = '';
+        }}
+      />
+      {faults && (
+        <div role="alert">
+          <p>
+            <strong>{faults.file} was not opened.</strong> The prices in use stand.
+          </p>
+          <ul>
+            {faults.errors.slice(0, 20).map(({ place, says }) => (
+              <li key={`${place} ${says}`}>{place ? `${place}: ${says}` : says}</li>
+            ))}
+          </ul>
+          {faults.errors.length > 20 && <p>And {faults.errors.length - 20} more.</p>}
+          <button type="button" onClick={dismissPriceErrors}>
+            Dismiss
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
