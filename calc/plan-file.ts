@@ -254,6 +254,8 @@ export interface SupplyEquipment {
   readonly amps: LineAmps;
   readonly connectedVa: number;
   readonly demandAmps: number;
+  /** The same with no charger counted for less than the code's least load; absent where that is no more. */
+  readonly unitDemandAmps?: number;
   readonly breakerAmps?: number;
   readonly percentLoaded?: number;
   readonly spareAmps?: number;

@@ -69,6 +69,7 @@ function equipmentRow(of: ReportCase, solved: Solved, node: SupplyNode, place: n
     amps: ampsAt(solved.out, bus, system),
     connectedVa: demand.connectedVa,
     demandAmps: demand.amps,
+    ...(demand.unitAmps > demand.amps * (1 + 1e-9) ? { unitDemandAmps: demand.unitAmps } : {}),
     ...(breakerAmps === undefined ? {} : { breakerAmps }),
     ...(rating === undefined ? {} : { percentLoaded: (100 * demand.amps) / rating, spareAmps: rating - demand.amps }),
     ...(of.spareSpaces[place] === undefined ? {} : { spareSpaces: of.spareSpaces[place] }),

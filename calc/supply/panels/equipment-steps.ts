@@ -41,6 +41,7 @@ export function equipmentSteps(
     amps(row, work),
     volts(row, work, place),
     demand(work, place, tables),
+    ...unitDemand(row, work, place, tables),
     ...rating(row, work, place, tables),
     ...faultSteps(work, place, site.rules, tables),
     ...explained((tell) => bondedAt(tables, work.tree, place, tell)).steps,
@@ -105,6 +106,24 @@ function demand({ model, state }: SupplyWork, place: number, tables: CodeTables)
     unit: 'A',
     source: tables.continuous.source,
   };
+}
+
+/** The same with the least load of a charger, where that asks for more. */
+function unitDemand(row: SupplyEquipment, { model, state }: SupplyWork, place: number, tables: CodeTables): Step[] {
+  if (row.unitDemandAmps === undefined) return [];
+  const bus = model.loadBus[place]!;
+  const line = (i: number): string => measured(magnitudeAt(state.unitDemand.out, 3 * bus + i), 'A');
+  const { unitLoadVa } = tables.vehicleSupply;
+  return [
+    {
+      find: 'demand by least loads',
+      formula: `as the demand, with no charger counted for less than ${unitLoadVa} VA and load-managed ceilings as they are`,
+      values: { A: line(0), B: line(1), C: line(2) },
+      result: row.unitDemandAmps,
+      unit: 'A',
+      source: citedShort(tables, 'chargerLoad', 'managedLoad'),
+    },
+  ];
 }
 
 function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number, tables: CodeTables): Step[] {

@@ -225,6 +225,21 @@ describe('the load of a service, counted every way', () => {
   });
 });
 
+test('equipment tells its demand by least loads beside that by ratings, where it is more', () => {
+  const rows = (amps: number) =>
+    supplied(
+      siteOf({
+        equipment: [source(208), panel('P')],
+        feeders: [feeder('SVC', 'P')],
+        chargers: chargers('P', 9, { amps }),
+      }),
+    ).supply.equipment;
+  // 6 x 24 A at 208 V on even lines: 103.9 A and, of 7,200 VA each, 149.9 A; here nine of them, half as much again.
+  expect(rows(24)[1]!.demandAmps).toBeCloseTo(1.5 * 103.92, 1);
+  expect(rows(24)[1]!.unitDemandAmps).toBeCloseTo(1.5 * 149.89, 1);
+  expect(rows(40)[1]!.unitDemandAmps).toBeUndefined();
+});
+
 describe('service equipment apart from the utility’s point', () => {
   const service = equipment('SE', 'service', { volts: 208, phases: 3, mainAmps: 400, busAmps: 400 });
   const site = siteOf({

@@ -53,6 +53,11 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
               {supply.demandAmps.toFixed(0)} A
               {supply.percentLoaded === undefined ? '' : `, ${supply.percentLoaded.toFixed(0)}% loaded`}
             </Fact>
+            {supply.unitDemandAmps !== undefined && (
+              <Fact name="by least loads">
+                {supply.unitDemandAmps.toFixed(0)} A, no charger for less than the code has it
+              </Fact>
+            )}
             <Fact name="lines">
               A {supply.amps.A.toFixed(0)}, B {supply.amps.B.toFixed(0)}, C {supply.amps.C.toFixed(0)} A
             </Fact>

@@ -111,6 +111,7 @@ export function supplyWords({
   amps,
   connectedVa,
   demandAmps,
+  unitDemandAmps,
   breakerAmps,
   percentLoaded,
   spareAmps,
@@ -127,6 +128,9 @@ export function supplyWords({
         ? ''
         : ` of ${breakerAmps} A${percentLoaded === undefined ? '' : ` (${figure(percentLoaded, 0)}%)`}`
     }`,
+    ...(unitDemandAmps === undefined
+      ? []
+      : [`Demand ${ampsFigure(unitDemandAmps)} A with the code’s least load for each charger`]),
     `Line amps ${lines.join(', ')}${chargerShare < 1 ? `; chargers held to ${figure(100 * chargerShare, 0)}% of their rating` : ''}`,
     ...(spareAmps === undefined && spareSpaces === undefined
       ? []
