@@ -294,3 +294,71 @@ test('places are typed by their x and y in feet and inches, metric and sums, the
   expect(offences).toEqual([]);
   await close();
 });
+
+test('a note, a dimension and a cloud are drawn, changed in form and by handle, found, taken back and kept', async () => {
+  const { page, offences, close } = await open();
+  const hand = handOn(page);
+  await emptySite(page);
+  const panel = page.getByTestId('selection-panel');
+  const undo = (what: RegExp) => page.getByRole('button', { name: what }).waitFor();
+  await hand.key('l');
+  await hand.fill('text', 'By the owner');
+  await hand.click([0, 0]);
+  await hand.click([-12, 9]);
+  await undo(/^Undo ?: add note N01/);
+  // It snaps to what stands: the tip of the note is where the dimension begins.
+  await hand.key('i', 'x');
+  await hand.click([0.2, 0.1]);
+  await hand.click([18, 0]);
+  await undo(/^Undo ?: add dimension DIM01/);
+  await hand.key('u');
+  // Its upper side lines up with the text of the note.
+  await hand.drag([24, 2], [34, 9.3]);
+  await hand.fill('mark', 'B');
+  await hand.key('Enter', 'Escape');
+  await undo(/^Undo ?: add cloud CL01/);
+  // A corner by its handle, the mark by its form.
+  expect(await panel.textContent()).toContain('CL01');
+  await hand.drag([34, 9], [36, 13]);
+  await undo(/^Undo ?: move corner of CL01/);
+  await panel.getByLabel('mark', { exact: true }).fill('C');
+  await panel.getByLabel('mark', { exact: true }).press('Enter');
+  // The line of a dimension, chosen by a click on it, goes to and fro.
+  await hand.key('Escape');
+  await hand.click([4, -3]);
+  expect(await panel.textContent()).toContain('DIM01');
+  expect(await panel.textContent()).toContain(`18' 0"`);
+  await hand.drag([9, -3], [9, -6]);
+  await undo(/^Undo ?: move line of DIM01/);
+  // A note is found by its words.
+  await hand.key('g');
+  await page.keyboard.type('owner');
+  await page.keyboard.press('Enter');
+  await panel.getByText('N01').first().waitFor();
+  await panel.getByLabel('text', { exact: true }).fill('By the owner, 2 ft up');
+  await panel.getByLabel('text', { exact: true }).press('Enter');
+  const read = readSite(await savedText(page));
+  expect(read.ok && [read.file.notes, read.file.dimensions, read.file.clouds]).toEqual([
+    [{ id: 'N01', at: [-12, 9], text: 'By the owner, 2 ft up', to: [0, 0] }],
+    [{ id: 'DIM01', from: [0, 0], to: [18, 0], offset: -6 }],
+    [
+      {
+        id: 'CL01',
+        outline: [
+          [24, 2],
+          [34, 2],
+          [36, 13],
+          [24, 9],
+        ],
+        mark: 'C',
+      },
+    ],
+  ]);
+  // All of it is deleted and taken back.
+  await hand.key('Delete');
+  await undo(/^Undo ?: delete note N01/);
+  await page.keyboard.press('Control+z');
+  await undo(/^Undo ?: (set|change)/);
+  expect(offences).toEqual([]);
+  await close();
+});

@@ -105,3 +105,28 @@ test('a pinch sets no column, and one that begins on a drop does not select it',
   expect(await page.getByTestId('selection-panel').count()).toBe(0);
   await close();
 });
+
+test('on a phone a cloud is drawn by its corners, and a note by two taps', async () => {
+  const { page, offences, close } = await open({ touch: true });
+  const fingers = await fingersOn(page);
+  await emptySite(page);
+  const begin = async (name: RegExp): Promise<void> => {
+    await page.getByRole('button', { name: 'Other' }).tap();
+    await page.getByRole('menuitem', { name }).tap();
+  };
+  await begin(/Cloud/);
+  for (const corner of [
+    [-10, 0],
+    [0, 0],
+    [0, 6],
+  ] as const)
+    await fingers.tap(corner);
+  await page.getByRole('button', { name: 'Set', exact: true }).tap();
+  await page.getByRole('button', { name: /^Undo ?: add cloud CL01/ }).waitFor();
+  await begin(/Note/);
+  await fingers.tap([0, 6]);
+  await fingers.tap([-8, 8]);
+  await page.getByRole('button', { name: /^Undo ?: add note N01/ }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});

@@ -92,6 +92,8 @@ export const notes: BoardKind<'notes', NoteMark> = {
       return leader ? Math.min(toText, toSegment(at, ...leader)) : toText;
     },
   },
+  // Beside its text, which is read while it is moved.
+  handle: ({ kind }) => ({ shape: kind === 'text' ? 'round' : 'square', aside: kind === 'text' ? [-14, 6] : [0, 0] }),
   aims: ({ id, note: { at, to } }, { end }) => {
     end(at, `note ${id}`);
     if (to) end(to, `tip of ${id}`);
