@@ -6,12 +6,12 @@ import { feedsOf } from './feeds.ts';
 
 const allOhms = joining<BranchOhms | null>();
 
-/** Ohms of one line of each charger's branch, in the order of the site's chargers; null where it has none. */
+/** Ohms of one line of each branch, by the equipment that feeds it; null where a charger has none. */
+export const ohmsByEquipment = (branches: readonly EquipmentBranches[]): readonly EquipmentBranches['ohms'][] =>
+  branches.map(({ ohms }) => ohms);
+
+/** The same in the order of the site's chargers. */
 export const ohmsOf = (
   { chargers }: Pick<Site, 'chargers'>,
   branches: readonly EquipmentBranches[],
-): readonly (BranchOhms | null)[] =>
-  allOhms(
-    branches.map(({ ohms }) => ohms),
-    feedsOf(chargers).partition,
-  );
+): readonly (BranchOhms | null)[] => allOhms(ohmsByEquipment(branches), feedsOf(chargers).partition);

@@ -1,3 +1,4 @@
+import { keptByKey } from '../../routing/kept/kept.ts';
 import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { ConduitConductor } from '../plan-file.ts';
@@ -23,33 +24,18 @@ export interface Packing {
 /** Size of a pilot conductor: the least that the wet inside of an outdoor raceway allows with the branch's insulation. */
 export const PILOT_SIZE = '14';
 
-const memory = new WeakMap<Design, Map<string, Packing>>();
-
 /**
  * Conduit for members, the smallest that holds them; 60% full where it is a nipple, no smaller than the rule asks where
- * some of it lies in the ground. Remembered by what they put in.
+ * some of it lies in the ground. Members alike in what they put in fill one alike.
  */
-export function packing(
-  design: Design,
-  method: Method,
-  members: readonly Member[],
-  nipple: boolean,
-  underground: boolean,
-): Packing {
-  let known = memory.get(design);
-  if (known === undefined) {
-    known = new Map();
-    memory.set(design, known);
-  }
-  let key = `${method}${nipple ? ' nipple' : ''}${underground ? ' underground' : ''}`;
-  for (const { load } of members) key += `,${load}`;
-  let answer = known.get(key);
-  if (answer === undefined) {
-    answer = packed(design, method, members, nipple, underground);
-    known.set(key, answer);
-  }
-  return answer;
-}
+export const packing = keptByKey(
+  (method: Method, members: readonly Member[], nipple: boolean, underground: boolean): string => {
+    let key = `${method}${nipple ? ' nipple' : ''}${underground ? ' underground' : ''}`;
+    for (const { load } of members) key += `,${load}`;
+    return key;
+  },
+  packed,
+);
 
 function packed(
   { tables, rules, cost }: Design,

@@ -1,5 +1,5 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
-import { placeOf } from '../../routing/reach/by-id.ts';
+import { byId } from '../../routing/site/look-up.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
@@ -14,7 +14,7 @@ const steady = steadyList<Finding>();
 export function asBuiltFindings({ asBuilt, drops, rules, units }: Site): readonly Finding[] {
   if (asBuilt.size === 0) return NONE;
   const found = [...asBuilt].flatMap(([id, record]) => {
-    const drop = drops[placeOf(drops, id)];
+    const drop = byId(drops).get(id);
     return (drop && offDrawing(drop, record, rules.builtTolerance, units)) ?? [];
   });
   return steady(asBuilt, found);

@@ -1,24 +1,5 @@
-import { changedPlaces } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-
-/**
- * Counts the items of a list that a test holds for. The count is kept: of a list that is a copy of the last one, only
- * the items that changed are tested again.
- */
-export function counting<Item extends object>(holds: (item: Item) => boolean): (list: readonly Item[]) => number {
-  let last: { readonly list: readonly Item[]; readonly count: number } | null = null;
-  return (list) => {
-    if (last?.list === list) return last.count;
-    let count = 0;
-    if (last !== null && last.list.length === list.length) {
-      count = last.count;
-      for (const i of changedPlaces(list, last.list)) count += Number(holds(list[i]!)) - Number(holds(last.list[i]!));
-    } else for (const item of list) count += Number(holds(item));
-    last = { list, count };
-    return count;
-  };
-}
 
 /** What there is in the branches, in numbers. */
 export interface BranchCounts {

@@ -19,10 +19,10 @@ const FEW = 64;
  */
 export const inOrder = (sources: readonly (readonly Finding[])[]): readonly Finding[] => sorted([sources], []);
 
-const sorted = keptLists(
-  ([sources]: readonly [readonly (readonly Finding[])[]]): readonly Finding[] =>
+const sorted = keptLists({
+  anew: ([sources]: readonly [readonly (readonly Finding[])[]]): readonly Finding[] =>
     ([] as Finding[]).concat(...sources).sort(compare),
-  ({ answer: before, lists: [sourcesBefore] }, places, [sources]) => {
+  after: ({ answer: before, lists: [sourcesBefore] }, places, [sources]) => {
     const gone: Finding[] = [];
     const come: Finding[] = [];
     for (const i of places) if (!differ(sourcesBefore[i]!, sources[i]!, gone, come)) return null;
@@ -32,7 +32,7 @@ const sorted = keptLists(
     for (const finding of come) answer.splice(placeOf(answer, finding), 0, finding);
     return answer;
   },
-);
+});
 
 /** Adds what two lists have between the same beginning and the same end; false where that is much, or is in both. */
 function differ(before: readonly Finding[], after: readonly Finding[], gone: Finding[], come: Finding[]): boolean {

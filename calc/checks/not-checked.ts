@@ -1,5 +1,5 @@
+import { counting } from '../../routing/kept/counting.ts';
 import type { Drop, Equipment, Feeder, Raceway } from '../../routing/site/site.ts';
-import { counting } from './counts.ts';
 import type { Looked } from './looked.ts';
 import { RULE_LIST } from './rules.ts';
 

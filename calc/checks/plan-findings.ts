@@ -1,12 +1,12 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
 import { concatenating, splitting } from '../../routing/kept/parts.ts';
+import { dropsOf } from '../../routing/site/hanging.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Drop } from '../../routing/site/site.ts';
 import type { Design } from '../branches/design.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import { feedsOf } from '../branches/feeds.ts';
-import { dropsOf } from '../circuits/drops-of.ts';
 import { asBuiltFindings } from './as-built-findings.ts';
 import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';

@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { gridlineWords } from '../../routing/site/place/gridline-words.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
@@ -22,12 +23,9 @@ export interface LimitGround {
   readonly units: Units;
 }
 
-let latest: LimitGround | null = null;
+export const limitGround = ({ gridlines, units }: LimitGround): LimitGround => groundBy(gridlines, units);
 
-export function limitGround({ gridlines, units }: LimitGround): LimitGround {
-  if (latest?.gridlines !== gridlines || latest.units !== units) latest = { gridlines, units };
-  return latest;
-}
+const groundBy = kept((gridlines: Site['gridlines'], units: Units): LimitGround => ({ gridlines, units }));
 
 /** A conduit between two places where it can be opened. */
 export interface Limited {

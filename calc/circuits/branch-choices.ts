@@ -1,3 +1,4 @@
+import { keptByKey } from '../../routing/kept/kept.ts';
 import type { Insulation } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { CodeTables, PerRaceway } from '../tables/code-tables.ts';
@@ -21,32 +22,24 @@ export interface BranchChoice {
   readonly impedance: PerRaceway<{ readonly r: number; readonly x: number }>;
 }
 
-const memory = new WeakMap<Rules, Map<string, readonly BranchChoice[]>>();
-
 /**
  * The conductors that may carry a continuous load in some surroundings, smallest first: the one that its amperes ask for,
- * and those that a long branch may grow to. Empty where the tables hold no breaker or no single conductor for it.
- * Remembered: a lot asks for the same few loads thousands of times.
+ * and those that a long branch may grow to. Empty where the tables hold no breaker or no single conductor for it. A lot
+ * asks for the same few loads thousands of times.
  */
-export function branchChoices(
+export const branchChoices = (
   tables: CodeTables,
   rules: Rules,
   amps: number,
   surroundings: Surroundings,
-): readonly BranchChoice[] {
-  let known = memory.get(rules);
-  if (known === undefined) {
-    known = new Map();
-    memory.set(rules, known);
-  }
-  const key = `${tables.edition} ${amps} ${surroundings.ambientC} ${surroundings.currentCarrying}`;
-  let choices = known.get(key);
-  if (choices === undefined) {
-    choices = worked(tables, rules, amps, surroundings);
-    known.set(key, choices);
-  }
-  return choices;
-}
+): readonly BranchChoice[] => choices(rules, tables, amps, surroundings);
+
+const choices = keptByKey(
+  ({ edition }: CodeTables, amps: number, { ambientC, currentCarrying }: Surroundings) =>
+    `${edition} ${amps} ${ambientC} ${currentCarrying}`,
+  (rules: Rules, tables: CodeTables, amps: number, surroundings: Surroundings): readonly BranchChoice[] =>
+    worked(tables, rules, amps, surroundings),
+);
 
 function worked(tables: CodeTables, rules: Rules, amps: number, surroundings: Surroundings): readonly BranchChoice[] {
   const duty = dutyOf(tables, rules, amps, surroundings);

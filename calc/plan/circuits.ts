@@ -5,10 +5,10 @@ import type { Charger, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
-import { ohmsOf } from '../branches/ohms-of.ts';
+import { ohmsByEquipment } from '../branches/ohms-of.ts';
 import type { Circuit, PhasePair } from '../plan-file.ts';
 import type { BoxVolts } from '../supply/load-flow/box-volts.ts';
-import { type BoxSupply, boxAt, dropPercents } from '../supply/load-flow/boxes.ts';
+import { type BoxSupply, boxAt, dropPercents, placesOf } from '../supply/load-flow/boxes.ts';
 import { linesOf, type SupplyLines } from '../supply/tree/supply-lines.ts';
 
 /** Lines of the circuits of each piece of equipment, in the order of `feedsOf` and of its chargers. */
@@ -45,12 +45,12 @@ export function circuitsOf({ branches, phases, boxSupply }: CircuitParts): reado
     branches.map(({ circuits }) => circuits),
     partition,
   );
-  const circuits = allCircuits([ofBranches, allLines(phases, partition)], [boxSupply]);
+  const circuits = allCircuits([ofBranches, allLines(phases, partition), placesOf(boxSupply.of.chargers)], [boxSupply]);
   return isWhole(circuits) ? circuits : circuits.filter((circuit) => circuit !== null);
 }
 
 const allCircuits = keptEach(
-  ([branch, lines]: readonly [BranchCircuit | null, PhasePair], [supply]: readonly [BoxSupply], place) =>
+  ([branch, lines, place]: readonly [BranchCircuit | null, PhasePair, number], [supply]: readonly [BoxSupply]) =>
     branch === null ? null : circuitAt(branch, lines, supply, place),
 );
 
@@ -75,11 +75,12 @@ export function circuitOf({ branches, phases, boxSupply }: CircuitParts, charger
  * who asks many and needs no list of circuits.
  */
 export function worstDrops({ branches, boxSupply }: CircuitParts): (place: number) => number | undefined {
-  const { partOf, placeIn } = feedsOf(boxSupply.of.chargers).partition;
-  const percents = dropPercents(boxSupply, ohmsOf(boxSupply.of, branches));
+  const { partOf, placeIn, places } = feedsOf(boxSupply.of.chargers).partition;
+  const percents = dropPercents(boxSupply, ohmsByEquipment(branches), places);
   return (place) => {
-    const circuit = branches[partOf[place]!]!.circuits[placeIn[place]!] ?? null;
-    return circuit === null ? undefined : Math.max(percents[place]!, circuit.branchDropPercent);
+    const [part, at] = [partOf[place]!, placeIn[place]!];
+    const circuit = branches[part]!.circuits[at] ?? null;
+    return circuit === null ? undefined : Math.max(percents[part]![at]!, circuit.branchDropPercent);
   };
 }
 

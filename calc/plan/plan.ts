@@ -11,7 +11,7 @@ import { allBuried, boxesOf, sharedBoxes } from '../branches/boxes.ts';
 import { designOf } from '../branches/design.ts';
 import { conduitsOf, equipmentBranches } from '../branches/equipment-branches.ts';
 import { handholesOf } from '../branches/handholes.ts';
-import { ohmsOf } from '../branches/ohms-of.ts';
+import { ohmsByEquipment } from '../branches/ohms-of.ts';
 import { withCode } from '../checks/by-code.ts';
 import { checksOf } from '../checks/checks.ts';
 import { handholeFindings } from '../checks/handhole-findings.ts';
@@ -30,7 +30,7 @@ import { devicesOf } from '../supply/devices/devices.ts';
 import { chargerFaults } from '../supply/fault/branch-faults.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
-import { supplyOf } from '../supply/supply.ts';
+import { supplyIn } from '../supply/supply.ts';
 import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
 import { supportSpacings } from '../tables/raceway-of.ts';
 import { takeoff } from '../takeoff/takeoff.ts';
@@ -49,8 +49,7 @@ export function plan(site: Site): Plan {
   const design = designOf(site.rules);
   const branches = equipmentBranches(site, runs.runs, design);
   const phases = equipmentPhases(site);
-  const ohms = ohmsOf(site, branches);
-  const supply = supplyOf(site, runs.runs, ohms, design.tables);
+  const supply = supplyIn(site, runs.runs, design.tables);
   const shared = sharedBoxes(branches, design.tables);
   const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
@@ -77,7 +76,7 @@ export function plan(site: Site): Plan {
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site, workingNeeds(site, design.tables)),
     withCode(reachFindings(site), design.tables),
-    supplyChecks(site, supply, ohms, branches),
+    supplyChecks(site, supply, ohmsByEquipment(branches), branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),

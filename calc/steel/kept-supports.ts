@@ -3,7 +3,7 @@ import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { keptLists, patched } from '../../routing/kept/kept-list.ts';
 import { addTo } from '../../routing/lists/grouping.ts';
-import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
+import { membersNear, steelOf } from '../../routing/network/support/steel-near.ts';
 import { type Box, boxesMeet, boxOf, widened } from '../../routing/plane/box.ts';
 import type { Member, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
@@ -46,8 +46,8 @@ const ownLays = kept((branches: EquipmentBranches, tables: CodeTables): Readonly
   return own;
 });
 
-const lanesOf = keptLists(
-  ([branches]: readonly [readonly EquipmentBranches[]], [tables]: readonly [CodeTables]): Lanes => {
+const lanesOf = keptLists({
+  anew: ([branches]: readonly [readonly EquipmentBranches[]], [tables]: readonly [CodeTables]): Lanes => {
     const lays = new Map<string, Map<number, readonly RacewayLay[]>>();
     branches.forEach((one, place) => {
       for (const [id, own] of ownLays(one, tables)) lays.set(id, (lays.get(id) ?? new Map()).set(place, own));
@@ -55,7 +55,7 @@ const lanesOf = keptLists(
     const ids = [...lays.keys()].sort();
     return { slots: new Map(ids.map((id, slot) => [id, slot])), lanes: ids.map((id) => laneOf(lays.get(id)!)) };
   },
-  ({ answer, lists: [before] }, places, [branches], [tables]) => {
+  after: ({ answer, lists: [before] }, places, [branches], [tables]) => {
     const touched = new Map<number, Map<number, readonly RacewayLay[]>>();
     const touch = (id: string): Map<number, readonly RacewayLay[]> | null => {
       const slot = answer.slots.get(id);
@@ -87,7 +87,7 @@ const lanesOf = keptLists(
       ),
     };
   },
-);
+});
 
 function laneOf(lays: ReadonlyMap<number, readonly RacewayLay[]>): Lane {
   const places = [...lays.keys()].sort((a, b) => a - b);
@@ -98,23 +98,20 @@ function laneOf(lays: ReadonlyMap<number, readonly RacewayLay[]>): Lane {
 
 type Around = readonly [members: readonly Member[], reach: number];
 
-const allSupports = keptLists(
-  ([lanes]: readonly [readonly Lane[]], around: Around): readonly RacewaySupports[] =>
+const allSupports = keptLists({
+  anew: ([lanes]: readonly [readonly Lane[]], around: Around): readonly RacewaySupports[] =>
     lanes.map((lane) => supportsOn(lane, around)),
-  ({ answer }, places, [lanes], around) => patched(answer, places, (place) => supportsOn(lanes[place]!, around)),
-  ([members, reach], { shared: [before, reachBefore], lists: [lanes] }) => {
+  after: ({ answer }, places, [lanes], around) => patched(answer, places, (place) => supportsOn(lanes[place]!, around)),
+  also: ([members, reach], { shared: [before, reachBefore], lists: [lanes] }) => {
     const moved = reach === reachBefore ? movedBoxes(before, members) : null;
     if (moved === null) return null;
     return lanes.flatMap(({ box }, place) =>
       moved.some((one) => boxesMeet(one, widened(box, reach + 1))) ? [place] : [],
     );
   },
-);
-
-let steel: Steel | undefined;
+});
 
 function supportsOn({ raceway, box, all }: Lane, [members, reach]: Around): RacewaySupports {
   if (members.length === 0) return supportsAlong(raceway, all, null, reach);
-  if (steel?.items !== members) steel = steelOf(members, steel?.items.length === members.length ? steel : undefined);
-  return supportsAlong(raceway, all, membersNear(steel, box, reach), reach);
+  return supportsAlong(raceway, all, membersNear(steelOf(members), box, reach), reach);
 }

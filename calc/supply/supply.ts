@@ -31,9 +31,7 @@ export interface SupplyResult {
   readonly supply: Supply;
   /** The load of each service. */
   readonly loads: readonly LoadCalculation[];
-  /** At the box of each charger, in the order of the site's chargers; null where it has no branch. */
-  readonly boxes: readonly (BoxVolts | null)[];
-  /** What they are worked from. */
+  /** What the volts at the boxes are worked from. */
   readonly boxSupply: BoxSupply;
   /** What the checks of a supply are made on. */
   readonly facts: SupplyFacts;
@@ -72,15 +70,9 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
 
 /**
  * The supply of a site with every charger that has a run on at its rated amperes, or at what load management leaves:
- * volts, amps, demand and losses from the sources to each box.
- * @param ohms of one line of each charger's branch, end to end, in the order of the chargers; null where it has none
+ * volts, amps, demand and losses from the sources out.
  */
-export function supplyOf(
-  site: Site,
-  runs: readonly Run[],
-  ohms: readonly (BranchOhms | null)[],
-  tables: CodeTables,
-): SupplyResult {
+export function supplyIn(site: Site, runs: readonly Run[], tables: CodeTables): SupplyResult {
   const { chargers, rules } = site;
   const work = supplyWork(site, runs, tables);
   const { tree, lines, ways, model, seats, state, ambients, faults } = work;
@@ -111,13 +103,24 @@ export function supplyOf(
     get loads() {
       return loads();
     },
-    get boxes() {
-      return boxesOf(boxSupply, ohms);
-    },
     boxSupply,
     facts,
     findings: [...ways.findings, ...tree.findings],
   };
+}
+
+/**
+ * The same with the volts at each box, in the order of the chargers; null where one has no branch.
+ * @param ohms of one line of each charger's branch, end to end, in the order of the chargers; null where it has none
+ */
+export function supplyOf(
+  site: Site,
+  runs: readonly Run[],
+  ohms: readonly (BranchOhms | null)[],
+  tables: CodeTables,
+): SupplyResult & { readonly boxes: readonly (BoxVolts | null)[] } {
+  const supply = supplyIn(site, runs, tables);
+  return { ...supply, boxes: boxesOf(supply.boxSupply, ohms) };
 }
 
 const liesOf = kept(

@@ -1,4 +1,5 @@
-import { listMemo } from '../lists/list-memo.ts';
+import { kept } from '../kept/kept.ts';
+import { keptEach } from '../kept/kept-list.ts';
 import type { Run } from '../network/run.ts';
 import { runsOf } from '../network/runs.ts';
 import { areaOf } from '../plane/area.ts';
@@ -22,14 +23,10 @@ interface Ground {
   readonly units: Units;
 }
 
-let latest: Ground | null = null;
-
-function groundOf({ keepouts, units }: Site): Ground {
-  if (latest?.keepouts === keepouts && latest.units === units) return latest;
+const groundBy = kept((keepouts: readonly Keepout[], units: Units): Ground => {
   const blocking = (what: KeepoutBlocks): readonly Keepout[] => keepouts.filter(({ blocks }) => blocks.includes(what));
-  latest = { keepouts, units, blocking: { raceway: blocking('raceway'), equipment: blocking('equipment') } };
-  return latest;
-}
+  return { keepouts, units, blocking: { raceway: blocking('raceway'), equipment: blocking('equipment') } };
+});
 
 /**
  * What is drawn where a keep-out blocks it (`keepout-crossed`): raceways and the taps at the ends of runs that go
@@ -38,13 +35,13 @@ function groundOf({ keepouts, units }: Site): Ground {
  * ends, is not through it. Value: the length inside, feet. Boxes and cords are looked at where reach is.
  */
 export function keepoutFindings(site: Site): readonly Finding[] {
-  const ground = groundOf(site);
+  const ground = groundBy(site.keepouts, site.units);
   const { raceway, equipment } = ground.blocking;
   const findings: Finding[] = [];
   if (raceway.length > 0) {
-    for (const { said } of keptRaceways.all(site.raceways, ground)) findings.push(...said);
+    for (const said of ofRaceways([site.raceways], [ground])) findings.push(...said);
     const told = new Set<string>();
-    for (const { said } of keptTaps.all(runsOf(site).runs, ground)) {
+    for (const said of ofTaps([runsOf(site).runs], [ground])) {
       for (const finding of said) {
         // Chargers on one piece of equipment, or on one drop, share its tap.
         const tap = JSON.stringify(finding.about);
@@ -53,43 +50,32 @@ export function keepoutFindings(site: Site): readonly Finding[] {
       }
     }
   }
-  if (equipment.length > 0) for (const { said } of keptFootprints.all(site.equipment, ground)) findings.push(...said);
+  if (equipment.length > 0) for (const said of ofFootprints([site.equipment], [ground])) findings.push(...said);
   return findings;
 }
 
-interface Said {
-  readonly ground: Ground;
-  readonly said: readonly Finding[];
-}
+type On = readonly [Ground];
 
-const isSame = (record: Said, ground: Ground): boolean => record.ground === ground;
-
-const keptRaceways = listMemo<Raceway, Ground, Said>(
-  ({ id, path }, ground) => ({ ground, said: through(path, [id], `Raceway ${id} runs`, ground) }),
-  isSame,
+const ofRaceways = keptEach(([{ id, path }]: readonly [Raceway], [ground]: On) =>
+  through(path, [id], `Raceway ${id} runs`, ground),
 );
 
-const keptFootprints = listMemo<Equipment, Ground, Said>(
-  (equipment, ground) => ({
-    ground,
-    said: ground.blocking.equipment.flatMap((keepout) => footprintFinding(equipment, keepout) ?? []),
-  }),
-  isSame,
+const ofFootprints = keptEach(([equipment]: readonly [Equipment], [ground]: On) =>
+  ground.blocking.equipment.flatMap((keepout) => footprintFinding(equipment, keepout) ?? []),
 );
 
-const keptTaps = listMemo<Run, Ground, Said>((run, ground) => {
-  const { path, legs, from, drop } = run;
-  if (path.length < 2) return { ground, said: [] };
-  return {
-    ground,
-    said: [
-      ...(legs[0] === null ? through(path.slice(0, 2), [from], `The stub from ${from} to a raceway runs`, ground) : []),
-      ...(legs.at(-1) === null
-        ? through(path.slice(-2), [drop], `The stub from a raceway to the box of ${drop} runs`, ground)
-        : []),
-    ],
-  };
-}, isSame);
+const NOTHING: readonly Finding[] = [];
+
+const ofTaps = keptEach(([{ path, legs, from, drop }]: readonly [Run], [ground]: On): readonly Finding[] => {
+  if (path.length < 2) return NOTHING;
+  const said = [
+    ...(legs[0] === null ? through(path.slice(0, 2), [from], `The stub from ${from} to a raceway runs`, ground) : []),
+    ...(legs.at(-1) === null
+      ? through(path.slice(-2), [drop], `The stub from a raceway to the box of ${drop} runs`, ground)
+      : []),
+  ];
+  return said.length === 0 ? NOTHING : said;
+});
 
 function through(path: readonly Point3[], about: readonly string[], what: string, ground: Ground): Finding[] {
   return ground.blocking.raceway.flatMap((keepout): Finding[] => {

@@ -1,8 +1,9 @@
-import { type KeptReach, keptReach, workAll } from '../reach/kept-reach.ts';
+import { kept } from '../kept/kept.ts';
+import { reachOfAll, unservedIds } from '../reach/kept-reach.ts';
 import { nowOf } from '../reach/now.ts';
 import { hangingOf } from '../site/hanging.ts';
 import type { Finding } from '../site/rules/finding.ts';
-import type { Site } from '../site/site.ts';
+import type { Charger, Site } from '../site/site.ts';
 import { coincidingBoxes, cordsPerDrop } from './drops/crowded-drops.ts';
 import { dropChecks, racewayChecks } from './drops/kept-checks.ts';
 
@@ -13,25 +14,28 @@ import { dropChecks, racewayChecks } from './drops/kept-checks.ts';
  */
 export function reachFindings(site: Site): readonly Finding[] {
   const now = nowOf(site);
-  const run = keptReach(now);
-  return workAll(run).findings.concat(
+  return reachOfAll(now).findings.concat(
     dropChecks(site.drops, now),
     racewayChecks(site.raceways, now),
     coincidingBoxes(site.drops, site.units),
     cordsPerDrop(site.drops, site.chargers, hangingOf(site.chargers, site.drops).at),
-    unserved(site, run),
+    unserved(site),
   );
 }
 
+/** Chargers that are meant for no stall. */
+const idleChargers = kept((chargers: readonly Charger[]): readonly string[] =>
+  chargers.filter(({ stalls }) => stalls.length === 0).map(({ id }) => id),
+);
+
 /** Lots in which nothing is served, stalls that no charger serves, and chargers that serve none. */
-function unserved(site: Site, { first, stallPlace }: KeptReach): Finding[] {
+function unserved(site: Site): Finding[] {
   const { stalls, chargers, drops } = site;
   const findings: Finding[] = [];
-  const served = new Uint8Array(stalls.length);
-  for (let k = 0; k < stallPlace.length; k++) served[stallPlace[k]!] = 1;
-  const without: string[] = [];
-  for (let i = 0; i < stalls.length; i++) if (served[i] === 0) without.push(stalls[i]!.id);
-  if (stallPlace.length === 0 && stalls.length + chargers.length + drops.length > 0) findings.push(nothingServed(site));
+  const without = unservedIds(chargers, stalls);
+  const idle = idleChargers(chargers);
+  if (idle.length === chargers.length && stalls.length + chargers.length + drops.length > 0)
+    findings.push(nothingServed(site));
   else if (without.length > 0)
     findings.push({
       severity: 'note',
@@ -42,8 +46,6 @@ function unserved(site: Site, { first, stallPlace }: KeptReach): Finding[] {
       limit: 0,
       source: 'stalls and chargers that are drawn',
     });
-  const idle: string[] = [];
-  for (let i = 0; i < chargers.length; i++) if (first[i] === first[i + 1]) idle.push(chargers[i]!.id);
   if (idle.length > 0)
     findings.push({
       severity: 'note',

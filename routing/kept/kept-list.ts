@@ -16,33 +16,60 @@ const MOST = 4;
 /** An answer about lists that differ at fewer places than this is as good as any. */
 const FEW = 64;
 
-/**
- * An answer about lists and about what they share, brought up from one that is at hand, about lists that differ from these
- * at some places.
- * @param anew works the answer from nothing
- * @param after brings an answer up: `places` are those, ascending, where the lists differ; null where that cannot be done.
- * It never writes to what was answered. The law: it equals what `anew` gives
- * @param also places that are stale because something shared is another: null where all are, and that is so of anything
- * shared that is not the same (identity; of a list, that of its items) unless told otherwise
- */
+/** How an answer about lists is made, and brought up from one that is at hand. */
+export interface Making<L extends Lists, Shared extends readonly unknown[], Answer> {
+  /** Works the answer from nothing. */
+  readonly anew: (lists: L, shared: Shared) => Answer;
+  /**
+   * Brings an answer up: `places` are those, ascending, where the lists differ or are stale; null where that cannot be
+   * done. Never writes to what was answered. The law: it equals what `anew` gives.
+   */
+  readonly after: (
+    before: Before<L, Shared, Answer>,
+    places: readonly number[],
+    lists: L,
+    shared: Shared,
+  ) => Answer | null;
+  /**
+   * Places that are stale because something shared is another; null where all are. Without it all are where anything
+   * shared is not the same: identity; of a list, that of its items.
+   */
+  readonly also?: (shared: Shared, before: Before<L, Shared, Answer>) => Iterable<number> | null;
+  /** The answer for lists in which items have other places: at i stands what stood at `from[i]`, or is to be worked where that is -1. */
+  readonly moved?: (answer: Answer, from: Int32Array) => Answer;
+}
+
+/** An answer about lists and about what they share, brought up from one that is at hand where that is less work. */
 export function keptLists<const L extends Lists, const Shared extends readonly unknown[], Answer>(
-  anew: (lists: L, shared: Shared) => Answer,
-  after: (before: Before<L, Shared, Answer>, places: readonly number[], lists: L, shared: Shared) => Answer | null,
-  also: (shared: Shared, before: Before<L, Shared, Answer>) => Iterable<number> | null = () => null,
+  making: Making<L, Shared, Answer>,
 ): (lists: L, shared: Shared) => Answer {
   const known: Before<L, Shared, Answer>[] = [];
   return (lists, shared) => {
-    const best = nearest(known, lists, shared, also);
+    const last = known[0];
+    if (last !== undefined && alike(lists, last.lists) && alike(shared, last.shared)) return last.answer;
+    const best = nearest(known, lists, shared, making);
     const answer =
       best === null
-        ? anew(lists, shared)
+        ? making.anew(lists, shared)
         : best.places.length === 0
           ? best.before.answer
-          : (after(best.before, best.places, lists, shared) ?? anew(lists, shared));
-    const at = best?.places.length === 0 ? known.indexOf(best.before) : Math.min(known.length, MOST - 1);
+          : (making.after(best.before, best.places, lists, shared) ?? making.anew(lists, shared));
+    const at = best?.places.length === 0 ? known.indexOf(best.of) : Math.min(known.length, MOST - 1);
     toFront(known, at, { lists, shared, answer });
     return answer;
   };
+}
+
+function alike(a: readonly unknown[], b: readonly unknown[]): boolean {
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
+  return a.length === b.length;
+}
+
+interface Nearest<L extends Lists, Shared extends readonly unknown[], Answer> {
+  /** The one at hand, and the same laid beside the lists. */
+  readonly of: Before<L, Shared, Answer>;
+  readonly before: Before<L, Shared, Answer>;
+  readonly places: readonly number[];
 }
 
 /** The answer at hand that is the least work to bring up; null where none is any help. */
@@ -50,40 +77,60 @@ function nearest<L extends Lists, Shared extends readonly unknown[], Answer>(
   known: readonly Before<L, Shared, Answer>[],
   lists: L,
   shared: Shared,
-  also: (shared: Shared, before: Before<L, Shared, Answer>) => Iterable<number> | null,
-): { readonly before: Before<L, Shared, Answer>; readonly places: readonly number[] } | null {
-  let best: { readonly before: Before<L, Shared, Answer>; readonly places: readonly number[] } | null = null;
-  for (const before of known) {
-    const places = placesOf(lists, shared, before, also);
+  { also, moved }: Making<L, Shared, Answer>,
+): Nearest<L, Shared, Answer> | null {
+  let best: Nearest<L, Shared, Answer> | null = null;
+  for (const of of known) {
+    const stale = allSame(shared, of.shared) ? NONE : (also?.(shared, of) ?? null);
+    if (stale === null) continue;
+    let [before, places] = [of, placesOf(lists, of.lists, stale)];
+    // What is stale is told by places, which are no longer those of the same items.
+    if (moved && stale === NONE && (places === null || 2 * places.length > (lists[0]?.length ?? 0))) {
+      const laid = laidBeside(of, lists, moved);
+      const others = placesOf(lists, laid.lists, NONE);
+      if (others !== null && (places === null || others.length < places.length)) [before, places] = [laid, others];
+    }
     if (places === null || (best !== null && places.length >= best.places.length)) continue;
-    best = { before, places };
+    best = { of, before, places };
     if (places.length < FEW) break;
   }
   return best;
 }
 
-function placesOf<L extends Lists, Shared extends readonly unknown[], Answer>(
-  lists: L,
-  shared: Shared,
-  before: Before<L, Shared, Answer>,
-  also: (shared: Shared, before: Before<L, Shared, Answer>) => Iterable<number> | null,
-): readonly number[] | null {
+const NONE: readonly number[] = [];
+
+/** What is known of lists that grew, shrank or were put in another order, by the places that the same items have now. */
+function laidBeside<L extends Lists, Shared extends readonly unknown[], Answer>(
+  { lists: [first, ...others], shared, answer }: Before<L, Shared, Answer>,
+  [now, ...othersNow]: L,
+  moved: (answer: Answer, from: Int32Array) => Answer,
+): Before<L, Shared, Answer> {
+  const places = new Map(first!.map((item, place) => [item, place]));
+  const from = Int32Array.from(now!, (item, i) => {
+    const place = places.get(item) ?? -1;
+    return others.every((list, k) => Object.is(list[place], othersNow[k]![i])) ? place : -1;
+  });
+  const laid = [first!, ...others].map((list) => Array.from(from, (place) => (place < 0 ? ABSENT : list[place])));
+  return { lists: laid as readonly (readonly unknown[])[] as L, shared, answer: moved(answer, from) };
+}
+
+/** In the place of an item that was not there. */
+const ABSENT = Symbol('absent');
+
+/** Places where lists differ, and those that are stale; null where that is most of them. */
+function placesOf(lists: Lists, before: Lists, stale: Iterable<number>): readonly number[] | null {
   const length = lists[0]?.length ?? 0;
-  let stale: Set<number> | null = null;
-  let only: readonly number[] = [];
+  let all: Set<number> | null = null;
+  let only: readonly number[] = NONE;
   for (let k = 0; k < lists.length; k++) {
-    const places = fewChanged(lists[k]!, before.lists[k]!, Math.max(FEW, length >> 1));
+    const places = fewChanged(lists[k]!, before[k]!, Math.max(FEW, length >> 1));
     if (places === null) return null;
     if (places.length === 0) continue;
     if (only.length === 0) only = places;
-    else stale = added(stale ?? new Set(only), places);
+    else all = added(all ?? new Set(only), places);
   }
-  if (!allSame(shared, before.shared)) {
-    const others = also(shared, before);
-    if (others === null) return null;
-    stale = added(stale ?? new Set(only), others);
-  }
-  return stale === null ? only : [...stale].sort((a, b) => a - b);
+  if (stale !== NONE) all = added(all ?? new Set(only), stale);
+  return all === null ? only : [...all].sort((a, b) => a - b);
 }
 
 function added(places: Set<number>, others: Iterable<number>): Set<number> {
@@ -95,21 +142,26 @@ function added(places: Set<number>, others: Iterable<number>): Set<number> {
 type ListsOf<Items extends readonly unknown[]> = { readonly [K in keyof Items]: readonly Items[K][] };
 
 /**
- * An answer for each place of some lists side by side: worked again only where one of them holds another item, or all
- * where what they share is another. The last list of answers again where none came out another.
- * @param work is given what stands at a place of each list
+ * An answer for what stands side by side at each place of some lists: worked again only where one of them holds another
+ * item, or all where what they share is another. Where the lists grow, shrink or are put in another order, what stood side
+ * by side before is not worked again. The last list of answers again where none came out another.
  */
 export function keptEach<const Items extends readonly unknown[], const Shared extends readonly unknown[], Answer>(
-  work: (items: Items, shared: Shared, place: number) => Answer,
+  work: (items: Items, shared: Shared) => Answer,
 ): (lists: ListsOf<Items>, shared: Shared) => readonly Answer[] {
   const workAt = (lists: Lists, shared: Shared, place: number): Answer =>
-    work(lists.map((list) => list[place]) as unknown as Items, shared, place);
-  return keptLists(
-    (lists: ListsOf<Items>, shared: Shared): readonly Answer[] =>
+    work(lists.map((list) => list[place]) as unknown as Items, shared);
+  return keptLists({
+    anew: (lists: ListsOf<Items>, shared: Shared): readonly Answer[] =>
       Array.from(lists[0] as readonly unknown[], (_, place) => workAt(lists, shared, place)),
-    ({ answer }, places, lists, shared) => patched(answer, places, (place) => workAt(lists, shared, place)),
-  );
+    after: ({ answer }, places, lists, shared) => patched(answer, places, (place) => workAt(lists, shared, place)),
+    moved: movedItems,
+  });
 }
+
+/** Items by the places that they have now; where there was none, what is there is to be worked. */
+export const movedItems = <Item>(list: readonly Item[], from: Int32Array): readonly Item[] =>
+  Array.from(from, (place) => list[place]!);
 
 /** A copy of a list with other items at some places, ascending; the list itself where they turn out to be the same. */
 export function patched<Item>(

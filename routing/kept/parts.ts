@@ -39,10 +39,10 @@ type Parts<Item> = readonly (readonly Item[])[];
 
 /** Splits lists by a partition. A part whose items are the same as before is the same list. */
 export function splitting<Item>(): (list: readonly Item[], partition: Partition) => Parts<Item> {
-  const split = keptLists(
-    ([list]: readonly [readonly Item[]], [{ places }]: readonly [Partition]): Parts<Item> =>
+  const split = keptLists({
+    anew: ([list]: readonly [readonly Item[]], [{ places }]: readonly [Partition]): Parts<Item> =>
       places.map((own) => own.map((place) => list[place]!)),
-    ({ answer }, places, [list], [{ partOf, placeIn }]) => {
+    after: ({ answer }, places, [list], [{ partOf, placeIn }]) => {
       const parts = [...answer];
       const fresh = new Map<number, Item[]>();
       for (const place of places) {
@@ -54,7 +54,7 @@ export function splitting<Item>(): (list: readonly Item[], partition: Partition)
       }
       return copied(parts, answer, [...fresh.keys()].sort(ascending));
     },
-  );
+  });
   return (list, partition) => split([list], [partition]);
 }
 
@@ -62,10 +62,10 @@ const ascending = (a: number, b: number): number => a - b;
 
 /** Joins parts to whole lists, in the order that they were split from. */
 export function joining<Item>(): (parts: Parts<Item>, partition: Partition) => readonly Item[] {
-  const join = keptLists(
-    ([parts]: readonly [Parts<Item>], [{ partOf, placeIn }]: readonly [Partition]): readonly Item[] =>
+  const join = keptLists({
+    anew: ([parts]: readonly [Parts<Item>], [{ partOf, placeIn }]: readonly [Partition]): readonly Item[] =>
       Array.from(partOf, (part, place) => parts[part]![placeIn[place]!]!),
-    ({ answer, lists: [before] }, places, [parts], [{ places: placesOf, partOf, placeIn }]) =>
+    after: ({ answer, lists: [before] }, places, [parts], [{ places: placesOf, partOf, placeIn }]) =>
       patched(
         answer,
         places
@@ -73,15 +73,15 @@ export function joining<Item>(): (parts: Parts<Item>, partition: Partition) => r
           .sort(ascending),
         (place) => parts[partOf[place]!]![placeIn[place]!]!,
       ),
-  );
+  });
   return (parts, partition) => join([parts], [partition]);
 }
 
 /** Puts lists one after the other. */
 export function concatenating<Item>(): (lists: Parts<Item>) => readonly Item[] {
-  const whole = keptLists(
-    ([lists]: readonly [Parts<Item>]): readonly Item[] => ([] as Item[]).concat(...lists),
-    ({ answer, lists: [before] }, places, [lists]) => {
+  const whole = keptLists({
+    anew: ([lists]: readonly [Parts<Item>]): readonly Item[] => ([] as Item[]).concat(...lists),
+    after: ({ answer, lists: [before] }, places, [lists]) => {
       if (places.some((k) => lists[k]!.length !== before[k]!.length)) return null;
       const changed = new Map<number, Item>();
       let [from, list] = [0, 0];
@@ -91,7 +91,7 @@ export function concatenating<Item>(): (lists: Parts<Item>) => readonly Item[] {
       }
       return patched(answer, [...changed.keys()], (place) => changed.get(place)!);
     },
-  );
+  });
   return (lists) => whole([lists], []);
 }
 
@@ -100,11 +100,11 @@ export function chunking<Item extends object>(most: number): (list: readonly Ite
   const steady = steadyList<Item>();
   const chunkAt = (list: readonly Item[], chunk: number): readonly Item[] =>
     steady(list[chunk * most]!, list.slice(chunk * most, (chunk + 1) * most));
-  const cut = keptLists(
-    ([list]: readonly [readonly Item[]]): Parts<Item> =>
+  const cut = keptLists({
+    anew: ([list]: readonly [readonly Item[]]): Parts<Item> =>
       Array.from({ length: Math.ceil(list.length / most) }, (_, chunk) => chunkAt(list, chunk)),
-    ({ answer }, places, [list]) =>
+    after: ({ answer }, places, [list]) =>
       patched(answer, [...new Set(places.map((place) => Math.floor(place / most)))], (chunk) => chunkAt(list, chunk)),
-  );
+  });
   return (list) => cut([list], []);
 }

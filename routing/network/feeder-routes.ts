@@ -1,3 +1,4 @@
+import { kept } from '../kept/kept.ts';
 import { byId } from '../site/look-up.ts';
 import { printLength } from '../site/numbers/feet-inches.ts';
 import type { Finding } from '../site/rules/finding.ts';
@@ -39,18 +40,14 @@ export function feederRoutesOf(site: Site): {
   return { routes, findings };
 }
 
-const known = new WeakMap<Equipment, { from: Ways; way: Way | null }>();
-
 function feederWay(site: Site, from: Equipment, to: Equipment): Way | null {
-  const network = networkOf(site.raceways, site.rules.joinTolerance);
-  const ways = waysFrom(network, from, site.rules.tapLimit);
-  // Equipment has one feeder, so the way is remembered by the equipment that it feeds.
-  const last = known.get(to);
-  if (last?.from === ways) return last.way;
-  const way = shortestWay(ways, tapsWithin(network, to.entry, site.rules.tapLimit), to.entry);
-  known.set(to, { from: ways, way });
-  return way;
+  const { tapLimit, joinTolerance } = site.rules;
+  return wayBetween(to, waysFrom(networkOf(site.raceways, joinTolerance), from, tapLimit), tapLimit);
 }
+
+const wayBetween = kept((to: Equipment, ways: Ways, tapLimit: number): Way | null =>
+  shortestWay(ways, tapsWithin(ways.network, to.entry, tapLimit), to.entry),
+);
 
 function noRouteFinding(site: Site, feeder: Feeder): Finding {
   return {

@@ -1,4 +1,5 @@
 import { MultiUndirectedGraph } from 'graphology';
+import { kept } from '../kept/kept.ts';
 import type { Network } from './network.ts';
 
 export interface NodeAttributes {
@@ -16,16 +17,12 @@ export interface EdgeAttributes {
 
 export type RacewayGraph = MultiUndirectedGraph<NodeAttributes, EdgeAttributes>;
 
-const built = new WeakMap<Network, RacewayGraph>();
-
 /**
  * The network as a graphology graph, for inspection and for other graph algorithms: a node for each node under its
  * number as a string, an edge for each edge. Two raceways along one line are two edges. Built once for a network;
  * whoever wants to change it works on a copy.
  */
-export function graphOf(network: Network): RacewayGraph {
-  const before = built.get(network);
-  if (before) return before;
+export const graphOf = kept((network: Network): RacewayGraph => {
   const graph: RacewayGraph = new MultiUndirectedGraph<NodeAttributes, EdgeAttributes>();
   const { nodes, x, y, z, tail, head, twin, weight, leg, legs } = network;
   for (let n = 0; n < nodes; n++) graph.addNode(n, { x: x[n]!, y: y[n]!, z: z[n]! });
@@ -37,6 +34,5 @@ export function graphOf(network: Network): RacewayGraph {
       raceway: on < 0 ? null : legs.raceways[legs.rank[on]!]!,
     });
   }
-  built.set(network, graph);
   return graph;
-}
+});

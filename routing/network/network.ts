@@ -1,3 +1,4 @@
+import { kept } from '../kept/kept.ts';
 import type { Raceway } from '../site/site.ts';
 import { joinedSets } from './joined-sets.ts';
 import { type Joints, jointsOf } from './joints.ts';
@@ -33,22 +34,14 @@ export interface Network {
   readonly firstNode: Int32Array;
 }
 
-const built = new WeakMap<readonly Raceway[], Map<number, Network>>();
-
 /**
- * The network of the raceways, joined where they touch or cross within `joinTolerance` feet (site file, section 3).
- * Remembered by the identity of the list, so that what moves no raceway builds nothing.
+ * The network of the raceways, joined where they touch or cross within `joinTolerance` feet (site file, section 3). What
+ * moves no raceway builds nothing.
  */
-export function networkOf(raceways: readonly Raceway[], joinTolerance: number): Network {
+export const networkOf = kept((raceways: readonly Raceway[], joinTolerance: number): Network => {
   if (!(joinTolerance >= 0)) throw new RangeError(`the join tolerance must be 0 ft or more, got ${joinTolerance}`);
-  const byTolerance = built.get(raceways) ?? new Map<number, Network>();
-  built.set(raceways, byTolerance);
-  const before = byTolerance.get(joinTolerance);
-  if (before) return before;
-  const network = buildNetwork(raceways, joinTolerance);
-  byTolerance.set(joinTolerance, network);
-  return network;
-}
+  return buildNetwork(raceways, joinTolerance);
+});
 
 function buildNetwork(raceways: readonly Raceway[], joinTolerance: number): Network {
   const legs = legsOf(raceways);

@@ -8,10 +8,13 @@ import type { Run } from './run.ts';
 import { closestTapAnywhere } from './taps.ts';
 import type { Ways } from './ways.ts';
 
+/** What of a site a run goes by besides its ways. */
+export type Planned = Pick<Site, 'rules' | 'units' | 'raceways'>;
+
 const TAP_SOURCE = `${siteRule('tapLimit')} (common practice, no source)`;
 
 /** Why a charger has no run: its equipment or its box is farther than the tap limit from what it should be tapped to. */
-export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Finding {
+export function noRunFinding(site: Planned, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Finding {
   const limit = site.rules.tapLimit;
   const print = (feet: number): string => printLength(feet, site.units);
   const base = { severity: 'fail', rule: 'no-run', limit, unit: 'ft', source: TAP_SOURCE } as const;
@@ -54,7 +57,7 @@ export function noRunFinding(site: Site, charger: Charger, drop: Drop, from: Equ
 }
 
 /** The branch is longer than it may be; null where it is not. */
-export function branchLimitFinding(site: Site, charger: Charger, run: Run): Finding | null {
+export function branchLimitFinding(site: Planned, charger: Charger, run: Run): Finding | null {
   if (run.ok || run.conductorLength === null) return null;
   const own = charger.branchLimit;
   const limit = own ?? site.rules.branchLimit;
@@ -77,7 +80,7 @@ export function branchLimitFinding(site: Site, charger: Charger, run: Run): Find
 }
 
 /** The raceway overhead that a pedestal's box is tapped from through the air; null where its branch comes to it otherwise. */
-export function tappedFromAbove(site: Site, drop: Drop, run: Run): Raceway | null {
+export function tappedFromAbove(site: Planned, drop: Drop, run: Run): Raceway | null {
   const tap = run.path.at(-2);
   if (drop.mount !== 'pedestal' || tap === undefined || run.taps === null || run.taps.box < COINCIDENT) return null;
   if (tap[2] <= site.rules.pedestalHeight) return null;
@@ -86,7 +89,7 @@ export function tappedFromAbove(site: Site, drop: Drop, run: Run): Raceway | nul
 }
 
 /** The branch of a pedestal comes to it through the air; null where it does not. */
-export function pedestalFeedFinding(site: Site, charger: Charger, drop: Drop, run: Run): Finding | null {
+export function pedestalFeedFinding(site: Planned, charger: Charger, drop: Drop, run: Run): Finding | null {
   const raceway = tappedFromAbove(site, drop, run);
   if (raceway === null) return null;
   const at = run.path.at(-2)![2];

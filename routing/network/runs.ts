@@ -1,12 +1,15 @@
-import { copied } from '../kept/changed-places.ts';
+import { kept } from '../kept/kept.ts';
+import { keptLists, movedItems, patched } from '../kept/kept-list.ts';
+import { type Partition, partitionBy } from '../kept/parts.ts';
+import { flattened } from '../plane/kept-nearby.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
-import { chargersMoved, type Hanging, hangingOf } from '../site/hanging.ts';
+import { dropsOf } from '../site/hanging.ts';
 import { byId } from '../site/look-up.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import type { Run } from './run.ts';
-import { branchLimitFinding, noRunFinding, pedestalFeedFinding } from './run-findings.ts';
+import { branchLimitFinding, noRunFinding, type Planned, pedestalFeedFinding } from './run-findings.ts';
 import { closestTap } from './taps.ts';
 import { shortestWay } from './way.ts';
 import { type Ways, waysFrom } from './ways.ts';
@@ -16,38 +19,14 @@ export interface Runs {
   readonly findings: readonly Finding[];
 }
 
-/** A run with all that it was worked out from: while these are the same objects, the run is the same object. */
-interface Entry {
-  readonly drop: Drop;
-  readonly ways: Ways;
-  readonly rules: Site['rules'];
-  readonly units: Site['units'];
+/** A run, and what is to be said of it. */
+interface Worked {
   readonly run: Run;
   readonly findings: readonly Finding[];
 }
 
 /** The one list that stands for no findings. */
 const NOTHING: readonly Finding[] = [];
-
-/**
- * What the last call with one list of chargers found. The next one looks at the chargers whose drop or ways are others,
- * so that moving one drop of thousands costs one run.
- */
-interface Book {
-  /** The equipment that feeds any charger, and for each charger its place among these. */
-  readonly feeding: readonly string[];
-  readonly feedingAt: Int32Array;
-  readonly said: (readonly Finding[])[];
-  /** Null while what is in the book is not of one site. */
-  hanging: Hanging | null;
-  ways: readonly Ways[];
-  rules: Site['rules'] | null;
-  units: Site['units'] | null;
-  last: Runs | null;
-}
-
-const books = new WeakMap<readonly Charger[], Book>();
-const entries = new WeakMap<Charger, Entry>();
 
 /**
  * The run of every charger, in the order of the chargers: the shortest path from the entry of the equipment that feeds
@@ -59,90 +38,71 @@ const entries = new WeakMap<Charger, Entry>();
  * whose charger, drop, rules, equipment and raceways are the same objects as before is returned as the same object.
  */
 export function runsOf(site: Site): Runs {
-  const network = networkOf(site.raceways, site.rules.joinTolerance);
-  const { chargers, drops, rules, units } = site;
-  const book = bookOf(chargers);
-  const equipment = book.feeding.map((id) => feedingEquipment(site, id));
-  const ways = equipment.map((from) => waysFrom(network, from, rules.tapLimit));
-  const { last } = book;
-  const hanging = hangingOf(chargers, drops);
-  const alike = last !== null && book.rules === rules && book.units === units;
-  const moved = alike ? chargersMoved(hanging, book.hanging) : null;
-  const stale = moved && withNewWays(moved, book, ways);
-  book.hanging = null;
-  let runs: Run[] | null = null;
-  const changed: number[] = [];
-  let saidChanged = last === null;
-  for (const i of stale ?? chargers.keys()) {
-    const place = book.feedingAt[i]!;
-    const charger = chargers[i]!;
-    const drop = dropOf(charger, hanging, i);
-    let entry = entries.get(charger);
-    if (!entry || !isCurrent(entry, drop, ways[place]!, rules, units)) {
-      entry = workOut(site, charger, drop, equipment[place]!, ways[place]!);
-      entries.set(charger, entry);
-    }
-    if (last?.runs[i] === entry.run && book.said[i] === entry.findings) continue;
-    saidChanged ||= book.said[i] !== entry.findings;
-    book.said[i] = entry.findings;
-    runs ??= last?.runs.slice() ?? new Array<Run>(chargers.length);
-    runs[i] = entry.run;
-    changed.push(i);
-  }
-  Object.assign(book, { ways, rules, units, hanging });
-  if (last && runs === null) return last;
-  const findings = saidChanged || !last ? book.said.flat() : last.findings;
-  book.last = { runs: runs === null ? [] : last ? copied(runs, last.runs, changed) : runs, findings };
-  return book.last;
-}
-
-/** Some chargers, and those that equipment feeds whose ways are others, by their places. */
-function withNewWays(some: readonly number[], { feedingAt, ways }: Book, now: readonly Ways[]): readonly number[] {
-  const isNew = now.map((one, k) => one !== ways[k]);
-  if (!isNew.includes(true)) return some;
-  const places = new Set(some);
-  feedingAt.forEach((feeding, i) => {
-    if (isNew[feeding]) places.add(i);
+  const { chargers, drops, rules, units, raceways } = site;
+  const network = networkOf(raceways, rules.joinTolerance);
+  const { keys, partition } = byFeeding(chargers);
+  const feeding = keys.map((id) => {
+    const equipment = feedingEquipment(site, id);
+    return feedingBy(equipment, waysFrom(network, equipment, rules.tapLimit));
   });
-  return [...places].sort((a, b) => a - b);
+  return together(
+    allRuns([chargers, dropsOf(chargers, drops), ofChargers([feeding], [partition])], [rules, units, raceways]),
+  );
 }
 
-function dropOf(charger: Charger, { drops, at }: Hanging, i: number): Drop {
-  const place = at[i]!;
-  if (place < 0) throw new RangeError(`charger ${charger.id} hangs at drop ${charger.drop}, which is not in the site`);
-  return drops[place]!;
+/** Chargers by the equipment that feeds them. */
+const byFeeding = kept((chargers: readonly Charger[]) => partitionBy(chargers, ({ from }) => from));
+
+/** What feeds chargers, and the ways from there. */
+interface Feeding {
+  readonly equipment: Equipment;
+  readonly ways: Ways;
 }
 
-const isCurrent = (entry: Entry, drop: Drop, ways: Ways, rules: Site['rules'], units: Site['units']): boolean =>
-  entry.drop === drop && entry.ways === ways && entry.rules === rules && entry.units === units;
+const feedingBy = kept((equipment: Equipment, ways: Ways): Feeding => ({ equipment, ways }));
 
-function bookOf(chargers: readonly Charger[]): Book {
-  let book = books.get(chargers);
-  if (book) return book;
-  const feeding: string[] = [];
-  const places = new Map<string, number>();
-  const feedingAt = new Int32Array(chargers.length);
-  chargers.forEach(({ from }, i) => {
-    let place = places.get(from);
-    if (place === undefined) {
-      place = feeding.push(from) - 1;
-      places.set(from, place);
-    }
-    feedingAt[i] = place;
-  });
-  book = {
-    feeding,
-    feedingAt,
-    hanging: null,
-    said: new Array(chargers.length).fill(NOTHING),
-    ways: [],
-    rules: null,
-    units: null,
-    last: null,
-  };
-  books.set(chargers, book);
-  return book;
+/** What feeds each charger, from what there is of each that feeds any. */
+const ofChargers = keptLists({
+  anew: ([feeding]: readonly [readonly Feeding[]], [{ partOf }]: readonly [Partition]): readonly Feeding[] =>
+    Array.from(partOf, (part) => feeding[part]!),
+  after: ({ answer }, parts, [feeding], [{ places, partOf }]) =>
+    patched(
+      answer,
+      parts.flatMap((part) => places[part]!).sort((a, b) => a - b),
+      (charger) => feeding[partOf[charger]!]!,
+    ),
+});
+
+/** The runs of all chargers, and what is to be said of each. */
+interface Each {
+  readonly runs: readonly Run[];
+  readonly said: readonly (readonly Finding[])[];
 }
+
+type Sides = readonly [readonly Charger[], readonly Drop[], readonly Feeding[]];
+
+const allRuns = keptLists({
+  anew: (sides: Sides, shared: readonly [Site['rules'], Site['units'], Site['raceways']]): Each => {
+    const worked = sides[0].map((_, place) => workAt(sides, shared, place));
+    return { runs: worked.map(({ run }) => run), said: worked.map(({ findings }) => findings) };
+  },
+  after: ({ answer }, places, sides, shared) => {
+    const worked = new Map(places.map((place) => [place, workAt(sides, shared, place)]));
+    return {
+      runs: patched(answer.runs, places, (place) => worked.get(place)!.run),
+      said: patched(answer.said, places, (place) => worked.get(place)!.findings),
+    };
+  },
+  moved: ({ runs, said }, from) => ({ runs: movedItems(runs, from), said: movedItems(said, from) }),
+});
+
+const together = kept(({ runs, said }: Each): Runs => ({ runs, findings: flattened(said) }));
+
+const workAt = (
+  [chargers, drops, feeding]: Sides,
+  [rules, units, raceways]: readonly [Site['rules'], Site['units'], Site['raceways']],
+  i: number,
+): Worked => workOut(chargers[i]!, drops[i]!, feeding[i]!, rules, units, raceways);
 
 function feedingEquipment(site: Site, id: string): Equipment {
   const found = byId(site.equipment).get(id);
@@ -150,16 +110,25 @@ function feedingEquipment(site: Site, id: string): Equipment {
   return found;
 }
 
-function workOut(site: Site, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Entry {
-  const { rules, units } = site;
-  const run = runOf(ways, charger, drop, rules);
-  const said =
-    run.length === null
-      ? [noRunFinding(site, charger, drop, from, ways)]
-      : [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
-  const findings = said.filter((finding) => finding !== null);
-  return { drop, ways, rules, units, run, findings: findings.length === 0 ? NOTHING : findings };
-}
+const workOut = kept(
+  (
+    charger: Charger,
+    drop: Drop,
+    { equipment, ways }: Feeding,
+    rules: Site['rules'],
+    units: Site['units'],
+    raceways: Site['raceways'],
+  ): Worked => {
+    const site: Planned = { rules, units, raceways };
+    const run = runOf(ways, charger, drop, rules);
+    const said =
+      run.length === null
+        ? [noRunFinding(site, charger, drop, equipment, ways)]
+        : [branchLimitFinding(site, charger, run), pedestalFeedFinding(site, charger, drop, run)];
+    const findings = said.filter((finding) => finding !== null);
+    return { run, findings: findings.length === 0 ? NOTHING : findings };
+  },
+);
 
 function runOf(ways: Ways, charger: Charger, drop: Drop, rules: Site['rules']): Run {
   const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));

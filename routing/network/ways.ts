@@ -1,3 +1,4 @@
+import { kept } from '../kept/kept.ts';
 import { addTo } from '../lists/grouping.ts';
 import type { Equipment, Point3 } from '../site/site.ts';
 import { type Distances, distancesFrom } from './distances.ts';
@@ -21,21 +22,16 @@ export interface WaysInPart {
   readonly straightest: Straightest;
 }
 
-const known = new WeakMap<Network, WeakMap<Equipment, { readonly tapLimit: number; readonly ways: Ways }>>();
-
 /**
  * The ways from a piece of equipment: a tap to every raceway within `tapLimit` feet of its entry, and from these the
- * shortest ways through what they reach. Remembered by the identity of the network and of the equipment.
+ * shortest ways through what they reach.
  */
-export function waysFrom(network: Network, equipment: Equipment, tapLimit: number): Ways {
-  const ofNetwork = known.get(network) ?? new WeakMap<Equipment, { tapLimit: number; ways: Ways }>();
-  known.set(network, ofNetwork);
-  const last = ofNetwork.get(equipment);
-  if (last?.tapLimit === tapLimit) return last.ways;
-  const ways = workOutWays(network, equipment.entry, tapLimit);
-  ofNetwork.set(equipment, { tapLimit, ways });
-  return ways;
-}
+export const waysFrom = (network: Network, equipment: Equipment, tapLimit: number): Ways =>
+  waysOf(equipment, network, tapLimit);
+
+const waysOf = kept(
+  (equipment: Equipment, network: Network, tapLimit: number): Ways => workOutWays(network, equipment.entry, tapLimit),
+);
 
 function workOutWays(network: Network, entry: Point3, tapLimit: number): Ways {
   const taps = tapsWithin(network, entry, tapLimit);

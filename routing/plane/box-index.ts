@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import { changedPlaces } from '../kept/changed-places.ts';
+import { keptLists } from '../kept/kept-list.ts';
 import { type Box, boxesMeet } from './box.ts';
 
 /** Items that can be searched by box. */
@@ -34,6 +35,15 @@ export function boxIndex<T>(items: readonly T[], box: (item: T) => Box, last?: B
   }
   tree.finish();
   return { items, box, tree, built: items, changed: [] };
+}
+
+/** `boxIndex` of one list after the other, by one box of each item. */
+export function indexing<T>(box: (item: T) => Box): (items: readonly T[]) => BoxIndex<T> {
+  const index = keptLists({
+    anew: ([items]: readonly [readonly T[]]): BoxIndex<T> => boxIndex(items, box),
+    after: ({ answer }, _, [items]) => boxIndex(items, box, answer),
+  });
+  return (items) => index([items], []);
 }
 
 /** Positions of the items whose box shares a point with a box, ascending. */

@@ -1,41 +1,45 @@
-import { changedPlaces } from '../kept/changed-places.ts';
+import { keptLists } from '../kept/kept-list.ts';
 import { addTo } from '../lists/grouping.ts';
 import type { Box } from './box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from './box-index.ts';
+import { indexing, positionsIn } from './box-index.ts';
 
 /** What lies on what in a list, by places: every item has at most one host, the first of the list that it lies on. */
-export interface Hosts {
+export interface Laid<T> {
+  readonly items: readonly T[];
   /** For each item the place of its host; -1 where it lies on nothing that stands before it. */
   readonly of: Int32Array;
-  /** Another object after each call in which an item that lies on another, or is lain on, came, went or moved. */
-  readonly told: object;
+}
+
+/** The same, with what is told of it. */
+export interface Hosts<T> extends Laid<T> {
+  /** As it was when an item that lies on another, or is lain on, last came, went or moved: all that there is to tell. */
+  readonly told: Laid<T>;
+  /** How many items lie on another: none in most lists, and then none has a host that moved. */
+  readonly guests: number;
 }
 
 /**
- * Finds what lies on what in a list, and keeps it by the identity of the items: where one moves, it and those near it are
- * looked at again. Two thousand items in one place have one host, so there are as many answers as items and never one for
- * every pair. `keyOf` is the same for items that are alike and in one place: they are not compared.
+ * Finds what lies on what in lists: where an item moves, it and those near it are looked at again. Two thousand items in
+ * one place have one host, so there are as many answers as items and never one for every pair. `keyOf` is the same for
+ * items that are alike and in one place: they are not compared.
  */
 export function keptHosts<T extends object>(
   boxOf: (item: T) => Box,
   meets: (a: T, b: T) => boolean,
   keyOf: (item: T) => string,
-): (items: readonly T[]) => Hosts {
-  let index: BoxIndex<T> | undefined;
-  let last: Hosts = { of: new Int32Array(0), told: {} };
-  /** How many items lie on another: none in most lists, and then none has a host that moved. */
-  let guests = 0;
+): (items: readonly T[]) => Hosts<T> {
+  const indexOf = indexing<T>(boxOf);
 
   const hostOf = (items: readonly T[], i: number): number => {
     const item = items[i]!;
-    for (const j of positionsIn(index!, boxOf(item))) {
+    for (const j of positionsIn(indexOf(items), boxOf(item))) {
       if (j >= i) return -1;
       if (meets(items[j]!, item)) return j;
     }
     return -1;
   };
 
-  const all = (items: readonly T[]): Int32Array => {
+  const anew = ([items]: readonly [readonly T[]]): Hosts<T> => {
     const of = new Int32Array(items.length);
     const alike = new Map<string, number>();
     for (let i = 0; i < items.length; i++) {
@@ -46,39 +50,34 @@ export function keptHosts<T extends object>(
         of[i] = hostOf(items, i);
       } else of[i] = of[twin]! >= 0 ? of[twin]! : twin;
     }
-    return of;
+    const guests = of.reduce((count, host) => count + Number(host >= 0), 0);
+    return { items, of, told: { items, of }, guests };
   };
 
-  const anew = (items: readonly T[]): Hosts => {
-    last = { of: all(items), told: {} };
-    guests = last.of.reduce((count, host) => count + Number(host >= 0), 0);
-    return last;
-  };
-
-  return (items) => {
-    if (index?.items === items) return last;
-    const before = index;
-    index = boxIndex(items, boxOf, index);
-    const moved = before && before.items.length === items.length ? changedPlaces(items, before.items) : null;
-    if (moved === null || moved.length > MOST_MOVED) return anew(items);
-    const was = last.of;
-    const stale = new Set(moved);
-    for (const place of moved) for (const near of positionsIn(index, boxOf(items[place]!))) stale.add(near);
-    for (let i = 0; guests > 0 && i < was.length; i++) if (was[i]! >= 0 && stale.has(was[i]!)) stale.add(i);
-    if (stale.size > MOST_STALE) return anew(items);
-    let of = was;
-    let touched = false;
-    for (const i of stale) {
-      const host = hostOf(items, i);
-      touched ||= host >= 0 || was[i]! >= 0;
-      if (host === was[i]) continue;
-      if (of === was) of = was.slice();
-      of[i] = host;
-      guests += Number(host >= 0) - Number(was[i]! >= 0);
-    }
-    last = { of, told: touched ? {} : last.told };
-    return last;
-  };
+  const hosts = keptLists({
+    anew,
+    after: ({ answer: last }, moved, [items]) => {
+      if (moved.length > MOST_MOVED) return null;
+      const index = indexOf(items);
+      const stale = new Set(moved);
+      for (const place of moved) for (const near of positionsIn(index, boxOf(items[place]!))) stale.add(near);
+      for (let i = 0; last.guests > 0 && i < items.length; i++)
+        if (last.of[i]! >= 0 && stale.has(last.of[i]!)) stale.add(i);
+      if (stale.size > MOST_STALE) return null;
+      let { of, guests } = last;
+      let touched = false;
+      for (const i of stale) {
+        const host = hostOf(items, i);
+        touched ||= host >= 0 || last.of[i]! >= 0;
+        if (host === last.of[i]) continue;
+        if (of === last.of) of = of.slice();
+        of[i] = host;
+        guests += Number(host >= 0) - Number(last.of[i]! >= 0);
+      }
+      return { items, of, told: touched ? { items, of } : last.told, guests };
+    },
+  });
+  return (items) => hosts([items], []);
 }
 
 /** More items than this moved at once, and all are looked at again. */
@@ -87,7 +86,7 @@ const MOST_MOVED = 64;
 const MOST_STALE = 512;
 
 /** Hosts with those that lie on them, both by places and ascending. */
-export function guestsOf({ of }: Hosts): ReadonlyMap<number, readonly number[]> {
+export function guestsOf({ of }: Pick<Laid<unknown>, 'of'>): ReadonlyMap<number, readonly number[]> {
   const guests = new Map<number, number[]>();
   for (let i = 0; i < of.length; i++) {
     const host = of[i]!;

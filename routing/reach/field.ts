@@ -1,5 +1,9 @@
+import { fewChanged } from '../kept/changed-places.ts';
+import { kept } from '../kept/kept.ts';
+import { keptEach } from '../kept/kept-list.ts';
+import { concatenating } from '../kept/parts.ts';
 import { type Box, boxHolds, widened } from '../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../plane/box-index.ts';
+import { type BoxIndex, indexing, positionsIn } from '../plane/box-index.ts';
 import { insideOf, type Obstacle, obstacleOf, outlineDistance } from '../plane/obstacle.ts';
 import { rectangleAt } from '../plane/rectangle.ts';
 import type { Column, Point2, Site, Stall, Vehicle } from '../site/site.ts';
@@ -18,80 +22,64 @@ export interface Field {
   readonly index: BoxIndex<Obstacle>;
 }
 
-// An unchanged stall with an unchanged vehicle keeps its obstacle, so that fields can be compared by identity.
-const parked = new WeakMap<Stall, { vehicle: Vehicle; headClearance: number; obstacle: Obstacle }>();
-const standing = new WeakMap<Column, Obstacle>();
-
 /** The vehicle standing in a stall, as an obstacle. */
-function parkedObstacle(stall: Stall, vehicle: Vehicle, headClearance: number): Obstacle {
-  const known = parked.get(stall);
-  if (known && known.vehicle === vehicle && known.headClearance === headClearance) return known.obstacle;
-  const obstacle = obstacleOf(parkedRectangle(stall, vehicle, headClearance));
-  parked.set(stall, { vehicle, headClearance, obstacle });
-  return obstacle;
+const parkedObstacle = kept(
+  (stall: Stall, vehicle: Vehicle, headClearance: number): Obstacle =>
+    obstacleOf(parkedRectangle(stall, vehicle, headClearance)),
+);
+
+const parkedIn = keptEach(
+  ([stall, vehicle]: readonly [Stall, Vehicle], [headClearance]: readonly [number]): Obstacle =>
+    parkedObstacle(stall, vehicle, headClearance),
+);
+
+const columnObstacle = kept(
+  ({ at, size, rotation = 0 }: Column): Obstacle => obstacleOf(rectangleAt(at, size, rotation)),
+);
+
+const standingAt = keptEach(([column]: readonly [Column]): Obstacle => columnObstacle(column));
+
+const vehiclesIn = keptEach(
+  ([stall]: readonly [Stall], [vehicles, vehicle]: readonly [Site['vehicles'], string]): Vehicle =>
+    vehicleOf(stall, { vehicles, rules: { vehicle } }),
+);
+
+const allObstacles = concatenating<Obstacle>();
+const indexOf = indexing<Obstacle>((obstacle) => obstacle);
+
+/** The field of a site. The same object while nothing that stands on the site changes. */
+export function fieldOf({ stalls, columns, vehicles, rules }: Standing): Field {
+  const parked = vehiclesIn([stalls], [vehicles, rules.vehicle]);
+  const index = indexOf(allObstacles([parkedIn([stalls, parked], [rules.headClearance]), standingAt([columns], [])]));
+  return fieldBy(index, stalls, columns, parked, rules.headClearance);
 }
 
-function columnObstacle(column: Column): Obstacle {
-  const known = standing.get(column);
-  if (known) return known;
-  const obstacle = obstacleOf(rectangleAt(column.at, column.size, column.rotation ?? 0));
-  standing.set(column, obstacle);
-  return obstacle;
-}
-
-// The last field: most sites asked about differ from the one before in nothing, or in one element.
-let latest: { readonly site: Standing; readonly field: Field } | null = null;
-
-/** The field of a site. The same object as the last time where nothing that stands on the site has changed. */
-export function fieldOf(site: Standing): Field {
-  const { stalls, columns, rules } = site;
-  const { headClearance } = rules;
-  const alike =
-    latest !== null &&
-    latest.site.vehicles === site.vehicles &&
-    latest.site.rules.vehicle === rules.vehicle &&
-    latest.field.headClearance === headClearance;
-  const last = alike && latest ? latest.field : null;
-  if (last?.stalls === stalls && last.columns === columns) return last;
-  const vehicles = new Array<Vehicle>(stalls.length);
-  const items = new Array<Obstacle>(stalls.length + columns.length);
-  for (let i = 0; i < stalls.length; i++) {
-    const kept = last && last.stalls[i] === stalls[i] ? last : null;
-    const vehicle = kept ? kept.vehicles[i]! : vehicleOf(stalls[i]!, site);
-    vehicles[i] = vehicle;
-    items[i] = kept ? kept.index.items[i]! : parkedObstacle(stalls[i]!, vehicle, headClearance);
-  }
-  for (let i = 0; i < columns.length; i++) items[stalls.length + i] = columnObstacle(columns[i]!);
-  const index = boxIndex(items, itself, latest?.field.index);
-  const field: Field = { stalls, columns, vehicles, headClearance, index };
-  latest = { site, field };
-  return field;
-}
-
-const itself = (obstacle: Obstacle): Box => obstacle;
+const fieldBy = kept(
+  (
+    index: BoxIndex<Obstacle>,
+    stalls: readonly Stall[],
+    columns: readonly Column[],
+    vehicles: readonly Vehicle[],
+    headClearance: number,
+  ): Field => ({ stalls, columns, vehicles, headClearance, index }),
+);
 
 /** Most boxes that `changesBetween` lists one by one. */
 const MOST_CHANGES = 200;
 
 /** The boxes in which two fields differ, old and new; null where that is so many that all may be taken as changed. */
-export function changesBetween(before: Field, after: Field): readonly Box[] | null {
+export const changesBetween = kept((before: Field, after: Field): readonly Box[] | null => {
   const a = before.index.items;
   const b = after.index.items;
-  const changes: Box[] = [];
   if (a.length === b.length) {
-    for (let i = 0; i < a.length; i++) {
-      if (a[i] === b[i]) continue;
-      changes.push(a[i]!, b[i]!);
-      if (changes.length > MOST_CHANGES) return null;
-    }
-    return changes;
+    const places = fewChanged(b, a, MOST_CHANGES / 2);
+    return places === null ? null : places.flatMap((i) => [a[i]!, b[i]!]);
   }
   const were = new Set(a);
   const are = new Set(b);
-  for (const o of a) if (!are.has(o)) changes.push(o);
-  for (const o of b) if (!were.has(o)) changes.push(o);
+  const changes = [...a.filter((one) => !are.has(one)), ...b.filter((one) => !were.has(one))];
   return changes.length > MOST_CHANGES ? null : changes;
-}
+});
 
 /** The obstacles that share a point with a box, for a cord from a point: without those that hold the point inside. */
 export function obstaclesFor(field: Field, from: Point2): (box: Box) => readonly Obstacle[] {

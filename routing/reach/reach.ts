@@ -1,5 +1,5 @@
 import type { Site } from '../site/site.ts';
-import { keptReach, work, workAll } from './kept-reach.ts';
+import { reachAt, reachOfAll } from './kept-reach.ts';
 import { nowOf } from './now.ts';
 import type { Reach } from './reach-result.ts';
 
@@ -9,12 +9,7 @@ import type { Reach } from './reach-result.ts';
  * it has changed: moving one drop of thousands works one charger again, moving a stall those with a cord near it. Expects a
  * site as read: a reference to an element that is not there is a RangeError.
  */
-export const reachOf = (site: Site): readonly Reach[] => workAll(keptReach(nowOf(site))).reach;
+export const reachOf = (site: Site): readonly Reach[] => reachOfAll(nowOf(site)).reach;
 
 /** The reach of one charger of a site, kept for `reachOf`: a page can work a large site in slices with it. */
-export function reachOfCharger(site: Site, place: number): readonly Reach[] {
-  const run = keptReach(nowOf(site));
-  if (!run.chargers[place]) throw new RangeError(`no charger at place ${place}`);
-  work(run, place);
-  return run.reach.slice(run.first[place]!, run.first[place + 1]!);
-}
+export const reachOfCharger = (site: Site, place: number): readonly Reach[] => reachAt(nowOf(site), place);

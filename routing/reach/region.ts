@@ -5,7 +5,10 @@ import { seenSector } from './sector.ts';
 import { growSpider, type Spider } from './spider.ts';
 
 /** Where a drop's cord hangs from, and how far in plan it goes when it ends at an elevation; null where it cannot. */
-function reachIn(site: Site, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
+/** What a region is worked from. */
+type Around = Pick<Site, 'drops' | 'stalls' | 'columns' | 'vehicles' | 'rules'>;
+
+function reachIn(site: Around, dropId: string, inletHeight: number): { from: Point3; radius: number } | null {
   // Looked for, not indexed: while it is dragged, every step has a list of its own.
   const drop = site.drops.find(({ id }) => id === dropId);
   if (!drop) throw new RangeError(`no drop "${dropId}"`);
@@ -26,7 +29,7 @@ const OVERLAP = 0.02;
  * The region is what the retractor sees within the plan reach, and behind each corner on a shortest way what that corner
  * sees within the reach that is left there.
  */
-export function reachRegion(site: Site, dropId: string, inletHeight: number, tolerance = 0.02): Point2[][] {
+export function reachRegion(site: Around, dropId: string, inletHeight: number, tolerance = 0.02): Point2[][] {
   const reach = reachIn(site, dropId, inletHeight);
   if (!reach || reach.radius <= 0) return [];
   const [x, y] = reach.from;

@@ -1,3 +1,4 @@
+import { kept, keptByKey } from '../kept/kept.ts';
 import type { Units } from '../site/schema/vocabulary.ts';
 import type { Aisle, Charger, Drop, Keepout, Rules, Site, Stall, Vehicle } from '../site/site.ts';
 import type { Field } from './field.ts';
@@ -22,43 +23,44 @@ export interface Served {
   readonly shared: Shared;
 }
 
-let latest: Shared | null = null;
-
-/** What the checks of a site share: the same object as the last time where nothing in it has changed. */
-export function sharedOf(site: Pick<Site, 'rules' | 'units' | 'aisles' | 'keepouts'>): Shared {
-  const { rules, units, aisles } = site;
-  const next: Shared = {
-    rules,
+/** What the checks of a site share: the same object while nothing of it changes. */
+export const sharedOf = ({
+  rules,
+  units,
+  aisles,
+  keepouts,
+}: Pick<Site, 'rules' | 'units' | 'aisles' | 'keepouts'>): Shared =>
+  sharedBy(
+    alikeRules(REACH, rules),
     units,
     aisles,
-    cordKeepouts: site.keepouts.filter(({ blocks }) => blocks.includes('cord')),
-    dropKeepouts: site.keepouts.filter(({ blocks }) => blocks.includes('drop')),
-  };
-  const same =
-    latest !== null &&
-    latest.units === units &&
-    sameRules(latest.rules, rules) &&
-    sameList(latest.aisles, aisles) &&
-    sameList(latest.cordKeepouts, next.cordKeepouts) &&
-    sameList(latest.dropKeepouts, next.dropKeepouts);
-  if (!same || !latest) latest = next;
-  return latest;
-}
+    keepouts.filter(({ blocks }) => blocks.includes('cord')),
+    keepouts.filter(({ blocks }) => blocks.includes('drop')),
+  );
 
-const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a === b || (a.length === b.length && a.every((item, i) => item === b[i]));
+const sharedBy = kept(
+  (
+    rules: Rules,
+    units: Units,
+    aisles: readonly Aisle[],
+    cordKeepouts: readonly Keepout[],
+    dropKeepouts: readonly Keepout[],
+  ): Shared => ({ rules, units, aisles, cordKeepouts, dropKeepouts }),
+);
 
-const sameRules = (a: Rules, b: Rules): boolean =>
-  a === b ||
-  (a.headClearance === b.headClearance &&
-    a.cordSlack === b.cordSlack &&
-    a.cordLimit === b.cordLimit &&
-    a.coverage === b.coverage &&
-    a.vehicle === b.vehicle &&
-    a.pedestalHeight === b.pedestalHeight &&
-    a.restHeight.low === b.restHeight.low &&
-    a.restHeight.high === b.restHeight.high &&
-    a.clearHeight.aisle === b.clearHeight.aisle &&
-    a.clearHeight.stall === b.clearHeight.stall &&
-    a.clearHeight.van === b.clearHeight.van &&
-    a.clearHeight.walk === b.clearHeight.walk);
+/** Rules that say the same of reach are one: the price of a conduit moves no cord. */
+const alikeRules = keptByKey(
+  ({
+    headClearance,
+    cordSlack,
+    cordLimit,
+    coverage,
+    vehicle,
+    pedestalHeight,
+    restHeight: { low, high },
+    clearHeight: { aisle, stall, van, walk },
+  }: Rules) =>
+    [headClearance, cordSlack, cordLimit, coverage, vehicle, pedestalHeight, low, high, aisle, stall, van, walk].join(),
+  (_: object, rules: Rules) => rules,
+);
+const REACH = {};

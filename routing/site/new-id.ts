@@ -1,3 +1,4 @@
+import { kept } from '../kept/kept.ts';
 import { ELEMENT_LISTS } from './kinds/kinds.ts';
 import { byId } from './look-up.ts';
 import { MAX_ID_LENGTH } from './schema/schema-parts.ts';
@@ -11,17 +12,13 @@ interface Numbering {
   readonly width: number;
 }
 
-const numberings = new WeakMap<readonly Element[], ReadonlyMap<string, Numbering>>();
-
 /** An id's part before its closing number, and that number's digits: `S07` is `S` and `07`. */
 export function splitId(id: string): { readonly prefix: string; readonly digits: string } {
   const digits = /\d{1,9}$/.exec(id)?.[0] ?? '';
   return { prefix: id.slice(0, id.length - digits.length), digits };
 }
 
-function numberingOf(elements: readonly Element[]): ReadonlyMap<string, Numbering> {
-  const known = numberings.get(elements);
-  if (known) return known;
+const numberingOf = kept((elements: readonly Element[]): ReadonlyMap<string, Numbering> => {
   const found = new Map<string, Numbering>();
   for (const { id } of elements) {
     const { prefix, digits } = splitId(id);
@@ -31,9 +28,8 @@ function numberingOf(elements: readonly Element[]): ReadonlyMap<string, Numberin
     const padded = digits.startsWith('0') ? digits.length : 1;
     found.set(prefix, { max: Math.max(max, Number(digits)), width: Math.max(width, padded) });
   }
-  numberings.set(elements, found);
   return found;
-}
+});
 
 /**
  * Free ids under a prefix, in order: one past the highest number in use, padded as the ids there are (`S07` and on to

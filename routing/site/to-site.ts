@@ -1,5 +1,7 @@
 import type * as v from 'valibot';
-import { changedPlaces, copied } from '../kept/changed-places.ts';
+import { sameItems } from '../kept/changed-places.ts';
+import { kept } from '../kept/kept.ts';
+import { keptEach } from '../kept/kept-list.ts';
 import type { Kind } from './kinds/kind.ts';
 import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
 import { lengthRewriter } from './numbers/convert-lengths.ts';
@@ -11,22 +13,10 @@ import { metalOf, type Units } from './schema/vocabulary.ts';
 import type { AsBuilt, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
-/** A function of an object whose result is kept as long as the object is. */
-function remembered<A extends object, B extends object>(work: (from: A) => B): (from: A) => B {
-  const results = new WeakMap<A, B>();
-  return (from) => {
-    const before = results.get(from);
-    if (before !== undefined) return before;
-    const result = work(from);
-    results.set(from, result);
-    return result;
-  };
-}
-
 /** One for each unit: the same list stands for other lengths when the units of its file change. */
 const perUnits = <A extends object, B extends object>(
   make: (units: Units) => (from: A) => B,
-): Readonly<Record<Units, (from: A) => B>> => ({ ft: remembered(make('ft')), m: remembered(make('m')) });
+): Readonly<Record<Units, (from: A) => B>> => ({ ft: kept(make('ft')), m: kept(make('m')) });
 
 const NONE: readonly never[] = Object.freeze([]);
 
@@ -35,30 +25,21 @@ function listsOf<T extends object>(
   schema: v.GenericSchema,
 ): (list: readonly T[] | undefined, units: Units) => readonly T[] {
   const inFeet = lengthRewriter(schema, (metres) => toFeet(metres, 'm'));
-  const element = remembered((from: T) => inFeet(from));
-  let latest: { readonly list: readonly T[]; readonly feet: readonly T[] } | null = null;
-  const converted = remembered((list: readonly T[]): readonly T[] => {
-    const last = latest;
-    let feet: readonly T[];
-    if (last?.list.length === list.length) {
-      const places = changedPlaces(list, last.list);
-      const copy = last.feet.slice();
-      for (const i of places) copy[i] = element(list[i]!);
-      feet = copied(copy, last.feet, places);
-    } else feet = list.map(element);
-    latest = { list, feet };
-    return feet;
-  });
-  return (list, units) => (list === undefined ? NONE : units === 'm' ? converted(list) : list);
+  const element = kept((from: T) => inFeet(from));
+  const each = keptEach(([from]: readonly [T]) => element(from));
+  const whole = kept((list: readonly T[]) => each([list], []));
+  return (list, units) => (list === undefined ? NONE : units === 'm' ? whole(list) : list);
 }
 
 /** Lists as the engine reads their elements, the list itself where it reads each as it is. */
 function readingOf<T extends object>(read: ((element: T) => T) | undefined): (list: readonly T[]) => readonly T[] {
   if (!read) return (list) => list;
-  const each = remembered(read);
-  return remembered((list: readonly T[]): readonly T[] =>
-    list.every((element) => each(element) === element) ? list : list.map(each),
-  );
+  const element = kept(read);
+  const each = keptEach(([from]: readonly [T]) => element(from));
+  return kept((list: readonly T[]) => {
+    const asRead = each([list], []);
+    return sameItems(asRead, list) ? list : asRead;
+  });
 }
 
 type Lists = Pick<Site, ElementList>;
@@ -85,9 +66,7 @@ const gridlinesOf = perUnits((units) => (from: NonNullable<SiteFile['gridlines']
 }));
 const NO_GRIDLINES: Site['gridlines'] = { x: NONE, y: NONE };
 
-const vehicleInFeet = remembered(
-  lengthRewriter(vehicleSchema, (metres) => toFeet(metres, 'm')) as (v: Vehicle) => Vehicle,
-);
+const vehicleInFeet = kept(lengthRewriter(vehicleSchema, (metres) => toFeet(metres, 'm')) as (v: Vehicle) => Vehicle);
 const vehiclesOf = perUnits((units) => (from: NonNullable<SiteFile['vehicles']>): ReadonlyMap<string, Vehicle> => {
   const own = Object.entries(from).map(
     ([name, vehicle]) => [name, units === 'm' ? vehicleInFeet(vehicle) : vehicle] as const,
@@ -95,9 +74,7 @@ const vehiclesOf = perUnits((units) => (from: NonNullable<SiteFile['vehicles']>)
   return new Map([...BUILT_IN_VEHICLES, ...own]);
 });
 
-const asBuiltInFeet = remembered(
-  lengthRewriter(asBuiltSchema, (metres) => toFeet(metres, 'm')) as (a: AsBuilt) => AsBuilt,
-);
+const asBuiltInFeet = kept(lengthRewriter(asBuiltSchema, (metres) => toFeet(metres, 'm')) as (a: AsBuilt) => AsBuilt);
 const asBuiltOf = perUnits(
   (units) =>
     (from: NonNullable<SiteFile['asBuilt']>): ReadonlyMap<string, AsBuilt> =>
@@ -106,7 +83,7 @@ const asBuiltOf = perUnits(
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
 const NOTHING_ISSUED: Issued = { circuits: new Map() };
-const issuedOf = remembered(
+const issuedOf = kept(
   ({ circuits = {} }: NonNullable<SiteFile['issued']>): Issued => ({ circuits: new Map(Object.entries(circuits)) }),
 );
 
@@ -142,7 +119,7 @@ const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rule
  * What did not change since the last conversion comes back as the same object: the site for the same file, a list for
  * the same list, an element for the same element. The elements of a file in feet are the file's own.
  */
-export const toSite: (file: SiteFile) => Site = remembered((file: SiteFile): Site => {
+export const toSite: (file: SiteFile) => Site = kept((file: SiteFile): Site => {
   const { units } = file;
   return {
     name: file.name,

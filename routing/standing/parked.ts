@@ -4,7 +4,10 @@ import { DIRECTIONS, type Direction } from '../site/schema/vocabulary.ts';
 import type { Inlet, Point3, Site, Stall, Vehicle } from '../site/site.ts';
 
 /** The vehicle that stands in a stall: the class it names, else the rules' class. An unknown class is a RangeError. */
-export function vehicleOf(stall: Stall, site: Pick<Site, 'vehicles' | 'rules'>): Vehicle {
+export function vehicleOf(
+  stall: Stall,
+  site: Pick<Site, 'vehicles'> & { readonly rules: Pick<Site['rules'], 'vehicle'> },
+): Vehicle {
   const name = stall.vehicle ?? site.rules.vehicle;
   const vehicle = site.vehicles.get(name);
   if (!vehicle) throw new RangeError(`stall ${stall.id}: no vehicle class "${name}"`);

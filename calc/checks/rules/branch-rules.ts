@@ -1,9 +1,10 @@
+import { counting } from '../../../routing/kept/counting.ts';
 import type { Feeder, Raceway } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
-import { branchCounts, counting } from '../counts.ts';
+import { branchCounts } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 import { risersOf } from '../riser-findings.ts';
 

@@ -1,8 +1,8 @@
+import { counting } from '../../../routing/kept/counting.ts';
 import { hasWorkingSpace } from '../../../routing/site/place/working-space.ts';
 import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { cited } from '../../tables/sections.ts';
-import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
 const PRACTICE = 'common practice';

@@ -1,3 +1,4 @@
+import { counting } from '../../../routing/kept/counting.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Equipment, Load } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
@@ -10,7 +11,6 @@ import type { CodeTables } from '../../tables/code-tables.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
-import { counting } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
 
 const NAMEPLATE = 'ratings as entered';

@@ -1,7 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
 import { disconnectFindings } from './disconnect-findings.ts';
@@ -16,7 +15,7 @@ const checked = kept(supplyFindings);
 export const supplyChecks = (
   site: Site,
   { facts, findings, boxSupply }: SupplyResult,
-  ohms: readonly (BranchOhms | null)[],
+  ohms: readonly EquipmentBranches['ohms'][],
   branches: readonly EquipmentBranches[],
 ): readonly Finding[] => [
   ...findings,

@@ -1,6 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { keptEach } from '../../../routing/kept/kept-list.ts';
-import { splitting } from '../../../routing/kept/parts.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { siteRule } from '../../../routing/site/rules/rule-notes.ts';
 import type { Charger, Site } from '../../../routing/site/site.ts';
@@ -10,20 +9,18 @@ import { type BoxSupply, dropPercents } from '../../supply/load-flow/boxes.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { tablesOf } from '../../tables/editions.ts';
 
-const ownPercents = splitting<number>();
-
 /**
  * One finding for each piece of equipment with circuits whose worst drop, from nominal to the box, is past the limit, the
  * worst circuit first. In the order of the first of them.
+ * @param ohms of the chargers of each piece of equipment, as `feedsOf` has them
  */
 export function totalDropFindings(
   { rules }: Site,
   supply: BoxSupply,
-  ohms: readonly (BranchOhms | null)[],
+  ohms: readonly (readonly (BranchOhms | null)[])[],
 ): readonly Finding[] {
-  const feeds = feedsOf(supply.of.chargers);
-  const percents = ownPercents(dropPercents(supply, ohms), feeds.partition);
-  const { equipment, chargers, partition } = feeds;
+  const { equipment, chargers, partition } = feedsOf(supply.of.chargers);
+  const percents = dropPercents(supply, ohms, partition.places);
   return overEach([equipment, chargers, partition.places, percents], [supply, rules.dropLimit.total, tablesOf(rules)])
     .filter((over) => over !== null)
     .sort((a, b) => a.first - b.first)

@@ -1,5 +1,4 @@
 import { keptEach } from '../../../routing/kept/kept-list.ts';
-import { splitting } from '../../../routing/kept/parts.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
@@ -7,15 +6,16 @@ import { feedsOf } from '../../branches/feeds.ts';
 import { type BoxSupply, dropPercents } from '../../supply/load-flow/boxes.ts';
 import { VOLTAGE_RANGE, voltageRange } from '../../tables/voltage-range.ts';
 
-const ownPercents = splitting<number>();
-
 /**
  * One finding for each piece of equipment with chargers whose box has less than the lowest volts of ordinary service, the
  * charger at its rating and the rest of what is managed with it at the ceiling.
  */
-export function boxWindowFindings(supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly Finding[] {
+export function boxWindowFindings(
+  supply: BoxSupply,
+  ohms: readonly (readonly (BranchOhms | null)[])[],
+): readonly Finding[] {
   const feeds = feedsOf(supply.of.chargers);
-  const percents = ownPercents(dropPercents(supply, ohms), feeds.partition);
+  const percents = dropPercents(supply, ohms, feeds.partition.places);
   return underEach([feeds.equipment, feeds.chargers, feeds.partition.places, percents], [supply]).filter(
     (finding) => finding !== null,
   );

@@ -51,22 +51,37 @@ export const boxAt = kept(
     boxOf(supply.of, supply.state, place, ohms, desksOf(supply)),
 );
 
+/** The places of chargers, to be gone through beside what each has. */
+export const placesOf = kept((chargers: readonly Charger[]): readonly number[] => chargers.map((_, i) => i));
+
 const boxes = keptEach(
-  ([ohms]: readonly [BranchOhms | null], [supply]: readonly [BoxSupply], place): BoxVolts | null =>
+  ([ohms, place]: readonly [BranchOhms | null, number], [supply]: readonly [BoxSupply]): BoxVolts | null =>
     ohms === null ? null : boxAt(ohms, supply, place),
 );
 
 /** The same at every box, in the order of the chargers; null where one has no branch. */
 export const boxesOf = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] =>
-  boxes([ohms], [supply]);
+  boxes([ohms, placesOf(supply.of.chargers)], [supply]);
 
-const percents = keptEach(([ohms]: readonly [BranchOhms | null], [supply]: readonly [BoxSupply], place): number =>
-  ohms === null ? 0 : worstDropAt(supply.of, supply.state, place, ohms.r, ohms.x, desksOf(supply)),
+const percents = keptEach(
+  (
+    [ohms, places]: readonly [readonly (BranchOhms | null)[], readonly number[]],
+    [supply]: readonly [BoxSupply],
+  ): readonly number[] =>
+    ohms.map((one, i) =>
+      one === null ? 0 : worstDropAt(supply.of, supply.state, places[i]!, one.r, one.x, desksOf(supply)),
+    ),
 );
 
-/** Worst percent from nominal to each box, in the order of the chargers, 0 where one has no branch. */
-export const dropPercents = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly number[] =>
-  percents([ohms], [supply]);
+/**
+ * Worst percent from nominal to each box, 0 where one has no branch: of the chargers of each piece of equipment, as `ohms`
+ * are, with their places among all.
+ */
+export const dropPercents = (
+  supply: BoxSupply,
+  ohms: readonly (readonly (BranchOhms | null)[])[],
+  places: readonly (readonly number[])[],
+): readonly (readonly number[])[] => percents([ohms, places], [supply]);
 
 function boxOf(of: BoxCase, state: SupplyState, i: number, ohms: BranchOhms, desks: Desks): BoxVolts {
   const { full } = state;

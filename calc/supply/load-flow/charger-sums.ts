@@ -54,8 +54,8 @@ const seated = ([tree, model, seats, chargers, unitLoadVa]: Shared): Seated => (
   unitLoadVa,
 });
 
-const sumsOf = keptLists(
-  ([haveRun]: readonly [readonly boolean[]], shared: Shared): ChargerSums => {
+const sumsOf = keptLists({
+  anew: ([haveRun]: readonly [readonly boolean[]], shared: Shared): ChargerSums => {
     const of = seated(shared);
     const sums = {
       amps: new Float64Array(PER_BUS * of.model.buses.length),
@@ -67,25 +67,25 @@ const sumsOf = keptLists(
     });
     return sums;
   },
-  // Those of the equipment alone of which a charger's run came or went.
-  ({ answer }, turned, [haveRun], shared) => {
-    const of = seated(shared);
-    const { seats, model } = of;
-    const nodes = new Set(turned.map((i) => seats.node[i]!));
-    const sums = { amps: answer.amps.slice(), unitAmps: answer.unitAmps.slice(), va: answer.va.slice() };
-    for (const node of nodes) {
-      const at = PER_BUS * model.loadBus[node]!;
-      sums.amps.fill(0, at, at + PER_BUS);
-      sums.unitAmps.fill(0, at, at + PER_BUS);
-      sums.va[node] = 0;
-    }
-    // In the order of all, so that they come to the same to the last digit.
-    haveRun.forEach((has, i) => {
-      if (has && nodes.has(seats.node[i]!)) addCharger(sums, of, i);
-    });
-    return sums;
-  },
-);
+  after: // Those of the equipment alone of which a charger's run came or went.
+    ({ answer }, turned, [haveRun], shared) => {
+      const of = seated(shared);
+      const { seats, model } = of;
+      const nodes = new Set(turned.map((i) => seats.node[i]!));
+      const sums = { amps: answer.amps.slice(), unitAmps: answer.unitAmps.slice(), va: answer.va.slice() };
+      for (const node of nodes) {
+        const at = PER_BUS * model.loadBus[node]!;
+        sums.amps.fill(0, at, at + PER_BUS);
+        sums.unitAmps.fill(0, at, at + PER_BUS);
+        sums.va[node] = 0;
+      }
+      // In the order of all, so that they come to the same to the last digit.
+      haveRun.forEach((has, i) => {
+        if (has && nodes.has(seats.node[i]!)) addCharger(sums, of, i);
+      });
+      return sums;
+    },
+});
 
 function addCharger(sums: ChargerSums, { tree, seats, chargers, unitLoadVa }: Seated, i: number): void {
   const { amps } = chargers[i]!;

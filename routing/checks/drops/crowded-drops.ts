@@ -1,4 +1,5 @@
-import { keptHosts } from '../../plane/kept-hosts.ts';
+import { kept } from '../../kept/kept.ts';
+import { keptHosts, type Laid } from '../../plane/kept-hosts.ts';
 import { distance } from '../../plane/space.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Finding } from '../../site/rules/finding.ts';
@@ -16,15 +17,15 @@ const boxHosts = keptHosts<Drop>(
   ({ box }) => box.join(' '),
 );
 
-let latest: { readonly told: object; readonly units: Units; readonly findings: readonly Finding[] } | null = null;
-
 /** Drops whose boxes are in one place: one finding for each place, with how many there are. */
-export function coincidingBoxes(drops: readonly Drop[], units: Units): readonly Finding[] {
-  const hosts = boxHosts(drops);
-  if (latest?.told === hosts.told && latest.units === units) return latest.findings;
+export const coincidingBoxes = (drops: readonly Drop[], units: Units): readonly Finding[] =>
+  coinciding(boxHosts(drops).told, units);
+
+const coinciding = kept((hosts: Laid<Drop>, units: Units): readonly Finding[] => {
+  const { items: drops } = hosts;
   const base = { severity: 'fail', rule: 'boxes-coincide', source: 'common practice, no source' } as const;
   const ids = (places: readonly number[]): string[] => places.map((place) => drops[place]!.id);
-  const findings = toldOverlaps(
+  return toldOverlaps(
     hosts,
     (host, guests) => {
       const a = drops[host]!;
@@ -49,9 +50,7 @@ export function coincidingBoxes(drops: readonly Drop[], units: Units): readonly 
       value: guests.length,
     }),
   );
-  latest = { told: hosts.told, units, findings };
-  return findings;
-}
+});
 
 const idleDrops = (idle: readonly string[], of: number): Finding => ({
   severity: 'warn',

@@ -22,7 +22,7 @@ export function entrances(
   space: WorkingSpace,
   { twoEntrances, entranceWidth: entrance, cites }: WorkingNeeds,
   standing: (space: WorkingSpace) => readonly Standing[],
-  { units }: Site,
+  { units }: Pick<Site, 'units'>,
 ): Finding[] {
   if (!twoEntrances) return [];
   const { width, depth } = space;

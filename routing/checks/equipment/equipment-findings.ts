@@ -1,7 +1,8 @@
-import { listMemo } from '../../lists/list-memo.ts';
+import { kept } from '../../kept/kept.ts';
+import { keptEach } from '../../kept/kept-list.ts';
 import { areaOf } from '../../plane/area.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../../plane/box-index.ts';
+import { indexing, positionsIn } from '../../plane/box-index.ts';
 import { clippedToBox } from '../../plane/clip.ts';
 import { rectangleAt } from '../../plane/rectangle.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
@@ -30,28 +31,29 @@ interface Standing {
  * is given, feet. In the order of the equipment.
  */
 export function equipmentFindings(site: Site, needs: NeedsOf): readonly Finding[] {
-  return kept.all(site.equipment, { site, needs }).flatMap(({ findings }) => findings);
+  const { stalls, columns, equipment, keepouts, units } = site;
+  return each([equipment], [stalls, columns, equipment, keepouts, units, needs]).flat();
 }
 
-interface At {
-  readonly site: Site;
-  readonly needs: NeedsOf;
-}
+/** What stands about equipment. */
+type Around = Pick<Site, 'stalls' | 'columns' | 'equipment' | 'keepouts' | 'units'>;
 
-const kept = listMemo<Equipment, At, At & { readonly findings: readonly Finding[] }>(
-  (equipment, at) => ({ ...at, findings: workingSpaceFindings(equipment, at.site, at.needs) }),
-  ({ site: before, needs }, { site, needs: now }) =>
-    needs === now &&
-    (before === site ||
-      (before.stalls === site.stalls &&
-        before.columns === site.columns &&
-        before.equipment === site.equipment &&
-        before.keepouts === site.keepouts &&
-        before.units === site.units)),
+const each = keptEach(
+  (
+    [one]: readonly [Equipment],
+    [stalls, columns, equipment, keepouts, units, needs]: readonly [
+      Site['stalls'],
+      Site['columns'],
+      Site['equipment'],
+      Site['keepouts'],
+      Site['units'],
+      NeedsOf,
+    ],
+  ) => workingSpaceFindings(one, { stalls, columns, equipment, keepouts, units }, needs),
 );
 
 /** The findings on one piece of equipment, be it on the site or only thought of there; none where its space is right. */
-export function workingSpaceFindings(equipment: Equipment, site: Site, { least, by }: NeedsOf): readonly Finding[] {
+export function workingSpaceFindings(equipment: Equipment, site: Around, { least, by }: NeedsOf): readonly Finding[] {
   const space = workingSpaceSize(equipment, least);
   if (!space) return [];
   const needs = by.get(equipment.id) ?? leastNeeds(least);
@@ -93,7 +95,7 @@ function obstructed(
   clear: number,
   condition: Condition,
   { source, cites }: WorkingNeeds,
-  site: Site,
+  site: Around,
 ): Finding[] {
   if (obstructing.length === 0) return [];
   const print = (feet: number): string => printLength(feet, site.units);
@@ -125,7 +127,7 @@ function tooLittleGiven(
   { id, workingSpace }: Equipment,
   condition: Condition,
   { depths, source, cites }: WorkingNeeds,
-  { units }: Site,
+  { units }: Around,
 ): Finding[] {
   const least = depths?.[condition - 1];
   if (workingSpace === undefined || least === undefined || workingSpace >= least - TOUCHING_AREA) return [];
@@ -157,7 +159,7 @@ const spaceBox = ({ size }: Equipment, { width, depth }: WorkingSpace): Box => (
   maxY: -size[1] / 2,
 });
 
-function standingNear(equipment: Equipment, space: WorkingSpace, site: Site): Standing[] {
+function standingNear(equipment: Equipment, space: WorkingSpace, site: Around): Standing[] {
   const box = boxOf(spaceBefore(equipment, space));
   return [
     ...stallsIn(site.stalls, box).map((stall) => ({
@@ -190,23 +192,15 @@ interface Outlined extends Box {
   readonly outline: readonly Point2[];
 }
 
-/** Finds the items of a list in a box; the search tree of the last list is kept. */
+/** Finds the items of a list in a box. */
 function finderOf<T extends object>(outlineOf: (item: T) => readonly Point2[]) {
-  const outlines = new WeakMap<T, Outlined>();
-  const outlined = (item: T): Outlined => {
-    const known = outlines.get(item);
-    if (known) return known;
+  const outlined = kept((item: T): Outlined => {
     const outline = outlineOf(item);
-    const made = { outline, ...boxOf(outline) };
-    outlines.set(item, made);
-    return made;
-  };
-  let last: BoxIndex<T> | undefined;
-  return (list: readonly T[], box: Box): { readonly item: T; readonly outline: readonly Point2[] }[] => {
-    if (last?.items !== list) last = boxIndex(list, outlined, last);
-    const { items } = last;
-    return positionsIn(last, box).map((i) => ({ item: items[i]!, outline: outlined(items[i]!).outline }));
-  };
+    return { outline, ...boxOf(outline) };
+  });
+  const indexOf = indexing<T>((item) => outlined(item));
+  return (list: readonly T[], box: Box): { readonly item: T; readonly outline: readonly Point2[] }[] =>
+    positionsIn(indexOf(list), box).map((i) => ({ item: list[i]!, outline: outlined(list[i]!).outline }));
 }
 
 const columnsIn = finderOf<Column>(({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation));

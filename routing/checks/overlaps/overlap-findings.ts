@@ -1,5 +1,6 @@
+import { kept } from '../../kept/kept.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
-import { type Hosts, keptHosts } from '../../plane/kept-hosts.ts';
+import { keptHosts, type Laid } from '../../plane/kept-hosts.ts';
 import { overlapDepth } from '../../plane/overlap-depth.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
@@ -24,10 +25,10 @@ const MEETING = 1;
 export function overlapFindings(site: Site): readonly Finding[] {
   const { stalls, columns, raceways, units } = site;
   return [
-    ...stallsOnStalls(stalls, stallHosts(stalls), units),
-    ...columnsOnColumns(columns, columnHosts(columns), units),
+    ...stallsOnStalls(stallHosts(stalls).told, units),
+    ...columnsOnColumns(columnHosts(columns).told, units),
     ...standingFindings(site),
-    ...racewaysOnRaceways(raceways, racewayHosts(raceways), units),
+    ...racewaysOnRaceways(racewayHosts(raceways).told, units),
   ];
 }
 
@@ -49,18 +50,6 @@ const racewayHosts = keptHosts<Raceway>(
   ({ path }) => path.join(' '),
 );
 
-/** What is told of a list, the same as long as nothing that overlaps changes. */
-function kept<T extends { readonly id: string }>(
-  work: (list: readonly T[], hosts: Hosts, units: Units) => readonly Finding[],
-) {
-  let last: { readonly told: object; readonly units: Units; readonly findings: readonly Finding[] } | null = null;
-  return (list: readonly T[], hosts: Hosts, units: Units): readonly Finding[] => {
-    if (last?.told !== hosts.told || last.units !== units)
-      last = { told: hosts.told, units, findings: work(list, hosts, units) };
-    return last.findings;
-  };
-}
-
 interface Words<T> {
   readonly rule: RuleWord;
   readonly severity: Finding['severity'];
@@ -75,7 +64,8 @@ interface Words<T> {
 }
 
 const told = <T extends { readonly id: string }>(words: Words<T>) =>
-  kept<T>((list, hosts, units) => {
+  kept((hosts: Laid<T>, units: Units): readonly Finding[] => {
+    const list = hosts.items;
     const { rule, severity, what, on, by, byWords, limit, cure } = words;
     const ids = (places: readonly number[]): string[] => places.map((place) => list[place]!.id);
     const base = { severity, rule, source: 'common practice, no source' } as const;

@@ -1,6 +1,6 @@
-import { listMemo } from '../../lists/list-memo.ts';
+import { keptEach } from '../../kept/kept-list.ts';
 import { boxOf } from '../../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../../plane/box-index.ts';
+import { indexing, positionsIn } from '../../plane/box-index.ts';
 import { overlapDepth } from '../../plane/overlap-depth.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
@@ -16,16 +16,15 @@ import { fewNamed } from './told-overlaps.ts';
  * stands before it in the list. Value: how far it lies into the worst of them, feet. In the order of the equipment.
  */
 export const standingFindings = (site: Site): readonly Finding[] =>
-  kept.all(site.equipment, site).flatMap(({ finding }) => finding ?? []);
+  each([site.equipment], [site.stalls, site.columns, site.equipment, site.units]).flatMap((finding) => finding ?? []);
 
-const kept = listMemo<Equipment, Site, { readonly site: Site; readonly finding: Finding | null }>(
-  (equipment, site) => ({ site, finding: standingFinding(equipment, site) }),
-  ({ site: before }, site) =>
-    before === site ||
-    (before.stalls === site.stalls &&
-      before.columns === site.columns &&
-      before.equipment === site.equipment &&
-      before.units === site.units),
+type Standing = Pick<Site, 'stalls' | 'columns' | 'equipment' | 'units'>;
+
+const each = keptEach(
+  (
+    [one]: readonly [Equipment],
+    [stalls, columns, equipment, units]: readonly [Site['stalls'], Site['columns'], Site['equipment'], Site['units']],
+  ) => standingFinding(one, { stalls, columns, equipment, units }),
 );
 
 interface Under {
@@ -33,15 +32,13 @@ interface Under {
   readonly outline: readonly Point2[];
 }
 
-function standingFinding(equipment: Equipment, site: Site): Finding | null {
+function standingFinding(equipment: Equipment, site: Standing): Finding | null {
   const outline = footprintOf(equipment);
   const box = boxOf(outline);
-  columns = columns?.items === site.columns ? columns : boxIndex(site.columns, columnBox, columns);
-  others = others?.items === site.equipment ? others : boxIndex(site.equipment, equipmentBox, others);
   const own = site.equipment.indexOf(equipment);
   const stalls = stallsIn(site.stalls, box).map((stall) => ({ id: stall.id, outline: stallRectangle(stall) }));
-  const under = positionsIn(columns, box).map((i) => site.columns[i]!);
-  const before = positionsIn(others, box).flatMap((i) => (i < own ? site.equipment[i]! : []));
+  const under = positionsIn(columnsIn(site.columns), box).map((i) => site.columns[i]!);
+  const before = positionsIn(equipmentIn(site.equipment), box).flatMap((i) => (i < own ? site.equipment[i]! : []));
   let worst = 0;
   const hit = (each: readonly Under[]): string[] =>
     each.flatMap((one) => {
@@ -71,7 +68,5 @@ function standingFinding(equipment: Equipment, site: Site): Finding | null {
   };
 }
 
-let columns: BoxIndex<Column> | undefined;
-let others: BoxIndex<Equipment> | undefined;
-const columnBox = (column: Column) => boxOf(columnOutline(column));
-const equipmentBox = (equipment: Equipment) => boxOf(footprintOf(equipment));
+const columnsIn = indexing<Column>((column) => boxOf(columnOutline(column)));
+const equipmentIn = indexing<Equipment>((equipment) => boxOf(footprintOf(equipment)));

@@ -1,4 +1,6 @@
-import { nearestMember, type Steel, steelOf } from '../../network/support/steel-near.ts';
+import { counting } from '../../kept/counting.ts';
+import { kept, keptByKey } from '../../kept/kept.ts';
+import { nearestMember, steelOf } from '../../network/support/steel-near.ts';
 import { hangs, unheldStretches } from '../../network/support/unheld.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
@@ -27,15 +29,7 @@ interface Limits {
   readonly spacings: SupportSpacings;
 }
 
-let limits: Limits | null = null;
-let steel: Steel | undefined;
-
-function limitsOf({ units, rules }: Site, spacings: SupportSpacings): Limits {
-  const reach = rules.hangReach;
-  if (limits?.units !== units || limits.reach !== reach || limits.spacings !== spacings)
-    limits = { units, reach, spacings };
-  return limits;
-}
+const limitsBy = kept((spacings: SupportSpacings, units: Units, reach: number): Limits => ({ units, reach, spacings }));
 
 /**
  * Finding `unsupported`: what hangs and has nothing to hang from. A raceway overhead hangs from members within
@@ -48,20 +42,20 @@ function limitsOf({ units, rules }: Site, spacings: SupportSpacings): Limits {
 export function supportFindings(site: Site, spacings: SupportSpacings): readonly Finding[] {
   const { members, raceways, drops } = site;
   if (members.length === 0) return nothingDrawn(raceways, drops);
-  const now = limitsOf(site, spacings);
-  steel = steelOf(members, steel?.items.length === members.length ? steel : undefined);
-  const overhead = { steel, limits: now };
+  const overhead = { steel: steelOf(members), limits: limitsBy(spacings, site.units, site.rules.hangReach) };
   const ofRaceways = racewaySupport(raceways, overhead);
   const ofDrops = dropSupport(drops, overhead);
   return ofRaceways.length === 0 ? ofDrops : ofDrops.length === 0 ? ofRaceways : [...ofRaceways, ...ofDrops];
 }
+
+const NOTHING: readonly Finding[] = [];
 
 const isOverhead = ({ mount = 'overhead' }: Drop): boolean => mount === 'overhead';
 const isHung = ({ place, path }: Raceway): boolean => place === 'overhead' && hangs(path);
 
 const racewaySupport = keptNear<Raceway, Limits>(
   ({ path }) => boxOf(path.map(([x, y]) => [x, y])),
-  (raceway, now) => (isHung(raceway) ? racewayFinding(raceway, now) : []),
+  (raceway, now) => (isHung(raceway) ? racewayFinding(raceway, now) : NOTHING),
 );
 
 const dropSupport = keptNear<Drop, Limits>(
@@ -70,14 +64,14 @@ const dropSupport = keptNear<Drop, Limits>(
       [box[0], box[1]],
       [retractor[0], retractor[1]],
     ]),
-  (drop, now) => (isOverhead(drop) ? dropFinding(drop, now) : []),
+  (drop, now) => (isOverhead(drop) ? dropFinding(drop, now) : NOTHING),
 );
 
-function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhead<Limits>): Finding[] {
+function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhead<Limits>): readonly Finding[] {
   const { units, reach, spacings } = limits;
   const { feet: spacing, section } = spacings[method];
   const long = unheldStretches(path, steel, reach).filter(({ length }) => length > spacing + SLIPS);
-  if (long.length === 0) return [];
+  if (long.length === 0) return NOTHING;
   const worst = long.reduce((most, one) => (one.length > most.length ? one : most));
   const print = (feet: number): string => printLength(feet, units);
   const nearest = nearestMember(steel, worst.middle);
@@ -101,7 +95,7 @@ function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhe
   ];
 }
 
-function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<Limits>): Finding[] {
+function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<Limits>): readonly Finding[] {
   const { units, reach } = limits;
   const points: [string, Point3][] = [['box', box]];
   if (retractor) points.push(['retractor', retractor]);
@@ -109,7 +103,7 @@ function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<L
     const nearest = nearestMember(steel, at);
     return nearest !== null && nearest.feet <= reach + LENGTH_SLACK ? [] : [{ what, nearest }];
   });
-  if (loose.length === 0) return [];
+  if (loose.length === 0) return NOTHING;
   const print = (feet: number): string => printLength(feet, units);
   const worst = loose.reduce((most, one) =>
     (one.nearest?.feet ?? Number.POSITIVE_INFINITY) > (most.nearest?.feet ?? Number.POSITIVE_INFINITY) ? one : most,
@@ -133,38 +127,32 @@ function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<L
   ];
 }
 
-interface Bare {
-  readonly raceways: readonly Raceway[];
-  readonly drops: readonly Drop[];
-  readonly counts: string;
-  readonly findings: readonly Finding[];
-}
-
-let bare: Bare = { raceways: [], drops: [], counts: '', findings: [] };
-
 /** Once for the whole site, however much hangs. */
-function nothingDrawn(raceways: readonly Raceway[], drops: readonly Drop[]): readonly Finding[] {
-  if (bare.raceways === raceways && bare.drops === drops) return bare.findings;
-  const counts = [
-    ifAny(raceways.filter(isHung).length, 'raceway'),
-    ifAny(drops.filter(isOverhead).length, 'drop'),
-  ].filter(Boolean);
-  const told = counts.join(' and ');
-  bare = { raceways, drops, counts: told, findings: bare.counts === told ? bare.findings : nothingToHangFrom(told) };
-  return bare.findings;
-}
+const nothingDrawn = (raceways: readonly Raceway[], drops: readonly Drop[]): readonly Finding[] =>
+  nothingToHangFrom(
+    HUNG,
+    [ifAny(hungIn(raceways), 'raceway'), ifAny(overheadIn(drops), 'drop')].filter(Boolean).join(' and '),
+  );
+
+const hungIn = counting<Raceway>(isHung);
+const overheadIn = counting<Drop>(isOverhead);
 
 const ifAny = (n: number, what: string): string => (n === 0 ? '' : counted(n, what));
 
-const nothingToHangFrom = (counts: string): readonly Finding[] =>
-  counts === ''
-    ? []
-    : [
-        {
-          severity: 'warn',
-          rule: 'unsupported',
-          about: [],
-          says: `Nothing overhead is drawn to hang from: ${counts} overhead, and no beam or purlin on the site. Whether anything holds them was not looked at. Draw the canopy, or the beams and purlins that carry them.`,
-          source: 'common practice, no source',
-        },
-      ];
+/** What is said of some counts: the same object while they are the same. */
+const nothingToHangFrom = keptByKey(
+  (counts: string) => counts,
+  (_: object, counts: string): readonly Finding[] =>
+    counts === ''
+      ? []
+      : [
+          {
+            severity: 'warn',
+            rule: 'unsupported',
+            about: [],
+            says: `Nothing overhead is drawn to hang from: ${counts} overhead, and no beam or purlin on the site. Whether anything holds them was not looked at. Draw the canopy, or the beams and purlins that carry them.`,
+            source: 'common practice, no source',
+          },
+        ],
+);
+const HUNG = {};

@@ -1,5 +1,6 @@
+import { kept } from '../../kept/kept.ts';
 import { type Box, boxOf, widened } from '../../plane/box.ts';
-import { type BoxIndex, boxIndex, positionsIn } from '../../plane/box-index.ts';
+import { type BoxIndex, indexing, positionsIn } from '../../plane/box-index.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
 import type { Member, Point3 } from '../../site/site.ts';
 import { distanceAside } from './held-parts.ts';
@@ -7,23 +8,17 @@ import { distanceAside } from './held-parts.ts';
 /** The members of a site, to be searched by box. */
 export type Steel = BoxIndex<Member>;
 
-const boxes = new WeakMap<Member, Box>();
-
 /** The plan's box of a member. */
-export function memberBox(member: Member): Box {
-  const known = boxes.get(member);
-  if (known) return known;
-  const { from, to } = member;
-  const box = boxOf([
-    [from[0], from[1]],
-    [to[0], to[1]],
-  ]);
-  boxes.set(member, box);
-  return box;
-}
+export const memberBox = kept(
+  ({ from, to }: Member): Box =>
+    boxOf([
+      [from[0], from[1]],
+      [to[0], to[1]],
+    ]),
+);
 
-/** The members, indexed; of the last index the tree is kept where few of them moved. */
-export const steelOf = (members: readonly Member[], last?: Steel): Steel => boxIndex(members, memberBox, last);
+/** The members, indexed. */
+export const steelOf: (members: readonly Member[]) => Steel = indexing((member) => memberBox(member));
 
 /** Members whose box comes within a reach, feet, of a box of the plan. */
 export const membersNear = (steel: Steel, box: Box, reach: number): Member[] =>

@@ -1,4 +1,5 @@
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import { feedsOf } from '../../../calc/branches/feeds.ts';
 import { supplyChecks } from '../../../calc/checks/supply/supply-checks.ts';
 import { type SupplyResult, supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
@@ -90,11 +91,16 @@ export const siteOf = (parts: Parts): Site =>
 export const BRANCH: BranchOhms = { r: 0.078, x: 0.005 };
 
 /** The supply of a site in which every charger has a run, but for those that are named. */
-export function supplied(site: Site, without: readonly string[] = [], branch: BranchOhms = BRANCH): SupplyResult {
+export function supplied(
+  site: Site,
+  without: readonly string[] = [],
+  branch: BranchOhms = BRANCH,
+): ReturnType<typeof supplyOf> {
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: without.includes(id) ? null : 90 }) as Run);
   const ohms = site.chargers.map(({ id }) => (without.includes(id) ? null : branch));
   const supply = supplyOf(site, runs, ohms, NEC_2023);
-  return { ...supply, findings: supplyChecks(site, supply, ohms, []) };
+  const byEquipment = feedsOf(site.chargers).partition.places.map((places) => places.map((place) => ohms[place]!));
+  return { ...supply, findings: supplyChecks(site, supply, byEquipment, []) };
 }
 
 export const rulesOf = (result: SupplyResult): string[] => result.findings.map(({ rule }) => rule);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
+import { feedsOf } from '../../../calc/branches/feeds.ts';
 import { totalDropFindings } from '../../../calc/checks/supply/total-drop.ts';
 import { supplyOf } from '../../../calc/supply/supply.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
@@ -25,7 +26,13 @@ const twoPanels = (total: number): Site =>
 /** Every charger keeps its run, so that the supply stays as it is and only the branches change. */
 const dropsOf = (site: Site, branches: Branches): readonly Finding[] => {
   const runs = site.chargers.map(({ id }) => ({ charger: id, length: 90 }) as Run);
-  return totalDropFindings(site, supplyOf(site, runs, branches, NEC_2023).boxSupply, branches);
+  const { boxSupply } = supplyOf(site, runs, branches, NEC_2023);
+  const { places } = feedsOf(site.chargers).partition;
+  return totalDropFindings(
+    site,
+    boxSupply,
+    places.map((own) => own.map((place) => branches[place]!)),
+  );
 };
 
 test('branches changed one after the other leave what a site read anew is told', () => {

@@ -10,15 +10,14 @@ describe('an answer for each place of lists', () => {
   test('equals what is worked anew, after any edits of two sites that are asked about in turn', () => {
     fc.assert(
       fc.property(families, fc.array(fc.nat(2)), (asked, factors) => {
-        const work = ([a, b]: readonly [Item, number], [factor]: readonly [number], place: number): string =>
-          `${place}: ${a.key} ${factor * a.value + b}`;
-        const each = keptEach((items: readonly [Item, number], shared: readonly [number], place) =>
-          work(items, shared, place),
-        );
+        const work = ([a, b]: readonly [Item, number], [factor]: readonly [number]): string => {
+          return `${a.key} ${factor * a.value + b}`;
+        };
+        const each = keptEach((items: readonly [Item, number], shared: readonly [number]) => work(items, shared));
         asked.forEach((list, i) => {
           const shared = [factors[i] ?? 0] as const;
           const numbers = parity(list).map(({ value }) => value);
-          const anew = list.map((item, place) => work([item, numbers[place]!], shared, place));
+          const anew = list.map((item, place) => work([item, numbers[place]!], shared));
           expect(each([list, numbers], shared)).toEqual(anew);
         });
       }),
@@ -27,8 +26,8 @@ describe('an answer for each place of lists', () => {
 
   test('works again just the places where something changed, and hands back the list where nothing comes of it', () => {
     const worked: number[] = [];
-    const each = keptEach(([a, b]: readonly [Item, object], [shared]: readonly [string], place) => {
-      worked.push(place);
+    const each = keptEach(([a, b]: readonly [Item, object], [shared]: readonly [string]) => {
+      worked.push('abc'.indexOf(a.key));
       return `${a.key} ${shared} ${b === NOTHING}`;
     });
     const NOTHING = {};
@@ -47,6 +46,43 @@ describe('an answer for each place of lists', () => {
     expect(first).toEqual(['a x true', 'b x true', 'c x true']);
     each([moved, others], ['y']);
     expect(worked).toEqual([0, 1, 2, 1, 1, 2, 0, 1, 2]);
+  });
+
+  test('what stood side by side before is not worked again where the lists grow and shrink', () => {
+    const worked: string[] = [];
+    const each = keptEach(([{ key }, other]: readonly [Item, string]) => {
+      worked.push(key + other);
+      return key + other;
+    });
+    const [a, b, c, d] = ['a', 'b', 'c', 'd'].map((key, value): Item => ({ key, value }));
+    each(
+      [
+        [a!, b!, c!],
+        ['1', '2', '3'],
+      ],
+      [],
+    );
+    worked.length = 0;
+    expect(
+      each(
+        [
+          [d!, a!, c!],
+          ['1', '1', '9'],
+        ],
+        [],
+      ),
+    ).toEqual(['d1', 'a1', 'c9']);
+    expect(
+      each(
+        [
+          [d!, a!, c!, b!],
+          ['1', '1', '9', '2'],
+        ],
+        [],
+      ),
+    ).toEqual(['d1', 'a1', 'c9', 'b2']);
+    expect(each([[a!], ['1']], [])).toEqual(['a1']);
+    expect(worked).toEqual(['d1', 'c9', 'b2']);
   });
 
   test('two sites asked about in turn do not put each other out, while one of them is dragged about', () => {
@@ -70,17 +106,17 @@ describe('an answer for each place of lists', () => {
 
 describe('an answer about a list brought up from one at hand', () => {
   const counting = (besides: () => void) =>
-    keptLists(
-      ([list]: readonly [readonly Item[]], _: readonly [number]): number => {
+    keptLists({
+      anew: ([list]: readonly [readonly Item[]], _: readonly [number]): number => {
         besides();
         return list.filter(({ value }) => value % 3 === 0).length;
       },
-      ({ answer, lists: [before] }, places, [list]) =>
+      after: ({ answer, lists: [before] }, places, [list]) =>
         places.reduce(
           (count, i) => count + Number(list[i]!.value % 3 === 0) - Number(before[i]!.value % 3 === 0),
           answer,
         ),
-    );
+    });
 
   test('equals what is worked anew, after any edits of two sites that are asked about in turn', () => {
     fc.assert(
@@ -93,20 +129,20 @@ describe('an answer about a list brought up from one at hand', () => {
 
   test('what is shared and changes makes all stale, or the places that are told', () => {
     const worked: number[] = [];
-    const marked = keptLists(
-      ([list]: readonly [readonly Item[]], [least]: readonly [number]): readonly boolean[] =>
+    const marked = keptLists({
+      anew: ([list]: readonly [readonly Item[]], [least]: readonly [number]): readonly boolean[] =>
         list.map(({ value }) => value >= least),
-      ({ answer }, places, [list], [least]) => {
+      after: ({ answer }, places, [list], [least]) => {
         worked.push(...places);
         return answer.map((one, i) => (places.includes(i) ? list[i]!.value >= least : one));
       },
-      ([least], { lists: [list], shared: [before] }) =>
+      also: ([least], { lists: [list], shared: [before] }) =>
         before === least
           ? []
           : list.flatMap(({ value }, i) =>
               value >= Math.min(least, before) && value < Math.max(least, before) ? i : [],
             ),
-    );
+    });
     const list = Array.from({ length: 9 }, (_, value) => ({ key: 'a', value }));
     for (const least of [4, 6, 1]) expect(marked([list], [least])).toEqual(list.map(({ value }) => value >= least));
     expect(worked).toEqual([4, 5, 1, 2, 3, 4, 5]);

@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/element-lists.ts';
@@ -5,17 +6,22 @@ import { findDrop } from '../../document/find-in-site.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
-type Standing = readonly [...(Site[keyof Site] | undefined)[], number];
-let last: { readonly of: Standing; readonly polygons: readonly (readonly Point2[])[] } | null = null;
-
-/** The region of a drop, worked again only where something that bears on it has changed. */
+/** The region of a drop. */
 function regionOf(site: Site, id: string, height: number): readonly (readonly Point2[])[] {
   const drop = findDrop(site.drops, id);
-  if (!drop) return [];
-  const of = [drop, site.stalls, site.columns, site.vehicles, site.rules, height] as unknown as Standing;
-  if (!last || last.of.some((part, i) => part !== of[i])) last = { of, polygons: reachRegion(site, id, height) };
-  return last.polygons;
+  return drop ? regionBy(drop, site.stalls, site.columns, site.vehicles, site.rules, height) : [];
 }
+
+const regionBy = kept(
+  (
+    drop: Site['drops'][number],
+    stalls: Site['stalls'],
+    columns: Site['columns'],
+    vehicles: Site['vehicles'],
+    rules: Site['rules'],
+    height: number,
+  ) => reachRegion({ drops: [drop], stalls, columns, vehicles, rules }, drop.id, height),
+);
 
 /** Where an inlet at a height is within reach of the selected drop, round the parked cars; softly, under its cord. */
 export function drawReachRegion(pen: Pen, frame: Frame, site: Site, selection: readonly Ref[], height: number): void {

@@ -1,0 +1,13 @@
+import { kept } from '../kept/kept.ts';
+import { keptEach } from '../kept/kept-list.ts';
+
+/** The ids of a list: the same list while they are the same, whatever else of its elements changes. */
+export function listingIds<T extends { readonly id: string }>(): (list: readonly T[]) => readonly string[] {
+  const each = keptEach(([{ id }]: readonly [T]) => id);
+  return (list) => each([list], []);
+}
+
+/** Where each id of a list stands. */
+export const placesById = kept(
+  (ids: readonly string[]): ReadonlyMap<string, number> => new Map(ids.map((id, place) => [id, place])),
+);
