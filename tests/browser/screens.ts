@@ -139,6 +139,15 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'charging-day',
+    go: async (page) => {
+      await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
+      const make = page.getByRole('button', { name: 'Make the day', exact: true });
+      if (await page.locator('.day-says').isHidden()) await make.click();
+      await page.locator('.day-says').waitFor();
+    },
+  },
+  {
     name: 'panel-schedule',
     go: (page) => table(page, 'Panels'),
   },

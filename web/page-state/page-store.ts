@@ -9,6 +9,7 @@ export const DRAWERS = [
   'margins',
   'one-line',
   'panels',
+  'day',
   'takeoff',
   'cost',
   'cuts',

@@ -1,0 +1,98 @@
+import type { DayView } from '../../../calc/day/day-view.ts';
+import { timeWords } from './time-words.ts';
+
+const HIGH = 220;
+const TOP = 10;
+
+interface LoadProps {
+  /** Width of the picture in its own units: fewer on a phone, so that its lettering can be read. */
+  readonly wide: number;
+  readonly view: DayView;
+  readonly unit: string;
+  readonly at: number | null;
+  readonly onAt: (step: number | null) => void;
+}
+
+/** The current on a limit through the day, against what is left for charging: under the rule, and without management. */
+export function LoadPicture({ wide, view, unit, at, onAt }: LoadProps) {
+  const { steps, load, unmanaged, room } = view;
+  const most = Math.max(1, ...load, ...unmanaged, ...room.filter(Number.isFinite)) * 1.05;
+  const y = (amps: number): number => TOP + (HIGH - TOP) * (1 - Math.min(amps, most) / most);
+  const x = (step: number): number => (wide * step) / steps;
+  const stairs = (values: readonly number[]): string =>
+    values.map((value, k) => `${k === 0 ? 'M' : 'L'}${x(k)} ${y(value)} H${x(k + 1)}`).join(' ');
+  const marks = marksUpTo(most);
+  return (
+    <svg
+      className="day-picture"
+      viewBox={`-52 0 ${wide + 60} ${HIGH + 26}`}
+      role="img"
+      aria-label={`Load through the day: at most ${Math.max(...load).toFixed(1)} ${unit}; without management ${Math.max(...unmanaged).toFixed(1)} ${unit}. The table of cars has the figures.`}
+      onPointerMove={(event) => onAt(stepUnder(event, wide, steps))}
+      onPointerLeave={() => onAt(null)}
+    >
+      {marks.map((value) => (
+        <g key={value}>
+          <line className="day-rule" x1={0} x2={wide} y1={y(value)} y2={y(value)} />
+          <text className="day-mark" x={-6} y={y(value) + 4} textAnchor="end">
+            {value}
+          </text>
+        </g>
+      ))}
+      <path className="day-load" d={`${stairs(load)} V${y(0)} H0 Z`} />
+      <path className="day-unmanaged" d={stairs(unmanaged)} />
+      <path className="day-room" d={stairs(room.map((one) => (Number.isFinite(one) ? one : most)))} />
+      <Hours wide={wide} view={view} y={HIGH + 18} high={HIGH} />
+      {at !== null && <line className="day-at" x1={x(at)} x2={x(at)} y1={0} y2={HIGH} />}
+    </svg>
+  );
+}
+
+/** Times under a picture, and faint lines up from them. */
+export function Hours({
+  wide,
+  view,
+  y,
+  high,
+}: {
+  readonly wide: number;
+  readonly view: DayView;
+  readonly y: number;
+  readonly high: number;
+}) {
+  const minutes = view.steps * view.step;
+  const apart = [60, 120, 240].find((one) => (minutes / one) * 60 <= wide) ?? 480;
+  const first = (apart - (view.from % apart)) % apart;
+  const times = Array.from({ length: Math.floor((minutes - first) / apart) + 1 }, (_, i) => first + i * apart);
+  return (
+    <>
+      {times.map((minute) => {
+        const x = (wide * minute) / minutes;
+        return (
+          <g key={minute}>
+            <line className="day-hour" x1={x} x2={x} y1={0} y2={high} />
+            <text className="day-mark" x={x} y={y} textAnchor="middle">
+              {timeWords(view.from + minute)}
+            </text>
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+/** The step under the pointer, as far along the picture as it is. */
+export function stepUnder(event: React.PointerEvent<SVGSVGElement>, wide: number, steps: number): number | null {
+  const { left, width } = event.currentTarget.getBoundingClientRect();
+  const { x, width: units } = event.currentTarget.viewBox.baseVal;
+  const step = Math.floor(((((event.clientX - left) / width) * units + x) / wide) * steps);
+  return step >= 0 && step < steps ? step : null;
+}
+
+/** Whole steps of 1, 2 or 5 times a power of ten, four or so up to the most. */
+function marksUpTo(most: number): number[] {
+  const rough = most / 4;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = power * ([1, 2, 5].find((times) => times * power >= rough) ?? 10);
+  return Array.from({ length: Math.floor(most / step) }, (_, i) => Number(((i + 1) * step).toPrecision(6)));
+}
