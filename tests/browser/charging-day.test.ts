@@ -41,8 +41,9 @@ test('a day is made, its ceiling dragged, held to and undone; the least limit is
   await find.click();
   const best = page.locator('.day-best');
   await best.getByText('the least limit with which one serves all is').waitFor();
-  const least = Number(/serves all is ([\d.]+) A/.exec(await best.innerText())![1]);
-  const ofRules = [...(await best.innerText()).matchAll(/: (\d+) A serves all/g)].map((found) => Number(found[1]));
+  const told = await best.innerText();
+  const least = Number(/serves all is ([\d.]+) A/.exec(told)![1]);
+  const ofRules = Array.from(told.matchAll(/: (\d+) A serves all/g), ([, amps]) => Number(amps));
   expect(ofRules).toHaveLength(4);
   for (const one of ofRules) expect(one).toBeGreaterThanOrEqual(Math.floor(least));
   await page
