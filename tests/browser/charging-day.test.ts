@@ -14,7 +14,7 @@ test('a day is made, its ceiling dragged, held to and undone; the least limit is
   const ceiling = page.locator('.day-ceiling input');
   const short = async (amps: number): Promise<number> => {
     await ceiling.fill(String(amps));
-    const text = await says.innerText();
+    const text = (await says.textContent()) ?? '';
     return Number(/(\d+) of \d+ cars? leave/.exec(text)?.[1] ?? 0);
   };
   const shorts = [];
@@ -41,7 +41,7 @@ test('a day is made, its ceiling dragged, held to and undone; the least limit is
   await find.click();
   const best = page.locator('.day-best');
   await best.getByText('the least limit with which one serves all is').waitFor();
-  const told = await best.innerText();
+  const told = (await best.textContent()) ?? '';
   const least = Number(/serves all is ([\d.]+) A/.exec(told)![1]);
   const ofRules = Array.from(told.matchAll(/: (\d+) A serves all/g), ([, amps]) => Number(amps));
   expect(ofRules).toHaveLength(4);
