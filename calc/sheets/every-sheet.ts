@@ -67,6 +67,14 @@ const tableWriter =
 const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.drawings.pdf': drawingSetOn('ANSI D'),
   '.drawings-tabloid.pdf': drawingSetOn('tabloid'),
+  '.calculations.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+    const { calculationPacket } = await import('./pdf/report/packet.ts');
+    return calculationPacket(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+  },
+  '.utility-letter.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+    const { utilityLetter } = await import('./pdf/report/utility-letter.ts');
+    return utilityLetter(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+  },
   '.dxf': async ({ site, plan }) => {
     const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
       import('./drawing/plan-drawing.ts'),

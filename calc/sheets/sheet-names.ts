@@ -46,6 +46,8 @@ const tableName = <N extends TableName>(name: N) =>
 export const SHEET_NAMES = [
   { ending: '.drawings.pdf', says: 'Drawing set, ANSI D PDF', group: 'drawings', type: 'application/pdf' },
   { ending: '.drawings-tabloid.pdf', says: 'Drawing set, tabloid PDF', group: 'drawings', type: 'application/pdf' },
+  { ending: '.calculations.pdf', says: 'Calculation packet, PDF', group: 'drawings', type: 'application/pdf' },
+  { ending: '.utility-letter.pdf', says: 'Letter to the utility, PDF', group: 'drawings', type: 'application/pdf' },
   { ending: '.dxf', says: 'Plan drawing, as DXF', group: 'drawings', type: 'image/vnd.dxf' },
   { ending: '.svg', says: 'Plan drawing, as SVG', group: 'drawings', type: 'image/svg+xml' },
   {

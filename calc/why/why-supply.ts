@@ -4,9 +4,11 @@ import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { designOf } from '../branches/design.ts';
-import { equipmentBranches } from '../branches/equipment-branches.ts';
+import { type EquipmentBranches, equipmentBranches } from '../branches/equipment-branches.ts';
 import { ohmsOf } from '../branches/ohms-of.ts';
 import type { Supply } from '../plan-file.ts';
+import { branchFaultSteps } from '../supply/fault/branch-fault-steps.ts';
+import { branchFaultOf } from '../supply/fault/branch-faults.ts';
 import { ohmText } from '../supply/fault/fault-steps.ts';
 import { feederSteps } from '../supply/feeders/feeder-steps.ts';
 import type { BoxVolts } from '../supply/load-flow/box-volts.ts';
@@ -19,6 +21,7 @@ import { explained, type Step } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
 interface Worked {
+  readonly branches: readonly EquipmentBranches[];
   readonly runs: readonly Run[];
   readonly tables: CodeTables;
   readonly ohms: readonly (BranchOhms | null)[];
@@ -32,8 +35,9 @@ function worked(site: Site): Worked {
   const design = designOf(site.rules);
   const { tables } = design;
   const { runs } = runsOf(site);
-  const ohms = ohmsOf(site, equipmentBranches(site, runs, design));
-  return { runs, tables, ohms, work: supplyWork(site, runs, tables), ...supplyOf(site, runs, ohms, tables) };
+  const branches = equipmentBranches(site, runs, design);
+  const ohms = ohmsOf(site, branches);
+  return { branches, runs, tables, ohms, work: supplyWork(site, runs, tables), ...supplyOf(site, runs, ohms, tables) };
 }
 
 /**
@@ -116,4 +120,11 @@ export function whyBox(site: Site, charger: string): readonly Step[] {
       source: `${SWEEP_SOURCE}; limit: ${siteRule('dropLimit.total')}`,
     },
   ];
+}
+
+/** How the fault currents at a charger's box were found. Empty where it has no branch, or nothing is known of its supply. */
+export function whyBranchFault(site: Site, charger: string): readonly Step[] {
+  const { tables, work, branches } = worked(site);
+  const found = branchFaultOf(branches, { ...work, rules: site.rules, tables }, charger);
+  return found === null ? [] : branchFaultSteps(found, work.tree, site.rules, tables);
 }

@@ -128,7 +128,7 @@ test('the published shape of a plan imports nothing of calc', () => {
 });
 
 test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
-  const SHEETS = ['kit', 'schedules', 'plans', 'one-line', 'strips', 'legend', 'cover', 'drawing-set.ts'];
+  const SHEETS = ['kit', 'schedules', 'plans', 'one-line', 'strips', 'legend', 'cover', 'drawing-set.ts', 'report'];
   const folder = join('calc', 'sheets', 'pdf');
   const rank = (path: string): number => SHEETS.indexOf(path.slice(folder.length + 1).split('/')[0] ?? '');
   const inside = ARROWS.filter(({ from, to }) => from.startsWith(`${folder}/`) && to.startsWith(`${folder}/`));

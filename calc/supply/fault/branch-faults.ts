@@ -26,6 +26,18 @@ export function branchFault(
   rules: Pick<Rules, 'fault' | 'allowance'>,
   tables: CodeTables,
 ): FaultAmps | null {
+  const ends = branchEnds(circuit, feeding, rules, tables);
+  const there = phases === 3 ? system : { ...system, phases: 1 as const };
+  return ampsOf(ends.most, ends.least, there);
+}
+
+/** The loops of a fault at the end of a branch, in both cases. */
+export function branchEnds(
+  circuit: BranchCircuit,
+  feeding: Pick<NodeFault, 'most' | 'least'>,
+  rules: Pick<Rules, 'fault' | 'allowance'>,
+  tables: CodeTables,
+): Pick<NodeFault, 'most' | 'least'> {
   const { most, least } = faultCases(rules.fault);
   const { r, x } = circuit.branch.ohms;
   const ground = groundOhms(circuit, rules.allowance, tables);
@@ -35,8 +47,7 @@ export function branchFault(
     const line = { re: r * share, im: x };
     return endOfBranch(loops, line, ground && { re: ground.re * share, im: ground.im });
   };
-  const there = phases === 3 ? system : { ...system, phases: 1 as const };
-  return ampsOf(after(feeding.most, most), after(feeding.least, least), there);
+  return { most: after(feeding.most, most), least: after(feeding.least, least) };
 }
 
 /** Of the grounding conductor of a branch, end to end; null where the table has no row for it. */
@@ -57,10 +68,39 @@ function groundOhms(
   return ohms;
 }
 
+type FaultFacts = Pick<SupplyFacts, 'tree' | 'faults' | 'rules' | 'tables'>;
+
+/** One branch with what feeds it, for the steps of its fault currents. */
+export interface FoundBranch {
+  readonly charger: Charger;
+  readonly circuit: BranchCircuit;
+  readonly place: number;
+  readonly feeding: NodeFault;
+}
+
+/** The branch of a charger; null where it has none, or nothing is known of what feeds it. */
+export function branchFaultOf(
+  branches: readonly EquipmentBranches[],
+  { tree, faults }: FaultFacts,
+  charger: string,
+): FoundBranch | null {
+  for (const { equipment, chargers, circuits } of branches) {
+    const at = chargers.findIndex(({ id }) => id === charger);
+    const circuit = circuits[at] ?? null;
+    const place = tree.placeOf.get(equipment.id);
+    const feeding = place === undefined ? null : (faults[place] ?? null);
+    if (at >= 0)
+      return circuit === null || place === undefined || feeding === null
+        ? null
+        : { charger: chargers[at]!, circuit, place, feeding };
+  }
+  return null;
+}
+
 /** Fault currents at the boxes of all chargers that have a branch behind a supply of which something is known. */
 export const chargerFaults = (
   branches: readonly EquipmentBranches[],
-  { tree, faults, rules, tables }: SupplyFacts,
+  { tree, faults, rules, tables }: FaultFacts,
 ): readonly ChargerFault[] =>
   branches.flatMap(({ equipment, chargers, circuits }) => {
     const place = tree.placeOf.get(equipment.id);

@@ -66,6 +66,8 @@ describe('plan', () => {
     for (const ending of [
       '.drawings.pdf',
       '.drawings-tabloid.pdf',
+      '.calculations.pdf',
+      '.utility-letter.pdf',
       '.xlsx',
       '.runs.csv',
       '.dxf',

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { stepFigure } from '../../../calc/words/step-words.ts';
 import { printTemperature, printTemperatureRange } from '../../../routing/site/numbers/temperature.ts';
 import { priceWords } from '../../../web/words/dollars.ts';
-import { stepFigure } from '../../../web/words/step-words.ts';
 
 test('lengths of a step read as elsewhere', () => {
   expect(stepFigure('21.6814 ft', 'ft')).toBe('21\' 8 3/16"');

@@ -1,6 +1,6 @@
 import type { Step } from '../../../calc/words/explain.ts';
+import { stepFigure } from '../../../calc/words/step-words.ts';
 import { useDocument } from '../../document/use-document.tsx';
-import { stepFigure } from '../../words/step-words.ts';
 
 /** The steps of a calculation for a person who checks it: what is found, how, from what, and by which rule. */
 export function Working({ steps }: { readonly steps: readonly Step[] }) {

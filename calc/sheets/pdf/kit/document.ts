@@ -1,6 +1,5 @@
 import { PDFDict, type PDFDocument, PDFHexString, PDFName, PDFNumber, type PDFRef, PDFString } from '@cantoo/pdf-lib';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
-import type { NumberedSheet } from './draft.ts';
 import { inert } from './inert.ts';
 import { FONT_NAMES, type Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
@@ -32,7 +31,12 @@ export function sharedResources(doc: PDFDocument, lettering: Lettering, underlay
 }
 
 /** Adds a page of a content stream and returns its reference. */
-export function addPage(doc: PDFDocument, shape: SheetShape, resources: PDFRef, content: string): PDFRef {
+export function addPage(
+  doc: PDFDocument,
+  shape: Pick<SheetShape, 'width' | 'height'>,
+  resources: PDFRef,
+  content: string,
+): PDFRef {
   const page = doc.addPage([shape.width, shape.height]);
   const stream = doc.context.flateStream(content);
   page.node.set(PDFName.of('Contents'), doc.context.register(stream));
@@ -41,7 +45,11 @@ export function addPage(doc: PDFDocument, shape: SheetShape, resources: PDFRef, 
 }
 
 /** Names the pages by their sheet numbers and lists them beside the drawing in a viewer. */
-export function nameSheets(doc: PDFDocument, sheets: readonly NumberedSheet[], pages: readonly PDFRef[]): void {
+export function nameSheets(
+  doc: PDFDocument,
+  sheets: readonly { readonly number: string; readonly draft: { readonly title: string } }[],
+  pages: readonly PDFRef[],
+): void {
   const { context, catalog } = doc;
   const labels = sheets.flatMap(({ number }, i) => [PDFNumber.of(i), context.obj({ P: PDFString.of(number) })]);
   catalog.set(PDFName.of('PageLabels'), context.obj({ Nums: labels }));

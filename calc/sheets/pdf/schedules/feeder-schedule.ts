@@ -10,6 +10,7 @@ import type { Job } from '../kit/draft.ts';
 import type { Table } from '../kit/table.ts';
 import { conduitConductors, conduitSize, overLimitWords } from './circuit-words.ts';
 import { ampsFigure, figure, lengthWords, NONE } from './figures.ts';
+import { packetEntries, packetNumbers } from './packet-entries.ts';
 
 /** What each feeder is made of, as `FeederConduit`, by its id. */
 export const feederConduitsOf = ({ site }: Pick<Job, 'site'>) =>
@@ -20,6 +21,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
   const { site, plan } = job;
   const solved = byId(plan.supply.feeders);
   const conduits = feederConduitsOf(job);
+  const numbers = packetNumbers(packetEntries(site, plan));
   const { nodes } = treeOf(site);
   const { tables } = designOf(site.rules);
   return {
@@ -39,6 +41,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
       { head: 'Drop %', align: 'right' },
       { head: 'Loss W', align: 'right' },
       { head: 'Work' },
+      { head: 'Calculation' },
     ],
     rows: site.feeders.map((feeder) => {
       const { id, from, to, conductor, breakerAmps, existing } = feeder;
@@ -66,6 +69,7 @@ export function feederSchedule(job: Pick<Job, 'site' | 'plan'>): Table {
         isKnown ? figure(result?.dropPercent, 2) : NONE,
         isKnown ? figure(result?.lossWatts, 0) : NONE,
         existing === true ? 'existing' : 'new',
+        numbers.get(id) ?? NONE,
       ];
     }),
   };

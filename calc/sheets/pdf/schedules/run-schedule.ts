@@ -4,6 +4,7 @@ import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/table.ts';
 import { circuitConductors, circuitOf, circuitTags, phaseInks } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
+import { packetEntries, packetNumbers } from './packet-entries.ts';
 
 /** A row for each charger: its circuit, its run and its three margins. */
 export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
@@ -12,6 +13,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
   const conduits = byId(plan.conduits);
   const chargers = byId(site.chargers);
   const margins = marginsOf(plan, site);
+  const numbers = packetNumbers(packetEntries(site, plan));
   return {
     short: 'circuits and runs',
     title: 'Circuit and run schedule',
@@ -32,6 +34,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
       { head: 'Total drop %', align: 'right' },
       { head: 'Volts at box', align: 'right' },
       { head: 'Bends deg', align: 'right' },
+      { head: 'Calculation' },
     ],
     rows: plan.runs.map((run) => {
       const charger = chargers.get(run.charger);
@@ -57,10 +60,11 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
         figure(circuit?.worstDropPercent, 2),
         figure(circuit?.voltsAtBox, 1),
         run.length === null ? NONE : figure(run.bendDegrees, 0),
+        numbers.get(run.charger) ?? NONE,
       ];
     }),
     foot: [
-      'Run: developed length from the entry of the panel to the box. Conductor length: the run and the allowances at both ends. Cord left over: at the worst stall, parking direction and inlet; below zero it is short. Total drop: from nominal at the source to the box, the charger at its rating and the rest of what is managed with it at the ceiling. Volts at box: everything on, as load management leaves it.',
+      'Run: developed length from the entry of the panel to the box. Conductor length: the run and the allowances at both ends. Cord left over: at the worst stall, parking direction and inlet; below zero it is short. Total drop: from nominal at the source to the box, the charger at its rating and the rest of what is managed with it at the ceiling. Volts at box: everything on, as load management leaves it. Calculation: its number in the calculation packet.',
     ],
   };
 }
