@@ -88,6 +88,8 @@ export interface HungPoint {
   readonly made: Made;
   /** Pull there that is not downward, pounds; absent where there is none. */
   readonly sideways?: number;
+  /** Which way that pulls, degrees counter-clockwise from +x. */
+  readonly heading?: number;
 }
 
 /** What hangs evenly along a part of a member. */

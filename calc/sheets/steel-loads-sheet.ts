@@ -50,6 +50,7 @@ export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell
     'pounds per foot',
     ...MADE_OF.map((what) => `${what} (lb)`),
     'sideways (lb)',
+    'toward (degrees from +x)',
     'of',
     'reaction at first end (lb)',
     'reaction at last end (lb)',
@@ -67,6 +68,7 @@ export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell
       round(pounds, 2),
       null,
       ...madeCells(sumOf(loads)),
+      null,
       null,
       null,
       round(reactions[0], 2),
@@ -92,7 +94,7 @@ export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell
 }
 
 function loadRow(member: string, load: ListedLoad, length: (feet: number) => number): Cell[] {
-  const { from, to, pounds, poundsPerFoot, made, sideways, of } = load;
+  const { from, to, pounds, poundsPerFoot, made, sideways, heading, of } = load;
   return [
     member,
     to === null ? 'point' : 'line',
@@ -102,6 +104,7 @@ function loadRow(member: string, load: ListedLoad, length: (feet: number) => num
     poundsPerFoot === null ? null : round(poundsPerFoot, 4),
     ...madeCells(made),
     sideways > 0 ? round(sideways, 2) : null,
+    heading === null ? null : round(heading, 1),
     of.join(' '),
   ];
 }

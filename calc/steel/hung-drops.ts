@@ -5,7 +5,7 @@ import { steelOf } from '../../routing/network/support/steel-near.ts';
 import { cordStart } from '../../routing/reach/cord-start.ts';
 import { type Pull, pullOf } from '../../routing/reach/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
-import type { Charger, Drop, Member, Point3, Rules } from '../../routing/site/site.ts';
+import type { Charger, Drop, Member, Point2, Point3, Rules } from '../../routing/site/site.ts';
 import type { Box, Made } from '../plan-file.ts';
 import {
   BOX_WEIGHTS,
@@ -57,22 +57,24 @@ function hungAt(
   reach: ReadonlyMap<string, readonly Reach[]>,
   box: Box | undefined,
   rules: Rules,
-): readonly { readonly at: Point3; readonly made: Made; readonly sideways: number }[] {
-  let [cord, pull, sideways, module, lifted] = [0, 0, 0, 0, 0];
+): readonly { readonly at: Point3; readonly made: Made; readonly sideways?: Point2 }[] {
+  let [cord, pull, x, y, module] = [0, 0, 0, 0, 0];
   for (const charger of chargers) {
     const own = cordPounds(drop, charger.amps);
     const force = hardestPull(drop, charger, reach.get(charger.id) ?? [], rules);
     cord += own;
     pull += Math.max(0, (force?.down ?? 0) - own);
-    sideways += force?.sideways ?? 0;
+    const heading = ((force?.heading ?? 0) * Math.PI) / 180;
+    x += (force?.sideways ?? 0) * Math.cos(heading);
+    y += (force?.sideways ?? 0) * Math.sin(heading);
     module += heavier(MODULE_WEIGHTS.rows, charger.amps);
-    lifted += own;
   }
+  const sideways: Point2 = [x, y];
   const boxed = { box: boxPounds(box), module };
   if (drop.retractor === undefined) return [{ at: drop.box, made: { ...boxed, cord, pull }, sideways }];
-  const retractor = heavier(RETRACTOR_WEIGHTS.rows, lifted);
+  const retractor = heavier(RETRACTOR_WEIGHTS.rows, cord);
   return [
-    { at: drop.box, made: boxed, sideways: 0 },
+    { at: drop.box, made: boxed },
     { at: drop.retractor, made: { retractor, cord, pull }, sideways },
   ];
 }
@@ -94,7 +96,7 @@ export function dropsHanging(
     for (const { at, made, sideways } of hungAt(drop, chargers.get(drop.id) ?? [], reach, boxes[i], rules)) {
       const member = holderOf(at, steel, rules.hangReach);
       if (member === null) loose.push({ of: drop.id, pounds: poundsOf(made) });
-      else loads.push({ member, of: drop.id, made, place: { at: placeOn(member, at) }, sideways });
+      else loads.push({ member, of: drop.id, made, place: { at: placeOn(member, at) }, ...(sideways && { sideways }) });
     }
   });
   return { loads, loose };

@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { addTo } from '../../routing/lists/grouping.ts';
 import { distance } from '../../routing/plane/space.ts';
-import type { Member, Point3 } from '../../routing/site/site.ts';
+import type { Member, Point2, Point3 } from '../../routing/site/site.ts';
 import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file.ts';
 
 /** One thing on one member, before things at one place are added up. */
@@ -12,8 +12,8 @@ export interface Load {
   /** What it is made of, pounds. */
   readonly made: Made;
   readonly place: { readonly at: Point3 } | { readonly from: Point3; readonly to: Point3 };
-  /** Pull at the place that is not downward, pounds. */
-  readonly sideways?: number;
+  /** Pull at the place that is not downward, pounds along x and y. */
+  readonly sideways?: Point2;
 }
 
 /** Pounds of all that something is made of. */
@@ -79,8 +79,7 @@ const hungOn = kept((member: Member, lists: readonly (readonly Load[])[]): Hung 
     const of = [...new Set(group.map((load) => load.of))];
     pounds += own;
     if ('at' in place) {
-      const sideways = Math.max(0, ...group.map((load) => load.sideways ?? 0));
-      points.push({ at: place.at, pounds: own, of, made, ...(sideways > 0 && { sideways }) });
+      points.push({ at: place.at, pounds: own, of, made, ...sidewaysOf(group) });
     } else {
       const feet = distance(place.from, place.to);
       runs.push({ ...place, poundsPerFoot: own / feet, of, made: scaled(made, 1 / feet) });
@@ -88,6 +87,19 @@ const hungOn = kept((member: Member, lists: readonly (readonly Load[])[]): Hung 
   }
   return { member: member.id, pounds, points, runs };
 });
+
+/** The pull of all together that is not downward, and which way it goes; nothing where there is none. */
+function sidewaysOf(group: readonly Load[]): Pick<HungPoint, 'sideways' | 'heading'> {
+  let [x, y] = [0, 0];
+  for (const { sideways = [0, 0] } of group) {
+    x += sideways[0];
+    y += sideways[1];
+  }
+  const sideways = Math.hypot(x, y);
+  if (sideways < 1e-9) return {};
+  const heading = (Math.atan2(y, x) * 180) / Math.PI;
+  return { sideways, heading: heading < 0 ? heading + 360 : heading };
+}
 
 /** Loads at one place together, in order along the member. */
 function groups(member: Member, loads: readonly Load[]): readonly (readonly Load[])[] {

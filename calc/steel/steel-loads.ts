@@ -25,6 +25,8 @@ export interface ListedLoad {
   /** In pounds. */
   readonly made: Made;
   readonly sideways: number;
+  /** Degrees counter-clockwise from +x; null where nothing pulls sideways. */
+  readonly heading: number | null;
   readonly of: readonly string[];
 }
 
@@ -66,13 +68,14 @@ export const listed = (member: Member, { points, runs }: Hung): readonly ListedL
     (a, b) => a.from - b.from || (a.to ?? a.from) - (b.to ?? b.from),
   );
 
-const listedPoint = (member: Member, { at, pounds, made, sideways = 0, of }: HungPoint): ListedLoad => ({
+const listedPoint = (member: Member, { at, pounds, made, sideways = 0, heading, of }: HungPoint): ListedLoad => ({
   from: alongMember(member, at),
   to: null,
   pounds,
   poundsPerFoot: null,
   made,
   sideways,
+  heading: heading ?? null,
   of,
 });
 
@@ -86,6 +89,7 @@ function listedRun(member: Member, { from, to, poundsPerFoot, made, of }: HungRu
     poundsPerFoot,
     made: scaled(made, feet),
     sideways: 0,
+    heading: null,
     of,
   };
 }
