@@ -1,4 +1,6 @@
 import type { Site } from '../../routing/site/site.ts';
+import { designOf } from '../branches/design.ts';
+import { yearlyLosses } from '../supply/transformers/yearly-losses.ts';
 import type { CostSheet } from '../takeoff/cost.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../takeoff/totals.ts';
 import { marginsOf } from './margins.ts';
@@ -99,10 +101,13 @@ const FACTS: readonly Fact[] = [
     better: 'more',
     of: ({ plan }) => least(plan.supply.equipment.map(({ spareAmps }) => spareAmps)),
   },
+  { fact: 'lost a year in the supply under load', unit: 'kWh', better: 'less', of: (one) => lossesOf(one).load },
+  { fact: 'lost a year in transformer cores', unit: 'kWh', better: 'less', of: (one) => lossesOf(one).core },
   { fact: 'findings that fail', unit: 'findings', better: 'less', of: findings('fail') },
   { fact: 'findings to check', unit: 'findings', better: 'less', of: findings('warn') },
 ];
 
+const lossesOf = ({ site, plan }: Alternative) => yearlyLosses(site, plan.supply, designOf(site.rules).tables);
 const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 const marginsIn = ({ plan, site }: Alternative) => [...marginsOf(plan, site).values()];

@@ -5,7 +5,7 @@ import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
 const ASSUMED =
-  'Transformers at the far end: impedance is the middle of what their size usually has, to be confirmed. Continuous load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and a transformer.';
+  'Losses of a year: the hours of charging are a rule of the site, and each way gives the same energy; the core of a transformer is half of the loss that its size may have at 35% load, all the year (common practice, no source). Transformers at the far end: impedance is the middle of what their size usually has, to be confirmed. Continuous load counts 125% against the breaker and the terminals, and its own amperes against the conductors where they lie and a transformer.';
 
 /** Ways of using each existing feeder, a row for each; the one in use first says so. */
 export function feederOptionsSheet(site: Site): readonly (readonly Cell[])[] {
@@ -32,6 +32,8 @@ export function feederOptionsSheet(site: Site): readonly (readonly Cell[])[] {
     'transformer, worst line (%)',
     'breaker ahead of transformer (A)',
     'transformer protection',
+    'lost in a year under load (kWh)',
+    'lost in a year in the core (kWh)',
     'left on feeder (kVA)',
     'left behind transformer (kVA)',
   ];
@@ -64,6 +66,8 @@ export function feederOptionsSheet(site: Site): readonly (readonly Cell[])[] {
       way.transformerPercent === null ? null : rounded(way.transformerPercent, 1),
       way.transformerBreakerAmps,
       way.protection,
+      rounded(way.lossKwhAYear.load, 0),
+      rounded(way.lossKwhAYear.core, 0),
       rounded(way.leftKva.onFeeder, 1),
       way.kva === null ? null : rounded(way.leftKva.behind, 1),
     ]);

@@ -70,6 +70,10 @@ export interface Rules {
   readonly terminalC: 60 | 75 | 90;
   readonly dropLimit: { readonly branch: number; readonly total: number };
   readonly powerFactor: number;
+  /** Share of third harmonic in the current of loads from a line to neutral. */
+  readonly thirdHarmonic: number;
+  /** Hours a year that the chargers come to at full rate. */
+  readonly chargingHours: number;
   readonly fault: {
     /** Of conductors at the highest fault current; the lowest is at that of the tables, 75 °C. */
     readonly coldC: number;

@@ -224,6 +224,11 @@ export const SUPPLY_RULES = {
         : `what works over ${tables.lowVoltage.upToVolts} V (${counted(count, 'piece')} of equipment)`;
     },
   },
+  harmonics: {
+    title: 'Transformers that feed electronic loads',
+    source: 'common practice',
+    lookedAt: ({ tree }) => rated(tree.nodes),
+  },
   'fault-current': {
     title: 'Fault current to be held against ratings',
     source: (tables) => cited(tables, 'interruptingRating'),

@@ -6,6 +6,7 @@ import { deviceFindings } from './device-findings.ts';
 import { equipmentLoadFindings } from './equipment-findings.ts';
 import { faultFindings } from './fault-findings.ts';
 import { feederFindings } from './feeder-findings.ts';
+import { harmonicFindings } from './harmonic-findings.ts';
 import { issuedFindings } from './issued-findings.ts';
 import { overLimitFindings } from './over-limit-findings.ts';
 import { protectionFindings } from './protection-findings.ts';
@@ -30,6 +31,7 @@ export const supplyFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...voltageFindings(facts),
   ...managedFloor(facts),
   ...issuedFindings(facts),
+  ...harmonicFindings(facts),
   ...faultFindings(facts),
   ...bondingFindings(facts),
 ];

@@ -49,6 +49,8 @@ export interface FeederWish {
   /** Where the feeder lies, at its hottest, °C. */
   readonly ambientC: number;
   readonly terminalC: 60 | 75 | 90;
+  /** Hours a year that the chargers come to at full rate. */
+  readonly chargingHours: number;
 }
 
 /** One way of using the feeder. Counts are of chargers on at once. */
@@ -87,6 +89,8 @@ export interface FeederOption {
   readonly managedAmps: number | null;
   /** Watts lost then: in the feeder, in the windings, and in the core, which is lost all the year. */
   readonly losses: TrialLosses;
+  /** Energy lost in a year in which the chargers give what they give at full rate in `chargingHours`, kWh. */
+  readonly lossKwhAYear: { readonly load: number; readonly core: number };
   /** Continuous kVA left then: on the feeder at its own voltage, for what is fed ahead of the transformer, and behind it. */
   readonly leftKva: { readonly onFeeder: number; readonly behind: number };
 }
@@ -137,6 +141,7 @@ function option(
   const full = trialAmps(supply, loadOf(wish.chargers, wish.amps));
   const runningVa = wish.chargers * amps * chargerVolts + otherVa;
   const fullVa = wish.chargers * wish.amps * chargerVolts + otherVa;
+  const losses = trialLosses(supply, loadOf(wish.chargers, amps), coreWatts(tables, kva));
   const isManaged = wish.chargers > 0 && atFullRate < wish.chargers;
   const onFeeder = kvaAt(steadyAmps - then.feeder, volts);
   return {
@@ -157,7 +162,8 @@ function option(
     steadyAmps,
     // Behind a transformer the lines ahead decide too, and a whole ampere more could be past them.
     managedAmps: isManaged ? (kva === null ? Math.floor(steadyAmps + 1e-9) : Math.floor(then.panel)) : null,
-    losses: trialLosses(supply, loadOf(wish.chargers, amps), coreWatts(tables, kva)),
+    losses,
+    lossKwhAYear: yearOf(losses, hoursFor(wish, amps, chargerVolts)),
     leftKva: {
       onFeeder,
       behind: kva === null ? onFeeder : Math.min(onFeeder, kvaAt(ratedAmps - then.panel, chargerVolts)),
@@ -199,6 +205,19 @@ function steadyAmpsOf({ conductor, breakerAmps }: ExistingFeeder, wish: FeederWi
   const device = Math.min(breakerAmps, largestDeviceFor(tables, carried.ampacity));
   return Math.min(Math.min(device, carried.atTerminals) / tables.continuous.factor, carried.ampacity);
 }
+
+export const HOURS_A_YEAR = 8760;
+
+/** Hours in which chargers at some rate give what they give at full rate, at the panel's volts, in the hours of a year. */
+function hoursFor(wish: FeederWish, amps: number, chargerVolts: number): number {
+  if (wish.chargers === 0 || amps === 0) return 0;
+  return Math.min(HOURS_A_YEAR, (wish.chargingHours * wish.amps * wish.panelVolts) / (amps * chargerVolts));
+}
+
+const yearOf = ({ feeder, windings, core }: TrialLosses, hours: number): FeederOption['lossKwhAYear'] => ({
+  load: ((feeder + windings) * hours) / 1000,
+  core: (core * HOURS_A_YEAR) / 1000,
+});
 
 /**
  * Watts in the core of a transformer of standard size, lost as long as it is energized: half of its loss at 35% load at

@@ -103,6 +103,7 @@ const wishOf = kept(
       branch,
       ambientC,
       terminalC: rules.terminalC,
+      chargingHours: rules.chargingHours,
     };
   },
 );

@@ -5,6 +5,7 @@ import { cited } from '../../tables/sections.ts';
 import { type BoardMain, boardMain } from '../devices/board-main.ts';
 import { linesOf, treeOf } from '../tree/supply-lines.ts';
 import { atFeeder, type ConnectedLoad, chargerVa, connectedLoads } from './connected-lines.ts';
+import { toNeutralAmps } from './neutral.ts';
 import { type PanelCircuit, type PanelSchedule, panelSchedules } from './panel-schedule.ts';
 
 /** A breaker of a panel as its schedule shows it. */
@@ -50,6 +51,8 @@ export interface PanelCard {
   /** Connected volt-amperes by line. */
   readonly lineVa: readonly { readonly line: 'A' | 'B' | 'C'; readonly va: number }[];
   readonly connectedVa: number;
+  /** Amperes of its loads from a line to neutral, and the share of third harmonic that is counted in them. */
+  readonly toNeutral: { readonly amps: number; readonly thirdHarmonic: number };
   /** Spaces with a breaker and no circuit, and with nothing. */
   readonly spares: number;
   readonly blank: number;
@@ -68,6 +71,7 @@ const ROWS_TO_COME = 3;
 export function panelCards(site: Site, devices: readonly Device[], tables: CodeTables): readonly PanelCard[] {
   const [tree, lines] = [treeOf(site), linesOf(site)];
   const loads = connectedLoads(tree, lines, site.chargers, site.loads);
+  const neutral = toNeutralAmps(tree, lines, site.loads);
   const words = circuitWords(site, devices, loads);
   return [...panelSchedules(site).values()].map((schedule) => {
     const place = tree.placeOf.get(schedule.equipment)!;
@@ -91,6 +95,7 @@ export function panelCards(site: Site, devices: readonly Device[], tables: CodeT
         schedule.rows.includes(line) ? [{ line, va: load.lines[i]! }] : [],
       ),
       connectedVa: load.lines.reduce((sum, va) => sum + va, 0),
+      toNeutral: { amps: neutral[place]!, thirdHarmonic: site.rules.thirdHarmonic },
       spares: cells.filter(({ kind }) => kind === 'spare').length,
       blank: cells.filter(({ kind }) => kind === 'space').length,
       demand,

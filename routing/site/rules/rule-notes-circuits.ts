@@ -103,6 +103,23 @@ export const CIRCUIT_NOTES = {
     basis: TRADE,
     confirm: 'data of the equipment',
   },
+  thirdHarmonic: {
+    name: 'third harmonic of loads to neutral',
+    unit: 'share',
+    meaning:
+      'Third harmonic in the current of loads from a line to neutral: it does not cancel in the neutral, but adds up',
+    source: `${PRACTICE}: electronic ballasts and drivers of lighting have 0.1 to 0.33`,
+    basis: TRADE,
+    confirm: 'harmonic data of the lighting and other electronic loads',
+  },
+  chargingHours: {
+    name: 'charging in a year',
+    unit: 'h',
+    meaning: 'Hours a year that the chargers come to at full rate, by which losses of a year are counted',
+    source: `${PRACTICE}: about four hours a day; what cars really take decides`,
+    basis: TRADE,
+    confirm: 'energy that the cars are expected to take in a year',
+  },
   'fault.coldC': {
     name: 'cold conductors at a fault',
     unit: '°C',

@@ -68,6 +68,7 @@ export const RULE_WORDS = [
   'charging-day',
   'transformer-overload',
   'transformer-protection',
+  'harmonics',
   'secondary',
   'tap',
   'device-missing',

@@ -19,6 +19,8 @@ export const DEFAULT_RULES: Rules = {
   terminalC: 75,
   dropLimit: { branch: 3, total: 5 },
   powerFactor: 0.99,
+  thirdHarmonic: 0.3,
+  chargingHours: 1500,
   fault: { coldC: 25, impedanceTolerance: 0.1, tripTimes: 10 },
   bendLimit: 360,
   pullLimit: 200,

@@ -55,6 +55,15 @@ export const rulesSchema = v.strictObject({
     ),
   ),
   powerFactor: maybe(told(v.pipe(positive, v.maxValue(1)), 'Power factor of a charger, lagging.')),
+  thirdHarmonic: maybe(
+    told(
+      fraction,
+      'Share of third harmonic in the current of loads from a line to neutral, which adds up in the neutral.',
+    ),
+  ),
+  chargingHours: maybe(
+    told(v.pipe(nonNegative, v.maxValue(8760)), 'Hours a year that the chargers come to at full rate, for losses.'),
+  ),
   fault: maybe(
     told(
       v.strictObject({

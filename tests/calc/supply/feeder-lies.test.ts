@@ -147,6 +147,7 @@ describe('the conductors of a feeder against its load', () => {
           branch: { r: 0.08, x: 0.006 },
           ambientC: 40,
           terminalC: 75,
+          chargingHours: 1500,
         },
         NEC_2023,
       ).find(({ volts, kva }) => volts === 480 && kva === 150),

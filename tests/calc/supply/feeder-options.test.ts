@@ -19,6 +19,7 @@ const WISH: FeederWish = {
   branch: { r: 0.08, x: 0.006 },
   ambientC: 30,
   terminalC: 75,
+  chargingHours: 1500,
 };
 
 const options = (feeder: Partial<ExistingFeeder> = {}, wish: Partial<FeederWish> = {}) =>

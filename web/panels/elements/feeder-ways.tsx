@@ -147,6 +147,10 @@ function WayTable({ ways, world }: { readonly ways: readonly FeederProspect[]; r
                     `, ${way.transformerBreakerAmps} A ahead, secondary main`}
                 </span>
               )}
+              <span className="quiet">
+                {Math.round(way.lossKwhAYear.load + way.lossKwhAYear.core).toLocaleString('en-US')} kWh lost a year
+                {way.kva !== null && `, ${Math.round(way.lossKwhAYear.core).toLocaleString('en-US')} in the core`}
+              </span>
               {priceOf(way) !== undefined && <span className="quiet">{priceOf(way)}</span>}
               {(!way.asItIs || way.managedAmps !== null) && (
                 <button type="button" className="link" onClick={() => void open(way)}>

@@ -1,3 +1,4 @@
+import { neutralAmps } from '../../../calc/supply/panels/neutral.ts';
 import { type PanelCard, unbalancePercent } from '../../../calc/supply/panels/panel-card.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { Fact, Facts } from '../../panels/facts/facts.tsx';
@@ -7,8 +8,11 @@ const kva = (va: number): string => `${(va / 1000).toFixed(1)} kVA`;
 
 /** What a panel carries: by line, by kind of load with what each counts for, and how far that is of its rating. */
 export function PanelSums({ card }: { readonly card: PanelCard }) {
-  const { schedule, main, lineVa, connectedVa, demand, demandVa, demandAmps, spares, blank, homeless } = card;
+  const { schedule, main, lineVa, connectedVa, demand, demandVa, demandAmps, spares, blank, homeless, toNeutral } =
+    card;
   const solved = useDocument((state) => state.plan.supply.equipment.find(({ id }) => id === schedule.equipment));
+  const neutral =
+    solved?.amps.N === undefined ? null : neutralAmps(solved.amps.N, toNeutral.amps, toNeutral.thirdHarmonic);
   return (
     <Scroller className="panel-sums" aria-label={`Load of ${schedule.equipment}`}>
       <Facts>
@@ -20,7 +24,13 @@ export function PanelSums({ card }: { readonly card: PanelCard }) {
         ))}
         <Fact name="Connected">{kva(connectedVa)}</Fact>
         {solved && <Fact name="Unbalance">{unbalancePercent(solved, schedule.rows).toFixed(1)}%</Fact>}
-        {solved?.amps.N !== undefined && <Fact name="Neutral">{solved.amps.N.toFixed(1)} A</Fact>}
+        {neutral && (
+          <Fact name="Neutral">
+            {neutral.fundamental.toFixed(1)} A
+            {neutral.third > 0 &&
+              `, ${neutral.rms.toFixed(1)} A with ${(100 * toNeutral.thirdHarmonic).toFixed(0)}% third harmonic of loads to neutral`}
+          </Fact>
+        )}
         <Fact name="Spare, space">
           {spares}, {blank}
         </Fact>

@@ -4,6 +4,7 @@ import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file.ts';
 import { boardMain } from '../../../supply/devices/board-main.ts';
+import { neutralAmps } from '../../../supply/panels/neutral.ts';
 import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../../../supply/panels/panel-card.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
@@ -95,10 +96,21 @@ function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly 
       ({ what, connectedVa, percent, demandVa, basis }) =>
         `${what}: ${figure(connectedVa / 1000, 1)} kVA at ${figure(percent, 0)}%, ${figure(demandVa / 1000, 1)} kVA (${basis})`,
     ),
-    ...(solved === undefined ? [] : [...supplyWords(solved), unbalanceWords(solved, card.schedule.rows)]),
+    ...(solved === undefined
+      ? []
+      : [...supplyWords(solved), unbalanceWords(solved, card.schedule.rows), ...neutralWords(card, solved)]),
     ...(card.homeless.length === 0
       ? []
       : [`No space is left on their lines for ${card.homeless.map(({ id }) => id).join(', ')}.`]),
+  ];
+}
+
+/** What a neutral carries with the third harmonics of what lies on it. */
+function neutralWords({ toNeutral: { amps, thirdHarmonic } }: PanelCard, solved: SupplyEquipment): readonly string[] {
+  if (solved.amps.N === undefined || amps === 0) return [];
+  const { fundamental, third, rms } = neutralAmps(solved.amps.N, amps, thirdHarmonic);
+  return [
+    `Neutral ${ampsFigure(rms)} A with ${figure(100 * thirdHarmonic, 0)}% third harmonic in loads to neutral: ${ampsFigure(fundamental)} A and ${ampsFigure(third)} A of third`,
   ];
 }
 

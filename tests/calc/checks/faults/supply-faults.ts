@@ -90,6 +90,7 @@ export const SUPPLY_FAULTS = {
   'ground-fault': at480(1000),
   'arc-energy': at480(1200),
   'over-limit': lotBehind({ kva: 300, impedancePercent: 4, xr: 3, primaryVolts: 12_470 }, { breakerAmps: 25 }),
+  harmonics: lotBehind({ kva: 15, impedancePercent: 4, xr: 1.5 }),
   'fault-current': lotWith({
     equipment: SMALL_LOT.equipment.map((one) => {
       if (one.kind !== 'source') return one;

@@ -29,6 +29,8 @@ describe('the rules', () => {
       terminalC: 75,
       dropLimit: { branch: 3, total: 5 },
       powerFactor: 0.99,
+      thirdHarmonic: 0.3,
+      chargingHours: 1500,
       bendLimit: 360,
       pullLimit: 200,
       waste: { conductor: 0.05, raceway: 0.05 },
