@@ -134,7 +134,7 @@ function rating(row: SupplyEquipment, { tree }: SupplyWork, place: number, table
   return [
     {
       find: 'rating',
-      formula: 'the least of its main, the breaker of its feeder and its busbar',
+      formula: 'the least of its main, the breaker of its feeder where that stands ahead of it, and its busbar',
       values: {
         ...(device === undefined ? {} : { 'main or breaker': measured(device, 'A') }),
         ...(busAmps === undefined ? {} : { busbar: measured(busAmps, 'A') }),
