@@ -1,3 +1,7 @@
+import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
+import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
+import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
+import { systemName } from '../../../calc/supply/tree/system.ts';
 import { whyEquipment } from '../../../calc/why/why-supply.ts';
 import {
   ELECTRODE_WORDS,
@@ -40,6 +44,9 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
   const supply = plan.supply.equipment.find((each) => each.id === id);
   const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
   const size = equipment.size;
+  const node = treeOf(site).nodes.find(({ equipment: { id: one } }) => one === id);
+  const label = supply && node ? faultLabel(supply, systemName(node.system)) : null;
+  const bonded = plan.supply.bonded.filter((one) => one.id === id).flatMap(bondedWords);
   return (
     <>
       <Facts>
@@ -66,6 +73,12 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
               <Fact name="highest volts">{supply.highestVolts.toFixed(1)} V, generation alone</Fact>
             )}
             <Fact name="fault current">{faultWords(equipment, supply.faultAmps)}</Fact>
+            {label !== null && <Fact name="label">{label}</Fact>}
+            {bonded.map((words) => (
+              <Fact key={words} name="grounding">
+                {words}
+              </Fact>
+            ))}
           </>
         )}
       </Facts>

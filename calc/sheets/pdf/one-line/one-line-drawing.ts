@@ -4,7 +4,14 @@ import { type Area, top } from '../kit/area.ts';
 import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
 import { CAP, LEADING } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HALF, SYMBOL_HEIGHT } from './one-line-symbols.ts';
+import {
+  drawBranches,
+  drawBreaker,
+  drawGround,
+  drawOneLineSymbol,
+  SYMBOL_HALF,
+  SYMBOL_HEIGHT,
+} from './one-line-symbols.ts';
 import type { OneLinePage, PlacedNode } from './one-line-tree.ts';
 
 /** A piece of equipment with its words, wrapped to its column. */
@@ -14,6 +21,8 @@ export interface WordedNode {
   readonly feeder: readonly string[];
   readonly equipment: readonly string[];
   readonly hasBranches: boolean;
+  /** An electrode conductor goes from it, and its symbol has no ground of its own. */
+  readonly isGrounded: boolean;
   /** Whether a device stands where its feeder starts, and one where it ends. */
   readonly devices: { readonly head: boolean; readonly end: boolean };
   readonly children: readonly WordedNode[];
@@ -108,6 +117,7 @@ export function drawOneLine(
     const bus = tops[level + 1]?.feeder;
     if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
     if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(others.goesOn))].join(', '), size);
+    if (node.isGrounded) drawGround(pen, [x - k * SYMBOL_HALF, equipment - (k * SYMBOL_HEIGHT) / 2], k);
     if (node.hasBranches) drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
   });
 }

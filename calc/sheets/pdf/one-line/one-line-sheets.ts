@@ -107,6 +107,7 @@ function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
       feeder: wrap(feederLines(supply, site, plan, conduits), size.feederRoom),
       equipment: wrap(equipmentLines(supply, site, plan), size.equipmentRoom),
       devices: supply.feeder === null ? NO_DEVICES : endsOf(plan, supply.feeder.id, id),
+      isGrounded: supply.primary === null && plan.supply.bonded.some((one) => one.id === id),
       hasBranches: [...site.chargers, ...site.loads].some(({ from }) => from === id),
       children: (children.get(place) ?? []).map(worded),
     };

@@ -257,3 +257,22 @@ export function drawBranches(pen: SymbolPen, [x, y]: Point2, length: number): vo
     PENS.medium.colour,
   );
 }
+
+/** A conductor to ground out of the side of a symbol: out, down, and three bars that grow shorter. */
+export function drawGround(pen: Pen, [x, y]: Point2, k: number): void {
+  const [out, down] = [x - 8 * k, y - 12 * k];
+  pen.lines(
+    [
+      [
+        [x, y],
+        [out, y],
+        [out, down],
+      ],
+      ...[5, 3.2, 1.4].map((half, i): readonly Point2[] => [
+        [out - half * k, down - 2 * i * k],
+        [out + half * k, down - 2 * i * k],
+      ]),
+    ],
+    PENS.plain,
+  );
+}

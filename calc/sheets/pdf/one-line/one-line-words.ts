@@ -7,6 +7,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Device } from '../../../plan-file.ts';
+import { bondedWords } from '../../../supply/bonding/bonded-words.ts';
 import { devicesIn, mainIn, ratingWords } from '../../../supply/devices/standing-in.ts';
 import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';
 import { isLengthKnown } from '../../../supply/feeders/feeder-known.ts';
@@ -43,7 +44,8 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
     transformer === undefined || transformer.kva === 0
       ? ''
       : `load ${figure(transformer.loadKva, 1)} kVA, ${figure(transformer.percentLoaded, 0)}%`,
-    kind === 'service' ? 'service disconnect, metering, main bonding jumper' : '',
+    kind === 'service' ? 'service disconnect, metering' : '',
+    ...plan.supply.bonded.filter((one) => one.id === id).flatMap(bondedWords),
     volts === undefined || kind === 'source'
       ? ''
       : system.phases === 3
@@ -51,7 +53,7 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
         : `${figure(volts.AB, 1)} V under load`,
     solved?.faultAmps === undefined
       ? 'fault current: no figure given for the source'
-      : `${figure(solved.faultAmps / 1000, 1)} kA fault current available`,
+      : `${figure(solved.faultAmps / 1000, 1)} kA fault current available${solved.fault?.xr === undefined ? '' : `, X/R ${figure(solved.fault.xr, 1)}`}${solved.fault?.isUnlimited === true ? ', supply unlimited' : ''}`,
     interruptingAmps === undefined ? '' : `interrupts ${figure(interruptingAmps / 1000, 1)} kA`,
     managedAmps === undefined ? '' : `chargers managed to ${managedAmps} A`,
     ...missingWords(plan, id),

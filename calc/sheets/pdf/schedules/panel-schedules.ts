@@ -4,6 +4,7 @@ import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { SupplyEquipment } from '../../../plan-file.ts';
 import { boardMain } from '../../../supply/devices/board-main.ts';
+import { faultLabel } from '../../../supply/fault/fault-label.ts';
 import { neutralAmps } from '../../../supply/panels/neutral.ts';
 import { type CardCell, type PanelCard, panelCards, unbalancePercent } from '../../../supply/panels/panel-card.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
@@ -17,7 +18,7 @@ import { ampsFigure, figure, NONE } from './figures.ts';
 type Side = readonly [serves: string, breaker: string, va: string];
 
 /** The schedule of each panel as its door card has it: odd spaces on the left, even on the right. */
-export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
+export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 'date'>>): readonly Table[] {
   const { site, plan } = job;
   const solved = byId(plan.supply.equipment);
   const equipment = byId(site.equipment);
@@ -28,7 +29,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'>): readonly Table[] {
       short: 'panels',
       title: `${one.kind === 'panelboard' ? 'Panel' : 'Board'} ${one.id}`,
       isWhole: true,
-      lead: leadOf(site, plan, one, solved.get(one.id)),
+      lead: leadOf(site, plan, one, solved.get(one.id), job.date),
       columns: [
         { head: 'Serves', most: 14 },
         { head: 'Breaker' },
@@ -51,9 +52,11 @@ function leadOf(
   plan: Plan,
   { id, busAmps, managedAmps, spaces, interruptingAmps }: Equipment,
   solved: SupplyEquipment | undefined,
+  date: string | undefined,
 ): readonly string[] {
   const node = treeOf(site).nodes.find(({ equipment }) => equipment.id === id);
   const system = node?.system;
+  const label = solved === undefined || system === undefined ? null : faultLabel(solved, systemName(system), date);
   return [
     [
       system === undefined ? '' : `${systemName(system)}, ${system.phases === 3 ? '3 phase' : '1 phase'}`,
@@ -69,6 +72,7 @@ function leadOf(
     ]
       .filter(Boolean)
       .join('; '),
+    ...(label === null ? [] : [`Label: ${label}`]),
   ];
 }
 

@@ -1,0 +1,12 @@
+import type { SupplyEquipment } from '../../plan-file.ts';
+
+/**
+ * What a board is marked with for its available fault current; null where none is known. The date of the calculation is
+ * written where it is known, else left to be filled in.
+ */
+export function faultLabel({ id, fault }: SupplyEquipment, system: string, date?: string): string | null {
+  if (fault === undefined) return null;
+  const most = Math.round(Math.max(fault.most, fault.lineToNeutral ?? 0));
+  const supply = fault.isUnlimited ? ', taken with an unlimited supply' : '';
+  return `${id}: maximum available fault current ${most} A at ${system}${supply}; calculated ${date ?? '____-__-__'}`;
+}
