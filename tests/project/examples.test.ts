@@ -1,12 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import * as calc from '../../calc/library/calc.ts';
+import * as overrow from '../../calc/library/overrow.ts';
 import { docstrings, examplesOf } from './library-examples.ts';
 
-const FUNCTIONS = Object.entries(calc).flatMap(([name, what]) => (typeof what === 'function' ? [name] : []));
-const DOCSTRINGS = docstrings('calc');
+/** All that others import. */
+const LIBRARY = { ...calc, ...overrow };
+const FUNCTIONS = Object.entries(LIBRARY).flatMap(([name, what]) => (typeof what === 'function' ? [name] : []));
+/** The library's own names come last: other functions are called plan, too. */
+const DOCSTRINGS = new Map(['routing', 'calc', 'calc/library'].flatMap((folder) => [...docstrings(folder)]));
 
 const run = (expression: string): unknown =>
-  new Function(...Object.keys(calc), `return (${expression});`)(...Object.values(calc));
+  new Function(...Object.keys(LIBRARY), `return (${expression});`)(...Object.values(LIBRARY));
 
 /** Each number of `expected` as it is written, to its last digit; everything else as it is. */
 function told(expected: string): unknown {
@@ -18,7 +22,9 @@ function told(expected: string): unknown {
 }
 
 test('the library has functions, each with an example', () => {
-  expect(FUNCTIONS).toEqual(expect.arrayContaining(['ampacity', 'voltageDrop', 'cut', 'tablesFor']));
+  expect(FUNCTIONS).toEqual(
+    expect.arrayContaining(['ampacity', 'voltageDrop', 'cut', 'tablesFor', 'plan', 'readSite']),
+  );
   expect(FUNCTIONS.filter((name) => examplesOf(name, DOCSTRINGS.get(name) ?? '').length === 0)).toEqual([]);
 });
 

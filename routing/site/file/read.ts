@@ -21,6 +21,9 @@ export const MAX_ERRORS_TOLD = MOST_REPEATED;
  * numbers that are not finite and lengths past 100,000 ft are errors, all told at once with their places. The file
  * comes back as it stands in the text, in its units and with nothing defaulted; an older version is migrated first.
  * Never throws for what a text can hold.
+ * @example
+ * // By definition of the site file, version 1
+ * readSite('{ "format": "overrow/site", "version": 1, "units": "ft", "name": "lot" }').ok // true
  */
 export function readSite(text: string): ReadResult {
   if (text.length > MAX_TEXT_CHARACTERS) {
@@ -41,7 +44,12 @@ export function readSite(text: string): ReadResult {
   };
 }
 
-/** Reads a site file that is already a value: out of storage, the clipboard or another worker. */
+/**
+ * Reads a site file that is already a value: out of storage, the clipboard or another worker.
+ * @example
+ * // By definition of the site file, version 1: units are ft or m
+ * readSiteValue({ format: 'overrow/site', version: 1, units: 'yd', name: 'lot' }).errors.map(({ place }) => place) // ['units']
+ */
 export function readSiteValue(value: unknown): ReadResult {
   const { value: file, faults, more } = checked(value, [], 0);
   if (faults.length === 0) return { ok: true, file: file as SiteFile };
