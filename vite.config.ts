@@ -1,5 +1,9 @@
 import { createHash } from 'node:crypto';
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { promisify } from 'node:util';
+import { brotliCompress, constants } from 'node:zlib';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
@@ -56,6 +60,8 @@ const keptPage = VitePWA({
   },
   workbox: {
     globPatterns: ['**/*'],
+    // Packed copies are for the host to send; what the browser keeps is unpacked.
+    globIgnores: ['**/*.br'],
     maximumFileSizeToCacheInBytes: 8_000_000,
     // A folder of a host may hold other pages below this one: only this page's own addresses are answered for.
     navigateFallback: null,
@@ -65,6 +71,27 @@ const keptPage = VitePWA({
     skipWaiting: false,
   },
 });
+
+/**
+ * Writes a packed copy (Brotli) beside each script and style, as hosts send them. The first screen waits for its own, so
+ * these are packed as small as they get, which takes seconds; the others fast.
+ */
+const packedCopies: Plugin = {
+  name: 'packed-copies',
+  apply: 'build',
+  writeBundle: async ({ dir }, bundle) => {
+    const pack = promisify(brotliCompress);
+    const names = Object.keys(bundle).filter((name) => /\.(js|css)$/.test(name));
+    await Promise.all(
+      names.map(async (name) => {
+        const path = join(dir ?? '', name);
+        const quality = /\/(page|libraries)-/.test(name) ? constants.BROTLI_MAX_QUALITY : 6;
+        const params = { [constants.BROTLI_PARAM_QUALITY]: quality };
+        await writeFile(`${path}.br`, await pack(await readFile(path), { params }));
+      }),
+    );
+  },
+};
 
 const PAGE = fileURLToPath(new URL('./web/main.tsx', import.meta.url));
 
@@ -82,7 +109,7 @@ const FFLATE = fileURLToPath(new URL('./web/sheets/fflate-in-one-thread.ts', imp
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [react(), contentPolicy, versionOfBuild, keptPage],
+  plugins: [react(), contentPolicy, versionOfBuild, packedCopies, keptPage],
   worker: { format: 'es' },
   resolve: { alias: [{ find: /^fflate$/, replacement: FFLATE }] },
   server: { port: 5173, strictPort: true },

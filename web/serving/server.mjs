@@ -22,8 +22,8 @@ const TYPES = {
 
 /**
  * Serves the files of a folder, to this machine alone, at one origin: the browser keeps a person's work by origin, so
- * who asks by another of the machine's names is sent to `localhost`. Port 0 takes a free one. Rejects where the port
- * is taken (EADDRINUSE).
+ * who asks by another of the machine's names is sent to `localhost`. A packed copy beside a file (`.br`) is sent in its
+ * place to who takes it. Port 0 takes a free one. Rejects where the port is taken (EADDRINUSE).
  */
 export async function serve(folder, { port, under = '/', headers = HEADERS }) {
   const server = createServer(async (request, response) => {
@@ -39,10 +39,15 @@ export async function serve(folder, { port, under = '/', headers = HEADERS }) {
     if (request.method !== 'GET' && request.method !== 'HEAD') return answer(405, { Allow: 'GET, HEAD' });
     const file = fileOf(folder, under, request.url);
     try {
-      const body = await readFile(file);
+      const packed = /\bbr\b/.test(request.headers['accept-encoding'] ?? '')
+        ? await readFile(`${file}.br`).catch(() => null)
+        : null;
+      const body = packed ?? (await readFile(file));
       // What is named by its content never changes; the rest is asked for anew each time.
       const kept = file.includes(`${sep}assets${sep}`) ? 'public, max-age=31536000, immutable' : 'no-cache';
-      answer(200, { 'Content-Type': TYPES[extname(file)] ?? 'application/octet-stream', 'Cache-Control': kept }, body);
+      const type = TYPES[extname(file)] ?? 'application/octet-stream';
+      const sent = { 'Content-Type': type, 'Cache-Control': kept, Vary: 'Accept-Encoding' };
+      answer(200, packed ? { ...sent, 'Content-Encoding': 'br' } : sent, body);
     } catch {
       answer(404, { 'Content-Type': 'text/plain; charset=utf-8' }, 'Not here.');
     }

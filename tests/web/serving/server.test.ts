@@ -3,6 +3,7 @@ import { createServer, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { HEADERS, type Served, serve } from '../../../web/serving/server.mjs';
 import { start } from '../../../web/serving/start.mjs';
@@ -19,6 +20,8 @@ beforeAll(async () => {
   writeFileSync(join(outside, 'page-beside', 'secret.txt'), 'secret');
   writeFileSync(join(folder, 'index.html'), '<meta name="application-name" content="Overrow" />');
   writeFileSync(join(folder, 'assets', 'a-1.js'), 'export {};');
+  writeFileSync(join(folder, 'assets', 'c-1.js'), 'export const c = 1;');
+  writeFileSync(join(folder, 'assets', 'c-1.js.br'), brotliCompressSync('export const c = 1;'));
   symlinkSync('a-1.js', join(folder, 'assets', 'b-1.js'));
   served = await serve(folder, { port: 0 });
   port = Number(new URL(served.url).port);
@@ -98,6 +101,21 @@ describe('the server', () => {
       const { status, body } = await ask(path);
       expect([path, status, body]).toEqual([path, 404, 'Not here.']);
     }
+  });
+  it('sends a packed copy to who takes it, and the file itself to who does not', async () => {
+    const plain = await ask('/assets/c-1.js');
+    expect([plain.headers['content-encoding'], plain.headers.vary, plain.body]).toEqual([
+      undefined,
+      'Accept-Encoding',
+      'export const c = 1;',
+    ]);
+    // As a browser does: asks for it packed, and unpacks it.
+    const packed = await fetch(new URL('assets/c-1.js', served.url), { headers: { 'accept-encoding': 'br' } });
+    expect([packed.headers.get('content-encoding'), packed.headers.get('content-type')]).toEqual([
+      'br',
+      'text/javascript; charset=utf-8',
+    ]);
+    expect(await packed.text()).toBe('export const c = 1;');
   });
   it('from a folder of a host sends nothing beside it', async () => {
     const under = await serve(folder, { port: 0, under: '/some/folder/' });

@@ -1,0 +1,125 @@
+import { useEffect, useState } from 'react';
+import type { ProposalPart } from '../../../calc/propose/part.ts';
+import { measureWords } from '../../../calc/propose/part-words.ts';
+import type { Doing, What } from '../../../calc/propose/propose.ts';
+import { usePrices } from '../../document/price-store.ts';
+import { useDocumentStore } from '../../document/use-document.tsx';
+import { ChoiceField, NumberField } from '../../parts/fields.tsx';
+import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
+import { Link } from '../facts/facts.tsx';
+
+const WHAT: Readonly<Record<What, string>> = {
+  all: 'drops, panels and raceways',
+  drops: 'drops with their chargers',
+  equipment: 'panels',
+  raceways: 'raceways',
+};
+
+const DOING: Readonly<Record<Doing['what'], string>> = {
+  drops: 'Looking for places for drops',
+  equipment: 'Looking for places for panels',
+  raceways: 'Looking for routes',
+};
+
+/** Has what is missing proposed, tells how far that is, and what was drawn in. */
+export function ProposeForm() {
+  const document = useDocumentStore();
+  const prices = usePrices((state) => state.list);
+  const [what, setWhat] = useState<What>('all');
+  const [cordsADrop, setCords] = useState(1);
+  const doing = useProposals((state) => state.doing);
+  const parts = useProposals((state) => state.parts);
+  const fault = useProposals((state) => state.fault);
+  return (
+    <section className="fields" aria-label="Propose">
+      <ChoiceField
+        label="propose"
+        value={what}
+        choices={Object.keys(WHAT) as What[]}
+        words={(each) => WHAT[each]}
+        onChange={setWhat}
+      />
+      {(what === 'all' || what === 'drops') && (
+        <NumberField label="cords a drop" unit="" whole least={1} most={6} value={cordsADrop} onChange={setCords} />
+      )}
+      {doing ? (
+        <Working doing={doing} />
+      ) : (
+        <p>
+          <button
+            type="button"
+            className="small-act"
+            onClick={() => askProposal(document, { what, cordsADrop, prices })}
+          >
+            Propose {WHAT[what]}
+          </button>
+        </p>
+      )}
+      {fault && <p role="alert">{fault}</p>}
+      {parts.length > 0 && <Drawn parts={parts} />}
+      <p className="quiet">Nothing that is drawn is moved, and undo takes it all away again.</p>
+    </section>
+  );
+}
+
+function Working({ doing }: { readonly doing: Doing }) {
+  const document = useDocumentStore();
+  const since = useProposals((state) => state.since);
+  const ready = useProposals((state) => state.ready);
+  const [now, setNow] = useState(() => performance.now());
+  useEffect(() => {
+    const ticking = setInterval(() => setNow(performance.now()), 500);
+    return () => clearInterval(ticking);
+  }, []);
+  const { what, done, of } = doing;
+  const left = done > 0 ? ((now - since.part) / done) * (of - done) : null;
+  const said = [
+    `${DOING[what]}${of > 1 ? `, ${done} of ${of} done` : ''}`,
+    `${Math.max(0, (now - since.whole) / 1000).toFixed(0)} s so far`,
+    ...(left === null ? [] : [`about ${Math.max(1, Math.round(left / 1000))} s left`]),
+  ];
+  return (
+    <>
+      <p role="status">
+        {said.join('; ')} <progress max={of} value={done} aria-label={DOING[what]} />
+      </p>
+      <p>
+        <button type="button" className="small-act" onClick={() => stopProposal(document, false)}>
+          Stop
+        </button>{' '}
+        {ready && (
+          <button type="button" className="small-act" onClick={() => stopProposal(document, true)}>
+            Stop, and draw in what is ready
+          </button>
+        )}
+      </p>
+    </>
+  );
+}
+
+/** So many are named before the rest are counted. */
+const MOST_NAMED = 6;
+
+function Drawn({ parts }: { readonly parts: readonly ProposalPart[] }) {
+  return (
+    <div data-testid="proposed">
+      {parts.map((part) => (
+        <div key={part.what}>
+          {part.says.map((one) => (
+            <p key={one}>{one}</p>
+          ))}
+          {part.measure && <p className="quiet">{measureWords(part)}.</p>}
+          {part.without.slice(0, MOST_NAMED).map(({ id, says }) => (
+            <p key={id}>
+              <Link id={id} />: {says}
+            </p>
+          ))}
+          {part.without.length > MOST_NAMED && <p>And {part.without.length - MOST_NAMED} more without.</p>}
+        </div>
+      ))}
+      <button type="button" className="plain" onClick={dismissProposal}>
+        Put this away
+      </button>
+    </div>
+  );
+}
