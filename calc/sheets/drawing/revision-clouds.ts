@@ -1,5 +1,5 @@
 import { twiceAreaOf } from '../../../routing/plane/area.ts';
-import { type Box, boxOf } from '../../../routing/plane/box.ts';
+import type { Box } from '../../../routing/plane/box.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { ChangedElement } from '../../plan/revision.ts';
 import { changedAreas } from './changed-areas.ts';
@@ -26,8 +26,8 @@ const cloudRound = (area: Box, number: string): DrawnItem[] => cloudItems(corner
 
 /** A cloud along an outline with a delta that carries its mark, none where the mark is empty. */
 export function cloudItems(outline: readonly Point2[], mark: string): DrawnItem[] {
-  const { maxX, maxY } = boxOf(outline);
-  const [x, y] = [maxX + 1.2, maxY + 0.6];
+  const corner = deltaCorner(outline);
+  const [x, y] = [corner[0] + 1.2, corner[1] + 0.6];
   const cloud: DrawnItem = { kind: 'line', layer: 'revisions', points: scalloped(outline, SCALLOP), closed: true };
   if (mark === '') return [cloud];
   return [
@@ -45,6 +45,10 @@ export function cloudItems(outline: readonly Point2[], mark: string): DrawnItem[
     { kind: 'text', layer: 'revisions', at: [x, y - 0.3], text: mark, height: 0.6, turn: 0, anchor: 'middle' },
   ];
 }
+
+/** The corner of a cloud at which its delta stands: the one that lies farthest up and to the right. */
+export const deltaCorner = (outline: readonly Point2[]): Point2 =>
+  outline.reduce((best, at) => (at[0] + at[1] > best[0] + best[1] ? at : best));
 
 /** The outline of a cloud round an area, in half circles about `scallop` wide that bulge outward. */
 export const cloudOutline = (area: Box, scallop: number): readonly Point2[] => scalloped(cornersOf(area), scallop);

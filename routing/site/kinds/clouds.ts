@@ -1,11 +1,17 @@
 import * as v from 'valibot';
-import { id, outline, text, told } from '../schema/schema-parts.ts';
+import { id, outline, told } from '../schema/schema-parts.ts';
 import { flat, type Of, type PlacedKind, withoutVertices } from './kind.ts';
+
+/** Letters that a delta has room for. */
+export const MOST_MARK = 12;
 
 export const cloudSchema = v.strictObject({
   id,
   outline,
-  mark: told(text, 'The revision that it belongs to, as its delta shows it; no delta where empty.'),
+  mark: told(
+    v.pipe(v.string(), v.maxLength(MOST_MARK)),
+    'The revision that it belongs to, as its delta shows it; no delta where empty.',
+  ),
 });
 
 export type Cloud = Of<typeof cloudSchema>;

@@ -1,4 +1,4 @@
-import { scalloped } from '../../../calc/sheets/drawing/revision-clouds.ts';
+import { deltaCorner, scalloped } from '../../../calc/sheets/drawing/revision-clouds.ts';
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import type { Cloud } from '../../../routing/site/kinds/clouds.ts';
@@ -21,7 +21,7 @@ const DELTA = 2.2;
 export interface CloudMark extends ElementMark<'clouds'> {
   readonly cloud: Cloud;
   readonly scallops: readonly Point2[];
-  /** Upper right of its corners, where its delta stands. */
+  /** Where its delta stands. */
   readonly corner: Point2;
 }
 
@@ -32,7 +32,7 @@ const markOf = kept((cloud: Cloud): CloudMark => {
     id: cloud.id,
     cloud,
     scallops: scalloped(cloud.outline, SCALLOP),
-    corner: [box.maxX, box.maxY],
+    corner: deltaCorner(cloud.outline),
     ...widened(box, DELTA),
   };
 });

@@ -1,8 +1,12 @@
+import { MOST_MARK } from '../../../routing/site/kinds/clouds.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { TextField } from '../../parts/fields.tsx';
 import { useOptions } from '../draw/use-options.ts';
 import { Corners } from './corners.tsx';
 import { useChange, useElement } from './use-element.ts';
+
+const fits = (mark: string): string | null =>
+  mark.length > MOST_MARK ? `A mark has no more than ${MOST_MARK} letters.` : null;
 
 /** A cloud: the mark of its revision, and its corners. */
 export function CloudPanel({ id }: { readonly id: string }) {
@@ -11,7 +15,7 @@ export function CloudPanel({ id }: { readonly id: string }) {
   if (!cloud) return null;
   return (
     <FieldGroup name="Cloud">
-      <TextField label="mark" value={cloud.mark} onChange={(mark) => change({ mark })} />
+      <TextField label="mark" check={fits} value={cloud.mark} onChange={(mark) => change({ mark })} />
       <Corners outline={cloud.outline} onChange={(outline) => change({ outline })} />
     </FieldGroup>
   );
@@ -22,7 +26,7 @@ export function CloudForm() {
   const [{ mark }, change] = useOptions('cloud');
   return (
     <FieldGroup name="Cloud" label="Cloud to draw">
-      <TextField label="mark" value={mark} onChange={(next) => change({ mark: next })} />
+      <TextField label="mark" check={fits} value={mark} onChange={(next) => change({ mark: next })} />
     </FieldGroup>
   );
 }
