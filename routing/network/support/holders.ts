@@ -96,6 +96,10 @@ function addNearest(
       found[found.length - 1] = { ...last, to: high };
     else if (high > low) found.push({ from: low, to: high, member, atEnd });
   };
+  if (holding.length <= 1) {
+    add(from, to, holding[0]?.member ?? null);
+    return;
+  }
   let low = from;
   while (low < to) {
     const own = nearest(low + Math.min((to - low) / 4, FINE / whole));
