@@ -54,7 +54,7 @@ export const serviceWords = ({ service }: LoadCalculation): string =>
   service
     .map(
       ({ id, ratingAmps, taken }) =>
-        `${id}${ratingAmps === null ? ', rating not entered' : `, ${ratingAmps.toFixed(0)} A`}${taken ? ' (taken as the service equipment, since none is drawn)' : ''}`,
+        `${id}${ratingAmps === null ? ', rating not entered' : `, ${ratingAmps.toFixed(0)} A`}${taken ? ' (taken as the service equipment: none is drawn)' : ''}`,
     )
     .join('; ');
 

@@ -5,7 +5,7 @@ import { feederLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts
 import { feederConduitsOf, feederSchedule } from '../../../calc/sheets/pdf/schedules/feeder-schedule.ts';
 import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
-import type { SupplyNode } from '../../../calc/supply/tree/supply-tree.ts';
+import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -49,7 +49,7 @@ test('a feeder whose length is not known has dashes for its length, drop and los
   };
   expect(cells(site)).toEqual(['–', '–', '–']);
   expect(cells(known)).not.toContain('–');
-  const node = { feeder: site.feeders[0]! } as unknown as SupplyNode;
+  const node = treeOf(site).nodes.find(({ feeder }) => feeder?.id === site.feeders[0]!.id)!;
   const words = feederLines(node, site, plan(site), feederConduitsOf({ site })).join('\n');
   expect(words).toContain('length not known');
   expect(words).toContain('drop –');
