@@ -4,6 +4,7 @@ const ABBREVIATIONS: readonly (readonly [string, string])[] = [
   ['A', 'amperes; line A'],
   ['ACC, VAN', 'accessible, van-accessible stall'],
   ['AWG, #', 'American wire gauge'],
+  ['C-001', 'first calculation of the calculation packet'],
   ['deg, °', 'degrees'],
   ['(E)', 'existing'],
   ['EMT', 'electrical metallic tubing'],
@@ -21,6 +22,8 @@ const ABBREVIATIONS: readonly (readonly [string, string])[] = [
   ['P1-1,3', 'circuit on spaces 1 and 3 of panel P1'],
   ['P1-3.2', 'second conduit of the third home run of P1'],
   ['RMC', 'rigid metal conduit'],
+  ['SSBJ', 'supply-side bonding jumper'],
+  ['X/R', 'reactance over resistance'],
   ['Z', 'impedance of a transformer'],
 ];
 
