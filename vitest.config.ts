@@ -17,6 +17,7 @@ export default defineConfig({
           maxWorkers: Math.max(2, availableParallelism() - 1),
           sequence: { groupOrder: 0 },
           testTimeout: 60_000,
+          hookTimeout: 60_000,
         },
       },
       {
