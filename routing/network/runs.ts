@@ -1,5 +1,5 @@
 import { kept } from '../kept/kept.ts';
-import { keptLists, movedItems, patched } from '../kept/kept-list.ts';
+import { keptEach, keptLists, movedItems, patched } from '../kept/kept-list.ts';
 import { type Partition, partitionBy } from '../kept/parts.ts';
 import { flattened } from '../plane/kept-nearby.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
@@ -7,7 +7,7 @@ import { dropsOf } from '../site/hanging.ts';
 import { byId } from '../site/look-up.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Drop, Equipment, Site } from '../site/site.ts';
-import { networkOf } from './network.ts';
+import { type Network, networkOf } from './network.ts';
 import type { Run } from './run.ts';
 import { branchLimitFinding, noRunFinding, type Planned, pedestalFeedFinding } from './run-findings.ts';
 import { closestTap } from './taps.ts';
@@ -41,10 +41,7 @@ export function runsOf(site: Site): Runs {
   const { chargers, drops, rules, units, raceways } = site;
   const network = networkOf(raceways, rules.joinTolerance);
   const { keys, partition } = byFeeding(chargers);
-  const feeding = keys.map((id) => {
-    const equipment = feedingEquipment(site, id);
-    return feedingBy(equipment, waysFrom(network, equipment, rules.tapLimit));
-  });
+  const feeding = feedingEach([keys], [site.equipment, network, rules.tapLimit]);
   return together(
     allRuns([chargers, dropsOf(chargers, drops), ofChargers([feeding], [partition])], [rules, units, raceways]),
   );
@@ -60,6 +57,13 @@ interface Feeding {
 }
 
 const feedingBy = kept((equipment: Equipment, ways: Ways): Feeding => ({ equipment, ways }));
+
+const feedingEach = keptEach(
+  ([id]: readonly [string], [all, network, tapLimit]: readonly [readonly Equipment[], Network, number]): Feeding => {
+    const equipment = feedingEquipment(all, id);
+    return feedingBy(equipment, waysFrom(network, equipment, tapLimit));
+  },
+);
 
 /** What feeds each charger, from what there is of each that feeds any. */
 const ofChargers = keptLists({
@@ -104,8 +108,8 @@ const workAt = (
   i: number,
 ): Worked => workOut(chargers[i]!, drops[i]!, feeding[i]!, rules, units, raceways);
 
-function feedingEquipment(site: Site, id: string): Equipment {
-  const found = byId(site.equipment).get(id);
+function feedingEquipment(equipment: readonly Equipment[], id: string): Equipment {
+  const found = byId(equipment).get(id);
   if (!found) throw new RangeError(`${id} feeds a charger and is not in the site`);
   return found;
 }

@@ -65,24 +65,31 @@ const idleDrops = (idle: readonly string[], of: number): Finding => ({
   source: 'drops and chargers that are drawn',
 });
 
+/** Places of the drops from which none or several cords hang, with how many: every drop holds one. */
+const oddDrops = kept((places: Int32Array, drops: number): readonly (readonly [place: number, cords: number])[] => {
+  const cords = new Uint32Array(drops);
+  for (let c = 0; c < places.length; c++) cords[places[c]!]!++;
+  const odd: (readonly [number, number])[] = [];
+  cords.forEach((count, i) => {
+    if (count !== 1) odd.push([i, count]);
+  });
+  return odd;
+});
+
 /**
  * Drops from which more cords hang than they say they hold, one unless `holds` says otherwise, and those from which none
  * hangs. `places` has the position of each charger's drop.
  */
 export function cordsPerDrop(drops: readonly Drop[], chargers: readonly Charger[], places: Int32Array): Finding[] {
-  const cords = new Uint32Array(drops.length);
-  for (let c = 0; c < places.length; c++) cords[places[c]!]!++;
   const findings: Finding[] = [];
   const idle: string[] = [];
-  for (let i = 0; i < drops.length; i++) {
-    // Every drop holds one.
-    if (cords[i]! === 1) continue;
-    if (cords[i]! === 0) {
+  for (const [i, cords] of oddDrops(places, drops.length)) {
+    if (cords === 0) {
       idle.push(drops[i]!.id);
       continue;
     }
     const { id, holds = 1 } = drops[i]!;
-    if (cords[i]! <= holds) continue;
+    if (cords <= holds) continue;
     const hung = chargers.filter((_, c) => places[c] === i).map((charger) => charger.id);
     findings.push({
       severity: 'warn',
