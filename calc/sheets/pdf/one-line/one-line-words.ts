@@ -44,7 +44,7 @@ export function equipmentLines({ equipment, system, primary }: SupplyNode, site:
     transformer === undefined || transformer.kva === 0
       ? ''
       : `load ${figure(transformer.loadKva, 1)} kVA, ${figure(transformer.percentLoaded, 0)}%`,
-    kind === 'service' ? 'service disconnect, metering' : '',
+    kind === 'service' ? 'service disconnect, metering, main bonding jumper' : '',
     ...plan.supply.bonded.filter((one) => one.id === id).flatMap(bondedWords),
     volts === undefined || kind === 'source'
       ? ''
