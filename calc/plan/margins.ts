@@ -1,5 +1,5 @@
 import { copied } from '../../routing/kept/changed-places.ts';
-import { kept } from '../../routing/kept/kept.ts';
+import { keptLists } from '../../routing/kept/kept-list.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Direction } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
@@ -56,12 +56,15 @@ interface Worked {
 }
 
 // The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
-let latest: Worked | null = null;
-
-const workedOf = kept((plan: Plan, site: Site): Worked => {
-  latest = (latest && after(latest, plan, site)) ?? anew(plan, site);
-  return latest;
+const workedBy = keptLists({
+  anew: (
+    [[plan], [site]]: readonly [readonly [Plan], readonly [Site]],
+    _: readonly [Site['chargers'], Site['rules']],
+  ): Worked => anew(plan, site),
+  after: ({ answer }, _, [[plan], [site]]) => after(answer, plan, site),
 });
+
+const workedOf = (plan: Plan, site: Site): Worked => workedBy([[plan], [site]], [site.chargers, site.rules]);
 
 /** The three margins of each charger of a plan. */
 export const marginsOf = (plan: Plan, site: Site): MarginTable => workedOf(plan, site).table;
@@ -74,7 +77,6 @@ export function cordsOf(plan: Plan, site: Site, charger: string): readonly Reach
 
 /** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
 function after(last: Worked, plan: Plan, site: Site): Worked | null {
-  if (site.chargers !== last.site.chargers || site.rules !== last.site.rules) return null;
   const changed = chargersAnew(plan, last.plan, site.chargers);
   if (!changed) return null;
   // When a run comes or goes the volts at every box are other ones, most often by less than their branch decides.
