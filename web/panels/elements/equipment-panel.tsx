@@ -1,3 +1,4 @@
+import type { FaultAmps } from '../../../calc/plan-file.ts';
 import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
 import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
@@ -29,8 +30,9 @@ const CONDITION_WORDS = {
   '3': 'live parts, condition 3',
 } as const;
 
-function faultWords({ kind, interruptingAmps }: Equipment, amps: number | undefined): string {
-  const here = amps === undefined ? 'no figure given for the source' : `${Math.round(amps)} A`;
+function faultWords({ kind, interruptingAmps }: Equipment, fault: FaultAmps | undefined): string {
+  const neutral = fault?.lineToNeutral === undefined ? '' : `, ${Math.round(fault.lineToNeutral)} A to neutral`;
+  const here = fault === undefined ? 'no figure given for the source' : `${Math.round(fault.most)} A${neutral}`;
   if (kind === 'source' || kind === 'transformer') return here;
   return `${here}; ${interruptingAmps === undefined ? 'no interrupting rating entered' : `interrupts ${interruptingAmps} A`}`;
 }
@@ -45,7 +47,8 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
   const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
   const size = equipment.size;
   const node = treeOf(site).nodes.find(({ equipment: { id: one } }) => one === id);
-  const label = supply && node ? faultLabel(supply, systemName(node.system)) : null;
+  const isBoard = equipment.kind !== 'source' && equipment.kind !== 'transformer';
+  const label = supply && node && isBoard ? faultLabel(supply, systemName(node.system)) : null;
   const bonded = plan.supply.bonded.filter((one) => one.id === id).flatMap(bondedWords);
   return (
     <>
@@ -72,7 +75,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
             {supply.highestVolts !== undefined && (
               <Fact name="highest volts">{supply.highestVolts.toFixed(1)} V, generation alone</Fact>
             )}
-            <Fact name="fault current">{faultWords(equipment, supply.faultAmps)}</Fact>
+            <Fact name="fault current">{faultWords(equipment, supply.fault)}</Fact>
             {label !== null && <Fact name="label">{label}</Fact>}
             {bonded.map((words) => (
               <Fact key={words} name="grounding">
