@@ -29,7 +29,7 @@ export function CarRows({ wide, view, rows, chosen, choose, at, onAt }: CarRowsP
   return (
     <svg
       className="day-picture"
-      viewBox={`-52 0 ${wide + 60} ${high + 22}`}
+      viewBox={`-52 0 ${wide + 78} ${high + 22}`}
       role="img"
       aria-label={`Cars by charger: ${view.cars.length} stand there, ${view.carsShort} leave short. The table of cars has the figures.`}
       onPointerMove={(event) => onAt(stepUnder(event, wide, view.steps))}
@@ -45,7 +45,7 @@ export function CarRows({ wide, view, rows, chosen, choose, at, onAt }: CarRowsP
             data-chosen={chosen.has(charger)}
             x={-52}
             y={0}
-            width={wide + 60}
+            width={wide + 78}
             height={ROW}
           />
           <text className="day-mark" x={-6} y={15} textAnchor="end">

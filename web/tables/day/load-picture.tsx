@@ -25,7 +25,7 @@ export function LoadPicture({ wide, view, unit, at, onAt }: LoadProps) {
   return (
     <svg
       className="day-picture"
-      viewBox={`-52 0 ${wide + 60} ${HIGH + 26}`}
+      viewBox={`-52 0 ${wide + 78} ${HIGH + 26}`}
       role="img"
       aria-label={`Load through the day: at most ${Math.max(...load).toFixed(1)} ${unit}; without management ${Math.max(...unmanaged).toFixed(1)} ${unit}. The table of cars has the figures.`}
       onPointerMove={(event) => onAt(stepUnder(event, wide, steps))}
