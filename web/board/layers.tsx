@@ -1,7 +1,9 @@
-import { memo, useLayoutEffect, useMemo, useRef } from 'react';
+import type Konva from 'konva';
+import { memo, useEffect, useMemo, useRef } from 'react';
+// Only the shapes that are used: the whole of the library is three times as large.
+import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { BASE_PICTURES } from './base-pictures.ts';
-import { type Layer, layerOf } from './layer.ts';
 import { drawLive } from './live-picture.ts';
 import type { Painting } from './painting.ts';
 import { useView, useViewStore } from './view-store.ts';
@@ -13,67 +15,61 @@ interface LayersProps {
 }
 
 /**
- * Two layers: the base, one picture for each kind of element; and the live one, for what moves, what is selected and its
- * handles. No step of a drag passes through React. Neither listens: the board's own index finds what is under the hand.
+ * Two layers: the base, one shape for each kind of picture; and the live one, for what moves, what is selected and its
+ * handles. No step of a drag passes through React. Neither listens: the board's own index finds what is under the hand,
+ * and no hit canvas is drawn.
  */
 export const Layers = memo(function Layers({ painting, tally }: LayersProps) {
   const document = useDocumentStore();
   const view = useViewStore();
-  const { width, height } = useView((state) => state.viewport);
-  const base = useRef<HTMLCanvasElement>(null);
-  const live = useRef<HTMLCanvasElement>(null);
-  const layers = useRef<{ readonly base: Layer; readonly live: Layer } | null>(null);
-  const shown = width > 0;
+  const viewport = useView((state) => state.viewport);
+  const base = useRef<Konva.Layer>(null);
+  const live = useRef<Konva.Layer>(null);
 
-  const draw = useMemo(() => {
-    const drawn = (name: string): void => {
-      tally.dataset[name] = String(Number(tally.dataset[name] ?? 0) + 1);
-    };
-    return {
-      base: (pen: CanvasRenderingContext2D): void => {
-        const { x, y, scale } = view.getState().camera;
-        drawn('baseDraws');
-        tally.dataset.camera = `${x} ${y} ${scale}`;
-        let marks = 0;
-        for (const picture of BASE_PICTURES) {
-          pen.save();
-          marks += picture.draw(pen, painting);
-          pen.restore();
+  useEffect(() => painting.onDraw((what) => (what === 'base' ? base : live).current?.batchDraw()), [painting]);
+
+  const pictures = useMemo(() => {
+    let drawn = 0;
+    return BASE_PICTURES.map(({ name, draw }, i) => ({
+      name,
+      scene: (context: Konva.Context) => {
+        if (i === 0) {
+          drawn = 0;
+          const { x, y, scale } = view.getState().camera;
+          tally.dataset.baseDraws = String(Number(tally.dataset.baseDraws ?? 0) + 1);
+          tally.dataset.camera = `${x} ${y} ${scale}`;
         }
-        tally.dataset.baseMarks = String(marks);
+        context.save();
+        drawn += draw(context._context as CanvasRenderingContext2D, painting);
+        context.restore();
+        tally.dataset.baseMarks = String(drawn);
       },
-      live: (pen: CanvasRenderingContext2D): void => {
-        drawn('liveDraws');
-        const { selection } = document.getState();
-        tally.dataset.liveMarks = String(drawLive(pen, painting, view.getState(), selection));
-      },
-    };
-  }, [document, view, painting, tally]);
+    }));
+  }, [painting, tally, view]);
 
-  useLayoutEffect(() => {
-    if (!shown || !base.current || !live.current) return;
-    const both = { base: layerOf(base.current, draw.base), live: layerOf(live.current, draw.live) };
-    layers.current = both;
-    const stop = painting.onDraw((what) => both[what].ask());
-    return () => {
-      stop();
-      layers.current = null;
-      both.base.stop();
-      both.live.stop();
-    };
-  }, [shown, painting, draw]);
+  const drawLiveLayer = useMemo(
+    () => (context: Konva.Context) => {
+      tally.dataset.liveDraws = String(Number(tally.dataset.liveDraws ?? 0) + 1);
+      context.save();
+      const { selection } = document.getState();
+      const pen = context._context as CanvasRenderingContext2D;
+      tally.dataset.liveMarks = String(drawLive(pen, painting, view.getState(), selection));
+      context.restore();
+    },
+    [document, view, painting, tally],
+  );
 
-  // Before anyone sees it bare; also where the layers were made anew.
-  useLayoutEffect(() => {
-    if (!layers.current) return;
-    for (const each of ['base', 'live'] as const) layers.current[each].size(width, height);
-  }, [width, height, shown, painting, draw]);
-
-  if (!shown) return null;
+  if (viewport.width === 0) return null;
   return (
-    <>
-      <canvas ref={base} />
-      <canvas ref={live} />
-    </>
+    <Stage width={viewport.width} height={viewport.height} listening={false}>
+      <Layer ref={base} listening={false}>
+        {pictures.map(({ name, scene }) => (
+          <Shape key={name} name={name} sceneFunc={scene} listening={false} perfectDrawEnabled={false} />
+        ))}
+      </Layer>
+      <Layer ref={live} listening={false}>
+        <Shape name="live" sceneFunc={drawLiveLayer} listening={false} perfectDrawEnabled={false} />
+      </Layer>
+    </Stage>
   );
 });
