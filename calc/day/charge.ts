@@ -1,3 +1,4 @@
+import { type ChargedCar, chargedCars } from './by-rules.ts';
 import type { DayInput } from './day-input.ts';
 import { canMeet } from './optimum/can-meet.ts';
 import { leastCeiling } from './optimum/least-ceiling.ts';
@@ -16,15 +17,6 @@ export interface ChargeWish {
   readonly search: { readonly ceiling?: string; readonly share: number; readonly more: boolean };
   /** Whether amperes of each car in each step are wanted. */
   readonly amps: boolean;
-}
-
-export interface ChargedCar {
-  readonly arrive: string;
-  readonly leave: string;
-  /** Kilowatt-hours asked for, and the most that the cord could give. */
-  readonly need: number;
-  readonly most: number;
-  readonly charger: string | null;
 }
 
 export interface Charge {
@@ -105,13 +97,7 @@ export function charge(
         }
       : null;
   return {
-    cars: day.cars.map(({ arrive, leave, kwh }, i) => ({
-      arrive,
-      leave,
-      need: kwh,
-      most: unmanaged.got[i]!,
-      charger: world.charger[i]! < 0 ? null : day.chargers[world.charger[i]!]!.id,
-    })),
+    cars: chargedCars(world, unmanaged),
     strategies,
     optimum: best,
   };

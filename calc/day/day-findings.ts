@@ -1,11 +1,11 @@
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { ChargingDay } from '../../routing/site/site.ts';
 import { counted } from '../../routing/words/counted.ts';
-import type { Charge, StrategyOutcome } from './charge.ts';
+import type { ByRules } from './by-rules.ts';
 import { clockOf } from './clock.ts';
 import type { DayInput } from './day-input.ts';
 import { relaxedOf } from './optimum/relaxed.ts';
-import { SHORT } from './outcome.ts';
+import { type Outcome, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
 import { simulate } from './simulate.ts';
 import { type World, worldOf } from './world.ts';
@@ -29,11 +29,11 @@ export function dayFindings(
   day: ChargingDay,
   input: DayInput,
   strategy: Strategy,
-  { cars, strategies }: Pick<Charge, 'cars' | 'strategies'>,
+  { cars, strategies }: ByRules,
   notRead: readonly string[],
 ): readonly Finding[] {
   const world = worldOf(input);
-  const outcome = strategies[strategy]!;
+  const outcome = strategies[strategy];
   const what = day.name ?? day.id;
   const found = (severity: Finding['severity'], about: readonly string[], says: string): Finding => ({
     severity,
@@ -104,7 +104,7 @@ function passedLimits(world: World): string[] {
 }
 
 /** Who leaves with less than the cord could have given in the stay. */
-function shortCars(world: World, { got }: StrategyOutcome): { about: readonly string[]; says: string } | null {
+function shortCars(world: World, { got }: Outcome): { about: readonly string[]; says: string } | null {
   const { got: most } = simulate(world, 'unmanaged');
   let [many, worst, at] = [0, SHORT, -1];
   const about = new Set<string>();
@@ -125,7 +125,7 @@ function shortCars(world: World, { got }: StrategyOutcome): { about: readonly st
 }
 
 /** Limits of which one line comes to its room while another has plenty all day. */
-function idleLines(world: World, { peak }: StrategyOutcome): string[] {
+function idleLines(world: World, { peak }: Outcome): string[] {
   return world.input.limits.flatMap((limit, l) => {
     const rows = world.rows.filter((row) => row.limit === l);
     if (rows.length !== 3) return [];

@@ -3,11 +3,11 @@ import type { Charger, ChargingDay, Load } from '../../routing/site/site.ts';
 import type { PlannedDay } from '../plan-file.ts';
 import type { SupplyLines } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
-import { charge } from './charge.ts';
+import { byRules } from './by-rules.ts';
 import { dayFindings } from './day-findings.ts';
 import type { DayCharger, DayInput, Lines } from './day-input.ts';
 import { type ReadDay, readDay } from './read-day.ts';
-import { STRATEGIES, type Strategy } from './rules/rules.ts';
+import type { Strategy } from './rules/rules.ts';
 import { type SiteLimits, siteLimits } from './site-limits.ts';
 
 /** Common practice and SAE J1772, which has no signal for less. */
@@ -60,7 +60,7 @@ export const plannedDay = kept((day: ChargingDay, ground: DayGround): PlannedDay
     }));
     return { id: day.id, strategy, limits, cars: [], strategies: {}, findings };
   }
-  const { cars, strategies } = charge(read.day, RULES_ONLY, null);
+  const { cars, strategies } = byRules(read.day);
   const notRead = day.limits === undefined ? ground.supply.notRead : [];
   return {
     id: day.id,
@@ -71,5 +71,3 @@ export const plannedDay = kept((day: ChargingDay, ground: DayGround): PlannedDay
     findings: dayFindings(day, read.day as DayInput, strategy, { cars, strategies }, notRead),
   };
 });
-
-const RULES_ONLY = { strategies: STRATEGIES, optimum: false, search: { share: 1, more: false }, amps: false };
