@@ -24,6 +24,8 @@ export type { ChargingDay } from './schema/day-schema.ts';
 export type { Point2, Point3 };
 export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
+/** What the title block says of the job; nothing of it is invented where it is absent. */
+export type Project = NonNullable<SiteFile['project']>;
 export type Georef = NonNullable<SiteFile['georef']>;
 /** Where a circuit was issued: a plan keeps it there as long as it can. */
 export type IssuedCircuit = NonNullable<NonNullable<SiteFile['issued']>['circuits']>[string];
@@ -114,6 +116,7 @@ type ElementLists = { readonly [L in ElementList]: ElementsOf<Kinds[L]> };
  */
 export interface Site extends ElementLists {
   readonly name: string;
+  readonly project: Project;
   /** Units of the file the site came from; only for showing and writing lengths. */
   readonly units: Units;
   readonly gridlines: Gridlines;

@@ -10,7 +10,7 @@ import { DEFAULT_RULES } from './rules/rules.ts';
 import { rulesSchema } from './schema/rules-schema.ts';
 import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema/schema.ts';
 import { metalOf, type Units } from './schema/vocabulary.ts';
-import type { AsBuilt, Issued, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
+import type { AsBuilt, Issued, Project, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
 /** One for each unit: the same list stands for other lengths when the units of its file change. */
@@ -82,6 +82,8 @@ const asBuiltOf = perUnits(
 );
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
+const NO_PROJECT: Project = Object.freeze({});
+
 const NOTHING_ISSUED: Issued = { circuits: new Map() };
 const issuedOf = kept(
   ({ circuits = {} }: NonNullable<SiteFile['issued']>): Issued => ({ circuits: new Map(Object.entries(circuits)) }),
@@ -123,6 +125,7 @@ export const toSite: (file: SiteFile) => Site = kept((file: SiteFile): Site => {
   const { units } = file;
   return {
     name: file.name,
+    project: file.project ?? NO_PROJECT,
     units,
     ...listsIn(file),
     gridlines: file.gridlines === undefined ? NO_GRIDLINES : gridlinesOf[units](file.gridlines),

@@ -96,12 +96,34 @@ const { stalls, columns, members, keepouts, aisles, ...installed } = Object.from
   ELEMENT_LISTS.map((name) => [name, list(KINDS[name].schema as v.GenericSchema)]),
 ) as unknown as { readonly [L in ElementList]: OptionalList<(typeof KINDS)[L]['schema']> };
 
+const line = v.pipe(filledText, v.maxLength(200));
+
+export const projectSchema = v.strictObject({
+  number: maybe(line),
+  client: maybe(line),
+  address: maybe(line),
+  jurisdiction: maybe(told(line, 'The authority having jurisdiction.')),
+  phase: maybe(told(line, 'Of the work, such as "for permit".')),
+  drawn: maybe(told(line, 'By whom.')),
+  checked: maybe(told(line, 'By whom.')),
+  issues: maybe(
+    told(
+      v.pipe(
+        v.array(v.strictObject({ mark: v.pipe(filledText, v.maxLength(12)), date: line, text: line })),
+        v.maxLength(40),
+      ),
+      'When the drawings went out, and as what, the first first.',
+    ),
+  ),
+});
+
 export const siteFileSchema = v.strictObject({
   format: v.literal('overrow/site'),
   version: v.literal(1),
   units: told(v.picklist(UNITS), 'Units of every length and coordinate in the file.'),
   name: text,
   note: maybe(text),
+  project: maybe(told(projectSchema, 'For the title block: what is not given is left empty there.')),
   stalls,
   columns,
   members,

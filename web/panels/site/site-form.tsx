@@ -3,6 +3,7 @@ import { nameSite, setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { NumberField, TextField } from '../../parts/fields.tsx';
 import { GridlinesForm } from './gridlines-form.tsx';
+import { ProjectForm } from './project-form.tsx';
 import { RulesForm } from './rules-form.tsx';
 import { VehiclesForm } from './vehicles-form.tsx';
 
@@ -12,6 +13,7 @@ export function SiteForm() {
     <section aria-label="The site">
       <h3>The site</h3>
       <NameAndPlace />
+      <ProjectForm />
       <GridlinesForm />
       <RulesForm />
       <VehiclesForm />

@@ -1,3 +1,4 @@
+import type { Project } from '../../../../routing/site/site.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { CAUTIONS } from '../../../words/cautions.ts';
 import { type Area, right, top } from './area.ts';
@@ -85,6 +86,10 @@ function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, plac
     ['Date', date],
     ['Code edition', tablesOf(site.rules).edition],
     ['Drawn from', file],
+    ...(['drawn', 'checked'] as const).flatMap((role): [string, string][] => {
+      const by = site.project[role];
+      return by === undefined ? [] : [[role === 'drawn' ? 'Drawn by' : 'Checked by', by]];
+    }),
   ];
   const isNarrow = block.width < 200;
   const indent = isNarrow ? 0 : 84;
@@ -123,12 +128,25 @@ function drawProject(pen: Pen, block: Area, { lettering, site }: Job): number {
   const nameSize = sizes.title;
   const name = wrapped(site.name, width, nameSize, lettering, { most: 4, weight: 'bold' });
   let y = paragraph(pen, x, top(block) - PAD, name, { size: nameSize, weight: 'bold' });
-  y = paragraph(pen, x, y - 4, ['EV charging drops: electrical'], { size: sizes.small }) - 10;
+  y = paragraph(pen, x, y - 4, ['EV charging drops: electrical'], { size: sizes.small });
+  const told = projectLines(site.project).flatMap((line) => wrapped(line, width, sizes.small, lettering, { most: 2 }));
+  y = paragraph(pen, x, told.length > 0 ? y - 4 : y, told, { size: sizes.small }) - 10;
   rule(pen, block, y);
   const cautions = wrapped(CAUTIONS, width, sizes.small, lettering);
   y = paragraph(pen, x, y - 3, cautions, { size: sizes.small }) - 9;
   rule(pen, block, y);
   return y;
+}
+
+/** What the file says of the job, a line each; nothing where it says nothing. */
+function projectLines({ number, client, address, jurisdiction, phase }: Project): readonly string[] {
+  return [
+    ...(number === undefined ? [] : [`Project ${number}`]),
+    ...(client === undefined ? [] : [`For ${client}`]),
+    ...(address === undefined ? [] : [address]),
+    ...(jurisdiction === undefined ? [] : [`Authority: ${jurisdiction}`]),
+    ...(phase === undefined ? [] : [phase]),
+  ];
 }
 
 /** The words that keep the sheet from being built from, over room for a stamp; what is left under it. */
@@ -146,7 +164,7 @@ function drawStampRoom(pen: Pen, room: Area): Area {
 }
 
 /** A ruled table for revisions: the one that the set is, and room to write in those that follow. */
-function drawRevisions(pen: Pen, room: Area, block: Area, { revision, date }: Job): void {
+function drawRevisions(pen: Pen, room: Area, block: Area, { revision, date, site }: Job): void {
   const { sizes } = pen.lettering;
   const row = room.height / (REVISION_ROWS + 2);
   const size = sizes.small;
@@ -167,14 +185,23 @@ function drawRevisions(pen: Pen, room: Area, block: Area, { revision, date }: Jo
       ],
       PENS.thin,
     );
+  // The last issues, as far as there is room beside the revision that the set is.
+  const issues = (site.project.issues ?? []).slice(revision ? 2 - REVISION_ROWS : -REVISION_ROWS);
+  const base = (line: number): number => centred(top(room) - (2.5 + line) * row, size);
+  issues.forEach(({ mark, date: when, text }, i) => {
+    [mark, when, text].forEach((word, column) => {
+      const width = (columns[column + 1] ?? right(block)) - columns[column]!;
+      pen.text(shortened(word, width - 6, size, pen.lettering), [columns[column]! + 4, base(i)], { size });
+    });
+  });
   if (revision) {
-    const base = (line: number): number => centred(top(room) - (2.5 + line) * row, size);
-    drawDelta(pen, [columns[0]! + 13, top(room) - 3 * row + 2], revision.number);
-    pen.text(date, [columns[1]! + 4, base(0)], { size });
+    const first = issues.length;
+    drawDelta(pen, [columns[0]! + 13, top(room) - (3 + first) * row + 2], revision.number);
+    pen.text(date, [columns[1]! + 4, base(first)], { size });
     const told = `Since ${revision.since}: ${changeWords(revision.changes)}`;
     const width = right(block) - columns[2]! - 8;
-    wrapped(told, width, size, pen.lettering, { most: REVISION_ROWS }).forEach((words, line) => {
-      pen.text(words, [columns[2]! + 4, base(line)], { size });
+    wrapped(told, width, size, pen.lettering, { most: REVISION_ROWS - first }).forEach((words, line) => {
+      pen.text(words, [columns[2]! + 4, base(first + line)], { size });
     });
   }
   for (const x of columns.slice(1))

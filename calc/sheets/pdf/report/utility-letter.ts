@@ -65,10 +65,10 @@ function servicePage(site: Site, plan: Plan, load: LoadCalculation, lettering: L
   };
 }
 
-const siteRows = ({ name }: Site): readonly Row[] => [
-  ['Name of the site', name],
-  ['Address and parcel', BLANK],
-  ['Customer, and who answers questions', BLANK],
+const siteRows = ({ name, project }: Site): readonly Row[] => [
+  ['Name of the site', project.number === undefined ? name : `${name}, project ${project.number}`],
+  ['Address and parcel', project.address ?? BLANK],
+  ['Customer, and who answers questions', project.client ?? BLANK],
   ['Wanted by (date)', BLANK],
 ];
 
