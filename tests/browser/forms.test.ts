@@ -190,6 +190,7 @@ test('groups of fields fold and stay folded, for the next of their kind and afte
   const { page, close } = await open();
   await key(page, '.', '.', '.', '.', '.');
   const summary = panel(page).locator('.group > summary');
+  await panel(page).getByText('Charger EV05').waitFor();
   expect(await summary.allTextContents()).toEqual([
     'Where it hangs',
     'Pull of the cord',
@@ -204,6 +205,7 @@ test('groups of fields fold and stay folded, for the next of their kind and afte
   await page.reload();
   await ready(page);
   await key(page, '.', '.', '.', '.', '.');
+  await panel(page).getByText('Charger EV05').waitFor();
   expect(await panel(page).getByLabel('rated', { exact: true }).isVisible()).toBe(false);
   expect(await panel(page).getByLabel('cord', { exact: true }).isVisible()).toBe(true);
   await close();
