@@ -1,5 +1,5 @@
 import type { DayInput } from './day-input.ts';
-import { outcomeOf } from './outcome.ts';
+import { outcomeOf, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
 import { type Course, simulate } from './simulate.ts';
 import { type World, withMost, worldOf } from './world.ts';
@@ -43,9 +43,6 @@ export interface DayView {
   readonly peakKw: number;
   readonly cost: number;
 }
-
-/** Lacking more than this of what its cord could give, kilowatt-hours, a car leaves short. */
-const SHORT = 1e-4;
 
 /**
  * A day under a rule, with another figure for one limit where `most` is given: what is drawn of it, and who leaves with

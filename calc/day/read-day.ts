@@ -1,5 +1,5 @@
 import type { DayFields, DayLimitFields } from '../../routing/site/schema/day-schema.ts';
-import { dayWindow, startOfStep } from './clock.ts';
+import { clockOf, dayWindow, startOfStep } from './clock.ts';
 import { energyPrices, stepsInInterval } from './cost.ts';
 import type { DayCar, DayCharger, DayInput, DayLimit, Tariff } from './day-input.ts';
 import { POPULATION_TABLES, type Tables } from './population-tables.ts';
@@ -55,10 +55,7 @@ export function readDay(
     const k = energyPrices(window, tariff).indexOf(undefined);
     if (k >= 0) {
       const at = startOfStep(window, k);
-      wrong(
-        'tariff.energy',
-        `no price at ${String(Math.floor(at / 60)).padStart(2, '0')}:${String(at % 60).padStart(2, '0')}`,
-      );
+      wrong('tariff.energy', `no price at ${clockOf(at)}`);
     }
     if (window.steps % stepsInInterval(window, tariff.interval) !== 0)
       wrong('tariff.interval', `the window is no whole number of intervals of ${tariff.interval} minutes`);

@@ -4,7 +4,7 @@ import { type Course, simulate } from './simulate.ts';
 import { type World, withMost, worldOf } from './world.ts';
 
 /** Who lacks less than this, kilowatt-hours, of a target has met it. */
-const MET = 1e-4;
+export const MET = 1e-4;
 
 /** What each car is to get: a share of what its cord could give it without any limit, never more than it asks. */
 export const targetsOf = (unmanaged: Course, share: number): Float64Array => unmanaged.got.map((most) => share * most);

@@ -1,11 +1,10 @@
+import { areMet, MET } from '../rule-search.ts';
 import type { World } from '../world.ts';
 import { lowerBound } from './bound.ts';
 import type { NewLinearProgram } from './linear-program.ts';
 import { type Progress, pricesOf } from './optimum.ts';
 import { Schedule } from './schedule.ts';
 
-/** Lacking less than this, kilowatt-hours, a target is met. */
-const MET = 1e-4;
 const ROUNDS = 14;
 
 /** Whether some schedule gives each car its target: the most energy, with targets in place of needs, is their sum. */
@@ -26,7 +25,7 @@ export function canMeet(
       const solution = program.solve();
       if (solution.status !== 'optimal') return false;
       const got = schedule.got(solution);
-      if (targets.every((target, car) => got[car]! >= target - MET)) return true;
+      if (areMet(got, targets)) return true;
       const bound = -lowerBound(asked, columns, cost, pricesOf(schedule, solution));
       tell('more', round, (all - bound) / Math.max(all, 1));
       if (bound < all - MET || round === ROUNDS || schedule.refine(solution) === 0) return false;

@@ -1,6 +1,6 @@
+import { clockOf } from '../../../calc/day/clock.ts';
 import type { CarView, DayView } from '../../../calc/day/day-view.ts';
 import { Hours, stepUnder } from './load-picture.tsx';
-import { timeWords } from './time-words.ts';
 
 const ROW = 22;
 const BAR = 15;
@@ -85,7 +85,7 @@ function CarBar({
   return (
     <g data-short={car.isShort}>
       <title>
-        {`${timeWords(view.from + car.arrives)} to ${timeWords(view.from + car.leaves)}, ${car.got.toFixed(1)} of ${car.need.toFixed(1)} kWh`}
+        {`${clockOf(view.from + car.arrives)} to ${clockOf(view.from + car.leaves)}, ${car.got.toFixed(1)} of ${car.need.toFixed(1)} kWh`}
       </title>
       <rect
         className="day-stay"

@@ -1,6 +1,6 @@
+import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayView } from '../../../calc/day/day-view.ts';
 import { Scroller } from '../../parts/scroller.tsx';
-import { timeWords } from './time-words.ts';
 
 /** Cars past so many are counted, not listed: the sheets have them all. */
 const MOST_ROWS = 400;
@@ -36,8 +36,8 @@ export function CarsTable({ view, choose }: CarsTableProps) {
                   {car.charger}
                 </button>
               </th>
-              <td>{timeWords(view.from + car.arrives)}</td>
-              <td>{timeWords(view.from + car.leaves)}</td>
+              <td>{clockOf(view.from + car.arrives)}</td>
+              <td>{clockOf(view.from + car.leaves)}</td>
               <td>{car.need.toFixed(1)} kWh</td>
               <td>{car.most.toFixed(1)} kWh</td>
               <td>{car.got.toFixed(1)} kWh</td>

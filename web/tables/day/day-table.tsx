@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import { clockOf } from '../../../calc/day/clock.ts';
 import { type DayView, dayView } from '../../../calc/day/day-view.ts';
 import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
 import { dayGround, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
@@ -20,7 +21,6 @@ import { CarRows } from './car-rows.tsx';
 import { CarsTable } from './cars-table.tsx';
 import { LoadPicture } from './load-picture.tsx';
 import { NewDay } from './new-day.tsx';
-import { timeWords } from './time-words.ts';
 import './day.css';
 
 /** Chargers past so many have no row of their own: the table has the cars. */
@@ -167,7 +167,7 @@ function OneDay({ day, site }: { readonly day: ChargingDay; readonly site: Site 
             {limit.id}: filled, the fullest line under the rule; stepped edge, what is left for charging; thin, without
             management.
             {at !== null &&
-              ` At ${timeWords(view.from + at * view.step)}: ${view.load[at]!.toFixed(1)} of ${view.room[at]!.toFixed(1)} ${unit}.`}
+              ` At ${clockOf(view.from + at * view.step)}: ${view.load[at]!.toFixed(1)} of ${view.room[at]!.toFixed(1)} ${unit}.`}
           </p>
           <LoadPicture wide={wide} view={view} unit={unit} at={at} onAt={setAt} />
         </>

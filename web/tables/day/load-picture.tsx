@@ -1,5 +1,5 @@
+import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayView } from '../../../calc/day/day-view.ts';
-import { timeWords } from './time-words.ts';
 
 const HIGH = 220;
 const TOP = 10;
@@ -72,7 +72,7 @@ export function Hours({
           <g key={minute}>
             <line className="day-hour" x1={x} x2={x} y1={0} y2={high} />
             <text className="day-mark" x={x} y={y} textAnchor="middle">
-              {timeWords(view.from + minute)}
+              {clockOf(view.from + minute)}
             </text>
           </g>
         );
