@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { dayFields, dayLimitSchema, daySearchSchema, STRATEGY_NAMES } from '../../../routing/site/schema/day-schema.ts';
 import { type BestOutcome, charge, isSolvable, type StrategyOutcome } from '../../day/charge.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
+import { tellCharge } from '../../day/charge-steps.ts';
 import { readDay } from '../../day/read-day.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
 import { nonNegative, positive, wholePositive } from './fields.ts';
@@ -32,7 +33,7 @@ const schema = v.strictObject({
 
 /** A day of charging, by the rules and at its best; the best needs a solver of linear programs. */
 export const chargeKind = (newProgram: NewLinearProgram): Kind =>
-  kind(schema, ({ chargers, limits, strategies, search, amps, proof, ...fields }) => {
+  kind(schema, ({ chargers, limits, strategies, search, amps, proof, ...fields }, tell) => {
     const twice = chargers.findIndex(({ id }, i) => chargers.findIndex((one) => one.id === id) < i);
     if (twice >= 0) return refuse(`chargers[${twice}].id`, `"${chargers[twice]!.id}" is there twice`);
     const read = readDay(fields, chargers, limits);
@@ -52,7 +53,9 @@ export const chargeKind = (newProgram: NewLinearProgram): Kind =>
       amps,
       search: { share, more, ...(ceiling !== undefined && { ceiling }) },
     };
-    const { cars, strategies: outcomes, optimum } = charge(read.day, wish, needsSolver ? newProgram : null);
+    const charged = charge(read.day, wish, needsSolver ? newProgram : null);
+    tellCharge(charged, tell);
+    const { cars, strategies: outcomes, optimum } = charged;
     return answer({
       cars,
       strategies: Object.fromEntries(Object.entries(outcomes).map(([name, one]) => [name, plain(one)])),

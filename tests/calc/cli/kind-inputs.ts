@@ -1,8 +1,14 @@
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { KINDS, SOLVED_KINDS } from '../../../calc/cli/kinds/index.ts';
+import { loadSolver } from '../../../calc/cli/solver.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
 
+const solver = await loadSolver();
+
+/** Every single calculation, those that need a solver too. */
+export const ALL = new Map([...KINDS, ...[...SOLVED_KINDS].map(([name, made]) => [name, made(solver)] as const)]);
+
 export const calc = (kind: string, input: unknown) => {
-  const work = KINDS.get(kind);
+  const work = ALL.get(kind);
   if (work === undefined) throw new Error(`no kind ${kind}`);
   return work(input, SILENT);
 };

@@ -28,11 +28,13 @@ interface Difference {
 const chargerIds = kept((chargers: Site['chargers']): ReadonlySet<string> => new Set(chargers.map(({ id }) => id)));
 
 // While something is dragged the findings of each step are nearly those of the last: one index serves them all.
-let index: Index | null = null;
+const atHand = kept((_chargers: Site['chargers']): { index: Index | null } => ({ index: null }));
 
 /** The worst severity with which findings speak of a thing; null where none does. */
 export function severityAmong(findings: readonly Finding[], chargers: Site['chargers'], id: string): Severity | null {
-  if (index?.chargers !== chargers) index = indexOf(findings, chargers);
+  const one = atHand(chargers);
+  one.index ??= indexOf(findings, chargers);
+  const { index } = one;
   const since = differenceOf(findings, index);
   let worst: Severity | null = null;
   const take = (severity: Severity): void => {
@@ -45,8 +47,9 @@ export function severityAmong(findings: readonly Finding[], chargers: Site['char
 
 /** To be called before many are asked for, as when the whole board is drawn: makes a new index of one that is old. */
 export function renewIndex(findings: readonly Finding[], chargers: Site['chargers']): void {
-  if (index?.chargers === chargers && differenceOf(findings, index).gone.size <= MOST_CHANGED) return;
-  index = indexOf(findings, chargers);
+  const one = atHand(chargers);
+  if (one.index !== null && differenceOf(findings, one.index).gone.size <= MOST_CHANGED) return;
+  one.index = indexOf(findings, chargers);
 }
 
 const indexOf = (findings: readonly Finding[], chargers: Site['chargers']): Index => ({
