@@ -1,6 +1,6 @@
 import { type Box, boxesMeet, boxHolds, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
-import type { Ref } from '../document/element-lists.ts';
+import type { Ref } from '../document/change/element-lists.ts';
 import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
 import { coversOf } from './covers.ts';
 import { freeRoom } from './free-room.ts';

@@ -3,7 +3,7 @@ import type { Box } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import { placedKind } from '../../routing/site/kinds/kinds.ts';
-import { positionsOf, type Ref } from '../document/element-lists.ts';
+import { positionsOf, type Ref } from '../document/change/element-lists.ts';
 import { keepsDrawing } from '../document/field-work.ts';
 import { spotsOf } from './draw/draft.ts';
 import { drawsOutlines } from './draw/tool-names.ts';

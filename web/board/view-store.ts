@@ -4,7 +4,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
-import type { ListName, Ref } from '../document/element-lists.ts';
+import type { ListName, Ref } from '../document/change/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { Draft } from './draw/draft.ts';
 import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';

@@ -1,12 +1,12 @@
 import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { SiteError } from '../../routing/site/file/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
-import type { Edit } from './edit.ts';
-import type { Ref } from './element-lists.ts';
-import type { Place, Stamp } from './files.ts';
-import type { History, Turn } from './history.ts';
-import type { OwnFile } from './own-file.ts';
-import type { SelectMode } from './selection.ts';
+import type { Edit } from './change/edit.ts';
+import type { Ref } from './change/element-lists.ts';
+import type { History, Turn } from './change/history.ts';
+import type { SelectMode } from './change/selection.ts';
+import type { Place, Stamp } from './files/files.ts';
+import type { OwnFile } from './files/own-file.ts';
 
 export const STATIONS = ['layout', 'price', 'build'] as const;
 /** What a person is doing with the site: lay it out, price it, build it. */

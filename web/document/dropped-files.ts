@@ -1,4 +1,4 @@
-import { textOf } from './files.ts';
+import { textOf } from './files/files.ts';
 import type { DocumentStore } from './store.ts';
 
 /**

@@ -1,11 +1,11 @@
 import { toSite } from '../../routing/site/to-site.ts';
+import { applyEdit, type Edit, isIdle } from './change/edit.ts';
+import { editErrors } from './change/edit-errors.ts';
+import { type History, turned } from './change/history.ts';
+import { stillThere, touchedBy } from './change/selection.ts';
 import type { DocumentActions, LastChange } from './document-state.ts';
-import { applyEdit, type Edit, isIdle } from './edit.ts';
-import { editErrors } from './edit-errors.ts';
 import { FIELD_ONLY, isFieldWork, keepsDrawing } from './field-work.ts';
-import { type History, turned } from './history.ts';
 import { type OpenDocument, past, shown } from './open-document.ts';
-import { stillThere, touchedBy } from './selection.ts';
 
 const WATCHING = 'This site is being edited in another tab. Take it over to edit it here.';
 

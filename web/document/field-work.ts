@@ -1,7 +1,7 @@
 import { dropAsBuilt } from '../../routing/site/place/as-built.ts';
 import type { Drop, SiteFile } from '../../routing/site/site.ts';
+import type { Edit, Step } from './change/edit.ts';
 import type { DocumentData } from './document-state.ts';
-import type { Edit, Step } from './edit.ts';
 import { alike } from './edits/gather.ts';
 
 /** Whether the hand leaves the drawing as it is: in the Build station it looks, measures, and writes down what it found. */

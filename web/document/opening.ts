@@ -1,11 +1,11 @@
 import { readSite } from '../../routing/site/file/read.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { type History, newHistory } from './change/history.ts';
 import type { DocumentActions, Opening } from './document-state.ts';
-import { type History, newHistory } from './history.ts';
+import { ownFileOf } from './files/own-file.ts';
+import { isSiteBundle } from './files/site-bundle.ts';
 import { type OpenDocument, past, shown } from './open-document.ts';
-import { ownFileOf } from './own-file.ts';
-import { isSiteBundle } from './site-bundle.ts';
 
 /** A document with nothing on it. */
 export const emptySite = (name = 'New site'): SiteFile => ({ format: 'overrow/site', version: 1, units: 'ft', name });

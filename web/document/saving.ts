@@ -1,8 +1,8 @@
 import { writeSite } from '../../routing/site/file/write.ts';
 import type { DocumentActions } from './document-state.ts';
-import { fileNameOf } from './files.ts';
+import { fileNameOf } from './files/files.ts';
+import { changedSays, fileAfter, savedSays } from './files/own-file.ts';
 import { type OpenDocument, savedNow } from './open-document.ts';
-import { changedSays, fileAfter, savedSays } from './own-file.ts';
 
 /** The action that saves the document to the person's own file. */
 export function saving(document: OpenDocument): DocumentActions['save'] {

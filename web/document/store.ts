@@ -1,12 +1,12 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { type History, newHistory } from './change/history.ts';
+import { stillThere } from './change/selection.ts';
 import type { DocumentEvent, DocumentState, Keeping, Opening } from './document-state.ts';
 import { editing } from './editing.ts';
-import { fileDoor } from './files.ts';
-import { type History, newHistory } from './history.ts';
+import { fileDoor } from './files/files.ts';
 import { type DocumentWorld, type OpenDocument, past, shown } from './open-document.ts';
 import { emptySite, opening, putInPlace } from './opening.ts';
 import { saving } from './saving.ts';
-import { stillThere } from './selection.ts';
 import { telling } from './telling.ts';
 import { warm } from './warm.ts';
 

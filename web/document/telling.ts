@@ -1,6 +1,6 @@
+import { selected, stillThere } from './change/selection.ts';
 import type { DocumentActions } from './document-state.ts';
 import type { OpenDocument } from './open-document.ts';
-import { selected, stillThere } from './selection.ts';
 
 type Telling = Pick<
   DocumentActions,

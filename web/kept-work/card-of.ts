@@ -2,7 +2,7 @@ import { alternativeOf } from '../../calc/plan/alternative.ts';
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import type { CardRecord } from '../document/storage-records.ts';
+import type { CardRecord } from '../document/keeping/storage-records.ts';
 import { warm } from '../document/warm.ts';
 import { thumbnailOf } from './thumbnail.ts';
 

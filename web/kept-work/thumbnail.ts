@@ -1,6 +1,6 @@
 import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { Thumbnail } from '../document/storage-records.ts';
+import type { Thumbnail } from '../document/keeping/storage-records.ts';
 
 type Line = readonly (readonly [number, number, ...unknown[]])[];
 

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { KeptSite } from '../document/kept-work.ts';
-import { usePrices } from '../document/price-store.ts';
-import type { Health } from '../document/site-keeping.ts';
-import type { CardRecord } from '../document/storage-records.ts';
+import { usePrices } from '../document/files/price-store.ts';
+import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { Health } from '../document/keeping/site-keeping.ts';
+import type { CardRecord } from '../document/keeping/storage-records.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { cardOf } from './card-of.ts';
 

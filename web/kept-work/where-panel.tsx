@@ -1,4 +1,4 @@
-import type { Health } from '../document/site-keeping.ts';
+import type { Health } from '../document/keeping/site-keeping.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { Fact, Facts } from '../panels/facts/facts.tsx';
 import { whenWords } from '../words/site-labels.ts';

@@ -1,9 +1,9 @@
 import { createContext, useContext } from 'react';
 import type { SiteFile } from '../../routing/site/site.ts';
-import type { Ref } from '../document/element-lists.ts';
-import type { KeptSite } from '../document/kept-work.ts';
-import type { NamedSite } from '../document/named-site.ts';
-import type { SiteKeeping } from '../document/site-keeping.ts';
+import type { Ref } from '../document/change/element-lists.ts';
+import type { NamedSite } from '../document/files/named-site.ts';
+import type { KeptSite } from '../document/keeping/kept-work.ts';
+import type { SiteKeeping } from '../document/keeping/site-keeping.ts';
 
 /** What panels and tables can ask of the page. */
 export interface PageActions {

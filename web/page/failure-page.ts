@@ -1,8 +1,8 @@
-import { openSites } from '../document/database.ts';
-import { download } from '../document/files.ts';
-import { inTime } from '../document/in-time.ts';
-import { keptWork } from '../document/kept-work.ts';
-import { browserTabs } from '../document/tabs.ts';
+import { download } from '../document/files/files.ts';
+import { openSites } from '../document/keeping/database.ts';
+import { inTime } from '../document/keeping/in-time.ts';
+import { keptWork } from '../document/keeping/kept-work.ts';
+import { browserTabs } from '../document/keeping/tabs.ts';
 
 const READING_MS = 10_000;
 

@@ -5,7 +5,7 @@ import { readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
 import { STATIONS, type Station } from '../document/document-state.ts';
 import { keepsDrawing } from '../document/field-work.ts';
-import { SAMPLES } from '../document/samples.ts';
+import { SAMPLES } from '../document/files/samples.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { KeepingWords } from '../kept-work/keeping-words.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';

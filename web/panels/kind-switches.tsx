@@ -1,7 +1,7 @@
 import { KINDS } from '../../routing/site/kinds/kinds.ts';
 import { boardKind, MARKED_LISTS } from '../board/kinds/kinds.ts';
 import { useView, useViewStore } from '../board/view-store.ts';
-import type { ListName } from '../document/element-lists.ts';
+import type { ListName } from '../document/change/element-lists.ts';
 
 /** Kinds that the board shows, from the ground up. */
 const SHOWN = MARKED_LISTS.map((list) => [list, boardKind(list).called ?? KINDS[list].many] as const);

@@ -1,9 +1,9 @@
 import { dayOf } from '../../calc/sheets/day.ts';
 import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
 import type { DocumentState } from '../document/document-state.ts';
-import { download, fileNameOf } from '../document/files.ts';
-import type { NamedSite } from '../document/named-site.ts';
-import { priceStore } from '../document/price-store.ts';
+import { download, fileNameOf } from '../document/files/files.ts';
+import type { NamedSite } from '../document/files/named-site.ts';
+import { priceStore } from '../document/files/price-store.ts';
 import { beginWork, type TellWork } from '../long-work/work-store.ts';
 import { drawingUnderlays } from './drawing-underlays.ts';
 import { sheetFileName } from './sheet-file-name.ts';

@@ -1,7 +1,7 @@
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { Underlay } from '../../calc/sheets/pdf/kit/underlay.ts';
 import type { SheetEnding } from '../../calc/sheets/sheet-names.ts';
-import type { NamedSite } from '../document/named-site.ts';
+import type { NamedSite } from '../document/files/named-site.ts';
 
 /** What is to be written: one sheet, every sheet as one ZIP, or the drawing set as a revision of another version. */
 export type Wanted =

@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import type { Alternative } from '../../calc/plan/comparison.ts';
 import { revision } from '../../calc/plan/revision.ts';
-import type { Ref } from '../document/element-lists.ts';
-import { fileNameOf } from '../document/files.ts';
+import type { Ref } from '../document/change/element-lists.ts';
+import { fileNameOf } from '../document/files/files.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { priceWords } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';

@@ -1,7 +1,7 @@
 import { stallsServed } from '../../calc/plan/comparison.ts';
 import { type CostRow, costOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { usePrices } from '../document/price-store.ts';
+import { usePrices } from '../document/files/price-store.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { dollars } from '../words/dollars.ts';

@@ -1,10 +1,10 @@
 import type { GroundElements } from '../../routing/site/import/geojson-elements.ts';
 import { PLACED_LISTS, type PlacedList } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
-import type { Edit } from '../document/edit.ts';
+import type { Edit } from '../document/change/edit.ts';
+import { listOf } from '../document/change/element-lists.ts';
 import { type Additions, addAll } from '../document/edits/add.ts';
 import { inWords } from '../document/edits/in-words.ts';
-import { listOf } from '../document/element-lists.ts';
 
 export interface ElementsIn {
   readonly edit: Edit;

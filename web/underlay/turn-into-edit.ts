@@ -2,7 +2,7 @@ import type { DrawnLine } from '../../routing/site/import/imported.ts';
 import { type Turned, type TurnKind, turnedInto } from '../../routing/site/import/turn-into.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { SiteFile, Underlay } from '../../routing/site/site.ts';
-import type { Edit } from '../document/edit.ts';
+import type { Edit } from '../document/change/edit.ts';
 import { type Additions, addAll } from '../document/edits/add.ts';
 import { inWords } from '../document/edits/in-words.ts';
 import { type PackedLines, unpackedLines } from './packed-lines.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { TURN_KINDS, type TurnKind } from '../../routing/site/import/turn-into.ts';
 import type { Underlay } from '../../routing/site/site.ts';
-import { insertedBy } from '../document/selection.ts';
+import { insertedBy } from '../document/change/selection.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField, LengthField } from '../parts/fields.tsx';
 import { linesPerLayer } from './packed-lines.ts';

@@ -1,9 +1,9 @@
 import { tidy } from '../../routing/site/file/tidy.ts';
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Georef, SiteFile, Underlay } from '../../routing/site/site.ts';
-import { applyEdit, type Edit, joinEdits } from '../document/edit.ts';
+import { applyEdit, type Edit, joinEdits } from '../document/change/edit.ts';
+import { placeInFile } from '../document/change/file-lengths.ts';
 import { setField } from '../document/edits/set.ts';
-import { placeInFile } from '../document/file-lengths.ts';
 import { underlaysOf } from './underlays.ts';
 
 /** Puts an underlay in over those there are, or in place of one of them, and says where the site lies; lengths in feet. */

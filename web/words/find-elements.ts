@@ -1,8 +1,8 @@
 import type { Kind } from '../../routing/site/kinds/kind.ts';
 import { ELEMENT_LISTS, KINDS } from '../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
+import { elementsOf, type ListName } from '../document/change/element-lists.ts';
 import { wordFor } from '../document/edits/in-words.ts';
-import { elementsOf, type ListName } from '../document/element-lists.ts';
 
 /** An element whose name or label answers what was asked for. */
 export interface Found {

@@ -1,6 +1,6 @@
 import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
-import { elementOf, listOf, type Ref } from '../document/element-lists.ts';
+import { elementOf, listOf, type Ref } from '../document/change/element-lists.ts';
 
 /** What stands on the board for an id: a charger is shown by its drop, a conduit by the drops of its circuits. */
 export function refsOf(file: SiteFile, plan: Plan, id: string): readonly Ref[] {

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { dayFields, dayLimitSchema, daySearchSchema, STRATEGY_NAMES } from '../../../routing/site/schema/day-schema.ts';
 import { type BestOutcome, charge, isSolvable, type StrategyOutcome } from '../../day/charge.ts';
-import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { tellCharge } from '../../day/charge-steps.ts';
+import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { readDay } from '../../day/read-day.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
 import { nonNegative, positive, wholePositive } from './fields.ts';

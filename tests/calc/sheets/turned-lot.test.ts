@@ -8,9 +8,9 @@ import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { applyEdit } from '../../../web/document/edit.ts';
+import { applyEdit } from '../../../web/document/change/edit.ts';
+import { elementsOf } from '../../../web/document/change/element-lists.ts';
 import { rotate } from '../../../web/document/edits/move.ts';
-import { elementsOf } from '../../../web/document/element-lists.ts';
 import { SMALL } from '../../web/document/small-site.ts';
 
 const LOT: SiteFile = {

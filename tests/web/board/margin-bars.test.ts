@@ -9,7 +9,7 @@ import type { Ink } from '../../../web/board/ink.ts';
 import { type Frame, frameOf, type Pen } from '../../../web/board/pictures/frame.ts';
 import { drawMarginBars, sameBars } from '../../../web/board/pictures/margin-bars.ts';
 import { type Scene, sceneOf } from '../../../web/board/scene/scene.ts';
-import { applyEdit } from '../../../web/document/edit.ts';
+import { applyEdit } from '../../../web/document/change/edit.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';
 
 type Rect = readonly [x: number, y: number, width: number, height: number];

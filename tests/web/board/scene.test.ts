@@ -10,7 +10,7 @@ import { chosenMarks } from '../../../web/board/scene/chosen.ts';
 import { marksNotIn } from '../../../web/board/scene/differ.ts';
 import { pickAt, pickIn } from '../../../web/board/scene/pick.ts';
 import { type Scene, sceneOf } from '../../../web/board/scene/scene.ts';
-import { applyEdit } from '../../../web/document/edit.ts';
+import { applyEdit } from '../../../web/document/change/edit.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';
 
 function library(): SiteFile {

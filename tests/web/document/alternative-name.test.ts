@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { alternativeName } from '../../../web/document/alternative-name.ts';
+import { alternativeName } from '../../../web/document/files/alternative-name.ts';
 import { siteLabels } from '../../../web/words/site-labels.ts';
 
 test('an alternative never has the name of another, wherever it is branched from', () => {

@@ -5,8 +5,9 @@ import { newId } from '../../../routing/site/new-id.ts';
 import { MOUNTS } from '../../../routing/site/schema/vocabulary.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import type { Edit } from '../../../web/document/change/edit.ts';
+import { elementsOf, type Ref } from '../../../web/document/change/element-lists.ts';
 import { paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
-import type { Edit } from '../../../web/document/edit.ts';
 import { addElements } from '../../../web/document/edits/add.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../web/document/edits/copy.ts';
@@ -16,7 +17,6 @@ import { mirror, moveElements, rotate } from '../../../web/document/edits/move.t
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
 import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
-import { elementsOf, type Ref } from '../../../web/document/element-lists.ts';
 
 /** One gesture of a hand that does not look: numbers that a file at hand turns into an edit. */
 export interface Gesture {

@@ -1,7 +1,7 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit } from '../../../web/document/edit.ts';
+import type { Edit } from '../../../web/document/change/edit.ts';
+import { listOf } from '../../../web/document/change/element-lists.ts';
 import { changeElements, type Patch } from '../../../web/document/edits/change.ts';
-import { listOf } from '../../../web/document/element-lists.ts';
 
 /** Changes fields of the one element of an id, of whatever list. Lengths in the patch are site feet. */
 export function changeElement(file: SiteFile, id: string, patch: Patch): Edit {

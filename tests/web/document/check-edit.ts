@@ -1,8 +1,8 @@
 import { expect } from 'vitest';
 import { readSiteValue } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { applyEdit, type Edit, invertEdit } from '../../../web/document/edit.ts';
-import { parseEdit } from '../../../web/document/parse-edit.ts';
+import { applyEdit, type Edit, invertEdit } from '../../../web/document/change/edit.ts';
+import { parseEdit } from '../../../web/document/change/parse-edit.ts';
 
 /** A value's text with its fields in their order, which `toEqual` does not look at. */
 const textOf = (value: unknown): string => JSON.stringify(value, null, 1);

@@ -1,7 +1,7 @@
 import { crc32 } from 'node:zlib';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { checkSum } from '../../../web/document/check-sum.ts';
+import { checkSum } from '../../../web/document/files/check-sum.ts';
 
 test('is the CRC-32 that the catalogue of CRCs gives for "123456789"', () => {
   expect(checkSum('123456789')).toBe(0xcbf43926);

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Ref } from '../../../web/document/change/element-lists.ts';
+import { insertedBy } from '../../../web/document/change/selection.ts';
 import { type Clip, paste, readClip, writeClip } from '../../../web/document/clipboard.ts';
-import type { Ref } from '../../../web/document/element-lists.ts';
 import { emptySite } from '../../../web/document/opening.ts';
-import { insertedBy } from '../../../web/document/selection.ts';
 import { checkEdit } from './check-edit.ts';
 import { SMALL } from './small-site.ts';
 

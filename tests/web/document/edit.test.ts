@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { applyEdit, type Edit, invertEdit, joinEdits, type Step } from '../../../web/document/edit.ts';
-import { elementsOf } from '../../../web/document/element-lists.ts';
-import { parseEdit } from '../../../web/document/parse-edit.ts';
-import { setStep } from '../../../web/document/set-field.ts';
+import { applyEdit, type Edit, invertEdit, joinEdits, type Step } from '../../../web/document/change/edit.ts';
+import { elementsOf } from '../../../web/document/change/element-lists.ts';
+import { parseEdit } from '../../../web/document/change/parse-edit.ts';
+import { setStep } from '../../../web/document/change/set-field.ts';
 import { checkEdit } from './check-edit.ts';
 import { SMALL } from './small-site.ts';
 

@@ -1,13 +1,13 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
-import { openSites, type SiteDatabase } from '../../../web/document/database.ts';
-import type { Mirror } from '../../../web/document/mirror.ts';
-import type { PageWorld } from '../../../web/document/page-world.ts';
-import type { Room } from '../../../web/document/room.ts';
-import type { SiteKeeping } from '../../../web/document/site-keeping.ts';
-import { keepSites } from '../../../web/document/storage.ts';
+import { openSites, type SiteDatabase } from '../../../web/document/keeping/database.ts';
+import type { Mirror } from '../../../web/document/keeping/mirror.ts';
+import type { PageWorld } from '../../../web/document/keeping/page-world.ts';
+import type { Room } from '../../../web/document/keeping/room.ts';
+import type { SiteKeeping } from '../../../web/document/keeping/site-keeping.ts';
+import { keepSites } from '../../../web/document/keeping/storage.ts';
+import { browserTabs, type TabMessage } from '../../../web/document/keeping/tabs.ts';
 import { createDocumentStore, type DocumentStore } from '../../../web/document/store.ts';
-import { browserTabs, type TabMessage } from '../../../web/document/tabs.ts';
 import { FakeLocks } from './fake-locks.ts';
 
 /** One open tab with the page in it. */

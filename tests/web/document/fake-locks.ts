@@ -1,4 +1,4 @@
-import type { Locks } from '../../../web/document/tabs.ts';
+import type { Locks } from '../../../web/document/keeping/tabs.ts';
 
 interface Held {
   readonly tab: object;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openFileOf } from '../../../web/document/dropped-files.ts';
-import { fileNameOf, MAX_FILE_BYTES, textOf } from '../../../web/document/files.ts';
+import { fileNameOf, MAX_FILE_BYTES, textOf } from '../../../web/document/files/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 
 describe('fileNameOf', () => {

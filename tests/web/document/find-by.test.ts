@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { byId } from '../../../web/document/find-by.ts';
+import { byId } from '../../../web/document/find/find-by.ts';
 
 const ids = fc.uniqueArray(fc.constantFrom('a', 'b', 'c', 'd', 'e', 'f'));
 

@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { readSiteValue } from '../../../routing/site/file/read.ts';
-import { DEFAULT_SAMPLE, SAMPLES, sample } from '../../../web/document/samples.ts';
+import { DEFAULT_SAMPLE, SAMPLES, sample } from '../../../web/document/files/samples.ts';
 
 test('every site file among the samples can be opened by its name', async () => {
   const files = readdirSync('samples').filter((name) => name.endsWith('.site.json'));

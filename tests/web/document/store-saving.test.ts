@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
-import type { FileDoor, Place } from '../../../web/document/files.ts';
+import type { FileDoor, Place } from '../../../web/document/files/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { keepingWords } from '../../../web/kept-work/keeping-words.tsx';
 import { moved, opened } from './opened-store.ts';
@@ -115,7 +115,7 @@ describe('a file that another program writes too', () => {
       },
     }));
     vi.resetModules();
-    const { fileDoor } = await import('../../../web/document/files.ts');
+    const { fileDoor } = await import('../../../web/document/files/files.ts');
     const store = await opened({ ...SMALL, name: 'before' }, fileDoor());
     expect(await store.getState().pick()).toBe(true);
     return { disk, store };

@@ -1,5 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
-import { openSites } from '../../../web/document/database.ts';
+import { openSites } from '../../../web/document/keeping/database.ts';
 import { settle, type Tab } from './fake-browser.ts';
 import { browser, browserForEach, columnX, move, opened, stateOf } from './kept-tab.ts';
 import { SMALL } from './small-site.ts';

@@ -2,7 +2,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { reachOf } from '../../../routing/reach/reach.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { applyEdit } from '../../../web/document/edit.ts';
+import { applyEdit } from '../../../web/document/change/edit.ts';
 import { array } from '../../../web/document/edits/copy.ts';
 import { warm } from '../../../web/document/warm.ts';
 import { SMALL } from './small-site.ts';

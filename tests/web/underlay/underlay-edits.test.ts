@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import type { DrawnLine } from '../../../routing/site/import/imported.ts';
 import type { SiteFile, Underlay } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { applyEdit, invertEdit } from '../../../web/document/edit.ts';
-import { editErrors } from '../../../web/document/edit-errors.ts';
+import { applyEdit, invertEdit } from '../../../web/document/change/edit.ts';
+import { editErrors } from '../../../web/document/change/edit-errors.ts';
 import { linesPerLayer, packedLines, unpackedLines } from '../../../web/underlay/packed-lines.ts';
 import { turnEdit, turnedFrom } from '../../../web/underlay/turn-into-edit.ts';
 import {

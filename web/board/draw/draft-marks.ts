@@ -1,7 +1,7 @@
 import type { Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Edit } from '../../document/edit.ts';
-import type { Element, ListName } from '../../document/element-lists.ts';
+import type { Edit } from '../../document/change/edit.ts';
+import type { Element, ListName } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
 import type { MarksByList } from '../scene/differ.ts';
 

@@ -1,6 +1,6 @@
 import type { Point2, Site, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit } from '../../document/edit.ts';
-import type { ListName, Ref } from '../../document/element-lists.ts';
+import type { Edit } from '../../document/change/edit.ts';
+import type { ListName, Ref } from '../../document/change/element-lists.ts';
 
 /** A place that the hand has chosen, feet. `z` and `ref` where it lies on something that is there already. */
 export interface Spot {

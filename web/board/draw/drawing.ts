@@ -1,7 +1,7 @@
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Edit } from '../../document/edit.ts';
+import type { Edit } from '../../document/change/edit.ts';
+import { insertedBy } from '../../document/change/selection.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
-import { insertedBy } from '../../document/selection.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
 import type { DrawOptions, DrawToolName } from '../kinds/kinds.ts';

@@ -1,7 +1,7 @@
 import { samePart } from '../../../routing/site/kinds/kind.ts';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import { positionsOf, type Ref } from '../../document/element-lists.ts';
+import { positionsOf, type Ref } from '../../document/change/element-lists.ts';
 
 /** The point of an element, or of a handle of it, that comes to lie on the grid when it is moved. Feet. */
 export function anchorOf(site: Site, { list, id, part }: Ref): Point2 | null {

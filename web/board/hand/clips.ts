@@ -1,6 +1,6 @@
+import { insertedBy } from '../../document/change/selection.ts';
 import { paste, readClip, writeClip } from '../../document/clipboard.ts';
 import { deleteElements } from '../../document/edits/delete.ts';
-import { insertedBy } from '../../document/selection.ts';
 import type { HandWorld } from './hand-world.ts';
 
 const TYPED = ['INPUT', 'TEXTAREA', 'SELECT'];

@@ -1,6 +1,6 @@
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import { positionsOf, type Ref } from '../../document/element-lists.ts';
+import { positionsOf, type Ref } from '../../document/change/element-lists.ts';
 import { type Camera, type ScreenPoint, toScreen, type Viewport } from '../camera.ts';
 import type { HandleLook } from '../kinds/kind.ts';
 import { boardKind, isMarked } from '../kinds/kinds.ts';

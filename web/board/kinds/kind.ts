@@ -1,7 +1,7 @@
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Part, PartAt } from '../../../routing/site/kinds/kind.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { ListName } from '../../document/element-lists.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
 import type { Painting } from '../painting.ts';
 import type { Frame, Pen } from '../pictures/frame.ts';
 import type { Aims } from '../snap/aims.ts';

@@ -1,4 +1,4 @@
-import type { ListName } from '../../document/element-lists.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
 import type { Action } from '../draw/draft.ts';
 import { FIRST_OPTIONS } from '../draw/options.ts';
 import { aisleTool, keepoutTool } from '../draw/tools/areas.ts';

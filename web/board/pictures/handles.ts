@@ -1,5 +1,5 @@
 import type { Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { toScreen } from '../camera.ts';
 import { handleOnScreen, handlesOf } from '../hand/handles.ts';
 import type { ViewState } from '../view-store.ts';

@@ -1,8 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
-import { findDrop } from '../../document/find-in-site.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
+import { findDrop } from '../../document/find/find-in-site.ts';
 import type { Frame, Pen } from './frame.ts';
 import { traceOutline } from './outline.ts';
 

@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import { positionsOf, type Ref } from '../../document/element-lists.ts';
+import { positionsOf, type Ref } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
 import { chargersByDrop } from './chargers-by-drop.ts';
 import type { MarksByList } from './differ.ts';

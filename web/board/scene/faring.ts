@@ -1,7 +1,7 @@
 import { marginsOf } from '../../../calc/plan/margins.ts';
 import { changedPlaces } from '../../../routing/kept/changed-places.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
-import { positionsOf } from '../../document/element-lists.ts';
+import { positionsOf } from '../../document/change/element-lists.ts';
 import { chargersByDrop } from './chargers-by-drop.ts';
 import type { Scene } from './scene.ts';
 

@@ -2,7 +2,7 @@ import type { PhasePair } from '../../../calc/plan-file.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import type { AnyMark } from '../kinds/kinds.ts';
 
 /** Insulation color of a line conductor, by trade custom. */

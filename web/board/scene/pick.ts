@@ -2,7 +2,7 @@ import { type Box, boxHolds, boxOf } from '../../../routing/plane/box.ts';
 import { positionsIn } from '../../../routing/plane/box-index.ts';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { boardKind, heldBy, MARKED_LISTS, type MarkedList } from '../kinds/kinds.ts';
 import { type Mark, refOf } from './mark.ts';
 import { pointInOutline, toSegment } from './near.ts';

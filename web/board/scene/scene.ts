@@ -5,7 +5,7 @@ import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
 import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import { samePositions } from '../../document/element-lists.ts';
+import { samePositions } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS, type MarkedList, type MarkIn } from '../kinds/kinds.ts';
 import { canopyOutlines } from './canopy.ts';
 import type { Mark, RunMark } from './mark.ts';

@@ -1,5 +1,5 @@
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 
 /** A place of an element that the hand is drawn to. `z` where the element says how high it is there. */
 export interface TargetPoint {

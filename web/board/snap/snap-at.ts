@@ -1,5 +1,5 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { ViewState } from '../view-store.ts';
 import { type Snapped, snapped } from './snapped.ts';

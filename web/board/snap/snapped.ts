@@ -1,6 +1,6 @@
 import { gridWays, offGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { nearestOnSegment } from '../scene/near.ts';
 import type { TargetLine, Targets } from './aims.ts';
 import type { Guide } from './guide.ts';

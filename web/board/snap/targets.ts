@@ -1,7 +1,7 @@
 import { type Box, widened } from '../../../routing/plane/box.ts';
 import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
 import { refOf } from '../scene/mark.ts';
 import { marksOf, type Scene } from '../scene/scene.ts';

@@ -1,6 +1,6 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { type Edit, joinEdits } from '../edit.ts';
-import type { ElementOf, ListName } from '../element-lists.ts';
+import { type Edit, joinEdits } from '../change/edit.ts';
+import type { ElementOf, ListName } from '../change/element-lists.ts';
 import { insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -1,7 +1,7 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { type Edit, joinEdits } from '../edit.ts';
-import type { ElementOf, ListName } from '../element-lists.ts';
-import { elementInFile } from '../file-lengths.ts';
+import { type Edit, joinEdits } from '../change/edit.ts';
+import type { ElementOf, ListName } from '../change/element-lists.ts';
+import { elementInFile } from '../change/file-lengths.ts';
 import { insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -1,7 +1,7 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import type { Element, ElementOf, ListName, Ref } from '../element-lists.ts';
-import { elementInFile } from '../file-lengths.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import type { Element, ElementOf, ListName, Ref } from '../change/element-lists.ts';
+import { elementInFile } from '../change/file-lengths.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -3,7 +3,7 @@ import { dropsForStalls } from '../../../routing/propose/rows/drops-for-stalls.t
 import { newId, newIds } from '../../../routing/site/new-id.ts';
 import type { Charger, Drop, Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import type { Edit } from '../edit.ts';
+import type { Edit } from '../change/edit.ts';
 import { addAll } from './add.ts';
 
 /** What chargers are added. Lengths in feet. */

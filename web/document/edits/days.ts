@@ -1,5 +1,5 @@
 import type { ChargingDay, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit } from '../edit.ts';
+import type { Edit } from '../change/edit.ts';
 import { setField } from './set.ts';
 
 /** Adds a day of charging. */

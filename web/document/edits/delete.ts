@@ -1,8 +1,8 @@
 import { ELEMENT_LISTS, placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import { type Element, elementsOf, type ListName, type Ref } from '../element-lists.ts';
-import { setStep } from '../set-field.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import { type Element, elementsOf, type ListName, type Ref } from '../change/element-lists.ts';
+import { setStep } from '../change/set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -1,7 +1,7 @@
 import { dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit } from '../edit.ts';
-import { elementOf } from '../element-lists.ts';
+import type { Edit } from '../change/edit.ts';
+import { elementOf } from '../change/element-lists.ts';
 import { changeStep } from './gather.ts';
 
 /** Draws a drop where its record says that it was built. Nothing where there is no record, or it hangs as drawn. */

@@ -3,8 +3,8 @@ import { feederConductor, unplacedAmbient } from '../../../calc/supply/feeders/f
 import { newId } from '../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Edit } from '../edit.ts';
-import type { ElementOf } from '../element-lists.ts';
+import type { Edit } from '../change/edit.ts';
+import type { ElementOf } from '../change/element-lists.ts';
 import { addElements } from './add.ts';
 
 /** A feeder between two pieces of equipment, with conductors that its breaker can have; to be changed in its form. */

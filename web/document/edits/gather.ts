@@ -1,8 +1,8 @@
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Step } from '../edit.ts';
-import { type Element, elementOf, elementsOf, type ListName, positionsOf, type Ref } from '../element-lists.ts';
-import { setStep } from '../set-field.ts';
+import type { Step } from '../change/edit.ts';
+import { type Element, elementOf, elementsOf, type ListName, positionsOf, type Ref } from '../change/element-lists.ts';
+import { setStep } from '../change/set-field.ts';
 
 /** Elements taken out of a list, ready to be changed. */
 export interface Held {

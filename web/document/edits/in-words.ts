@@ -1,5 +1,5 @@
 import { ELEMENT_LISTS, KINDS } from '../../../routing/site/kinds/kinds.ts';
-import type { ListName, Ref } from '../element-lists.ts';
+import type { ListName, Ref } from '../change/element-lists.ts';
 
 /** The trade's word for an element of a list. */
 export const wordFor = (list: ListName): string => KINDS[list].one;

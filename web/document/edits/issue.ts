@@ -2,9 +2,9 @@ import type { PanelCircuit, PanelSchedule } from '../../../calc/supply/panels/pa
 import { linesOfSpaces } from '../../../calc/supply/tree/issued-lines.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { IssuedCircuit, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import { type ElementOf, elementsOf } from '../element-lists.ts';
-import { setStep } from '../set-field.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import { type ElementOf, elementsOf } from '../change/element-lists.ts';
+import { setStep } from '../change/set-field.ts';
 import { alike, changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -3,7 +3,7 @@ import { tidy } from '../../../routing/site/file/tidy.ts';
 import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import { type Motion, wholeTurn } from '../../../routing/site/place/motion.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Element, ListName } from '../element-lists.ts';
+import type { Element, ListName } from '../change/element-lists.ts';
 
 export const shift = (dx: number, dy: number, dz = 0): Motion => ({
   point: ([x, y]) => [tidy(x + dx), tidy(y + dy)],

@@ -1,8 +1,8 @@
 import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
 import type { Mount } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop, Site, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import { inFile } from '../file-lengths.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import { inFile } from '../change/file-lengths.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 

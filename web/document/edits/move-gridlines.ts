@@ -1,8 +1,8 @@
 import { tidy } from '../../../routing/site/file/tidy.ts';
 import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Step } from '../edit.ts';
-import { setStep } from '../set-field.ts';
+import type { Step } from '../change/edit.ts';
+import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 
 type Gridlines = NonNullable<SiteFile['gridlines']>;

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { id as idSchema, MAX_ID_LENGTH } from '../../../routing/site/schema/schema-parts.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import { type Element, elementsOf, type ListName, listOf, type Ref } from '../element-lists.ts';
-import { setStep } from '../set-field.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import { type Element, elementsOf, type ListName, listOf, type Ref } from '../change/element-lists.ts';
+import { setStep } from '../change/set-field.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { type Numbering, numberAt } from './numbering.ts';

@@ -1,8 +1,8 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../edit.ts';
-import type { ListName } from '../element-lists.ts';
-import { inFile } from '../file-lengths.ts';
-import { leafAt, type SharedField, type SharedValue, withValue } from '../shared-field.ts';
+import type { Edit, Step } from '../change/edit.ts';
+import type { ListName } from '../change/element-lists.ts';
+import { inFile } from '../change/file-lengths.ts';
+import { leafAt, type SharedField, type SharedValue, withValue } from '../change/shared-field.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 

@@ -1,7 +1,7 @@
 import type { AsBuilt, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Field } from '../edit.ts';
-import { fieldInFile } from '../file-lengths.ts';
-import { setStep } from '../set-field.ts';
+import type { Edit, Field } from '../change/edit.ts';
+import { fieldInFile } from '../change/file-lengths.ts';
+import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 
 /** Sets a top-level field of the file, in the file's units; undefined takes it away. */

@@ -1,9 +1,9 @@
 import { ELEMENT_LISTS, isPlaced } from '../../../routing/site/kinds/kinds.ts';
 import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { AsBuilt, Point3, SiteFile } from '../../../routing/site/site.ts';
-import type { Step } from '../edit.ts';
-import { elementsOf, type Ref } from '../element-lists.ts';
-import { setStep } from '../set-field.ts';
+import type { Step } from '../change/edit.ts';
+import { elementsOf, type Ref } from '../change/element-lists.ts';
+import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 import { gridlineSteps } from './move-gridlines.ts';
 

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
 import { gridlineWords } from '../../../routing/site/place/gridline-words.ts';
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { ChargerMargins } from '../elements/charger-margins.tsx';

@@ -3,8 +3,8 @@ import { isLarge } from '../../board/draw/draft-marks.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
-import { usePrices } from '../../document/price-store.ts';
-import { insertedBy } from '../../document/selection.ts';
+import { insertedBy } from '../../document/change/selection.ts';
+import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
 

@@ -1,7 +1,7 @@
 import { newId } from '../../../routing/site/new-id.ts';
+import { insertedBy } from '../../document/change/selection.ts';
 import { addElements } from '../../document/edits/add.ts';
 import { addFeeder } from '../../document/edits/feed.ts';
-import { insertedBy } from '../../document/selection.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { Fact, Facts, Links } from '../facts/facts.tsx';
 

@@ -3,7 +3,7 @@ import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { type FeederProspect, feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { usePrices } from '../../document/price-store.ts';
+import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { priceWords } from '../../words/dollars.ts';

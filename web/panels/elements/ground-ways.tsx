@@ -1,4 +1,4 @@
-import { usePrices } from '../../document/price-store.ts';
+import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { askProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
 import { waylessAt } from './wayless.ts';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { DrawToolName } from '../../board/kinds/kinds.ts';
-import type { ListName } from '../../document/element-lists.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
 import { CanopyForm } from '../draw/canopy-form.tsx';
 import { DropsForm } from '../draw/drops-form.tsx';
 import { EquipmentForm } from '../draw/equipment-form.tsx';

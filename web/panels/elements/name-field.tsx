@@ -1,5 +1,5 @@
+import type { ListName } from '../../document/change/element-lists.ts';
 import { rename } from '../../document/edits/rename.ts';
-import type { ListName } from '../../document/element-lists.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { TextField } from '../../parts/fields.tsx';
 

@@ -1,7 +1,7 @@
 import type { Site } from '../../../routing/site/site.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
 import { changeElements, type Patch } from '../../document/edits/change.ts';
-import type { ListName } from '../../document/element-lists.ts';
-import { byId } from '../../document/find-by.ts';
+import { byId } from '../../document/find/find-by.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 
 const find = byId<{ readonly id: string }>();

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Severity } from '../../../routing/site/rules/finding.ts';
 import { GRADES } from '../../../routing/site/rules/finding.ts';
-import { listOf } from '../../document/element-lists.ts';
+import { listOf } from '../../document/change/element-lists.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { SeveritySign } from '../../parts/severity-sign.tsx';

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../../calc/propose/propose.ts';
-import { usePrices } from '../../document/price-store.ts';
+import { usePrices } from '../../document/files/price-store.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';

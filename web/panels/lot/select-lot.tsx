@@ -1,6 +1,6 @@
 import { ELEMENT_LISTS, isPlaced } from '../../../routing/site/kinds/kinds.ts';
 import { useView } from '../../board/view-store.ts';
-import { elementsOf } from '../../document/element-lists.ts';
+import { elementsOf } from '../../document/change/element-lists.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 
 /**

@@ -3,13 +3,13 @@ import { stallUnderArray } from '../../../routing/propose/rows/stalls-under-arra
 import { isPlaced } from '../../../routing/site/kinds/kinds.ts';
 import { toFeet } from '../../../routing/site/numbers/units.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { Edit } from '../../document/edit.ts';
+import type { Edit } from '../../document/change/edit.ts';
+import { insertedBy } from '../../document/change/selection.ts';
 import { centreOf } from '../../document/edits/centre.ts';
 import { type ArrayShape, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../document/edits/copy.ts';
 import { held } from '../../document/edits/gather.ts';
 import { mirror, moveElements, rotate } from '../../document/edits/move.ts';
 import { outerCornerOf } from '../../document/edits/outer-corner.ts';
-import { insertedBy } from '../../document/selection.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, DegreesField, LengthField, NumberField } from '../../parts/fields.tsx';
 import { type ArrayWayOffer, arrayWays } from './array-ways.ts';

@@ -1,6 +1,6 @@
 import { lineWay, type RowWay, rowWay, stretchWay } from '../../../routing/propose/rows/row-way.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 
 /** A way that copies may follow each other, by what it runs along; `next` is null where nothing says how far. */
 export interface ArrayWayOffer {

@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'react';
 import { inOrder, type Row, type RowsOrder } from '../../../routing/propose/rows/rows-of.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { isIdle } from '../../document/edit.ts';
+import { isIdle } from '../../document/change/edit.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
 import { inWords } from '../../document/edits/in-words.ts';
 import { type Numbering, numberAt, numberingFrom } from '../../document/edits/numbering.ts';
 import { relabel, renumber } from '../../document/edits/rename.ts';
-import type { ListName } from '../../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
 import { count, type Numberable, numberables } from './standing.ts';

@@ -1,5 +1,5 @@
+import type { Ref } from '../../document/change/element-lists.ts';
 import { inWords, wordFor } from '../../document/edits/in-words.ts';
-import type { Ref } from '../../document/element-lists.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { GroundWays } from '../elements/ground-ways.tsx';
 import { Fact, Facts, Links } from '../facts/facts.tsx';

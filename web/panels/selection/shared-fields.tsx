@@ -1,10 +1,10 @@
 import { CONDUCTOR_SIZES } from '../../../calc/tables/sizes.ts';
 import type { Mount } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
+import type { ListName, Ref } from '../../document/change/element-lists.ts';
+import { type Leaf, leafAt, type SharedValue, valuesAt } from '../../document/change/shared-field.ts';
 import { inWords } from '../../document/edits/in-words.ts';
 import { setShared } from '../../document/edits/set-shared.ts';
-import type { ListName, Ref } from '../../document/element-lists.ts';
-import { type Leaf, leafAt, type SharedValue, valuesAt } from '../../document/shared-field.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField } from '../../parts/fields.tsx';
 import { VARIOUS, VariousField } from '../../parts/maybe-fields.tsx';

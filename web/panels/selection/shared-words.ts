@@ -1,7 +1,7 @@
 import { AISLE_WORDS, ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Site } from '../../../routing/site/site.ts';
-import type { ListName } from '../../document/element-lists.ts';
-import { EACH, type FieldPath, type SharedField, valuesAt } from '../../document/shared-field.ts';
+import type { ListName } from '../../document/change/element-lists.ts';
+import { EACH, type FieldPath, type SharedField, valuesAt } from '../../document/change/shared-field.ts';
 
 import { DEVICE_WORDS } from '../../words/device-words.ts';
 import { PILOT_WORDS } from '../../words/pilot-words.ts';

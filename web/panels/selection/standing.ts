@@ -1,7 +1,7 @@
 import { REACH } from '../../../routing/propose/rows/row-way.ts';
 import { type Row, rowsOf, type Standing, wholeRows } from '../../../routing/propose/rows/rows-of.ts';
 import type { Charger, Point2, Site } from '../../../routing/site/site.ts';
-import type { ListName, Ref } from '../../document/element-lists.ts';
+import type { ListName, Ref } from '../../document/change/element-lists.ts';
 
 /** What of a selection can be numbered in order: elements of one kind, by the rows that they stand in. */
 export interface Numberable {

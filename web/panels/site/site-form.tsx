@@ -1,4 +1,4 @@
-import type { Edit } from '../../document/edit.ts';
+import type { Edit } from '../../document/change/edit.ts';
 import { nameSite, setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { NumberField, TextField } from '../../parts/fields.tsx';

@@ -1,6 +1,6 @@
 import type { CSSProperties, ReactNode } from 'react';
 import { EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
-import type { Ref } from '../../document/element-lists.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
 import type { MovingHand } from '../use-moving.ts';
 import { AXIS, COLUMN, groupKey, type PlacedItem, shownOf } from './layout.ts';

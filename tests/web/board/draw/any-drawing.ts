@@ -11,7 +11,7 @@ import {
 } from '../../../../web/board/draw/tool-names.ts';
 import { KIND_DEFAULTS } from '../../../../web/board/draw/tools/equipment.ts';
 import type { DrawOptions, DrawToolName } from '../../../../web/board/kinds/kinds.ts';
-import type { Edit } from '../../../../web/document/edit.ts';
+import type { Edit } from '../../../../web/document/change/edit.ts';
 import { chargeStalls } from '../../../../web/document/edits/charge-stalls.ts';
 
 /** What a hand that does not look draws: a tool, places, and options that a form could hold. */

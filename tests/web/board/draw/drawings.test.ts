@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { applyEdit, type Edit, invertEdit, isIdle } from '../../../../web/document/edit.ts';
+import { applyEdit, type Edit, invertEdit, isIdle } from '../../../../web/document/change/edit.ts';
 import { emptySite } from '../../../../web/document/opening.ts';
 import { checkEdit } from '../../document/check-edit.ts';
 import { SMALL } from '../../document/small-site.ts';

@@ -4,7 +4,7 @@ import { toSite } from '../../../../routing/site/to-site.ts';
 import { type Draft, EMPTY, type Ground, type Spot } from '../../../../web/board/draw/draft.ts';
 import type { RacewayOptions } from '../../../../web/board/draw/options.ts';
 import { racewayTool } from '../../../../web/board/draw/tools/raceway.ts';
-import { applyEdit } from '../../../../web/document/edit.ts';
+import { applyEdit } from '../../../../web/document/change/edit.ts';
 import { SMALL } from '../../document/small-site.ts';
 
 const OVERHEAD = { method: 'EMT', place: 'overhead', surface: 'asphalt', elevation: 11, belowMembers: 1 } as const;

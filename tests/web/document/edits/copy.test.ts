@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
+import type { Ref } from '../../../../web/document/change/element-lists.ts';
+import { insertedBy } from '../../../../web/document/change/selection.ts';
 import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../../web/document/edits/copy.ts';
-import type { Ref } from '../../../../web/document/element-lists.ts';
-import { insertedBy } from '../../../../web/document/selection.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 

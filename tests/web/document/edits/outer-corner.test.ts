@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { overlapFindings } from '../../../../routing/checks/overlaps/overlap-findings.ts';
 import { ELEMENT_LISTS } from '../../../../routing/site/kinds/kinds.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { applyEdit } from '../../../../web/document/edit.ts';
+import { applyEdit } from '../../../../web/document/change/edit.ts';
+import { elementsOf, type Ref } from '../../../../web/document/change/element-lists.ts';
 import { mirrorCopy } from '../../../../web/document/edits/copy.ts';
 import { held } from '../../../../web/document/edits/gather.ts';
 import { outerCornerOf } from '../../../../web/document/edits/outer-corner.ts';
-import { elementsOf, type Ref } from '../../../../web/document/element-lists.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 
 const file = libraryLot();

@@ -2,9 +2,9 @@ import { areaOf } from '../../../../routing/plane/area.ts';
 import { newId } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
-import type { Edit } from '../../../document/edit.ts';
+import type { Edit } from '../../../document/change/edit.ts';
+import type { ListName } from '../../../document/change/element-lists.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import type { ListName } from '../../../document/element-lists.ts';
 import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
 import type { AisleOptions, KeepoutOptions } from '../options.ts';
 

@@ -6,7 +6,7 @@ import { newIds } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../../routing/words/counted.ts';
-import { joinEdits } from '../../../document/edit.ts';
+import { joinEdits } from '../../../document/change/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { setGridlines } from '../../../document/edits/set.ts';
 import { type Draft, type DrawTool, lineOf } from '../draft.ts';

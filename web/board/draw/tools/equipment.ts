@@ -2,7 +2,7 @@ import { equipmentId, isFreeId } from '../../../../calc/propose/new-equipment.ts
 import { USUAL_PANELBOARD } from '../../../../calc/propose/usual.ts';
 import { EQUIPMENT_WORDS, type EquipmentKind } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, SiteFile } from '../../../../routing/site/site.ts';
-import { joinEdits } from '../../../document/edit.ts';
+import { joinEdits } from '../../../document/change/edit.ts';
 import { addElements } from '../../../document/edits/add.ts';
 import { addFeeder } from '../../../document/edits/feed.ts';
 import { type DrawTool, spotsOf } from '../draft.ts';

@@ -5,8 +5,8 @@ import { newId } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
+import type { ListName } from '../../../document/change/element-lists.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import type { ListName } from '../../../document/element-lists.ts';
 import type { Draft, DrawTool, Ground, Spot } from '../draft.ts';
 import type { RacewayOptions } from '../options.ts';
 

@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
+import type { Ref } from '../../../document/change/element-lists.ts';
 import { moveElements } from '../../../document/edits/move.ts';
-import type { Ref } from '../../../document/element-lists.ts';
 import { type } from '../../draw/drawing.ts';
 import { typedPlace } from '../../draw/typing.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';

@@ -1,4 +1,4 @@
-import type { Ref } from '../../../document/element-lists.ts';
+import type { Ref } from '../../../document/change/element-lists.ts';
 import { keepsDrawing } from '../../../document/field-work.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';
 import { pickAt } from '../../scene/pick.ts';

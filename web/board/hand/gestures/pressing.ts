@@ -1,5 +1,5 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { Ref } from '../../../document/element-lists.ts';
+import type { Ref } from '../../../document/change/element-lists.ts';
 import type { ScreenPoint } from '../../camera.ts';
 import { type Gesture, hasMoved, nothing } from '../gesture.ts';
 import { clearAway, type Hand } from '../hand.ts';

@@ -1,6 +1,6 @@
-import type { Part } from '../../routing/site/kinds/kind.ts';
-import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import type { Part } from '../../../routing/site/kinds/kind.ts';
+import { ELEMENT_LISTS, type ElementList } from '../../../routing/site/kinds/kinds.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 
 export type ListName = ElementList;
 

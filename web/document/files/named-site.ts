@@ -1,4 +1,4 @@
-import type { Site } from '../../routing/site/site.ts';
+import type { Site } from '../../../routing/site/site.ts';
 
 /** A site under the name of its file. */
 export interface NamedSite {

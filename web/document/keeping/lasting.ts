@@ -1,7 +1,7 @@
+import type { DocumentStore } from '../store.ts';
 import * as says from './keeping-words.ts';
 import type { PageWorld } from './page-world.ts';
 import { littleLeft } from './room.ts';
-import type { DocumentStore } from './store.ts';
 
 /** Whether what is kept will last: the browser's leave to keep it, and the room there is. */
 export interface Lasting {

@@ -1,6 +1,6 @@
-import { takeTyped } from '../parts/typed.ts';
+import { takeTyped } from '../../parts/typed.ts';
+import { download } from '../files/files.ts';
 import { openSites, type SiteDatabase } from './database.ts';
-import { download } from './files.ts';
 import { type Mirror, parseMirror } from './mirror.ts';
 import type { Room } from './room.ts';
 import { browserTabs, type Tabs } from './tabs.ts';

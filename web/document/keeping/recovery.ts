@@ -1,8 +1,8 @@
-import { readSite, readSiteValue } from '../../routing/site/file/read.ts';
-import { checkSum } from './check-sum.ts';
-import type { Edit } from './edit.ts';
-import { fits, type History, type Turn, turned } from './history.ts';
-import { parseEdit } from './parse-edit.ts';
+import { readSite, readSiteValue } from '../../../routing/site/file/read.ts';
+import type { Edit } from '../change/edit.ts';
+import { fits, type History, type Turn, turned } from '../change/history.ts';
+import { parseEdit } from '../change/parse-edit.ts';
+import { checkSum } from '../files/check-sum.ts';
 import type { LogRecord, SnapshotRecord } from './storage-records.ts';
 
 /** What the store holds of a document, as it came out of it: nothing in it is trusted. */

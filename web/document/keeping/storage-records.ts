@@ -1,7 +1,7 @@
 import type { DBSchema } from 'idb';
-import type { Edit } from './edit.ts';
-import type { Place, Stamp } from './files.ts';
-import type { Turn } from './history.ts';
+import type { Edit } from '../change/edit.ts';
+import type { Turn } from '../change/history.ts';
+import type { Place, Stamp } from '../files/files.ts';
 
 /**
  * Version of the database. A page that finds a higher one is older than what wrote it, and keeps its hands off.

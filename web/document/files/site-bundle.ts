@@ -1,8 +1,8 @@
 import * as v from 'valibot';
-import { readSite } from '../../routing/site/file/read.ts';
-import { writeSite } from '../../routing/site/file/write.ts';
-import { fits, type History } from './history.ts';
-import { parseEdit } from './parse-edit.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import { fits, type History } from '../change/history.ts';
+import { parseEdit } from '../change/parse-edit.ts';
 
 const FORMAT = 'overrow/kept-sites';
 /** Past this a file is not one that this page has written. */

@@ -1,5 +1,5 @@
-import type { Conduit } from '../../calc/plan-file.ts';
-import type { Run } from '../../routing/network/run.ts';
+import type { Conduit } from '../../../calc/plan-file.ts';
+import type { Run } from '../../../routing/network/run.ts';
 import { byId, finder } from './find-by.ts';
 
 /** The run of a charger. */

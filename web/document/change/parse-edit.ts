@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
-import { siteFileSchema } from '../../routing/site/schema/schema.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
+import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
 import type { Edit } from './edit.ts';
 import type { ListName } from './element-lists.ts';
 import { elementSchema } from './file-lengths.ts';

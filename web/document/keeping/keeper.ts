@@ -1,12 +1,12 @@
+import type { History } from '../change/history.ts';
+import type { OwnFile } from '../files/own-file.ts';
+import type { DocumentStore } from '../store.ts';
 import type { SiteDatabase } from './database.ts';
-import type { History } from './history.ts';
 import type { Journal } from './journal.ts';
 import type { KeptWork } from './kept-work.ts';
 import type { Remembered } from './last-kept.ts';
 import type { Lasting } from './lasting.ts';
-import type { OwnFile } from './own-file.ts';
 import type { PageWorld } from './page-world.ts';
-import type { DocumentStore } from './store.ts';
 import type { Claim } from './tabs.ts';
 import type { Writer } from './writer.ts';
 

@@ -1,8 +1,8 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
-import type { PriceList } from '../../calc/prices/price-list.ts';
-import type { PriceError, PricesRead } from '../../calc/prices/read-prices.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import type { PriceList } from '../../../calc/prices/price-list.ts';
+import type { PriceError, PricesRead } from '../../../calc/prices/read-prices.ts';
 
 interface Prices {
   readonly list: PriceList;
@@ -19,7 +19,7 @@ export const usePrices = <T>(choose: (prices: Prices) => T): T => useStore(price
 
 /** What reads price files comes when there is one. */
 const read = async (text: string, file: string): Promise<PricesRead> =>
-  (await import('../../calc/prices/read-prices.ts')).readPrices(text, file);
+  (await import('../../../calc/prices/read-prices.ts')).readPrices(text, file);
 
 /** Takes a price file; where it has faults, they are shown and the list before it stands. Rejects where the reader does not come. */
 export async function openPrices(text: string, file: string): Promise<boolean> {

@@ -1,5 +1,5 @@
 import { type FileWithHandle, fileOpen, fileSave } from 'browser-fs-access';
-import { safeFileName } from '../../calc/sheets/file-name.ts';
+import { safeFileName } from '../../../calc/sheets/file-name.ts';
 import { checkSum } from './check-sum.ts';
 
 /** A file of the person's own that can be written again without asking for its name; null where the browser cannot. */

@@ -1,3 +1,4 @@
+import type { DocumentStore } from '../store.ts';
 import { reopen } from './bring-back.ts';
 import { hear, hearTab } from './hearing.ts';
 import { flush, type Keeper, keepsNone, take } from './keeper.ts';
@@ -8,7 +9,6 @@ import { lasting } from './lasting.ts';
 import type { PageWorld } from './page-world.ts';
 import type { Health, SiteKeeping } from './site-keeping.ts';
 import { startKeeping } from './start-keeping.ts';
-import type { DocumentStore } from './store.ts';
 import { begin, lost, writing } from './writing.ts';
 
 /**

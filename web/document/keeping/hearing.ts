@@ -1,7 +1,7 @@
-import type { DocumentEvent } from './document-state.ts';
+import type { DocumentEvent } from '../document-state.ts';
+import { ownFileOf } from '../files/own-file.ts';
 import { catchUp, stepBack } from './following.ts';
 import type { Keeper } from './keeper.ts';
-import { ownFileOf } from './own-file.ts';
 import { HAND_OVER_MS, type TabMessage } from './tabs.ts';
 
 /** What each role makes of a change of the open document. */

@@ -1,8 +1,8 @@
-import { addTo } from '../../routing/lists/grouping.ts';
-import { type Path, placeOf, type SiteError, type TellFault } from '../../routing/site/file/place.ts';
-import { tellReferenceErrors } from '../../routing/site/file/reference-errors.ts';
-import { tellShapeErrors } from '../../routing/site/file/shape-errors.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { addTo } from '../../../routing/lists/grouping.ts';
+import { type Path, placeOf, type SiteError, type TellFault } from '../../../routing/site/file/place.ts';
+import { tellReferenceErrors } from '../../../routing/site/file/reference-errors.ts';
+import { tellShapeErrors } from '../../../routing/site/file/shape-errors.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Step } from './edit.ts';
 import type { Element, ListName } from './element-lists.ts';
 

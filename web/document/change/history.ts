@@ -1,4 +1,4 @@
-import type { SiteFile } from '../../routing/site/site.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, invertEdit } from './edit.ts';
 
 /** A document with its past and its undone future. The newest edit stands last in both lists. */

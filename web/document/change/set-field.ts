@@ -1,5 +1,5 @@
-import { siteFileSchema } from '../../routing/site/schema/schema.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Field, Step } from './edit.ts';
 
 /** The fields of a site file in the schema's order, by which a new one is put among those that are there. */

@@ -1,11 +1,11 @@
 import type * as v from 'valibot';
-import { tidy } from '../../routing/site/file/tidy.ts';
-import { ELEMENT_LISTS } from '../../routing/site/kinds/kinds.ts';
-import { lengthRewriter } from '../../routing/site/numbers/convert-lengths.ts';
-import { fromFeet, toFeet } from '../../routing/site/numbers/units.ts';
-import { siteFileSchema } from '../../routing/site/schema/schema.ts';
-import { UNITS, type Units } from '../../routing/site/schema/vocabulary.ts';
-import type { Point2, Point3, SiteFile } from '../../routing/site/site.ts';
+import { tidy } from '../../../routing/site/file/tidy.ts';
+import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
+import { lengthRewriter } from '../../../routing/site/numbers/convert-lengths.ts';
+import { fromFeet, toFeet } from '../../../routing/site/numbers/units.ts';
+import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
+import { UNITS, type Units } from '../../../routing/site/schema/vocabulary.ts';
+import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
 import type { ElementOf, ListName } from './element-lists.ts';
 
 /** A length in site feet, in which the board and the forms speak, in the file's units; kept to a millionth of them. */

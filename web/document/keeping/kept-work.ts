@@ -1,11 +1,11 @@
-import { writeSite } from '../../routing/site/file/write.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+import { newHistory, turned } from '../change/history.ts';
+import { nameSite } from '../edits/set.ts';
+import { type BundledSite, readBundle, writeBundle } from '../files/site-bundle.ts';
 import { forget, readStored, type SiteDatabase, write } from './database.ts';
-import { nameSite } from './edits/set.ts';
-import { newHistory, turned } from './history.ts';
 import { handed, newJournal } from './journal.ts';
 import { highestOrder, presentOf, recordOf, recordsOf, textsOf } from './kept-sites.ts';
-import { type BundledSite, readBundle, writeBundle } from './site-bundle.ts';
 import type { CardRecord, DocumentRecord } from './storage-records.ts';
 import type { Tabs } from './tabs.ts';
 

@@ -1,10 +1,13 @@
-import { readSite } from '../../routing/site/file/read.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 
-const TEXTS: Readonly<Record<string, () => Promise<string>>> = import.meta.glob<string>('../../samples/*.site.json', {
-  query: '?raw',
-  import: 'default',
-});
+const TEXTS: Readonly<Record<string, () => Promise<string>>> = import.meta.glob<string>(
+  '../../../samples/*.site.json',
+  {
+    query: '?raw',
+    import: 'default',
+  },
+);
 
 /** The sample that a new page opens. */
 export const DEFAULT_SAMPLE = 'library-lot';

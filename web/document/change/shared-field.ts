@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type SchemaNode, schemaNode } from '../../routing/site/schema/schema-node.ts';
+import { type SchemaNode, schemaNode } from '../../../routing/site/schema/schema-node.ts';
 import type { Element, ListName } from './element-lists.ts';
 import { elementSchema } from './file-lengths.ts';
 

@@ -1,4 +1,4 @@
-import type { Charger, Drop, Stall } from '../../routing/site/site.ts';
+import type { Charger, Drop, Stall } from '../../../routing/site/site.ts';
 import { byId } from './find-by.ts';
 
 export const findCharger = byId<Charger>();

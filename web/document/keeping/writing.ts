@@ -1,11 +1,11 @@
+import type { History } from '../change/history.ts';
+import type { OwnFile } from '../files/own-file.ts';
 import type { SiteDatabase } from './database.ts';
 import { stepBack } from './following.ts';
-import type { History } from './history.ts';
 import { type Journal, newJournal } from './journal.ts';
 import type { Keeper, Role } from './keeper.ts';
 import * as says from './keeping-words.ts';
 import { clearUnchanged } from './kept-sites.ts';
-import type { OwnFile } from './own-file.ts';
 import type { Claim } from './tabs.ts';
 import { createWriter, type Wrote } from './writer.ts';
 

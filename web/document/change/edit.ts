@@ -1,5 +1,5 @@
-import { copied } from '../../routing/kept/changed-places.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { copied } from '../../../routing/kept/changed-places.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import { type Element, elementsOf, type ListName, positionsOf, samePositions } from './element-lists.ts';
 
 /** A top-level field of the site file that an edit may set as a whole. A list is one too: it can be given or taken away. */

@@ -1,6 +1,6 @@
-import { samePart } from '../../routing/site/kinds/kind.ts';
-import { placedKind } from '../../routing/site/kinds/kinds.ts';
-import type { SiteFile } from '../../routing/site/site.ts';
+import { samePart } from '../../../routing/site/kinds/kind.ts';
+import { placedKind } from '../../../routing/site/kinds/kinds.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit } from './edit.ts';
 import { elementOf, type Ref, sameRef } from './element-lists.ts';
 

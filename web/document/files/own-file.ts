@@ -1,4 +1,4 @@
-import type { Edit } from './edit.ts';
+import type { Edit } from '../change/edit.ts';
 import type { Place, SavedFile, Stamp } from './files.ts';
 
 /** The person's own file that a document came from or was saved to. */

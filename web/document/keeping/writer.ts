@@ -1,6 +1,6 @@
+import type { History } from '../change/history.ts';
+import type { ChangeEvent } from '../document-state.ts';
 import { type SiteDatabase, type Writing, write } from './database.ts';
-import type { ChangeEvent } from './document-state.ts';
-import type { History } from './history.ts';
 import { inTime } from './in-time.ts';
 import { failed, handed, type Journal, MS_TO_SECOND, noted, snapshotDue } from './journal.ts';
 import type { DocumentRecord } from './storage-records.ts';

@@ -1,11 +1,11 @@
-import { fileNameOf } from './files.ts';
+import { fileNameOf } from '../files/files.ts';
+import { ownFileOf } from '../files/own-file.ts';
 import { watch } from './following.ts';
 import { inTime } from './in-time.ts';
 import { foundJournal } from './journal.ts';
 import { type Keeper, keepsNone } from './keeper.ts';
 import * as says from './keeping-words.ts';
 import { type KeptDocument, readKept } from './last-kept.ts';
-import { ownFileOf } from './own-file.ts';
 import { recovered } from './recovery.ts';
 
 /** So long the reading of what was kept may take, in milliseconds. */

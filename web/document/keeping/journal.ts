@@ -1,8 +1,8 @@
-import { writeSite } from '../../routing/site/file/write.ts';
-import { checkSum } from './check-sum.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import { type History, newestEdits } from '../change/history.ts';
+import type { ChangeEvent } from '../document-state.ts';
+import { checkSum } from '../files/check-sum.ts';
 import type { Writing } from './database.ts';
-import type { ChangeEvent } from './document-state.ts';
-import { type History, newestEdits } from './history.ts';
 import { pastSumOf } from './recovery.ts';
 import type { DocumentRecord, LogRecord, SnapshotRecord } from './storage-records.ts';
 
