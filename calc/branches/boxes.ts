@@ -112,7 +112,7 @@ export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: Code
 
 const NO_BOXES: readonly Box[] = [];
 
-/** The boxes in the ground; one list that is empty where there is none, so that who holds it sees no change. */
+/** The boxes in the ground; one list that is empty where there is none, so that nothing downstream sees a change. */
 export function buriedOf(boxes: readonly Box[]): readonly Box[] {
   const buried = boxes.filter(({ under }) => under !== null);
   return buried.length === 0 ? NO_BOXES : buried;

@@ -131,7 +131,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     frame: (chosen = false) => {
       const { camera, viewport, marginBars, underBox } = view.getState();
       const { station } = document.getState();
-      // Who prices it has other words beside the drops.
+      // A person who prices it has other words beside the drops.
       return frameOf(
         camera,
         viewport,

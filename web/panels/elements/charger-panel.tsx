@@ -101,7 +101,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
   );
 }
 
-/** What the plan makes of a charger: its run, breaker, conductors, and the conduits with who else is in them. */
+/** What the plan makes of a charger: its run, breaker, conductors, and the conduits with the circuits beside it. */
 export function Circuit({ charger }: { readonly charger: string }) {
   const site = useDocument((state) => state.site);
   const { units } = site;
