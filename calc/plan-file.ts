@@ -3,7 +3,16 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/rules/finding.ts';
 import type { RuleWord } from '../routing/site/rules/rule-words.ts';
 import type { DayLimitFields } from '../routing/site/schema/day-schema.ts';
-import type { Electrode, Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/schema/vocabulary.ts';
+import type {
+  Electrode,
+  Insulation,
+  Lines,
+  Location,
+  Metal,
+  Method,
+  Surface,
+  Units,
+} from '../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../routing/site/site.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
@@ -200,6 +209,8 @@ export interface Box {
   readonly length: number | null;
   /** What lies over a box in the ground, which is a handhole with its cover at grade; null for one above grade. */
   readonly under: Surface | null;
+  /** What it stands in, by the rule for boxes above grade; in the ground always wet. */
+  readonly location: Location;
 }
 
 /** Class of traffic that a handhole and its cover bear. */

@@ -17,6 +17,7 @@ import { checksOf } from '../checks/checks.ts';
 import { handholeFindings } from '../checks/handhole-findings.ts';
 import type { Looked } from '../checks/looked.ts';
 import { notCheckedOf } from '../checks/not-checked.ts';
+import { openBoxFindings } from '../checks/open-boxes.ts';
 import { planFindings } from '../checks/plan-findings.ts';
 import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
@@ -50,7 +51,7 @@ export function plan(site: Site): Plan {
   const branches = equipmentBranches(site, runs.runs, design);
   const phases = equipmentPhases(site);
   const supply = supplyIn(site, runs.runs, design.tables);
-  const shared = sharedBoxes(branches, design.tables);
+  const shared = sharedBoxes(branches, design);
   const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
   const supports = supportsOf(site, branches, design.tables);
@@ -78,6 +79,7 @@ export function plan(site: Site): Plan {
     withCode(reachFindings(site), design.tables),
     supplyChecks(site, supply, ohmsByEquipment(branches), branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
+    openBoxFindings(branches, site.drops, site.raceways, site.members, design),
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);

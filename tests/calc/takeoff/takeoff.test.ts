@@ -95,7 +95,7 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
     expect(quantity(result, 'charging module', '32 A 208 V single-phase')).toBe(1);
     for (const item of ['cord', 'retractor']) expect(of(result, item).map((row) => row.quantity)).toEqual([1]);
     // 4 x 3.00 + 2 x 2.00 + 2.50 in³ (314.16).
-    expect(quantity(result, 'junction box', 'at the drop, 4 x 1-1/2 square')).toBe(1);
+    expect(quantity(result, 'junction box', 'at the drop, 4 x 1-1/2 square, wet location')).toBe(1);
     expect(of(result, 'junction box')).toHaveLength(1);
   });
 
@@ -110,7 +110,9 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
 test('a pull point that one conduit passes is a conduit body; where two do it is a box with a cover', () => {
   const passed = (taps: readonly number[]): Plan =>
     planOf(trunkLot(taps, { pullpoints: [{ id: 'PB1', at: [20, 0, 10] }], rules: { circuitsPerConduit: 1 } }));
-  expect(of(passed([50]), 'conduit body').map(({ spec, quantity: n }) => [spec, n])).toEqual([['EMT 1/2 in', 1]]);
+  expect(of(passed([50]), 'conduit body').map(({ spec, quantity: n }) => [spec, n])).toEqual([
+    ['EMT 1/2 in, wet location', 1],
+  ]);
   expect(of(passed([50]), 'pull point')).toEqual([]);
   expect(of(passed([50, 60]), 'conduit body')).toEqual([]);
   expect(of(passed([50, 60]), 'pull point')).toHaveLength(1);
