@@ -474,8 +474,8 @@ export interface TakeoffRow {
   readonly basis: string;
   /** Ids of what the row is made of. */
   readonly of: readonly string[];
-  /** How much of it, before waste, in each of them. */
-  readonly parts: readonly { readonly of: string; readonly quantity: number }[];
+  /** How much of it, before waste, in each of them, and the lengths that it is cut for where they are several. */
+  readonly parts: readonly { readonly of: string; readonly quantity: number; readonly cut?: readonly number[] }[];
 }
 
 /** A day of charging: what each car gets under each rule. Energy in kilowatt-hours. */

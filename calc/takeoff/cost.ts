@@ -50,6 +50,8 @@ const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
     'feeder grounding conductor',
     'feeder bonding conductor',
     'feeder raceway',
+    'termination',
+    'lug',
     'feeder over 1,000 V',
     'device over 1,000 V',
     'main bonding jumper',
@@ -121,8 +123,10 @@ function costRow(
   return { item, spec, quantity, unit: price.unit, system, material, hours, labor, cost: cents(material + labor) };
 }
 
-const systemOf = (item: string, spec: string): System =>
-  SYSTEM_OF.get(item) ?? (item === 'junction box' && spec.startsWith('at the drop') ? 'drops' : 'branches');
+const systemOf = (item: string, spec: string): System => {
+  if (item === 'test') return spec.startsWith('feeder') ? 'feeder' : spec.startsWith('charger') ? 'drops' : 'branches';
+  return SYSTEM_OF.get(item) ?? (item === 'junction box' && spec.startsWith('at the drop') ? 'drops' : 'branches');
+};
 
 function priceOf(byKey: ReadonlyMap<string, PriceRow>, item: string, spec: string): PriceRow | undefined {
   const exact = byKey.get(keyOf(item, spec));
