@@ -83,9 +83,16 @@ export type Mount = (typeof MOUNTS)[number];
 export const UNDERLAY_KINDS = ['png', 'jpeg', 'svg', 'pdf', 'dxf', 'geojson'] as const;
 export type UnderlayKind = (typeof UNDERLAY_KINDS)[number];
 
-/** Where the overcurrent device of a feeder stands: in what feeds it, in what it feeds, or one in each. */
-export const DEVICE_PLACES = ['from', 'to', 'both'] as const;
+/**
+ * Where the overcurrent device of a feeder stands: in what feeds it, in what it feeds, one in each, or none at either end, as
+ * of a tap that supplies a transformer.
+ */
+export const DEVICE_PLACES = ['from', 'to', 'both', 'none'] as const;
 export type DevicePlace = (typeof DEVICE_PLACES)[number];
+
+/** What lets conductors start without a device and no drawing shows. */
+export const TAP_CONDITIONS = ['high-bay', 'industrial'] as const;
+export type TapCondition = (typeof TAP_CONDITIONS)[number];
 
 export const METALS = ['copper', 'aluminum'] as const;
 export type Metal = (typeof METALS)[number];

@@ -106,6 +106,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     existing: [false, true],
     device: ['from', 'to'],
     outdoors: [false, true],
+    tapCondition: ['high-bay', 'industrial'],
   },
   loads: {
     from: ['P1', 'P2'],

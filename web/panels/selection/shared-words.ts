@@ -3,7 +3,7 @@ import type { Equipment, Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../../document/change/shared-field.ts';
 
-import { DEVICE_WORDS } from '../../words/device-words.ts';
+import { DEVICE_WORDS, TAP_WORDS } from '../../words/device-words.ts';
 import { PILOT_WORDS } from '../../words/pilot-words.ts';
 
 type Given = string | number | boolean;
@@ -144,6 +144,7 @@ export const SHARED_WORDS = {
     field('stands already', ['existing'], { absent: false, called: 'standing' }),
     field('device stands', ['device'], { none: DEVICE_WORDS[''], words: DEVICE_WORDS, called: 'place of the device' }),
     field('lies outdoors', ['outdoors'], { none: 'where it is in the ground', called: 'lying outdoors' }),
+    field('tapped in', ['tapCondition'], { none: TAP_WORDS[''], words: TAP_WORDS, called: 'condition of the tap' }),
   ],
   loads: [
     field('on', ['from'], { among: 'equipment', called: 'equipment' }),
