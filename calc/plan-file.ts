@@ -469,6 +469,8 @@ export interface TakeoffRow {
   readonly quantity: number;
   /** How much of the quantity is worked off the ground, higher than a hand reaches. */
   readonly high: number;
+  /** How much of that is worked from a lift, higher than a ladder serves; absent where none is. */
+  readonly lift?: number;
   /** `ft` is rewritten to the file's units on output. */
   readonly unit: string;
   readonly basis: string;

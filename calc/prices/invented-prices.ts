@@ -3,17 +3,8 @@ import type { TrafficRating } from '../plan-file.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
+import type { PriceRow } from './price-list.ts';
 import { bareSpec, breakerSpec, conductorSpec, degreesInWords, ELBOWS, racewaySpec, wireSpec } from './spec.ts';
-
-/** Price of one unit of an item, and the hours it takes to install. */
-export interface PriceRow {
-  readonly item: string;
-  readonly spec: string;
-  readonly unit: 'ft' | 'each';
-  /** Dollars a unit. */
-  readonly material: number;
-  readonly hours: number;
-}
 
 /** Dollars an hour. Invented. */
 export const INVENTED_LABOR_RATE = 95;
