@@ -26,32 +26,37 @@ const byVolume = (cubicInches: number) => ({
 });
 const byLength = (inches: number) => ({ material: 0.75 * inches ** 1.75, hours: 0.5 + 0.055 * inches });
 
+/** Where it is listed for, as the takeoff has it after the size, and how much more it costs for that. */
+const LOCATIONS = [
+  ['', 1],
+  [', damp location', 1.3],
+  [', wet location', 1.9],
+] as const;
+
 const VOLUMES = [15, 30, 60, 120, 240, 480];
 const LENGTHS = [6, 12, 24, 36, 48, 72];
-const boxes = PLACES.flatMap(([item, where]) => {
-  const standard = DEFAULT_TABLES.metalBoxes.rows.map(({ box, volume }) => {
-    const { material, hours } = byVolume(volume);
-    return each(item, `${where}${box}`, material, hours);
-  });
-  const words = where.slice(0, -2);
-  const condition = (kind: string): string => (words === '' ? `, ${kind}` : `, ${words}, ${kind}`);
-  return [
-    ...standard,
-    ...VOLUMES.map((size) => {
-      const { material, hours } = byVolume(size);
-      return each(item, `at ${size} cu in${condition('box of')}`, material, hours);
-    }),
-    ...LENGTHS.map((size) => {
-      const { material, hours } = byLength(size);
-      return each(item, `at ${size} in long${condition('pull box')}`, material, hours);
-    }),
-  ];
-});
-const covers = [
-  ...DEFAULT_TABLES.metalBoxes.rows.map(({ box, volume }) => each('cover', box, 0.9 + 0.09 * volume, 0.1)),
-  ...VOLUMES.map((size) => each('cover', `at ${size} cu in`, 0.9 + 0.09 * size, 0.1 + 0.0005 * size)),
-  ...LENGTHS.map((size) => each('cover', `at ${size} in long`, 0.22 * size ** 1.7, 0.08 + 0.008 * size)),
-];
+const standard = DEFAULT_TABLES.metalBoxes.rows;
+const boxes = LOCATIONS.flatMap(([location, times]) =>
+  PLACES.flatMap(([item, where]) => {
+    const at = where === '' ? '' : `, ${where.slice(0, -2)}`;
+    const row = (spec: string, { material, hours }: { material: number; hours: number }): PriceRow =>
+      each(item, spec, material * times, hours);
+    return [
+      ...standard.map(({ box, volume }) => row(`${where}${box}${location}`, byVolume(volume))),
+      ...VOLUMES.map((size) => row(`at ${size} cu in${at}, box of${location}`, byVolume(size))),
+      ...LENGTHS.map((size) => row(`at ${size} in long${at}, pull box${location}`, byLength(size))),
+    ];
+  }),
+);
+const covers = LOCATIONS.flatMap(([location, times]) => [
+  ...standard.map(({ box, volume }) => each('cover', `${box}${location}`, (0.9 + 0.09 * volume) * times, 0.1)),
+  ...VOLUMES.map((size) =>
+    each('cover', `at ${size} cu in${location}`, (0.9 + 0.09 * size) * times, 0.1 + 0.0005 * size),
+  ),
+  ...LENGTHS.map((size) =>
+    each('cover', `at ${size} in long${location}`, 0.22 * size ** 1.7 * times, 0.08 + 0.008 * size),
+  ),
+]);
 
 /** Bodies and hangers by the raceway that they are for. */
 const byRaceway = METHODS.flatMap((method) =>
