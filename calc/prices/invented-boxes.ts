@@ -66,7 +66,9 @@ const byRaceway = METHODS.flatMap((method) =>
         const inches = tradeSizeInches(tradeSize);
         const spec = racewaySpec(method, tradeSize);
         return [
-          each('conduit body', spec, 11 * inches ** 1.5 + 4, 0.25 + 0.2 * inches),
+          ...LOCATIONS.map(([location, times]) =>
+            each('conduit body', `${spec}${location}`, (11 * inches ** 1.5 + 4) * times, 0.25 + 0.2 * inches),
+          ),
           each('hanger', spec, 5.5 + 3.2 * inches ** 1.2, 0.19 + 0.06 * inches),
         ];
       }),
