@@ -70,8 +70,6 @@ const UP: { readonly [L in RaisedList]: (mark: RaisedLists[L]) => RaisedLists[L]
   runs: runUp,
 };
 
-export const isRaised = (list: string): list is RaisedList => list in UP;
-
 /** A mark where it is in space; the same object for as long as the mark stays. */
 export const raisedMark = <L extends RaisedList>(list: L, mark: RaisedLists[L]): RaisedLists[L] =>
   (UP[list] as (mark: RaisedLists[L]) => RaisedLists[L])(mark);
