@@ -4,6 +4,7 @@ import type { Finding } from '../routing/site/rules/finding.ts';
 import type { RuleWord } from '../routing/site/rules/rule-words.ts';
 import type { DayLimitFields } from '../routing/site/schema/day-schema.ts';
 import type {
+  ArcReduction,
   Electrode,
   Insulation,
   Lines,
@@ -372,6 +373,10 @@ export interface Device {
   readonly known: 'drawn' | 'assumed' | 'sized' | 'missing';
   /** True where it belongs to a feeder that stands already. */
   readonly existing: boolean;
+  /** True where the file says that it has ground-fault protection of equipment. */
+  readonly groundFault?: true;
+  /** Its documented way to less arc energy, as the file says. */
+  readonly arcEnergy?: ArcReduction;
 }
 
 /** Chargers of one rating in a load calculation, volt-amperes of all of them together. */

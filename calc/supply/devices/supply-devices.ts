@@ -1,5 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
+import type { Feeder } from '../../../routing/site/site.ts';
 import type { Device } from '../../plan-file.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
@@ -46,9 +47,19 @@ function headOf(node: SupplyNode, { nodes }: SupplyTree, lines: SupplyLines): De
       volts: nodes[parent]!.system.volts,
       known: feeder.device === undefined ? 'assumed' : 'drawn',
       existing: feeder.existing === true,
+      ...protectionOf(feeder),
     },
   ];
 }
+
+/** What the file says that a device has. */
+const protectionOf = ({
+  groundFault,
+  arcEnergy,
+}: Pick<Feeder, 'groundFault' | 'arcEnergy'>): Pick<Device, 'groundFault' | 'arcEnergy'> => ({
+  ...(groundFault === true ? { groundFault } : {}),
+  ...(arcEnergy === undefined ? {} : { arcEnergy }),
+});
 
 /** Whether the feeder into a node ends in one device. Grouped devices of an industrial switchboard are several. */
 function endsInDevice(node: SupplyNode, above: SupplyNode['equipment']): boolean {
@@ -69,13 +80,15 @@ function mainOf(node: SupplyNode, { nodes }: SupplyTree, lines: SupplyLines): De
   const common = { use: primary === null ? 'main' : 'primary', at: id, ...incoming(node, lines) } as const;
   if (isMain) {
     const protects = ends ? [feeder.id, id] : [id];
-    return [{ id: `${id}.main`, ...common, of: id, protects, amps: mainAmps, known: 'drawn', existing: false }];
+    const has = { ...(ends ? protectionOf(feeder) : {}), ...protectionOf(equipment) };
+    return [{ id: `${id}.main`, ...common, of: id, protects, amps: mainAmps, known: 'drawn', existing: false, ...has }];
   }
   if (ends) {
     const known = feeder.device === undefined ? 'assumed' : 'drawn';
     const existing = feeder.existing === true;
     const { id: of, breakerAmps: amps } = feeder;
-    return [{ id: `${of}.to`, ...common, of, protects: [of, id], amps, known, existing }];
+    const has = { ...(primary === null ? protectionOf(equipment) : {}), ...protectionOf(feeder) };
+    return [{ id: `${of}.to`, ...common, of, protects: [of, id], amps, known, existing, ...has }];
   }
   if (feeder !== null || !(primary !== null || BOARDS.has(kind))) return [];
   const name = primary === null ? 'main' : 'primary';

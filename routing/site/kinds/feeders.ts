@@ -10,6 +10,7 @@ import {
   wholePositive,
 } from '../schema/schema-parts.ts';
 import {
+  ARC_REDUCTIONS,
   DEVICE_PLACES,
   INSULATIONS,
   METAL_SPELLINGS,
@@ -46,6 +47,8 @@ export const feederSchema = v.strictObject({
       'Whether it lies outdoors all the way but for where it ends; where absent, only one in the ground all the way is taken to.',
     ),
   ),
+  groundFault: maybe(told(v.boolean(), 'Whether its device has ground-fault protection of equipment.')),
+  arcEnergy: maybe(told(v.picklist(ARC_REDUCTIONS), 'The documented way to less arc energy that its device has.')),
   tapCondition: maybe(
     told(
       v.picklist(TAP_CONDITIONS),

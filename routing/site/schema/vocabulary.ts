@@ -90,6 +90,27 @@ export type UnderlayKind = (typeof UNDERLAY_KINDS)[number];
 export const DEVICE_PLACES = ['from', 'to', 'both', 'none'] as const;
 export type DevicePlace = (typeof DEVICE_PLACES)[number];
 
+/** Ways to less arc energy at a large breaker. */
+export const ARC_REDUCTIONS = [
+  'zone-interlocking',
+  'differential',
+  'maintenance-switch',
+  'active-mitigation',
+  'instantaneous-trip',
+  'instantaneous-override',
+  'equivalent',
+] as const;
+export type ArcReduction = (typeof ARC_REDUCTIONS)[number];
+export const ARC_WORDS: Readonly<Record<ArcReduction, string>> = {
+  'zone-interlocking': 'zone-selective interlocking',
+  differential: 'differential relaying',
+  'maintenance-switch': 'an energy-reducing maintenance switch',
+  'active-mitigation': 'active arc-flash mitigation',
+  'instantaneous-trip': 'an instantaneous trip setting',
+  'instantaneous-override': 'an instantaneous override',
+  equivalent: 'approved equivalent means',
+};
+
 /** What lets conductors start without a device and no drawing shows. */
 export const TAP_CONDITIONS = ['high-bay', 'industrial'] as const;
 export type TapCondition = (typeof TAP_CONDITIONS)[number];

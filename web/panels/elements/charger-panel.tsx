@@ -91,6 +91,13 @@ export function ChargerFields({ id }: { readonly id: string }) {
         onChange={(minAmps) => change({ minAmps: minAmps ?? undefined })}
       />
       <MaybeLength
+        label="own disconnect"
+        none="not given"
+        least={0}
+        value={charger.disconnect ?? null}
+        onChange={(disconnect) => change({ disconnect: disconnect ?? undefined })}
+      />
+      <MaybeLength
         label="branch limit"
         none="as the rules"
         least={0.1}

@@ -22,6 +22,7 @@ import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 import { FeederWays } from './feeder-ways.tsx';
+import { DeviceFields } from './protection-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 /** A feeder: what the plan makes of it, and everything that the file says of it. */
@@ -125,6 +126,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           words={(each) => (each === '' ? 'where it is in the ground' : each === 'yes' ? 'all the way' : 'no')}
           onChange={(each) => change({ outdoors: each === '' ? undefined : each === 'yes' })}
         />
+        <DeviceFields device={feeder} onChange={change} />
         <ChoiceField
           label="tapped in"
           value={feeder.tapCondition ?? ''}
