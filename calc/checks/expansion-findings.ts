@@ -35,11 +35,9 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
   });
 }
 
-const NOTHING: readonly Moving[] = [];
-
 const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
-  homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
-    if (piece.method === 'LFMC' || piece.method === 'tray') return NOTHING;
+  homeRun.pieces.flatMap((piece, i): Moving[] => {
+    if (piece.method === 'LFMC' || piece.method === 'tray') return [];
     const kind = methodRaceway(piece.method);
     const feet = longestExposed(piece, homeRun.ways[piece.along]!);
     const { change } = expansion(tables, {
@@ -47,7 +45,7 @@ const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: D
       length: feet,
       temperatureRangeC: rules.temperatureRangeC,
     });
-    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return NOTHING;
+    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return [];
     const { id, raceways } = conduits[i]!;
     return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
   }),

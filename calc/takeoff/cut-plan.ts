@@ -126,9 +126,7 @@ const toLengthGroups = (takeoff: readonly TakeoffRow[]): CutGroup[] =>
       stock: 0,
       stocks: [],
       bound: 0,
-      toLength: parts.flatMap(({ of, quantity, cut: lengths = [quantity] }) =>
-        lengths.map((length) => ({ of, length })),
-      ),
+      toLength: parts.map(({ of, quantity }) => ({ of, length: quantity })),
     }));
 
 const byName = ([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number => (a < b ? -1 : 1);

@@ -17,8 +17,6 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'feeder grounding conductor',
     'feeder bonding conductor',
     'feeder raceway',
-    'termination',
-    'lug',
     'feeder over 1,000 V',
     'main bonding jumper',
     'system bonding jumper',
@@ -33,11 +31,9 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'pilot conductor',
     'raceway',
     'raceway stick',
-    'field bend',
     'elbow',
     'coupling',
     'connector',
-    'bushing',
     'expansion fitting',
     'strap',
     'hanger',
@@ -59,7 +55,6 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'retractor',
     'cord',
     'label',
-    'test',
   ].map((item, place) => [item, place]),
 );
 

@@ -258,16 +258,51 @@ test('an SVG is a picture: nothing in it runs or is fetched', async () => {
   await close();
 });
 
-test.each([
-  ['words.png', 'hello', 'is no PNG, JPEG, PDF, SVG, DXF or GeoJSON'],
-  ['cut.pdf', '%PDF-1.7\nnothing more', 'it is damaged'],
-  ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'the file ends before its EOF'],
-  ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
-])('%s is refused in words and changes nothing', async (name, text, says) => {
+/** Drops a file on the board as a person does. */
+const drop = (page: Page, { name, buffer }: Picked): Promise<void> =>
+  page.evaluate(
+    ([as, bytes]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([new Uint8Array(bytes)], as));
+      document
+        .querySelector('.board-paper')!
+        .dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    [name, [...buffer]] as const,
+  );
+
+test('what cannot be read is refused in words with the cure, picked or dropped, and changes nothing', async () => {
   const { page, close } = await open();
-  await pick(page, file(name, 'application/octet-stream', Buffer.from(text)));
-  await page.locator('.notice', { hasText: says }).waitFor();
+  for (const [name, text, says] of [
+    ['words.png', 'hello', 'is no PNG, JPEG, PDF, SVG, DXF or GeoJSON'],
+    ['lot.dwg', 'AC1032\0\0\0', 'is a DWG: save it as a text DXF'],
+    ['cut.pdf', '%PDF-1.7\nnothing more', 'it is damaged'],
+    ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'Not drawn: 1 damaged thing'],
+    ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
+    ['far.json', '{"type":"Point","coordinates":[3000000,600000]}', 'a projected system is not read'],
+  ] as const) {
+    const picked = file(name, 'application/octet-stream', Buffer.from(text));
+    await pick(page, picked);
+    await page.locator('.notice', { hasText: says }).waitFor();
+    await page.locator('.notice').getByRole('button').first().click();
+    await drop(page, picked);
+    await page.locator('.notice', { hasText: says }).waitFor();
+    await page.locator('.notice').getByRole('button').first().click();
+  }
   expect(await ledger(page).getAttribute('data-state')).toBe('none');
+  // A stray line at the origin of a grid does not decide the view, and what was left out is said.
+  const stray = dxf()
+    .toString()
+    .replace(
+      '0\nSECTION\n2\nENTITIES',
+      '0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nX\n10\n-7e7\n20\n-2e7\n11\n-6.9e7\n21\n-2e7',
+    );
+  await drop(page, file('stray.dxf', 'application/dxf', Buffer.from(stray)));
+  await shown(page);
+  await ledger(page).getByText('1 thing lies far outside, 6,066,').waitFor();
+  await ledger(page).getByText('In inches, by its header: 116 x 72 ft.').waitFor();
+  await ledger(page).getByLabel('its unit').selectOption('feet');
+  expect(await fieldOf(page, 'a unit of it is')).toBe('1\' 0"');
   await close();
 });
 

@@ -77,7 +77,6 @@ const FLOORS = {
     'plan',
     'why',
     'propose',
-    'space',
     'sheets',
     'library',
     'cli',

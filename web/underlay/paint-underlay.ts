@@ -86,13 +86,13 @@ function layerPainter(underlays: UnderlayStore, redraw: () => void): PaintLayer 
   const sharpen = (picture: UnderlayPicture, underlay: Underlay, frame: Frame, colors: Colors): void => {
     const perUnit = stepOf(underlay.scale * frame.scale * (devicePixelRatio || 1));
     const part = inView(picture, underlay, frame);
-    if (!part || !whole || perUnit <= whole.perUnit) return;
+    if (!part || !whole || (perUnit <= whole.perUnit && boxHolds(whole.part, part))) return;
     if (sharp && sharp.perUnit >= perUnit && sharp.ink === colors.ink && boxHolds(sharp.part, part)) return;
     if (busy) {
       wanted = () => sharpen(picture, underlay, frame, colors);
       return;
     }
-    const roomy = grown(part, picture.box);
+    const roomy = grown(part, picture.extent ?? picture.box);
     const most = MAX_SIDE / Math.max(roomy.maxX - roomy.minX, roomy.maxY - roomy.minY);
     void render(picture, underlay.file, roomy, Math.min(perUnit, most), colors).then((bitmap) => {
       if (!bitmap || !isShown(picture)) return;
@@ -127,7 +127,8 @@ function layerPainter(underlays: UnderlayStore, redraw: () => void): PaintLayer 
 function paint(pen: Pen, frame: Frame, underlay: Underlay, whole: Bitmap | null, sharp: Bitmap | null): number {
   const shownAt = underlay.scale * frame.scale * (devicePixelRatio || 1);
   // Far out the bitmap of the whole is as sharp, and in one piece.
-  const useful = sharp && shownAt > (whole?.perUnit ?? 0) ? sharp : null;
+  const useful =
+    sharp && (shownAt > (whole?.perUnit ?? 0) || !whole || !boxHolds(whole.part, sharp.part)) ? sharp : null;
   if (whole) {
     pen.save();
     if (useful) {
@@ -176,7 +177,7 @@ function inView(picture: UnderlayPicture, underlay: Underlay, frame: Frame): Box
   const from = inUnderlay(underlay, [0, 0]);
   if (!from.every(Number.isFinite)) return null;
   const seen = boxInUnderlay(underlay, frame.box);
-  const { box } = picture;
+  const box = picture.extent ?? picture.box;
   const part = {
     minX: Math.max(box.minX, seen.minX),
     minY: Math.max(box.minY, seen.minY),

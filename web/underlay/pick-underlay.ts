@@ -1,10 +1,11 @@
 import { fileOpen } from 'browser-fs-access';
 import type { Scene } from '../board/scene/scene.ts';
 import type { ViewStore } from '../board/view-store.ts';
+import { openFileOf } from '../document/dropped-files.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { later } from '../page-state/when-asked.tsx';
 import { failureWords } from '../words/failure-words.ts';
-import { UNDERLAY_EXTENSIONS } from './file-kind.ts';
+import { HEAD_BYTES, looksLikeGround, UNDERLAY_EXTENSIONS } from './file-kind.ts';
 import type { PickedFor } from './pick-context.ts';
 import type { UnderlayStore } from './underlay-store.ts';
 
@@ -28,12 +29,19 @@ export async function pickUnderlay(world: UnderlayWorld, how: PickedFor): Promis
   }
 }
 
-const DROPPED = /\.(png|jpe?g|pdf|dxf|svg|geojson)$/i;
+/** Both a site and a drawing of the ground may be JSON: what is in it tells. */
+const MAY_BE_SITE = /\.json$/i;
 
-/** Takes such files as are dropped on the page for an underlay; others are left to whoever opens sites. */
+/** Takes a file that is dropped on the page for an underlay, unless it may be a site: that goes to who opens sites. */
 export function takeDroppedUnderlays(page: Document, world: UnderlayWorld): () => void {
   const take = async (file: File): Promise<void> => {
     try {
+      if (MAY_BE_SITE.test(file.name)) {
+        if (!looksLikeGround(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()))) {
+          await openFileOf(world.document, file);
+          return;
+        }
+      }
       await (await taking()).takeUnderlay(world, file);
     } catch (error) {
       notRead(world, error);
@@ -41,7 +49,7 @@ export function takeDroppedUnderlays(page: Document, world: UnderlayWorld): () =
   };
   const dropped = (event: DragEvent): void => {
     const file = event.dataTransfer?.files[0];
-    if (!file || !DROPPED.test(file.name)) return;
+    if (!file) return;
     event.preventDefault();
     void take(file);
   };

@@ -9,13 +9,24 @@ export interface Colors {
   readonly dark: boolean;
 }
 
+/** How far the reading of a file is told, from 0 to 1, and how it is stopped. */
+export interface Reading {
+  readonly tell?: (share: number) => void;
+  readonly signal?: AbortSignal;
+}
+
 /** What lies under the drawing, made ready: coordinates in the file's own units, x to the right, y up. */
 export interface UnderlayPicture {
+  /** What the view and the place of the file go by. */
   readonly box: Box;
+  /** All that there is to draw, where some of it lies far outside. */
+  readonly extent?: Box;
   /** Draws a part of it, so many pixels to a unit. Rejects where the file has a fault there. */
   readonly render: (part: Box, perUnit: number, colors: Colors) => Promise<CanvasImageSource>;
   /** Feet in a unit of the file; null where the file does not say. */
   readonly feetPerUnit: number | null;
+  /** Units of the file in an inch of the sheet that it is; absent where it is none. */
+  readonly perInch?: number;
   /** What a person should know of how it was read. */
   readonly notes: readonly string[];
   readonly pages?: number;

@@ -1,4 +1,4 @@
-import { getDocument, type PDFDocumentLoadingTask, type PDFDocumentProxy, PDFWorker } from 'pdfjs-dist';
+import { AnnotationMode, getDocument, type PDFDocumentLoadingTask, type PDFDocumentProxy, PDFWorker } from 'pdfjs-dist';
 import PdfPort from 'pdfjs-dist/build/pdf.worker.min.mjs?worker';
 import { canvasFor, inverted, UnderlayFault, type UnderlayPicture } from './picture.ts';
 
@@ -33,7 +33,10 @@ class OwnData {
   }
 }
 
-/** A page of a PDF, as it is seen; its unit is a point, 1/72 in. No scripts, forms, links or notes of it are read. */
+/**
+ * A page of a PDF, as it is seen; its unit is a point, 1/72 in. Mark-ups and what is filled in are drawn as they look; no scripts,
+ * actions or links of it are followed.
+ */
 export async function readPdf(bytes: Uint8Array<ArrayBuffer>, pageNumber: number): Promise<UnderlayPicture> {
   const port = new PdfPort();
   const worker = PDFWorker.create({ port });
@@ -83,6 +86,7 @@ async function pageOf(pdf: PDFDocumentProxy, pageNumber: number, close: () => vo
   return {
     box: { minX: 0, minY: 0, maxX: width, maxY: height },
     feetPerUnit: null,
+    perInch: 72,
     pages: pdf.numPages,
     notes: [`Page ${pageNumber} of ${pdf.numPages}, ${inches(width)} x ${inches(height)} in.`],
     render: async (part, perUnit, { dark }) => {
@@ -92,7 +96,7 @@ async function pageOf(pdf: PDFDocumentProxy, pageNumber: number, close: () => vo
         offsetX: -part.minX * perUnit,
         offsetY: -(height - part.maxY) * perUnit,
       });
-      const drawing = page.render({ canvas, viewport, annotationMode: 0, background: '#fff' });
+      const drawing = page.render({ canvas, viewport, annotationMode: AnnotationMode.ENABLE, background: '#fff' });
       try {
         await inTime(
           drawing.promise,

@@ -3,6 +3,7 @@ import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 import { fitted } from '../board/camera.ts';
 import { kindOf, looksLikeSite } from './file-kind.ts';
 import { hashOf, keepBytes } from './kept-bytes.ts';
+import { otherKind } from './other-kinds.ts';
 import type { PickedFor } from './pick-context.ts';
 import type { UnderlayWorld } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';
@@ -22,6 +23,9 @@ const MAX_BYTES = 120_000_000;
 export async function takeUnderlay(world: UnderlayWorld, file: File, how: PickedFor | null = null): Promise<boolean> {
   const { document, underlays } = world;
   const { notify } = document.getState();
+  const stop = new AbortController();
+  const tell = (share: number): void =>
+    underlays.setState({ reading: { file: file.name, share, stop: () => stop.abort() } });
   try {
     if (file.size > MAX_BYTES) {
       notify(`${file.name} is over ${MAX_BYTES / 1e6} MB.`);
@@ -34,7 +38,7 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
       return false;
     }
     if (!kind) {
-      notify(`${file.name} is no PNG, JPEG, PDF, SVG, DXF or GeoJSON.`);
+      notify(`${file.name} ${otherKind(bytes)}.`);
       return false;
     }
     const hash = await hashOf(bytes);
@@ -42,7 +46,12 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
     const before =
       how === 'one more' ? undefined : own.find((each, i) => each.hash === hash && (how === null || how === i));
     const page = before?.page ?? 1;
-    const picture = await readUnderlay(kind, bytes, page);
+    tell(0);
+    const picture = await readUnderlay(kind, bytes, page, { tell, signal: stop.signal });
+    if (stop.signal.aborted) {
+      picture.close();
+      return false;
+    }
     let kept = true;
     await keepBytes(hash, bytes, Date.now()).catch(() => {
       kept = false;
@@ -70,8 +79,10 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
     if (!kept) notify(`${file.name} is shown, but this browser has no room to keep it.`);
     return true;
   } catch (error) {
-    notify(faultWords(file.name, error));
+    if (!stop.signal.aborted) notify(faultWords(file.name, error));
     return false;
+  } finally {
+    underlays.setState({ reading: null });
   }
 }
 

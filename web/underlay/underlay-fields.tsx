@@ -1,10 +1,11 @@
 import { useEffect, useRef } from 'react';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { METRES_PER_FOOT } from '../../routing/site/numbers/units.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { useViewStore } from '../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
-import { DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
+import { ChoiceField, DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
 import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
@@ -162,22 +163,46 @@ function SizeField({ underlay, picture }: { readonly underlay: Underlay; readonl
   const change = useChangeUnderlay(underlay);
   const { box } = picture;
   const [label, unitsIn] =
-    underlay.kind === 'pdf'
-      ? ['an inch of the page is', 72]
+    picture.perInch !== undefined
+      ? [underlay.kind === 'pdf' ? 'an inch of the page is' : 'an inch of the sheet is', picture.perInch]
       : picture.lines
         ? [underlay.kind === 'geojson' ? 'a foot of it is' : 'a unit of it is', 1]
         : ['its width is', box.maxX - box.minX];
   // A drawing keeps its origin; a picture its middle, so that it does not jump off the board.
   const middle = picture.lines ? underlay.at : onSite(underlay, [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2]);
   return (
-    <LengthField
-      label={label}
-      value={underlay.scale * unitsIn}
-      least={1e-5}
-      onChange={(feet) => change('Scale underlay', scaledAbout(underlay, middle, feet / unitsIn / underlay.scale))}
-    />
+    <>
+      {underlay.kind === 'dxf' && (
+        <ChoiceField
+          label="its unit"
+          value={UNITS.find(([, feet]) => Math.abs(underlay.scale / feet - 1) < 1e-8)?.[0] ?? 'another'}
+          choices={[...UNITS.map(([name]) => name), 'another']}
+          words={(name) => name}
+          onChange={(name) => {
+            const feet = UNITS.find(([each]) => each === name)?.[1];
+            if (feet) change('Scale underlay', scaledAbout(underlay, middle, feet / underlay.scale));
+          }}
+        />
+      )}
+      <LengthField
+        label={label}
+        value={underlay.scale * unitsIn}
+        least={1e-5}
+        onChange={(feet) => change('Scale underlay', scaledAbout(underlay, middle, feet / unitsIn / underlay.scale))}
+      />
+    </>
   );
 }
+
+/** Units that drawings are made in, feet in each; a US survey foot is 1200/3937 m. */
+const UNITS: readonly (readonly [name: string, feet: number])[] = [
+  ['inches', 1 / 12],
+  ['feet', 1],
+  ['US survey feet', 1200 / 3937 / METRES_PER_FOOT],
+  ['millimeters', 0.001 / METRES_PER_FOOT],
+  ['centimeters', 0.01 / METRES_PER_FOOT],
+  ['meters', 1 / METRES_PER_FOOT],
+];
 
 function DimField({ underlay }: { readonly underlay: Underlay }) {
   const document = useDocumentStore();

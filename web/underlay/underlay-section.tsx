@@ -12,6 +12,7 @@ export function UnderlaySection() {
   const underlays = useDocument((state) => underlaysOf(state.site));
   const chosen = useUnderlay((state) => state.chosen);
   const layer = useUnderlay(chosenLayer);
+  const reading = useUnderlay((state) => state.reading);
   const pick = usePickUnderlay();
   const underlay = underlays[chosen];
   const { kind, says } = layer ?? { kind: 'none', says: null };
@@ -19,6 +20,15 @@ export function UnderlaySection() {
     <section className="underlay" aria-label="Underlay" data-testid="underlay" data-state={kind}>
       <h3>{underlays.length > 1 ? 'Underlays' : 'Underlay'}</h3>
       {underlays.length > 1 && <UnderlayList underlays={underlays} />}
+      {reading && (
+        <p role="status" className="underlay-reading">
+          <span>Reading {reading.file}</span>
+          <progress max={1} value={reading.share} aria-label={`Reading ${reading.file}`} />
+          <button type="button" className="plain" onClick={reading.stop}>
+            Stop
+          </button>
+        </p>
+      )}
       {underlay ? (
         <>
           <p className="underlay-file">{underlay.file}</p>

@@ -24,7 +24,16 @@ export interface UnderlayLayer {
   readonly says: string | null;
 }
 
+/** A file that is being read before it is laid down. */
+export interface FileReading {
+  readonly file: string;
+  /** From 0 to 1. */
+  readonly share: number;
+  readonly stop: () => void;
+}
+
 export interface UnderlayState {
+  readonly reading: FileReading | null;
   /** Of each underlay of the site, from the lowest up. */
   readonly layers: readonly UnderlayLayer[];
   /** The one that the ledger speaks of and the hand places. */
@@ -50,7 +59,7 @@ export const chosenLayer = ({ layers, chosen }: UnderlayState): UnderlayLayer | 
 
 /** Follows the open document: reads what its underlays name from what this browser keeps. */
 export function createUnderlayStore(document: DocumentStore): UnderlayStore {
-  const store = createStore<UnderlayState>(() => ({ layers: [], chosen: 0, placing: null }));
+  const store = createStore<UnderlayState>(() => ({ reading: null, layers: [], chosen: 0, placing: null }));
   const byKey = new Map<string, UnderlayLayer>();
   let keys: readonly string[] = [];
   let ready: { readonly key: string; readonly picture: UnderlayPicture } | null = null;

@@ -13,13 +13,13 @@ function inOrder(order: (moment: Moment) => readonly number[]): Rule {
   };
 }
 
-/** The car that came first charges first. */
+/** Who came first charges first. */
 export const firstCome = (world: World): Rule => byRank(world, (i, j) => by(world, 'arrives', i, j) || i - j);
 
-/** The car that leaves first charges first. */
+/** Who leaves first charges first. */
 export const byDeadline = (world: World): Rule => byRank(world, leavesFirst(world));
 
-/** The car with least time to spare, counted at full power, charges first. */
+/** Who has least time to spare, counted at full power, charges first. */
 export function byLaxity(world: World): Rule {
   const rank = ranks(world, leavesFirst(world));
   const cars = world.charger.length;

@@ -31,7 +31,7 @@ const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
 
 /**
  * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
- * not change.
+ * not change. Remembered.
  */
 export const supplyState = kept(
   (

@@ -43,7 +43,6 @@ export const RULE_WORDS = [
   'cover',
   'riser',
   'buried-box',
-  'box-location',
   'expansion',
   'vertical-support',
   'supply-tree',

@@ -30,6 +30,8 @@ export const maybe = v.exactOptional;
 const finite = v.pipe(v.number(), v.finite());
 
 export const number = v.pipe(finite, v.minValue(-MAX_QUANTITY), v.maxValue(MAX_QUANTITY));
+/** A coordinate of a national grid, which in millimetres passes any other number. */
+export const gridCoordinate = v.pipe(finite, v.minValue(-1e12), v.maxValue(1e12));
 export const positive = v.pipe(finite, v.minValue(LEAST_POSITIVE), v.maxValue(MAX_QUANTITY));
 export const nonNegative = v.pipe(finite, v.minValue(0), v.maxValue(MAX_QUANTITY));
 export const wholePositive = v.pipe(finite, v.integer(), v.minValue(1), v.maxValue(MAX_QUANTITY));

@@ -5,6 +5,7 @@ import { rulesSchema } from './rules-schema.ts';
 import {
   filledText,
   fraction,
+  gridCoordinate,
   id,
   length,
   MAX_ID_LENGTH,
@@ -60,7 +61,7 @@ export const underlaySchema = v.strictObject({
   at: told(point2, 'Where `origin` lies on the site.'),
   origin: maybe(
     told(
-      v.strictTuple([number, number]),
+      v.strictTuple([gridCoordinate, gridCoordinate]),
       'Point of the file that lies at `at`, in its own units: pixels or points from the lower left corner, drawing units, degrees. [0, 0] where absent.',
     ),
   ),

@@ -20,8 +20,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   members: [],
   keepouts: ['outline'],
   aisles: ['outline'],
-  // The words of one marking.
-  equipment: ['at', 'seriesWith'],
+  equipment: ['at'],
   feeders: ['to'],
   loads: ['name'],
   raceways: [],

@@ -1,0 +1,78 @@
+/** The size that an SVG gives itself, in its own user units of 1/96 in., and whether those are true inches. */
+export interface SvgSize {
+  readonly width: number;
+  readonly height: number;
+  /** Width and height are lengths on paper: inches, millimetres, points. */
+  readonly onPaper: boolean;
+}
+
+/** Pixels of CSS in a unit (CSS values 4, absolute lengths). */
+const PIXELS: Readonly<Record<string, number>> = {
+  '': 1,
+  px: 1,
+  in: 96,
+  cm: 96 / 2.54,
+  mm: 96 / 25.4,
+  q: 96 / 101.6,
+  pt: 96 / 72,
+  pc: 16,
+};
+
+/**
+ * What the root of an SVG says of its size: width and height, else those of its viewBox; null where it says nothing, so
+ * that its drawing alone tells.
+ */
+export function svgSize(text: string): SvgSize | null {
+  const root = /<(?:[\w.-]+:)?svg\b(?:[^>"']|"[^"]*"|'[^']*')*>/i.exec(text)?.[0] ?? '';
+  const said = (name: string): string | undefined => {
+    const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(root);
+    return found?.[1] ?? found?.[2];
+  };
+  const length = (text: string | undefined): { readonly pixels: number; readonly unit: string } | null => {
+    const [, number, unit = ''] = /^\s*\+?(\d*\.?\d+(?:e[-+]?\d+)?)\s*([a-z]*)\s*$/i.exec(text ?? '') ?? [];
+    const scale = PIXELS[unit.toLowerCase()];
+    const pixels = Number(number) * (scale ?? Number.NaN);
+    return pixels > 0 ? { pixels, unit: unit.toLowerCase() } : null;
+  };
+  const [width, height] = [length(said('width')), length(said('height'))];
+  const box = (said('viewBox') ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
+  const [, , across, down] = box.length === 4 && box.every(Number.isFinite) && box[2]! > 0 && box[3]! > 0 ? box : [];
+  const onPaper = [width, height].some((side) => side !== null && side.unit !== '' && side.unit !== 'px');
+  if (width && height) return { width: width.pixels, height: height.pixels, onPaper };
+  if (across === undefined || down === undefined) return null;
+  if (width) return { width: width.pixels, height: (width.pixels * down) / across, onPaper };
+  if (height) return { width: (height.pixels * across) / down, height: height.pixels, onPaper };
+  return { width: across, height: down, onPaper: false };
+}
+
+/** The text of an SVG with a size of its own given to its root, over whatever it says. */
+export function sizedSvg(text: string, width: number, height: number): string {
+  const at = /<(?:[\w.-]+:)?svg\b/i.exec(text);
+  if (!at) return text;
+  const from = at.index + at[0].length;
+  const end = /(?:[^>"']|"[^"]*"|'[^']*')*>/.exec(text.slice(from))?.[0] ?? '';
+  const kept = end.replace(/\s(width|height)\s*=\s*("[^"]*"|'[^']*')/g, '');
+  return `${text.slice(0, from)} width="${width}" height="${height}"${kept}${text.slice(from + end.length)}`;
+}
+
+/** What a picture as an image cannot show of an SVG, in few words; null where it shows all. */
+export function svgLeftOut(text: string): string | null {
+  const pictures = [
+    ...text.matchAll(
+      /<(?:[\w.-]+:)?image\b[^>]*?\shref\s*=\s*["'](?!data:)[^"']*["']|<(?:[\w.-]+:)?image\b[^>]*?xlink:href\s*=\s*["'](?!data:)[^"']*["']/g,
+    ),
+  ].length;
+  const foreign = /<(?:[\w.-]+:)?foreignObject\b/.test(text);
+  const parts = [
+    ...(pictures > 0
+      ? [
+          `${pictures} linked ${pictures === 1 ? 'picture' : 'pictures'}: put ${pictures === 1 ? 'it' : 'them'} into the file before saving`,
+        ]
+      : []),
+    ...(foreign ? ['text boxes of another kind (foreignObject), on the drawing set'] : []),
+  ];
+  return parts.length > 0 ? parts.join('; ') : null;
+}
