@@ -3,7 +3,17 @@ import type { Reach } from '../routing/reach/reach-result.ts';
 import type { Finding } from '../routing/site/rules/finding.ts';
 import type { RuleWord } from '../routing/site/rules/rule-words.ts';
 import type { DayLimitFields } from '../routing/site/schema/day-schema.ts';
-import type { Electrode, Insulation, Lines, Metal, Method, Surface, Units } from '../routing/site/schema/vocabulary.ts';
+import type {
+  ArcReduction,
+  Electrode,
+  Insulation,
+  Lines,
+  Location,
+  Metal,
+  Method,
+  Surface,
+  Units,
+} from '../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../routing/site/site.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
@@ -200,6 +210,8 @@ export interface Box {
   readonly length: number | null;
   /** What lies over a box in the ground, which is a handhole with its cover at grade; null for one above grade. */
   readonly under: Surface | null;
+  /** What it stands in, by the rule for boxes above grade; in the ground always wet. */
+  readonly location: Location;
 }
 
 /** Class of traffic that a handhole and its cover bear. */
@@ -361,6 +373,10 @@ export interface Device {
   readonly known: 'drawn' | 'assumed' | 'sized' | 'missing';
   /** True where it belongs to a feeder that stands already. */
   readonly existing: boolean;
+  /** True where the file says that it has ground-fault protection of equipment. */
+  readonly groundFault?: true;
+  /** Its documented way to less arc energy, as the file says. */
+  readonly arcEnergy?: ArcReduction;
 }
 
 /** Chargers of one rating in a load calculation, volt-amperes of all of them together. */
@@ -458,13 +474,15 @@ export interface TakeoffRow {
   readonly quantity: number;
   /** How much of the quantity is worked off the ground, higher than a hand reaches. */
   readonly high: number;
+  /** How much of that is worked from a lift, higher than a ladder serves; absent where none is. */
+  readonly lift?: number;
   /** `ft` is rewritten to the file's units on output. */
   readonly unit: string;
   readonly basis: string;
   /** Ids of what the row is made of. */
   readonly of: readonly string[];
-  /** How much of it, before waste, in each of them. */
-  readonly parts: readonly { readonly of: string; readonly quantity: number }[];
+  /** How much of it, before waste, in each of them, and the lengths that it is cut for where they are several. */
+  readonly parts: readonly { readonly of: string; readonly quantity: number; readonly cut?: readonly number[] }[];
 }
 
 /** A day of charging: what each car gets under each rule. Energy in kilowatt-hours. */

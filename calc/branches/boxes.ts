@@ -5,6 +5,7 @@ import type { Box } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
 import { boxVolume, type Counted, isBoxConductor } from './box-volume.ts';
+import type { Design } from './design.ts';
 import type { EquipmentBranches } from './equipment-branches.ts';
 import type { OpeningLoad } from './opening-load.ts';
 import { pullBox } from './pull-box.ts';
@@ -14,7 +15,7 @@ import { pullBox } from './pull-box.ts';
  * metal box that has it; with 4 AWG or larger, and in the ground (314.30(A)), by the raceways (314.28), those that turn on
  * one wall as one row.
  */
-function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
+function boxFor({ tables, rules }: Design, loads: readonly OpeningLoad[]): Box {
   const [first] = loads;
   if (first === undefined) throw new RangeError('a box has something in it');
   const conductors = together(loads, ({ conductors: own }) => own);
@@ -22,6 +23,7 @@ function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
   const straight = together(loads, (load) => load.straight);
   const turning = together(loads, (load) => load.turning);
   const { id, kind, at, under } = first;
+  const location = under === null ? rules.boxLocation : 'wet';
   const conduits = together(loads, (load) => load.conduits);
   const raceways = together(loads, (load) => load.raceways);
   const isSmall = ({ size }: Counted): boolean => isBoxConductor(tables, size);
@@ -34,13 +36,14 @@ function boxFor(tables: CodeTables, loads: readonly OpeningLoad[]): Box {
       conduits,
       raceways,
       under,
+      location,
       volume,
       box: squareBox(tables, volume, straight, turning),
       length: null,
     };
   }
   const { length } = pullBox(tables, { straight, rows: [turning] });
-  return { id, kind, at, conduits, raceways, under, volume: null, box: null, length };
+  return { id, kind, at, conduits, raceways, under, location, volume: null, box: null, length };
 }
 
 /** What all loads bring of one thing; of a single load, as most boxes have, its own list and no copy. */
@@ -83,10 +86,10 @@ function counted(parts: readonly Counted[]): readonly Counted[] {
   return [...bySize].map(([size, count]) => ({ size, count }));
 }
 
-const boxOfOne = kept((load: OpeningLoad, tables: CodeTables): Box => boxFor(tables, [load]));
+const boxOfOne = kept((load: OpeningLoad, design: Design): Box => boxFor(design, [load]));
 
 const boxOfAll = kept(
-  (_first: OpeningLoad, loads: readonly OpeningLoad[], tables: CodeTables): Box => boxFor(tables, loads),
+  (_first: OpeningLoad, loads: readonly OpeningLoad[], design: Design): Box => boxFor(design, loads),
 );
 
 const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[])[] => {
@@ -100,19 +103,19 @@ const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[
 };
 
 /** One box for each place: the circuits of a drop may come to it by several home runs. */
-export const ownBoxes = (loads: readonly OpeningLoad[], tables: CodeTables): readonly Box[] =>
-  byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, tables) : boxOfAll(own[0]!, own, tables)));
+export const ownBoxes = (loads: readonly OpeningLoad[], design: Design): readonly Box[] =>
+  byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, design) : boxOfAll(own[0]!, own, design)));
 
 /** Boxes that circuits of several pieces of equipment may come to: at pull points, at drops fed by more than one. */
-export const sharedBoxes = (branches: readonly EquipmentBranches[], tables: CodeTables): readonly Box[] =>
+export const sharedBoxes = (branches: readonly EquipmentBranches[], design: Design): readonly Box[] =>
   ownBoxes(
     branches.flatMap((one) => one.shared),
-    tables,
+    design,
   );
 
 const NO_BOXES: readonly Box[] = [];
 
-/** The boxes in the ground; one list that is empty where there is none, so that who holds it sees no change. */
+/** The boxes in the ground; one list that is empty where there is none, so that nothing downstream sees a change. */
 export function buriedOf(boxes: readonly Box[]): readonly Box[] {
   const buried = boxes.filter(({ under }) => under !== null);
   return buried.length === 0 ? NO_BOXES : buried;

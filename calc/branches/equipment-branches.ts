@@ -86,7 +86,7 @@ const branchesOf = kept(
       kind === 'pullpoint' || (kind === 'drop' && sharedDrops.has(id));
     const boxes = ownBoxes(
       openings.filter((opening) => !isShared(opening)),
-      design.tables,
+      design,
     );
     return {
       equipment,

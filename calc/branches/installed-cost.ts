@@ -1,5 +1,6 @@
 import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
-import { INVENTED_LABOR_RATE, INVENTED_PRICES, type PriceRow } from '../prices/invented-prices.ts';
+import { INVENTED_LABOR_RATE, INVENTED_PRICES } from '../prices/invented-prices.ts';
+import type { PriceRow } from '../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { HANDHOLE_SIZES } from '../tables/handholes.ts';
 

@@ -1,3 +1,4 @@
+import { hypot3 } from '../../routing/plane/hypot.ts';
 import type { Method, Surface } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
 import { byWords } from '../prices/kind.ts';
@@ -130,6 +131,6 @@ function direction({ ways, pieces }: HomeRun, i: number, end: 'start' | 'end'): 
   const { along, from, to } = pieces[i]!;
   const path = pathBetween(ways[along]!, from, to);
   const [a, b] = end === 'start' ? [path[0]!, path[1]!] : [path.at(-2)!, path.at(-1)!];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+  const length = hypot3(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
   return [(b[0] - a[0]) / length, (b[1] - a[1]) / length, (b[2] - a[2]) / length];
 }

@@ -11,7 +11,7 @@ export interface Opening {
   readonly place?: Point3;
 }
 
-/** One conduit of a home run: a stretch of one member's way, and who else is in it. */
+/** One conduit of a home run: a stretch of one member's way, and the circuits it is shared with. */
 export interface Piece {
   /** Index of the member along whose way it is measured. */
   readonly along: number;

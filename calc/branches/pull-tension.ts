@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
@@ -74,6 +75,15 @@ export function pullTension(
   };
 }
 
+/** Circular mils of the lines, and pounds of a foot of all conductors. A lot has thousands of conduits of a few contents. */
+const bundleOf = kept((conductors: readonly ConduitConductor[], tables: CodeTables, metal: Metal) => ({
+  mils: conductors.reduce(
+    (sum, { use, size, count }) => sum + (use === 'line' ? count * circularMils(tables, size) : 0),
+    0,
+  ),
+  weight: weightPerFoot(tables, conductors, metal),
+}));
+
 /** Smallest bend there is, ft: 1/2 in. raceway. */
 const LEAST_RADIUS = 4 / 12;
 
@@ -86,12 +96,9 @@ export function isEasyPull(
   { length, bendDegrees, conductors }: Pick<Conduit, 'length' | 'bendDegrees' | 'conductors'>,
   metal: Metal,
 ): boolean {
-  const mils = conductors.reduce(
-    (sum, { use, size, count }) => sum + (use === 'line' ? count * circularMils(tables, size) : 0),
-    0,
-  );
+  const { mils, weight } = bundleOf(conductors, tables, metal);
   const turned = Math.exp((FRICTION * bendDegrees * Math.PI) / 180);
-  const most = weightPerFoot(tables, conductors, metal) * length * Math.hypot(1, FRICTION) * turned;
+  const most = weight * length * Math.hypot(1, FRICTION) * turned;
   return most <= MANY * MOST_PER_MIL[metal] * mils && most <= MOST_SIDEWALL * LEAST_RADIUS;
 }
 

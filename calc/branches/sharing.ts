@@ -1,3 +1,5 @@
+import { keptByKey } from '../../routing/kept/kept.ts';
+import { numbering } from '../../routing/kept/numbered.ts';
 import type { Design } from './design.ts';
 import { type HomeRun, homeRun } from './home-run.ts';
 import { type Grouping, leastGrouping } from './least-grouping.ts';
@@ -76,23 +78,41 @@ function homeRunOf(design: Design, travel: Travel, members: readonly number[]): 
  * sized even alone are left out.
  */
 export function shareConduits(design: Design, travel: Travel): readonly HomeRun[] {
-  const most = design.rules.circuitsPerConduit;
-  const grouping = leastGrouping({
-    count: travel.ways.length,
-    most,
-    costOf: (members) => knownOf(design, travel, members).cost,
-    others: fixedNumbers(travel, most),
-    isOpen: (members) => forks(travel, members) || !alike(travel, members),
-  });
-  return grouping.flatMap((members) => homeRunOf(design, travel, members) ?? []);
+  const byId = placesById(travel);
+  return groupingOf(design, travel, byId).flatMap((members) => homeRunOf(design, travel, members) ?? []);
+}
+
+const alikeNumber = numbering();
+
+/**
+ * Which circuits share a conduit. Equipment with ways alike, that go together equally far and are named in the same order,
+ * groups them alike: many rows of a lot are one case.
+ */
+const groupingOf = keptByKey(
+  ({ ways, shared }: Travel, byId: readonly number[]) =>
+    alikeNumber([...ways.map(({ gauge }) => gauge), ...shared, ...byId]),
+  (design: Design, travel: Travel, byId: readonly number[]): Grouping => {
+    const most = design.rules.circuitsPerConduit;
+    return leastGrouping({
+      count: travel.ways.length,
+      most,
+      costOf: (members) => knownOf(design, travel, members).cost,
+      others: fixedNumbers(byId, most),
+      isOpen: (members) => forks(travel, members) || !alike(travel, members),
+    });
+  },
+);
+
+/** Places of the ways in the order of the chargers' ids. */
+function placesById({ ways }: Travel): readonly number[] {
+  const places = ways.map((_, place) => place);
+  return places.sort((a, b) => (ways[a]!.charger.id < ways[b]!.charger.id ? -1 : 1));
 }
 
 /** So many to a conduit in the order of the chargers' ids, for every number up to the most. */
-function fixedNumbers({ ways }: Travel, most: number): readonly Grouping[] {
-  const places = ways.map((_, place) => place);
-  const byId = places.sort((a, b) => (ways[a]!.charger.id < ways[b]!.charger.id ? -1 : 1));
-  return Array.from({ length: Math.min(most, ways.length) }, (_, i) =>
-    Array.from({ length: Math.ceil(ways.length / (i + 1)) }, (_, chunk) =>
+function fixedNumbers(byId: readonly number[], most: number): readonly Grouping[] {
+  return Array.from({ length: Math.min(most, byId.length) }, (_, i) =>
+    Array.from({ length: Math.ceil(byId.length / (i + 1)) }, (_, chunk) =>
       byId.slice(chunk * (i + 1), (chunk + 1) * (i + 1)).sort((a, b) => a - b),
     ),
   );

@@ -18,16 +18,19 @@ export function straightsOf(piece: Piece, way: Way): readonly (readonly [from: n
 
 function feetWhere(way: Way, from: number, to: number, holds: (place: Place) => boolean): number {
   let feet = 0;
-  way.places.forEach((place, leg) => {
-    if (holds(place)) feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
-  });
+  for (let leg = 0; leg < way.places.length; leg++)
+    if (holds(way.places[leg]!)) feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
   return feet;
 }
 
 /** Feet between two distances of a way that are not underground. */
-export const aboveGround = (way: Way, from: number, to: number): number =>
-  feetWhere(way, from, to, (place) => place !== 'underground');
+export const aboveGround = (way: Way, from: number, to: number): number => feetWhere(way, from, to, isAbove);
+
+const isAbove = (place: Place): boolean => place !== 'underground';
 
 /** Feet above ground of the longest straight of a conduit: what its change of length with temperature is reckoned from. */
-export const longestExposed = (piece: Piece, way: Way): number =>
-  Math.max(...straightsOf(piece, way).map(([from, to]) => aboveGround(way, from, to)));
+export function longestExposed(piece: Piece, way: Way): number {
+  let longest = 0;
+  for (const [from, to] of straightsOf(piece, way)) longest = Math.max(longest, aboveGround(way, from, to));
+  return longest;
+}

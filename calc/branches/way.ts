@@ -1,8 +1,9 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { numbering } from '../../routing/kept/numbered.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
-import type { Method, Place } from '../../routing/site/schema/vocabulary.ts';
+import { METHODS, type Method, PLACES, type Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
 import type { Ground } from './ground.ts';
 import type { Opening } from './piece.ts';
@@ -39,6 +40,8 @@ export interface Way {
   readonly changes: readonly number[];
   readonly fedFrom: Opening;
   readonly endsAt: Opening;
+  /** The same number for ways that are alike in all that conduits and conductors are chosen by, wherever they lie. */
+  readonly gauge: number;
 }
 
 /** Places nearer than this, ft, are one; legs shorter are not there. */
@@ -86,6 +89,9 @@ const measured = kept(
     }
     const along = racewaysOfLegs(legs, lanes, raceways[0]);
     const methods = along.map((raceway) => raceway?.method ?? 'EMT');
+    const places = along.map((raceway) => raceway?.place ?? 'overhead');
+    const pullsAt = pullsOn({ points, at, legs }, lanes, tolerance);
+    const turns = turnsOf(points);
     return {
       charger,
       run,
@@ -94,16 +100,44 @@ const measured = kept(
       at,
       legs,
       methods,
-      places: along.map((raceway) => raceway?.place ?? 'overhead'),
+      places,
       like: along,
-      pulls: pullsOn({ points, at, legs }, lanes, tolerance),
-      turns: turnsOf(points),
+      pulls: pullsAt,
+      turns,
       changes: at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),
       fedFrom: { kind: 'equipment', id: charger.from },
       endsAt: { kind: 'drop', id: charger.drop },
+      gauge: gaugeOf({ charger, run, points, at, methods, places, like: along, pulls: pullsAt, turns }),
     };
   },
 );
+
+type Measures = Pick<Way, 'charger' | 'run' | 'points' | 'at' | 'methods' | 'places' | 'like' | 'pulls' | 'turns'>;
+
+const numberOf = numbering();
+
+/**
+ * Load, lengths, turns and what each leg is made like. Places count by their elevation alone, for what lies below grade is
+ * built otherwise; ids and what is around the way do not.
+ */
+function gaugeOf({ charger, run, points, at, methods, places, like, pulls, turns }: Measures): number {
+  const row = [
+    at.length,
+    charger.amps,
+    charger.volts,
+    charger.phases,
+    charger.pilot === true ? 1 : 0,
+    run.conductorLength ?? -1,
+  ];
+  for (let i = 0; i < at.length; i++) row.push(at[i]!, points[i]![2], turns[i]!);
+  for (let leg = 0; leg < methods.length; leg++) {
+    const raceway = like[leg];
+    row.push(METHODS.indexOf(methods[leg]!), raceway === undefined ? -1 : PLACES.indexOf(places[leg]!));
+    row.push(raceway?.ambientC ?? -1e9, raceway?.aboveRoof ?? -1);
+  }
+  for (const pull of pulls) row.push(pull.at);
+  return numberOf(row);
+}
 
 /** A tap, or a gap at a joint, is made like the raceway before it; the tap at the equipment like the first raceway. */
 function racewaysOfLegs(

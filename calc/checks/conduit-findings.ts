@@ -7,7 +7,7 @@ import type { Conduit } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
 import { conduitPull } from './pull-findings.ts';
-import { type LimitGround, limitTroubles, type Trouble } from './pull-limits.ts';
+import { isPastLimits, type LimitGround, limitTroubles, type Trouble } from './pull-limits.ts';
 import { pullingNotes } from './pulling-notes.ts';
 
 /**
@@ -53,11 +53,14 @@ const troubles = kept((homeRun: NamedHomeRun, design: Design, ground: LimitGroun
     if (!homeRun.homeRun.packings[i]!.fits) say(overfull(conduit, tables));
     if (homeRun.homeRun.pieces[i]!.start.kind !== 'coupling') {
       const whole = pulledWhole(homeRun, i);
-      found.push(...limitTroubles({ ...whole, what: between(whole), about: about(whole) }, design, ground));
+      if (isPastLimits(whole, rules))
+        found.push(...limitTroubles({ ...whole, what: between(whole), about: about(whole) }, design, ground));
       const hard = conduitPull(whole, rules.metal, tables);
       if (hard !== null) say(hard);
     }
-    const pulled = { ...conduit, what: `Conduit ${conduit.id}`, about: about(conduit), metal: rules.metal };
+    const { method, tradeSize, path, conductors } = conduit;
+    const named = { what: () => `Conduit ${conduit.id}`, about: () => about(conduit) };
+    const pulled = { ...named, method, tradeSize, path, conductors, metal: rules.metal };
     for (const note of pullingNotes(pulled, tables, ground.units)) say(note);
     return found;
   });

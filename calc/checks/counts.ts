@@ -16,11 +16,22 @@ export interface BranchCounts {
   readonly stiff: number;
   /** Boxes in the ground, those that several pieces of equipment may come to by what each brings. */
   readonly buried: number;
+  /** Boxes above grade, likewise. */
+  readonly standing: number;
 }
 
-const NONE: BranchCounts = { circuits: 0, pilots: 0, unsized: 0, conduits: 0, threeLines: 0, stiff: 0, buried: 0 };
+const NONE: BranchCounts = {
+  circuits: 0,
+  pilots: 0,
+  unsized: 0,
+  conduits: 0,
+  threeLines: 0,
+  stiff: 0,
+  buried: 0,
+  standing: 0,
+};
 
-const ownCounts = kept(({ circuits, conduits, unsized, buried, shared }: EquipmentBranches): BranchCounts => {
+const ownCounts = kept(({ circuits, conduits, unsized, boxes, buried, shared }: EquipmentBranches): BranchCounts => {
   let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
   for (const circuit of circuits) {
     if (circuit === null) continue;
@@ -43,6 +54,7 @@ const ownCounts = kept(({ circuits, conduits, unsized, buried, shared }: Equipme
     threeLines,
     stiff,
     buried: buried.length + sharedBuried,
+    standing: boxes.length - buried.length + shared.length - sharedBuried,
   };
 });
 
@@ -61,6 +73,7 @@ export const branchCounts = kept(
           threeLines: sum.threeLines + one.threeLines,
           stiff: sum.stiff + one.stiff,
           buried: sum.buried + one.buried,
+          standing: sum.standing + one.standing,
         }),
         NONE,
       ),

@@ -35,9 +35,11 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
   });
 }
 
+const NOTHING: readonly Moving[] = [];
+
 const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
-  homeRun.pieces.flatMap((piece, i): Moving[] => {
-    if (piece.method === 'LFMC' || piece.method === 'tray') return [];
+  homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
+    if (piece.method === 'LFMC' || piece.method === 'tray') return NOTHING;
     const kind = methodRaceway(piece.method);
     const feet = longestExposed(piece, homeRun.ways[piece.along]!);
     const { change } = expansion(tables, {
@@ -45,7 +47,7 @@ const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: D
       length: feet,
       temperatureRangeC: rules.temperatureRangeC,
     });
-    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return [];
+    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return NOTHING;
     const { id, raceways } = conduits[i]!;
     return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
   }),

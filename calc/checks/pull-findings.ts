@@ -88,8 +88,8 @@ export const feederPullFindings = kept(
       const pull = pullTension(tables, stretch.path, tradeSize, conductors, metal);
       const hard = pullFinding(`each set of ${feeder.id}, ${ends},`, about, pull);
       if (hard !== null) findings.push(hard);
-      const what = `Each set of ${feeder.id}, ${ends},`;
-      const pulled = { what, about, method, tradeSize, path: stretch.path, conductors, metal };
+      const what = (): string => `Each set of ${feeder.id}, ${ends},`;
+      const pulled = { what, about: () => about, method, tradeSize, path: stretch.path, conductors, metal };
       findings.push(...pullingNotes(pulled, tables, ground.units));
     }
     return findings;

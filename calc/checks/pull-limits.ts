@@ -40,11 +40,18 @@ export interface Limited {
   readonly bendDegrees: number;
 }
 
+const isBent = ({ bendDegrees }: Pick<Limited, 'bendDegrees'>, rules: Rules): boolean =>
+  bendDegrees > rules.bendLimit + 1e-6;
+const isLong = ({ length }: Pick<Limited, 'length'>, rules: Rules): boolean => length > rules.pullLimit + 1e-9;
+
+/** Whether there is anything to say of a conduit's bends and length. */
+export const isPastLimits = (of: Pick<Limited, 'bendDegrees' | 'length'>, rules: Rules): boolean =>
+  isBent(of, rules) || isLong(of, rules);
+
 /** Too many degrees of bend, and too long a pull, each with where pull points would cure it: as few as will do. */
 export function limitTroubles(of: Limited, { tables, rules }: Design, ground: LimitGround): readonly Trouble[] {
-  const bent = of.bendDegrees > rules.bendLimit + 1e-6;
-  const long = of.length > rules.pullLimit + 1e-9;
-  if (!bent && !long) return [];
+  if (!isPastLimits(of, rules)) return [];
+  const [bent, long] = [isBent(of, rules), isLong(of, rules)];
   const cure = cureOf(of, rules, ground);
   return [
     ...(bent ? [{ finding: tooBent(of, rules, tables.bendLimit.source), ...cure }] : []),

@@ -1,4 +1,6 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
+import { hypot2 } from '../../routing/plane/hypot.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Metal, Method, Units } from '../../routing/site/schema/vocabulary.ts';
@@ -10,9 +12,9 @@ import { verticalSupportSpacing } from '../tables/lookup.ts';
 
 /** A conduit as it is pulled: what it is, where it goes and what is in it. */
 export interface Pulled {
-  /** How it is spoken of, such as "Conduit P1-3.2". */
-  readonly what: string;
-  readonly about: readonly string[];
+  /** How it is spoken of, such as "Conduit P1-3.2", and what it is about: asked for where there is a note. */
+  readonly what: () => string;
+  readonly about: () => readonly string[];
   readonly method: Method;
   readonly tradeSize: string | null;
   readonly path: readonly Point3[];
@@ -25,21 +27,35 @@ const linesIn = (conductors: readonly ConduitConductor[]): readonly ConduitCondu
 
 /** What there is to mind when a conduit is pulled: three lines that may jam at a bend, risers that need a support. */
 export function pullingNotes(pulled: Pulled, tables: CodeTables, units: Units): readonly Finding[] {
-  return [...jamNote(pulled, tables), ...riserNote(pulled, tables, units)];
+  const jam = jamNote(pulled, tables);
+  const riser = riserNote(pulled, tables, units);
+  return jam === NOTHING ? riser : [...jam, ...riser];
 }
 
-function jamNote({ what, about, method, tradeSize, path, conductors }: Pulled, tables: CodeTables): Finding[] {
-  const [line, ...others] = linesIn(conductors);
-  if (tradeSize === null || line?.count !== 3 || others.length > 0 || bendsOf(path).length === 0) return [];
+const NOTHING: readonly Finding[] = [];
+
+/** What is minded of conductors: the three alike lines that may jam, and the feet of riser that need no support. */
+const mindedOf = kept((conductors: readonly ConduitConductor[], tables: CodeTables, metal: Metal) => {
+  const lines = linesIn(conductors);
+  return {
+    three: lines.length === 1 && lines[0]!.count === 3 ? lines[0]! : null,
+    rise: Math.min(...lines.map(({ size }) => verticalSupportSpacing(tables, size, metal))),
+  };
+});
+
+function jamNote(pulled: Pulled, tables: CodeTables): readonly Finding[] {
+  const { what, about, method, tradeSize, path, conductors, metal } = pulled;
+  const line = mindedOf(conductors, tables, metal).three;
+  if (tradeSize === null || line === null || bendsOf(path).length === 0) return NOTHING;
   const { ratio, likely } = jamRatio(tables, { method, tradeSize }, line);
-  if (!likely) return [];
+  if (!likely) return NOTHING;
   const { low, high, source } = tables.jam;
   return [
     {
       severity: 'note',
       rule: 'jam-ratio',
-      about,
-      says: `${what}, ${tradeSize} in. ${method}, is ${ratio.toFixed(2)} times as wide as one of its three ${line.size} lines: between ${low} and ${high} they may jam at a bend. The next trade size is past that.`,
+      about: about(),
+      says: `${what()}, ${tradeSize} in. ${method}, is ${ratio.toFixed(2)} times as wide as one of its three ${line.size} lines: between ${low} and ${high} they may jam at a bend. The next trade size is past that.`,
       value: ratio,
       limit: high,
       source,
@@ -47,16 +63,17 @@ function jamNote({ what, about, method, tradeSize, path, conductors }: Pulled, t
   ];
 }
 
-function riserNote({ what, about, path, conductors, metal }: Pulled, tables: CodeTables, units: Units): Finding[] {
+function riserNote(pulled: Pulled, tables: CodeTables, units: Units): readonly Finding[] {
+  const { what, about, path, conductors, metal } = pulled;
   const rise = tallestRise(path);
-  const allowed = Math.min(...linesIn(conductors).map(({ size }) => verticalSupportSpacing(tables, size, metal)));
-  if (rise <= allowed) return [];
+  const { rise: allowed } = mindedOf(conductors, tables, metal);
+  if (rise <= allowed) return NOTHING;
   return [
     {
       severity: 'note',
       rule: 'vertical-support',
-      about,
-      says: `${what} rises ${printLength(rise, units)}; its conductors are to be supported at the top, and again wherever ${printLength(allowed, units)} of them hang free.`,
+      about: about(),
+      says: `${what()} rises ${printLength(rise, units)}; its conductors are to be supported at the top, and again wherever ${printLength(allowed, units)} of them hang free.`,
       value: rise,
       limit: allowed,
       unit: 'ft',
@@ -70,9 +87,10 @@ export function tallestRise(path: readonly Point3[]): number {
   let tallest = 0;
   let rise = 0;
   for (let i = 1; i < path.length; i++) {
-    const [a, b] = [path[i - 1]!, path[i]!];
+    const a = path[i - 1]!;
+    const b = path[i]!;
     const up = b[2] - a[2];
-    if (Math.abs(up) <= Math.hypot(b[0] - a[0], b[1] - a[1])) rise = 0;
+    if (Math.abs(up) <= hypot2(b[0] - a[0], b[1] - a[1])) rise = 0;
     else rise = rise * up > 0 ? rise + up : up;
     tallest = Math.max(tallest, Math.abs(rise));
   }

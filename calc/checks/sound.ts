@@ -18,7 +18,7 @@ const soundFinding = kept(
     warnings: number,
     notChecked: readonly string[],
   ): Finding => {
-    const number = (count: number): string => count.toLocaleString('en-US');
+    const number = (count: number): string => String(count).replace(/\B(?=(\d{3})+$)/g, ',');
     const toCheck =
       warnings === 0 ? '' : ` ${number(warnings)} ${warnings === 1 ? 'matter is' : 'matters are'} to be checked.`;
     return {

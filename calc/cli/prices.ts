@@ -3,7 +3,10 @@ import type { PriceList } from '../prices/price-list.ts';
 import { readPrices } from '../prices/read-prices.ts';
 import type { Machine } from './machine.ts';
 
-/** The price list in the named file, or the invented one where none is named; or every fault of it. */
+/**
+ * The price list in the named file, or the invented one where none is named; or every fault of it. A supplier's list is
+ * laid over the invented one.
+ */
 export function pricesIn(
   path: string | undefined,
   machine: Machine,
@@ -15,7 +18,7 @@ export function pricesIn(
   } catch (error) {
     return { ok: false, reason: `${path}: cannot be read: ${error instanceof Error ? error.message : String(error)}` };
   }
-  const read = readPrices(text, path);
+  const read = readPrices(text, path, INVENTED_LIST);
   if (read.ok) return read;
   return {
     ok: false,

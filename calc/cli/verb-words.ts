@@ -18,6 +18,9 @@ export const OPTIONS = {
   what: { type: 'string' },
   cords: { type: 'string' },
   day: { type: 'string' },
+  stalls: { type: 'string' },
+  rows: { type: 'string' },
+  name: { type: 'string' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
 } as const;
@@ -81,6 +84,17 @@ export const VERBS = {
       ['  --keep-going', 'a line that is wrong has a line out that says why, and the rest are worked'],
     ],
     options: ['explain', 'keep-going'],
+  },
+  new: {
+    usage: [
+      [
+        'new --stalls N [--out FILE]',
+        'a site file to start from, with canopy, drops, panel and raceways of invented sizes',
+      ],
+      ['  --rows 1|2 --name TEXT', 'one row or two, and what the lot is called'],
+      ['  --replace', 'write over a file that stands there already'],
+    ],
+    options: ['stalls', 'rows', 'name', 'out', 'replace'],
   },
   schema: { usage: [['schema', 'the JSON Schema of the site file']], options: [] },
 } as const satisfies Readonly<Record<string, VerbWords>>;

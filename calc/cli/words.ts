@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import packageFile from '../../package.json' with { type: 'json' };
+import { didYouMean } from '../../routing/site/file/nearest-word.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Machine } from './machine.ts';
 import { done, type Outcome, wrong } from './outcome.ts';
@@ -8,6 +9,7 @@ import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { dayVerb } from './verbs/day.ts';
+import { newVerb } from './verbs/new.ts';
 import { planVerb } from './verbs/plan.ts';
 import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
@@ -30,7 +32,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     parsed = parse(words);
   } catch (error) {
     const named = words.find(isVerb);
-    return wrong(`${named ? `${named}: ` : ''}${optionFault(error)}; ${helpFor(named)}`);
+    const fault = optionFault(error);
+    return wrong(`${named ? `${named}: ` : ''}${fault}${fault.endsWith('?') ? '' : ';'} ${helpFor(named)}`);
   }
   const { values, positionals } = parsed;
   const [first, ...rest] = positionals;
@@ -38,14 +41,19 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   const verb = first === 'help' ? rest[0] : first;
   if (values.help || first === 'help') return done(isVerb(verb) ? `${usageOf([verb])}\n\n${CAUTIONS}\n` : USAGE);
   if (verb === undefined) return wrong(`name a verb\n\n${USAGE}`);
-  if (!isVerb(verb)) return wrong(`there is no verb "${verb}"; the verbs are ${Object.keys(VERBS).join(', ')}`);
+  if (!isVerb(verb))
+    return wrong(
+      `there is no verb "${verb}"; the verbs are ${Object.keys(VERBS).join(', ')}${didYouMean(verb, Object.keys(VERBS))}`,
+    );
   const allowed: readonly string[] = VERBS[verb].options;
   const stray = Object.keys(values).find((name) => !allowed.includes(name));
   // None is ignored in silence.
   if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
   const { json = false, explain = false, changes = false, replace = false } = values;
   const keepGoing = values['keep-going'] ?? false;
-  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day'>(name: Name) => given(values, name);
+  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stalls' | 'rows' | 'name'>(
+    name: Name,
+  ) => given(values, name);
   switch (verb) {
     case 'plan':
       return planVerb(rest, { json, keepGoing, ...named('out'), ...named('only'), ...named('prices') }, machine);
@@ -63,6 +71,12 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       );
     case 'calc':
       return calcVerb(rest, { explain, keepGoing }, machine);
+    case 'new':
+      return newVerb(
+        rest,
+        { replace, ...named('stalls'), ...named('rows'), ...named('name'), ...named('out') },
+        machine,
+      );
     case 'schema':
       return schemaVerb(rest);
   }
@@ -76,7 +90,11 @@ const helpFor = (verb: Verb | undefined): string => `see overrow ${verb === unde
 function optionFault(error: unknown): string {
   const says = error instanceof Error ? error.message : String(error);
   const unknown = /^Unknown option '([^']*)'/.exec(says);
-  if (unknown) return `there is no option ${unknown[1]}`;
+  if (unknown)
+    return `there is no option ${unknown[1]}${didYouMean(
+      unknown[1]!,
+      Object.keys(OPTIONS).map((name) => `--${name}`),
+    )}`;
   return says.split('. ')[0]!.replace(/\.$/, '');
 }
 

@@ -4,7 +4,7 @@ import type { World } from './world.ts';
 /** Lacking no more than this, kilowatt-hours, a car is full. */
 const FULL = 1e-7;
 
-/** Who has a cord, step by step: asked once for each step, in order. */
+/** Which cars have a cord, step by step: asked once for each step, in order. */
 export type Cords = (step: number, got: Float64Array) => readonly number[];
 
 /** The cars that have a cord in a step and are not full. */
@@ -37,7 +37,7 @@ function keptForTheStay(world: World): Cords {
   };
 }
 
-/** Who is full, or goes, hands the cord to the next in the order of parking that stands there and is not full. */
+/** A car that is full, or goes, hands the cord to the next in the order of parking that stands there and is not full. */
 function handedOn(world: World): Cords {
   const queue = queues(world);
   const holder = new Int32Array(queue.length).fill(-1);
@@ -48,7 +48,7 @@ function handedOn(world: World): Cords {
       const cars = queue[c]!;
       const wants = (car: number): boolean => world.stays[car]!.end > k && !isFull(world, got, car);
       if (holder[c]! >= 0 && !wants(holder[c]!)) holder[c] = -1;
-      // Who came earlier is earlier in the queue, so the first that still wants it is the next.
+      // A car that came earlier is earlier in the queue, so the first that still wants it is the next.
       while (waiting[c]! < cars.length && holder[c]! < 0) {
         const car = cars[waiting[c]!]!;
         if (world.stays[car]!.first > k) break;

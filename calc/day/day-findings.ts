@@ -103,7 +103,7 @@ function passedLimits(world: World): string[] {
   });
 }
 
-/** Who leaves with less than the cord could have given in the stay. */
+/** Cars that leave with less than the cord could have given in the stay. */
 function shortCars(world: World, { got }: Outcome): { about: readonly string[]; says: string } | null {
   const { got: most } = simulate(world, 'unmanaged');
   let [many, worst, at] = [0, SHORT, -1];

@@ -20,7 +20,7 @@ export interface DayGround {
   readonly isManaged: boolean;
 }
 
-/** Chargers with the lines that they hang on, and the limits of the supply above them. Kept. */
+/** Chargers with the lines that they hang on, and the limits of the supply above them. */
 export const dayGround = kept(
   (tree: SupplyTree, lines: SupplyLines, chargers: readonly Charger[], loads: readonly Load[]): DayGround => ({
     chargers: chargers.map(({ id, amps, volts, stalls, minAmps }) => ({
@@ -45,7 +45,7 @@ export const siteDay = kept(
 export const strategyOf = (day: ChargingDay, { isManaged }: DayGround): Strategy =>
   day.strategy ?? (isManaged ? 'equal' : 'unmanaged');
 
-/** A day under each rule, without the searches and the best schedule, so that a plan stays live. Kept. */
+/** A day under each rule, without the searches and the best schedule, so that a plan stays live. */
 export const plannedDay = kept((day: ChargingDay, ground: DayGround): PlannedDay => {
   const read = siteDay(day, ground);
   const strategy = strategyOf(day, ground);

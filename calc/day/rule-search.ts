@@ -3,7 +3,7 @@ import type { Strategy } from './rules/rules.ts';
 import { type Course, simulate } from './simulate.ts';
 import { type World, withMost, worldOf } from './world.ts';
 
-/** Who lacks less than this, kilowatt-hours, of a target has met it. */
+/** A car that lacks less than this of a target, kilowatt-hours, has met it. */
 export const MET = 1e-4;
 
 /** What each car is to get: a share of what its cord could give it without any limit, never more than it asks. */
@@ -54,7 +54,7 @@ function mostAsked({ rows }: World, limit: number, unmanaged: Course): number {
 
 /**
  * The same lot with copies of its chargers, one after another, and of the cars that stood at each: every car is bound to
- * where it stood, and who was turned away is left out.
+ * where it stood, and cars that were turned away are left out.
  */
 export function withCopies({ input, charger }: World, copies: number): DayInput {
   const { chargers, cars, limits } = input;

@@ -57,7 +57,7 @@ const allCircuits = keptEach(
 const isWhole = (circuits: readonly (Circuit | null)[]): circuits is readonly Circuit[] => !circuits.includes(null);
 
 /**
- * The circuit of one charger, the same as in the list of all; undefined where it has none. For who follows one of many while
+ * The circuit of one charger, the same as in the list of all; undefined where it has none. For following one of many while
  * something is dragged: when a run comes or goes the volts at every box are other ones, and the list costs them all.
  */
 export function circuitOf({ branches, phases, boxSupply }: CircuitParts, charger: string): Circuit | undefined {

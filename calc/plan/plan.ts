@@ -17,6 +17,7 @@ import { checksOf } from '../checks/checks.ts';
 import { handholeFindings } from '../checks/handhole-findings.ts';
 import type { Looked } from '../checks/looked.ts';
 import { notCheckedOf } from '../checks/not-checked.ts';
+import { openBoxFindings } from '../checks/open-boxes.ts';
 import { planFindings } from '../checks/plan-findings.ts';
 import { feederPullFindings } from '../checks/pull-findings.ts';
 import { limitGround } from '../checks/pull-limits.ts';
@@ -40,8 +41,9 @@ import type { Plan } from './plan-shape.ts';
 /**
  * The plan of a site: every run, cord, circuit, conduit and quantity, and what there is to say about them. Pure: the same
  * site gives the same plan. Each stage remembers what it was worked from, so that the plan of a site in which one thing
- * moved holds the objects of the last plan wherever nothing changed. Lists that no stage is made of (circuits, conduits,
- * boxes, the supply in figures) are put together when they are asked for: a drag asks for few of them at each step.
+ * moved holds the objects of the last plan wherever nothing changed. What no stage is made of (circuits, conduits,
+ * boxes, the supply in figures, the takeoff, what hangs from the steel) is put together when it is asked for: a drag asks
+ * for little of it at each step.
  */
 export function plan(site: Site): Plan {
   const runs = runsOf(site);
@@ -50,10 +52,9 @@ export function plan(site: Site): Plan {
   const branches = equipmentBranches(site, runs.runs, design);
   const phases = equipmentPhases(site);
   const supply = supplyIn(site, runs.runs, design.tables);
-  const shared = sharedBoxes(branches, design.tables);
+  const shared = sharedBoxes(branches, design);
   const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
-  const supports = supportsOf(site, branches, design.tables);
   const circuits = kept(() => circuitsOf({ branches, phases, boxSupply: supply.boxSupply }));
   const conduits = kept(() => conduitsOf(branches));
   const devices = kept(() => devicesOf(site, design.tables));
@@ -78,10 +79,13 @@ export function plan(site: Site): Plan {
     withCode(reachFindings(site), design.tables),
     supplyChecks(site, supply, ohmsByEquipment(branches), branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
+    openBoxFindings(branches, site.drops, site.raceways, site.members, design),
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
-  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports }));
+  const supports = kept(() => supportsOf(site, branches, design.tables));
+  const quantities = kept(() => takeoff(site, design.tables, branches, phases, shared, handholes, feeders, supports()));
+  const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports: supports() }));
   const checks = kept(() => checksOf(looked, findings));
   const withheld = kept(() => withheldOf(looked, findings));
   const notChecked = kept(() => notCheckedOf(looked));
@@ -114,7 +118,9 @@ export function plan(site: Site): Plan {
       return faults();
     },
     handholes,
-    takeoff: takeoff(site, design.tables, branches, phases, shared, handholes, feeders, supports),
+    get takeoff() {
+      return quantities();
+    },
     get hung() {
       return hung().hung;
     },

@@ -133,7 +133,11 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
     unit: feet ? site.units : row.unit,
     basis: row.basis,
     of: row.of,
-    parts: row.parts.map(({ of, quantity }) => ({ of, quantity: written(quantity) })),
+    parts: row.parts.map(({ of, quantity, cut }) => ({
+      of,
+      quantity: written(quantity),
+      ...(cut && { cut: cut.map(written) }),
+    })),
   };
 }
 

@@ -1,58 +1,95 @@
-import { INVENTED_LABOR_RATE, INVENTED_PRICES, type PriceRow } from './invented-prices.ts';
-import type { PriceList } from './price-list.ts';
+import { INVENTED_BOXES } from './invented-boxes.ts';
+import { INVENTED_GEAR } from './invented-gear.ts';
+import { INVENTED_PRICES } from './invented-prices.ts';
+import type { PriceList, PriceRow } from './price-list.ts';
+import { type CrewMember, crewRate, RATE_FACTS, RATES, type Rate, type Rates } from './rates.ts';
 
-const each = (item: string, spec: string, material: number, hours: number): PriceRow => ({
+const line = (item: string, spec: string, unit: PriceRow['unit'], material: number, hours: number): PriceRow => ({
   item,
   spec,
-  unit: 'each',
+  unit,
   material,
   hours,
 });
+const each = (item: string, spec: string, material: number, hours: number): PriceRow =>
+  line(item, spec, 'each', material, hours);
 
-/** What is not sized by a curve. All invented. */
+/** What comes in one size, and what goes by another measure than a rating. All invented. */
 const OTHERS: readonly PriceRow[] = [
+  each('main bonding jumper', 'busbar', 140, 1),
+  each('system bonding jumper', 'busbar', 140, 1),
+  each('electrode connection', 'clamp or weld', 12, 0.4),
+  each('ground rod', '5/8 in x 8 ft', 24, 0.8),
+  each('junction box', 'at the drop, no circuit yet', 11, 0.6),
+  each('pull point', 'no circuit passes', 11, 0.6),
+  each('pedestal', 'box and cord', 780, 5),
+  each('bollard', 'at a pedestal', 310, 3),
+  each('core drill', 'through paving', 45, 1.2),
+  each('retractor', 'cord', 240, 1.5),
+  each('label', 'circuit', 1.5, 0.1),
+  each('test', 'feeder, insulation resistance', 0, 1),
+  each('test', 'branch circuit, insulation resistance and polarity', 0, 0.25),
+  each('test', 'charger, commissioning', 4, 0.75),
+  each('trapeze', '12 in', 8, 0.35),
+  each('trapeze', '18 in', 11, 0.38),
+  each('trapeze', '24 in', 14, 0.42),
+  each('trapeze', '30 in', 17, 0.46),
+  each('trapeze', '36 in', 20, 0.5),
+  line('threaded rod', '3/8 in', 'ft', 0.9, 0.01),
+  each('beam clamp', '3/8 in', 4, 0.08),
+  line('stringer', 'channel', 'ft', 6, 0.12),
+];
+
+/** Trenches by what is over them and how deep they are, inches. All invented. */
+const SURFACES = [
+  ['soil', 5, 0.16],
+  ['asphalt', 16, 0.35],
+  ['concrete', 24, 0.46],
+] as const;
+const trenches = SURFACES.flatMap(([surface, material, hours]) =>
+  [12, 24, 36, 48].map((depth) =>
+    line('trench', `at ${depth} in deep, ${surface}`, 'ft', material * (0.6 + depth / 60), hours * (0.5 + depth / 48)),
+  ),
+);
+
+/** What has no size to go by: any one of its item. A price that stands on one of these is a guess, and said to be one. */
+const GENERAL: readonly PriceRow[] = [
   each('service equipment', '*', 7800, 26),
   each('switchboard', '*', 9500, 24),
   each('panelboard', '*', 2600, 14),
   each('transformer', '*', 6800, 16),
   each('disconnect', '*', 620, 4),
   each('inverter', '*', 5200, 10),
-  each('breaker', '*', 48, 0.4),
-  each('main bonding jumper', 'busbar', 140, 1),
-  each('system bonding jumper', 'busbar', 140, 1),
-  each('electrode connection', '*', 12, 0.4),
-  each('ground rod', '*', 24, 0.8),
-  each('pull point', '*', 32, 0.7),
-  each('junction box', '*', 14, 0.6),
-  each('pedestal', '*', 780, 5),
-  each('bollard', '*', 310, 3),
-  each('core drill', '*', 45, 1.2),
-  each('charging module', '*', 690, 1.5),
-  each('retractor', '*', 240, 1.5),
-  each('cord', '*', 210, 0.5),
-  each('label', '*', 1.5, 0.1),
-  each('tray support', '*', 22, 0.5),
-  each('cover', '*', 4, 0.1),
   each('hanger', '*', 9, 0.25),
-  each('trapeze', '12 in', 8, 0.35),
-  each('trapeze', '18 in', 11, 0.38),
-  each('trapeze', '24 in', 14, 0.42),
-  each('trapeze', '30 in', 17, 0.46),
-  each('trapeze', '36 in', 20, 0.5),
-  each('trapeze', '*', 20, 0.5),
-  { item: 'threaded rod', spec: '*', unit: 'ft', material: 0.9, hours: 0.01 },
-  each('beam clamp', '*', 4, 0.08),
-  { item: 'stringer', spec: '*', unit: 'ft', material: 6, hours: 0.12 },
-  each('conduit body', '*', 18, 0.4),
-  { item: 'trench', spec: '*', unit: 'ft', material: 16, hours: 0.35 },
+  line('trench', '*', 'ft', 16, 0.35),
 ];
+
+/** Who does the work: on average, with the burden, the labor rate. Wages invented. */
+const CREW: readonly CrewMember[] = [
+  { trade: 'foreman', wage: 72, count: 1 },
+  { trade: 'journeyman', wage: 66, count: 4 },
+  { trade: 'apprentice', wage: 44, count: 1 },
+];
+const RATES_OF_ALL = Object.fromEntries(RATES.map((rate) => [rate, RATE_FACTS[rate].invented])) as Record<Rate, number>;
+const rates: Rates = { ...RATES_OF_ALL, labor: crewRate(CREW, RATE_FACTS.burden.invented) };
 
 /** The price list that is there before the estimator brings one: every figure invented, none a supplier's. */
 export const INVENTED_LIST: PriceList = {
   name: 'invented prices',
   rows: [
-    ...INVENTED_PRICES,
-    ...OTHERS.filter((row) => !INVENTED_PRICES.some(({ item, spec }) => item === row.item && spec === row.spec)),
+    ...INVENTED_PRICES.filter(({ item, spec }) => item !== 'junction box' || spec !== 'on the raceway'),
+    ...INVENTED_GEAR,
+    ...INVENTED_BOXES,
+    ...OTHERS,
+    ...trenches,
+    ...GENERAL,
   ],
-  rates: { labor: INVENTED_LABOR_RATE, height: 1.15, overhead: 0.1, margin: 0.08 },
+  rates,
+  crew: CREW,
+  exclusions: [
+    'Fees and work of the utility',
+    'Engineering, structural checks and stamped drawings',
+    'Hazardous or unsuitable soil, rock and dewatering',
+    'Work outside normal hours',
+  ],
 };

@@ -3,17 +3,8 @@ import type { TrafficRating } from '../plan-file.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';
-import { bareSpec, breakerSpec, conductorSpec, racewaySpec } from './spec.ts';
-
-/** Price of one unit of an item, and the hours it takes to install. */
-export interface PriceRow {
-  readonly item: string;
-  readonly spec: string;
-  readonly unit: 'ft' | 'each';
-  /** Dollars a unit. */
-  readonly material: number;
-  readonly hours: number;
-}
+import type { PriceRow } from './price-list.ts';
+import { bareSpec, breakerSpec, conductorSpec, degreesInWords, ELBOWS, racewaySpec, wireSpec } from './spec.ts';
 
 /** Dollars an hour. Invented. */
 export const INVENTED_LABOR_RATE = 95;
@@ -42,10 +33,11 @@ const racewayRows = METHODS.flatMap((method): PriceRow[] => {
       { item: 'strap', spec, unit: 'each', material: 0.9 + 0.4 * inches, hours: 0.06 },
       { item: 'expansion fitting', spec, unit: 'each', material: 8 * material * inches, hours: 0.25 },
     ];
-    for (const angle of ['90 degrees', '45 degrees', 'offset'])
+    rows.push({ item: 'field bend', spec, unit: 'each', material: 0, hours: 0.08 + 0.09 * inches });
+    for (const angle of ELBOWS)
       rows.push({
         item: 'elbow',
-        spec: `${spec}, ${angle}`,
+        spec: `${spec}, ${degreesInWords(angle)}`,
         unit: 'each',
         material: 2.4 * material * inches ** 1.5,
         hours: 0.12 + 0.1 * inches,
@@ -68,6 +60,30 @@ const conductorRows = METALS.flatMap((metal) =>
     }),
   ),
 );
+
+/** What is made up at the ends of feeders, by size, and bushings by trade size. All invented. */
+const endRows: readonly PriceRow[] = [
+  ...METALS.flatMap((metal) =>
+    CONDUCTOR_SIZES.filter((size) => circularMils(DEFAULT_TABLES, size) >= 4000).flatMap((size): PriceRow[] => {
+      const kcmil = circularMils(DEFAULT_TABLES, size) / 1000;
+      const each = { spec: wireSpec(size, metal), unit: 'each' } as const;
+      return [
+        { item: 'termination', ...each, material: 0.4 + kcmil * 0.004, hours: 0.1 + kcmil * 0.0018 },
+        { item: 'lug', ...each, material: 2 + kcmil * 0.055, hours: 0.05 },
+      ];
+    }),
+  ),
+  ...tradeSizes(DEFAULT_TABLES, 'RMC').map((tradeSize): PriceRow => {
+    const inches = tradeSizeInches(tradeSize);
+    return {
+      item: 'bushing',
+      spec: `insulating, ${tradeSize} in`,
+      unit: 'each',
+      material: 0.5 + 1.1 * inches ** 1.3,
+      hours: 0.04 + 0.03 * inches,
+    };
+  }),
+];
 
 /** Breakers by poles and amperes, up to the largest standard rating. All invented. */
 const breakerRows = [1, 2, 3].flatMap((poles) =>
@@ -122,5 +138,6 @@ export const INVENTED_PRICES: readonly PriceRow[] = [
   ...groundingRows,
   ...handholeRows,
   ...breakerRows,
+  ...endRows,
   { item: 'junction box', spec: 'on the raceway', unit: 'each', material: 14, hours: 0.6 },
 ];

@@ -1,37 +1,45 @@
-import type { PriceRow } from './invented-prices.ts';
+import type { CrewMember, Rates } from './rates.ts';
 
-/** What the estimator adds to hours and material. */
-export interface Rates {
-  /** Dollars an hour. */
-  readonly labor: number;
-  /** Factor on the hours of work done off the ground. */
-  readonly height: number;
-  /** Shares of cost added for overhead, then of the sum for margin. */
-  readonly overhead: number;
-  readonly margin: number;
+export type { CrewMember, Rates } from './rates.ts';
+
+/** Price of one unit of an item, and the hours it takes to install. */
+export interface PriceRow {
+  readonly item: string;
+  /** One spec, a range, a point of a curve or `*`: `lineForm`. */
+  readonly spec: string;
+  readonly unit: 'ft' | 'each';
+  /** Dollars a unit. */
+  readonly material: number;
+  readonly hours: number;
+}
+
+/** A supplier's lump sum for all material of some items; their hours are those of the list. */
+export interface Quote {
+  readonly name: string;
+  /** Dollars for all of it. */
+  readonly material: number;
+  /** Items of the takeoff, or an item and a spec after a comma. */
+  readonly covers: readonly string[];
+  /** Last day on which it holds, `2026-12-31`. */
+  readonly validUntil?: string;
+}
+
+/** A sum of dollars that is not taken off: it is in the price as it stands. */
+export interface Allowance {
+  readonly name: string;
+  readonly dollars: number;
 }
 
 export interface PriceList {
   readonly name: string;
   readonly rows: readonly PriceRow[];
   readonly rates: Rates;
+  /** Whose average, with the burden, is the labor rate. */
+  readonly crew?: readonly CrewMember[];
+  readonly quotes?: readonly Quote[];
+  readonly allowances?: readonly Allowance[];
+  /** What the price does not cover, in words. */
+  readonly exclusions?: readonly string[];
 }
-
-export const COLUMNS = ['item', 'spec', 'unit', 'material', 'hours'] as const;
-
-/** The rates stand in the list as rows of their own: item `rate`, the spec names which, the material column its value. */
-export const RATES: Readonly<Record<string, keyof Rates>> = {
-  'labor, dollars an hour': 'labor',
-  'height factor on hours': 'height',
-  'overhead, share of cost': 'overhead',
-  'margin, share of cost and overhead': 'margin',
-};
-
-/** A price list as rows of cells, as `readPrices` reads them. */
-export const priceSheet = ({ rows, rates }: PriceList): readonly (readonly (string | number)[])[] => [
-  COLUMNS,
-  ...Object.entries(RATES).map(([words, rate]) => ['rate', words, '', rates[rate], 0]),
-  ...rows.map(({ item, spec, unit, material, hours }) => [item, spec, unit, material, hours]),
-];
 
 export const keyOf = (item: string, spec: string): string => `${item}\n${spec}`;

@@ -1,15 +1,29 @@
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { isGuess } from '../prices/line-for.ts';
+import { bidLines } from '../takeoff/bid-lines.ts';
 import { type CostSheet, SYSTEMS } from '../takeoff/cost.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
-/** A priced row for each item, what has no price, then the sums: by system, overhead, margin, and a stall. */
+/** A priced row for each item with the line that prices it, what has no price, then the sums down to the price. */
 export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): readonly (readonly Cell[])[] {
   const amount = (quantity: number, unit: string): [Cell, Cell] =>
     unit === 'ft' ? [Number(fromFeet(quantity, units).toFixed(4)), units] : [quantity, unit];
   const blank = (words: string, dollars: Cell): Cell[] => [words, null, null, null, null, null, null, null, dollars];
-  const head = ['item', 'spec', 'quantity', 'unit', 'system', 'material ($)', 'hours', 'labor ($)', 'cost ($)'];
+  const head = [
+    'item',
+    'spec',
+    'quantity',
+    'unit',
+    'system',
+    'material ($)',
+    'hours',
+    'labor ($)',
+    'cost ($)',
+    'price line used',
+    'a guess',
+  ];
   return [
     head,
     ...cost.rows.map((row): Cell[] => [
@@ -21,6 +35,8 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
       Number(row.hours.toFixed(3)),
       row.labor,
       row.cost,
+      row.line,
+      isGuess(row.how) ? 'yes' : null,
     ]),
     ...cost.missing.map(({ item, spec, quantity, unit }): Cell[] => [
       item,
@@ -34,15 +50,30 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
     ]),
     [],
     ...SYSTEMS.map((system) => blank(`sum, ${system}`, cost.bySystem[system])),
-    blank('sum of rows', cost.cost),
-    blank('overhead', cost.overhead),
-    blank('margin', cost.margin),
-    blank('price', cost.price),
+    ...bidLines(cost).map(({ name, dollars }) => blank(name, dollars)),
     blank('price per stall served', cost.pricePerStall),
     [],
-    [
-      `Prices: ${cost.prices}.${cost.missing.length > 0 ? ` ${cost.missing.length} items have no price and are in no sum.` : ''}`,
-    ],
+    ...standingWords(cost).map((words): Cell[] => [words]),
     [CAUTIONS],
+  ];
+}
+
+/** What a price stands on, in sentences: the list, what it lacks, what is a guess, until when quotes hold, what is out. */
+export function standingWords(cost: CostSheet): readonly string[] {
+  const { prices, missing, guesses, quotes, exclusions } = cost;
+  return [
+    `Prices: ${prices}.`,
+    ...(missing.length > 0
+      ? [
+          `${missing.length} ${missing.length === 1 ? 'item has' : 'items have'} no price and ${missing.length === 1 ? 'is' : 'are'} in no sum.`,
+        ]
+      : []),
+    ...(guesses > 0
+      ? [`${guesses} ${guesses === 1 ? 'row stands' : 'rows stand'} on a line for any size or beyond a curve.`]
+      : []),
+    ...quotes.map(
+      ({ name, validUntil }) => `Quote ${name}: ${validUntil ? `valid until ${validUntil}` : 'no date of validity'}.`,
+    ),
+    ...(exclusions.length > 0 ? [`Not in the price: ${exclusions.join('; ')}.`] : []),
   ];
 }

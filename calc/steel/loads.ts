@@ -1,5 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { addTo } from '../../routing/lists/grouping.ts';
+import { hypot2 } from '../../routing/plane/hypot.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Member, Point2, Point3 } from '../../routing/site/site.ts';
 import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file.ts';
@@ -95,7 +96,7 @@ function sidewaysOf(group: readonly Load[]): Pick<HungPoint, 'sideways' | 'headi
     x += sideways[0];
     y += sideways[1];
   }
-  const sideways = Math.hypot(x, y);
+  const sideways = hypot2(x, y);
   if (sideways < 1e-9) return {};
   const heading = (Math.atan2(y, x) * 180) / Math.PI;
   return { sideways, heading: heading < 0 ? heading + 360 : heading };

@@ -1,3 +1,4 @@
+import { hypot2 } from '../../routing/plane/hypot.ts';
 import { distance, LENGTH_SLACK } from '../../routing/plane/space.ts';
 import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { Hung } from '../plan-file.ts';
@@ -12,7 +13,7 @@ import { type SpanStatics, simpleSpan } from './simple-span.ts';
 export function memberStatics(member: Member, { pounds, points, runs }: Hung, tell: Tell = SILENT): SpanStatics {
   const { from, to } = member;
   const length = distance(from, to);
-  const inPlan = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const inPlan = hypot2(to[0] - from[0], to[1] - from[1]);
   if (inPlan <= LENGTH_SLACK) return { reactions: from[2] <= to[2] ? [pounds, 0] : [0, pounds], moment: 0, at: 0 };
   const within = (at: Point3): number => Math.min(length, alongMember(member, at));
   return simpleSpan(

@@ -30,7 +30,7 @@ export interface ListedLoad {
   readonly of: readonly string[];
 }
 
-/** What one member carries, for who checks whether it can. */
+/** What one member carries, for the engineer who checks whether it can. */
 export interface MemberLoad {
   readonly member: Member;
   readonly pounds: number;

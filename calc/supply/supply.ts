@@ -76,7 +76,7 @@ export function supplyIn(site: Site, runs: readonly Run[], tables: CodeTables): 
   const { chargers, rules } = site;
   const work = supplyWork(site, runs, tables);
   const { tree, lines, ways, model, seats, state, ambients, faults } = work;
-  const lies = liesOf(tree, ways.lengths, ways.outdoors, ambients);
+  const lies = liesOf(tree, ways.lengths, ways.outdoors, ways.levels, ambients);
   const schedules = panelSchedules(site);
   const facts = factsOf(
     state,
@@ -128,8 +128,9 @@ const liesOf = kept(
     _tree: SupplyTree,
     lengths: readonly (number | null)[],
     outdoors: readonly boolean[],
+    levels: readonly (number | null)[],
     ambients: readonly number[],
-  ): FeederLies => ({ lengths, outdoors, ambients }),
+  ): FeederLies => ({ lengths, outdoors, levels, ambients }),
 );
 
 const factsOf = kept(

@@ -1,5 +1,5 @@
 import type { RulePath } from '../../routing/site/rules/rule-notes.ts';
-import type { Electrode, Metal, Method } from '../../routing/site/schema/vocabulary.ts';
+import type { Electrode, Metal, Method, TapCondition } from '../../routing/site/schema/vocabulary.ts';
 import type { Sections } from './sections.ts';
 
 /** Temperature columns of the ampacity table, in the order in which rows hold them. */
@@ -231,7 +231,8 @@ export interface WorkingSpaceRow {
 
 /** One way in which conductors may leave a feeder or a transformer with no device where they start. */
 export interface UnprotectedRow {
-  readonly of: 'tap' | 'secondary';
+  /** A tap, the secondary of a transformer, a tap that supplies a transformer, the secondary of one that is tapped. */
+  readonly of: 'tap' | 'secondary' | 'transformer tap' | 'tapped secondary';
   readonly section: string;
   /** Longest; null for any length. */
   readonly lengthFt: number | null;
@@ -239,6 +240,16 @@ export interface UnprotectedRow {
   readonly share: number | null;
   /** True where it is for those outdoors all the way but for their end. */
   readonly outdoors: boolean;
+  /** What no drawing shows and it asks for; absent where it asks for nothing of the kind. */
+  readonly condition?: TapCondition;
+  /** Longest on the level, ft. */
+  readonly levelFt?: number;
+  /** Least sizes. */
+  readonly leastSize?: Readonly<Record<Metal, string>>;
+  /** True where they carry at least the rated secondary current of the transformer. */
+  readonly ratedCurrent?: true;
+  /** True where the length is that of the tapped primary, where it is not protected at its ampacity, and of the secondary. */
+  readonly withPrimary?: true;
 }
 
 export interface DropAdviceRow {
@@ -393,6 +404,8 @@ export interface CodeTables {
   readonly damage: Sourced & { readonly methods: readonly Method[] };
   /** Of a busbar with a source at each end, what its device and 125% of the other source may come to, of its rating. */
   readonly busSources: Sourced & { readonly share: number; readonly factor: number };
+  /** Full-load amperes of motors between the devices of a series rating, in percent of the lower rating at most. */
+  readonly seriesMotors: Sourced & { readonly percent: number };
   /** Breakers that can be set to so many amperes and more have a way to less arc energy. */
   readonly arcEnergy: Sourced & { readonly fromAmps: number };
   readonly vehicleSupply: Sourced & {

@@ -5,6 +5,10 @@
 export interface Sections {
   readonly interruptingRating: string;
   readonly availableFault: string;
+  /** Series ratings: tested combinations, motors between their devices, what equipment is marked with. */
+  readonly seriesRating: string;
+  readonly seriesMotors: string;
+  readonly seriesMarking: string;
   /** A path on which a fault to ground trips its device. */
   readonly faultPath: string;
   readonly terminals: string;

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import type { Location } from '../../routing/site/schema/vocabulary.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
 import type { Box, Handhole } from '../plan-file.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
@@ -16,18 +17,35 @@ const WHERE = {
   pullpoint: { item: 'pull point', where: '', basis: 'as drawn' },
 } as const;
 
+/** What a box is listed for, as its row and its basis have it. */
+const LISTED: Readonly<Record<Location, { readonly spec: string; readonly basis: string }>> = {
+  wet: { spec: ', wet location', basis: ', listed for wet places' },
+  damp: { spec: ', damp location', basis: ', made so that no water comes in' },
+  dry: { spec: '', basis: '' },
+};
+
+/** One for each location. */
+const inEach = <Of>(of: (location: Location) => Of): Readonly<Record<Location, Of>> => ({
+  wet: of('wet'),
+  damp: of('damp'),
+  dry: of('dry'),
+});
+
 /** Kinds whose size the code asks for, by an edition's sections. */
 const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize, wetBoxes }: Sections) => ({
-  boxKind: byWords((place, size): Kind => {
-    const { item, where, basis } = WHERE[place as Box['kind']];
-    const rule = size.endsWith('long') ? pullBox : boxVolume;
-    return kindOf({
-      item,
-      spec: `${where}${size}`,
-      unit: 'each',
-      basis: `${basis}; size by ${rule}, listed for wet places (${wetBoxes})`,
-    });
-  }),
+  boxKind: inEach((location) =>
+    byWords((place, size): Kind => {
+      const { item, where, basis } = WHERE[place as Box['kind']];
+      const rule = size.endsWith('long') ? pullBox : boxVolume;
+      const listed = location === 'dry' ? '' : `${LISTED[location].basis} (${wetBoxes})`;
+      return kindOf({
+        item,
+        spec: `${where}${size}${LISTED[location].spec}`,
+        unit: 'each',
+        basis: `${basis}; size by ${rule}${listed}`,
+      });
+    }),
+  ),
   handholeKind: byWords((size, rating) =>
     kindOf({
       item: 'handhole',
@@ -44,15 +62,22 @@ function sizeInWords({ box, volume, length }: Box): string {
   return box ?? `box of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
 }
 
-const bodyKind = byWords((raceway) =>
+const bodyKind = byWords((raceway, listed) =>
   kindOf({
     item: 'conduit body',
-    spec: raceway,
+    spec: `${raceway}${listed}`,
     unit: 'each',
     basis: 'at each pull point that one conduit goes in and out of; larger ones are pull boxes',
   }),
 );
-const coverKind = byWords((size) => kindOf({ item: 'cover', spec: size, unit: 'each', basis: 'one for each box' }));
+const coverKind = byWords((size, listed) =>
+  kindOf({
+    item: 'cover',
+    spec: `${size}${listed}`,
+    unit: 'each',
+    basis: 'one for each box',
+  }),
+);
 
 /** Raceway of the conduit body that does for a pull point: one conduit in, one alike out, conductors to 6 AWG. */
 function conduitBody({ kind, raceways, length }: Box): string | null {
@@ -79,14 +104,15 @@ export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<stri
   for (const box of boxes) {
     if (box.under !== null || (box.kind === 'drop' && pedestals.has(box.id))) continue;
     const high = isHigh(box.at[2]) ? 1 : 0;
+    const listed = LISTED[box.location].spec;
     const body = conduitBody(box);
     if (body !== null) {
-      add(bodyKind(body, ''), box.id, 1, high);
+      add(bodyKind(body, listed), box.id, 1, high);
       continue;
     }
     const size = sizeInWords(box);
-    add(boxKind(box.kind, size), box.id, 1, high);
-    add(coverKind(size, ''), box.id, 1, high);
+    add(boxKind[box.location](box.kind, size), box.id, 1, high);
+    add(coverKind(size, listed), box.id, 1, high);
   }
   return tally;
 }

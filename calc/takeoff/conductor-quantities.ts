@@ -35,6 +35,12 @@ const pilotKind = byWords((conductor) =>
     basis: 'one of each circuit with a pilot: its run and the allowances at equipment and box',
   }),
 );
+const CIRCUIT_TEST = kindOf({
+  item: 'test',
+  spec: 'branch circuit, insulation resistance and polarity',
+  unit: 'each',
+  basis: 'one of each circuit, before it is energized; common practice',
+});
 const specOf = byWords((size, metalAndInsulation) => {
   const [metal, insulation] = metalAndInsulation.split(' ');
   return conductorSpec(size, metal as Metal, insulation as Insulation);
@@ -55,6 +61,7 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     for (const color of colors) add(lineKind(spec, color), charger.id, feet, high);
     if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, feet, high);
     add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
+    add(CIRCUIT_TEST, charger.id, 1);
   });
   homeRun.homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
     const way = homeRun.homeRun.ways[along]!;

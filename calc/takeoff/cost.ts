@@ -1,10 +1,12 @@
 import type { TakeoffRow } from '../plan-file.ts';
-import type { PriceRow } from '../prices/invented-prices.ts';
-import { keyOf, type PriceList } from '../prices/price-list.ts';
+import { isGuess, lineFor, namesOf, type PricedHow } from '../prices/line-for.ts';
+import type { PriceList, Quote } from '../prices/price-list.ts';
+import { ratesOf } from '../prices/rates.ts';
+import { type Bid, bidOf } from './bid.ts';
+import { cents, dealtOut, sumOf } from './money.ts';
+import { SYSTEMS, type System, systemOf } from './systems.ts';
 
-/** Parts of the work that an estimator sums apart. */
-export const SYSTEMS = ['feeder', 'equipment', 'branches', 'drops', 'ground'] as const;
-export type System = (typeof SYSTEMS)[number];
+export { SYSTEMS, type System } from './systems.ts';
 
 export interface CostRow {
   readonly item: string;
@@ -12,14 +14,27 @@ export interface CostRow {
   readonly quantity: number;
   readonly unit: string;
   readonly system: System;
+  /** The line of the list that priced it, or the quote. */
+  readonly line: string;
+  readonly how: PricedHow | 'quote';
+  /** Dollars a unit of material, and hours a unit before the factors. */
+  readonly unitMaterial: number;
+  readonly unitHours: number;
+  /** How much of it is worked from a ladder, and from a lift. */
+  readonly ladder: number;
+  readonly lift: number;
+  /** Factor on its hours for so many alike. */
+  readonly repetition: number;
   /** Dollars, to the cent. */
   readonly material: number;
   readonly hours: number;
+  /** Of these, those worked from a lift. */
+  readonly liftHours: number;
   readonly labor: number;
   readonly cost: number;
 }
 
-export interface CostSheet {
+export interface CostSheet extends Bid {
   readonly prices: string;
   readonly rows: readonly CostRow[];
   /** Items of the takeoff that the list gives no price for: they are in no sum. */
@@ -29,112 +44,129 @@ export interface CostSheet {
     readonly quantity: number;
     readonly unit: string;
   }[];
+  /** Rows priced by a line for any size, or beyond a curve. */
+  readonly guesses: number;
   readonly bySystem: Readonly<Record<System, number>>;
-  /** Sum of the rows, dollars. */
+  /** Sum of the rows, dollars, and what of it is material and labor. */
   readonly cost: number;
+  readonly material: number;
+  readonly labor: number;
   readonly hours: number;
-  readonly overhead: number;
-  readonly margin: number;
-  /** Cost with overhead and margin. */
-  readonly price: number;
+  readonly liftHours: number;
   /** Price over the stalls that the chargers serve; null where they serve none. */
   readonly pricePerStall: number | null;
+  /** Last days of the quotes that are in it. */
+  readonly quotes: readonly Pick<Quote, 'name' | 'material' | 'validUntil'>[];
+  readonly exclusions: readonly string[];
 }
-
-const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
-  ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
-    (item) => [item, 'equipment'] as const,
-  ),
-  ...[
-    'feeder conductor',
-    'feeder grounding conductor',
-    'feeder bonding conductor',
-    'feeder raceway',
-    'feeder over 1,000 V',
-    'device over 1,000 V',
-    'main bonding jumper',
-    'system bonding jumper',
-    'electrode conductor',
-    'electrode connection',
-    'ground rod',
-    'ground ring',
-  ].map((item) => [item, 'feeder'] as const),
-  ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
-  ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),
-]);
 
 /** Bought with the feet of their raceway: they are counted for the order, not priced again. */
 const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick']);
 
 /**
- * What a takeoff costs by a price list, the height factor on the hours of what is worked off the ground: material and labour a row, to the cent, so that the sums are the sums of what
- * is shown. A row of the list fits by item and spec; conductors fit without their colour, grounding, pilot and feeder
- * conductors as conductors of their kind; spec `*` fits every spec of its item. What fits nothing is listed as missing.
+ * What a takeoff costs by a price list, as a bill and as a bid: material and labor a row, to the cent, so that the sums are
+ * the sums of what is shown. `lineFor` says which line prices a row; what fits none is listed as missing. Hours are the
+ * line's by the factors for ladder, lift and repetition. Material that a quote covers is its share of the lump, by what the
+ * list would have it cost.
  */
 export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsServed: number): CostSheet {
-  const byKey = new Map(list.rows.map((row) => [keyOf(row.item, row.spec), row]));
   const rows: CostRow[] = [];
   const missing: { item: string; spec: string; quantity: number; unit: string }[] = [];
-  for (const { item, spec, quantity, high, unit } of takeoff) {
-    if (PRICED_WITH_ANOTHER.has(item)) continue;
-    const price = priceOf(byKey, item, spec);
-    if (!price || price.unit !== unit) missing.push({ item, spec, quantity, unit });
-    else rows.push(costRow(item, spec, quantity, high, price, list));
+  for (const row of takeoff) {
+    if (PRICED_WITH_ANOTHER.has(row.item)) continue;
+    const { item, spec, quantity, unit } = row;
+    const priced = costRow(row, list);
+    if (priced) rows.push(priced);
+    else missing.push({ item, spec, quantity, unit });
   }
+  const quotes = withQuotes(rows, list.quotes ?? []);
   const bySystem = Object.fromEntries(
-    SYSTEMS.map((system) => [
-      system,
-      cents(rows.filter((row) => row.system === system).reduce((sum, row) => sum + row.cost, 0)),
-    ]),
+    SYSTEMS.map((system) => [system, sumOf(rows.filter((row) => row.system === system).map(({ cost }) => cost))]),
   ) as Record<System, number>;
-  const cost = cents(rows.reduce((sum, row) => sum + row.cost, 0));
-  const overhead = cents(cost * list.rates.overhead);
-  const margin = cents((cost + overhead) * list.rates.margin);
-  const price = cents(cost + overhead + margin);
+  const material = sumOf(rows.map((row) => row.material));
+  const labor = sumOf(rows.map((row) => row.labor));
+  const liftHours = rows.reduce((sum, row) => sum + row.liftHours, 0);
+  const bid = bidOf({ material, labor, liftHours }, list);
   return {
+    ...bid,
     prices: list.name,
     rows,
     missing,
+    guesses: rows.filter(({ how }) => isGuess(how)).length,
     bySystem,
-    cost,
+    cost: sumOf([material, labor]),
+    material,
+    labor,
     hours: rows.reduce((sum, row) => sum + row.hours, 0),
-    overhead,
-    margin,
-    price,
-    pricePerStall: stallsServed > 0 ? cents(price / stallsServed) : null,
+    liftHours,
+    pricePerStall: stallsServed > 0 ? cents(bid.price / stallsServed) : null,
+    quotes,
+    exclusions: list.exclusions ?? [],
   };
 }
 
-/** The hours of what is worked off the ground are those of the list by the height factor. */
-function costRow(
-  item: string,
-  spec: string,
-  quantity: number,
-  high: number,
-  price: PriceRow,
-  { rates }: PriceList,
-): CostRow {
-  const system = systemOf(item, spec);
-  const hours = (quantity + high * (rates.height - 1)) * price.hours;
-  const material = cents(quantity * price.material);
+/** A row by the list; null where neither a line nor a quote has it. */
+function costRow({ item, spec, quantity, high, lift = 0, unit }: TakeoffRow, list: PriceList): CostRow | null {
+  const price = lineFor(list.rows, item, spec, unit);
+  const isQuoted = (list.quotes ?? []).some((quote) => covers(quote, item, spec));
+  if (!price && !isQuoted) return null;
+  const { line, how, material: unitMaterial, hours: unitHours } = price ?? NO_LINE;
+  const rates = ratesOf(list.rates);
+  const repetition = unit === 'each' ? repetitionFactor(quantity, rates.repetition, rates.alike) : 1;
+  const ladder = high - lift;
+  const hours = (quantity + ladder * (rates.height - 1) + lift * (rates.lift - 1)) * unitHours * repetition;
+  const material = cents(quantity * unitMaterial);
   const labor = cents(hours * rates.labor);
-  return { item, spec, quantity, unit: price.unit, system, material, hours, labor, cost: cents(material + labor) };
+  return {
+    item,
+    spec,
+    quantity,
+    unit,
+    system: systemOf(item, spec),
+    line,
+    how,
+    unitMaterial,
+    unitHours,
+    ladder,
+    lift,
+    repetition,
+    material,
+    hours,
+    liftHours: lift * rates.lift * unitHours * repetition,
+    labor,
+    cost: sumOf([material, labor]),
+  };
 }
 
-const systemOf = (item: string, spec: string): System =>
-  SYSTEM_OF.get(item) ?? (item === 'junction box' && spec.startsWith('at the drop') ? 'drops' : 'branches');
+const NO_LINE = { line: 'no line', how: 'quote', material: 0, hours: 0 } as const;
 
-function priceOf(byKey: ReadonlyMap<string, PriceRow>, item: string, spec: string): PriceRow | undefined {
-  const exact = byKey.get(keyOf(item, spec));
-  if (exact) return exact;
-  if (/conductor$/.test(item)) {
-    // "8 AWG copper THWN-2, black" is bought as the same conductor in another colour.
-    const plain = spec.replace(/,[^,]*$/, '');
-    return byKey.get(keyOf(item, plain)) ?? byKey.get(keyOf('conductor', plain)) ?? byKey.get(keyOf(item, '*'));
-  }
-  // The raceway of a feeder is bought as any other.
-  if (item === 'feeder raceway') return byKey.get(keyOf('raceway', spec)) ?? byKey.get(keyOf('raceway', '*'));
-  return byKey.get(keyOf(item, '*'));
+/**
+ * Factor on the hours of so many pieces alike: at each doubling beyond `alike` their average is `share` of what it was
+ * (T. P. Wright, Factors affecting the cost of airplanes, 1936: the cumulative average).
+ */
+export const repetitionFactor = (count: number, share: number, alike: number): number =>
+  count > alike && share > 0 ? (count / Math.max(alike, 1)) ** Math.log2(share) : 1;
+
+const covers = ({ covers: items }: Quote, item: string, spec: string): boolean =>
+  namesOf(item, spec).some(([as, of]) => items.includes(as) || items.includes(`${as}, ${of}`));
+
+/** Deals each quote out to the rows that it covers; the first that covers a row has it. Quotes that cover none cost nothing. */
+function withQuotes(rows: CostRow[], quotes: readonly Quote[]): readonly Quote[] {
+  const taken = new Set<number>();
+  return quotes.filter((quote) => {
+    const places = rows.flatMap(({ item, spec }, i) => (!taken.has(i) && covers(quote, item, spec) ? [i] : []));
+    const shares = dealtOut(
+      quote.material,
+      places.map((i) => rows[i]!.material),
+    );
+    places.forEach((i, n) => {
+      taken.add(i);
+      const row = rows[i]!;
+      const material = shares[n]!;
+      const unitMaterial = row.quantity > 0 ? material / row.quantity : 0;
+      const line = `quote: ${quote.name}`;
+      rows[i] = { ...row, line, how: 'quote', unitMaterial, material, cost: sumOf([material, row.labor]) };
+    });
+    return places.length > 0;
+  });
 }
-
-const cents = (dollars: number): number => Math.round(dollars * 100) / 100;

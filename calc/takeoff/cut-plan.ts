@@ -126,7 +126,9 @@ const toLengthGroups = (takeoff: readonly TakeoffRow[]): CutGroup[] =>
       stock: 0,
       stocks: [],
       bound: 0,
-      toLength: parts.map(({ of, quantity }) => ({ of, length: quantity })),
+      toLength: parts.flatMap(({ of, quantity, cut: lengths = [quantity] }) =>
+        lengths.map((length) => ({ of, length })),
+      ),
     }));
 
 const byName = ([a]: readonly [string, unknown], [b]: readonly [string, unknown]): number => (a < b ? -1 : 1);

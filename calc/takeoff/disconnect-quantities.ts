@@ -11,11 +11,11 @@ const disconnectKind = byWords((rating, poles) =>
   }),
 );
 
-/** Disconnects of chargers that nobody drew, each at the rating of its branch. */
+/** Disconnects of chargers that nobody drew, each at the rating of its branch; none for one that has it built in. */
 export function disconnectQuantities(needs: readonly DisconnectNeed[]): Tally {
   const { add, tally } = tallying();
-  for (const { charger, drawn, amps } of needs)
-    if (!drawn)
+  for (const { charger, drawn, own, amps } of needs)
+    if (own === null ? !drawn : own > 0)
       add(
         disconnectKind(
           amps === null ? `over the standard ratings, ${charger.volts} V` : `${amps} A ${charger.volts} V`,

@@ -34,6 +34,12 @@ const LABEL = kindOf({
   unit: 'each',
   basis: 'two of each charger: at its breaker and at its box; common practice',
 });
+const COMMISSIONING = kindOf({
+  item: 'test',
+  spec: 'charger, commissioning',
+  unit: 'each',
+  basis: 'one of each charger, under load; common practice',
+});
 const moduleKind = byWords((rating, phases) =>
   kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
 );
@@ -63,6 +69,7 @@ export function dropQuantities(
       if (!isPedestal || i > 0) add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, high);
       add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1, high);
       add(LABEL, id, 2, high);
+      add(COMMISSIONING, id, 1);
     });
   }
   return tally;

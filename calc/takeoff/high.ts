@@ -33,7 +33,3 @@ export function highFeet(way: Way, from: number, to: number): number {
   });
   return feet;
 }
-
-/** The part of a stretch of a way that is worked off the ground, 0 to 1. */
-export const highPart = (way: Way, from: number, to: number): number =>
-  to > from ? highFeet(way, from, to) / (to - from) : 0;

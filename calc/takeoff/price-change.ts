@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Raceway } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file.ts';
 import type { PriceList } from '../prices/price-list.ts';
@@ -17,7 +18,7 @@ const GROUND: ReadonlySet<string> = new Set(['trench', 'core drill']);
 
 /** What a change of the takeoff comes to by a price list. */
 export function priceChange(before: readonly TakeoffRow[], after: readonly TakeoffRow[], list: PriceList): PriceChange {
-  const [was, now] = [costOf(before, list, 0), costOf(after, list, 0)];
+  const [was, now] = [costOf(before, byUse(list), 0), costOf(after, byUse(list), 0)];
   const lacked = quantities(was.missing);
   const [counted, counts] = [quantities(before), quantities(after)];
   const changed = [...before, ...after].filter(
@@ -29,6 +30,16 @@ export function priceChange(before: readonly TakeoffRow[], after: readonly Takeo
     groundOnly: changed.every(({ item }) => GROUND.has(item)),
   };
 }
+
+/** A list without what comes once with a job or by the whole day, so that a part of the work can be priced by itself. */
+const byUse = kept(
+  (list: PriceList): PriceList => ({
+    ...list,
+    rates: { ...list.rates, mobilization: 0, traffic: 0, liftDay: 0 },
+    allowances: [],
+    quotes: [],
+  }),
+);
 
 type Counted = Pick<TakeoffRow, 'item' | 'spec' | 'quantity'>;
 const LEAST = 1e-6;
@@ -52,6 +63,6 @@ export function emptyRacewayPrice(
 ): number | null {
   const spec = racewaySpec(method, method === 'tray' ? null : EMPTY_SIZE);
   const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, high, unit: 'ft', basis: '', of: [], parts: [] };
-  const { price, missing } = costOf([row], list, 0);
+  const { price, missing } = costOf([row], byUse(list), 0);
   return missing.length > 0 ? null : price;
 }

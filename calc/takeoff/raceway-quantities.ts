@@ -6,12 +6,15 @@ import type { Piece } from '../branches/piece.ts';
 import { aboveGround, straightsOf } from '../branches/straights.ts';
 import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
-import { racewaySpec, STICK } from '../prices/spec.ts';
+import { racewaySpec } from '../prices/spec.ts';
 import { hungFeet, tapFeet } from '../steel/lays.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
+import { isBentByHand } from './bends.ts';
+import { addBushings } from './bushings.ts';
+import { addFittings, fittingKinds, type Straight } from './fittings.ts';
 import { CORE_DRILL } from './ground-quantities.ts';
-import { highFeet, highPart, isHigh } from './high.ts';
+import { highFeet, isHigh } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** Conduit this short between boxes needs no strap of its own, ft. Common practice. */
@@ -31,14 +34,23 @@ export function addRaceways(
     const kinds = racewayKinds(method, tradeSize ?? '');
     const way = homeRun.ways[piece.along]!;
     const high = highFeet(way, piece.from, piece.to);
-    add(kinds.raceway, conduit, piece.to - piece.from, high);
+    const straights = straightsWith(piece, way);
+    const cut = method === 'LFMC' ? undefined : addFittings(method, tradeSize, straights, conduit, add);
+    add(kinds.raceway, conduit, piece.to - piece.from, high, cut);
+    const joint = piece.end.kind === 'coupling' ? straights.at(-1)! : null;
+    if (joint !== null && (joint.turn === 0 || isBentByHand(method, tradeSize)))
+      add(fittingKinds(method, tradeSize ?? '').coupling, conduit, 1);
     const ends = [
       [piece.start, piece.from],
       [piece.end, piece.to],
     ] as const;
     const boxed = ends.filter(([{ kind }]) => kind !== 'coupling');
     const highEnds = boxed.filter(([, at]) => isHigh(pointAt(way, at)[2])).length;
-    if (method !== 'tray') add(kinds.connector, conduit, boxed.length, highEnds);
+    if (method !== 'tray') {
+      add(kinds.connector, conduit, boxed.length, highEnds);
+      const { conductors } = homeRun.packings[i]!;
+      addBushings(tables, method, tradeSize, conductors, conduit, boxed.length, highEnds, add);
+    }
     const exposed = aboveGround(way, piece.from, piece.to);
     const share = exposed > 0 ? high / exposed : 0;
     // What hangs along raceways is counted with its hangers and trapezes.
@@ -48,9 +60,9 @@ export function addRaceways(
     add(kinds.support, conduit, straps, straps * share);
     const taps = besides(tables, method, tradeSize, tapFeet(way, piece.from, piece.to));
     add(kinds.hanger, conduit, taps, taps * share);
-    if (method !== 'LFMC') addFittings(kinds, piece, way, conduit, add);
     if (isPlastic(method)) {
-      const fittings = expansionFittings(tables, piece, way, temperatureRangeC);
+      const above = straightsOf(piece, way).map(([from, to]) => aboveGround(way, from, to));
+      const fittings = expansionFittingsFor(tables, above, temperatureRangeC);
       add(kinds.expansion, conduit, fittings, fittings * share);
     }
     add(CORE_DRILL, conduit, drills(way, piece.from, piece.to));
@@ -59,14 +71,10 @@ export function addRaceways(
 
 interface RacewayKinds {
   readonly raceway: Kind;
-  readonly coupling: Kind;
   readonly connector: Kind;
   readonly support: Kind;
   readonly hanger: Kind;
   readonly expansion: Kind;
-  readonly elbow90: Kind;
-  readonly elbow45: Kind;
-  readonly offset: Kind;
 }
 
 /** Straps on what leads on from where a conduit hangs, whose supports there do for the code distance too. */
@@ -76,12 +84,10 @@ function besides(tables: CodeTables, method: Method, tradeSize: string | null, f
 
 export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
-  const each = (item: string, basis: string, of = spec): Kind => kindOf({ item, spec: of, unit: 'each', basis });
-  const corner = 'one at each corner of a conduit';
+  const each = (item: string, basis: string): Kind => kindOf({ item, spec, unit: 'each', basis });
   const wet = method === 'EMT' ? '; raintight outdoors' : '';
   return {
     raceway: kindOf({ item: 'raceway', spec, unit: 'ft', basis: 'length of the conduits, taken square at corners' }),
-    coupling: each('coupling', `between the ${STICK} ft sticks of each straight, and two at each elbow${wet}`),
     connector: each('connector', `one at each end of a conduit in a box or equipment${wet}`),
     support: each(
       method === 'tray' ? 'tray support' : 'strap',
@@ -92,9 +98,6 @@ export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
       'expansion fitting',
       'for each straight above ground that changes 1/4 in or more over the temperature range, one for every 4 in',
     ),
-    elbow90: each('elbow', corner, `${spec}, 90 degrees`),
-    elbow45: each('elbow', corner, `${spec}, 45 degrees`),
-    offset: each('elbow', corner, `${spec}, offset`),
   };
 });
 
@@ -110,37 +113,33 @@ function drills(way: Way, from: number, to: number): number {
   return count;
 }
 
-/** Elbows at the corners, and couplings: the straights between corners are made up of sticks. */
-function addFittings(kinds: RacewayKinds, piece: Piece, way: Way, conduit: string, add: Add): void {
-  let [couplings, high] = [0, 0];
-  for (const [from, to, inside] of straightsOf(piece, way)) {
-    // Where it is only coupled on, a corner there is its elbow.
+/** Straights of a conduit with their corners; where it is only coupled on, the corner there is its own. */
+function straightsWith(piece: Piece, way: Way): readonly Straight[] {
+  return straightsOf(piece, way).map(([from, to, inside]): Straight => {
     const isCoupled = piece.end.kind === 'coupling' && to === piece.to;
-    const turn = isCoupled ? way.turns[legAt(way, to)]! : inside;
-    if (isCoupled && turn === 0) couplings++;
-    const straight = couplingsOn(to - from);
-    couplings += straight;
-    high += straight * highPart(way, from, to);
-    if (turn === 0) continue;
-    const up = isHigh(pointAt(way, to)[2]) ? 1 : 0;
-    couplings += 2;
-    high += 2 * up;
-    add(turn > 67.5 ? kinds.elbow90 : turn > 37.5 ? kinds.elbow45 : kinds.offset, conduit, 1, up);
-  }
-  add(kinds.coupling, conduit, couplings, high);
+    return {
+      feet: to - from,
+      high: highFeet(way, from, to),
+      turn: isCoupled ? way.turns[legAt(way, to)]! : inside,
+      isTurnHigh: isHigh(pointAt(way, to)[2]),
+    };
+  });
 }
 
-const isPlastic = (method: Method): boolean => method === 'PVC40' || method === 'PVC80';
+export const isPlastic = (method: Method): boolean => method === 'PVC40' || method === 'PVC80';
 
 /** Inches that one expansion fitting takes up. Common practice, no source. */
 const TRAVEL = 4;
 
-/** Expansion fittings on the straights of a plastic conduit, between its ends and corners (352.44). */
-function expansionFittings(tables: CodeTables, piece: Piece, way: Way, temperatureRangeC: number): number {
+/** Expansion fittings of a plastic conduit whose straights between ends and corners are so many feet above ground (352.44). */
+export function expansionFittingsFor(
+  tables: CodeTables,
+  exposed: readonly number[],
+  temperatureRangeC: number,
+): number {
   const least = fittingLength(tables, 'PVC', temperatureRangeC);
   let fittings = 0;
-  for (const [from, to] of straightsOf(piece, way)) {
-    const length = aboveGround(way, from, to);
+  for (const length of exposed) {
     if (length < least) continue;
     fittings += Math.ceil(expansion(tables, { material: 'PVC', length, temperatureRangeC }).change / TRAVEL - FULL);
   }
@@ -149,9 +148,6 @@ function expansionFittings(tables: CodeTables, piece: Piece, way: Way, temperatu
 
 /** A rounding of sums must not start another stick. */
 const FULL = 1e-9;
-
-/** Couplings on a straight of so many feet. */
-export const couplingsOn = (feet: number): number => Math.max(0, Math.ceil(feet / STICK - FULL) - 1);
 
 /** Straps on a straight of so many feet: one within the code distance of each end, the rest at the code spacing. */
 export function supports(tables: CodeTables, method: Method, tradeSize: string | null, feet: number): number {

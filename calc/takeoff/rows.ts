@@ -17,6 +17,8 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'feeder grounding conductor',
     'feeder bonding conductor',
     'feeder raceway',
+    'termination',
+    'lug',
     'feeder over 1,000 V',
     'main bonding jumper',
     'system bonding jumper',
@@ -31,9 +33,11 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'pilot conductor',
     'raceway',
     'raceway stick',
+    'field bend',
     'elbow',
     'coupling',
     'connector',
+    'bushing',
     'expansion fitting',
     'strap',
     'hanger',
@@ -55,6 +59,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'retractor',
     'cord',
     'label',
+    'test',
   ].map((item, place) => [item, place]),
 );
 

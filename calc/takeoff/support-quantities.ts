@@ -1,10 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
-import { tiersOf, widthFor } from '../steel/trapeze.ts';
+import { type OnTrapeze, tiersOf, widthFor } from '../steel/trapeze.ts';
 import { isHigh } from './high.ts';
 import { racewayKinds } from './raceway-quantities.ts';
-import { addedUp, type Tally, tallying } from './tally.ts';
+import { type Add, addedUp, type Tally, tallying } from './tally.ts';
 
 const trapezeKind = byWords((inches) =>
   kindOf({
@@ -29,6 +29,22 @@ const STRINGER = kindOf({
   basis: 'from steel to steel where conduit overhead would span farther than the code lets it',
 });
 
+/** Trapezes for conduits side by side at so many places, of which `high` are off the ground, with rods and clamps. */
+export function addTrapezes(
+  conduits: readonly OnTrapeze[],
+  rod: number,
+  of: string,
+  add: Add,
+  places: number,
+  high: number,
+): void {
+  for (const tier of tiersOf(conduits)) {
+    add(trapezeKind(String(widthFor(tier)), ''), of, places, high);
+    add(ROD, of, places * 2 * rod, high * 2 * rod);
+    add(CLAMP, of, 2 * places, 2 * high);
+  }
+}
+
 /** What hangs along many raceways. */
 export const supportQuantities = kept(
   (all: readonly RacewaySupports[]): Tally => addedUp(all.map((one) => ownQuantities(one))),
@@ -45,11 +61,7 @@ const ownQuantities = kept(({ raceway, supports, stringers }: RacewaySupports): 
       add(racewayKinds(method, tradeSize ?? '').hanger, id, 1, high);
       continue;
     }
-    for (const tier of tiersOf(conduits)) {
-      add(trapezeKind(String(widthFor(tier)), ''), raceway.id, 1, high);
-      add(ROD, raceway.id, 2 * rod, high * 2 * rod);
-      add(CLAMP, raceway.id, 2, 2 * high);
-    }
+    addTrapezes(conduits, rod, raceway.id, add, 1, high);
   }
   for (const { from, feet } of stringers) add(STRINGER, raceway.id, feet, isHigh(from[2]) ? feet : 0);
   return tally;

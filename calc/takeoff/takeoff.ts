@@ -3,8 +3,10 @@ import { keptEach } from '../../routing/kept/kept-list.ts';
 import { chunking } from '../../routing/kept/parts.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import type { Charger, Drop, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
+import { buriedOf } from '../branches/boxes.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import { handholesOf } from '../branches/handholes.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
@@ -23,6 +25,7 @@ import { disconnectQuantities } from './disconnect-quantities.ts';
 import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
+import { feederBoxes } from './feeders/feeder-boxes.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
@@ -51,15 +54,18 @@ export function takeoff(
     site.chargers,
     chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0),
   );
+  const onFeeders = feederBoxesOf(site, feeders, sharedBoxes, tables);
   const tallies = [
     equipmentTally(site.equipment),
     devicesTally(equipmentDevices(site)),
     devicesTally(loadDevicesOf(site, tables)),
     overLimitTally(site, tables),
-    feedersTally(site.feeders, feeders, rules),
+    feedersTally(site.feeders, feeders, site.pullpoints, site.equipment, tables, rules),
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
-    idlePullsTally(site.pullpoints, sharedBoxes),
+    idlePullsTally(site.pullpoints, [...sharedBoxes, ...onFeeders]),
+    sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables),
+    handholesTally(handholesOf(buriedOf(onFeeders), site.stalls, site.aisles), tables.sections),
     sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
     handholesTally(handholes, tables.sections),
     groundTally(site.raceways),
@@ -79,9 +85,35 @@ function totalOf(tallies: readonly Tally[]): Tally {
 
 const equipmentTally = kept(equipmentQuantities);
 const feedersTally = kept(
-  (_feeders: readonly Feeder[], conduits: readonly FeederConduit[], rules: Rules): Tally =>
-    feederQuantities(conduits, rules),
+  (
+    _feeders: readonly Feeder[],
+    conduits: readonly FeederConduit[],
+    pullpoints: readonly Pullpoint[],
+    equipment: readonly Equipment[],
+    tables: CodeTables,
+    rules: Rules,
+  ): Tally => feederQuantities(conduits, pullpoints, equipment, tables, rules),
 );
+const NO_BOXES: readonly Box[] = [];
+const feederBoxesOf = (
+  { feeders, pullpoints, rules }: Site,
+  conduits: readonly FeederConduit[],
+  shared: readonly Box[],
+  tables: CodeTables,
+): readonly Box[] =>
+  pullpoints.length === 0 || feeders.length === 0
+    ? NO_BOXES
+    : keptFeederBoxes(pullpoints, conduits, shared, tables, rules);
+const keptFeederBoxes = kept(
+  (
+    pullpoints: readonly Pullpoint[],
+    conduits: readonly FeederConduit[],
+    shared: readonly Box[],
+    tables: CodeTables,
+    rules: Rules,
+  ): readonly Box[] => feederBoxes(conduits, pullpoints, new Set(shared.map(({ id }) => id)), tables, rules),
+);
+const aboveGrade = kept((boxes: readonly Box[]): readonly Box[] => boxes.filter(({ under }) => under === null));
 const bondingTally = kept(bondingQuantities);
 const devicesTally = kept(deviceQuantities);
 const disconnectsTally = kept(disconnectQuantities);

@@ -1,6 +1,6 @@
 /**
- * Where two lists differ. Edits share structure: a list after a change is a copy with a few other items, and who made the
- * copy knows which. Kept beside the list, that saves every later stage from going through thousands of items to find the
+ * Where two lists differ. Edits share structure: a list after a change is a copy with a few other items, and the maker
+ * of the copy knows which. Kept beside the list, that saves every later stage from going through thousands of items to find the
  * one that moved.
  */
 interface Ancestor {

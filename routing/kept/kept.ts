@@ -51,15 +51,18 @@ export function kept<Args extends readonly [] | readonly [object, ...(readonly u
   };
 }
 
+/** Answers by key for one owner: beyond, they are worked anew. */
+const MOST_KEYS = 50_000;
+
 /**
  * The same of what is alike more often than it is the same: an answer for each key that says all that `work` goes by besides
  * its first argument, with which the answers are kept.
  */
 export function keptByKey<Owner extends object, Rest extends readonly unknown[], Answer>(
-  keyOf: (...rest: Rest) => string,
+  keyOf: (...rest: Rest) => string | number,
   work: (owner: Owner, ...rest: Rest) => Answer,
 ): (owner: Owner, ...rest: Rest) => Answer {
-  const memory = new WeakMap<Owner, Map<string, { readonly answer: Answer }>>();
+  const memory = new WeakMap<Owner, Map<string | number, { readonly answer: Answer }>>();
   return (owner, ...rest) => {
     let known = memory.get(owner);
     if (known === undefined) {
@@ -70,6 +73,7 @@ export function keptByKey<Owner extends object, Rest extends readonly unknown[],
     const before = known.get(key);
     if (before !== undefined) return before.answer;
     const answer = work(owner, ...rest);
+    if (known.size >= MOST_KEYS) known.clear();
     known.set(key, { answer });
     return answer;
   };

@@ -1,3 +1,4 @@
+import { hypot3 } from '../plane/hypot.ts';
 import { COINCIDENT, distance } from '../plane/space.ts';
 import type { Point3 } from '../site/site.ts';
 
@@ -37,6 +38,6 @@ export function bendsOf(path: readonly Point3[]): Bend[] {
 
 /** Angle between two directions, degrees: from cross and dot product, exact for small angles too. */
 function angle(ax: number, ay: number, az: number, bx: number, by: number, bz: number): number {
-  const cross = Math.hypot(ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx);
+  const cross = hypot3(ay * bz - az * by, az * bx - ax * bz, ax * by - ay * bx);
   return (Math.atan2(cross, ax * bx + ay * by + az * bz) * 180) / Math.PI;
 }

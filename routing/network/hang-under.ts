@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import type { Member, Point2 } from '../site/site.ts';
 
 /** Steel farther below a member than this, feet, is of another frame. Common practice, no source. */
@@ -8,7 +9,7 @@ const ON = 0.05;
 /** The elevation of a member over a place of the plan, feet; null where the place does not lie on it. */
 export function memberElevation({ from, to }: Member, at: Point2): number | null {
   const [ux, uy] = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(ux, uy);
+  const length = hypot2(ux, uy);
   if (!(length > 0)) return null;
   const along = ((at[0] - from[0]) * ux + (at[1] - from[1]) * uy) / length;
   const aside = Math.abs((at[0] - from[0]) * uy - (at[1] - from[1]) * ux) / length;
@@ -42,9 +43,9 @@ export function steelOver(members: readonly Member[], member: Member, at: Point2
 export function turnBetween(a: Member, b: Member, from: Point2, to: Point2): Point2 | null {
   for (const end of [a.from, a.to])
     for (const other of [b.from, b.to]) {
-      if (Math.hypot(end[0] - other[0], end[1] - other[1]) > ON) continue;
+      if (hypot2(end[0] - other[0], end[1] - other[1]) > ON) continue;
       const [ux, uy] = [to[0] - from[0], to[1] - from[1]];
-      const length = Math.hypot(ux, uy);
+      const length = hypot2(ux, uy);
       const along = ((end[0] - from[0]) * ux + (end[1] - from[1]) * uy) / length;
       const aside = Math.abs((end[0] - from[0]) * uy - (end[1] - from[1]) * ux) / length;
       if (aside <= ON && along > ON && along < length - ON) return [end[0], end[1]];
@@ -57,7 +58,7 @@ function crossingOf(a: Member, b: Member): Point2 | null {
   const [ux, uy] = [a.to[0] - a.from[0], a.to[1] - a.from[1]];
   const [vx, vy] = [b.to[0] - b.from[0], b.to[1] - b.from[1]];
   const cross = ux * vy - uy * vx;
-  const [lengthA, lengthB] = [Math.hypot(ux, uy), Math.hypot(vx, vy)];
+  const [lengthA, lengthB] = [hypot2(ux, uy), hypot2(vx, vy)];
   if (Math.abs(cross) < 0.02 * lengthA * lengthB || cross === 0) return null;
   const [dx, dy] = [b.from[0] - a.from[0], b.from[1] - a.from[1]];
   const s = (dx * vy - dy * vx) / cross;

@@ -1,3 +1,4 @@
+import { hypot2, hypot3 } from '../plane/hypot.ts';
 import { LENGTH_SLACK } from '../plane/space.ts';
 import { closestAlong, distanceTo, type Legs } from './legs.ts';
 
@@ -82,7 +83,7 @@ function joinCrossings(legs: Legs, tolerance: number, joints: Joints): void {
   const limit = tolerance + LENGTH_SLACK;
   const upright = (i: number): boolean => {
     const a = start[i]!;
-    return Math.hypot(x[a + 1]! - x[a]!, y[a + 1]! - y[a]!) <= tolerance;
+    return hypot2(x[a + 1]! - x[a]!, y[a + 1]! - y[a]!) <= tolerance;
   };
   for (let i = 0; i < legs.count; i++) {
     const a = start[i]!;
@@ -108,7 +109,7 @@ function joinAtPlanCrossing(legs: Legs, i: number, j: number, tolerance: number,
   const a = start[i]!;
   const b = start[j]!;
   const cross = ux[i]! * uy[j]! - uy[i]! * ux[j]!;
-  if (Math.abs(cross) <= PARALLEL * Math.hypot(ux[i]!, uy[i]!) * Math.hypot(ux[j]!, uy[j]!)) return false;
+  if (Math.abs(cross) <= PARALLEL * hypot2(ux[i]!, uy[i]!) * hypot2(ux[j]!, uy[j]!)) return false;
   const wx = x[b]! - x[a]!;
   const wy = y[b]! - y[a]!;
   const s = (wx * uy[j]! - wy * ux[j]!) / cross;
@@ -136,7 +137,7 @@ function joinAtClosestApproach(legs: Legs, i: number, j: number, tolerance: numb
   const s = (uw - vw * cosine) / square;
   const t = (uw * cosine - vw) / square;
   if (s < 0 || s > length[i]! || t < 0 || t > length[j]!) return;
-  const gap = Math.hypot(wx + t * ux[j]! - s * ux[i]!, wy + t * uy[j]! - s * uy[i]!, wz + t * uz[j]! - s * uz[i]!);
+  const gap = hypot3(wx + t * ux[j]! - s * ux[i]!, wy + t * uy[j]! - s * uy[i]!, wz + t * uz[j]! - s * uz[i]!);
   if (gap <= tolerance + LENGTH_SLACK && !isNearAlong(legs, i, s, j, t, tolerance)) add(joints, i, s, j, t, gap);
 }
 

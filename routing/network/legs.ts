@@ -1,4 +1,5 @@
 import Flatbush from 'flatbush';
+import { hypot3 } from '../plane/hypot.ts';
 import { COINCIDENT } from '../plane/space.ts';
 import type { Point3, Raceway } from '../site/site.ts';
 
@@ -58,7 +59,7 @@ export function legsOf(raceways: readonly Raceway[]): Legs {
     for (let i = 0; i < path.length; i++) {
       const [px, py, pz] = path[i]!;
       if (i > 0) {
-        const gone = Math.hypot(px - x[vertex - 1]!, py - y[vertex - 1]!, pz - z[vertex - 1]!);
+        const gone = hypot3(px - x[vertex - 1]!, py - y[vertex - 1]!, pz - z[vertex - 1]!);
         const lone = i === path.length - 1 && vertex - firstVertex[r]! === 1;
         if (gone < COINCIDENT && !lone) continue;
         along[vertex] = along[vertex - 1]! + gone;

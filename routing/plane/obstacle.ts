@@ -1,5 +1,6 @@
 import { twiceAreaOf } from './area.ts';
 import type { Box } from './box.ts';
+import { hypot2 } from './hypot.ts';
 import type { Point2 } from './point.ts';
 
 /**
@@ -47,7 +48,7 @@ export function obstacleOf(outline: readonly Point2[]): Obstacle {
     const j = (i + 1) % n;
     const dx = xs[j]! - xs[i]!;
     const dy = ys[j]! - ys[i]!;
-    const length = Math.hypot(dx, dy) || 1;
+    const length = hypot2(dx, dy) || 1;
     nx[i] = dy / length;
     ny[i] = -dx / length;
     box = {
@@ -118,7 +119,7 @@ function entersAny(o: Obstacle, ax: number, ay: number, bx: number, by: number):
 export function spansInside(o: Obstacle, ax: number, ay: number, bx: number, by: number): [from: number, to: number][] {
   const dx = bx - ax;
   const dy = by - ay;
-  const length = Math.hypot(dx, dy);
+  const length = hypot2(dx, dy);
   if (length === 0) return [];
   const cuts = [0, 1];
   for (let i = 0; i < o.count; i++) {
@@ -166,7 +167,7 @@ export function outlineDistance(o: Obstacle, x: number, y: number): number {
     const dy = o.ys[j]! - o.ys[i]!;
     const along = ((x - o.xs[i]!) * dx + (y - o.ys[i]!) * dy) / (dx * dx + dy * dy);
     const t = Math.min(1, Math.max(0, along));
-    least = Math.min(least, Math.hypot(x - o.xs[i]! - t * dx, y - o.ys[i]! - t * dy));
+    least = Math.min(least, hypot2(x - o.xs[i]! - t * dx, y - o.ys[i]! - t * dy));
   }
   return least;
 }

@@ -1,3 +1,4 @@
+import { hypot2 } from './hypot.ts';
 import type { Point2 } from './point.ts';
 
 /**
@@ -10,7 +11,7 @@ export function overlapDepth(a: readonly Point2[], b: readonly Point2[]): number
     for (let i = 0; i < outline.length; i++) {
       const [px, py] = outline[i]!;
       const [qx, qy] = outline[(i + 1) % outline.length]!;
-      const length = Math.hypot(qx - px, qy - py);
+      const length = hypot2(qx - px, qy - py);
       if (length === 0) continue;
       const [nx, ny] = [(qy - py) / length, (px - qx) / length];
       const [lowA, highA] = spanAlong(a, nx, ny, px, py);

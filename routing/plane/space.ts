@@ -1,3 +1,4 @@
+import { hypot2 } from './hypot.ts';
 import type { Point2, Point3 } from './point.ts';
 
 /** Points nearer than this, in feet, are one point: far under any drawing's accuracy, far over rounding at 100,000 ft. */
@@ -30,6 +31,6 @@ export function slopeOf(
   b: Point3,
 ): { readonly low: number; readonly high: number; readonly length: number; readonly degrees: number } {
   const [low, high] = a[2] < b[2] ? [a[2], b[2]] : [b[2], a[2]];
-  const flat = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const flat = hypot2(b[0] - a[0], b[1] - a[1]);
   return { low, high, length: distance(a, b), degrees: (Math.atan2(high - low, flat) * 180) / Math.PI };
 }

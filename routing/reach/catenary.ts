@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 /** A cord hanging between two points, seen from the side. */
 export interface Catenary {
   /** Horizontal tension over weight per foot, feet: the curve is a cosh(x / a). */
@@ -24,7 +25,7 @@ function logSinhc(u: number): [value: number, slope: number] {
  * short, or hangs straight down and up again because the ends stand over one another.
  */
 export function catenary(length: number, span: number, drop: number): Catenary | null {
-  const straight = Math.hypot(span, drop);
+  const straight = hypot2(span, drop);
   const slack = length - straight;
   if (!(slack > 1e-9) || !(span > 1e-9)) return null;
   const width = Math.sqrt((length - Math.abs(drop)) * (length + Math.abs(drop)));

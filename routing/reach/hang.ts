@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import type { Point2 } from '../site/site.ts';
 import { catenary, riseAt } from './catenary.ts';
 import { lengthAlong, partAlong, pointAlong } from './plan-path.ts';
@@ -12,7 +13,7 @@ import type { Hang } from './reach-result.ts';
 export function hang(path: readonly Point2[], from: number, to: number, length: number, headroom: number): Hang | null {
   const span = lengthAlong(path);
   const drop = from - to;
-  if (path.length === 0 || length < Math.hypot(span, drop) - 1e-9) return null;
+  if (path.length === 0 || length < hypot2(span, drop) - 1e-9) return null;
   const shape = profile(span, from, to, length, headroom);
   const [start, end] = shape.under ?? [0, 0];
   return {

@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import { insideOf, obstacleOf } from '../plane/obstacle.ts';
 import type { Point2, Point3 } from '../site/site.ts';
 import { cordsTo, nearAmong } from './cords.ts';
@@ -25,5 +26,5 @@ export function neededLength(question: {
   const obstacles = question.around.map(obstacleOf).filter((o) => !insideOf(o, x, y));
   const cord = cordsTo([x, y], [[question.inlet[0], question.inlet[1]]], nearAmong(obstacles)).cords[0]!;
   if (!cord) return { needed: null, planLength: null, path: [] };
-  return { needed: Math.hypot(cord.length, z - question.inlet[2]), planLength: cord.length, path: cord.path };
+  return { needed: hypot2(cord.length, z - question.inlet[2]), planLength: cord.length, path: cord.path };
 }

@@ -1,11 +1,11 @@
+import { hypot2 } from '../plane/hypot.ts';
 import { type Obstacle, spansInside } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
 
 /** Length of a polyline in the plan, feet. */
 export function lengthAlong(path: readonly Point2[]): number {
   let length = 0;
-  for (let i = 1; i < path.length; i++)
-    length += Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
+  for (let i = 1; i < path.length; i++) length += hypot2(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
   return length;
 }
 
@@ -15,7 +15,7 @@ export function pointAlong(path: readonly Point2[], distance: number): Point2 {
   for (let i = 1; i < path.length; i++) {
     const a = path[i - 1]!;
     const b = path[i]!;
-    const leg = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const leg = hypot2(b[0] - a[0], b[1] - a[1]);
     if (left < leg) {
       const t = Math.max(0, left) / leg;
       return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
@@ -31,7 +31,7 @@ export function partAlong(path: readonly Point2[], from: number, to: number): Po
   let gone = 0;
   for (let i = 1; i < path.length; i++) {
     const b = path[i]!;
-    gone += Math.hypot(b[0] - path[i - 1]![0], b[1] - path[i - 1]![1]);
+    gone += hypot2(b[0] - path[i - 1]![0], b[1] - path[i - 1]![1]);
     if (gone > from && gone < to) part.push(b);
   }
   part.push(pointAlong(path, to));
@@ -45,7 +45,7 @@ export function partsInside(path: readonly Point2[], polygon: Obstacle): [from: 
   for (let i = 1; i < path.length; i++) {
     const a = path[i - 1]!;
     const b = path[i]!;
-    const leg = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const leg = hypot2(b[0] - a[0], b[1] - a[1]);
     const away =
       Math.max(a[0], b[0]) < polygon.minX ||
       Math.min(a[0], b[0]) > polygon.maxX ||

@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import type { Point2, Point3 } from '../site/site.ts';
 import { catenary } from './catenary.ts';
 import { lengthAlong } from './plan-path.ts';
@@ -35,7 +36,7 @@ export function pullOf(
 ): Pull | null {
   const span = lengthAlong(path);
   const drop = from - to;
-  if (path.length === 0 || available < Math.hypot(span, drop) - 1e-9) return null;
+  if (path.length === 0 || available < hypot2(span, drop) - 1e-9) return null;
   const curve = catenary(available, span, drop);
   if (curve === null) {
     if (span > 1e-9) return bounded(span, drop, Number.POSITIVE_INFINITY, path);
@@ -46,7 +47,7 @@ export function pullOf(
   const rise = 2 * a * Math.sinh(bottom / (2 * a)) ** 2;
   if (bottom > 0 && bottom < span && from - rise < 0) return plumb(poundsPerFoot * Math.max(0, from));
   const [sideways, down] = [poundsPerFoot * a, poundsPerFoot * a * Math.sinh(bottom / a)];
-  return bounded(sideways, down, Math.hypot(sideways, down), path);
+  return bounded(sideways, down, hypot2(sideways, down), path);
 }
 
 const plumb = (pounds: number): Pull => ({
@@ -60,7 +61,7 @@ const plumb = (pounds: number): Pull => ({
 
 /** A force of so many pounds in the direction of its parts. */
 function bounded(sideways: number, down: number, pounds: number, path: readonly Point2[]): Pull {
-  const direction = Math.hypot(sideways, down);
+  const direction = hypot2(sideways, down);
   const force = Math.min(HAND, pounds);
   return {
     pounds: force,

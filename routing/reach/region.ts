@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import type { Point2, Point3, Site } from '../site/site.ts';
 import { cordStart, planReach } from './cord-start.ts';
 import { fieldOf, obstaclesFor } from './field.ts';
@@ -64,7 +65,7 @@ function shadow(spider: Spider, node: number): [start: number, end: number] {
   const side = (j: number): number => {
     const dx = o.xs[j]! - x;
     const dy = o.ys[j]! - y;
-    return (ex * dy - ey * dx) / Math.hypot(dx, dy);
+    return (ex * dy - ey * dx) / hypot2(dx, dy);
   };
   const onLeft = side(next) + side(previous) > 0;
   const ahead = onLeft ? next : previous;

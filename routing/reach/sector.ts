@@ -1,3 +1,4 @@
+import { hypot2 } from '../plane/hypot.ts';
 import { GRAZE, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
 
@@ -162,5 +163,5 @@ function add(points: Point2[], point: Point2): void {
 const samePoint = (a: Point2, b: Point2): boolean => Math.abs(a[0] - b[0]) < 1e-9 && Math.abs(a[1] - b[1]) < 1e-9;
 
 function distanceToBox(o: Obstacle, [x, y]: Point2): number {
-  return Math.hypot(Math.max(o.minX - x, 0, x - o.maxX), Math.max(o.minY - y, 0, y - o.maxY));
+  return hypot2(Math.max(o.minX - x, 0, x - o.maxX), Math.max(o.minY - y, 0, y - o.maxY));
 }

@@ -267,3 +267,44 @@ test('how far a drop is dragged can be typed, by distance and angle or by its pl
   expect(offences).toEqual([]);
   await close();
 });
+
+test('the raised board is taken hold of where it is drawn, and its plan stays where it was', async () => {
+  const { page, offences, close } = await open();
+  const board = page.getByTestId('board');
+  const flat = await onScreen(page, D05);
+  const before = await tally(page);
+  await page.getByRole('button', { name: 'Raise' }).click();
+  await page.locator('[data-testid=board][data-raised=yes]').waitFor();
+  expect(await page.getByRole('button', { name: 'Raise' }).getAttribute('aria-pressed')).toBe('true');
+  await expect.poll(async () => Number((await tally(page)).baseDraws)).toBeGreaterThan(Number(before.baseDraws));
+  // The retractor of D05 hangs at 10 ft: it is drawn so much higher up.
+  const [x, y] = await onScreen(page, [D05[0], D05[1] + 10]);
+  await page.mouse.click(x, y);
+  await page.getByRole('heading', { name: 'D05' }).waitFor();
+  const was = await place(page, 'box');
+  await drag(page, [D05[0], D05[1] + 10], 30, 0);
+  await page.mouse.up();
+  const now = await place(page, 'box');
+  expect(now[0]).toBeGreaterThan(was[0] + 1);
+  expect(now[1]).toBeCloseTo(was[1], 6);
+  await page.keyboard.press('Control+z');
+  // By the key it lies flat again, and a place is where it was before.
+  await board.focus();
+  await page.keyboard.press('h');
+  await page.locator('[data-testid=board][data-raised=no]').waitFor();
+  await page.keyboard.press('f');
+  await page.waitForTimeout(400);
+  const again = await onScreen(page, D05);
+  expect(Math.abs(again[0] - flat[0])).toBeLessThan(40);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('on a phone the board is raised by its button', async () => {
+  const { page, close } = await open({ width: 390, height: 844 });
+  await page.getByRole('button', { name: 'Lay out' }).click();
+  await page.getByRole('button', { name: 'Raise' }).click();
+  await page.locator('[data-testid=board][data-raised=yes]').waitFor();
+  expect(Number((await tally(page)).baseMarks)).toBeGreaterThan(60);
+  await close();
+});

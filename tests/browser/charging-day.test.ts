@@ -3,10 +3,9 @@ import { opener } from './open.ts';
 
 const open = opener();
 
-test('a day is made, its ceiling dragged, held to and undone; the least limit is found in a worker that can be stopped', async () => {
+test('a day opens, its ceiling dragged, held to and undone; the least limit is found in a worker that can be stopped', async () => {
   const { page, offences, close } = await open();
   await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
-  await page.getByRole('button', { name: 'Make the day', exact: true }).click();
   const says = page.locator('.day-says');
   await says.filter({ hasText: 'nobody leaves with less' }).waitFor();
 

@@ -29,8 +29,10 @@ function culled<L extends SceneList>(
     over,
     draw: (pen, painting) => {
       if (!painting.shows(list)) return 0;
-      const frame = painting.frame();
-      if (frame.scale < from) return 0;
+      const plain = painting.frame();
+      const raised = painting.raised();
+      const frame = raised ? raised.under(list, name, plain) : plain;
+      if (frame === null || frame.scale < from) return 0;
       const marks = marksInView(painting.base(), list, frame.box, painting.hidden());
       if (marks.length > 0) draw(pen, frame, marks, painting);
       return marks.length;
@@ -82,7 +84,7 @@ const OTHERS: readonly BasePicture[] = [
     over: 95,
     draw: (pen, painting) => {
       const loads = painting.loads();
-      if (!loads || !painting.shows('members')) return 0;
+      if (!loads || painting.raised() || !painting.shows('members')) return 0;
       const frame = painting.frame();
       const marks = marksInView(painting.base(), 'members', frame.box, painting.hidden());
       drawMemberLoads(pen, frame, marks, loads);
@@ -102,6 +104,7 @@ const OTHERS: readonly BasePicture[] = [
   gridlined('gridlines', 110, drawGridlines),
   // A trunk runs along the columns: over it they are seen, and its conductors over them.
   culled('runs', { name: 'runs', over: 140, from: 2, draw: drawAllRuns }),
+  { name: 'raised', over: 195, draw: (pen, painting) => painting.raised()?.base(pen, painting) ?? 0 },
   gridlined('bubbles', 200, drawBubbles),
   {
     name: 'conduit words',

@@ -136,7 +136,7 @@ export function BoardFoot() {
 function Coordinates() {
   const desk = useDesk();
   const draws = useView((state) => isDrawTool(state.tool));
-  // Who sets out measures from gridlines.
+  // A person who sets out measures from gridlines.
   const builds = useDocument((state) => state.station === 'build');
   const gridlines = useDocument(
     ({

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
+import { whenAsked } from '../page-state/when-asked.tsx';
 import { BoardFoot } from './board-foot.tsx';
 import { CoverageLegend } from './coverage-legend.tsx';
 import { DrawActs } from './draw/draw-acts.tsx';
@@ -22,6 +23,8 @@ import type { Painting } from './painting.ts';
 import { ScaleBar } from './scale-bar.tsx';
 import { useView, useViewStore } from './view-store.ts';
 
+const RaiseBoard = whenAsked(async () => (await import('./raised/raise-board.tsx')).RaiseBoard);
+
 /** The drawing of the site, with what the hand can do to it. The tables say the same in words. */
 export function Board({ painting }: { readonly painting: Painting }) {
   const document = useDocumentStore();
@@ -35,6 +38,8 @@ export function Board({ painting }: { readonly painting: Painting }) {
   const tool = useView((state) => state.tool);
   const doing = useView((state) => state.doing);
   const over = useView((state) => state.hovered !== null);
+  const raised = useView((state) => state.raised);
+  const isRaised = useView((state) => state.raisedView !== null);
 
   useEffect(() => {
     const board = element.current;
@@ -82,8 +87,8 @@ export function Board({ painting }: { readonly painting: Painting }) {
   // The legend that comes takes some of the room in which the whole lot is shown.
   const shaded = useView((state) => state.coverage || state.memberLoads);
   useEffect(() => {
-    if (shaded) fitAgain(view, painting.scene());
-  }, [shaded, view, painting]);
+    if (shaded || isRaised) fitAgain(view, painting.scene());
+  }, [shaded, isRaised, view, painting]);
 
   // On a phone the facts may have been scrolled over it.
   useEffect(() => {
@@ -104,10 +109,12 @@ export function Board({ painting }: { readonly painting: Painting }) {
         data-tool={tool}
         data-doing={doing}
         data-over={over ? 'yes' : 'no'}
+        data-raised={isRaised ? 'yes' : 'no'}
         data-drawing={isDrawTool(tool) ? 'yes' : 'no'}
       >
         {tally && <Layers painting={painting} tally={tally} />}
       </div>
+      {raised && <RaiseBoard />}
       <TypeIn />
       <CoverageLegend />
       <LoadsLegend />

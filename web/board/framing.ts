@@ -1,5 +1,5 @@
 import { type Box, boxesMeet, boxHolds, joinedBox, NO_BOX } from '../../routing/plane/box.ts';
-import type { Point2 } from '../../routing/site/site.ts';
+import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Ref } from '../document/change/element-lists.ts';
 import { boxInView, type Camera, clampScale, fitted, toScreen, type Viewport, zoomed } from './camera.ts';
 import { coversOf } from './covers.ts';
@@ -55,9 +55,15 @@ const RAISED = 60;
 const STRIP_FROM = 500;
 
 /** Everything that is drawn, or what lies under the drawing while that is nothing; gridlines alone are something. */
-function extentOf(view: ViewStore, { whole, extent }: Scene): Box {
-  if (whole.minX <= whole.maxX) return whole;
+function extentOf(view: ViewStore, { whole, extent, site }: Scene): Box {
+  if (whole.minX <= whole.maxX) return raisedOver(view, site, whole);
   return extent.minX > extent.maxX ? (view.getState().underBox ?? extent) : extent;
+}
+
+/** A box of the plan with what is drawn over it where the board is raised. */
+function raisedOver(view: ViewStore, site: Site, box: Box): Box {
+  const high = view.getState().raisedView?.high(site) ?? 0;
+  return high === 0 ? box : { ...box, maxY: box.maxY + high };
 }
 
 function wholeIn(view: ViewStore, scene: Scene, viewport: Viewport): Camera {
@@ -76,7 +82,7 @@ const highOf = ({ minY, maxY }: Box): number => maxY - minY;
  */
 function clearOfAll(view: ViewStore, scene: Scene, viewport: Viewport, box: Box): Camera {
   const { installed } = scene;
-  const own = installed.minX <= installed.maxX ? installed : box;
+  const own = installed.minX <= installed.maxX ? raisedOver(view, scene.site, installed) : box;
   const some = scene.site.chargers.length > 0;
   const raised = viewport.width < STRIP_FROM ? 0 : RAISED;
   const covers = coversOf(viewport, view.getState().marginBars && some);

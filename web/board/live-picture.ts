@@ -28,13 +28,13 @@ import { marksOf, type Scene, type SceneList } from './scene/scene.ts';
 import type { ViewState } from './view-store.ts';
 
 /** The pictures of the live layer, in the order of those of the base. */
-const DRAWN: readonly (readonly [SceneList, Pick<Picture<never>, 'over' | 'draw'>])[] = [
+const DRAWN: readonly (readonly [SceneList, Pick<Picture<never>, 'name' | 'over' | 'draw'>])[] = [
   ...MARKED_LISTS.flatMap((list) =>
     boardKind(list)
       .pictures.filter(({ on }) => on !== 'base')
       .map((picture) => [list, picture] as const),
   ),
-  ['runs', { over: 140, draw: drawRuns }] as const,
+  ['runs', { name: 'runs', over: 140, draw: drawRuns }] as const,
 ].sort(([, a], [, b]) => a.over - b.over);
 
 /** Draws what moves, what is selected, and what the hand does. Returns how many marks it drew. */
@@ -46,13 +46,17 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   const { on, height } = view.reachPicture;
   if (on && plain.station === 'layout') drawReachRegion(pen, plain, scene.site, selection, height);
   const moving = painting.moving();
-  let count = drawMarks(pen, plain, painting, moving);
+  const raised = painting.raised();
+  let count = raised ? raised.marks(pen, plain, painting, moving) : 0;
+  count += drawMarks(pen, plain, painting, moving);
   // Runs that follow a new raceway would hide the boxes and drops that the base has drawn.
-  if (moving.runs) drawOver(pen, plain, plain, scene, { runs: moving.runs });
+  if (moving.runs && !raised) drawOver(pen, plain, plain, scene, { runs: moving.runs });
   count += drawMarks(pen, heavy, painting, chosen.marks);
-  if (chosen.marks.runs) count += drawOver(pen, plain, heavy, scene, chosen.marks);
+  if (chosen.marks.runs && !raised) count += drawOver(pen, plain, heavy, scene, chosen.marks);
+  if (raised) count += raised.marks(pen, heavy, painting, chosen.marks);
   const cords = [...chosen.chargers].flatMap((charger) => cordsOf(scene.plan, scene.site, charger));
-  for (const reach of cords) drawCord(pen, plain, reach);
+  // Raised, they are drawn as they hang.
+  if (!raised) for (const reach of cords) drawCord(pen, plain, reach);
   const worst = worstOf(cords);
   if (worst && chosen.chargers.size <= 2) drawCordNote(pen, plain, worst);
   if (view.hovered) drawHover(pen, plain, scene, view.hovered, selection);
@@ -92,10 +96,12 @@ const thingsIn =
 
 function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;
-  for (const [list, { draw }] of DRAWN) {
+  const raised = painting.raised();
+  for (const [list, { name, draw }] of DRAWN) {
     const own = marks[list];
     if (!own || !painting.shows(list)) continue;
-    draw(pen, frame, own as never, painting);
+    const seen = raised ? raised.under(list, name, frame) : frame;
+    if (seen) draw(pen, seen, own as never, painting);
     count += own.length;
   }
   return count;

@@ -10,6 +10,7 @@ import type { Ink } from './ink.ts';
 import { SYMBOLS_FROM } from './pictures/drops.ts';
 import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
 import { MARGINS_FROM, sameBars } from './pictures/margin-bars.ts';
+import type { RaisedView } from './raised-view.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import { dropsFaringAnew } from './scene/faring.ts';
 import type { Mark } from './scene/mark.ts';
@@ -38,6 +39,8 @@ export interface Painting {
   readonly shading: () => ReadonlyMap<string, number> | null;
   /** Of each member that is to be colored, the pounds that it carries; null where members are not colored. */
   readonly loads: () => ReadonlyMap<string, number> | null;
+  /** Who draws the heights over the plan; null where the board is not raised. */
+  readonly raised: () => RaisedView | null;
   /** What lies under the drawing, and who draws it; null where nothing does. */
   readonly underlay: () => DrawUnder | null;
   readonly setUnderlay: (draw: DrawUnder | null) => void;
@@ -63,6 +66,7 @@ const LIVE_VIEW = [
   'lasso',
   'hiddenKinds',
   'pin',
+  'raisedView',
   'reachPicture',
   'marginBars',
 ] as const satisfies (keyof ViewState)[];
@@ -117,7 +121,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
     if (state.hiddenKinds !== before.hiddenKinds) tell('base');
     if ((state.underBox === null) !== (before.underBox === null)) tell('base');
-    if (state.memberLoads !== before.memberLoads) tell('base');
+    if (state.memberLoads !== before.memberLoads || state.raisedView !== before.raisedView) tell('base');
     if (state.coverage !== before.coverage || state.marginBars !== before.marginBars) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
@@ -131,7 +135,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     frame: (chosen = false) => {
       const { camera, viewport, marginBars, underBox } = view.getState();
       const { station } = document.getState();
-      // Who prices it has other words beside the drops.
+      // A person who prices it has other words beside the drops.
       return frameOf(
         camera,
         viewport,
@@ -144,6 +148,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
     loads: () =>
       view.getState().memberLoads && document.getState().station === 'layout' ? poundsByMember(base.plan.hung) : null,
+    raised: () => view.getState().raisedView,
     underlay: () => under,
     setUnderlay: (draw) => {
       under = draw;

@@ -10,6 +10,7 @@ import type { Draft } from './draw/draft.ts';
 import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';
 import type { Typing } from './draw/typing.ts';
 import type { DrawOptions, DrawToolName } from './kinds/kinds.ts';
+import type { RaisedView } from './raised-view.ts';
 import type { MarksByList } from './scene/differ.ts';
 import type { Guide } from './snap/guide.ts';
 import type { SnapKind } from './snap/kinds.ts';
@@ -58,6 +59,9 @@ export interface ViewState {
   readonly coverage: boolean;
   /** Whether beams and purlins are colored by what they carry. */
   readonly memberLoads: boolean;
+  /** Whether heights are to be drawn, straight up over the plan; and by whom, once that has come. */
+  readonly raised: boolean;
+  readonly raisedView: RaisedView | null;
   /** Whether every drop carries the bars of its margins. */
   readonly marginBars: boolean;
   /** Where the cord of a selected drop reaches an inlet at a height, feet. */
@@ -95,6 +99,8 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     asks: null,
     coverage: false,
     memberLoads: false,
+    raised: false,
+    raisedView: null,
     marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,

@@ -20,7 +20,7 @@ import { nextRow } from './build-rows.ts';
 const PARTS = { measured: 'Measure', note: 'Note', initials: 'Initials' } as const;
 type Part = keyof typeof PARTS | 'more';
 
-/** One drop in the hand of who hangs it: a card over the list, with its acts at the thumb. */
+/** One drop in the hand of the person who hangs it: a card over the list, with its acts at the thumb. */
 export function BuildCard({ drop }: { readonly drop: Drop }) {
   const document = useDocumentStore();
   const units = useDocument((state) => state.site.units);

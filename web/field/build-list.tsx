@@ -28,7 +28,7 @@ export function useBuildRows() {
   return { rows, go };
 }
 
-/** On a phone the list is the page of who builds: what is done, where each drop hangs, found by typing. */
+/** On a phone the list is the page of the person who builds: what is done, where each drop hangs, found by typing. */
 export function BuildList() {
   const document = useDocumentStore();
   const page = usePageStore();

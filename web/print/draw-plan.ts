@@ -37,7 +37,7 @@ export function drawPlan(canvas: HTMLCanvasElement, painting: Painting): Box | n
   const { station, margins, overPicture } = painting.frame();
   const frame = frameOf(camera, VIEW, paperInk(), { scene, station, margins, overPicture });
   // What a hand holds stands on paper where it was before.
-  const onPaper: Painting = { ...painting, hidden: () => NOTHING, frame: () => frame };
+  const onPaper: Painting = { ...painting, hidden: () => NOTHING, raised: () => null, frame: () => frame };
   pen.fillStyle = '#fff';
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.scale(FINER, FINER);

@@ -7,7 +7,10 @@ import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { dollars } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
 
-type Row = CostRow & { readonly priced: boolean };
+type Row = Pick<
+  CostRow,
+  'item' | 'spec' | 'quantity' | 'unit' | 'system' | 'line' | 'how' | 'material' | 'hours' | 'labor' | 'cost'
+> & { readonly priced: boolean };
 
 /** What each item costs, material and labour; what has no price stands first. */
 export function CostTable() {
@@ -17,7 +20,17 @@ export function CostTable() {
   const { rows, missing } = costOf(takeoff, list, stallsServed(site));
   const all: readonly Row[] = [
     ...missing.map(
-      (row): Row => ({ ...row, system: 'branches', material: 0, hours: 0, labor: 0, cost: 0, priced: false }),
+      (row): Row => ({
+        ...row,
+        system: 'branches',
+        line: '',
+        how: 'any',
+        material: 0,
+        hours: 0,
+        labor: 0,
+        cost: 0,
+        priced: false,
+      }),
     ),
     ...rows.map((row): Row => ({ ...row, priced: true })),
   ];

@@ -122,6 +122,11 @@ export const BRANCH_RULES = {
     source: (tables) => cited(tables, 'boxAccess', 'handholes'),
     lookedAt: ({ branches }) => branchCounts(branches).buried,
   },
+  'box-location': {
+    title: 'Boxes in the open that are not taken as wet',
+    source: (tables) => cited(tables, 'wetBoxes'),
+    lookedAt: ({ branches }) => branchCounts(branches).standing,
+  },
   expansion: {
     title: 'Straights that grow and shrink',
     source: ({ expansion }) => expansion.source,

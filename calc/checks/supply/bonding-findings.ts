@@ -1,6 +1,6 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { bondedOf, jumperName } from '../../supply/bonding/bonded.ts';
-import { devicePlace } from '../../supply/devices/device-place.ts';
+import { startsWithout } from '../../supply/devices/device-place.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import { systemName } from '../../supply/tree/system.ts';
 import { cited } from '../../tables/sections.ts';
@@ -63,8 +63,7 @@ function services({ tree, tables }: SupplyFacts): Finding[] {
   return tree.nodes.flatMap(({ equipment, parent, primary, feeder }): Finding[] => {
     const above = parent < 0 ? undefined : tree.nodes[parent]!.equipment;
     if (above?.kind !== 'source' || feeder === null || feeder.existing === true || primary !== null) return [];
-    if (equipment.kind === 'service' || equipment.electrode !== undefined || devicePlace(feeder, above) !== 'to')
-      return [];
+    if (equipment.kind === 'service' || equipment.electrode !== undefined || !startsWithout(feeder, above)) return [];
     return [
       {
         severity: 'note',

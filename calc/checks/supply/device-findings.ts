@@ -1,6 +1,7 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { devicePlace } from '../../supply/devices/device-place.ts';
+import { leastAmps, protectorsOf } from '../../supply/devices/protecting.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import { cited } from '../../tables/sections.ts';
 
@@ -10,6 +11,7 @@ export const deviceFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...missing(facts),
   ...assumed(facts),
   ...givenTwice(facts),
+  ...unlikeAhead(facts),
   ...unrated(facts),
 ];
 
@@ -79,6 +81,27 @@ function givenTwice({ tree }: SupplyFacts): Finding[] {
         rule: 'supply-data',
         about: [feeder.id, id],
         says: `Feeder ${feeder.id} ends in its device of ${feeder.breakerAmps} A and ${id} has a main of ${mainAmps} A: they are one device, and the main is taken. One rating for both, or the device where the feeder starts.`,
+        source: 'ratings as entered',
+      },
+    ];
+  });
+}
+
+/** A tap without a device whose rating is not that of the device ahead, by which its transformer is held. */
+function unlikeAhead({ tree, devices }: SupplyFacts): Finding[] {
+  return tree.nodes.flatMap(({ feeder, primary }): Finding[] => {
+    if (feeder?.device !== 'none' || primary === null) return [];
+    const ahead = leastAmps(protectorsOf(devices).get(feeder.from) ?? []);
+    if (ahead === null || ahead === feeder.breakerAmps) return [];
+    return [
+      {
+        severity: 'warn',
+        rule: 'supply-data',
+        about: [feeder.id, feeder.from],
+        says: `Feeder ${feeder.id} has no device of its own and says ${feeder.breakerAmps} A; what protects ${feeder.from} is ${ahead} A, and that is the device ahead of the tap. Enter ${ahead} A, by which transformer ${feeder.to} is then held.`,
+        value: feeder.breakerAmps,
+        limit: ahead,
+        unit: 'A',
         source: 'ratings as entered',
       },
     ];

@@ -22,7 +22,7 @@ const sourceOf = (tables: CodeTables): string => cited(tables, 'chargerDisconnec
 /** One finding for all chargers of a piece of equipment that have none. Remembered: it goes by no place. */
 const undrawn = kept((needs: readonly DisconnectNeed[], tables: CodeTables): readonly Finding[] => {
   const by = new Map<string, DisconnectNeed[]>();
-  for (const need of needs) if (!need.drawn) addTo(by, need.charger.from, need);
+  for (const need of needs) if (!need.drawn && need.own === null) addTo(by, need.charger.from, need);
   return [...by].map(([from, list]): Finding => {
     const [first] = list;
     const who = list.length === 1 ? `${first!.charger.id}` : `${list.length} chargers of ${from}`;
@@ -30,7 +30,7 @@ const undrawn = kept((needs: readonly DisconnectNeed[], tables: CodeTables): rea
       severity: 'warn',
       rule: 'disconnect',
       about: [...list.map(({ charger }) => charger.id), from],
-      says: `${who}: ${first!.says}. None is drawn; the takeoff counts one for each. A breaker of ${from} may be it where it is readily accessible and can be locked open. Feed ${list.length === 1 ? 'it' : 'them'} from a disconnect that is drawn, or say on the drawings which means it is.`,
+      says: `${who}: ${first!.says}. None is drawn; the takeoff counts one for each. A breaker of ${from} may be it where it is readily accessible and can be locked open: say so of ${from}. Or give how far ${list.length === 1 ? 'its' : 'their'} own disconnect stands, or feed ${list.length === 1 ? 'it' : 'them'} from one that is drawn.`,
       value: first!.charger.amps,
       limit: tables.vehicleSupply.disconnectAboveAmps,
       unit: 'A',
@@ -39,7 +39,7 @@ const undrawn = kept((needs: readonly DisconnectNeed[], tables: CodeTables): rea
   });
 });
 
-/** Disconnects that are drawn, but farther from the box than one is in sight. */
+/** Disconnects that are drawn or given, but farther from the box than one is in sight. */
 function outOfSight(
   needs: readonly DisconnectNeed[],
   drops: readonly Drop[],
@@ -47,22 +47,22 @@ function outOfSight(
   units: Units,
   tables: CodeTables,
 ): readonly Finding[] {
-  const own = needs.filter(({ drawn }) => drawn);
-  if (own.length === 0) return [];
+  const known = needs.filter(({ drawn, own }) => drawn || own !== null);
+  if (known.length === 0) return [];
   const [dropOf, equipmentOf] = [byId(drops), byId(equipment)];
   const limit = tables.vehicleSupply.inSightFt;
-  return own.flatMap(({ charger }): Finding[] => {
+  return known.flatMap(({ charger, own }): Finding[] => {
     const drop = dropOf.get(charger.drop);
     const one = equipmentOf.get(charger.from);
     if (drop === undefined || one === undefined) return [];
-    const away = Math.hypot(drop.box[0] - one.at[0], drop.box[1] - one.at[1]);
+    const away = own ?? Math.hypot(drop.box[0] - one.at[0], drop.box[1] - one.at[1]);
     if (away <= limit * (1 + 1e-9)) return [];
     return [
       {
         severity: 'warn',
         rule: 'disconnect',
-        about: [charger.id, one.id, drop.id],
-        says: `Disconnect ${one.id} is ${printLength(away, units)} from the box of ${charger.id}, and what is in sight is no farther than ${printLength(limit, units)}: a plaque at the equipment says where it is. Or a disconnect nearer by.`,
+        about: own === null ? [charger.id, one.id, drop.id] : [charger.id],
+        says: `${own === null ? `${one.kind === 'disconnect' ? 'Disconnect' : 'The breaker in'} ${one.id} is ${printLength(away, units)} from the box of ${charger.id}` : `The disconnect of ${charger.id} is ${printLength(away, units)} from it`}, and what is in sight is no farther than ${printLength(limit, units)}: a plaque at the equipment says where it is. Or a disconnect nearer by.`,
         value: away,
         limit,
         unit: 'ft',

@@ -1,12 +1,15 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { caseWords, faultCases } from '../../supply/fault/fault-case.ts';
+import { mostAt } from '../../supply/fault/series-rating.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode } from '../../supply/tree/supply-tree.ts';
 import { cited } from '../../tables/sections.ts';
+import { seriesFindings } from './series-findings.ts';
 
 /** Fault current: what there is of it and where, boards without a figure, ratings that it is over. */
 export const faultFindings = (facts: SupplyFacts): readonly Finding[] => [
   ...ratings(facts),
+  ...seriesFindings(facts),
   ...available(facts),
   ...noFigure(facts),
   ...idle(facts),
@@ -14,19 +17,22 @@ export const faultFindings = (facts: SupplyFacts): readonly Finding[] => [
 
 const isBoard = ({ equipment: { kind } }: SupplyNode): boolean => kind !== 'source' && kind !== 'transformer';
 
+const series = (amps: number | undefined): string =>
+  amps === undefined ? '' : `, ${ampsText(amps)} with the device ahead`;
+
 /** Interrupting ratings below what is available at their place; to be looked at where the supply gives no figure. */
 function ratings({ tree, faults, tables }: SupplyFacts): Finding[] {
   return tree.nodes.flatMap((node, place): Finding[] => {
-    const { id, interruptingAmps } = node.equipment;
+    const { id, interruptingAmps, seriesAmps } = node.equipment;
     const fault = faults[place]?.amps ?? null;
     if (interruptingAmps === undefined || fault === null) return [];
-    const amps = Math.max(fault.most, isBoard(node) ? (fault.lineToNeutral ?? 0) : 0);
-    if (amps <= interruptingAmps * (1 + 1e-9)) return [];
+    const amps = mostAt(fault, isBoard(node));
+    if (amps <= Math.max(interruptingAmps, seriesAmps ?? 0) * (1 + 1e-9)) return [];
     const toNeutral = amps > fault.most ? ' line to neutral' : '';
     const cure = 'A higher rating, a tested series combination, or more impedance ahead of it.';
     const says = fault.isUnlimited
-      ? `${id} may see up to ${ampsText(amps)} of fault current${toNeutral} with an unlimited supply, and interrupts ${ampsText(interruptingAmps)}. The figure of the utility decides; ask for it. Where it is no less: ${cure[0]!.toLowerCase()}${cure.slice(1)}`
-      : `${id} may see ${ampsText(amps)} of fault current${toNeutral} and interrupts ${ampsText(interruptingAmps)}. ${cure}`;
+      ? `${id} may see up to ${ampsText(amps)} of fault current${toNeutral} with an unlimited supply, and interrupts ${ampsText(interruptingAmps)}${series(seriesAmps)}. The figure of the utility decides; ask for it. Where it is no less: ${cure[0]!.toLowerCase()}${cure.slice(1)}`
+      : `${id} may see ${ampsText(amps)} of fault current${toNeutral} and interrupts ${ampsText(interruptingAmps)}${series(seriesAmps)}. ${cure}`;
     return [
       {
         severity: fault.isUnlimited ? 'warn' : 'fail',
@@ -34,7 +40,7 @@ function ratings({ tree, faults, tables }: SupplyFacts): Finding[] {
         about: [id],
         says,
         value: amps,
-        limit: interruptingAmps,
+        limit: Math.max(interruptingAmps, seriesAmps ?? 0),
         unit: 'A',
         source: `${cited(tables, 'interruptingRating')}; I = V / |Z|`,
       },

@@ -1,4 +1,5 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
+import { ARC_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Device } from '../../plan-file.ts';
 import { servicesOf } from '../../supply/service/services.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
@@ -45,6 +46,7 @@ function groundFault({ tree, devices, tables }: SupplyFacts): Finding[] {
   );
   const { settingAmps, atAmps, seconds, fromAmps } = tables.groundFault;
   return large
+    .filter((device) => device.groundFault !== true)
     .filter((device) => !large.some((other) => other !== device && isBehind(tree, device, other)))
     .map((device): Finding => {
       const node = tree.nodes[tree.placeOf.get(device.at)!]!;
@@ -53,7 +55,7 @@ function groundFault({ tree, devices, tables }: SupplyFacts): Finding[] {
         severity: 'warn',
         rule: 'ground-fault',
         about: aboutOf(device),
-        says: `The ${device.amps} A ${deviceWords(device)}, ${systemName(sideOf(node, device))}, has to have ground-fault protection of equipment: set no higher than ${settingAmps} A, no longer than ${seconds} s at ${atAmps} A and more, and tested when it is installed. Nothing drawn says that it has it; what hangs behind it needs none of its own.`,
+        says: `The ${device.amps} A ${deviceWords(device)}, ${systemName(sideOf(node, device))}, has to have ground-fault protection of equipment: set no higher than ${settingAmps} A, no longer than ${seconds} s at ${atAmps} A and more, and tested when it is installed. Nothing entered says that it has it; what hangs behind it needs none of its own.`,
         value: device.amps!,
         limit: fromAmps,
         unit: 'A',
@@ -82,20 +84,37 @@ function isBehind(tree: SupplyTree, device: Device, other: Device): boolean {
   return false;
 }
 
+/** Ways that work only where they act below the arcing current that is there. */
+const BELOW_ARCING: ReadonlySet<string> = new Set(['instantaneous-trip', 'instantaneous-override']);
+
 function arcEnergy({ devices, tables }: SupplyFacts): Finding[] {
   const { fromAmps } = tables.arcEnergy;
-  return devices
-    .filter(({ amps }) => amps !== null && amps >= fromAmps)
-    .map(
-      (device): Finding => ({
-        severity: 'warn',
-        rule: 'arc-energy',
-        about: aboutOf(device),
-        says: `The ${device.amps} A ${deviceWords(device)} has to have a documented way to less arc energy: zone interlocking, differential relaying, a maintenance switch, active mitigation, or an instantaneous trip below the arcing current that is there; tested when it is installed. Nothing drawn says which. Fuses of that rating clear in 0.07 s at the arcing current, or have the same.`,
-        value: device.amps!,
-        limit: fromAmps,
-        unit: 'A',
-        source: tables.arcEnergy.source,
-      }),
-    );
+  return devices.flatMap((device): Finding[] => {
+    const { amps } = device;
+    if (amps === null || amps < fromAmps) return [];
+    const rest = {
+      rule: 'arc-energy',
+      about: aboutOf(device),
+      value: amps,
+      limit: fromAmps,
+      unit: 'A',
+      source: tables.arcEnergy.source,
+    } as const;
+    if (device.arcEnergy === undefined)
+      return [
+        {
+          severity: 'warn',
+          ...rest,
+          says: `The ${amps} A ${deviceWords(device)} has to have a documented way to less arc energy: zone interlocking, differential relaying, a maintenance switch, active mitigation, or an instantaneous trip below the arcing current that is there; tested when it is installed. Nothing entered says which. Fuses of that rating clear in 0.07 s at the arcing current, or have the same.`,
+        },
+      ];
+    if (!BELOW_ARCING.has(device.arcEnergy)) return [];
+    return [
+      {
+        severity: 'note',
+        ...rest,
+        says: `The ${amps} A ${deviceWords(device)} has ${ARC_WORDS[device.arcEnergy]} as its way to less arc energy, which counts only where it acts below the arcing current that is there: the study of arc energy gives that, and nothing here does.`,
+      },
+    ];
+  });
 }

@@ -22,6 +22,7 @@ import { pullingKind } from './pulling.ts';
 import { reachKind } from './reach.ts';
 import { routeKind } from './route.ts';
 import { secondaryKind } from './secondary.ts';
+import { tapKind } from './tap.ts';
 import { transformerKind } from './transformer.ts';
 import { voltageDropKind } from './voltage-drop.ts';
 import { workingSpaceKind } from './working-space.ts';
@@ -47,6 +48,7 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
   ['bonding', bondingKind],
   ['electrode', electrodeKind],
   ['secondary', secondaryKind],
+  ['tap', tapKind],
   ['working-space', workingSpaceKind],
   ['hung', hungKind],
   ['load', loadKind],

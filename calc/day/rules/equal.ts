@@ -44,7 +44,7 @@ function admitted(
   return entered;
 }
 
-/** Who begins to rise at a level, and who has all that it can take there. */
+/** Cars that begin to rise at a level, and those that have all they can take there. */
 interface Level {
   readonly begin: number[];
   readonly end: number[];

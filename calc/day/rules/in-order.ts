@@ -13,13 +13,13 @@ function inOrder(order: (moment: Moment) => readonly number[]): Rule {
   };
 }
 
-/** Who came first charges first. */
+/** The car that came first charges first. */
 export const firstCome = (world: World): Rule => byRank(world, (i, j) => by(world, 'arrives', i, j) || i - j);
 
-/** Who leaves first charges first. */
+/** The car that leaves first charges first. */
 export const byDeadline = (world: World): Rule => byRank(world, leavesFirst(world));
 
-/** Who has least time to spare, counted at full power, charges first. */
+/** The car with least time to spare, counted at full power, charges first. */
 export function byLaxity(world: World): Rule {
   const rank = ranks(world, leavesFirst(world));
   const cars = world.charger.length;

@@ -5,7 +5,7 @@ import type { World } from '../world.ts';
 export interface Moment {
   readonly world: World;
   readonly step: number;
-  /** Who has a cord and is not full. */
+  /** Cars that have a cord and are not full. */
   readonly holders: readonly number[];
   readonly got: Float64Array;
   /** Most that a car may take in this step, amperes. */

@@ -55,7 +55,7 @@ export function bondedAt(tables: CodeTables, tree: SupplyTree, place: number, te
   return { ...electrodes, jumper: { ...jumper, metal: METAL } };
 }
 
-/** Every place of a supply where a neutral is bonded or an electrode lands, in the order of the nodes. Kept. */
+/** Every place of a supply where a neutral is bonded or an electrode lands, in the order of the nodes. */
 export const bondedOf = kept((tree: SupplyTree, tables: CodeTables): readonly Bonded[] =>
   tree.nodes.flatMap((_, place) => bondedAt(tables, tree, place) ?? []),
 );

@@ -5,7 +5,7 @@ import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
-import { devicePlace } from '../devices/device-place.ts';
+import { startsWithout } from '../devices/device-place.ts';
 import { feederGrounding } from '../feeders/feeder-conductor.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
@@ -37,7 +37,7 @@ export function groundWire(
   const { feeder } = node;
   if (feeder === null || feederIsOver(tables, node)) return null;
   const above = nodes[node.parent]!;
-  const bare = devicePlace(feeder, above.equipment) === 'to';
+  const bare = startsWithout(feeder, above.equipment);
   const isService = node.equipment.kind === 'service' && above.equipment.kind === 'source';
   const { size, metal } = feeder.conductor;
   if (bare && isConductorSize(size) && (isService || above.primary !== null)) {

@@ -7,7 +7,7 @@ import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { loadBreaker } from './load-breaker.ts';
 
-/** Breakers of chargers, in the order of the file, each in the equipment that feeds it. Remembered. */
+/** Breakers of chargers, in the order of the file, each in the equipment that feeds it. */
 export const chargerDevices = kept(
   (chargers: readonly Charger[], tree: SupplyTree, lines: SupplyLines, tables: CodeTables): readonly Device[] => {
     const ratings = new Map<number, number | null>();
@@ -36,7 +36,7 @@ export const chargerDevices = kept(
   },
 );
 
-/** Breakers of the other loads and of what generates, likewise. Remembered. */
+/** Breakers of the other loads and of what generates, likewise. */
 export const loadDevices = kept(
   (loads: readonly Load[], tree: SupplyTree, lines: SupplyLines, tables: CodeTables): readonly Device[] =>
     loads.map((load) => {

@@ -11,3 +11,9 @@ const WITHOUT_DEVICES: ReadonlySet<Equipment['kind']> = new Set(['transformer', 
  */
 export const devicePlace = ({ device }: Pick<Feeder, 'device'>, from: Pick<Equipment, 'kind'>): DevicePlace =>
   device ?? (WITHOUT_DEVICES.has(from.kind) ? 'to' : 'from');
+
+/** Whether a feeder has no overcurrent device where it starts. */
+export function startsWithout(feeder: Pick<Feeder, 'device'>, from: Pick<Equipment, 'kind'>): boolean {
+  const place = devicePlace(feeder, from);
+  return place === 'to' || place === 'none';
+}

@@ -9,7 +9,7 @@ import { supplyDevices } from './supply-devices.ts';
 
 /**
  * Every overcurrent device of a site: those of equipment and feeders, then the breakers of chargers and of loads. Worked
- * from the site alone, so that a drop that moves changes none of it. Remembered.
+ * from the site alone, so that a drop that moves changes none of it.
  */
 export const devicesOf = (site: Site, tables: CodeTables): readonly Device[] =>
   joined(equipmentDevices(site), branchDevices(site, tables));

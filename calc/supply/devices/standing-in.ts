@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
 import type { Device } from '../../plan-file.ts';
 
-/** The devices by the equipment that they stand in. Remembered. */
+/** The devices by the equipment that they stand in. */
 export const devicesIn = kept((devices: readonly Device[]): ReadonlyMap<string, readonly Device[]> => {
   const by = new Map<string, Device[]>();
   for (const device of devices) addTo(by, device.at, device);

@@ -1,9 +1,10 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
+import type { Feeder } from '../../../routing/site/site.ts';
 import type { Device } from '../../plan-file.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
-import { devicePlace } from './device-place.ts';
+import { devicePlace, startsWithout } from './device-place.ts';
 
 const BOARDS: ReadonlySet<string> = new Set(['service', 'panelboard', 'switchboard']);
 
@@ -33,7 +34,7 @@ function incoming(node: SupplyNode, { equipment }: SupplyLines): Pick<Device, 'l
 /** The device where a feeder starts. */
 function headOf(node: SupplyNode, { nodes }: SupplyTree, lines: SupplyLines): Device[] {
   const { feeder, parent, equipment } = node;
-  if (feeder === null || devicePlace(feeder, nodes[parent]!.equipment) === 'to') return [];
+  if (feeder === null || startsWithout(feeder, nodes[parent]!.equipment)) return [];
   return [
     {
       id: `${feeder.id}.from`,
@@ -46,26 +47,48 @@ function headOf(node: SupplyNode, { nodes }: SupplyTree, lines: SupplyLines): De
       volts: nodes[parent]!.system.volts,
       known: feeder.device === undefined ? 'assumed' : 'drawn',
       existing: feeder.existing === true,
+      ...protectionOf(feeder),
     },
   ];
 }
+
+/** What the file says that a device has. */
+const protectionOf = ({
+  groundFault,
+  arcEnergy,
+}: Pick<Feeder, 'groundFault' | 'arcEnergy'>): Pick<Device, 'groundFault' | 'arcEnergy'> => ({
+  ...(groundFault === true ? { groundFault } : {}),
+  ...(arcEnergy === undefined ? {} : { arcEnergy }),
+});
+
+/** Whether the feeder into a node ends in one device. Grouped devices of an industrial switchboard are several. */
+function endsInDevice(node: SupplyNode, above: SupplyNode['equipment']): boolean {
+  const place = devicePlace(node.feeder!, above);
+  return place !== 'from' && place !== 'none' && !isGrouped(node);
+}
+
+/** Whether a feeder ends in several devices grouped in a switchboard without a main. */
+export const isGrouped = ({ feeder, equipment: { kind, mainAmps } }: SupplyNode): boolean =>
+  feeder?.tapCondition === 'industrial' && mainAmps === undefined && (kind === 'switchboard' || kind === 'service');
 
 /** The device that comes in: a main, that of the feeder where it ends, or one that is needed and was not drawn. */
 function mainOf(node: SupplyNode, { nodes }: SupplyTree, lines: SupplyLines): Device[] {
   const { feeder, equipment, primary } = node;
   const { id, kind, mainAmps } = equipment;
   const isMain = primary === null && mainAmps !== undefined;
-  const ends = feeder !== null && devicePlace(feeder, nodes[node.parent]!.equipment) !== 'from';
+  const ends = feeder !== null && endsInDevice(node, nodes[node.parent]!.equipment);
   const common = { use: primary === null ? 'main' : 'primary', at: id, ...incoming(node, lines) } as const;
   if (isMain) {
     const protects = ends ? [feeder.id, id] : [id];
-    return [{ id: `${id}.main`, ...common, of: id, protects, amps: mainAmps, known: 'drawn', existing: false }];
+    const has = { ...(ends ? protectionOf(feeder) : {}), ...protectionOf(equipment) };
+    return [{ id: `${id}.main`, ...common, of: id, protects, amps: mainAmps, known: 'drawn', existing: false, ...has }];
   }
   if (ends) {
     const known = feeder.device === undefined ? 'assumed' : 'drawn';
     const existing = feeder.existing === true;
     const { id: of, breakerAmps: amps } = feeder;
-    return [{ id: `${of}.to`, ...common, of, protects: [of, id], amps, known, existing }];
+    const has = { ...(primary === null ? protectionOf(equipment) : {}), ...protectionOf(feeder) };
+    return [{ id: `${of}.to`, ...common, of, protects: [of, id], amps, known, existing, ...has }];
   }
   if (feeder !== null || !(primary !== null || BOARDS.has(kind))) return [];
   const name = primary === null ? 'main' : 'primary';

@@ -1,7 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { type FeederRoute, feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
-import type { Feeder, Point3, Site } from '../../../routing/site/site.ts';
+import type { Feeder, Point3, Raceway, Site } from '../../../routing/site/site.ts';
 import { fill } from '../../branches/fill.ts';
 import { isNipple } from '../../branches/home-run.ts';
 import type { ConduitConductor } from '../../plan-file.ts';
@@ -28,6 +29,8 @@ export interface FeederConduit {
   readonly fits: boolean;
   /** Along the raceways; null where the file gives the length alone. */
   readonly path: readonly Point3[] | null;
+  /** Raceway that each leg of the path is made like: of a tap or a gap, the one before it, else the first. */
+  readonly like: readonly Raceway[];
 }
 
 type FeederWay = NonNullable<FeederRoute['way']>;
@@ -61,24 +64,33 @@ const allConduits = kept(
     const lengths = new Map(
       nodes.flatMap(({ feeder }, place) => (feeder === null ? [] : [[feeder.id, lengthInto[place] ?? 0] as const])),
     );
-    const methods = methodsOf(raceways);
+    const drawn = racewaysById(raceways);
     const places = new Map(nodes.map(({ feeder }, place) => [feeder?.id ?? '', place]));
     return feeders.flatMap((feeder) => {
       const length = lengths.get(feeder.id);
       const place = places.get(feeder.id);
       const way = routes.get(feeder.id) ?? null;
-      const method = feeder.raceway ?? methods.get(way?.raceways[0] ?? '') ?? 'EMT';
+      const method = feeder.raceway ?? drawn.get(way?.raceways[0] ?? '')?.method ?? 'EMT';
       const count = wires.get(feeder.id);
       if (length === undefined || count === undefined || place === undefined) return [];
       const wire = groundWire(tables, nodes, place, terminalC, ambientInto[place]!);
-      return [conduitOf(feeder, method, length, count, way?.path ?? null, wire?.use, wire?.size, tables)];
+      return [conduitOf(feeder, method, length, count, way, likeOf(way, drawn), wire?.use, wire?.size, tables)];
     });
   },
 );
 
-const methodsOf = kept(
-  (raceways: Site['raceways']): ReadonlyMap<string, Method> => new Map(raceways.map(({ id, method }) => [id, method])),
-);
+const racewaysById = kept((raceways: Site['raceways']): ReadonlyMap<string, Raceway> => byId(raceways));
+
+const NOTHING: readonly Raceway[] = [];
+
+function likeOf(way: FeederWay | null, drawn: ReadonlyMap<string, Raceway>): readonly Raceway[] {
+  let last = drawn.get(way?.raceways[0] ?? '');
+  if (way === null || last === undefined) return NOTHING;
+  return way.legs.map((leg) => {
+    last = drawn.get(leg ?? '') ?? last!;
+    return last;
+  });
+}
 
 /** Lines and neutral of each feeder; the primary of a transformer is a delta and has no neutral. */
 const wiresOf = kept(
@@ -100,7 +112,8 @@ const conduitOf = kept(
     method: Method,
     length: number,
     count: number,
-    path: readonly Point3[] | null,
+    way: FeederWay | null,
+    like: readonly Raceway[],
     use: GroundWire['use'] | undefined,
     ground: string | undefined,
     tables: CodeTables,
@@ -110,7 +123,7 @@ const conduitOf = kept(
       { use: 'line', size, insulation, count },
       ...(use === undefined || ground === undefined ? [] : [{ use, size: ground, insulation, count: 1 }]),
     ];
-    const known = { feeder, method, length, conductors, path };
+    const known = { feeder, method, length, conductors, path: way?.path ?? null, like };
     const sized = conductors.every((one) => findConductorArea(tables, one.insulation, one.size) !== undefined);
     if (method === 'tray' || !sized) return { ...known, tradeSize: null, fillPercent: 0, fillLimit: 0, fits: true };
     const { tradeSize, fillPercent, limitPercent, ok } = fill(tables, {

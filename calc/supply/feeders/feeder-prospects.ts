@@ -37,7 +37,7 @@ export type FeederProspects =
 /** Rating of a charger where none hangs beyond the feeder, A; common practice. */
 const USUAL_AMPS = 32;
 
-/** What each existing feeder of a site can carry, in the order of the feeders. Remembered. */
+/** What each existing feeder of a site can carry, in the order of the feeders. */
 export const feederProspects = (site: Site): readonly FeederProspects[] => {
   const existing = site.feeders.filter((feeder) => feeder.existing === true);
   if (existing.length === 0) return [];

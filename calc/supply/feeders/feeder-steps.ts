@@ -7,7 +7,7 @@ import { cited } from '../../tables/sections.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import { groundWire } from '../bonding/ground-wire.ts';
-import { equipmentDevices } from '../devices/devices.ts';
+import { devicesOf } from '../devices/devices.ts';
 import { unprotectedFeeder } from '../devices/unprotected-feeder.ts';
 import { ohmText } from '../fault/fault-steps.ts';
 import { voltsAt } from '../load-flow/supply-report.ts';
@@ -145,7 +145,7 @@ function carried(
 /** Of conductors without a device where they start: the rule that lets them, condition by condition. */
 function startedBare({ tree, ways }: SupplyWork, place: number, site: Site, tables: CodeTables): readonly Step[] {
   const ambients = feederAmbients(tables, site.rules, ways, tree);
-  const bare = unprotectedFeeder(tables, site.rules, tree, equipmentDevices(site), { ...ways, ambients }, place);
+  const bare = unprotectedFeeder(tables, site.rules, tree, devicesOf(site, tables), { ...ways, ambients }, place);
   return bare === null ? [] : explained((tell) => unprotected(tables, bare, tell)).steps;
 }
 

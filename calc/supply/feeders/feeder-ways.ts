@@ -1,7 +1,7 @@
 import { feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
-import type { Raceway, Site } from '../../../routing/site/site.ts';
+import type { Point3, Raceway, Site } from '../../../routing/site/site.ts';
 import { hottestOn } from '../../branches/ambient.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { methodRaceway } from '../../tables/lookup.ts';
@@ -15,6 +15,8 @@ export interface FeederWays {
   readonly kinds: readonly RacewayKind[];
   /** Whether it lies outdoors all the way but for its end: as the file says, else where it is in the ground all the way. */
   readonly outdoors: readonly boolean[];
+  /** Feet of its way in plan; null where its way is not drawn. */
+  readonly levels: readonly (number | null)[];
   /** Raceways that it lies along; none where the file gives its length alone. */
   readonly along: readonly (readonly Raceway[])[];
   readonly findings: readonly Finding[];
@@ -32,10 +34,12 @@ export function feederWays(site: Site, tree: SupplyTree): FeederWays {
   const lengths: (number | null)[] = [];
   const kinds: RacewayKind[] = [];
   const outdoors: boolean[] = [];
+  const levels: (number | null)[] = [];
   const along: (readonly Raceway[])[] = [];
   for (const { feeder } of tree.nodes) {
     const way = feeder === null ? null : (wayOf.get(feeder.id) ?? null);
     lengths.push(feeder?.length ?? way?.length ?? null);
+    levels.push(way === null ? null : levelLength(way.path));
     const raceways = (way?.raceways ?? []).map((id) => drawn.get(id)!);
     along.push(raceways);
     const isBuried = raceways.length > 0 && raceways.every(({ place }) => place === 'underground');
@@ -43,8 +47,11 @@ export function feederWays(site: Site, tree: SupplyTree): FeederWays {
     if (feeder?.raceway !== undefined) kinds.push(methodRaceway(feeder.raceway));
     else kinds.push(raceways.some(({ method }) => methodRaceway(method) === 'steel') ? 'steel' : 'PVC');
   }
-  return { lengths, kinds, outdoors, along, findings };
+  return { lengths, kinds, outdoors, levels, along, findings };
 }
+
+const levelLength = (path: readonly Point3[]): number =>
+  path.slice(1).reduce((sum, [x, y], i) => sum + Math.hypot(x - path[i]![0], y - path[i]![1]), 0);
 
 /**
  * Ambient, °C, of the hottest stretch of the feeder into each node, as branches have it (`hottestOn`); that of the site

@@ -48,7 +48,7 @@ interface Fed {
   readonly flow: Float64Array;
 }
 
-/** Scratch for one box after the other, to be used while the volts of the buses stand: what feeds the last one is kept. */
+/** Room to work in, for one box after another while the volts of the buses stand: boxes fed alike share what feeds them. */
 export interface Desk {
   readonly panel: Float64Array;
   readonly current: Float64Array;

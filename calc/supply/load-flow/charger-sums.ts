@@ -17,7 +17,7 @@ export interface ChargerSums {
   readonly va: Float64Array;
 }
 
-/** What sums are made of, but for who has a run. */
+/** What sums are made of, but for which chargers have a run. */
 interface Seated {
   readonly tree: SupplyTree;
   readonly model: SupplyModel;

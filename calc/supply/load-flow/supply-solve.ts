@@ -31,7 +31,7 @@ const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
 
 /**
  * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
- * not change. Remembered.
+ * not change.
  */
 export const supplyState = kept(
   (

@@ -10,8 +10,10 @@ import { voltsToGround } from './working-needs.ts';
 export interface DisconnectNeed {
   readonly charger: Charger;
   readonly says: string;
-  /** True where equipment that is drawn as a disconnect feeds it. */
+  /** True where equipment that is drawn as a disconnect, or whose breakers are said to be lockable, feeds it. */
   readonly drawn: boolean;
+  /** Feet from it to a disconnect of its own, 0 where it is part of it; null where nothing says that it has one. */
+  readonly own: number | null;
   /** Standard rating that the disconnect takes, A: that of the branch's breaker; null past the largest. */
   readonly amps: number | null;
 }
@@ -31,7 +33,8 @@ export const disconnectNeeds = kept(
         {
           charger,
           says,
-          drawn: node?.equipment.kind === 'disconnect',
+          drawn: node?.equipment.kind === 'disconnect' || node?.equipment.lockable === true,
+          own: charger.disconnect ?? null,
           amps: Number.isFinite(rating) ? rating : null,
         },
       ];

@@ -32,7 +32,7 @@ export function spreadOver(lines: Lines, va: number): LineVa {
 /**
  * What is connected to each piece of equipment, by line, in the order of the tree: its own circuits and what it feeds.
  * Behind a transformer it is spread evenly over the lines of its primary (a delta-wye winding moves it between lines;
- * common practice, no source). Remembered.
+ * common practice, no source).
  */
 export const connectedLoads = kept(
   (

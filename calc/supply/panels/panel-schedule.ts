@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { PhasePair } from '../../plan-file.ts';
-import { devicePlace } from '../devices/device-place.ts';
+import { startsWithout } from '../devices/device-place.ts';
 import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 import { keptSpaces } from './kept-spaces.ts';
@@ -85,7 +85,7 @@ function wantedBy(
   };
   for (const { feeder, equipment, parent } of tree.nodes) {
     // One whose device stands where it ends is tapped from the busbar and takes no space.
-    if (feeder !== null && devicePlace(feeder, tree.nodes[parent]!.equipment) !== 'to')
+    if (feeder !== null && !startsWithout(feeder, tree.nodes[parent]!.equipment))
       add(feeder.from, { id: feeder.id, serves: 'feeder', lines: lines.equipment.get(equipment.id) ?? 'ABC' });
   }
   for (const { id, from } of chargers) add(from, { id, serves: 'charger', lines: lines.chargers.get(id)! });

@@ -20,7 +20,7 @@ export interface SupplyLines {
   readonly balance: ReadonlyMap<string, { readonly assigned: LineBalance; readonly rotation: LineBalance }>;
 }
 
-/** The supply tree of a site. Remembered. */
+/** The supply tree of a site. */
 export const treeOf = (site: Site): SupplyTree => supplyTree(site.equipment, site.feeders, voltsHints(site));
 
 /**

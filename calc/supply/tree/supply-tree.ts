@@ -40,7 +40,7 @@ const noted = (
  * The supply as trees, rooted at what nothing feeds: the source, and any equipment without a feeder, which is then held at
  * its nominal voltage. A feeder that would be the second into one piece of equipment, that would close a ring or that
  * leads into a source is left out, with a finding; so is nothing else. Nominal systems come from the equipment, else from
- * what feeds it, else from what it feeds, which the `hints` say in the order of the equipment. Remembered.
+ * what feeds it, else from what it feeds, which the `hints` say in the order of the equipment.
  */
 export const supplyTree = kept(
   (equipment: readonly Equipment[], feeders: readonly Feeder[], hints: readonly (number | undefined)[]): SupplyTree => {

@@ -7,6 +7,9 @@ import type { Sections } from '../sections.ts';
 export const SECTIONS: Sections = {
   interruptingRating: '110.9',
   availableFault: '110.24',
+  seriesRating: '240.86',
+  seriesMotors: '240.86(C)',
+  seriesMarking: '110.22',
   faultPath: '250.4(A)(5)',
   terminals: '110.14(C)',
   workingSpace: '110.26(A)',

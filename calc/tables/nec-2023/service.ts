@@ -31,6 +31,14 @@ export const ARC_ENERGY: CodeTables['arcEnergy'] = {
   fromAmps: 1200,
 };
 
+/** Motors between the devices of a series rating. */
+export const SERIES_MOTORS: CodeTables['seriesMotors'] = {
+  source: 'NEC 2023 240.86(C)',
+  verified: 'Read in the 2023 text.',
+  doubts: [],
+  percent: 1,
+};
+
 /** Busbars that more than one source feeds. */
 export const BUS_SOURCES: CodeTables['busSources'] = {
   source: 'NEC 2023 705.12(B)',

@@ -2,7 +2,7 @@ import { direction } from '../../plane/direction.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment } from '../../site/site.ts';
 
-/** What the room in front of a piece of equipment has to be: worked out by who knows its volts and amperes. Feet. */
+/** What the room in front of a piece of equipment has to be: worked out where its volts and amperes are known. Feet. */
 export interface WorkingNeeds {
   /** Depth with nothing grounded opposite (condition 1), grounded parts (2), live parts (3); null where no table says. */
   readonly depths: readonly [clear: number, grounded: number, live: number] | null;

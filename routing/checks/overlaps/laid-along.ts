@@ -1,3 +1,4 @@
+import { hypot3 } from '../../plane/hypot.ts';
 import { distance } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
 
@@ -31,7 +32,7 @@ function legAlong(a0: Point3, a1: Point3, b0: Point3, b1: Point3): number {
   if (!(high > low)) return 0;
   const offAt = (s: number): number => {
     const t = (s - s0) / (s1 - s0);
-    return Math.hypot(
+    return hypot3(
       b0[0] + t * (b1[0] - b0[0]) - a0[0] - s * unit[0],
       b0[1] + t * (b1[1] - b0[1]) - a0[1] - s * unit[1],
       b0[2] + t * (b1[2] - b0[2]) - a0[2] - s * unit[2],

@@ -1,3 +1,4 @@
+import { hypot2 } from '../../plane/hypot.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
 import type { Member, Point3 } from '../../site/site.ts';
 
@@ -43,7 +44,7 @@ export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, 
  */
 function lieOf({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3) {
   const [mx, my] = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(mx, my);
+  const length = hypot2(mx, my);
   const [ux, uy] = length > LENGTH_SLACK ? [mx / length, my / length] : [0, 0];
   const s0 = (a[0] - from[0]) * ux + (a[1] - from[1]) * uy;
   const s1 = (b[0] - a[0]) * ux + (b[1] - a[1]) * uy;
@@ -58,7 +59,7 @@ export const turnsAlong = (member: Member, a: Point3, b: Point3): readonly numbe
 const UPRIGHT = 0.25;
 
 export const isUpright = (a: Point3, b: Point3): boolean =>
-  Math.hypot(b[0] - a[0], b[1] - a[1]) <= UPRIGHT && Math.abs(b[2] - a[2]) > UPRIGHT;
+  hypot2(b[0] - a[0], b[1] - a[1]) <= UPRIGHT && Math.abs(b[2] - a[2]) > UPRIGHT;
 
 /** The elevation at an end of a member; of one that stands upright, its top. */
 const endLevel = (from: Point3, to: Point3, last: boolean, length: number): number =>
@@ -116,5 +117,5 @@ export function distanceAside(member: Pick<Member, 'from' | 'to'>, at: Point3): 
   if (levelOver(member, at) < at[2] - BESIDE - LENGTH_SLACK) return null;
   const { from, to } = member;
   const share = shareAlong(member, at);
-  return Math.hypot(at[0] - from[0] - share * (to[0] - from[0]), at[1] - from[1] - share * (to[1] - from[1]));
+  return hypot2(at[0] - from[0] - share * (to[0] - from[0]), at[1] - from[1] - share * (to[1] - from[1]));
 }

@@ -1,4 +1,5 @@
 import { boxOf } from '../../plane/box.ts';
+import { hypot2 } from '../../plane/hypot.ts';
 import { between, distance, inPlan, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Member, Point3 } from '../../site/site.ts';
 import { distanceAside, heldParts, isUpright, levelOver, type Part, turnsAlong } from './held-parts.ts';
@@ -20,7 +21,7 @@ interface Candidate {
 
 /** How far a member is from a place in space, by its nearest place in the plan, feet. */
 const away = (member: Member, at: Point3): number =>
-  Math.hypot(distanceAside(member, at) ?? Number.POSITIVE_INFINITY, levelOver(member, at) - at[2]);
+  hypot2(distanceAside(member, at) ?? Number.POSITIVE_INFINITY, levelOver(member, at) - at[2]);
 
 /** Ends of parts are found to this, feet. */
 const FINE = 1e-4;

@@ -1,5 +1,15 @@
 import * as v from 'valibot';
-import { id, maybe, nonNegative, phaseCount, positive, positiveLength, ref, told } from '../schema/schema-parts.ts';
+import {
+  id,
+  maybe,
+  nonNegative,
+  nonNegativeLength,
+  phaseCount,
+  positive,
+  positiveLength,
+  ref,
+  told,
+} from '../schema/schema-parts.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const chargerSchema = v.strictObject({
@@ -15,6 +25,12 @@ export const chargerSchema = v.strictObject({
     told(
       nonNegative,
       'Least current that it gives where it gives any: 6 where absent, 0 where it can give less still.',
+    ),
+  ),
+  disconnect: maybe(
+    told(
+      nonNegativeLength,
+      'How far from it a disconnect of its own stands that can be locked open; 0 where it is part of the equipment.',
     ),
   ),
   branchLimit: maybe(told(positiveLength, 'Longest conductor length, in place of the rule.')),

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { rectangleAt } from '../../plane/rectangle.ts';
 import { inSpace, turned } from '../place/motion.ts';
 import {
+  filledText,
   id,
   maybe,
   nonNegative,
@@ -14,7 +15,7 @@ import {
   told,
   wholePositive,
 } from '../schema/schema-parts.ts';
-import { ELECTRODES, EQUIPMENT_KINDS } from '../schema/vocabulary.ts';
+import { ARC_REDUCTIONS, ELECTRODES, EQUIPMENT_KINDS } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
 export const equipmentSchema = v.strictObject({
@@ -54,6 +55,21 @@ export const equipmentSchema = v.strictObject({
     ),
   ),
   interruptingAmps: maybe(told(positive, 'Interrupting rating of the assembly, or of its weakest device, amperes.')),
+  seriesAmps: maybe(
+    told(
+      positive,
+      'Fault current up to which its devices are series rated with the device ahead, amperes: of a combination that was tested, as marked by its manufacturer.',
+    ),
+  ),
+  seriesWith: maybe(told(filledText, 'The device ahead that this combination was tested with, as marked.')),
+  groundFault: maybe(told(v.boolean(), 'Whether its main has ground-fault protection of equipment.')),
+  arcEnergy: maybe(told(v.picklist(ARC_REDUCTIONS), 'The documented way to less arc energy that its main has.')),
+  lockable: maybe(
+    told(
+      v.boolean(),
+      'Whether the breakers in it are readily accessible and can be locked open, so that one may be the disconnect of what it feeds.',
+    ),
+  ),
 });
 
 export type Equipment = Of<typeof equipmentSchema>;

@@ -9,7 +9,16 @@ import {
   told,
   wholePositive,
 } from '../schema/schema-parts.ts';
-import { DEVICE_PLACES, INSULATIONS, METAL_SPELLINGS, METHODS, type Metal, metalOf } from '../schema/vocabulary.ts';
+import {
+  ARC_REDUCTIONS,
+  DEVICE_PLACES,
+  INSULATIONS,
+  METAL_SPELLINGS,
+  METHODS,
+  type Metal,
+  metalOf,
+  TAP_CONDITIONS,
+} from '../schema/vocabulary.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const feederSchema = v.strictObject({
@@ -29,13 +38,21 @@ export const feederSchema = v.strictObject({
   device: maybe(
     told(
       v.picklist(DEVICE_PLACES),
-      'Where the overcurrent device of `breakerAmps` stands: in the equipment that feeds (`from`), in the equipment that is fed (`to`), or one in each (`both`). Where absent, `to` for a feeder out of a transformer or a source, `from` for any other.',
+      'Where the overcurrent device of `breakerAmps` stands: in the equipment that feeds (`from`), in the equipment that is fed (`to`), one in each (`both`), or none at either end (`none`: a tap that supplies a transformer; `breakerAmps` is then that of the device ahead). Where absent, `to` for a feeder out of a transformer or a source, `from` for any other.',
     ),
   ),
   outdoors: maybe(
     told(
       v.boolean(),
       'Whether it lies outdoors all the way but for where it ends; where absent, only one in the ground all the way is taken to.',
+    ),
+  ),
+  groundFault: maybe(told(v.boolean(), 'Whether its device has ground-fault protection of equipment.')),
+  arcEnergy: maybe(told(v.picklist(ARC_REDUCTIONS), 'The documented way to less arc energy that its device has.')),
+  tapCondition: maybe(
+    told(
+      v.picklist(TAP_CONDITIONS),
+      'Of a tap or a secondary, what no drawing shows: `high-bay` (manufacturing building over 35 ft high at its walls, served by qualified persons, tapped 30 ft above the floor or higher, no splice, through no wall, floor or ceiling) or `industrial` (served by qualified persons alone; it ends in a switchboard whose devices are grouped).',
     ),
   ),
 });

@@ -186,6 +186,14 @@ export const CIRCUIT_NOTES = {
     source: `${PRACTICE}: 3/4 to 1 in, so that it is not crushed in the trench and can be pulled again`,
     basis: TRADE,
   },
+  boxLocation: {
+    name: 'location of boxes above grade',
+    unit: '',
+    meaning: 'What boxes and conduit bodies above grade stand in: wet, damp or dry',
+    source: `${PRACTICE}: a lot is open to the weather; under a roof the authority decides between damp and wet`,
+    basis: CRITERION,
+    confirm: 'location of boxes under a canopy, where it is not taken as wet',
+  },
   'pilot.sourcePicofarads': {
     name: 'pilot capacitance of the source',
     unit: 'pF',

@@ -43,6 +43,7 @@ export const RULE_WORDS = [
   'cover',
   'riser',
   'buried-box',
+  'box-location',
   'expansion',
   'vertical-support',
   'supply-tree',

@@ -30,6 +30,7 @@ export const DEFAULT_RULES: Rules = {
   clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
   circuitsPerConduit: 3,
   undergroundTradeSize: '1',
+  boxLocation: 'wet',
   pilot: {
     sourcePicofarads: 300,
     cordPicofaradsPerFoot: 50,

@@ -10,7 +10,7 @@ import {
   told,
   wholePositive,
 } from './schema-parts.ts';
-import { INSULATIONS, LEAST_TRADE_SIZES, METAL_SPELLINGS } from './vocabulary.ts';
+import { INSULATIONS, LEAST_TRADE_SIZES, LOCATIONS, METAL_SPELLINGS } from './vocabulary.ts';
 
 const maybe = v.exactOptional;
 
@@ -111,6 +111,12 @@ export const rulesSchema = v.strictObject({
   circuitsPerConduit: maybe(told(wholePositive, 'Most charger circuits in one conduit.')),
   undergroundTradeSize: maybe(
     told(v.picklist(LEAST_TRADE_SIZES), 'Smallest trade size of a branch conduit in the ground.'),
+  ),
+  boxLocation: maybe(
+    told(
+      v.picklist(LOCATIONS),
+      'What boxes and conduit bodies above grade stand in: `wet` open to the weather, `damp` under a roof, `dry` indoors.',
+    ),
   ),
   pilot: maybe(
     told(

@@ -72,6 +72,10 @@ export type Surface = (typeof SURFACES)[number];
 export const LEAST_TRADE_SIZES = ['1/2', '3/4', '1', '1-1/4', '1-1/2', '2'] as const;
 export type LeastTradeSize = (typeof LEAST_TRADE_SIZES)[number];
 
+/** What boxes above grade stand in: open to the weather, under a roof that is open at its sides, or indoors. */
+export const LOCATIONS = ['wet', 'damp', 'dry'] as const;
+export type Location = (typeof LOCATIONS)[number];
+
 export const MOUNTS = ['overhead', 'pedestal', 'wall'] as const;
 export type Mount = (typeof MOUNTS)[number];
 
@@ -79,9 +83,37 @@ export type Mount = (typeof MOUNTS)[number];
 export const UNDERLAY_KINDS = ['png', 'jpeg', 'svg', 'pdf', 'dxf', 'geojson'] as const;
 export type UnderlayKind = (typeof UNDERLAY_KINDS)[number];
 
-/** Where the overcurrent device of a feeder stands: in what feeds it, in what it feeds, or one in each. */
-export const DEVICE_PLACES = ['from', 'to', 'both'] as const;
+/**
+ * Where the overcurrent device of a feeder stands: in what feeds it, in what it feeds, one in each, or none at either end, as
+ * of a tap that supplies a transformer.
+ */
+export const DEVICE_PLACES = ['from', 'to', 'both', 'none'] as const;
 export type DevicePlace = (typeof DEVICE_PLACES)[number];
+
+/** Ways to less arc energy at a large breaker. */
+export const ARC_REDUCTIONS = [
+  'zone-interlocking',
+  'differential',
+  'maintenance-switch',
+  'active-mitigation',
+  'instantaneous-trip',
+  'instantaneous-override',
+  'equivalent',
+] as const;
+export type ArcReduction = (typeof ARC_REDUCTIONS)[number];
+export const ARC_WORDS: Readonly<Record<ArcReduction, string>> = {
+  'zone-interlocking': 'zone-selective interlocking',
+  differential: 'differential relaying',
+  'maintenance-switch': 'an energy-reducing maintenance switch',
+  'active-mitigation': 'active arc-flash mitigation',
+  'instantaneous-trip': 'an instantaneous trip setting',
+  'instantaneous-override': 'an instantaneous override',
+  equivalent: 'approved equivalent means',
+};
+
+/** What lets conductors start without a device and no drawing shows. */
+export const TAP_CONDITIONS = ['high-bay', 'industrial'] as const;
+export type TapCondition = (typeof TAP_CONDITIONS)[number];
 
 export const METALS = ['copper', 'aluminum'] as const;
 export type Metal = (typeof METALS)[number];

@@ -32,6 +32,7 @@ export async function frameBench(peers: string, sizes: readonly number[]): Promi
     const site = makeLot({ name: `made lot of ${stalls}`, stalls });
     const boards: readonly (readonly [string, () => Promise<BoardTimes>])[] = [
       ['the page, plan and all', () => ownBoard(browser, site)],
+      ['the page, raised', () => ownBoard(browser, site, true)],
       ['raw canvas, no plan', () => peerBoard(browser, peers, 'raw', site)],
       ['a node a shape, no plan', () => peerBoard(browser, peers, 'nodes', site)],
     ];

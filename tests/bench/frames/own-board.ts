@@ -4,18 +4,27 @@ import { onScreen, openPage, ready, tally } from '../../browser/open-page.ts';
 import { servePage } from '../../browser/serve.ts';
 import { around, type BoardTimes, DRAG_SCALE, dragged, VIEW, wheeled } from './gestures.ts';
 
-/** Frame times of the built page with a site open: the whole of it panned and zoomed, then a drop dragged. */
-export async function ownBoard(browser: Browser, site: SiteFile): Promise<BoardTimes> {
+/**
+ * Frame times of the built page with a site open, flat or with its heights raised: the whole of it panned and zoomed, then
+ * a drop dragged.
+ */
+export async function ownBoard(browser: Browser, site: SiteFile, isRaised = false): Promise<BoardTimes> {
   const served = await servePage();
   const { page, close } = await openPage(browser, served, VIEW);
   await openSite(page, site);
+  if (isRaised) {
+    await page.getByRole('button', { name: 'Raise' }).click();
+    await page.locator('[data-raised=yes]').waitFor();
+  }
   const box = (await page.getByTestId('board').boundingBox())!;
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   await settled(page);
   const pan = await dragged(page, around(middle, 120), 'middle');
   const zoom = await wheeled(page, middle, 24);
   const drop = site.drops![Math.floor(site.drops!.length / 2)]!;
-  const [x, y] = drop.retractor ?? drop.box;
+  const [x, planY, z] = drop.retractor ?? drop.box;
+  // The hand takes what it sees: raised, that is drawn higher up.
+  const y = planY + (isRaised ? z : 0);
   for (let i = 0; i < 60 && Number((await tally(page)).camera!.split(' ')[2]) < DRAG_SCALE; i++) {
     const [px, py] = await onScreen(page, [x, y]);
     await page.mouse.move(px, py);

@@ -14,6 +14,39 @@ const two = (n: number): string => String(n).padStart(2, '0');
 const tidy = (x: number): number => Math.round(x * 1000) / 1000;
 
 /**
+ * Pickups and vans come back in the afternoon and stand until the morning, each at a stall of its own, with what a day of
+ * short rounds takes out of them. The evening is dear. Cars and prices are invented.
+ */
+const OVERNIGHT: NonNullable<SiteFile['days']>[number] = {
+  id: 'overnight',
+  name: 'A night in the yard, invented',
+  from: '14:00',
+  to: '10:00',
+  population: {
+    kind: 'fleet',
+    cars: 48,
+    seed: 1,
+    kwh: [
+      [0, 4],
+      [0.1, 9],
+      [0.5, 17],
+      [0.9, 31],
+      [1, 44],
+    ],
+  },
+  // A yard knows when each of its cars goes out.
+  strategy: 'deadline',
+  tariff: {
+    energy: [
+      { from: '16:00', to: '21:00', price: 0.22 },
+      { from: '21:00', to: '07:00', price: 0.08 },
+      { from: '00:00', to: '00:00', price: 0.12 },
+    ],
+    demand: [{ from: '00:00', to: '00:00', price: 11 }],
+  },
+};
+
+/**
  * 48 angled stalls for pickups and vans under two canopies; the 480 V feeder that is already in the ground ends at a
  * transformer and a switchboard, which feed one load-managed panel a canopy. Invented.
  */
@@ -137,6 +170,20 @@ export function fleetYard(): SiteFile {
         faultXr: 6,
       },
       {
+        id: 'SE1',
+        kind: 'service',
+        at: [-60, 118],
+        size: [4, 2, 7],
+        entry: [-60, 118, 0],
+        volts: 480,
+        phases: 3,
+        busAmps: 400,
+        mainAmps: 200,
+        workingSpace: 4,
+        electrode: 'concrete-encased',
+        interruptingAmps: 35_000,
+      },
+      {
         id: 'T1',
         kind: 'transformer',
         at: [-40, 52],
@@ -147,6 +194,7 @@ export function fleetYard(): SiteFile {
         secondaryVolts: 208,
         impedancePercent: 4.5,
         xr: 2,
+        electrode: 'building-steel',
       },
       {
         id: 'SB1',
@@ -167,12 +215,21 @@ export function fleetYard(): SiteFile {
     ],
     feeders: [
       {
-        id: 'F1',
+        id: 'F0',
         from: 'SVC',
+        to: 'SE1',
+        conductor: { size: '3/0', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
+        raceway: 'PVC40',
+        length: 12,
+        breakerAmps: 200,
+      },
+      {
+        id: 'F1',
+        from: 'SE1',
         to: 'T1',
         conductor: { size: '3/0', metal: 'copper', sets: 1, insulation: 'XHHW-2' },
         raceway: 'PVC40',
-        length: 310,
+        length: 298,
         breakerAmps: 200,
         existing: true,
       },
@@ -232,6 +289,7 @@ export function fleetYard(): SiteFile {
     ],
     drops,
     chargers,
+    days: [OVERNIGHT],
     rules: { vehicle: 'pickup', dropLimit: { branch: 1.75 } },
     georef: { lon: -93.2, lat: 41.7, bearing: 0 },
   };

@@ -49,6 +49,8 @@ export function hospitalLot(): SiteFile {
     entry: [-60, 90, 0],
     volts: 208,
     phases: 3,
+    faultAmps: 50_000,
+    faultXr: 8,
   });
   for (let canopy = 1; canopy <= 4; canopy++) addCanopy(lists, canopy);
   addPanel(lists, 1, 400);
@@ -184,6 +186,8 @@ function addPanel(lists: Lists, n: number, managedAmps: number): void {
     spaces: n === 3 ? 240 : 120,
     workingSpace: 3.5,
     managedAmps,
+    electrode: 'concrete-encased',
+    interruptingAmps: 65_000,
   });
   lists.feeders.push({
     id: `F${n}`,

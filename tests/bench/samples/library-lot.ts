@@ -9,6 +9,25 @@ const RACEWAY_Z = 11;
 
 const two = (n: number): string => String(n).padStart(2, '0');
 
+/**
+ * Those who work there and come to read, through a working day: a car a stall, some of them twice a day. Its tariff has
+ * a dear afternoon. Cars and prices are invented.
+ */
+const WORKPLACE_DAY: NonNullable<SiteFile['days']>[number] = {
+  id: 'workplace',
+  name: 'A working day, invented',
+  from: '06:00',
+  to: '22:00',
+  population: { kind: 'workplace', cars: 20, seed: 2 },
+  tariff: {
+    energy: [
+      { from: '14:00', to: '19:00', price: 0.24 },
+      { from: '00:00', to: '00:00', price: 0.11 },
+    ],
+    demand: [{ from: '00:00', to: '00:00', price: 12 }],
+  },
+};
+
 /** 16 stalls, double-loaded under one canopy, one panel at its west end. Invented. */
 export function libraryLot(): SiteFile {
   const stalls: Stall[] = [];
@@ -136,6 +155,20 @@ export function libraryLot(): SiteFile {
         faultXr: 5,
       },
       {
+        id: 'SE1',
+        kind: 'service',
+        at: [-28, -6],
+        size: [4, 2, 7],
+        entry: [-28, -6, 0],
+        volts: 208,
+        phases: 3,
+        busAmps: 400,
+        mainAmps: 400,
+        workingSpace: 3.5,
+        electrode: 'concrete-encased',
+        interruptingAmps: 35_000,
+      },
+      {
         id: 'P1',
         kind: 'panelboard',
         at: [-6, 0],
@@ -154,12 +187,21 @@ export function libraryLot(): SiteFile {
     ],
     feeders: [
       {
-        id: 'F1',
+        id: 'F0',
         from: 'SVC',
+        to: 'SE1',
+        conductor: { size: '600', metal: 'copper', sets: 1, insulation: 'THWN-2' },
+        raceway: 'PVC40',
+        length: 12,
+        breakerAmps: 400,
+      },
+      {
+        id: 'F1',
+        from: 'SE1',
         to: 'P1',
         conductor: { size: '600', metal: 'copper', sets: 1, insulation: 'THWN-2' },
         raceway: 'PVC40',
-        length: 48,
+        length: 36,
         breakerAmps: 400,
         existing: true,
       },
@@ -181,6 +223,7 @@ export function libraryLot(): SiteFile {
     pullpoints: [{ id: 'PB1', at: [13.5, 0, RACEWAY_Z] }],
     drops,
     chargers,
+    days: [WORKPLACE_DAY],
     rules: { vehicle: 'sedan' },
     georef: { lon: -93.1, lat: 41.6, bearing: 0 },
   };

@@ -148,7 +148,7 @@ describe('a pull point drawn in the ground', () => {
 describe('where only the method changes in the ground', () => {
   const changed = planned({ at: [50], riser: 'PVC80' });
 
-  test('the conduits are coupled: no box, one elbow and two couplings at the foot of the riser', () => {
+  test('the conduits are coupled: no box, one elbow and one coupling at the foot of the riser', () => {
     expect(changed.conduits.map(({ method, from, to }) => [method, from, to])).toEqual([
       ['PVC40', 'P1', 'P1-1.C1'],
       ['PVC80', 'P1-1.C1', 'D1'],
@@ -157,8 +157,8 @@ describe('where only the method changes in the ground', () => {
     expect(items(changed, 'handhole')).toEqual([]);
     // From the panel 6 ft down, 50 along: elbows at the foot of the panel's riser and of the pedestal's.
     expect(items(changed, 'elbow')).toEqual([['PVC40 1 in, 90 degrees', 2]]);
-    // Four in the 50 ft, two at each elbow.
-    expect(items(changed, 'coupling')).toEqual([['PVC40 1 in', 8]]);
+    // Sticks come belled: one at each elbow, whose other end goes into a bell.
+    expect(items(changed, 'coupling')).toEqual([['PVC40 1 in', 2]]);
     // One connector at the panel, one at the box.
     expect(items(changed, 'connector')).toEqual([
       ['PVC40 1 in', 1],

@@ -7,7 +7,7 @@ import { type GroupingTask, leastGrouping } from '../../../calc/branches/least-g
 import { sharedBetween, travelOrder } from '../../../calc/branches/travel-order.ts';
 import type { Way } from '../../../calc/branches/way.ts';
 import { runsOf } from '../../../routing/network/runs.ts';
-import type { SiteFile } from '../../../routing/site/site.ts';
+import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { anyLot, trunkLot } from './lots.ts';
 
@@ -91,6 +91,64 @@ describe('sharing conduits', () => {
     const groups = branches!.homeRuns.map(({ homeRun: { ways } }) => ways.map(({ charger }) => charger.id));
     expect(groups).toContainEqual(['C5', 'C6', 'C7']);
     expect(panel!.planned).toBeGreaterThan(0);
+  });
+});
+
+/** Ids of the chargers of each home run, and the size of its first conduit. */
+const homeRunsOf = (file: SiteFile, panel: string) => {
+  const site = toSite(file);
+  const own = equipmentBranches(site, runsOf(site).runs, designOf(site.rules)).find(
+    (one) => one.equipment.id === panel,
+  );
+  return own!.homeRuns.map(({ circuits, conduits }) => [
+    circuits.map(({ charger, conductor }) => `${charger} ${conductor.size}`),
+    conduits.map(({ tradeSize, length }) => `${tradeSize} ${length.toFixed(6)}`),
+  ]);
+};
+
+describe('two panels whose branches look alike', () => {
+  const taps = [40, 55, 70, 85, 100, 115, 130, 145, 160, 175, 190, 205];
+  /** A trunk beside another: ids with a prefix, moved by so many feet. */
+  const trunk = (prefix: string, y: number): SiteFile => {
+    const own = trunkLot(taps);
+    const at = ([x, , z]: Point3): Point3 => [x, y, z];
+    return {
+      ...own,
+      raceways: own.raceways!.map((one) => ({ ...one, id: `${prefix}R`, path: one.path.map(at) })),
+      equipment: own.equipment!.map((one) => ({ ...one, id: `${prefix}P`, at: [0, y], entry: at(one.entry!) })),
+      drops: own.drops!.map((one) => ({ ...one, id: `${prefix}${one.id}`, box: at(one.box) })),
+      chargers: own.chargers!.map((one) => ({
+        ...one,
+        id: `${prefix}${one.id}`,
+        drop: `${prefix}${one.drop}`,
+        from: `${prefix}P`,
+      })),
+    };
+  };
+  const together = (a: SiteFile, b: SiteFile): SiteFile => ({
+    ...a,
+    raceways: [...a.raceways!, ...b.raceways!],
+    equipment: [...a.equipment!, ...b.equipment!],
+    drops: [...a.drops!, ...b.drops!],
+    chargers: [...a.chargers!, ...b.chargers!],
+    pullpoints: [...(a.pullpoints ?? []), ...(b.pullpoints ?? [])],
+  });
+  const other = trunk('B', 40);
+  const ways: readonly (readonly [string, SiteFile])[] = [
+    ['nothing', other],
+    ['the load', { ...other, chargers: other.chargers!.map((one) => ({ ...one, amps: 80 })) }],
+    ['the pilots', { ...other, chargers: other.chargers!.map((one) => ({ ...one, pilot: true })) }],
+    ['the method', { ...other, raceways: other.raceways!.map((one) => ({ ...one, method: 'PVC80' })) }],
+    ['how warm it is', { ...other, raceways: other.raceways!.map((one) => ({ ...one, ambientC: 60 })) }],
+    ['a roof below', { ...other, raceways: other.raceways!.map((one) => ({ ...one, aboveRoof: 0.02 })) }],
+    ['a pull point', { ...other, pullpoints: [{ id: 'PB', at: [62, 40, 10] }] }],
+    ['names in another order', { ...other, chargers: other.chargers!.map((one, i) => ({ ...one, id: `B${99 - i}` })) }],
+    ['one box', { ...other, drops: other.drops!.map((one, i) => (i === 3 ? { ...one, box: [82, 40, 10] } : one)) }],
+  ];
+  test.each(ways)('but for %s are each grouped as if it were alone', (_, file) => {
+    const both = together(trunk('A', 0), file);
+    expect(homeRunsOf(both, 'BP')).toEqual(homeRunsOf(file, 'BP'));
+    expect(homeRunsOf(both, 'AP')).toEqual(homeRunsOf(trunk('A', 0), 'AP'));
   });
 });
 

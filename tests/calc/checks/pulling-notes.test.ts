@@ -14,8 +14,8 @@ const BENT: readonly Point3[] = [
 ];
 
 const pulled = (more: Partial<Pulled> = {}): Pulled => ({
-  what: 'Conduit P1-1.1',
-  about: ['P1-1.1'],
+  what: () => 'Conduit P1-1.1',
+  about: () => ['P1-1.1'],
   method: 'EMT',
   tradeSize: '1',
   path: BENT,

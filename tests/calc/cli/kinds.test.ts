@@ -60,6 +60,11 @@ const SOUND: readonly (readonly [kind: string, input: object, fields: readonly s
     },
     ['ok', 'asks'],
   ],
+  [
+    'tap',
+    { conductor: { size: '1/0', metal: 'copper' }, length: 20, deviceAmps: 150, feederAmps: 400 },
+    ['ok', 'asks'],
+  ],
   ['working-space', { voltsToGround: 277, condition: 2 }, ['depth']],
   [
     'hung',

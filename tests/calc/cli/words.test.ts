@@ -340,7 +340,7 @@ describe('the words', () => {
       expect([status, out, err.trimEnd().split('\n').length]).toEqual([2, '', 1]);
     }
     expect((await runWords(['plan', '--jsn', LIBRARY], machineWith())).err).toBe(
-      'plan: there is no option --jsn; see overrow plan --help\n',
+      'plan: there is no option --jsn; did you mean "--json"? see overrow plan --help\n',
     );
   });
 
@@ -430,4 +430,9 @@ describe('the drawing of the changes', () => {
 test('schema prints a JSON Schema', async () => {
   const { out } = await runWords(['schema'], machineWith());
   expect(JSON.parse(out).properties.format.const).toBe('overrow/site');
+});
+
+test('a slip of the pen is answered with the word that is near', async () => {
+  expect((await runWords(['chek', LIBRARY], machineWith())).err).toContain('did you mean "check"?');
+  expect((await runWords(['plan', '--jsn', LIBRARY], machineWith())).err).toContain('did you mean "--json"?');
 });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { disconnect } from '../../../calc/supply/panels/disconnect.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import type { Equipment, SiteFile } from '../../../routing/site/site.ts';
+import type { Equipment, Feeder, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { changed, lotAnd, lotChanged, lotWith, SMALL_LOT } from '../checks/faults/small-lot.ts';
 import { chargers, equipment, feeder, panel, siteOf, source, supplied, transformer } from './small-site.ts';
@@ -78,6 +78,71 @@ test('arc energy is spoken of at each device of 1,200 A and more, whatever the v
   expect(findingsOf(site(1000), 'arc-energy')).toEqual([]);
 });
 
+describe('what the file says that a device has', () => {
+  const at480 = (main: Partial<Equipment>, into: Partial<Feeder> = {}) =>
+    siteOf({
+      equipment: [source(480), equipment('SE', 'service', { volts: 480, ...main })],
+      feeders: [feeder('SVC', 'SE', { breakerAmps: 1600, ...into })],
+      chargers: chargers('SE', 1, { volts: 480 }),
+    });
+
+  test('ground-fault protection that it has is not asked for, one that it has not is', () => {
+    expect(findingsOf(at480({ mainAmps: 1600, groundFault: true }), 'ground-fault')).toEqual([]);
+    expect(findingsOf(at480({ mainAmps: 1600, groundFault: false }), 'ground-fault')).toHaveLength(1);
+    // Without a main the device of the feeder ends in it, and what it has counts.
+    expect(findingsOf(at480({}, { groundFault: true }), 'ground-fault')).toEqual([]);
+    expect(findingsOf(at480({}), 'ground-fault')).toHaveLength(1);
+  });
+
+  test.each([
+    ['zone-interlocking', 0],
+    ['differential', 0],
+    ['maintenance-switch', 0],
+    ['active-mitigation', 0],
+    ['equivalent', 0],
+    ['instantaneous-trip', 1],
+    ['instantaneous-override', 1],
+  ] as const)('%s answers for arc energy, with %s notes', (arcEnergy, notes) => {
+    const found = findingsOf(at480({ mainAmps: 1600, arcEnergy }), 'arc-energy');
+    expect(found.map(({ severity }) => severity)).toEqual(Array(notes).fill('note'));
+    expect(findingsOf(at480({}, { arcEnergy }), 'arc-energy')).toHaveLength(notes);
+  });
+
+  test('stands with the device in the plan', () => {
+    const { devices } = supplied(at480({ mainAmps: 1600, groundFault: true, arcEnergy: 'differential' })).facts;
+    expect(devices).toMatchObject([{ id: 'SE.main', groundFault: true, arcEnergy: 'differential' }]);
+  });
+});
+
+describe('series ratings', () => {
+  /** 65 kA at the source, of which some 58 kA come to a board of 22 kA. */
+  const rated = (more: Partial<Equipment>) =>
+    siteOf({
+      equipment: [{ ...source(480), faultAmps: 65_000 }, panel('P', { volts: 480, mainAmps: 400, ...more })],
+      feeders: [feeder('SVC', 'P', { breakerAmps: 400, device: 'from', length: 5 })],
+      chargers: chargers('P', 1, { volts: 480 }),
+    });
+  const own = { interruptingAmps: 22_000 } as const;
+  const of = (more: Partial<Equipment>) => findingsOf(rated({ ...own, ...more }), 'interrupting-rating');
+
+  test('a board below its fault current fails, with a tested combination it passes and is marked', () => {
+    const [plain] = of({});
+    expect(plain).toMatchObject({ severity: 'fail', limit: 22_000 });
+    const [series, ...others] = of({ seriesAmps: 65_000, seriesWith: '400 A fused switch' });
+    expect(others).toEqual([]);
+    expect(series).toMatchObject({ severity: 'note', about: ['P'], limit: 65_000, source: 'NEC 2023 110.22, 240.86' });
+    expect(series!.says).toContain('RATED 65000 AMPERES WITH 400 A FUSED SWITCH');
+    expect(series!.says).toContain('400 A of F-P at SVC');
+    expect(series!.says).toContain('1% of the lower rating');
+  });
+
+  test('too small a series rating fails, one that is not needed is not spoken of, one with no device named is looked at', () => {
+    expect(of({ seriesAmps: 30_000, seriesWith: 'x' })).toMatchObject([{ severity: 'fail', limit: 30_000 }]);
+    expect(of({ interruptingAmps: 65_000, seriesAmps: 65_000 })).toEqual([]);
+    expect(of({ seriesAmps: 65_000 })).toMatchObject([{ severity: 'warn' }]);
+  });
+});
+
 describe('disconnects of charging equipment', () => {
   test.each([
     [60, 208, 1, false],
@@ -107,6 +172,26 @@ describe('disconnects of charging equipment', () => {
       of: ['EV1'],
     });
     expect(planned(SMALL_LOT).takeoff.some(({ item }) => item === 'disconnect')).toBe(false);
+  });
+
+  test('one of its own or a breaker that locks open is enough within sight', () => {
+    const big = (charger: object, board: object = {}) =>
+      lotWith({
+        chargers: changed('chargers', 'EV1', { amps: 80, ...charger }),
+        equipment: changed('equipment', 'P1', board),
+      });
+    const bought = (file: SiteFile) => planned(file).takeoff.some(({ item }) => item === 'disconnect');
+    // Built in: nothing is bought. Some feet away: one is.
+    expect([told(big({ disconnect: 0 })), bought(big({ disconnect: 0 }))]).toEqual([[], false]);
+    expect([told(big({ disconnect: 12 })), bought(big({ disconnect: 12 }))]).toEqual([[], true]);
+    expect(told(big({ disconnect: 51 }))).toMatchObject([{ severity: 'warn', about: ['EV1'], value: 51, limit: 50 }]);
+    // The panel stands 17.5 ft from the box.
+    expect([told(big({}, { lockable: true })), bought(big({}, { lockable: true }))]).toEqual([[], false]);
+    expect(told(big({}, { lockable: false }))).toMatchObject([{ about: ['EV1', 'P1'] }]);
+    const far = big({}, { lockable: true, at: [-60, 0] });
+    expect(told(far)).toMatchObject([
+      { about: ['EV1', 'P1', 'D1'], says: expect.stringContaining('The breaker in P1') },
+    ]);
   });
 
   test('one that is drawn near by is enough, one out of sight wants a plaque', () => {

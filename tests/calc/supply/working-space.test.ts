@@ -93,7 +93,7 @@ describe('a depth that the site gives', () => {
     const equipment = file.equipment!.map((one) => ({ ...one, workingSpace: 1 }));
     const findings = found({ ...file, equipment });
     expect(findings.map(({ about, value, limit }) => [about[0], value, limit])).toEqual(
-      ['SVC', 'T1', 'SB1', 'P1', 'P2'].map((id) => [id, 1, 3]),
+      ['SVC', 'SE1', 'T1', 'SB1', 'P1', 'P2'].map((id) => [id, 1, 3]),
     );
     expect(findings[0]!.says).toContain('1\' 0" deep and is to be 3\' 0"');
     expect(found(file)).toEqual([]);

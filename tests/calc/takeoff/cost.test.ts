@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { TakeoffRow } from '../../../calc/plan-file.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { type PriceList, priceSheet } from '../../../calc/prices/price-list.ts';
+import { isGuess } from '../../../calc/prices/line-for.ts';
+import type { PriceList } from '../../../calc/prices/price-list.ts';
+import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
@@ -68,10 +70,16 @@ describe.each(['library-lot', 'fleet-yard', 'library-pedestals'])('the cost of %
     expect(sheet.rows.reduce((sum, { cost }) => sum + cents(cost), 0)).toBe(cents(sheet.cost));
     expect(Object.values(sheet.bySystem).reduce((sum, cost) => sum + cents(cost), 0)).toBe(cents(sheet.cost));
     for (const { material, labor, cost } of sheet.rows) expect(cents(material) + cents(labor)).toBe(cents(cost));
-    expect(cents(sheet.cost) + cents(sheet.overhead) + cents(sheet.margin)).toBe(cents(sheet.price));
+    const { additions, contingency, overhead, margin, bond } = sheet;
+    const added = [...additions.map(({ dollars }) => dollars), contingency, overhead, margin, bond];
+    expect(added.reduce((sum, dollars) => sum + cents(dollars), cents(sheet.cost))).toBe(cents(sheet.price));
   });
   test('leaves nothing out with the list that is there from the start', () => {
     expect(sheet.missing).toEqual([]);
+  });
+  test('stands on no line for any size', () => {
+    expect(sheet.rows.filter(({ how }) => isGuess(how))).toEqual([]);
+    expect(sheet.guesses).toBe(0);
   });
 });
 

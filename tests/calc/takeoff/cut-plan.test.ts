@@ -19,11 +19,13 @@ describe.each(['library-lot', 'fleet-yard', 'library-pedestals'])('the cutting p
     expect(cutFor.size).toBe(planned.conduits.length);
   });
   test('has every conductor whole on one reel or ordered to length', () => {
-    const wanted = planned.takeoff.filter(({ item }) => /conductor$/.test(item)).flatMap(({ parts }) => parts);
+    const wanted = planned.takeoff
+      .filter(({ item }) => /conductor$/.test(item))
+      .flatMap(({ parts }) => parts.flatMap(({ quantity, cut = [quantity] }) => cut));
     const reels = groups.filter(({ item }) => item === 'conductor');
     const given = reels.flatMap(({ stocks, toLength }) => [...stocks.flatMap(({ pieces }) => pieces), ...toLength]);
     expect(given).toHaveLength(wanted.length);
-    expect(sum(given.map(({ length }) => length))).toBeCloseTo(sum(wanted.map(({ quantity }) => quantity)), 6);
+    expect(sum(given.map(({ length }) => length))).toBeCloseTo(sum(wanted), 6);
   });
   test('cuts no stock past its end, and accounts for what is left', () => {
     for (const { stock, stocks, item } of groups)

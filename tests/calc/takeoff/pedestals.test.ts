@@ -108,8 +108,8 @@ describe('a pedestal 50 ft out', () => {
     expect(high('conductor')).toBeCloseTo(2 * 54 * 1.05, 9);
     expect(high('raceway')).toBeCloseTo(53 * 1.05, 9);
     expect(count(above, 'raceway')).toBeCloseTo(56 * 1.05, 9);
-    // The elbow is up at 10 ft, one of the two connectors at the panel.
-    expect([high('elbow'), high('connector'), high('breaker')]).toEqual([1, 1, 0]);
+    // The bend is up at 10 ft, one of the two connectors at the panel.
+    expect([high('field bend'), high('connector'), high('breaker')]).toEqual([1, 1, 0]);
     for (const item of ['junction box', 'cover', 'retractor', 'cord', 'charging module']) expect(high(item)).toBe(1);
   });
 });

@@ -4,7 +4,8 @@ import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import type { TakeoffRow } from '../../../calc/plan-file.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import { couplingsOn, supports } from '../../../calc/takeoff/raceway-quantities.ts';
+import { jointsIn } from '../../../calc/takeoff/fittings.ts';
+import { supports } from '../../../calc/takeoff/raceway-quantities.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { box, charger } from '../../routing/network/sites.ts';
@@ -26,8 +27,8 @@ describe('a straight of raceway', () => {
     expect(supports(NEC_2023, 'EMT', '3/4', 47)).toBe(6);
   });
 
-  test('47 ft in 10 ft sticks has 4 couplings', () => {
-    expect(couplingsOn(47)).toBe(4);
+  test('47 ft in 10 ft sticks has 4 joints', () => {
+    expect(jointsIn(47)).toBe(4);
   });
 
   test.each([
@@ -35,8 +36,8 @@ describe('a straight of raceway', () => {
     [10.001, 1],
     [20, 1],
     [0.5, 0],
-  ])('%f ft has %i couplings', (feet, couplings) => {
-    expect(couplingsOn(feet)).toBe(couplings);
+  ])('%f ft has %i joints', (feet, couplings) => {
+    expect(jointsIn(feet)).toBe(couplings);
   });
 
   test('47 ft of 1/2 in. PVC is strapped every 3 ft (Table 352.30(B)): ceil(41 / 3) + 1', () => {
@@ -80,11 +81,12 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
     expect(quantity(result, 'pilot conductor', '14 AWG copper THWN-2')).toBeCloseTo(58 * 1.05, 9);
   });
 
-  test('raceway: 52 ft and 5% are 54.6 ft, six sticks; an elbow with two couplings, four in the 50 ft', () => {
+  test('raceway: 52 ft and 5% are 54.6 ft, six sticks with five couplings; 1/2 in. is bent, not bought as an elbow', () => {
     expect(quantity(result, 'raceway', 'EMT 1/2 in')).toBeCloseTo(54.6, 9);
     expect(quantity(result, 'raceway stick', 'EMT 1/2 in, 10 ft')).toBe(6);
-    expect(quantity(result, 'elbow', 'EMT 1/2 in, 90 degrees')).toBe(1);
-    expect(quantity(result, 'coupling', 'EMT 1/2 in')).toBe(4 + 2);
+    expect(of(result, 'elbow')).toEqual([]);
+    expect(quantity(result, 'field bend', 'EMT 1/2 in')).toBe(1);
+    expect(quantity(result, 'coupling', 'EMT 1/2 in')).toBe(5);
     expect(quantity(result, 'connector', 'EMT 1/2 in')).toBe(2);
     // ceil((52 - 6) / 10) + 1.
     expect(quantity(result, 'strap', 'EMT 1/2 in')).toBe(6);
@@ -95,7 +97,7 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
     expect(quantity(result, 'charging module', '32 A 208 V single-phase')).toBe(1);
     for (const item of ['cord', 'retractor']) expect(of(result, item).map((row) => row.quantity)).toEqual([1]);
     // 4 x 3.00 + 2 x 2.00 + 2.50 in³ (314.16).
-    expect(quantity(result, 'junction box', 'at the drop, 4 x 1-1/2 square')).toBe(1);
+    expect(quantity(result, 'junction box', 'at the drop, 4 x 1-1/2 square, wet location')).toBe(1);
     expect(of(result, 'junction box')).toHaveLength(1);
   });
 
@@ -110,7 +112,9 @@ describe('a charger 50 ft out, its box 2 ft below the trunk', () => {
 test('a pull point that one conduit passes is a conduit body; where two do it is a box with a cover', () => {
   const passed = (taps: readonly number[]): Plan =>
     planOf(trunkLot(taps, { pullpoints: [{ id: 'PB1', at: [20, 0, 10] }], rules: { circuitsPerConduit: 1 } }));
-  expect(of(passed([50]), 'conduit body').map(({ spec, quantity: n }) => [spec, n])).toEqual([['EMT 1/2 in', 1]]);
+  expect(of(passed([50]), 'conduit body').map(({ spec, quantity: n }) => [spec, n])).toEqual([
+    ['EMT 1/2 in, wet location', 1],
+  ]);
   expect(of(passed([50]), 'pull point')).toEqual([]);
   expect(of(passed([50, 60]), 'conduit body')).toEqual([]);
   expect(of(passed([50, 60]), 'pull point')).toHaveLength(1);

@@ -31,7 +31,7 @@ describe('the IFC file, read by another program', () => {
     expect(names(WebIfc.IFCCABLESEGMENT)).toEqual(planned.runs.map(({ charger }) => charger));
     expect(names(WebIfc.IFCJUNCTIONBOX)).toHaveLength(site.drops.length + site.pullpoints.length);
     expect(names(WebIfc.IFCOUTLET)).toEqual(site.drops.map(({ id }) => id));
-    expect(names(WebIfc.IFCELECTRICDISTRIBUTIONBOARD)).toEqual(['SVC', 'P1']);
+    expect(names(WebIfc.IFCELECTRICDISTRIBUTIONBOARD)).toEqual(['SVC', 'SE1', 'P1']);
     expect(names(WebIfc.IFCSPACE)).toHaveLength(site.stalls.length);
   });
   test('gives every thing a shape and an id of its own', () => {

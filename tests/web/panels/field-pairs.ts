@@ -92,6 +92,11 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     existingAmps: [100, 110, { kind: 'source' }],
     electrode: ['rods', 'ring'],
     interruptingAmps: [22_000, 42_000],
+    seriesAmps: [65_000, 42_000],
+    seriesWith: ['the 400 A main', 'the 200 A main'],
+    groundFault: [true, false],
+    arcEnergy: ['maintenance-switch', 'differential'],
+    lockable: [true, false],
   },
   feeders: {
     from: ['T1', 'P2'],
@@ -106,6 +111,9 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     existing: [false, true],
     device: ['from', 'to'],
     outdoors: [false, true],
+    groundFault: [true, false],
+    arcEnergy: ['maintenance-switch', 'differential'],
+    tapCondition: ['high-bay', 'industrial'],
   },
   loads: {
     from: ['P1', 'P2'],
@@ -164,6 +172,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     phases: [1, 3],
     pilot: [false, true],
     minAmps: [6, 0],
+    disconnect: [10, 0],
     branchLimit: [100, 110],
   },
   notes: {

@@ -1,7 +1,9 @@
 import type { Point2 } from '../../../routing/site/site.ts';
+import type { Ref } from '../../document/change/element-lists.ts';
 import { type ScreenPoint, toSite } from '../camera.ts';
 import type { Point } from '../draw/draw-hand.ts';
-import type { Passing } from '../scene/pick.ts';
+import { type Passing, pickAt } from '../scene/pick.ts';
+import type { Scene } from '../scene/scene.ts';
 import type { ViewStore } from '../view-store.ts';
 
 /** Where the hand is and how it is held, as one event of the pointer tells it. */
@@ -49,6 +51,14 @@ export const pointing = (view: ViewStore, { near, free }: Hand): Point => ({
 export function passing(view: ViewStore): Passing {
   const { hiddenKinds, lockedKinds } = view.getState();
   return lockedKinds.size === 0 ? hiddenKinds : new Set([...hiddenKinds, ...lockedKinds]);
+}
+
+/** The element under the hand: where the board is raised, what is drawn over the plan comes before what lies on it. */
+export function under(view: ViewStore, scene: Scene, hand: Hand): Ref | null {
+  const at = siteAt(view, hand.at);
+  const { near } = pointing(view, hand);
+  const passes = passing(view);
+  return view.getState().raisedView?.pick(scene, at, near, passes) ?? pickAt(scene, at, near, passes);
 }
 
 /** Takes away what is shown of a gesture. */

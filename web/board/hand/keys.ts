@@ -106,6 +106,7 @@ const ACTS: Readonly<Record<string, Act>> = {
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
   g: ({ page }) => page.setState({ find: true }),
+  h: ({ view }) => view.setState({ raised: !view.getState().raised }),
   j: (world) => chooseTool(world, 'select'),
   n: (world) => chooseTool(world, 'pan'),
   m: (world) => chooseTool(world, 'measure'),

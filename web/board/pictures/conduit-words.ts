@@ -25,7 +25,7 @@ const conduitsIn = kept((conduits: Plan['conduits']): ReadonlyMap<string, string
   return new Map([...counts].map(([raceway, own]) => [raceway, words(own)]));
 });
 
-/** For who prices it: the conduits in each raceway, beside its longest leg. */
+/** For a person who prices it: the conduits in each raceway, beside its longest leg. */
 export function drawConduitWords(
   pen: Pen,
   frame: Frame,

@@ -102,7 +102,7 @@ function free(pen: Pen, named: Box[], words: string, x: number, y: number): bool
   return true;
 }
 
-/** A drop's name; for who hangs it, with the elevation of its box. */
+/** A drop's name; for a person who hangs it, with the elevation of its box. */
 const wordsFor = ({ station, units, scale }: Frame, { id, box }: DropMark['drop']): string =>
   station === 'build' && scale >= ELEVATIONS_FROM ? `${id}, ${nearestInch(box[2], units)} up` : id;
 

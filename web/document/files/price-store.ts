@@ -17,24 +17,33 @@ export const priceStore = createStore<Prices>(() => ({ list: INVENTED_LIST }));
 
 export const usePrices = <T>(choose: (prices: Prices) => T): T => useStore(priceStore, choose);
 
-/** What reads price files comes when there is one. */
-const read = async (text: string, file: string): Promise<PricesRead> =>
-  (await import('../../../calc/prices/read-prices.ts')).readPrices(text, file);
+/** What reads price files comes when there is one; a supplier's is laid over `over`. */
+const read = async (text: string, file: string, over?: PriceList): Promise<PricesRead> =>
+  (await import('../../../calc/prices/read-prices.ts')).readPrices(text, file, over);
 
 /** Takes a price file; where it has faults, they are shown and the list before it stands. Rejects where the reader does not come. */
 export async function openPrices(text: string, file: string): Promise<boolean> {
-  const prices = await read(text, file);
+  const prices = await read(text, file, priceStore.getState().list);
   if (!prices.ok) {
     priceStore.setState({ errors: { file, errors: prices.errors } });
     return false;
   }
-  priceStore.setState({ list: prices.list, errors: undefined });
+  await takePrices(prices.list);
+  return true;
+}
+
+/** Takes a list into use and keeps it in this browser, as the file that it would be saved as. */
+export async function takePrices(list: PriceList): Promise<void> {
+  priceStore.setState({ list, errors: undefined });
+  const [{ csv }, { priceSheet }] = await Promise.all([
+    import('../../../calc/sheets/csv.ts'),
+    import('../../../calc/prices/price-sheet.ts'),
+  ]);
   try {
-    localStorage.setItem(KEPT_AS, JSON.stringify({ file, text }));
+    localStorage.setItem(KEPT_AS, JSON.stringify({ file: list.name, text: csv(priceSheet(list)) }));
   } catch {
     // The list is in use all the same; it is only not kept for the next time.
   }
-  return true;
 }
 
 /** Back to the invented list. */

@@ -9,7 +9,7 @@ import { Circuit } from '../elements/charger-panel.tsx';
 import { Fact, Facts, Link, OwnFindings } from '../facts/facts.tsx';
 import { AsBuiltFields } from './as-built-fields.tsx';
 
-/** What is selected, for who builds it: where it stands, what was found there, and nothing that changes the drawing. */
+/** What is selected, for the person who builds it: where it stands, what was found there, and nothing that changes the drawing. */
 export function BuildPanel({ list, id }: Pick<Ref, 'list' | 'id'>) {
   const site = useDocument((state) => state.site);
   if (list === 'drops') return <DropToBuild id={id} />;

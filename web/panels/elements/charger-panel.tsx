@@ -91,6 +91,13 @@ export function ChargerFields({ id }: { readonly id: string }) {
         onChange={(minAmps) => change({ minAmps: minAmps ?? undefined })}
       />
       <MaybeLength
+        label="own disconnect"
+        none="not given"
+        least={0}
+        value={charger.disconnect ?? null}
+        onChange={(disconnect) => change({ disconnect: disconnect ?? undefined })}
+      />
+      <MaybeLength
         label="branch limit"
         none="as the rules"
         least={0.1}
@@ -101,7 +108,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
   );
 }
 
-/** What the plan makes of a charger: its run, breaker, conductors, and the conduits with who else is in them. */
+/** What the plan makes of a charger: its run, breaker, conductors, and the conduits with the circuits beside it. */
 export function Circuit({ charger }: { readonly charger: string }) {
   const site = useDocument((state) => state.site);
   const { units } = site;

@@ -19,6 +19,7 @@ import { Fact, Facts, Links, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
 import { LoadCalculation } from './load-calculation.tsx';
+import { BoardFields } from './protection-fields.tsx';
 import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -137,6 +138,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           onChange={(each) => change({ electrode: each === '' ? undefined : each })}
         />
         <RatingFields equipment={equipment} onChange={change} />
+        {isBoard && <BoardFields board={equipment} onChange={change} />}
       </FieldGroup>
       <EquipmentFeeds id={id} />
       <OwnFindings id={id} />

@@ -4,17 +4,25 @@ import { protectorsOf } from '../../../calc/supply/devices/protecting.ts';
 import { isLengthKnown } from '../../../calc/supply/feeders/feeder-known.ts';
 import { CONDUCTOR_SIZES } from '../../../calc/tables/sizes.ts';
 import { whyFeeder } from '../../../calc/why/why-supply.ts';
-import { DEVICE_PLACES, INSULATIONS, METALS, METHODS, metalOf } from '../../../routing/site/schema/vocabulary.ts';
+import {
+  DEVICE_PLACES,
+  INSULATIONS,
+  METALS,
+  METHODS,
+  metalOf,
+  TAP_CONDITIONS,
+} from '../../../routing/site/schema/vocabulary.ts';
 import type { Feeder, Site } from '../../../routing/site/site.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
-import { DEVICE_WORDS } from '../../words/device-words.ts';
+import { DEVICE_WORDS, TAP_WORDS } from '../../words/device-words.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 import { FeederWays } from './feeder-ways.tsx';
+import { DeviceFields } from './protection-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
 /** A feeder: what the plan makes of it, and everything that the file says of it. */
@@ -117,6 +125,14 @@ export function FeederPanel({ id }: { readonly id: string }) {
           choices={['', 'yes', 'no']}
           words={(each) => (each === '' ? 'where it is in the ground' : each === 'yes' ? 'all the way' : 'no')}
           onChange={(each) => change({ outdoors: each === '' ? undefined : each === 'yes' })}
+        />
+        <DeviceFields device={feeder} onChange={change} />
+        <ChoiceField
+          label="tapped in"
+          value={feeder.tapCondition ?? ''}
+          choices={['', ...TAP_CONDITIONS]}
+          words={(each) => TAP_WORDS[each]}
+          onChange={(each) => change({ tapCondition: each === '' ? undefined : each })}
         />
       </FieldGroup>
       {feeder.existing === true && <FeederWays id={id} />}

@@ -1,7 +1,8 @@
 import { useRef } from 'react';
 import { stallsServed } from '../../../calc/plan/comparison.ts';
-import { priceSheet } from '../../../calc/prices/price-list.ts';
+import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
+import { bidLines } from '../../../calc/takeoff/bid-lines.ts';
 import { costOf, SYSTEMS } from '../../../calc/takeoff/cost.ts';
 import { download } from '../../document/files/files.ts';
 import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../../document/files/price-store.ts';
@@ -24,9 +25,9 @@ export function PricePanel() {
           <Fact key={system} name={system} value={priceWords(cost.bySystem[system], list)} />
         ))}
         <Fact name={`labor in it, at ${dollars(rates.labor)} an hour`} value={`${cost.hours.toFixed(1)} hours`} />
-        <Fact name={`overhead, ${percent(rates.overhead)}`} value={priceWords(cost.overhead, list)} />
-        <Fact name={`margin, ${percent(rates.margin)}`} value={priceWords(cost.margin, list)} />
-        <Fact name="price" sum value={priceWords(cost.price, list)} />
+        {bidLines(cost).map(({ name, dollars }) => (
+          <Fact key={name} name={name} sum={name === 'price'} value={priceWords(dollars, list)} />
+        ))}
         {cost.pricePerStall !== null && <Fact name="per stall served" value={priceWords(cost.pricePerStall, list)} />}
       </dl>
       {cost.missing.length > 0 && (
@@ -34,12 +35,15 @@ export function PricePanel() {
           <strong>{cost.missing.length} items have no price</strong> and are in no sum: the cost table lists them first.
         </p>
       )}
+      {cost.guesses > 0 && (
+        <p>
+          <strong>{cost.guesses} rows stand on a line for any size</strong> or beyond a curve.
+        </p>
+      )}
       <PriceListDoor />
     </section>
   );
 }
-
-const percent = (share: number): string => `${Number((100 * share).toFixed(2))}%`;
 
 const Fact = ({
   name,

@@ -1,9 +1,9 @@
-import { AISLE_WORDS, ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
+import { AISLE_WORDS, ARC_WORDS, ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Equipment, Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
 import { EACH, type FieldPath, type SharedField, valuesAt } from '../../document/change/shared-field.ts';
 
-import { DEVICE_WORDS } from '../../words/device-words.ts';
+import { DEVICE_WORDS, GIVEN_WORDS, TAP_WORDS } from '../../words/device-words.ts';
 import { PILOT_WORDS } from '../../words/pilot-words.ts';
 
 type Given = string | number | boolean;
@@ -52,6 +52,8 @@ const ALONG: SharedField = { label: 'elevation', paths: [['path', EACH, 2]] };
 
 const transformers = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind === 'transformer');
 const sources = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind === 'source');
+const boards = (elements: readonly Equipment[]): boolean =>
+  elements.every(({ kind }) => kind !== 'transformer' && kind !== 'source');
 const noTransformer = (elements: readonly Equipment[]): boolean => elements.every(({ kind }) => kind !== 'transformer');
 
 const keepsOut = (member: string, words: string): SharedWords<'keepouts'> => ({
@@ -131,6 +133,15 @@ export const SHARED_WORDS = {
       suits: sources,
     }),
     field('interrupts', ['interruptingAmps'], { ...NOT_GIVEN, unit: 'A', called: 'interrupting rating' }),
+    field('series rated to', ['seriesAmps'], { ...NOT_GIVEN, unit: 'A', called: 'series rating', suits: boards }),
+    field('ground-fault protection', ['groundFault'], { ...NOT_GIVEN, words: GIVEN_WORDS, suits: boards }),
+    field('less arc energy by', ['arcEnergy'], {
+      ...NOT_GIVEN,
+      words: ARC_WORDS,
+      called: 'way to less arc energy',
+      suits: boards,
+    }),
+    field('breakers lock open', ['lockable'], { ...NOT_GIVEN, words: GIVEN_WORDS, called: 'locking', suits: boards }),
   ],
   feeders: [
     field('from', ['from'], { among: 'equipment', called: 'source' }),
@@ -144,6 +155,9 @@ export const SHARED_WORDS = {
     field('stands already', ['existing'], { absent: false, called: 'standing' }),
     field('device stands', ['device'], { none: DEVICE_WORDS[''], words: DEVICE_WORDS, called: 'place of the device' }),
     field('lies outdoors', ['outdoors'], { none: 'where it is in the ground', called: 'lying outdoors' }),
+    field('ground-fault protection', ['groundFault'], { ...NOT_GIVEN, words: GIVEN_WORDS }),
+    field('less arc energy by', ['arcEnergy'], { ...NOT_GIVEN, words: ARC_WORDS, called: 'way to less arc energy' }),
+    field('tapped in', ['tapCondition'], { none: TAP_WORDS[''], words: TAP_WORDS, called: 'condition of the tap' }),
   ],
   loads: [
     field('on', ['from'], { among: 'equipment', called: 'equipment' }),
@@ -183,6 +197,7 @@ export const SHARED_WORDS = {
     field('phases', ['phases'], { words: PHASES }),
     field('pilot', ['pilot'], { absent: false, words: { true: PILOT_WORDS.yes, false: PILOT_WORDS.no } }),
     field('least it gives', ['minAmps'], { unit: 'A', none: '6 A' }),
+    field('own disconnect', ['disconnect'], { ...NOT_GIVEN, called: 'distance of its disconnect' }),
     field('branch limit', ['branchLimit'], { none: 'as the rules' }),
   ],
 } satisfies { readonly [L in ListName]?: readonly SharedWords<L>[] };

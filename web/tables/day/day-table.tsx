@@ -66,10 +66,10 @@ function OneDay({ day, site }: { readonly day: ChargingDay; readonly site: Site 
   const read = siteDay(day, ground);
   const strategy = strategyOf(day, ground);
   const limits = day.limits ?? ground.supply.limits;
-  const index = Math.max(
-    0,
-    limits.findIndex(({ id }) => id === limitId),
-  );
+  const held = new Set(site.equipment.flatMap(({ id, managedAmps }) => (managedAmps === undefined ? [] : [id])));
+  // The first that management sets is what one would ask about.
+  const asked = limits.findIndex(({ id }) => (limitId === null ? held.has(id) : id === limitId));
+  const index = Math.max(0, asked);
   const limit = limits[index];
   const view = useMemo(
     () => (read.ok ? dayView(read.day, strategy, limit === undefined ? -1 : index, ceiling) : null),

@@ -38,7 +38,8 @@ export function Panels() {
   const chosen = selection.find(({ list }) => list === 'equipment')?.id;
   const cardOf = (id: string | null | undefined): PanelCard | undefined =>
     cards.find(({ schedule }) => schedule.equipment === id);
-  const card = cardOf(chosen) ?? cardOf(wanted) ?? cards[0];
+  // Until one is asked for, the first that feeds chargers: what stands ahead of it has little to show.
+  const card = cardOf(chosen) ?? cardOf(wanted) ?? cardOf(site.chargers[0]?.from) ?? cards[0];
   const latest = useRef(card);
   latest.current = card;
   const hand = useMoving<number>(frame, {

@@ -104,15 +104,12 @@ export function drawOneLine(
     const { feeder, equipment } = tops[level]!;
     const foot = equipment - k * SYMBOL_HEIGHT;
     if (placed.parent >= 0) drawFeeder(pen, node, x, feeder, equipment, size);
+    else if (node.supply.feeder !== null) drawFromElsewhere(pen, node, x, [feeder, equipment], size, others);
     drawOneLineSymbol(pen, node.supply.equipment.kind, node.id, [x, equipment], k);
     const words = others.isRepeated(node)
       ? [node.equipment[0]!, `again, see ${others.firstSheet(node)}`]
       : node.equipment;
     drawWords(pen, words, [x + k * SYMBOL_HALF + WORDS_OFF, equipment], BLACK, size);
-    if (level === 0 && node.supply.feeder !== null) {
-      const { id, from } = node.supply.feeder;
-      pen.text(`${id} from ${from}`, [x - k * SYMBOL_HALF, equipment + 4], { size: size.letters });
-    }
     const fed = page.filter((other) => other.parent === place);
     const bus = tops[level + 1]?.feeder;
     if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
@@ -130,8 +127,9 @@ function heightsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly L
   const levels = Math.max(...page.map(({ level }) => level)) + 1;
   return Array.from({ length: levels }, (_, level): LevelHeight => {
     const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);
+    const label = level === 0 && mine.some(({ supply }) => supply.feeder !== null) ? size.letters * LEADING : 0;
     return {
-      feeder: level === 0 ? 0 : Math.max(...mine.map((node) => feederHeight(node, size))),
+      feeder: Math.max(...mine.map((node) => (node.supply.feeder === null ? 0 : feederHeight(node, size)))) + label,
       equipment: Math.max(...mine.map((node) => equipmentHeight(node, size))),
     };
   });
@@ -150,6 +148,21 @@ function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): r
     y = equipment - height.equipment - spread / 2;
     return { feeder, equipment };
   });
+}
+
+/** The feeder of what stands at the head of a piece, under the name of what feeds it on another; once with its words. */
+function drawFromElsewhere(
+  pen: Pen,
+  node: WordedNode,
+  x: number,
+  [high, low]: readonly [number, number],
+  size: OneLineSize,
+  others: OtherPieces,
+): void {
+  const { from, id } = node.supply.feeder!;
+  const label = size.letters * LEADING;
+  pen.text(`${id} from ${from}`, [x - size.k * SYMBOL_HALF, high - size.letters], { size: size.letters });
+  drawFeeder(pen, others.isRepeated(node) ? { ...node, feeder: [] } : node, x, high - label, low, size);
 }
 
 function drawFeeder(

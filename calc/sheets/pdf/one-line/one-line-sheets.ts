@@ -115,12 +115,20 @@ function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
   return (children.get(-1) ?? []).map(worded);
 }
 
-/** Levels that any tree of the supply can have on one sheet: at least two, so that something is fed. */
+/**
+ * Levels that any tree of the supply can have on one sheet: at least two, so that something is fed. Where not all go on
+ * one, the head of each later sheet has the feeder that comes to it.
+ */
 function levelsThatFit(roots: readonly WordedNode[], height: number, size: OneLineSize): number {
-  let sum = 0;
-  for (const [level, { feeder, equipment }] of levelHeights(roots, size).entries()) {
-    sum += feeder + equipment;
-    if (sum > height) return Math.max(2, level);
-  }
-  return Infinity;
+  const heights = levelHeights(roots, size);
+  const upTo = (room: number): number => {
+    let sum = 0;
+    for (const [level, { feeder, equipment }] of heights.entries()) {
+      sum += feeder + equipment;
+      if (sum > room) return level;
+    }
+    return Infinity;
+  };
+  if (upTo(height) === Infinity) return Infinity;
+  return Math.max(2, Math.min(heights.length, upTo(height - Math.max(...heights.map(({ feeder }) => feeder)))));
 }

@@ -7,7 +7,7 @@ import { flowTables, type Table } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 
-/** The loads on the structure, on sheets of their own for who checks it; none where no member carries anything. */
+/** The loads on the structure, on sheets of their own for the engineer who checks it; none where no member carries anything. */
 export function steelSheets(job: Job): readonly Draft[] {
   const loads = steelLoads(job.site, job.plan);
   if (loads.length === 0) return [];

@@ -47,6 +47,11 @@ export const BRANCH_FAULTS = {
     ],
     pullpoints: [{ id: 'PB1', at: [0, 9, -5] }],
   }),
+  // Its two boxes hang at a raceway that is said to lie over a roof in the sun.
+  'box-location': {
+    ...lotChanged('raceways', 'R1', { aboveRoof: 1 }),
+    rules: { boxLocation: 'damp' as const },
+  },
   bends: lotChanged('raceways', 'R1', {
     path: [
       [-6, 0, 6],

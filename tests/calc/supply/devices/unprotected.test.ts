@@ -186,6 +186,130 @@ describe('taps', () => {
   });
 });
 
+describe('a transformer on a tap without a device', () => {
+  /** 75 kVA tapped from a 200 A switchboard: 10 ft of 1/0 (150 A), then 10 ft of 4/0 (230 A) to a 225 A main. */
+  const tapped = (into: Partial<Feeder> = {}, out: Partial<Feeder> = {}, board: object = {}): Parts => ({
+    equipment: [
+      source(480),
+      equipment('MSB', 'switchboard', { volts: 480, mainAmps: 200 }),
+      transformer('T1', { kva: 75 }),
+      panel('P1', { busAmps: 400, mainAmps: 225, ...board }),
+    ],
+    feeders: [
+      feeder('SVC', 'MSB', { breakerAmps: 200, conductor: copper('3/0') }),
+      feeder('MSB', 'T1', { device: 'none', breakerAmps: 200, conductor: copper('1/0'), length: 10, ...into }),
+      feeder('T1', 'P1', { breakerAmps: 225, conductor: copper('4/0'), length: 10, ...out }),
+    ],
+    chargers: chargers('P1', 3),
+    rules: { ambientC: 30 },
+  });
+  const fails = (parts: Parts) =>
+    ['tap', 'secondary'].flatMap((rule) =>
+      told(parts, rule)
+        .filter(({ severity }) => severity === 'fail')
+        .map(({ source: from, value, limit }) => [from, value, limit]),
+    );
+
+  test('is right within 25 ft of both, a third of the device ahead on either side', () => {
+    expect(fails(tapped())).toEqual([]);
+    expect(told(tapped(), 'tap')).toEqual([]);
+    // No device stands at either end of the tap, and it takes no space in the switchboard.
+    const { devices } = supplied(siteOf(tapped())).facts;
+    expect(devices.some(({ of }) => of === 'F-T1')).toBe(false);
+    // 10 ft of 8 AWG (50 A) are less than a third of 200 A; 16 ft behind 10 ft are too long.
+    expect(fails(tapped({ conductor: copper('8') }))).toEqual([
+      ['NEC 2023 240.21(B)(3)', expect.closeTo(200 / 3, 9), 50],
+    ]);
+    expect(fails(tapped({}, { length: 16 }))).toEqual([['NEC 2023 240.21(C)(5)', 26, 25]]);
+    // Of a tap that the device ahead protects, 3/0 with 200 A, nothing counts.
+    expect(fails(tapped({ conductor: copper('3/0') }, { length: 16 }))).toEqual([]);
+  });
+
+  test('its rating is that of the device ahead, and where it says another that is told', () => {
+    expect(told(tapped(), 'supply-data').filter(({ about }) => about[0] === 'F-T1')).toEqual([]);
+    expect(told(tapped({ breakerAmps: 100 }), 'supply-data')).toMatchObject([
+      { severity: 'warn', about: ['F-T1', 'MSB'], value: 100, limit: 200 },
+    ]);
+  });
+
+  test('no other feeder goes without a device', () => {
+    const parts = behind({ device: 'none' }, { mainAmps: 225 });
+    expect(told(parts, 'tap')).toMatchObject([{ severity: 'fail', about: ['F-P1', 'T1', 'P1'] }]);
+  });
+
+  test('the steps of tap and secondary name their rules', () => {
+    const steps = (id: string) => whyFeeder(siteOf(tapped()), id).map(({ find }) => find);
+    expect(steps('F-T1')).toContain('asked by 240.21(B)(3)');
+    expect(steps('F-P1')).toContain('asked by 240.21(C)(5)');
+  });
+});
+
+test('grouped devices of an industrial switchboard count together, and no main is taken to stand before them', () => {
+  // 75 kVA behind a 400 A primary device: a third by the ratio is 308 A, the rated current 208 A; 4/0 has 230 A.
+  const grouped = (cars: number, out: Partial<Feeder> = {}): Parts => ({
+    equipment: [source(480), transformer('T1', { kva: 75 }), equipment('SB', 'switchboard', { volts: 208 })],
+    feeders: [
+      feeder('SVC', 'T1', { breakerAmps: 400, conductor: copper('500') }),
+      feeder('T1', 'SB', {
+        breakerAmps: 225,
+        conductor: copper('4/0'),
+        length: 20,
+        tapCondition: 'industrial',
+        ...out,
+      }),
+    ],
+    chargers: chargers('SB', cars),
+    rules: { ambientC: 30 },
+  });
+  // 32 A at 125% have 40 A breakers: five come to 200 A, six to 240 A.
+  expect(told(grouped(5), 'secondary')).toEqual([]);
+  expect(told(grouped(6), 'secondary')).toMatchObject([
+    { severity: 'fail', value: 240, limit: 230, source: 'NEC 2023 240.21(C)(3)' },
+  ]);
+  expect(supplied(siteOf(grouped(5))).facts.devices.filter(({ at }) => at === 'SB')).toEqual([]);
+  const { tapCondition: _, ...plain } = grouped(5).feeders![1]!;
+  const usual = { ...grouped(5), feeders: [grouped(5).feeders![0]!, plain] };
+  expect(told(usual, 'secondary').some(({ source: from }) => from === 'NEC 2023 240.21(C)(6)')).toBe(true);
+});
+
+test('a tap in a high bay runs 25 ft on the level and as far again up', () => {
+  const bay = (out: Partial<Feeder>, along = 20): Parts => {
+    const high: readonly [number, number, number][] = [
+      [0, 0, 32],
+      [along, 0, 32],
+      [along, 0, 4],
+    ];
+    return {
+      equipment: [
+        source(208),
+        { ...equipment('MSB', 'switchboard', { volts: 208, mainAmps: 400 }), at: [0, 0], entry: [0, 0, 32] },
+        { ...panel('P1'), at: [along, 0], entry: [along, 0, 4] },
+      ],
+      feeders: [
+        feeder('SVC', 'MSB', { breakerAmps: 400, conductor: copper('500', 2) }),
+        {
+          id: 'F-P1',
+          from: 'MSB',
+          to: 'P1',
+          device: 'to',
+          breakerAmps: 150,
+          conductor: copper('1/0'),
+          tapCondition: 'high-bay',
+          ...out,
+        },
+      ],
+      raceways: [{ id: 'R1', path: high, method: 'EMT', place: 'surface' }],
+      rules: { ambientC: 30 },
+    };
+  };
+  expect(told(bay({}), 'tap')).toEqual([]);
+  expect(told(bay({}, 26), 'tap')).toMatchObject([
+    { value: 26, limit: 25, unit: 'ft', source: 'NEC 2023 240.21(B)(4)' },
+  ]);
+  // Of a length alone it is not known how much of it is level, and that is said.
+  expect(told(bay({ length: 60 }), 'tap')).toMatchObject([{ severity: 'warn' }]);
+});
+
 test('more than six devices do not count as the protection of a secondary', () => {
   // 75 kVA: 150 A ahead needs secondary devices of 300 A in all at most. Seven of 40 A come to 280 A.
   const behindSix = (count: number): Parts => ({

@@ -20,7 +20,8 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   members: [],
   keepouts: ['outline'],
   aisles: ['outline'],
-  equipment: ['at'],
+  // The words of one marking.
+  equipment: ['at', 'seriesWith'],
   feeders: ['to'],
   loads: ['name'],
   raceways: [],

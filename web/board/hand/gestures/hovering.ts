@@ -1,7 +1,6 @@
 import { isDrawTool } from '../../draw/tool-names.ts';
-import { pickAt } from '../../scene/pick.ts';
 import { type Gesture, nothing } from '../gesture.ts';
-import { clearAway, type Hand, passing, pointing, siteAt } from '../hand.ts';
+import { clearAway, type Hand, pointing, siteAt, under } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 
 /** The hand is in the middle of nothing: what it draws or measures follows it, and it shows what it would take. */
@@ -13,7 +12,7 @@ export function hovering({ view, scene, draw, measure }: Omit<GestureWorld, 'doc
     if (isDrawTool(tool)) draw.hover(pointer, how);
     else if (measureFrom) measure.hover(pointer, how);
     else {
-      const ref = tool === 'select' ? pickAt(scene(), pointer, how.near, passing(view)) : null;
+      const ref = tool === 'select' ? under(view, scene(), hand) : null;
       const same = ref?.id === hovered?.id && ref?.list === hovered?.list;
       view.setState(same ? { pointer } : { pointer, hovered: ref });
     }

@@ -1,10 +1,9 @@
 import type { Ref } from '../../../document/change/element-lists.ts';
 import { keepsDrawing } from '../../../document/field-work.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';
-import { pickAt } from '../../scene/pick.ts';
 import { anchorOf } from '../anchor.ts';
 import type { Gesture } from '../gesture.ts';
-import { type Hand, passing, pointing, siteAt } from '../hand.ts';
+import { type Hand, siteAt, under } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 import { handleOnScreen, handlesOf } from '../handles.ts';
 import { type Pressed, pressing } from './pressing.ts';
@@ -28,7 +27,7 @@ export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | '
     select([handle.ref]);
     return begin({ refs: [handle.ref], anchor: [handle.at[0], handle.at[1]], adds: false });
   }
-  const ref = pickAt(scene(), place, pointing(view, hand).near, passing(view));
+  const ref = under(view, scene(), hand);
   if (!ref || hand.encircles) return begin({});
   const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
   // A lot is all stalls: what is drawn from one is a box, and it is chosen when the hand lets go where it pressed.

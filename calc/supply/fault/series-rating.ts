@@ -1,0 +1,14 @@
+import type { Equipment } from '../../../routing/site/site.ts';
+import type { FaultAmps } from '../../plan-file.ts';
+
+/** The most that a device at a place may have to interrupt, A; at a board a line to neutral as well. */
+export const mostAt = (fault: FaultAmps, isBoard: boolean): number =>
+  Math.max(fault.most, isBoard ? (fault.lineToNeutral ?? 0) : 0);
+
+/** Whether a piece of equipment rests on its series rating: its own is below what may be there. */
+export const restsOnSeries = ({ interruptingAmps, seriesAmps }: Equipment, amps: number): boolean =>
+  seriesAmps !== undefined && amps > (interruptingAmps ?? 0) * (1 + 1e-9) && amps <= seriesAmps * (1 + 1e-9);
+
+/** What equipment that is used with a series rating is marked with; the words of the code from memory. */
+export const seriesLabel = ({ id, seriesAmps, seriesWith }: Equipment): string =>
+  `${id}: CAUTION, SERIES COMBINATION SYSTEM RATED ${seriesAmps} AMPERES${seriesWith === undefined ? '' : ` WITH ${seriesWith.toUpperCase()}`}. IDENTIFIED REPLACEMENT COMPONENTS REQUIRED.`;

@@ -1,0 +1,71 @@
+import { bendsOf } from '../../../routing/network/bends.ts';
+import { distance } from '../../../routing/plane/space.ts';
+import type { Pullpoint, Rules } from '../../../routing/site/site.ts';
+import { pullBox } from '../../branches/pull-box.ts';
+import type { Box } from '../../plan-file.ts';
+import { racewaySpec } from '../../prices/spec.ts';
+import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
+import { lengthOf, stretchesOf } from '../../supply/feeders/stretches.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
+
+/** Feeders that pass a pull point: what of them goes straight through it, and what turns. */
+interface Passing {
+  readonly straight: string[];
+  readonly turning: string[];
+  readonly raceways: string[];
+  readonly of: string[];
+  under: Box['under'];
+}
+
+/**
+ * Boxes at the pull points that new feeders pass and no circuit does (`passed` are those that circuits do), each long
+ * enough for all feeders there: straight or angle pulls, by whether the way turns there.
+ */
+export function feederBoxes(
+  conduits: readonly FeederConduit[],
+  pullpoints: readonly Pullpoint[],
+  passed: ReadonlySet<string>,
+  tables: CodeTables,
+  { joinTolerance: tolerance, boxLocation }: Rules,
+): readonly Box[] {
+  const passing = new Map<string, Passing>();
+  for (const conduit of conduits) {
+    const { feeder, path, method, tradeSize, like } = conduit;
+    if (feeder.existing === true || path === null || tradeSize === null) continue;
+    const stretches = stretchesOf(path, pullpoints, tolerance);
+    let feet = 0;
+    stretches.forEach(({ to, path: before }, i) => {
+      feet += lengthOf(before);
+      const after = stretches[i + 1];
+      if (to === null || after === undefined || passed.has(to)) return;
+      const turns = bendsOf([before.at(-2)!, before.at(-1)!, after.path[1]!]).length > 0;
+      const here = passing.get(to) ?? { straight: [], turning: [], raceways: [], of: [], under: null };
+      passing.set(to, here);
+      const { sets } = feeder.conductor;
+      for (let set = 0; set < sets; set++) {
+        (turns ? here.turning : here.straight).push(tradeSize);
+        here.raceways.push(racewaySpec(method, tradeSize), racewaySpec(method, tradeSize));
+      }
+      here.of.push(feeder.id);
+      if (before.at(-1)![2] < 0) here.under = like[legAt(path, feet)]?.surface ?? 'asphalt';
+    });
+  }
+  return pullpoints.flatMap((pull): Box[] => {
+    const here = passing.get(pull.id);
+    if (here === undefined) return [];
+    const { straight, turning, raceways, of, under } = here;
+    const { length } = pullBox(tables, { straight, rows: turning.length > 0 ? [turning] : [] });
+    const location = under === null ? boxLocation : 'wet';
+    const { id, at } = pull;
+    return [{ id, kind: 'pullpoint', at, conduits: of, raceways, volume: null, box: null, length, under, location }];
+  });
+}
+
+function legAt(path: FeederConduit['path'] & object, feet: number): number {
+  let passed = 0;
+  for (let leg = 0; leg + 1 < path.length; leg++) {
+    passed += distance(path[leg]!, path[leg + 1]!);
+    if (passed >= feet - 1e-6) return leg;
+  }
+  return path.length - 2;
+}

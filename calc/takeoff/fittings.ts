@@ -1,0 +1,109 @@
+import type { Method } from '../../routing/site/schema/vocabulary.ts';
+import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import { degreesInWords, racewaySpec, STICK } from '../prices/spec.ts';
+import { elbowsFor, isBentByHand } from './bends.ts';
+import type { Add } from './tally.ts';
+
+/** A straight of a conduit, and the corner that it ends in. */
+export interface Straight {
+  readonly feet: number;
+  /** Of them worked off the ground. */
+  readonly high: number;
+  /** Turn at its end, degrees; 0 where the conduit ends. */
+  readonly turn: number;
+  /** The corner is made off the ground. */
+  readonly isTurnHigh: boolean;
+}
+
+/** Sticks that come with what joins the next one: belled, or with a coupling screwed on. */
+const COMES_JOINED: ReadonlySet<Method> = new Set(['PVC40', 'PVC80', 'RMC', 'IMC']);
+
+interface FittingKinds {
+  readonly coupling: Kind;
+  readonly bend: Kind;
+  elbow(degrees: number): Kind;
+}
+
+export const fittingKinds = byWords((method, tradeSize): FittingKinds => {
+  const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
+  const wet = method === 'EMT' ? '; raintight outdoors' : '';
+  const joined = COMES_JOINED.has(method as Method)
+    ? `sticks come ${method.startsWith('PVC') ? 'belled' : 'with one'}: one at each elbow, and where the method changes`
+    : `between the ${STICK} ft sticks from elbow to elbow, and one more than elbows at each corner that has any${wet}`;
+  return {
+    coupling: kindOf({ item: 'coupling', spec, unit: 'each', basis: joined }),
+    bend: kindOf({
+      item: 'field bend',
+      spec,
+      unit: 'each',
+      basis: 'one at each corner of EMT, IMC and RMC to 1-1/4 in, which the trade bends; common practice',
+    }),
+    elbow: (degrees) => elbowKind(spec, degreesInWords(degrees)),
+  };
+});
+
+const elbowKind = byWords((spec, degrees) =>
+  kindOf({
+    item: 'elbow',
+    spec: `${spec}, ${degrees}`,
+    unit: 'each',
+    basis: 'at each corner that is not bent on the job: the one made to its angle, or the two that add up to it',
+  }),
+);
+
+/** A rounding of sums must not start another stick. */
+const FULL = 1e-9;
+
+/** Joints in so many feet of sticks. */
+export const jointsIn = (feet: number): number => Math.max(0, Math.ceil(feet / STICK - FULL) - 1);
+
+/** A conduit between the fittings that are bought for it. */
+interface Unbroken {
+  feet: number;
+  high: number;
+}
+
+/**
+ * Elbows, bends and couplings of a conduit made of straights, `times` over.
+ * @returns feet of each of the lengths that its sticks are cut for: from elbow to elbow, or the whole where it is bent
+ */
+export function addFittings(
+  method: Method,
+  tradeSize: string | null,
+  straights: readonly Straight[],
+  of: string,
+  add: Add,
+  times = 1,
+): readonly number[] {
+  const { coupling, bend, elbow } = fittingKinds(method, tradeSize ?? '');
+  const isBent = isBentByHand(method, tradeSize);
+  const comesJoined = COMES_JOINED.has(method);
+  const lengths: Unbroken[] = [{ feet: 0, high: 0 }];
+  let [couplings, highCouplings] = [0, 0];
+  for (const { feet, high, turn, isTurnHigh } of straights) {
+    const length = lengths.at(-1)!;
+    length.feet += feet;
+    length.high += high;
+    const up = isTurnHigh ? 1 : 0;
+    if (turn === 0) continue;
+    if (isBent) {
+      add(bend, of, times, up * times);
+      continue;
+    }
+    const elbows = elbowsFor(turn);
+    if (elbows.length === 0) continue;
+    for (const degrees of elbows) add(elbow(degrees), of, times, up * times);
+    const joints = elbows.length + (comesJoined ? 0 : 1);
+    couplings += joints;
+    highCouplings += joints * up;
+    lengths.push({ feet: 0, high: 0 });
+  }
+  if (!comesJoined)
+    for (const { feet, high } of lengths) {
+      const joints = jointsIn(feet);
+      couplings += joints;
+      if (joints > 0) highCouplings += (joints * high) / feet;
+    }
+  add(coupling, of, couplings * times, highCouplings * times);
+  return lengths.map(({ feet }) => feet).filter((feet) => feet > FULL);
+}

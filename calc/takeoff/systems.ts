@@ -1,0 +1,31 @@
+/** Parts of the work that an estimator sums apart. */
+export const SYSTEMS = ['feeder', 'equipment', 'branches', 'drops', 'ground'] as const;
+export type System = (typeof SYSTEMS)[number];
+
+const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
+  ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
+    (item) => [item, 'equipment'] as const,
+  ),
+  ...[
+    'termination',
+    'lug',
+    'feeder over 1,000 V',
+    'device over 1,000 V',
+    'main bonding jumper',
+    'system bonding jumper',
+    'electrode conductor',
+    'electrode connection',
+    'ground rod',
+    'ground ring',
+  ].map((item) => [item, 'feeder'] as const),
+  ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
+  ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),
+]);
+
+/** The system that an item of the takeoff belongs to. */
+export function systemOf(item: string, spec: string): System {
+  const isOf = (what: string): boolean => spec.startsWith(what);
+  if (item === 'test') return isOf('feeder') ? 'feeder' : isOf('charger') ? 'drops' : 'branches';
+  if (item.startsWith('feeder ')) return 'feeder';
+  return SYSTEM_OF.get(item) ?? (item === 'junction box' && isOf('at the drop') ? 'drops' : 'branches');
+}
