@@ -10,6 +10,7 @@ export const OPTIONS = {
   json: { type: 'boolean' },
   explain: { type: 'boolean' },
   changes: { type: 'boolean' },
+  restocking: { type: 'boolean' },
   'keep-going': { type: 'boolean' },
   replace: { type: 'boolean' },
   prices: { type: 'string' },
@@ -59,10 +60,11 @@ export const VERBS = {
   compare: {
     usage: [
       ['compare FILE FILE...', 'two to six alternatives side by side, differences first [--json] [--prices CSV]'],
-      ['  --changes', 'what the second of two versions changes in the first'],
+      ['  --changes', 'what the second of two versions changes in the first, and its change order'],
+      ['  --restocking', 'with --changes: material that goes back costs the share of the price list'],
       ['  --changes --out DIR', 'and the drawings of it, clouded'],
     ],
-    options: ['json', 'changes', 'prices', 'out'],
+    options: ['json', 'changes', 'restocking', 'prices', 'out'],
   },
   propose: {
     usage: [
@@ -95,6 +97,14 @@ export const VERBS = {
       ['  --replace', 'write over a file that stands there already'],
     ],
     options: ['stalls', 'rows', 'name', 'out', 'replace'],
+  },
+  prices: {
+    usage: [
+      ['prices', 'the built-in price list, as CSV: every figure invented, a form to fill in'],
+      ['prices FILE...', 'the lines that these sites need, without figures, to be filled in'],
+      ['  --prices CSV', 'only those that this list lacks, or has by a line for any size'],
+    ],
+    options: ['prices'],
   },
   schema: { usage: [['schema', 'the JSON Schema of the site file']], options: [] },
 } as const satisfies Readonly<Record<string, VerbWords>>;

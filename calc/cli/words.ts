@@ -11,6 +11,7 @@ import { compareVerb } from './verbs/compare.ts';
 import { dayVerb } from './verbs/day.ts';
 import { newVerb } from './verbs/new.ts';
 import { planVerb } from './verbs/plan.ts';
+import { pricesVerb } from './verbs/prices.ts';
 import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
 
@@ -49,7 +50,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   const stray = Object.keys(values).find((name) => !allowed.includes(name));
   // None is ignored in silence.
   if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
-  const { json = false, explain = false, changes = false, replace = false } = values;
+  const { json = false, explain = false, changes = false, replace = false, restocking = false } = values;
   const keepGoing = values['keep-going'] ?? false;
   const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stalls' | 'rows' | 'name'>(
     name: Name,
@@ -62,7 +63,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'day':
       return dayVerb(rest, { json, ...named('day') }, machine);
     case 'compare':
-      return compareVerb(rest, { json, changes, ...named('prices'), ...named('out') }, machine);
+      return compareVerb(rest, { json, changes, restocking, ...named('prices'), ...named('out') }, machine);
     case 'propose':
       return proposeVerb(
         rest,
@@ -77,6 +78,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         { replace, ...named('stalls'), ...named('rows'), ...named('name'), ...named('out') },
         machine,
       );
+    case 'prices':
+      return pricesVerb(rest, named('prices'), machine);
     case 'schema':
       return schemaVerb(rest);
   }

@@ -2,9 +2,11 @@ import type { Site } from '../../routing/site/site.ts';
 import { designOf } from '../branches/design.ts';
 import { yearlyLosses } from '../supply/transformers/yearly-losses.ts';
 import type { CostSheet } from '../takeoff/cost.ts';
+import { sumOf } from '../takeoff/money.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../takeoff/totals.ts';
 import { marginsOf } from './margins.ts';
 import type { Plan } from './plan-shape.ts';
+import { stallsServed, type UnitFigureName, unitFigures } from './unit-figures.ts';
 
 /** One alternative: a site, its plan and its cost. */
 export interface Alternative {
@@ -61,13 +63,18 @@ const summed = (length: SummedLength): Fact => ({
 const FACTS: readonly Fact[] = [
   { fact: 'price', unit: 'dollars', better: 'less', of: ({ cost }) => cost.price },
   { fact: 'price per stall', unit: 'dollars', better: 'less', of: ({ cost }) => cost.pricePerStall },
+  { fact: 'price per port', unit: 'dollars', better: 'less', of: (one) => unitFigure(one, 'price per port') },
+  { fact: 'price per kW', unit: 'dollars', better: 'less', of: (one) => unitFigure(one, 'price per kW') },
+  { fact: 'hours per stall', unit: 'hours', better: 'less', of: (one) => unitFigure(one, 'hours per stall') },
   { fact: 'cost, feeder', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.feeder },
   { fact: 'cost, equipment', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.equipment },
   { fact: 'cost, branches', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.branches },
   { fact: 'cost, drops', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.drops },
   { fact: 'cost, ground', unit: 'dollars', better: 'less', of: ({ cost }) => cost.bySystem.ground },
   { fact: 'items without a price', unit: 'items', better: 'less', of: ({ cost }) => cost.missing.length },
+  { fact: 'items priced by a guess', unit: 'items', better: 'less', of: ({ cost }) => cost.guesses },
   { fact: 'labor', unit: 'hours', better: 'less', of: ({ cost }) => cost.hours },
+  { fact: 'labor that height adds', unit: 'hours', better: 'less', of: ({ cost }) => cost.heightHours },
   { fact: 'stalls served', unit: 'stalls', better: 'more', of: ({ site }) => stallsServed(site) },
   { fact: 'chargers', unit: 'chargers', better: 'more', of: ({ site }) => site.chargers.length },
   ...Object.values(SUMMED_LENGTHS).map(summed),
@@ -108,12 +115,11 @@ const FACTS: readonly Fact[] = [
 ];
 
 const lossesOf = ({ site, plan }: Alternative) => yearlyLosses(site, plan.supply, designOf(site.rules).tables);
+const unitFigure = (one: Alternative, name: UnitFigureName): number | null =>
+  unitFigures(one).find((figure) => figure.name === name)?.value ?? null;
 const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 const marginsIn = ({ plan, site }: Alternative) => [...marginsOf(plan, site).values()];
-
-/** Stalls that some charger is meant to serve. */
-export const stallsServed = (site: Site): number => new Set(site.chargers.flatMap(({ stalls }) => stalls)).size;
 
 /** Two alternatives or more side by side: what differs first, each part in the order in which one would ask. */
 export function comparison(alternatives: readonly Alternative[]): readonly ComparedFact[] {
@@ -123,6 +129,13 @@ export function comparison(alternatives: readonly Alternative[]): readonly Compa
   });
   return [...facts.filter(({ differs }) => differs), ...facts.filter(({ differs }) => !differs)];
 }
+
+/** What each alternative adds to the price of the first, or deducts from it where it is less than 0. */
+export const alternates = ([base, ...others]: readonly Alternative[]): readonly {
+  readonly name: string;
+  readonly adds: number;
+}[] =>
+  base === undefined ? [] : others.map(({ name, cost }) => ({ name, adds: sumOf([cost.price, -base.cost.price]) }));
 
 const alike = (a: number | null, b: number | null): boolean =>
   a === null || b === null ? a === b : Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(a), Math.abs(b));

@@ -1,7 +1,8 @@
 import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { keyOf } from '../prices/price-list.ts';
+import { keyOf, type PriceList } from '../prices/price-list.ts';
+import { type ChangeOrder, changeOrder } from './change-order.ts';
 import type { Alternative } from './comparison.ts';
 
 /** An element that one version has and the other has not, or has otherwise. */
@@ -9,6 +10,8 @@ export interface ChangedElement {
   readonly list: ElementList;
   readonly id: string;
   readonly change: 'added' | 'removed' | 'moved' | 'changed';
+  /** Numbers of the lines of the change order in which it, its circuits or their conduits have a part. */
+  readonly lines: readonly number[];
 }
 
 export interface ChangedQuantity {
@@ -24,20 +27,57 @@ export interface Revision {
   readonly elements: readonly ChangedElement[];
   readonly quantities: readonly ChangedQuantity[];
   readonly cost: { readonly before: number; readonly after: number };
+  readonly order: ChangeOrder;
   readonly findings: { readonly gone: readonly Finding[]; readonly come: readonly Finding[] };
 }
 
-/** The change from one version of a site to another. */
-export function revision(before: Alternative, after: Alternative): Revision {
+/** The change from one version of a site to another; with the list whose restocking is asked for, if it is. */
+export function revision(
+  before: Alternative,
+  after: Alternative,
+  asked: { readonly restocking: PriceList } | undefined = undefined,
+): Revision {
+  const order = changeOrder(before, after, asked);
+  const linesOf = linesByElement(before, after, order);
   return {
-    elements: ELEMENT_LISTS.flatMap((list) => changedElements(list, before.site, after.site)),
+    elements: ELEMENT_LISTS.flatMap((list) => changedElements(list, before.site, after.site)).map((one) => ({
+      ...one,
+      lines: linesOf(one.id),
+    })),
     quantities: changedQuantities(before, after),
     cost: { before: before.cost.price, after: after.cost.price },
+    order,
     findings: {
       gone: notIn(before.plan.findings, after.plan.findings),
       come: notIn(after.plan.findings, before.plan.findings),
     },
   };
+}
+
+/** The lines that an element has a part in: itself, and what lies on the way of its circuits in either version. */
+function linesByElement(before: Alternative, after: Alternative, { lines }: ChangeOrder): (id: string) => number[] {
+  const numbers = new Map<string, Set<number>>();
+  for (const { number, of } of lines)
+    for (const id of of) numbers.set(id, (numbers.get(id) ?? new Set<number>()).add(number));
+  const besides = new Map<string, Set<string>>();
+  const beside = (id: string, other: string): void => {
+    besides.set(id, (besides.get(id) ?? new Set<string>()).add(other));
+  };
+  for (const { site, plan } of [before, after]) {
+    const dropOf = new Map(site.chargers.map(({ id, drop }) => [id, drop]));
+    for (const [charger, drop] of dropOf) beside(drop, charger);
+    for (const { id, circuits, raceways } of plan.conduits) {
+      for (const raceway of raceways) beside(raceway, id);
+      for (const charger of circuits) {
+        beside(charger, id);
+        beside(dropOf.get(charger) ?? charger, id);
+      }
+    }
+  }
+  return (id) =>
+    [...new Set([id, ...(besides.get(id) ?? [])].flatMap((one) => [...(numbers.get(one) ?? [])]))].sort(
+      (a, b) => a - b,
+    );
 }
 
 /** Fields that say where an element is; a change of these alone is a move. */
@@ -55,10 +95,10 @@ const PLACES: ReadonlySet<string> = new Set([
   'offset',
 ]);
 
-function changedElements(list: ElementList, before: Site, after: Site): ChangedElement[] {
+function changedElements(list: ElementList, before: Site, after: Site): Omit<ChangedElement, 'lines'>[] {
   const old = new Map((before[list] as readonly { readonly id: string }[]).map((one) => [one.id, one]));
   const now = new Map((after[list] as readonly { readonly id: string }[]).map((one) => [one.id, one]));
-  const changed: ChangedElement[] = [];
+  const changed: Omit<ChangedElement, 'lines'>[] = [];
   for (const [id, one] of now) {
     const was = old.get(id);
     if (!was) changed.push({ list, id, change: 'added' });

@@ -73,6 +73,13 @@ const CREW: readonly CrewMember[] = [
 const RATES_OF_ALL = Object.fromEntries(RATES.map((rate) => [rate, RATE_FACTS[rate].invented])) as Record<Rate, number>;
 const rates: Rates = { ...RATES_OF_ALL, labor: crewRate(CREW, RATE_FACTS.burden.invented) };
 
+/** Curves as a list shows them: to four figures. */
+const tidy = (row: PriceRow): PriceRow => ({
+  ...row,
+  material: Number(row.material.toPrecision(4)),
+  hours: Number(row.hours.toPrecision(4)),
+});
+
 /** The price list that is there before the estimator brings one: every figure invented, none a supplier's. */
 export const INVENTED_LIST: PriceList = {
   name: 'invented prices',
@@ -83,7 +90,7 @@ export const INVENTED_LIST: PriceList = {
     ...OTHERS,
     ...trenches,
     ...GENERAL,
-  ],
+  ].map(tidy),
   rates,
   crew: CREW,
   exclusions: [

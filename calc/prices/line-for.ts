@@ -93,6 +93,10 @@ export function namesOf(item: string, spec: string): readonly (readonly [item: s
   return names;
 }
 
+/** An item as a price list has it once: a conductor with insulation whatever its color and use, a feeder's raceway as any. */
+export const listedAs = (item: string, spec: string): readonly [item: string, spec: string] =>
+  spec.endsWith(', bare') ? [item, spec] : namesOf(item, spec).at(-1)!;
+
 /** More conditions first, then the narrower range; the order of the list decides what is left. */
 function closest(a: Line, b: Line): number {
   const conditions = ({ form }: Line): number => form.ranges.length + form.words.length;

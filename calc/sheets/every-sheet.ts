@@ -1,4 +1,5 @@
 import type { Alternative } from '../plan/comparison.ts';
+import { bidSheet } from './bid-sheet.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
@@ -27,6 +28,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   takeoff: ({ site, plan }) => takeoffSheet(site, plan),
   cuts: ({ site, plan }) => cutsSheet(site, plan),
   cost: ({ site, cost }) => costSheet(site, cost),
+  bid: (priced) => bidSheet(priced),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
   'day-load': ({ site }) => dayLoadSheet(site),
@@ -104,6 +106,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.takeoff.csv': tableWriter('takeoff'),
   '.cuts.csv': tableWriter('cuts'),
   '.cost.csv': tableWriter('cost'),
+  '.bid.csv': tableWriter('bid'),
   '.setting-out.csv': tableWriter('setting-out'),
   '.steel-loads.csv': tableWriter('steel-loads'),
   '.day-load.csv': tableWriter('day-load'),

@@ -18,6 +18,7 @@ export const TABLE_NAMES = [
   'takeoff',
   'cuts',
   'cost',
+  'bid',
   'setting-out',
   'steel-loads',
   'day-load',

@@ -30,8 +30,12 @@ export interface CostRow {
   readonly hours: number;
   /** Of these, those worked from a lift. */
   readonly liftHours: number;
+  /** Of these, those that its height adds. */
+  readonly heightHours: number;
   readonly labor: number;
   readonly cost: number;
+  /** What it prices. */
+  readonly taken: TakeoffRow;
 }
 
 export interface CostSheet extends Bid {
@@ -53,6 +57,7 @@ export interface CostSheet extends Bid {
   readonly labor: number;
   readonly hours: number;
   readonly liftHours: number;
+  readonly heightHours: number;
   /** Price over the stalls that the chargers serve; null where they serve none. */
   readonly pricePerStall: number | null;
   /** Last days of the quotes that are in it. */
@@ -61,7 +66,7 @@ export interface CostSheet extends Bid {
 }
 
 /** Bought with the feet of their raceway: they are counted for the order, not priced again. */
-const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick']);
+export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick']);
 
 /**
  * What a takeoff costs by a price list, as a bill and as a bid: material and labor a row, to the cent, so that the sums are
@@ -99,6 +104,7 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
     labor,
     hours: rows.reduce((sum, row) => sum + row.hours, 0),
     liftHours,
+    heightHours: rows.reduce((sum, row) => sum + row.heightHours, 0),
     pricePerStall: stallsServed > 0 ? cents(bid.price / stallsServed) : null,
     quotes,
     exclusions: list.exclusions ?? [],
@@ -106,7 +112,8 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
 }
 
 /** A row by the list; null where neither a line nor a quote has it. */
-function costRow({ item, spec, quantity, high, lift = 0, unit }: TakeoffRow, list: PriceList): CostRow | null {
+function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
+  const { item, spec, quantity, high, lift = 0, unit } = taken;
   const price = lineFor(list.rows, item, spec, unit);
   const isQuoted = (list.quotes ?? []).some((quote) => covers(quote, item, spec));
   if (!price && !isQuoted) return null;
@@ -114,7 +121,8 @@ function costRow({ item, spec, quantity, high, lift = 0, unit }: TakeoffRow, lis
   const rates = ratesOf(list.rates);
   const repetition = unit === 'each' ? repetitionFactor(quantity, rates.repetition, rates.alike) : 1;
   const ladder = high - lift;
-  const hours = (quantity + ladder * (rates.height - 1) + lift * (rates.lift - 1)) * unitHours * repetition;
+  const higher = ladder * (rates.height - 1) + lift * (rates.lift - 1);
+  const hours = (quantity + higher) * unitHours * repetition;
   const material = cents(quantity * unitMaterial);
   const labor = cents(hours * rates.labor);
   return {
@@ -133,8 +141,10 @@ function costRow({ item, spec, quantity, high, lift = 0, unit }: TakeoffRow, lis
     material,
     hours,
     liftHours: lift * rates.lift * unitHours * repetition,
+    heightHours: higher * unitHours * repetition,
     labor,
     cost: sumOf([material, labor]),
+    taken,
   };
 }
 

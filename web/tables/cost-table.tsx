@@ -1,4 +1,4 @@
-import { stallsServed } from '../../calc/plan/comparison.ts';
+import { stallsServed } from '../../calc/plan/unit-figures.ts';
 import { type CostRow, costOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { usePrices } from '../document/files/price-store.ts';

@@ -3,13 +3,17 @@ import { printLength, printTotal } from '../../../routing/site/numbers/feet-inch
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import { alternativeOf } from '../../plan/alternative.ts';
-import { type Alternative, type ComparedFact, comparison } from '../../plan/comparison.ts';
+import type { ChangeOrder } from '../../plan/change-order.ts';
+import { type Alternative, alternates, type ComparedFact, comparison } from '../../plan/comparison.ts';
 import { type Revision, revision } from '../../plan/revision.ts';
+import { changeOrderSheet } from '../../sheets/change-order-sheet.ts';
 import { changesDrawing } from '../../sheets/changes-drawing.ts';
+import { csv } from '../../sheets/csv.ts';
 import { dxf } from '../../sheets/dxf.ts';
 import { revisedSet } from '../../sheets/revised-set.ts';
 import { svg } from '../../sheets/svg.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
+import { rangesOf } from '../../words/ranges.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
@@ -22,6 +26,8 @@ const MOST = 6;
 export interface CompareOptions {
   readonly json: boolean;
   readonly changes: boolean;
+  /** With `changes`: material that is deducted costs the list's share for restocking. */
+  readonly restocking: boolean;
   readonly prices?: string;
   /** Folder for the drawing of the changes, with `changes`. */
   readonly out?: string;
@@ -40,6 +46,7 @@ export async function compareVerb(
     return wrong(`compare: name two to ${MOST} site files, not ${paths.length}`);
   if (options.out !== undefined && !options.changes)
     return wrong('compare --out: goes with --changes, for the drawings of them');
+  if (options.restocking && !options.changes) return wrong('compare --restocking: goes with --changes');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
@@ -49,7 +56,11 @@ export async function compareVerb(
   const units = read.sites[0]?.site.units ?? 'ft';
   const facts = comparison(alternatives);
   const changes = options.changes
-    ? revision(alternatives[0] as Alternative, alternatives[1] as Alternative)
+    ? revision(
+        alternatives[0] as Alternative,
+        alternatives[1] as Alternative,
+        options.restocking ? { restocking: prices.list } : undefined,
+      )
     : undefined;
   const marked =
     options.out !== undefined && changes ? await writeMarked(alternatives, changes, options.out, machine) : undefined;
@@ -57,6 +68,9 @@ export async function compareVerb(
   if (options.json) return done(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
   const parts = [
     sideBySide(alternatives, facts, units),
+    alternates(alternatives)
+      .map(({ name, adds }) => `Alternate ${name}: ${adds < 0 ? 'deduct' : 'add'} $${Math.abs(adds).toFixed(2)}`)
+      .join('\n'),
     ...(changes ? [changesText(changes, units)] : []),
     ...(marked ? [`Drawings of the changes:\n${marked.out.trimEnd()}`] : []),
     `Prices: ${prices.list.name}.`,
@@ -65,7 +79,7 @@ export async function compareVerb(
   return done(`${parts.join('\n\n')}\n`);
 }
 
-/** The later version with a cloud round everything that changed, as SVG, DXF and drawing set. */
+/** The later version with a cloud round everything that changed, as SVG, DXF and drawing set, and its change order. */
 async function writeMarked(
   alternatives: readonly Alternative[],
   changes: Revision,
@@ -79,6 +93,7 @@ async function writeMarked(
   const files = [
     [join(folder, `${name}.changes.svg`), svg(drawing)],
     [join(folder, `${name}.changes.dxf`), dxf(drawing, after.site.units)],
+    [join(folder, `${name}.changes.csv`), csv(changeOrderSheet(after.site, changes.order))],
     [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around)],
   ] as const;
   for (const [path, content] of files) {
@@ -123,15 +138,20 @@ function shown(value: number | null, unit: string, units: Units, isTotal: boolea
   return `${Number(value.toFixed(2))}${unit === '%' ? '' : ' '}${unit}`;
 }
 
-function changesText({ elements, quantities, cost, findings }: Revision, units: Units): string {
+function changesText({ elements, quantities, cost, order, findings }: Revision, units: Units): string {
   const lines = [
     `Changed elements: ${elements.length}`,
-    ...elements.map(({ change, list, id }) => `  ${change} ${id} (${list})`),
+    ...elements.map(
+      ({ change, list, id, lines: of }) =>
+        `  ${change} ${id} (${list})${of.length > 0 ? `: lines ${rangesOf(of)}` : ''}`,
+    ),
     `Changed quantities: ${quantities.length}`,
     ...quantities.map(
       ({ item, spec, unit, before, after }) =>
         `  ${item}, ${spec}: ${shown(before, unit, units, true)} to ${shown(after, unit, units, true)} (${after > before ? '+' : '-'}${shown(Math.abs(after - before), unit, units, true)})`,
     ),
+    `Change order: ${order.lines.length} lines`,
+    ...orderText(order, units),
     `Price: $${cost.before.toFixed(2)} to $${cost.after.toFixed(2)}`,
     `Findings gone: ${findings.gone.length}`,
     ...findings.gone.map((finding) => `  ${findingLine(finding)}`),
@@ -139,6 +159,31 @@ function changesText({ elements, quantities, cost, findings }: Revision, units: 
     ...findings.come.map((finding) => `  ${findingLine(finding)}`),
   ];
   return lines.join('\n');
+}
+
+/** Each line of a change order with material, hours and extension; then what is laid on them, down to the total. */
+function orderText({ lines, adds, deducts, markups, restocking, total }: ChangeOrder, units: Units): readonly string[] {
+  const money = (dollars: number): string => `${dollars < 0 ? '-' : '+'}$${Math.abs(dollars).toFixed(2)}`;
+  const table = textTable(lines, [
+    { head: '  line', text: ({ number }) => `  ${number}`, align: 'right' },
+    { head: 'item', text: ({ item, spec }) => `${item}, ${spec}` },
+    {
+      head: 'quantity',
+      text: ({ before, after, unit }) =>
+        `${after < before ? '-' : '+'}${shown(Math.abs(after - before), unit, units, true)}`,
+      align: 'right',
+    },
+    { head: 'material', text: ({ material }) => money(material), align: 'right' },
+    { head: 'hours', text: ({ hours }) => hours.toFixed(2), align: 'right' },
+    { head: 'extension', text: ({ extension }) => money(extension), align: 'right' },
+  ]);
+  return [
+    ...(lines.length > 0 ? [table] : []),
+    `  adds ${money(adds)}, deducts ${money(deducts)}`,
+    ...markups.map(({ name, dollars }) => `  ${name} ${money(dollars)}`),
+    ...(restocking === null ? [] : [`  restocking ${money(restocking)}`]),
+    `  total of the change order ${money(total)}`,
+  ];
 }
 
 function written(
@@ -156,6 +201,7 @@ function written(
     version: 1,
     prices,
     files: alternatives.map(({ name, site }) => ({ file: name, site: site.name })),
+    alternates: alternates(alternatives),
     facts: facts.map(({ fact, unit, better, values, differs }) => ({
       fact,
       unit: unitOf(unit),
@@ -172,6 +218,15 @@ function written(
           before: inUnits(row.before, row.unit),
           after: inUnits(row.after, row.unit),
         })),
+        order: {
+          ...changes.order,
+          lines: changes.order.lines.map((line) => ({
+            ...line,
+            unit: unitOf(line.unit),
+            before: inUnits(line.before, line.unit),
+            after: inUnits(line.after, line.unit),
+          })),
+        },
       },
     }),
   };

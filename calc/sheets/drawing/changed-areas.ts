@@ -9,18 +9,25 @@ import type { ChangedElement } from '../../plan/revision.ts';
  * of what it removed (from the version before), with so many feet to spare. Areas that meet are one. Elements that are no
  * place on the plan, such as chargers, have none of their own.
  */
-export function changedAreas(
-  before: Site,
-  after: Site,
-  changed: readonly ChangedElement[],
-  margin: number,
-): readonly Box[] {
-  return apart(
-    changed.flatMap(({ list, id, change }) => {
-      const points = placeOf(change === 'removed' ? before : after, list, id);
-      return points.length === 0 ? [] : [widened(boxOf(points), margin)];
-    }),
-  );
+export function changedAreas(before: Site, after: Site, changed: readonly Changed[], margin: number): readonly Box[] {
+  return apart(changed.flatMap((one) => boxRound(before, after, one, margin) ?? []));
+}
+
+type Changed = Omit<ChangedElement, 'lines'>;
+
+/** The box round one changed element; null where it is no place on the plan. */
+function boxRound(before: Site, after: Site, { list, id, change }: Changed, margin: number): Box | null {
+  const points = placeOf(change === 'removed' ? before : after, list, id);
+  return points.length === 0 ? null : widened(boxOf(points), margin);
+}
+
+/** Numbers of the lines of the change order that the elements in an area have a part in. */
+export function linesIn(area: Box, before: Site, after: Site, changed: readonly ChangedElement[]): readonly number[] {
+  const inside = changed.filter((one) => {
+    const box = boxRound(before, after, one, 0);
+    return box !== null && boxesMeet(box, area);
+  });
+  return [...new Set(inside.flatMap(({ lines }) => lines))].sort((a, b) => a - b);
 }
 
 /** Boxes of which no two meet, that cover the same. */

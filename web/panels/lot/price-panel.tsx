@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { stallsServed } from '../../../calc/plan/comparison.ts';
+import { stallsServed } from '../../../calc/plan/unit-figures.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid-lines.ts';

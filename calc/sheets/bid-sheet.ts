@@ -1,0 +1,51 @@
+import type { Alternative } from '../plan/comparison.ts';
+import { SUBTOTALS, subtotals } from '../plan/subtotals.ts';
+import { unitFigures } from '../plan/unit-figures.ts';
+import { isGuess } from '../prices/line-for.ts';
+import { bidLines } from '../takeoff/bid-lines.ts';
+import { CAUTIONS } from '../words/cautions.ts';
+import { standingWords } from './cost-sheet.ts';
+import type { Cell } from './csv.ts';
+
+/**
+ * The bid on a page: the bill with what is laid on it down to the price, the price by what there is, the bill summed by
+ * system, phase, panel and area, and what the price stands on and leaves out.
+ */
+export function bidSheet(priced: Alternative): readonly (readonly Cell[])[] {
+  const { cost } = priced;
+  const rates = new Map(cost.additions.map((line) => [line.name, line]));
+  const line = (part: string, name: string, amount: Cell, more: readonly Cell[] = [null, null, null]): Cell[] => [
+    part,
+    name,
+    ...more,
+    amount,
+  ];
+  const guessed = cost.rows.filter(({ how }) => isGuess(how));
+  return [
+    ['part', 'line', 'material ($)', 'hours', 'labor ($)', 'amount ($)', 'of', 'rate'],
+    ...bidLines(cost).map(({ name, dollars }): Cell[] => {
+      const { of = null, by = null } = rates.get(name) ?? {};
+      return [...line('bid', name, dollars), of, by];
+    }),
+    [],
+    ...unitFigures(priced).map(({ name, unit, value }) =>
+      line('by unit', name, unit === 'dollars' ? value : null, [
+        null,
+        unit === 'hours' && value !== null ? Number(value.toFixed(2)) : null,
+        null,
+      ]),
+    ),
+    [],
+    ...SUBTOTALS.flatMap((by) => [
+      ...subtotals(priced, by).map(({ name, material, hours, labor, cost: amount }) =>
+        line(`by ${by}`, name, amount, [material, Number(hours.toFixed(2)), labor]),
+      ),
+      line(`by ${by}`, 'all', cost.cost, [cost.material, Number(cost.hours.toFixed(2)), cost.labor]),
+    ]),
+    [],
+    ...cost.missing.map(({ item, spec }) => line('no price', `${item}, ${spec}`, null)),
+    ...guessed.map(({ item, spec, cost: amount }) => line('a guess', `${item}, ${spec}`, amount)),
+    ...standingWords(cost).map((words): Cell[] => [words]),
+    [CAUTIONS],
+  ];
+}

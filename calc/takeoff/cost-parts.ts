@@ -1,0 +1,32 @@
+import { kept } from '../../routing/kept/kept.ts';
+import type { CostRow } from './cost.ts';
+import { dealtOut } from './money.ts';
+
+/** What an element takes of a row of the bill. */
+export interface CostPart {
+  readonly row: CostRow;
+  /** Id of the element: a conduit, charger, drop, equipment, feeder. */
+  readonly of: string;
+  readonly quantity: number;
+  readonly material: number;
+  readonly labor: number;
+  readonly hours: number;
+}
+
+/** A row dealt out to the elements that it is made of, by how much of it is in each; the cents are all there. */
+export const partsOfRow = kept((row: CostRow): readonly CostPart[] => {
+  const { parts } = row.taken;
+  const weights = parts.map(({ quantity }) => quantity);
+  const net = weights.reduce((sum, quantity) => sum + quantity, 0);
+  const [materials, labors] = [dealtOut(row.material, weights), dealtOut(row.labor, weights)];
+  return parts.map(
+    ({ of, quantity }, i): CostPart => ({
+      row,
+      of,
+      quantity: net > 0 ? (row.quantity * quantity) / net : 0,
+      material: materials[i]!,
+      labor: labors[i]!,
+      hours: net > 0 ? (row.hours * quantity) / net : 0,
+    }),
+  );
+});
