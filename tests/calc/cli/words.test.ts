@@ -396,7 +396,7 @@ describe('compare', () => {
       machineWith({ 'later.site.json': JSON.stringify(lot) }),
     );
     const { changes } = JSON.parse(out);
-    expect(changes.elements).toEqual([{ list: 'drops', id: 'D03', change: 'moved' }]);
+    expect(changes.elements).toMatchObject([{ list: 'drops', id: 'D03', change: 'moved' }]);
     const black = changes.quantities.filter(({ item }: { item: string }) => item === 'conductor');
     // Two lines of one circuit, 2 ft shorter each, with 5 percent waste.
     expect(

@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { packedFonts } from '../../../calc/cli/fonts.ts';
+import type { Machine } from '../../../calc/cli/machine.ts';
+import { loadSolver } from '../../../calc/cli/solver.ts';
+import { runWords } from '../../../calc/cli/words.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { readPrices } from '../../../calc/prices/read-prices.ts';
+
+const LIBRARY = 'samples/library-lot.site.json';
+const machineWith = (files: Readonly<Record<string, string>> = {}): Machine => ({
+  read: (path) => files[path] ?? readFileSync(join(import.meta.dirname, '../../..', path), 'utf8'),
+  write: () => {},
+  makeFolder: () => {},
+  isTaken: () => false,
+  today: () => '2026-11-25',
+  fonts: packedFonts,
+  solver: loadSolver,
+  input: () => '',
+  progress: () => {},
+});
+const prices = (words: readonly string[], files = {}) => runWords(['prices', ...words], machineWith(files));
+
+test('prints the built-in list, which is read as it was', async () => {
+  const { status, out } = await prices([]);
+  expect(status).toBe(0);
+  expect(readPrices(out, INVENTED_LIST.name)).toEqual({ ok: true, list: INVENTED_LIST });
+});
+
+test('of a site prints the lines that it needs, to be filled in, and then lacks none', async () => {
+  const { out } = await prices([LIBRARY]);
+  const [head, ...lines] = out.replace('\ufeff', '').trim().split('\r\n');
+  expect(head).toBe('item,spec,unit,material,hours,quantity,why');
+  // Black, blue and red are one line.
+  expect(lines.filter((line) => line.startsWith('conductor,8 AWG'))).toHaveLength(1);
+  const rates = (await prices([])).out.split('\r\n').filter((line) => /^(rate|crew),/.test(line));
+  const filled = [head, ...rates, ...lines.map((line) => line.replace(/,,,/, ',2.5,0.1,'))].join('\r\n');
+  const still = await prices([LIBRARY, '--prices', 'own.csv'], { 'own.csv': filled });
+  expect([still.status, still.err]).toEqual([0, '']);
+  expect(still.out.trim().split('\r\n')).toHaveLength(1);
+});
+
+test('of a site by a list prints what that lacks, and what it has by a line for any size', async () => {
+  const whole = (await prices([])).out.split('\r\n');
+  const own = [...whole.filter((line) => !/^(panelboard|retractor),/.test(line)), 'panelboard,*,each,1000,9'].join(
+    '\r\n',
+  );
+  const { out } = await prices([LIBRARY, '--prices', 'own.csv'], { 'own.csv': own });
+  const lines = out.trim().split('\r\n').slice(1);
+  expect(lines.map((line) => line.split(',')[0]).sort()).toEqual(['panelboard', 'retractor']);
+  expect(out).toContain('priced by panelboard, *');
+  expect(out).toMatch(/^retractor,cord,each,,,16,no price/m);
+});
+
+test('a list without a site, and a site that is none, are refused', async () => {
+  expect((await prices(['--prices', 'x.csv'])).status).toBe(2);
+  expect((await prices(['package.json'])).status).toBe(2);
+});
+
+test('compare tells the change order, with restocking where it is asked for', async () => {
+  const words = ['compare', '--changes', 'samples/library-pedestals.site.json', LIBRARY];
+  const { out } = await runWords(words, machineWith());
+  expect(out).toMatch(/Alternate .*library-lot.*: deduct \$/);
+  expect(out).toMatch(/deducts -\$/);
+  expect(out).not.toContain('restocking');
+  const asked = await runWords([...words, '--restocking', '--json'], machineWith());
+  const { changes, alternates } = JSON.parse(asked.out);
+  expect(changes.order.restocking).toBeGreaterThan(0);
+  expect(changes.order.total).toBeCloseTo(alternates[0].adds + changes.order.restocking, 9);
+  expect((await runWords(['compare', LIBRARY, LIBRARY, '--restocking'], machineWith())).status).toBe(2);
+});
