@@ -89,6 +89,10 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
     return svg(planDrawing(site, plan));
   },
+  '.raised.svg': async ({ site, plan }) => {
+    const [{ raisedDrawing }, { svg }] = await Promise.all([import('./drawing/raised-drawing.ts'), import('./svg.ts')]);
+    return svg(raisedDrawing(site, plan));
+  },
   '.xlsx': async (planned) => {
     const { xlsx } = await import('./xlsx.ts');
     return xlsx(

@@ -51,6 +51,7 @@ export const SHEET_NAMES = [
   { ending: '.utility-letter.pdf', says: 'Letter to the utility, PDF', group: 'drawings', type: 'application/pdf' },
   { ending: '.dxf', says: 'Plan drawing, as DXF', group: 'drawings', type: 'image/vnd.dxf' },
   { ending: '.svg', says: 'Plan drawing, as SVG', group: 'drawings', type: 'image/svg+xml' },
+  { ending: '.raised.svg', says: 'Raised view, as SVG', group: 'drawings', type: 'image/svg+xml' },
   {
     ending: '.xlsx',
     says: 'All tables, as a workbook',

@@ -20,6 +20,7 @@ import { alongGridlines } from './plans/along-gridlines.ts';
 import { enlargedAreas } from './plans/enlarged-areas.ts';
 import { enlargedSheets } from './plans/enlarged-sheets.ts';
 import { planSheet } from './plans/plan-sheet.ts';
+import { raisedSheets } from './plans/raised-sheet.ts';
 import { loadSheets } from './schedules/load-sheets.ts';
 import { scheduleSheets } from './schedules/schedule-sheets.ts';
 import { steelSheets } from './schedules/steel-sheets.ts';
@@ -116,6 +117,7 @@ function draftsOf(job: Job): readonly Draft[] {
     legendSheet(job),
     planSheet(job, drawing, areas === null && job.site.drops.length > 0),
     ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
+    ...raisedSheets(job),
     ...stripSheets(job),
     ...oneLineSheets(job),
     ...loadSheets(job),

@@ -129,6 +129,9 @@ export const LINES: Group = {
       'aisleStripes',
       'columns',
       'members',
+      'framing',
+      'vehicles',
+      'cords',
     ] as const
   ).map(layerLine),
 };

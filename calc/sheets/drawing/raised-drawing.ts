@@ -1,0 +1,157 @@
+import { addTo } from '../../../routing/lists/grouping.ts';
+import { type Box, boxesMeet, boxOf } from '../../../routing/plane/box.ts';
+import { direction } from '../../../routing/plane/direction.ts';
+import { inPlan } from '../../../routing/plane/space.ts';
+import { placedKind } from '../../../routing/site/kinds/kinds.ts';
+import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
+import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
+import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
+import { vehicleOf } from '../../../routing/standing/parked.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import { columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../../space/block.ts';
+import { cordAtRest, cordOut } from '../../space/cord-shape.ts';
+import { type Hiding, hidingBy, isCovered, seenParts } from '../../space/hidden.ts';
+import { raisedAt, type SeenBlock, seenBlock } from '../../space/oblique.ts';
+import { tablesOf } from '../../tables/editions.ts';
+import { leastWorkingSpace } from '../../tables/lookup.ts';
+import type { Drawing, DrawnItem } from './drawing.ts';
+import { extentOf } from './extent.ts';
+import { LARGE, line, text } from './items.ts';
+import type { LayerName } from './layers.ts';
+
+/**
+ * The site raised, as a drawing: a military oblique, in which the plan stays true to scale and heights are drawn straight
+ * up. Lines on the ground and of blocks are left out where a block hides them; what hangs is seen whole. `within` leaves
+ * out what lies outside it in plan.
+ */
+export function raisedDrawing(site: Site, plan: Plan, within?: Box): Drawing {
+  const shown = within === undefined ? site : siteWithin(site, within);
+  const blocks = blocksOf(shown, site);
+  const hiding = hidingBy(blocks);
+  const items = [
+    ...onGround(shown, hiding),
+    ...blocks.flatMap((one) => blockLines(one, hiding)),
+    ...hanging(shown, plan, within),
+    ...names(shown, hiding),
+  ];
+  return { title: `${site.name}, raised`, items, extent: extentOf(items) };
+}
+
+type Shown = Pick<
+  Site,
+  'stalls' | 'columns' | 'members' | 'aisles' | 'equipment' | 'raceways' | 'pullpoints' | 'drops'
+> &
+  Pick<Site, 'rules' | 'chargers'>;
+
+function siteWithin(site: Site, within: Box): Shown {
+  const lists = ['stalls', 'columns', 'members', 'aisles', 'equipment', 'raceways', 'pullpoints', 'drops'] as const;
+  const kept = lists.map((list) => {
+    const { points } = placedKind(list)!;
+    return [list, site[list].filter((one) => boxesMeet(boxOf(points(one as never)), within))] as const;
+  });
+  return { ...site, ...Object.fromEntries(kept) };
+}
+
+function blocksOf({ stalls, columns, equipment, rules }: Shown, site: Site): readonly SeenBlock[] {
+  return [
+    ...stalls.map((stall) => vehicleBlock(stall, vehicleOf(stall, site), rules.headClearance)),
+    ...columns.map((column) => columnBlock(column, columnTop(column, site.members))),
+    ...equipment.map(equipmentBlock),
+  ].map(seenBlock);
+}
+
+const LAYER_OF = { stalls: 'vehicles', columns: 'columns', equipment: 'equipment' } as const;
+
+const blockLines = (one: SeenBlock, hiding: Hiding): DrawnItem[] =>
+  one.edges.flatMap(([a, b]) => seenParts(a, b, hiding, one).map((part) => line(LAYER_OF[one.block.list], part)));
+
+function onGround({ stalls, aisles, equipment, rules }: Shown, hiding: Hiding): DrawnItem[] {
+  const ring = (layer: LayerName, corners: readonly Point2[]): DrawnItem[] =>
+    corners.flatMap((at, i) =>
+      seenParts(at, corners[(i + 1) % corners.length]!, hiding).map((part) => line(layer, part)),
+    );
+  const least = leastWorkingSpace(tablesOf(rules));
+  return [
+    ...aisles.flatMap(({ outline }) => ring('aisles', outline)),
+    ...stalls.flatMap((stall) => ring('stalls', stallRectangle(stall))),
+    ...equipment.flatMap((one) => ring('workingSpace', workingSpaceOf(one, least) ?? [])),
+  ];
+}
+
+function hanging(shown: Shown, plan: Plan, within: Box | undefined): DrawnItem[] {
+  const up = (layer: LayerName, path: readonly Point3[]): DrawnItem =>
+    line(
+      layer,
+      path.map((at) => raisedAt(at)),
+    );
+  const symbol = (
+    layer: 'drops' | 'pullPoints',
+    kind: 'box' | 'retractor' | 'pull-point' | 'junction' | 'handhole',
+    at: Point3,
+    of: string,
+  ): DrawnItem => ({ kind: 'symbol', layer, symbol: kind, at: raisedAt(at), z: at[2], of });
+  const buried = new Set(plan.handholes.map(({ id }) => id));
+  const junctions = plan.boxes.filter(
+    ({ kind, at }) => kind === 'junction' && (!within || boxesMeet(boxOf([inPlan(at)]), within)),
+  );
+  return [
+    ...shown.members.map(({ from, to }) => up('framing', [from, to])),
+    ...shown.raceways.map(({ path, place }) => up(place === 'underground' ? 'underground' : 'raceways', path)),
+    ...taps(plan, within).map((path) => up('raceways', path)),
+    ...cords(shown, plan).map((path) => up('cords', path)),
+    ...shown.pullpoints.map(({ id, at }) => symbol('pullPoints', buried.has(id) ? 'handhole' : 'pull-point', at, id)),
+    ...junctions.map(({ id, at }) => symbol('pullPoints', buried.has(id) ? 'handhole' : 'junction', at, id)),
+    ...shown.drops.flatMap(({ id, box, retractor }) => [
+      symbol('drops', 'box', box, id),
+      ...(retractor ? [up('drops', [box, retractor]), symbol('drops', 'retractor', retractor, id)] : []),
+    ]),
+  ];
+}
+
+/** The ways from raceways to boxes and equipment, each once. */
+function taps({ runs }: Plan, within: Box | undefined): readonly (readonly [Point3, Point3])[] {
+  const found = new Map<string, readonly [Point3, Point3]>();
+  for (const { path, legs } of runs)
+    legs.forEach((raceway, i) => {
+      const [from, to] = [path[i], path[i + 1]];
+      if (raceway !== null || !from || !to) return;
+      if (within && !boxesMeet(boxOf([inPlan(from), inPlan(to)]), within)) return;
+      found.set(JSON.stringify([from, to]), [from, to]);
+    });
+  return [...found.values()];
+}
+
+/** Cords at rest, and out to the inlet of the worst case of each stall. */
+function cords({ drops, chargers, rules }: Shown, { reach }: Plan): readonly (readonly Point3[])[] {
+  const byDrop = new Map(drops.map((drop) => [drop.id, drop]));
+  const dropOf = new Map(chargers.map(({ id, drop }) => [id, byDrop.get(drop)]));
+  const out = new Map<string, (readonly Point3[])[]>();
+  for (const one of reach) {
+    const drop = dropOf.get(one.charger);
+    const path = drop ? cordOut(drop, rules, one) : [];
+    if (drop && path.length > 1) addTo(out, drop.id, path);
+  }
+  return drops.flatMap((drop) => {
+    const rest = cordAtRest(drop, rules);
+    return [...(out.get(drop.id) ?? []), ...(rest ? [rest] : [])];
+  });
+}
+
+/** Names beside what they are of; of stalls where no car covers them. */
+function names({ stalls, equipment, drops }: Shown, hiding: Hiding): DrawnItem[] {
+  const numbers = stalls.flatMap(({ id, label = id, at, heading }) => {
+    const [ux, uy] = direction(heading);
+    const place: Point2 = [at[0] + ux, at[1] + uy];
+    return isCovered(place, hiding) ? [] : [text('stallNumbers', place, label)];
+  });
+  return [
+    ...numbers,
+    ...equipment.map(({ id, at, size }) =>
+      text('equipment', raisedAt([at[0], at[1] + size[1] / 2 + 0.6, size[2]]), id, { height: LARGE }),
+    ),
+    ...drops.map(({ id, box, retractor }) => {
+      const [x, y] = raisedAt(retractor ?? box);
+      return text('dropNumbers', [x + 1.1, y + 0.3], id, { anchor: 'left', height: 0.6 });
+    }),
+  ];
+}

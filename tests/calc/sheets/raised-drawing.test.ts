@@ -1,0 +1,65 @@
+import { describe, expect, test } from 'vitest';
+import { raisedDrawing } from '../../../calc/sheets/drawing/raised-drawing.ts';
+import { svg } from '../../../calc/sheets/svg.ts';
+import { vehicleBlock } from '../../../calc/space/block.ts';
+import { seenBlock } from '../../../calc/space/oblique.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import { vehicleOf } from '../../../routing/standing/parked.ts';
+import { plannedSample } from '../../outside/sheets/planned-samples.ts';
+
+/** Deeper inside a convex outline than a rounding, by the side of each of its edges. */
+const inside = ([x, y]: Point2, outline: readonly Point2[]): boolean =>
+  outline.every(([ax, ay], i) => {
+    const [bx, by] = outline[(i + 1) % outline.length]!;
+    return (bx - ax) * (y - ay) - (by - ay) * (x - ax) > 1e-3;
+  });
+
+describe.each(['library-lot', 'fleet-yard'])('%s raised', (name) => {
+  const { site, planned } = plannedSample(name);
+  const { items } = raisedDrawing(site, planned);
+
+  test('every box and retractor stands above its place in plan by its elevation', () => {
+    const symbols = items.flatMap((item) => (item.kind === 'symbol' && item.layer === 'drops' ? [item] : []));
+    for (const { id, box, retractor } of site.drops)
+      for (const [symbol, at] of [['box', box] as const, ['retractor', retractor!] as const])
+        expect(symbols).toContainEqual(
+          expect.objectContaining({ of: id, symbol, at: [at[0], at[1] + at[2]], z: at[2] }),
+        );
+  });
+
+  test('every leg of a raceway is drawn at its elevation, underground ones below', () => {
+    const drawn = new Set(
+      items.flatMap((item) =>
+        item.kind === 'line' && (item.layer === 'raceways' || item.layer === 'underground')
+          ? [JSON.stringify(item.points)]
+          : [],
+      ),
+    );
+    for (const { path } of site.raceways) expect(drawn).toContain(JSON.stringify(path.map(([x, y, z]) => [x, y + z])));
+  });
+
+  test('no stripe of the ground is drawn where a car hides it, and some stripes are hidden', () => {
+    const covers = site.stalls.map(
+      (stall) => seenBlock(vehicleBlock(stall, vehicleOf(stall, site), site.rules.headClearance)).silhouette,
+    );
+    let feet = 0;
+    for (const item of items) {
+      if (item.kind !== 'line' || item.layer !== 'stalls') continue;
+      const [a, b] = item.points as [Point2, Point2];
+      feet += Math.hypot(b[0] - a[0], b[1] - a[1]);
+      for (const t of [0.1, 0.5, 0.9]) {
+        const at: Point2 = [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])];
+        expect(covers.some((cover) => inside(at, cover))).toBe(false);
+      }
+    }
+    const all = site.stalls.reduce((sum, { width, depth }) => sum + 2 * (width + depth), 0);
+    expect(feet).toBeLessThan(0.95 * all);
+    expect(feet).toBeGreaterThan(0.2 * all);
+  });
+
+  test('it is written as SVG with its layers', () => {
+    const written = svg(raisedDrawing(site, planned));
+    for (const layer of ['S-FRAM', 'C-PKNG-VHCL', 'E-POWR-CORD', 'E-POWR-DROP'])
+      expect(written).toContain(`<g id="${layer}"`);
+  });
+});
