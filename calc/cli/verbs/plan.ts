@@ -62,11 +62,13 @@ type SheetsNamed =
   | { readonly ok: true; readonly files: readonly SheetFile[] }
   | { readonly ok: false; readonly reason: string };
 
-/** The sheets whose names end as is wished: `pdf`, `runs.csv`. */
+/** The sheets whose names end as is wished: `pdf`, `runs.csv`; the one alone that has all of its name from the wish: `svg`. */
 function sheetsNamed(only: string | undefined): SheetsNamed {
   if (only === undefined) return { ok: true, files: SHEET_FILES };
   const wishes = only.split(',').map((wish) => wish.trim().replace(/^\./, ''));
-  const ends = (file: SheetFile, wish: string): boolean => `.${file.ending}`.endsWith(`.${wish}`);
+  const whole = new Set<string>(SHEET_FILES.map(({ ending }) => ending));
+  const ends = ({ ending }: SheetFile, wish: string): boolean =>
+    whole.has(`.${wish}`) ? ending === `.${wish}` : ending.endsWith(`.${wish}`);
   const stray = wishes.find((wish) => wish === '' || !SHEET_FILES.some((file) => ends(file, wish)));
   if (stray !== undefined)
     return {

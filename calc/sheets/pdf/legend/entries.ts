@@ -129,11 +129,13 @@ export const LINES: Group = {
       'aisleStripes',
       'columns',
       'members',
-      'framing',
-      'vehicles',
-      'cords',
     ] as const
   ).map(layerLine),
+};
+
+export const RAISED_LINES: Group = {
+  title: 'Raised view and sections',
+  entries: (['framing', 'vehicles', 'cords'] as const).map(layerLine),
 };
 
 export function colours(site: Site): Group {

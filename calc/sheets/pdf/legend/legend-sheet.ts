@@ -6,7 +6,17 @@ import { centred, type Pen } from '../kit/pen.ts';
 import { flowTables } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
-import { colours, type Entry, type Group, LINES, ONE_LINE, PLAN_SYMBOLS, REVISION, STRIP_SYMBOLS } from './entries.ts';
+import {
+  colours,
+  type Entry,
+  type Group,
+  LINES,
+  ONE_LINE,
+  PLAN_SYMBOLS,
+  RAISED_LINES,
+  REVISION,
+  STRIP_SYMBOLS,
+} from './entries.ts';
 
 const SIGN_WIDTH = 110;
 const GAP = 30;
@@ -16,7 +26,7 @@ export function legendSheet(job: Job): Draft {
   const { site, shape, lettering } = job;
   const columns = [
     [PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS],
-    [ONE_LINE, ...(job.revision ? [REVISION] : [])],
+    [ONE_LINE, RAISED_LINES, ...(job.revision ? [REVISION] : [])],
     [],
   ];
   const width = (shape.field.width - (columns.length - 1) * GAP) / columns.length;
