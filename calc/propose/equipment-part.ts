@@ -22,11 +22,13 @@ export interface EquipmentPart {
 
 /**
  * Chargers that one panelboard takes: two spaces each, and 125 % of the line current that they draw in equal numbers on
- * its three pairs of lines, for they are continuous loads.
+ * its three pairs of lines, for they are continuous loads; each at its rating or at what a load calculation counts it for,
+ * the larger (NEC 2023 220.57).
  */
-function chargersAPanel({ continuous }: CodeTables): number {
-  const { spaces, busAmps } = USUAL_PANELBOARD;
-  const each = (continuous.factor * USUAL_CHARGER.amps * Math.sqrt(3)) / 3;
+function chargersAPanel({ continuous, vehicleSupply }: CodeTables): number {
+  const { spaces, busAmps, volts } = USUAL_PANELBOARD;
+  const amps = Math.max(USUAL_CHARGER.amps, vehicleSupply.unitLoadVa / volts);
+  const each = (continuous.factor * amps * Math.sqrt(3)) / 3;
   return Math.min(Math.floor(spaces / 2), Math.floor(busAmps / each));
 }
 

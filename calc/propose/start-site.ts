@@ -9,7 +9,7 @@ export interface StartWish {
 }
 
 /** More stalls than these are no lot to start from: draw or import it, or begin with one canopy of several. */
-export const MOST_STALLS = 48;
+export const MOST_STALLS = 100;
 /** Fewer in one row than these make a lot of one row unless two are asked for. */
 export const ONE_ROW = 10;
 

@@ -33,9 +33,13 @@ export interface Making {
   readonly least: WorkingSpace;
 }
 
-/** Places are looked at on a grid of such steps, so far beyond the boxes: past the ends of their row and over an aisle. */
+/**
+ * Places are looked at on a grid of such steps, so far beyond the boxes: past the ends of their row and over an aisle; and
+ * where none of those is free, as far as a branch goes.
+ */
 const STEP = 1;
 const BEYOND = 40;
+const FARTHEST = 400;
 /** Where there is steel equipment stands by it, this near, feet: what leaves it is carried from there. Common practice, no source. */
 const BY_STEEL = 8;
 
@@ -50,13 +54,30 @@ export function bestPlace(
   frame: LotFrame,
   turn: number,
   boxes: readonly Point3[],
-  { least, ...make }: Pick<Equipment, 'id' | 'kind' | 'size' | 'workingSpace'> & Making,
+  make: Make,
+  most: number,
+  fedBy: FedBy | null,
+): EquipmentPlace | null {
+  const near = bestWithin(BEYOND, site, frame, turn, boxes, make, most, fedBy);
+  const far = Math.min(most, FARTHEST);
+  return near ?? (far > BEYOND ? bestWithin(far, site, frame, turn, boxes, make, most, fedBy) : null);
+}
+
+type Make = Pick<Equipment, 'id' | 'kind' | 'size' | 'workingSpace'> & Making;
+
+function bestWithin(
+  beyond: number,
+  site: Site,
+  frame: LotFrame,
+  turn: number,
+  boxes: readonly Point3[],
+  { least, ...make }: Make,
   most: number,
   fedBy: FedBy | null,
 ): EquipmentPlace | null {
   const flat = boxes.map(([x, y]) => frame.into([x, y]));
   const rise = boxes.reduce((sum, [, , z]) => sum + Math.abs(z - make.entryHeight), 0);
-  const { minX, minY, maxX, maxY } = widened(boxOf(flat), BEYOND);
+  const { minX, minY, maxX, maxY } = widened(boxOf(flat), beyond);
   const overU = sumsTo(flat.map(([u]) => u));
   const overV = sumsTo(flat.map(([, v]) => v));
   const source = fedBy && frame.into(fedBy.at);

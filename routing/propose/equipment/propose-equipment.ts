@@ -1,7 +1,8 @@
 import type { Equipment, Point3, Site } from '../../site/site.ts';
 import { frameDegrees, lotFrame } from '../raceways/lot-frame.ts';
 import { bestPlace, type FedBy, type Making } from './best-place.ts';
-import { groupsAlong } from './groups.ts';
+import { bandsOf, groupsAlong } from './groups.ts';
+import { merged } from './merged.ts';
 
 /** What each new piece is: all of it but where it stands. Lengths in feet. */
 export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & Making;
@@ -35,7 +36,7 @@ export interface EquipmentProposal {
 /**
  * Where new equipment stands best for some boxes: as many pieces as `holds` circuits to each want, each for a stretch of
  * one band of rows, at the free place from which its branches and its feeder, by its weight, are shortest in all and none is longer than `most` feet. A
- * stretch for which there is no such place is halved.
+ * stretch for which there is no such place is halved, and a piece whose boxes the others of its band can take is not placed.
  */
 export function proposeEquipment(
   site: Site,
@@ -47,10 +48,8 @@ export function proposeEquipment(
 ): EquipmentProposal {
   const frame = lotFrame(site);
   const turn = frameDegrees(site);
-  const waiting = groupsAlong(
-    boxes.map(([bx, by]) => frame.into([bx, by])),
-    holds,
-  );
+  const flat = boxes.map(([bx, by]) => frame.into([bx, by]));
+  const waiting = groupsAlong(flat, holds);
   const placed: PlacedEquipment[] = [];
   const without: number[] = [];
   let now = site;
@@ -75,10 +74,15 @@ export function proposeEquipment(
     looked += place.looked;
     now = { ...now, equipment: [...now.equipment, { ...equipment, id }] };
   }
+  const bandOf = new Map(bandsOf(flat).flatMap((band, i) => band.map((box) => [box, i] as const)));
+  // From one canopy to the next nothing may hold a raceway.
+  const far = (box: number, { equipment: { entry }, boxes: [own] }: PlacedEquipment): number =>
+    bandOf.get(box) === bandOf.get(own!) ? branchesFrom(site, entry, [boxes[box]!]) : Number.POSITIVE_INFINITY;
+  const pieces = placed.length > 1 ? merged(placed, holds, most, far) : placed;
   return {
-    placed,
-    total: placed.reduce((sum, one) => sum + one.total + (fedBy?.weight ?? 0) * one.feeder, 0),
-    anywhere: placed.reduce(
+    placed: pieces,
+    total: pieces.reduce((sum, one) => sum + one.total + (fedBy?.weight ?? 0) * one.feeder, 0),
+    anywhere: pieces.reduce(
       (sum, one) =>
         sum +
         fromMedians(

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { startSite } from '../../../../calc/propose/start-site.ts';
 import { equipmentFindings } from '../../../../routing/checks/equipment/equipment-findings.ts';
 import { keepoutFindings } from '../../../../routing/checks/keepout-findings.ts';
-import { proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
+import { branchesFrom, proposeEquipment } from '../../../../routing/propose/equipment/propose-equipment.ts';
 import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import type { Equipment, Point2, Point3, Site } from '../../../../routing/site/site.ts';
@@ -180,4 +181,24 @@ test('boxes that no free place is near enough to are told', () => {
       null,
     ),
   ).toMatchObject({ placed: [], without: [0, 1] });
+});
+
+test('a canopy that is free at its ends alone has panels there for its middle too, no more than its boxes want', () => {
+  const site = toSite(startSite({ name: 'Lot', stalls: 100, rows: 2 }));
+  const boxes = site.stalls.map(({ at: [x, y] }): Point3 => [x, y / 2, 11]);
+  const proposal = proposeEquipment(site, boxes, MAKE, 24, 260, null);
+  expect(proposal.without).toEqual([]);
+  expect(proposal.placed.flatMap((one) => one.boxes).sort((a, b) => a - b)).toEqual(boxes.map((_, i) => i));
+  // 100 boxes want five panels of 24.
+  expect(proposal.placed).toHaveLength(5);
+  for (const { boxes: own, longest, total, equipment } of proposal.placed) {
+    expect(own.length).toBeLessThanOrEqual(24);
+    expect(longest).toBeLessThanOrEqual(260);
+    const each = own.map((i) => branchesFrom(site, equipment.entry, [boxes[i]!]));
+    expect(total).toBeCloseTo(
+      each.reduce((sum, one) => sum + one, 0),
+      6,
+    );
+    expect(longest).toBeCloseTo(Math.max(...each), 6);
+  }
 });
