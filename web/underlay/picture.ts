@@ -27,6 +27,8 @@ export interface UnderlayPicture {
   readonly feetPerUnit: number | null;
   /** Units of the file in an inch of the sheet that it is; absent where it is none. */
   readonly perInch?: number;
+  /** Half of the last digit of its coordinates, units of the file; 0 where absent. */
+  readonly rounding?: number;
   /** What a person should know of how it was read. */
   readonly notes: readonly string[];
   readonly pages?: number;

@@ -18,12 +18,13 @@ export async function readLines(
 ): Promise<UnderlayPicture> {
   const answer = await answerOf({ kind, bytes }, reading);
   if (!answer.ok) throw new UnderlayFault(`${answer.fault.place} ${answer.fault.says}`);
-  const { lines, words, extent, feetPerUnit, features, ground, georef } = answer;
+  const { lines, words, extent, feetPerUnit, rounding, features, ground, georef } = answer;
   const order = orderByLook(lines);
   return {
     box: extent.main,
     ...(extent.strays > 0 && { extent: extent.whole }),
     feetPerUnit,
+    rounding,
     lines,
     ...(features && { features }),
     ...(ground && { ground }),

@@ -23,6 +23,8 @@ export type ReadAnswer =
       readonly feetPerUnit: number | null;
       /** "in inches, by its header"; null where there is no question of units. */
       readonly unitSays: string | null;
+      /** Half of the last digit of its coordinates, units of the drawing. */
+      readonly rounding: number;
       readonly notes: readonly string[];
       readonly features?: readonly GroundFeature[];
       readonly ground?: readonly [lon: number, lat: number];

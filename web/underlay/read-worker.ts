@@ -19,12 +19,15 @@ here.onmessage = ({ data: { kind, bytes } }: MessageEvent<ReadRequest>) => {
   say({ answer }, answer.ok ? buffersOf(answer.lines) : []);
 };
 
+/** Of latitude (WGS 84, mean). */
+const FEET_IN_A_DEGREE = 364_600;
+
 function dxf(text: string): ReadAnswer {
   const read = readDxf(text, (share) => say({ share }));
   if (!read.ok) return read;
-  const { words, feetPerUnit, unitSays, notes } = read.value;
+  const { words, feetPerUnit, unitSays, rounding, notes } = read.value;
   const lines = packedLines(read.value.lines);
-  return { ok: true, lines, words, extent: extentOf(lines, words), feetPerUnit, unitSays, notes };
+  return { ok: true, lines, words, extent: extentOf(lines, words), feetPerUnit, unitSays, rounding, notes };
 }
 
 function geojson(text: string): ReadAnswer {
@@ -41,7 +44,8 @@ function geojson(text: string): ReadAnswer {
     extent: extentOf(lines, []),
     feetPerUnit: 1,
     unitSays: null,
-    notes: holes > 0 ? [`Not drawn: ${counted(holes, 'inner ring')}.`] : [],
+    notes: [...read.value.notes, ...(holes > 0 ? [`Not drawn: ${counted(holes, 'inner ring')}.`] : [])],
+    rounding: read.value.rounding * FEET_IN_A_DEGREE,
     features: read.value.features,
     georef: read.value.georef,
     ground: middle,

@@ -50,7 +50,38 @@ export function readDxf(text: string, tell?: (share: number) => void): Imported<
       'the file',
       `holds nothing that is drawn${notes.length > 0 ? `: ${notes.join(' ')}` : ''}`.replace(/\.$/, ''),
     );
-  return { ok: true, value: { lines, words, feetPerUnit, unitSays, skipped, notes } };
+  return {
+    ok: true,
+    value: {
+      lines,
+      words,
+      feetPerUnit,
+      unitSays,
+      rounding: roundingOf(sections.get('ENTITIES') ?? []),
+      skipped,
+      notes,
+    },
+  };
+}
+
+/** So many coordinates tell with how many digits a file is written. */
+const DIGITS_OF = 4000;
+
+/** Half of the last digit of the coordinates. */
+function roundingOf(records: readonly DxfRecord[]): number {
+  let [decimals, seen] = [0, 0];
+  for (const { codes, values } of records) {
+    if (seen > DIGITS_OF) break;
+    for (const [i, code] of codes.entries()) {
+      if (code < 10 || code > 28) continue;
+      seen += 1;
+      const [whole = '', exponent = '0'] = values[i]!.toLowerCase().split('e');
+      const point = whole.indexOf('.');
+      const places = point < 0 ? 0 : whole.replace(/0+$/, '').length - point - 1;
+      decimals = Math.max(decimals, Math.min(16, places - Number(exponent)));
+    }
+  }
+  return 0.5 * 10 ** -(Number.isFinite(decimals) ? decimals : 0);
 }
 
 /** What records of some kinds say under a group code, by their handles. */

@@ -3,18 +3,23 @@ import type { Georef } from '../site.ts';
 import type { GroundFeature } from './geojson.ts';
 import type { DrawnLine } from './imported.ts';
 
-/** The middle of what features cover, degrees; null where they cover nothing. */
+/** The middle of what features cover, degrees, also over the 180th meridian; null where they cover nothing. */
 export function middleOfGeojson(features: readonly GroundFeature[]): readonly [lon: number, lat: number] | null {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  let from: number | null = null;
   for (const { shapes } of features)
     for (const { points } of shapes)
       for (const [lon, lat] of points) {
-        west = Math.min(west, lon);
-        east = Math.max(east, lon);
+        from ??= lon;
+        const along = lon - from > 180 ? lon - 360 : lon - from < -180 ? lon + 360 : lon;
+        west = Math.min(west, along);
+        east = Math.max(east, along);
         south = Math.min(south, lat);
         north = Math.max(north, lat);
       }
-  return west <= east ? [(west + east) / 2, (south + north) / 2] : null;
+  if (!(west <= east)) return null;
+  const middle = (west + east) / 2;
+  return [middle > 180 ? middle - 360 : middle < -180 ? middle + 360 : middle, (south + north) / 2];
 }
 
 /** The layer that a feature belongs to: what its properties call its list, layer or kind, else the kind of its shape. */

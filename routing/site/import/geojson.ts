@@ -1,5 +1,7 @@
 import { twiceAreaOf } from '../../plane/area.ts';
+import { counted } from '../../words/counted.ts';
 import type { Georef } from '../site.ts';
+import { type GroundSystem, systemOf } from './ground-system.ts';
 import { BUDGET, type Imported, refused } from './imported.ts';
 
 type Position = readonly [lon: number, lat: number];
@@ -25,13 +27,15 @@ export interface GroundFile {
   readonly features: readonly GroundFeature[];
   /** Where [0, 0] of the site that the file was written from lies; null in any other file. */
   readonly georef: Georef | null;
+  /** Half of the last digit that its coordinates are written with, degrees. */
+  readonly rounding: number;
+  /** What a person should know of how it was read, in sentences. */
+  readonly notes: readonly string[];
 }
 
 type Plain = Readonly<Record<string, unknown>>;
 
-/** Names of the one system that GeoJSON knows (RFC 7946, section 4), as older files spell it. */
-const WGS84 = /(CRS:?84|EPSG:{1,2}4326|WGS ?84)$/i;
-
+/** What a feature has that is no longitude and latitude: it is left out, the others are shown. */
 class Refusal extends Error {
   readonly place: string;
   constructor(place: string, says: string) {
@@ -40,41 +44,104 @@ class Refusal extends Error {
   }
 }
 
+/** What is past the budget: nothing of the file is shown. */
+class Spent extends Refusal {}
+
+/** What is counted on the way through a file. */
+interface Reading {
+  points: number;
+  /** Rings that did not end where they began. */
+  opened: number;
+  decimals: number;
+  readonly system: GroundSystem;
+}
+
 /**
- * The features of a GeoJSON text (RFC 7946), each geometry taken apart. A fault names its place in the file: not JSON,
- * an unknown kind, a coordinate that is no longitude and latitude, a ring that is not closed, a `crs` other than WGS
- * 84, or past the budget. Rings wound the other way are turned, as the standard asks of readers. Never throws.
+ * The features of a GeoJSON text (RFC 7946), each geometry taken apart; also one feature to a line (RFC 8142). Rings
+ * wound the other way are turned and open ones closed. Features that cannot be read are left out and told, unless there
+ * is no other: the fault names its place then, as it does of a file that is no GeoJSON, is in a system that is not
+ * read, or is past the budget. Never throws.
  */
 export function readGeojson(text: string): Imported<GroundFile> {
   if (text.length > BUDGET.characters)
     return refused('the file', `is over ${BUDGET.characters / 1e6} million characters`);
-  let value: unknown;
+  const value = parsed(text.replace(/^\uFEFF/, ''));
+  if (!value.ok) return value;
   try {
-    value = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    return refused('the file', `is not JSON: ${error instanceof Error ? error.message : 'it cannot be read'}`);
-  }
-  try {
-    return { ok: true, value: { features: featuresIn(value), georef: georefOf(value) } };
+    return { ok: true, value: groundFile(value.value) };
   } catch (error) {
     if (error instanceof Refusal) return refused(error.place, error.message);
     throw error;
   }
 }
 
-function featuresIn(value: unknown): readonly GroundFeature[] {
+function parsed(text: string): Imported<unknown> {
+  try {
+    return { ok: true, value: JSON.parse(text) };
+  } catch (error) {
+    try {
+      const lines = text
+        .replaceAll('\u001e', '\n')
+        .split('\n')
+        .filter((line) => line.trim() !== '');
+      if (lines.length < 2) throw error;
+      return { ok: true, value: { type: 'FeatureCollection', features: lines.map((line) => JSON.parse(line)) } };
+    } catch {
+      return refused('the file', `is not JSON: ${error instanceof Error ? error.message : 'it cannot be read'}`);
+    }
+  }
+}
+
+function groundFile(value: unknown): GroundFile {
   const top = objectAt(value, 'the file');
-  checkSystem(top);
-  const spent = { points: 0 };
+  if (top.type === 'Topology') throw new Refusal('the file', 'is TopoJSON: save it as GeoJSON');
+  if (top.type === undefined && (top.geometryType !== undefined || top.spatialReference !== undefined))
+    throw new Refusal('the file', 'is the JSON of a map server, not GeoJSON: ask the server for GeoJSON');
+  const system = systemOf(top.crs);
+  if (typeof system === 'string') throw new Refusal('crs', system);
+  const reading: Reading = { points: 0, opened: 0, decimals: 0, system };
+  const { features, left, first } = featuresIn(top, reading);
+  if (first && features.length === 0) throw first;
+  return {
+    features,
+    georef: georefOf(value),
+    rounding: 0.5 * 10 ** -reading.decimals,
+    notes: [
+      ...(system.says === null ? [] : [system.says]),
+      ...(reading.opened > 0 ? [`${counted(reading.opened, 'open ring')} closed.`] : []),
+      ...(first
+        ? [`Left out: ${counted(left, 'feature')} that cannot be read, the first at ${first.place}: ${first.message}.`]
+        : []),
+    ],
+  };
+}
+
+interface Found {
+  readonly features: readonly GroundFeature[];
+  readonly left: number;
+  readonly first: Refusal | null;
+}
+
+function featuresIn(top: Plain, reading: Reading): Found {
   if (top.type === 'FeatureCollection') {
     const list = listAt(top.features, 'features');
     if (list.length > BUDGET.entities)
-      throw new Refusal('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
-    return list.map((item, i) => featureAt(item, `features[${i}]`, spent));
+      throw new Spent('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
+    const features: GroundFeature[] = [];
+    let [left, first] = [0, null as Refusal | null];
+    for (const [i, item] of list.entries())
+      try {
+        features.push(featureAt(item, `features[${i}]`, reading));
+      } catch (error) {
+        if (!(error instanceof Refusal) || error instanceof Spent) throw error;
+        first ??= error;
+        left += 1;
+      }
+    return { features, left, first };
   }
-  if (top.type === 'Feature') return [featureAt(top, 'the feature', spent)];
-  const shapes = shapesAt(top, 'the geometry', 0, spent);
-  return [{ place: 'the geometry', id: null, properties: new Map(), ...shapes }];
+  if (top.type === 'Feature') return { features: [featureAt(top, 'the feature', reading)], left: 0, first: null };
+  const shapes = shapesAt(top, 'the geometry', 0, reading);
+  return { features: [{ place: 'the geometry', id: null, properties: new Map(), ...shapes }], left: 0, first: null };
 }
 
 function georefOf(value: unknown): Georef | null {
@@ -86,15 +153,7 @@ function georefOf(value: unknown): Georef | null {
   return { lon: lon as number, lat: lat as number, bearing: bearing as number };
 }
 
-function checkSystem(top: Plain): void {
-  const { crs } = top;
-  if (crs === undefined || crs === null) return;
-  const name = objectAt(objectAt(crs, 'crs').properties, 'crs.properties').name;
-  if (typeof name !== 'string' || !WGS84.test(name))
-    throw new Refusal('crs', `expected WGS 84, longitude and latitude; found ${JSON.stringify(name)?.slice(0, 60)}`);
-}
-
-function featureAt(value: unknown, place: string, spent: { points: number }): GroundFeature {
+function featureAt(value: unknown, place: string, reading: Reading): GroundFeature {
   const feature = objectAt(value, place);
   if (feature.type !== 'Feature') throw new Refusal(`${place}.type`, 'expected "Feature"');
   const { id, properties, geometry } = feature;
@@ -102,7 +161,7 @@ function featureAt(value: unknown, place: string, spent: { points: number }): Gr
   const shapes =
     geometry === null || geometry === undefined
       ? { shapes: [], holes: 0 }
-      : shapesAt(objectAt(geometry, `${place}.geometry`), `${place}.geometry`, 0, spent);
+      : shapesAt(objectAt(geometry, `${place}.geometry`), `${place}.geometry`, 0, reading);
   return {
     place,
     id: typeof id === 'string' || typeof id === 'number' ? String(id) : null,
@@ -113,12 +172,12 @@ function featureAt(value: unknown, place: string, spent: { points: number }): Gr
 
 type Shapes = Pick<GroundFeature, 'shapes' | 'holes'>;
 
-function shapesAt(geometry: Plain, place: string, depth: number, spent: { points: number }): Shapes {
+function shapesAt(geometry: Plain, place: string, depth: number, reading: Reading): Shapes {
   if (depth > BUDGET.nesting) throw new Refusal(place, `lies ${depth} collections deep`);
   const at = `${place}.coordinates`;
   const coordinates = geometry.coordinates;
   const line = (value: unknown, where: string): GroundShape => {
-    const points = positionsAt(value, where, spent);
+    const points = positionsAt(value, where, reading);
     if (points.length < 2) throw new Refusal(where, 'expected two positions or more');
     return { kind: 'line', points };
   };
@@ -126,10 +185,10 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
     listAt(coordinates, at).flatMap((value, i) => make(value, `${at}[${i}]`));
   switch (geometry.type) {
     case 'Point':
-      return { shapes: [{ kind: 'point', points: [positionAt(coordinates, at, spent)] }], holes: 0 };
+      return { shapes: [{ kind: 'point', points: [positionAt(coordinates, at, reading)] }], holes: 0 };
     case 'MultiPoint':
       return {
-        shapes: positionsAt(coordinates, at, spent).map((point) => ({ kind: 'point', points: [point] })),
+        shapes: positionsAt(coordinates, at, reading).map((point) => ({ kind: 'point', points: [point] })),
         holes: 0,
       };
     case 'LineString':
@@ -137,15 +196,15 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
     case 'MultiLineString':
       return { shapes: each((value, where) => [line(value, where)]), holes: 0 };
     case 'Polygon':
-      return areaAt(coordinates, at, spent);
+      return areaAt(coordinates, at, reading);
     case 'MultiPolygon': {
-      const areas = listAt(coordinates, at).map((value, i) => areaAt(value, `${at}[${i}]`, spent));
+      const areas = listAt(coordinates, at).map((value, i) => areaAt(value, `${at}[${i}]`, reading));
       return { shapes: areas.flatMap(({ shapes }) => shapes), holes: areas.reduce((sum, { holes }) => sum + holes, 0) };
     }
     case 'GeometryCollection': {
       const parts = listAt(geometry.geometries, `${place}.geometries`).map((value, i) => {
         const where = `${place}.geometries[${i}]`;
-        return shapesAt(objectAt(value, where), where, depth + 1, spent);
+        return shapesAt(objectAt(value, where), where, depth + 1, reading);
       });
       return { shapes: parts.flatMap(({ shapes }) => shapes), holes: parts.reduce((sum, { holes }) => sum + holes, 0) };
     }
@@ -157,38 +216,45 @@ function shapesAt(geometry: Plain, place: string, depth: number, spent: { points
   }
 }
 
-function areaAt(value: unknown, place: string, spent: { points: number }): Shapes {
-  const rings = listAt(value, place).map((ring, i) => ringAt(ring, `${place}[${i}]`, spent));
+function areaAt(value: unknown, place: string, reading: Reading): Shapes {
+  const rings = listAt(value, place).map((ring, i) => ringAt(ring, `${place}[${i}]`, reading));
   const [outer, ...inner] = rings;
   return { shapes: outer ? [{ kind: 'ring', points: outer }] : [], holes: inner.length };
 }
 
-function ringAt(value: unknown, place: string, spent: { points: number }): readonly Position[] {
-  const points = positionsAt(value, place, spent);
-  if (points.length < 4) throw new Refusal(place, 'expected a ring of four positions or more');
+function ringAt(value: unknown, place: string, reading: Reading): readonly Position[] {
+  const points = positionsAt(value, place, reading);
   const [first] = points;
   const last = points.at(-1);
-  if (first?.[0] !== last?.[0] || first?.[1] !== last?.[1])
-    throw new Refusal(place, 'expected a closed ring: its last position is not its first');
-  const ring = points.slice(0, -1);
+  const isClosed = first?.[0] === last?.[0] && first?.[1] === last?.[1];
+  const ring = isClosed ? points.slice(0, -1) : [...points];
+  if (ring.length < 3) throw new Refusal(place, 'expected a ring of four positions or more');
+  if (!isClosed) reading.opened += 1;
   return twiceAreaOf(ring) < 0 ? ring.reverse() : ring;
 }
 
-const positionsAt = (value: unknown, place: string, spent: { points: number }): readonly Position[] =>
-  listAt(value, place).map((item, i) => positionAt(item, `${place}[${i}]`, spent));
+const positionsAt = (value: unknown, place: string, reading: Reading): readonly Position[] =>
+  listAt(value, place).map((item, i) => positionAt(item, `${place}[${i}]`, reading));
 
-function positionAt(value: unknown, place: string, spent: { points: number }): Position {
-  if (++spent.points > BUDGET.points)
-    throw new Refusal(place, `is past ${BUDGET.points.toLocaleString('en-US')} positions`);
-  const [lon, lat] = listAt(value, place);
-  if (typeof lon !== 'number' || typeof lat !== 'number' || !Number.isFinite(lon) || !Number.isFinite(lat))
+/** So many positions tell with how many digits a file is written. */
+const DIGITS_OF = 4000;
+
+function positionAt(value: unknown, place: string, reading: Reading): Position {
+  if (++reading.points > BUDGET.points)
+    throw new Spent(place, `is past ${BUDGET.points.toLocaleString('en-US')} positions`);
+  const [x, y] = listAt(value, place);
+  if (typeof x !== 'number' || typeof y !== 'number' || !Number.isFinite(x) || !Number.isFinite(y))
     throw new Refusal(place, 'expected a longitude and a latitude');
-  if (Math.abs(lon) > 180 || Math.abs(lat) > 90)
+  if (reading.points <= DIGITS_OF)
+    reading.decimals = Math.max(reading.decimals, reading.system.decimals(x), reading.system.decimals(y));
+  const [lon, lat] = reading.system.toDegrees([x, y]);
+  // Files that run over the 180th meridian count on.
+  if (Math.abs(lon) > 360 || Math.abs(lat) > 90)
     throw new Refusal(
       place,
-      `expected degrees of longitude and latitude, found ${lon}, ${lat}; a projected system is not read`,
+      `expected degrees of longitude and latitude, found ${x}, ${y}; a projected system is not read`,
     );
-  return [lon, lat];
+  return [lon > 180 ? lon - 360 : lon < -180 ? lon + 360 : lon, lat];
 }
 
 function objectAt(value: unknown, place: string): Plain {

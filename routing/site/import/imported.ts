@@ -59,6 +59,8 @@ export interface LineDrawing {
   readonly feetPerUnit: number | null;
   /** Why it is taken to be in that unit: "in millimeters, by its header". */
   readonly unitSays: string;
+  /** Half of the last digit of its coordinates, in its own units. */
+  readonly rounding: number;
   /** Kinds of entity that were left out, with how many of each. */
   readonly skipped: ReadonlyMap<string, number>;
   /** What a person should know of what is not shown, in sentences. */

@@ -39,7 +39,9 @@ export function groundOf(georef: Georef, [x, y]: Point2): readonly [lon: number,
 /** The point of the site, feet, at a longitude and latitude in degrees. */
 export function siteOf(georef: Georef, [lon, lat]: readonly [lon: number, lat: number]): Point2 {
   const { east, north, cos, sin } = frameOf(georef);
-  const e = (lon - georef.lon) / east;
+  // The shorter way round: a site may lie on both sides of the 180th meridian.
+  const past = lon - georef.lon;
+  const e = (past > 180 ? past - 360 : past < -180 ? past + 360 : past) / east;
   const n = (lat - georef.lat) / north;
   return [e * cos - n * sin, e * sin + n * cos];
 }

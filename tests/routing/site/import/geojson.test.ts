@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readGeojson } from '../../../../routing/site/import/geojson.ts';
+import { linesOfGeojson, middleOfGeojson } from '../../../../routing/site/import/geojson-lines.ts';
 
 const ring = [
   [-98, 39],
@@ -56,9 +57,9 @@ describe('a GeoJSON', () => {
     for (const { shapes } of got.value.features.slice(0, 2)) expect(twice(shapes[0]!.points)).toBeGreaterThan(0);
   });
   it('that is not as the standard has it is refused with the place', () => {
-    expect(faultOf({ type: 'Topology' })).toMatch(/^the geometry\.type: expected a kind of geometry/);
-    expect(faultOf(collection({ type: 'Polygon', coordinates: [ring.slice(0, 4)] }))).toBe(
-      'features[0].geometry.coordinates[0]: expected a closed ring: its last position is not its first',
+    expect(faultOf({ type: 'Circle' })).toMatch(/^the geometry\.type: expected a kind of geometry/);
+    expect(faultOf(collection({ type: 'Polygon', coordinates: [ring.slice(0, 2)] }))).toBe(
+      'features[0].geometry.coordinates[0]: expected a ring of four positions or more',
     );
     expect(faultOf(collection({ type: 'Point', coordinates: [2_000_000, 600_000] }))).toMatch(
       /a projected system is not read$/,
@@ -67,6 +68,92 @@ describe('a GeoJSON', () => {
     expect(faultOf({ ...collection(), crs: { properties: { name: 'urn:ogc:def:crs:OGC:1.3:CRS84' } } })).toBe('read');
     expect(readGeojson('{"type":"Point","coordinates":[1e999,0]}').ok).toBe(false);
     expect(readGeojson('').ok).toBe(false);
+  });
+  it('of another kind is named, with the cure', () => {
+    expect(faultOf({ type: 'Topology', objects: {} })).toBe('the file: is TopoJSON: save it as GeoJSON');
+    expect(faultOf({ geometryType: 'polygon', spatialReference: { wkid: 2263 }, features: [] })).toMatch(
+      /^the file: is the JSON of a map server/,
+    );
+  });
+  it('with one open ring, or one feature that cannot be read, is shown for the rest, and that is counted', () => {
+    const off = [...ring.slice(0, 4), [-98.00003, 39]];
+    const got = read(
+      collection(
+        { type: 'Polygon', coordinates: [off] },
+        { type: 'Polygon', coordinates: [ring] },
+        { type: 'Circle' },
+        { type: 'Point', coordinates: ['a', 1] },
+      ),
+    );
+    if (!got.ok) throw new Error(got.fault.says);
+    expect(got.value.features.map(({ shapes }) => shapes[0]!.points.length)).toEqual([5, 4]);
+    expect(got.value.notes).toEqual([
+      '1 open ring closed.',
+      'Left out: 2 features that cannot be read, the first at features[2].geometry.type: expected a kind of geometry, found "Circle".',
+    ]);
+  });
+  it('of one feature to a line is read (RFC 8142)', () => {
+    const feature = (lon: number): string =>
+      JSON.stringify({ type: 'Feature', properties: {}, geometry: { type: 'Point', coordinates: [lon, 1] } });
+    for (const text of [`${feature(1)}\n${feature(2)}\n`, `\u001e${feature(1)}\n\u001e${feature(2)}\n`]) {
+      const got = readGeojson(text);
+      expect(got.ok && got.value.features.length).toBe(2);
+    }
+  });
+  it('in a system that is near enough is taken with a word, and so is the square map of the web', () => {
+    const at = (name: string, coordinates: readonly number[]) => {
+      const got = read({ ...collection({ type: 'Point', coordinates }), crs: { type: 'name', properties: { name } } });
+      if (!got.ok) throw new Error(got.fault.says);
+      return { point: got.value.features[0]!.shapes[0]!.points[0]!, notes: got.value.notes };
+    };
+    for (const name of ['urn:ogc:def:crs:EPSG::4269', 'urn:ogc:def:crs:OGC:1.3:CRS83', 'EPSG:4258'])
+      expect(at(name, [-98, 39])).toEqual({ point: [-98, 39], notes: [expect.stringMatching(/taken as WGS 84/)] });
+    // Worked example of the square map: 100 deg 20' W, 24 deg 22' 54.433" N (EPSG guidance note 7-2, 3.2.1.2).
+    const { point, notes } = at('urn:ogc:def:crs:EPSG::3857', [-11_169_055.58, 2_800_000]);
+    expect(notes).toEqual([]);
+    expect(point[0]).toBeCloseTo(-(100 + 20 / 60), 6);
+    expect(point[1]).toBeCloseTo(24 + 22 / 60 + 54.433 / 3600, 6);
+    expect(faultOf({ ...collection(), crs: { properties: { name: 'EPSG:2263' } } })).toMatch(
+      /save it as GeoJSON in WGS 84/,
+    );
+  });
+  it('that lies on both sides of the 180th meridian is one place', () => {
+    const lot = (west: number, east: number) => ({
+      type: 'Polygon',
+      coordinates: [
+        [
+          [west, 52],
+          [east, 52],
+          [east, 52.0005],
+          [west, 52.0005],
+          [west, 52],
+        ],
+      ],
+    });
+    for (const geometries of [[lot(179.9995, 180), lot(-180, -179.9995)], [lot(179.9995, 180.0005)]]) {
+      const got = read(collection(...geometries));
+      if (!got.ok) throw new Error(got.fault.says);
+      const [lon, lat] = middleOfGeojson(got.value.features)!;
+      expect(Math.abs(Math.abs(lon) - 180)).toBeLessThan(1e-9);
+      expect(lat).toBeCloseTo(52.00025, 9);
+      const xs = linesOfGeojson(got.value.features, { lon, lat, bearing: 0 }).flatMap(({ points }) =>
+        points.map(([x]) => x),
+      );
+      // A thousandth of a degree of longitude at 52 degrees is 225 ft.
+      expect(Math.max(...xs) - Math.min(...xs)).toBeCloseTo(225.3, 0);
+    }
+  });
+  it('tells with how many digits it is written', () => {
+    const digits = (lon: number): number => {
+      const got = read({ type: 'Point', coordinates: [lon, 39] });
+      return got.ok ? got.value.rounding : Number.NaN;
+    };
+    for (const [lon, half] of [
+      [-98.123456, 0.5e-6],
+      [-98.12345, 0.5e-5],
+      [-98, 0.5],
+    ] as const)
+      expect(digits(lon) / half).toBeCloseTo(1, 9);
   });
   it('that lies deeper than any file is refused', () => {
     const deep = (n: number): unknown =>
