@@ -1,4 +1,4 @@
-import { kept } from '../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { BranchChoice } from '../circuits/branch-choices.ts';
 import { type BranchSize, branchSize, type LengthByKind } from '../circuits/branch-size.ts';
@@ -24,29 +24,18 @@ export interface Member extends BranchSize {
 /** Conductors of a circuit that carry current: two lines of a line-to-line charger, three of a three-phase one. */
 export const polesOf = (phases: 1 | 3): number => (phases === 3 ? 3 : 2);
 
-interface Sized {
-  readonly design: Design;
-  /** Few for one way: one for each number of circuits that it has been put with. */
-  readonly members: { readonly currentCarrying: number; readonly member: Member | null }[];
-}
-
-const memory = new WeakMap<Way, Sized>();
+/** More conductors than these are in no conduit that is weighed, so that a number tells a gauge and a count. */
+const MOST_CARRYING = 4096;
 
 /**
- * The branch along a way with `currentCarrying` conductors in its fullest conduit; null where no conductor will do.
- * Remembered: the groupings that are weighed put the same few numbers of others beside it again and again.
+ * The branch along a way with `currentCarrying` conductors in its fullest conduit; null where no conductor will do. The same
+ * for ways that are alike: a row of boxes asks for a few lengths, and the groupings that are weighed put the same few
+ * numbers of others beside each again and again.
  */
-export function memberOf(design: Design, way: Way, currentCarrying: number): Member | null {
-  let known = memory.get(way);
-  if (known?.design !== design) {
-    known = { design, members: [] };
-    memory.set(way, known);
-  }
-  for (const one of known.members) if (one.currentCarrying === currentCarrying) return one.member;
-  const member = sized(design, way, currentCarrying);
-  known.members.push({ currentCarrying, member });
-  return member;
-}
+export const memberOf = keptByKey(
+  ({ gauge }: Way, currentCarrying: number) => gauge * MOST_CARRYING + currentCarrying,
+  sized,
+);
 
 function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
   const { charger } = way;
@@ -82,7 +71,7 @@ const loadOf = kept(
 );
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
-export const lengthByKind = kept((way: Way, allowance: Rules['allowance']): LengthByKind => {
+export function lengthByKind(way: Way, allowance: Rules['allowance']): LengthByKind {
   const lengths: Partial<Record<'PVC' | 'aluminum' | 'steel', number>> = {};
   const add = (leg: number, feet: number): void => {
     const kind = methodRaceway(way.methods[leg] ?? 'EMT');
@@ -94,4 +83,4 @@ export const lengthByKind = kept((way: Way, allowance: Rules['allowance']): Leng
   add(0, allowance.equipment);
   add(way.legs.length - 1, allowance.box);
   return lengths;
-});
+}

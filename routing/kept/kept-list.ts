@@ -85,7 +85,12 @@ function nearest<L extends Lists, Shared extends readonly unknown[], Answer>(
     if (stale === null) continue;
     let [before, places] = [of, placesOf(lists, of.lists, stale)];
     // What is stale is told by places, which are no longer those of the same items.
-    if (moved && stale === NONE && (places === null || 2 * places.length > (lists[0]?.length ?? 0))) {
+    if (
+      moved &&
+      stale === NONE &&
+      (places === null || 2 * places.length > (lists[0]?.length ?? 0)) &&
+      areRelated(lists[0] ?? NONE, of.lists[0] ?? NONE)
+    ) {
       const laid = laidBeside(of, lists, moved);
       const others = placesOf(lists, laid.lists, NONE);
       if (others !== null && (places === null || others.length < places.length)) [before, places] = [laid, others];
@@ -98,6 +103,17 @@ function nearest<L extends Lists, Shared extends readonly unknown[], Answer>(
 }
 
 const NONE: readonly number[] = [];
+
+/** Items of a long list that are looked for in another. */
+const SAMPLES = 8;
+
+/** False where none of some items over a long list stands in another: lists of two sites, of which neither helps the other. */
+function areRelated(list: readonly unknown[], before: readonly unknown[]): boolean {
+  if (list.length < FEW) return true;
+  for (let k = 0; k < SAMPLES; k++)
+    if (before.includes(list[Math.floor((k * (list.length - 1)) / (SAMPLES - 1))])) return true;
+  return false;
+}
 
 /** What is known of lists that grew, shrank or were put in another order, by the places that the same items have now. */
 function laidBeside<L extends Lists, Shared extends readonly unknown[], Answer>(
@@ -153,10 +169,17 @@ export function keptEach<const Items extends readonly unknown[], const Shared ex
     work(lists.map((list) => list[place]) as unknown as Items, shared);
   return keptLists({
     anew: (lists: ListsOf<Items>, shared: Shared): readonly Answer[] =>
-      Array.from(lists[0] as readonly unknown[], (_, place) => workAt(lists, shared, place)),
+      atEach((lists[0] as readonly unknown[]).length, (place) => workAt(lists, shared, place)),
     after: ({ answer }, places, lists, shared) => patched(answer, places, (place) => workAt(lists, shared, place)),
     moved: movedItems,
   });
+}
+
+/** A list of so many answers, one for each place. */
+export function atEach<Answer>(count: number, work: (place: number) => Answer): Answer[] {
+  const answers: Answer[] = [];
+  for (let place = 0; place < count; place++) answers.push(work(place));
+  return answers;
 }
 
 /** Items by the places that they have now; where there was none, what is there is to be worked. */

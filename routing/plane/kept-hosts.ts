@@ -1,7 +1,8 @@
 import { keptLists } from '../kept/kept-list.ts';
+import { numbering } from '../kept/numbered.ts';
 import { addTo } from '../lists/grouping.ts';
 import type { Box } from './box.ts';
-import { indexing, positionsIn } from './box-index.ts';
+import { type BoxIndex, indexing, positionsIn } from './box-index.ts';
 
 /** What lies on what in a list, by places: every item has at most one host, the first of the list that it lies on. */
 export interface Laid<T> {
@@ -26,13 +27,13 @@ export interface Hosts<T> extends Laid<T> {
 export function keptHosts<T extends object>(
   boxOf: (item: T) => Box,
   meets: (a: T, b: T) => boolean,
-  keyOf: (item: T) => string,
+  keyOf: (item: T) => readonly number[],
 ): (items: readonly T[]) => Hosts<T> {
   const indexOf = indexing<T>(boxOf);
 
-  const hostOf = (items: readonly T[], i: number): number => {
+  const hostOf = (items: readonly T[], index: BoxIndex<T>, i: number): number => {
     const item = items[i]!;
-    for (const j of positionsIn(indexOf(items), boxOf(item))) {
+    for (const j of positionsIn(index, boxOf(item))) {
       if (j >= i) return -1;
       if (meets(items[j]!, item)) return j;
     }
@@ -41,13 +42,15 @@ export function keptHosts<T extends object>(
 
   const anew = ([items]: readonly [readonly T[]]): Hosts<T> => {
     const of = new Int32Array(items.length);
-    const alike = new Map<string, number>();
+    const index = indexOf(items);
+    const numberOf = numbering();
+    const firstOf: number[] = [];
     for (let i = 0; i < items.length; i++) {
-      const key = keyOf(items[i]!);
-      const twin = alike.get(key);
+      const key = numberOf(keyOf(items[i]!));
+      const twin = firstOf[key];
       if (twin === undefined) {
-        alike.set(key, i);
-        of[i] = hostOf(items, i);
+        firstOf[key] = i;
+        of[i] = hostOf(items, index, i);
       } else of[i] = of[twin]! >= 0 ? of[twin]! : twin;
     }
     const guests = of.reduce((count, host) => count + Number(host >= 0), 0);
@@ -67,7 +70,7 @@ export function keptHosts<T extends object>(
       let { of, guests } = last;
       let touched = false;
       for (const i of stale) {
-        const host = hostOf(items, i);
+        const host = hostOf(items, index, i);
         touched ||= host >= 0 || last.of[i]! >= 0;
         if (host === last.of[i]) continue;
         if (of === last.of) of = of.slice();

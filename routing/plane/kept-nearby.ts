@@ -1,5 +1,5 @@
 import { kept } from '../kept/kept.ts';
-import { keptLists, movedItems, patched } from '../kept/kept-list.ts';
+import { atEach, keptLists, movedItems, patched } from '../kept/kept-list.ts';
 import type { Box } from './box.ts';
 import { boxIndex, positionsIn } from './box-index.ts';
 
@@ -46,7 +46,7 @@ export function keptNearby<const Items extends readonly unknown[], const Shared 
     work(lists.map((list) => list[place]) as unknown as Items, shared);
   return keptLists({
     anew: (lists: ListsOf<Items>, shared: Shared): readonly One[] =>
-      Array.from(lists[0] as readonly unknown[], (_, place) => workAt(lists, shared, place)),
+      atEach((lists[0] as readonly unknown[]).length, (place) => workAt(lists, shared, place)),
     after: ({ answer }, places, lists, shared) => patched(answer, places, (place) => workAt(lists, shared, place)),
     also: (now, { lists, shared: before, answer }) => {
       const first = lists[0] as readonly Items[0][];

@@ -1,5 +1,5 @@
 import { twiceAreaOf } from './area.ts';
-import type { Box } from './box.ts';
+import { type Box, boxOf } from './box.ts';
 import { hypot2 } from './hypot.ts';
 import type { Point2 } from './point.ts';
 
@@ -15,14 +15,14 @@ export const GRAZE = 1e-9;
 export interface Obstacle extends Box {
   readonly count: number;
   /** Corners, counter-clockwise. */
-  readonly xs: Float64Array;
-  readonly ys: Float64Array;
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
   /** Outward unit normal of the edge from corner i to the next. */
-  readonly nx: Float64Array;
-  readonly ny: Float64Array;
+  readonly nx: readonly number[];
+  readonly ny: readonly number[];
   readonly convex: boolean;
   /** 1 where the outline turns left: the only corners that a taut cord bends at. */
-  readonly bends: Uint8Array;
+  readonly bends: readonly number[];
 }
 
 /**
@@ -37,35 +37,34 @@ export function obstacleOf(outline: readonly Point2[]): Obstacle {
   });
   if (twiceAreaOf(points) < 0) points = points.toReversed();
   const n = points.length;
-  const xs = Float64Array.from(points, (p) => p[0]);
-  const ys = Float64Array.from(points, (p) => p[1]);
-  const nx = new Float64Array(n);
-  const ny = new Float64Array(n);
-  const bends = new Uint8Array(n);
+  const xs: number[] = [];
+  const ys: number[] = [];
+  const nx: number[] = [];
+  const ny: number[] = [];
+  const bends: number[] = [];
   let convex = n > 2;
-  let box: Box = { minX: xs[0] ?? 0, minY: ys[0] ?? 0, maxX: xs[0] ?? 0, maxY: ys[0] ?? 0 };
   for (let i = 0; i < n; i++) {
-    const j = (i + 1) % n;
-    const dx = xs[j]! - xs[i]!;
-    const dy = ys[j]! - ys[i]!;
+    const [x, y] = points[i]!;
+    const [nextX, nextY] = points[(i + 1) % n]!;
+    const dx = nextX - x;
+    const dy = nextY - y;
     const length = hypot2(dx, dy) || 1;
-    nx[i] = dy / length;
-    ny[i] = -dx / length;
-    box = {
-      minX: Math.min(box.minX, xs[i]!),
-      minY: Math.min(box.minY, ys[i]!),
-      maxX: Math.max(box.maxX, xs[i]!),
-      maxY: Math.max(box.maxY, ys[i]!),
-    };
+    xs.push(x);
+    ys.push(y);
+    nx.push(dy / length);
+    ny.push(-dx / length);
   }
   for (let i = 0; i < n; i++) {
     const before = (i + n - 1) % n;
     const turn = nx[before]! * ny[i]! - ny[before]! * nx[i]!;
-    bends[i] = turn > 0 ? 1 : 0;
+    bends.push(turn > 0 ? 1 : 0);
     if (turn < 0) convex = false;
   }
-  return { count: n, xs, ys, nx, ny, convex: convex && windsOnce(nx, ny), bends, ...box };
+  const { minX, minY, maxX, maxY } = n === 0 ? AT_ORIGIN : boxOf(points);
+  return { count: n, xs, ys, nx, ny, convex: convex && windsOnce(nx, ny), bends, minX, minY, maxX, maxY };
 }
+
+const AT_ORIGIN: Box = { minX: 0, minY: 0, maxX: 0, maxY: 0 };
 
 /** The part of the segment from a to b in the open interior has a length: it goes deeper than `GRAZE`. */
 export function enters(o: Obstacle, ax: number, ay: number, bx: number, by: number): boolean {
@@ -172,8 +171,9 @@ export function outlineDistance(o: Obstacle, x: number, y: number): number {
   return least;
 }
 
-// A pentagram turns left everywhere and is not convex: its normals go round twice.
-function windsOnce(nx: Float64Array, ny: Float64Array): boolean {
+// A pentagram turns left everywhere and is not convex: its normals go round twice, for which four corners are too few.
+function windsOnce(nx: readonly number[], ny: readonly number[]): boolean {
+  if (nx.length < 5) return true;
   let turned = 0;
   for (let i = 0; i < nx.length; i++) {
     const j = (i + 1) % nx.length;

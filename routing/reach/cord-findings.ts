@@ -54,7 +54,7 @@ const LEAST_OVER = 1;
  */
 export function aisleFindings({ charger, drop, field, shared }: Served, row: Reach): Finding[] {
   const { strip, low } = row.worst.hang ?? { strip: null, low: 0 };
-  if (!strip) return [];
+  if (!strip || shared.aisles.length === 0) return [];
   const { walk } = shared.rules.clearHeight;
   const length = (feet: number): string => printLength(feet, shared.units);
   const legs = strip.path

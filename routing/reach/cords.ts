@@ -1,7 +1,8 @@
 import { type Box, boxesMeet, boxHolds, boxOf, joinedBox } from '../plane/box.ts';
+import { length2 } from '../plane/distance.ts';
 import { enters, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
-import { growSpider, lastCorner, wayTo } from './spider.ts';
+import { growSpider, lastCorner, type Spider, wayTo } from './spider.ts';
 
 /** A taut cord in the plan. */
 export interface Cord {
@@ -29,20 +30,37 @@ export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Bo
   let around = near(seen);
   const met: Obstacle[] = [];
   for (;;) {
-    const spider = growSpider(from, met);
-    const cords = targets.map((target): Cord | null => {
-      const last = lastCorner(spider, target[0], target[1]);
-      return last && { length: last.length, path: joined(wayTo(spider, last.node), target) };
-    });
-    const laid = cords.reduce((box, cord) => (cord ? joinedBox(box, boxOf(cord.path)) : box), seen);
+    const spider = met.length === 0 ? null : growSpider(from, met);
+    const cords: (Cord | null)[] = [];
+    let laid = seen;
+    for (const target of targets) {
+      const cord = spider === null ? straight(from, target) : cordAmong(spider, target);
+      if (cord !== null) laid = joinedBox(laid, boxOf(cord.path));
+      cords.push(cord);
+    }
     if (!boxHolds(seen, laid)) {
       seen = laid;
       around = near(seen);
     }
-    const fresh = around.filter((o) => !met.includes(o) && cords.some((cord) => cord && crosses(cord.path, o)));
-    if (fresh.length === 0) return { cords, seen };
-    met.push(...fresh);
+    const known = met.length;
+    for (const o of around) if (!met.includes(o) && isCrossed(o, cords)) met.push(o);
+    if (met.length === known) return { cords, seen };
   }
+}
+
+const straight = (from: Point2, target: Point2): Cord => ({
+  length: length2(target[0] - from[0], target[1] - from[1]),
+  path: joined([from], target),
+});
+
+function cordAmong(spider: Spider, target: Point2): Cord | null {
+  const last = lastCorner(spider, target[0], target[1]);
+  return last && { length: last.length, path: joined(wayTo(spider, last.node), target) };
+}
+
+function isCrossed(o: Obstacle, cords: readonly (Cord | null)[]): boolean {
+  for (const cord of cords) if (cord !== null && crosses(cord.path, o)) return true;
+  return false;
 }
 
 function crosses(path: readonly Point2[], o: Obstacle): boolean {

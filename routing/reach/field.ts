@@ -22,22 +22,15 @@ export interface Field {
   readonly index: BoxIndex<Obstacle>;
 }
 
-/** The vehicle standing in a stall, as an obstacle. */
-const parkedObstacle = kept(
-  (stall: Stall, vehicle: Vehicle, headClearance: number): Obstacle =>
+/** The vehicle standing in each stall, as an obstacle. */
+const parkedIn = keptEach(
+  ([stall, vehicle]: readonly [Stall, Vehicle], [headClearance]: readonly [number]): Obstacle =>
     obstacleOf(parkedRectangle(stall, vehicle, headClearance)),
 );
 
-const parkedIn = keptEach(
-  ([stall, vehicle]: readonly [Stall, Vehicle], [headClearance]: readonly [number]): Obstacle =>
-    parkedObstacle(stall, vehicle, headClearance),
+const standingAt = keptEach(
+  ([{ at, size, rotation = 0 }]: readonly [Column]): Obstacle => obstacleOf(rectangleAt(at, size, rotation)),
 );
-
-const columnObstacle = kept(
-  ({ at, size, rotation = 0 }: Column): Obstacle => obstacleOf(rectangleAt(at, size, rotation)),
-);
-
-const standingAt = keptEach(([column]: readonly [Column]): Obstacle => columnObstacle(column));
 
 const vehiclesIn = keptEach(
   ([stall]: readonly [Stall], [vehicles, vehicle]: readonly [Site['vehicles'], string]): Vehicle =>

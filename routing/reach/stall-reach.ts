@@ -1,6 +1,8 @@
+import { kept } from '../kept/kept.ts';
 import { type Box, joinedBox, NO_BOX } from '../plane/box.ts';
 import { length2 } from '../plane/distance.ts';
 import type { Obstacle } from '../plane/obstacle.ts';
+import type { Direction } from '../site/schema/vocabulary.ts';
 import type { Point2, Point3, Stall, Vehicle } from '../site/site.ts';
 import { directionsOf, inletAt } from '../standing/parked.ts';
 import { cordLength } from './cord-start.ts';
@@ -43,17 +45,25 @@ interface InletCase {
 
 /** Every direction that a stall allows and every inlet of its vehicle, with the probability of each. */
 export function inletCases(stall: Stall, vehicle: Vehicle, headClearance: number): InletCase[] {
-  const directions = directionsOf(stall);
+  return likelyCases(vehicle, directionsOf(stall)).map(({ direction, inlet, share }) => ({
+    direction,
+    inlet: inlet.name,
+    share,
+    at: inletAt(stall, vehicle, headClearance, direction, inlet),
+  }));
+}
+
+/** The same for all stalls in which a class of vehicle may stand in the same directions. */
+const likelyCases = kept((vehicle: Vehicle, directions: readonly Direction[]) => {
   const total = vehicle.inlets.reduce((sum, inlet) => sum + inlet.share, 0);
   return directions.flatMap((direction) =>
     vehicle.inlets.map((inlet) => ({
       direction,
-      inlet: inlet.name,
+      inlet,
       share: (total > 0 ? inlet.share / total : 1 / vehicle.inlets.length) / directions.length,
-      at: inletAt(stall, vehicle, headClearance, direction, inlet),
     })),
   );
-}
+});
 
 /**
  * Reach of a cord to one stall: `needed` is the taut plan length round vehicles and columns with the fall in elevation,

@@ -14,7 +14,7 @@ const APART = 0.5;
 const boxHosts = keptHosts<Drop>(
   ({ box: [x, y] }) => ({ minX: x - APART, minY: y - APART, maxX: x + APART, maxY: y + APART }),
   (a, b) => distance(a.box, b.box) < APART,
-  ({ box }) => box.join(' '),
+  ({ box }) => box,
 );
 
 /** Drops whose boxes are in one place: one finding for each place, with how many there are. */

@@ -8,7 +8,6 @@ import type { Finding } from '../../site/rules/finding.ts';
 import type { RuleWord } from '../../site/rules/rule-words.ts';
 import type { Units } from '../../site/schema/vocabulary.ts';
 import type { Column, Raceway, Site, Stall } from '../../site/site.ts';
-import { stallOutline } from '../../standing/outlines.ts';
 import { laidAlong } from './laid-along.ts';
 import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';
 import { standingFindings } from './standing-findings.ts';
@@ -33,21 +32,21 @@ export function overlapFindings(site: Site): readonly Finding[] {
 }
 
 const stallHosts = keptHosts<Stall>(
-  stallOutline,
+  (stall) => boxOf(stallRectangle(stall)),
   (a, b) => lieInEachOther(stallRectangle(a), stallRectangle(b)),
-  ({ at, width, depth, heading }) => [...at, width, depth, heading].join(' '),
+  ({ at, width, depth, heading }) => [at[0], at[1], width, depth, heading],
 );
 
 const columnHosts = keptHosts<Column>(
   (column) => boxOf(columnOutline(column)),
   (a, b) => lieInEachOther(columnOutline(a), columnOutline(b)),
-  ({ at, size, rotation = 0 }) => [...at, ...size, rotation].join(' '),
+  ({ at, size, rotation = 0 }) => [at[0], at[1], size[0], size[1], rotation],
 );
 
 const racewayHosts = keptHosts<Raceway>(
   ({ path }): Box => boxOf(path.map(([x, y]) => [x, y])),
   (a, b) => laidAlong(a.path, b.path) > MEETING,
-  ({ path }) => path.join(' '),
+  ({ path }) => path.flat(),
 );
 
 interface Words<T> {
