@@ -7,6 +7,7 @@ import { tradeSizeInches } from '../tables/lookup.ts';
 import { boxVolume, type Counted, isBoxConductor } from './box-volume.ts';
 import type { Design } from './design.ts';
 import type { EquipmentBranches } from './equipment-branches.ts';
+import type { NamedHomeRun } from './named.ts';
 import type { OpeningLoad } from './opening-load.ts';
 import { pullBox } from './pull-box.ts';
 
@@ -106,6 +107,18 @@ const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[
 export const ownBoxes = (loads: readonly OpeningLoad[], design: Design): readonly Box[] =>
   byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, design) : boxOfAll(own[0]!, own, design)));
 
+/** How many boxes home runs have of their own: those at the drops, but for the given ones, and the junctions. */
+export function countBoxes(homeRuns: readonly NamedHomeRun[], otherDrops: ReadonlySet<string>): number {
+  const drops = new Set<string>();
+  let junctions = 0;
+  for (const { homeRun } of homeRuns)
+    for (const { end } of homeRun.pieces) {
+      if (end.kind === 'junction') junctions++;
+      if (end.kind === 'drop' && !otherDrops.has(end.id)) drops.add(end.id);
+    }
+  return drops.size + junctions;
+}
+
 /** Boxes that circuits of several pieces of equipment may come to: at pull points, at drops fed by more than one. */
 export const sharedBoxes = (branches: readonly EquipmentBranches[], design: Design): readonly Box[] =>
   ownBoxes(
@@ -113,7 +126,7 @@ export const sharedBoxes = (branches: readonly EquipmentBranches[], design: Desi
     design,
   );
 
-const NO_BOXES: readonly Box[] = [];
+export const NO_BOXES: readonly Box[] = [];
 
 /** The boxes in the ground; one list that is empty where there is none, so that nothing downstream sees a change. */
 export function buriedOf(boxes: readonly Box[]): readonly Box[] {

@@ -5,7 +5,7 @@ import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import type { Box, Conduit } from '../plan-file.ts';
-import { buriedOf, ownBoxes } from './boxes.ts';
+import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
@@ -27,8 +27,9 @@ export interface EquipmentBranches {
   /** Ohms of one line of each branch, likewise. */
   readonly ohms: readonly (BranchOhms | null)[];
   readonly conduits: readonly Conduit[];
-  /** Boxes of its drops and junctions. */
+  /** Boxes of its drops and junctions, put together when they are asked for, and how many they are. */
   readonly boxes: readonly Box[];
+  readonly boxCount: number;
   /** Those of them that lie in the ground. */
   readonly buried: readonly Box[];
   /** What its home runs bring to pull points, and to drops that other equipment feeds too. */
@@ -61,6 +62,8 @@ const byEquipment = keptEach(
   },
 );
 
+const NONE_SHARED: readonly OpeningLoad[] = [];
+
 const branchesOf = kept(
   (
     equipment: Equipment,
@@ -81,13 +84,17 @@ const branchesOf = kept(
     const byCharger = new Map<string, BranchCircuit>();
     for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
     const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);
-    const openings = homeRuns.flatMap((homeRun) => homeRun.openings);
+    const openings = kept(() => homeRuns.flatMap((homeRun) => homeRun.openings));
     const isShared = ({ kind, id }: OpeningLoad): boolean =>
       kind === 'pullpoint' || (kind === 'drop' && sharedDrops.has(id));
-    const boxes = ownBoxes(
-      openings.filter((opening) => !isShared(opening)),
-      design,
+    const boxes = kept(() =>
+      ownBoxes(
+        openings().filter((opening) => !isShared(opening)),
+        design,
+      ),
     );
+    const goesUnder = ways.some(({ points }) => points.some(([, , z]) => z < 0));
+    const opensShared = sharedDrops.size > 0 || ways.some(({ pulls }) => pulls.length > 0);
     return {
       equipment,
       chargers,
@@ -95,9 +102,12 @@ const branchesOf = kept(
       circuits,
       ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
       conduits: homeRuns.flatMap(({ conduits }) => conduits),
-      boxes,
-      buried: buriedOf(boxes),
-      shared: openings.filter(isShared),
+      get boxes() {
+        return boxes();
+      },
+      boxCount: countBoxes(homeRuns, sharedDrops),
+      buried: goesUnder ? buriedOf(boxes()) : NO_BOXES,
+      shared: opensShared ? openings().filter(isShared) : NONE_SHARED,
       unsized: ways.filter(({ charger }) => !byCharger.has(charger.id)).map(({ charger }) => charger),
     };
   },

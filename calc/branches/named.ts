@@ -20,6 +20,7 @@ export interface NamedHomeRun {
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
   readonly conduits: readonly Conduit[];
+  /** What it brings into boxes, put together when it is asked for. */
   readonly openings: readonly OpeningLoad[];
 }
 
@@ -30,12 +31,22 @@ export const named = kept((homeRun: HomeRun, equipment: string, number: number):
     kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
   const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id, name));
   const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
-  const openings = openingLoads(
-    homeRun,
-    conduits.map((conduit) => conduit.id),
-    name,
+  const openings = kept(() =>
+    openingLoads(
+      homeRun,
+      conduits.map((conduit) => conduit.id),
+      name,
+    ),
   );
-  return { homeRun, id, circuits, conduits, openings };
+  return {
+    homeRun,
+    id,
+    circuits,
+    conduits,
+    get openings() {
+      return openings();
+    },
+  };
 });
 
 function conduitOf(

@@ -31,7 +31,7 @@ const NONE: BranchCounts = {
   standing: 0,
 };
 
-const ownCounts = kept(({ circuits, conduits, unsized, boxes, buried, shared }: EquipmentBranches): BranchCounts => {
+const ownCounts = kept(({ circuits, conduits, unsized, boxCount, buried, shared }: EquipmentBranches): BranchCounts => {
   let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
   for (const circuit of circuits) {
     if (circuit === null) continue;
@@ -54,7 +54,7 @@ const ownCounts = kept(({ circuits, conduits, unsized, boxes, buried, shared }: 
     threeLines,
     stiff,
     buried: buried.length + sharedBuried,
-    standing: boxes.length - buried.length + shared.length - sharedBuried,
+    standing: boxCount - buried.length + shared.length - sharedBuried,
   };
 });
 
