@@ -1,6 +1,8 @@
 import type { Alternative } from '../plan/comparison.ts';
+import { arcFlashSheet } from './arc-flash-sheet.ts';
 import { bidSheet } from './bid-sheet.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
+import { coordinationSheet } from './coordination-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
@@ -24,6 +26,8 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   conduits: ({ site, plan }) => conduitsSheet(site, plan),
   panels: ({ site, plan }) => panelSheet(site, plan),
   load: ({ site, plan }) => loadSheet(site, plan),
+  coordination: ({ site, plan }) => coordinationSheet(site, plan),
+  'arc-flash': ({ site, plan }) => arcFlashSheet(site, plan),
   'feeder-options': ({ site }) => feederOptionsSheet(site),
   takeoff: ({ site, plan }) => takeoffSheet(site, plan),
   cuts: ({ site, plan }) => cutsSheet(site, plan),
@@ -106,6 +110,8 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.conduits.csv': tableWriter('conduits'),
   '.panels.csv': tableWriter('panels'),
   '.load.csv': tableWriter('load'),
+  '.coordination.csv': tableWriter('coordination'),
+  '.arc-flash.csv': tableWriter('arc-flash'),
   '.feeder-options.csv': tableWriter('feeder-options'),
   '.takeoff.csv': tableWriter('takeoff'),
   '.cuts.csv': tableWriter('cuts'),

@@ -14,6 +14,8 @@ export const TABLE_NAMES = [
   'conduits',
   'panels',
   'load',
+  'coordination',
+  'arc-flash',
   'feeder-options',
   'takeoff',
   'cuts',
@@ -30,6 +32,8 @@ export type TableName = (typeof TABLE_NAMES)[number];
 /** Where the name alone would not say it. */
 const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = {
   load: 'Load calculation',
+  coordination: 'Inputs of a study of coordination',
+  'arc-flash': 'Inputs of a study of arc flash',
   'steel-loads': 'Loads on the steel',
   'day-load': 'Days of charging: load',
   'day-cars': 'Days of charging: cars',

@@ -9,6 +9,18 @@ export interface Sections {
   readonly seriesRating: string;
   readonly seriesMotors: string;
   readonly seriesMarking: string;
+  /** Warning of arc flash, and the dated label of large equipment. */
+  readonly arcFlash: string;
+  readonly arcFlashDated: string;
+  /** Markings that are put on in the field, and what each disconnect is marked with. */
+  readonly markings: string;
+  readonly disconnectMarking: string;
+  /** Selective coordination, where it is asked for. */
+  readonly selective: string;
+  /** Of charging equipment: its marking, receptacles with ground-fault interrupters, protection of persons in it. */
+  readonly chargerMarking: string;
+  readonly chargerReceptacle: string;
+  readonly chargerPersons: string;
   /** A path on which a fault to ground trips its device. */
   readonly faultPath: string;
   readonly terminals: string;

@@ -17,7 +17,15 @@ import { COVER, DROP_ADVICE, VEHICLE_SUPPLY, WORKING_SPACE } from './places.ts';
 import { RACEWAYS } from './raceways.ts';
 import { RULE_BASES } from './rule-bases.ts';
 import { SECTIONS } from './sections.ts';
-import { ARC_ENERGY, BUS_SOURCES, DAMAGE, EXISTING_DEMAND, GROUND_FAULT, SERIES_MOTORS } from './service.ts';
+import {
+  ARC_ENERGY,
+  ARC_FLASH_LABEL,
+  BUS_SOURCES,
+  DAMAGE,
+  EXISTING_DEMAND,
+  GROUND_FAULT,
+  SERIES_MOTORS,
+} from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
 import {
   SINGLE_PHASE_IMPEDANCES,
@@ -76,6 +84,7 @@ export const NEC_2023: CodeTables = {
   existingDemand: EXISTING_DEMAND,
   groundFault: GROUND_FAULT,
   arcEnergy: ARC_ENERGY,
+  arcFlashLabel: ARC_FLASH_LABEL,
   seriesMotors: SERIES_MOTORS,
   busSources: BUS_SOURCES,
   damage: DAMAGE,

@@ -2,7 +2,8 @@ import type { Sections } from '../sections.ts';
 
 /**
  * Section numbers of the 2023 edition. 220.57, 220.87, 110.26 and 314.15 were read in the 2023 text, 625.41 and 625.43 in
- * older ones; those of articles 310, 314, 408 and 705 are from memory.
+ * older ones; those of 110.16, 110.21, 620.62, 625.15, 625.22, 700.32,
+ * 701.32, 708.54 and of articles 310, 314, 408 and 705 are from memory.
  */
 export const SECTIONS: Sections = {
   interruptingRating: '110.9',
@@ -10,6 +11,14 @@ export const SECTIONS: Sections = {
   seriesRating: '240.86',
   seriesMotors: '240.86(C)',
   seriesMarking: '110.22',
+  arcFlash: '110.16',
+  arcFlashDated: '110.16(B)',
+  markings: '110.21(B)',
+  disconnectMarking: '110.22(A)',
+  selective: '620.62, 700.32, 701.32, 708.54',
+  chargerMarking: '625.15',
+  chargerReceptacle: '625.54',
+  chargerPersons: '625.22',
   faultPath: '250.4(A)(5)',
   terminals: '110.14(C)',
   workingSpace: '110.26(A)',

@@ -31,6 +31,14 @@ export const ARC_ENERGY: CodeTables['arcEnergy'] = {
   fromAmps: 1200,
 };
 
+/** The dated label of arc flash. */
+export const ARC_FLASH_LABEL: CodeTables['arcFlashLabel'] = {
+  source: 'NEC 2023 110.16(B)',
+  verified: 'From memory.',
+  doubts: ['2017 and 2020 asked it of service equipment of 1,200 A and more alone.'],
+  fromAmps: 1000,
+};
+
 /** Motors between the devices of a series rating. */
 export const SERIES_MOTORS: CodeTables['seriesMotors'] = {
   source: 'NEC 2023 240.86(C)',

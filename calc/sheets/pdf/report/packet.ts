@@ -13,7 +13,9 @@ import { flowTables, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { ampsFigure, figure, lengthWords, NONE } from '../schedules/figures.ts';
 import { type PacketEntry, packetEntries } from '../schedules/packet-entries.ts';
+import { askedTable } from './asked-table.ts';
 import { LYING, type ReportPage, type ReportParts, report } from './report.ts';
+import { studyTables } from './study-tables.ts';
 
 /** Members of a group of circuits that its table lists. */
 const MOST_LISTED = 400;
@@ -34,6 +36,8 @@ function packetPages(site: Site, plan: Plan, lettering: Lettering): readonly Rep
     ...plan.loadCalculations.map(
       ({ source }): Table => stepsTable(`Load of the service of ${source}`, whyLoad(site, source), site),
     ),
+    ...studyTables(site, plan, LYING.field.width),
+    askedTable(site, plan, LYING.field.width),
     ...entries.flatMap((entry) => entryTables(site, plan, entry)),
   ].filter(({ rows }) => rows.length > 0);
   const body = flowTables(tables, LYING.field, lettering);
