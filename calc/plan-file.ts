@@ -468,10 +468,22 @@ export interface LoadCalculation {
   readonly transformerKva: number | null;
 }
 
+/** What is bought for a row that is cut from sticks or reels, or ordered to length; whole feet. */
+export interface Bought {
+  /** Feet; its share by length where rows are cut from the same sticks. */
+  readonly quantity: number;
+  /** Length of one stick or reel; 0 where it is ordered to length. */
+  readonly stock: number;
+  /** Of it left over. */
+  readonly left: number;
+}
+
 export interface TakeoffRow {
   readonly item: string;
   readonly spec: string;
   readonly quantity: number;
+  /** Absent where just the quantity is bought. */
+  readonly bought?: Bought;
   /** How much of the quantity is worked off the ground, higher than a hand reaches. */
   readonly high: number;
   /** How much of that is worked from a lift, higher than a ladder serves; absent where none is. */

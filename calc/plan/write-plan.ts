@@ -129,6 +129,13 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
     item: row.item,
     spec: row.spec,
     quantity: written(row.quantity),
+    ...(row.bought && {
+      bought: {
+        quantity: length(row.bought.quantity),
+        stock: length(row.bought.stock),
+        left: length(row.bought.left),
+      },
+    }),
     high: written(row.high),
     unit: feet ? site.units : row.unit,
     basis: row.basis,

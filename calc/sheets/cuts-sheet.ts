@@ -19,7 +19,7 @@ export function cutsSheet({ units }: Pick<Site, 'units'>, plan: Plan): readonly 
     `offcut (${units})`,
     'fewest stocks',
   ];
-  const rows = cutPlan(plan).flatMap(({ item, spec, stock, stocks, bound, toLength }): Cell[][] => [
+  const rows = cutPlan(plan).flatMap(({ item, spec, stock, stocks, spare, bound, toLength }): Cell[][] => [
     ...stocks.flatMap(({ pieces, offcut }, n) =>
       pieces.map((piece, i): Cell[] => [
         item,
@@ -33,14 +33,25 @@ export function cutsSheet({ units }: Pick<Site, 'units'>, plan: Plan): readonly 
         bound === stocks.length ? 'proved' : `at least ${bound}`,
       ]),
     ),
-    ...toLength.map(({ of, length: long }): Cell[] => [
+    ...Array.from({ length: spare }, (_, n): Cell[] => [
+      item,
+      spec,
+      length(stock),
+      stocks.length + n + 1,
+      null,
+      'spare, for waste',
+      null,
+      length(stock),
+      null,
+    ]),
+    ...toLength.map(({ of, ordered }): Cell[] => [
       item,
       spec,
       'to length',
       null,
       null,
       of,
-      length(long),
+      length(ordered),
       null,
       null,
     ]),

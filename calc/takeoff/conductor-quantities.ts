@@ -2,13 +2,14 @@ import type { Insulation, Metal } from '../../routing/site/schema/vocabulary.ts'
 import type { Rules } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { PILOT_SIZE } from '../branches/packing.ts';
-import type { Way } from '../branches/way.ts';
+import type { Opening } from '../branches/piece.ts';
+import { pointAt, type Way } from '../branches/way.ts';
 import type { PhasePair } from '../plan-file.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { conductorSpec } from '../prices/spec.ts';
 import { chargerBreaker } from './device-quantities.ts';
 import { highFeet, isHigh } from './high.ts';
-import { GROUNDING_COLOR, lineColors } from './line-colors.ts';
+import { GROUNDING_COLOR, lineColors, PILOT_COLOR } from './line-colors.ts';
 import type { Add } from './tally.ts';
 
 const lineKind = byWords((conductor, color) =>
@@ -24,15 +25,17 @@ const groundingKind = byWords((conductor, color) =>
     item: 'grounding conductor',
     spec: `${conductor}, ${color}`,
     unit: 'ft',
-    basis: 'one in each conduit, shared by its circuits: its length and the allowances at equipment and box',
+    basis:
+      'one in each conduit, shared by its circuits: its length and the allowances at equipment and at each box that it ends in; it goes on where conduits are coupled',
   }),
 );
-const pilotKind = byWords((conductor) =>
+const pilotKind = byWords((conductor, color) =>
   kindOf({
     item: 'pilot conductor',
-    spec: conductor,
+    spec: `${conductor}, ${color}`,
     unit: 'ft',
-    basis: 'one of each circuit with a pilot: its run and the allowances at equipment and box',
+    basis:
+      'one of each circuit with a pilot, which returns on the grounding conductor: its run and the allowances at equipment and box',
   }),
 );
 const CIRCUIT_TEST = kindOf({
@@ -59,16 +62,31 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     const feet = run.conductorLength!;
     const high = highFeet(way, 0, way.length) + (endsHigh(way) ? allowance.box : 0);
     for (const color of colors) add(lineKind(spec, color), charger.id, feet, high);
-    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), ''), charger.id, feet, high);
+    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, high);
     add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
     add(CIRCUIT_TEST, charger.id, 1);
   });
-  homeRun.homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
-    const way = homeRun.homeRun.ways[along]!;
-    const grounding = homeRun.homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
-    const atBox = end.kind === 'drop' ? allowance.box : 0;
-    const feet = to - from + (start.kind === 'equipment' ? allowance.equipment : 0) + atBox;
-    const high = highFeet(way, from, to) + (endsHigh(way) ? atBox : 0);
-    add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), homeRun.conduits[i]!.id, feet, high);
+  addGroundings(rules, made, homeRun, add);
+}
+
+/**
+ * The grounding conductor of each conduit, which ends in a tail at every box; where conduits are only coupled it goes on,
+ * and is counted in the one that it begins in.
+ */
+function addGroundings({ allowance }: Rules, made: string, { homeRun, conduits }: NamedHomeRun, add: Add): void {
+  const tail = (kind: Opening['kind']): number =>
+    kind === 'equipment' ? allowance.equipment : kind === 'coupling' ? 0 : allowance.box;
+  let [begun, feet, high] = [0, 0, 0];
+  homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
+    const way = homeRun.ways[along]!;
+    const grounding = homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
+    const isHighAt = (at: number): boolean => isHigh(pointAt(way, at)[2]);
+    if (start.kind !== 'coupling') [begun, feet, high] = [i, 0, 0];
+    feet += tail(start.kind) + to - from + tail(end.kind);
+    high += highFeet(way, from, to);
+    if (start.kind !== 'equipment' && isHighAt(from)) high += tail(start.kind);
+    if (isHighAt(to)) high += tail(end.kind);
+    if (end.kind !== 'coupling')
+      add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), conduits[begun]!.id, feet, high);
   });
 }

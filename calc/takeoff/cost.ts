@@ -66,7 +66,7 @@ export interface CostSheet extends Bid {
 }
 
 /** Bought with the feet of their raceway: they are counted for the order, not priced again. */
-export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick']);
+export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick', 'reel']);
 
 /**
  * What a takeoff costs by a price list, as a bill and as a bid: material and labor a row, to the cent, so that the sums are

@@ -14,6 +14,8 @@ export interface CutWish {
   readonly pieces: readonly number[];
   /** Length lost at each cut; 0 where absent. */
   readonly kerf?: number;
+  /** Steps that the search may take; enough for the hardest published instances where absent. */
+  readonly steps?: number;
 }
 
 export interface CutPlan {
@@ -45,7 +47,7 @@ const MOST_SIZES = 400;
  * // Hand-worked: 6 + 4 and 7 + 3 fill two 10 ft sticks, and 20 ft need two
  * cut({ stock: 10, pieces: [3, 7, 4, 6] }) // { stocks: 2, bound: 2, plan: [[7, 3], [6, 4]] }
  */
-export function cut({ stock, pieces, kerf = 0 }: CutWish, tell: Tell = SILENT): CutPlan {
+export function cut({ stock, pieces, kerf = 0, steps = CUT_STEPS }: CutWish, tell: Tell = SILENT): CutPlan {
   if (!(stock > 0)) throw new RangeError(`a stock must be longer than 0, got ${stock}`);
   if (!(kerf >= 0)) throw new RangeError(`a kerf must be 0 or more, got ${kerf}`);
   for (const piece of pieces) {
@@ -56,7 +58,7 @@ export function cut({ stock, pieces, kerf = 0 }: CutWish, tell: Tell = SILENT): 
     stock + kerf,
     pieces.map((piece) => piece + kerf),
   );
-  const { patterns, bound, proof } = fewest(problem, { left: CUT_STEPS });
+  const { patterns, bound, proof } = fewest(problem, { left: steps });
   const plan = hand(patterns, problem, pieces);
   tell(() => ({
     find: 'stocks',

@@ -11,6 +11,9 @@ const COLORS = [
 
 export const GROUNDING_COLOR = 'green';
 
+/** Of the pilot conductor, apart from those of lines, neutral and ground. Common practice, no source. */
+export const PILOT_COLOR = 'violet';
+
 /** Colours of the lines of a circuit at so many volts between lines. */
 export const lineColors = (phases: PhasePair, volts: number): readonly string[] =>
   COLORS.find(({ toVolts }) => volts <= toVolts)!.colors[phases];

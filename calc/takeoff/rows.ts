@@ -1,7 +1,10 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file.ts';
+import type { Bought, TakeoffRow } from '../plan-file.ts';
 import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
+import type { CutGroup } from './stock.ts';
+import { type Stocked, stockKey, stockRow, stocksOf } from './stocking.ts';
 import { type Part, partsOf, type Sum } from './tally.ts';
 
 /** Items in the order in which an estimator walks a job: from the supply out to the cord. */
@@ -31,6 +34,7 @@ const ORDER: ReadonlyMap<string, number> = new Map(
     'conductor',
     'grounding conductor',
     'pilot conductor',
+    'reel',
     'raceway',
     'raceway stick',
     'field bend',
@@ -78,22 +82,36 @@ const WASTE: Readonly<Record<string, 'conductor' | 'raceway'>> = {
   stringer: 'raceway',
 };
 
-/** Takeoff rows of sums: waste added to what is cut from stock, raceways in sticks besides, in an estimator's order. */
+/** Bought in whole sticks, and not planned piece by piece. */
+const WHOLE: ReadonlySet<string> = new Set(['threaded rod', 'stringer']);
+
+const cuttings = new WeakMap<TakeoffRow, () => CutGroup>();
+
+/** How a row of a takeoff is cut from stock, worked when it is asked for; null where it is not. */
+export const cuttingOf = (row: TakeoffRow): CutGroup | null => cuttings.get(row)?.() ?? null;
+
+/**
+ * Takeoff rows of sums, in an estimator's order: waste added to what is cut from stock, and the sticks and reels that it is
+ * cut from, as the cutting plan has them.
+ */
 export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
   const rows: { readonly place: string; readonly row: TakeoffRow }[] = [];
+  const stocks = stocksOf(sums, rules);
   for (const sum of sums) {
     const { kind, net } = sum;
     const wasted = WASTE[kind.item];
     const waste = wasted === undefined ? 0 : rules.waste[wasted];
     const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
     const share = net > 0 ? sum.high / net : 0;
-    rows.push({ place: placeOf(kind.item, kind.spec), row: rowOf(sum, kind, net * (1 + waste), share, basis) });
-    if (kind.item === 'raceway' && !kind.spec.startsWith('LFMC')) {
-      const sticks = Math.ceil((net * (1 + waste)) / STICK - 1e-9);
-      const name = { item: 'raceway stick', spec: `${kind.spec}, ${STICK} ft`, unit: 'each' };
-      const row = rowOf(sum, name, sticks, share, `length with waste in ${STICK} ft lengths, rounded up`);
-      rows.push({ place: placeOf(name.item, name.spec), row });
-    }
+    const stocked = stocks.get(stockKey(kind));
+    const row = rowOf(sum, kind, net * (1 + waste), share, basis, stocked);
+    if (stocked !== undefined) cuttings.set(row, stocked.cutting);
+    rows.push({ place: placeOf(kind.item, kind.spec), row });
+  }
+  for (const stocked of stocks.values()) {
+    if (stocked.way === 'length') continue;
+    const row = stockRow(stocked);
+    rows.push({ place: placeOf(row.item, row.spec), row });
   }
   return rows.sort((a, b) => (a.place < b.place ? -1 : a.place > b.place ? 1 : 0)).map(({ row }) => row);
 }
@@ -119,10 +137,11 @@ function rowOf(
   quantity: number,
   highShare: number,
   basis: string,
+  stocked: Stocked | undefined,
 ): TakeoffRow {
   let parts: readonly Part[] | undefined;
   let of: readonly string[] | undefined;
-  return {
+  const row: TakeoffRow = {
     item,
     spec,
     quantity,
@@ -138,4 +157,20 @@ function rowOf(
       return of;
     },
   };
+  if (stocked !== undefined) {
+    const { cutting, sums } = stocked;
+    const own = sum.net / sums.reduce((all, { net }) => all + net, 0);
+    const bought = kept((): Bought => {
+      const { bought: feet, stock, left } = cutting();
+      return { quantity: feet * own, stock, left: left * own };
+    });
+    Object.defineProperty(row, 'bought', { get: bought, enumerable: true });
+  } else if (WHOLE.has(item)) {
+    const feet = STICK * Math.ceil(quantity / STICK - 1e-9);
+    return Object.defineProperty(row, 'bought', {
+      value: { quantity: feet, stock: STICK, left: feet - sum.net } satisfies Bought,
+      enumerable: true,
+    });
+  }
+  return row;
 }

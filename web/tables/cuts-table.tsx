@@ -1,4 +1,5 @@
-import { type CutGroup, cutPlan } from '../../calc/takeoff/cut-plan.ts';
+import { cutPlan } from '../../calc/takeoff/cut-plan.ts';
+import type { CutGroup } from '../../calc/takeoff/stock.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -24,11 +25,18 @@ export function CutsTable() {
       pieces: pieces.map(({ of, length }) => `${of} ${printLength(length, units)}`).join(', '),
       offcut,
     })),
-    ...group.toLength.map(({ of, length }) => ({
-      key: `${group.item} ${group.spec} ${of}`,
+    ...Array.from({ length: group.spare }, (_, n) => ({
+      key: `${group.item} ${group.spec} ${group.stocks.length + n + 1}`,
+      group,
+      number: group.stocks.length + n + 1,
+      pieces: 'spare, for waste',
+      offcut: group.stock,
+    })),
+    ...group.toLength.map(({ of, ordered }, n) => ({
+      key: `${group.item} ${group.spec} ${of} ${n}`,
       group,
       number: null,
-      pieces: `${of} ${printLength(length, units)}, ordered to length`,
+      pieces: `${of} ${printLength(ordered, units)}, ordered to length`,
       offcut: null,
     })),
   ]);
@@ -47,7 +55,7 @@ const columnsFor = (units: Units): readonly Column<Row>[] => [
   {
     head: 'number',
     numeric: true,
-    cell: ({ number, group }) => (number === null ? '' : `${number} of ${group.stocks.length}`),
+    cell: ({ number, group }) => (number === null ? '' : `${number} of ${group.stocks.length + group.spare}`),
     sort: ({ number }) => number ?? 0,
   },
   {

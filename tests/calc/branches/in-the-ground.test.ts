@@ -159,6 +159,11 @@ describe('where only the method changes in the ground', () => {
     expect(items(changed, 'elbow')).toEqual([['PVC40 1 in, 90 degrees', 2]]);
     // Sticks come belled: one at each elbow, whose other end goes into a bell.
     expect(items(changed, 'coupling')).toEqual([['PVC40 1 in', 2]]);
+    // One grounding conductor goes through: 5 ft at the panel, 6 down, 50, 5 up to the box and a foot there.
+    const grounding = changed.takeoff
+      .filter(({ item }) => item === 'grounding conductor')
+      .flatMap(({ parts }) => parts);
+    expect(grounding).toEqual([{ of: 'P1-1.1', quantity: changed.runs[0]!.length! + 5 + 1 }]);
     // One connector at the panel, one at the box.
     expect(items(changed, 'connector')).toEqual([
       ['PVC40 1 in', 1],
