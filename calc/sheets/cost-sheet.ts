@@ -23,6 +23,7 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
     'cost ($)',
     'price line used',
     'a guess',
+    'bought',
   ];
   return [
     head,
@@ -37,6 +38,7 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
       row.cost,
       row.line,
       isGuess(row.how) ? 'yes' : null,
+      amount(row.bought, row.unit)[0],
     ]),
     ...cost.missing.map(({ item, spec, quantity, unit }): Cell[] => [
       item,

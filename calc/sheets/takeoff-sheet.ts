@@ -13,7 +13,7 @@ export function takeoffSheet(
   { units }: Pick<Site, 'units'>,
   { takeoff }: Pick<Plan, 'takeoff'>,
 ): readonly (readonly Cell[])[] {
-  const rows = takeoff.map(({ item, spec, quantity, unit, basis, of }): Cell[] => {
+  const rows = takeoff.map(({ item, spec, quantity, bought, unit, basis, of }): Cell[] => {
     const isLength = unit === 'ft';
     const value = isLength ? fromFeet(quantity, units) : quantity;
     return [
@@ -21,9 +21,12 @@ export function takeoffSheet(
       spec,
       isLength ? asBought(value, units) : Number(value.toFixed(4)),
       isLength ? units : unit,
+      ...(bought === undefined
+        ? [null, null]
+        : [bought.quantity, bought.left].map((feet) => asBought(fromFeet(feet, units), units))),
       basis,
       of.join(' '),
     ];
   });
-  return [['item', 'spec', 'quantity', 'unit', 'basis', 'made of'], ...rows, [], [CAUTIONS]];
+  return [['item', 'spec', 'quantity', 'unit', 'to buy', 'left over', 'basis', 'made of'], ...rows, [], [CAUTIONS]];
 }

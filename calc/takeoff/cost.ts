@@ -12,6 +12,8 @@ export interface CostRow {
   readonly item: string;
   readonly spec: string;
   readonly quantity: number;
+  /** What is paid for: whole sticks and reels, or the quantity. Hours go by the quantity. */
+  readonly bought: number;
   readonly unit: string;
   readonly system: System;
   /** The line of the list that priced it, or the quote. */
@@ -70,7 +72,7 @@ export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick'
 
 /**
  * What a takeoff costs by a price list, as a bill and as a bid: material and labor a row, to the cent, so that the sums are
- * the sums of what is shown. `lineFor` says which line prices a row; what fits none is listed as missing. Hours are the
+ * the sums of what is shown. Material is that of what must be bought: whole sticks and reels. `lineFor` says which line prices a row; what fits none is listed as missing. Hours are the
  * line's by the factors for ladder, lift and repetition. Material that a quote covers is its share of the lump, by what the
  * list would have it cost.
  */
@@ -114,6 +116,7 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
 /** A row by the list; null where neither a line nor a quote has it. */
 function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
   const { item, spec, quantity, high, lift = 0, unit } = taken;
+  const bought = taken.bought?.quantity ?? quantity;
   const price = lineFor(list.rows, item, spec, unit);
   const isQuoted = (list.quotes ?? []).some((quote) => covers(quote, item, spec));
   if (!price && !isQuoted) return null;
@@ -123,12 +126,13 @@ function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
   const ladder = high - lift;
   const higher = ladder * (rates.height - 1) + lift * (rates.lift - 1);
   const hours = (quantity + higher) * unitHours * repetition;
-  const material = cents(quantity * unitMaterial);
+  const material = cents(bought * unitMaterial);
   const labor = cents(hours * rates.labor);
   return {
     item,
     spec,
     quantity,
+    bought,
     unit,
     system: systemOf(item, spec),
     line,
@@ -173,7 +177,7 @@ function withQuotes(rows: CostRow[], quotes: readonly Quote[]): readonly Quote[]
       taken.add(i);
       const row = rows[i]!;
       const material = shares[n]!;
-      const unitMaterial = row.quantity > 0 ? material / row.quantity : 0;
+      const unitMaterial = row.bought > 0 ? material / row.bought : 0;
       const line = `quote: ${quote.name}`;
       rows[i] = { ...row, line, how: 'quote', unitMaterial, material, cost: sumOf([material, row.labor]) };
     });

@@ -18,7 +18,7 @@ const GROUND: ReadonlySet<string> = new Set(['trench', 'core drill']);
 
 /** What a change of the takeoff comes to by a price list. */
 export function priceChange(before: readonly TakeoffRow[], after: readonly TakeoffRow[], list: PriceList): PriceChange {
-  const [was, now] = [costOf(before, byUse(list), 0), costOf(after, byUse(list), 0)];
+  const [was, now] = [costOf(before.map(asUsed), byUse(list), 0), costOf(after.map(asUsed), byUse(list), 0)];
   const lacked = quantities(was.missing);
   const [counted, counts] = [quantities(before), quantities(after)];
   const changed = [...before, ...after].filter(
@@ -30,6 +30,19 @@ export function priceChange(before: readonly TakeoffRow[], after: readonly Takeo
     groundOnly: changed.every(({ item }) => GROUND.has(item)),
   };
 }
+
+/** A row by its length, whatever sticks and reels it comes in. */
+const asUsed = ({ item, spec, quantity, high, lift, unit, basis, of, parts }: TakeoffRow): TakeoffRow => ({
+  item,
+  spec,
+  quantity,
+  high,
+  ...(lift !== undefined && { lift }),
+  unit,
+  basis,
+  of,
+  parts,
+});
 
 /** A list without what comes once with a job or by the whole day, so that a part of the work can be priced by itself. */
 const byUse = kept(

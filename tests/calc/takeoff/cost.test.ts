@@ -56,6 +56,12 @@ describe('cost by hand', () => {
   test('a price for another unit is no price', () => {
     expect(costOf([row('raceway', 'EMT 1 in', 3, 'each')], LIST, 1).missing).toHaveLength(1);
   });
+  test('material is that of what must be bought, hours those of what is put in', () => {
+    // 30 ft out of four sticks: 40 ft at $2, and 30 ft x 0.05 hours.
+    const bought = { quantity: 40, stock: 10, left: 10 };
+    const { rows } = costOf([{ ...row('raceway', 'EMT 1 in', 30, 'ft'), bought }], LIST, 1);
+    expect(rows[0]).toMatchObject({ quantity: 30, bought: 40, material: 80, hours: 1.5 });
+  });
   test('sticks are not paid for twice', () => {
     const rows = [row('raceway', 'EMT 1 in', 30, 'ft'), row('raceway stick', 'EMT 1 in, 10 ft', 3, 'each')];
     expect(costOf(rows, LIST, 1)).toMatchObject({ missing: [], rows: [{ material: 60 }] });
