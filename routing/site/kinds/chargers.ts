@@ -20,7 +20,9 @@ export const chargerSchema = v.strictObject({
   amps: told(positive, 'Rated output current.'),
   volts: positive,
   phases: told(phaseCount, '1 (line to line) or 3.'),
-  pilot: maybe(told(v.boolean(), 'A pilot conductor is carried with the branch; it returns on the grounding conductor.')),
+  pilot: maybe(
+    told(v.boolean(), 'A pilot conductor is carried with the branch; it returns on the grounding conductor.'),
+  ),
   minAmps: maybe(
     told(
       nonNegative,
