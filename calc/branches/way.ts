@@ -190,7 +190,7 @@ function turnsOf(points: readonly Point3[]): readonly number[] {
 }
 
 /** Index of the leg that a distance lies on; at a corner, of the leg that leaves it. */
-export function legAt(way: Way, distance: number): number {
+export function legAt(way: Pick<Way, 'legs' | 'at'>, distance: number): number {
   let leg = 0;
   while (leg + 1 < way.legs.length && way.at[leg + 1]! <= distance + NO_LENGTH) leg++;
   return leg;

@@ -22,6 +22,7 @@ export { longestRun } from '../circuits/longest-run.ts';
 export { type Ask, type Unprotected, type UnprotectedInput, unprotected } from '../circuits/unprotected.ts';
 export { type DropCircuit, voltageDrop } from '../circuits/voltage-drop.ts';
 export { type Span, type SpanLoad, type SpanStatics, simpleSpan } from '../steel/simple-span.ts';
+export { type ChainStatics, spanChain } from '../steel/span-chain.ts';
 export { type Disconnect, type DisconnectInput, disconnect } from '../supply/panels/disconnect.ts';
 export { assignPhases, type PhaseAssignment, type PhaseLoads } from '../supply/phases/phases.ts';
 export { type BalancedLoad, serviceLoad } from '../supply/service/balanced-load.ts';

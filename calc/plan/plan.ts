@@ -25,6 +25,7 @@ import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
 import { dayGround, plannedDay } from '../day/planned-days.ts';
 import type { PlannedDay } from '../plan-file.ts';
+import { feederLays } from '../steel/feeder-lays.ts';
 import { hungOf } from '../steel/hung.ts';
 import { supportsOf } from '../steel/kept-supports.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
@@ -83,7 +84,7 @@ export function plan(site: Site): Plan {
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
-  const supports = kept(() => supportsOf(site, branches, design.tables));
+  const supports = kept(() => supportsOf(site, branches, feederLays(site, feeders, design.tables), design.tables));
   const quantities = kept(() => takeoff(site, design.tables, branches, phases, shared, handholes, feeders, supports()));
   const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports: supports() }));
   const checks = kept(() => checksOf(looked, findings));

@@ -31,11 +31,11 @@ export const MADE_OF: readonly MadeOf[] = [
 
 /** What is said of the loads wherever they are listed. */
 export const STATICS_ONLY =
-  'Statics only: each member as a simple span under what is drawn, without its own weight. Capacity is checked by others.';
+  'Statics only: each member as simple spans from rest to rest (columns and members drawn under it, its ends where none is) under what hangs from it, without its own weight; what other members bring to it is told as their reactions. Capacity is checked by others.';
 
 /**
- * What each member carries: a row for the member with its reactions and its largest moment, then one for each point and
- * line with what it is made of, in pounds; places are along the member from its first end. The weights' sources and the
+ * What each member carries: a row for the member with its largest moment, one for each place where it rests with its
+ * reaction, then one for each point and line with what it is made of, in pounds; places are along the member from its first end. The weights' sources and the
  * cautions stand under the rows.
  */
 export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] {
@@ -52,14 +52,13 @@ export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell
     'sideways (lb)',
     'toward (degrees from +x)',
     'of',
-    'reaction at first end (lb)',
-    'reaction at last end (lb)',
+    'reaction (lb)',
     'largest moment (lb ft)',
     `moment at (${units})`,
     'more when trapezes are full (lb)',
   ];
   const rows = steelLoads(site, plan).flatMap(({ member, pounds, statics, loads, whenFilled }): Cell[][] => {
-    const { reactions, moment, at } = statics;
+    const { rests, moment, at } = statics;
     const all: Cell[] = [
       member.id,
       'all',
@@ -71,13 +70,20 @@ export function steelLoadsSheet(site: Site, plan: Plan): readonly (readonly Cell
       null,
       null,
       null,
-      round(reactions[0], 2),
-      round(reactions[1], 2),
+      null,
       round(moment, 1),
       length(at),
       round(whenFilled, 2),
     ];
-    return [all, ...loads.map((load) => loadRow(member.id, load, length))];
+    const resting = rests.map((rest): Cell[] => [
+      member.id,
+      'rests',
+      length(rest.at),
+      ...Array.from({ length: 5 + MADE_OF.length }, () => null),
+      rest.on ?? 'end',
+      round(rest.pounds, 2),
+    ]);
+    return [all, ...resting, ...loads.map((load) => loadRow(member.id, load, length))];
   });
   const loose = plan.loose.map(({ of, pounds }): Cell[] => [
     null,

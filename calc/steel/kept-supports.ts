@@ -8,8 +8,12 @@ import { type Box, boxesMeet, boxOf, widened } from '../../routing/plane/box.ts'
 import type { Member, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import type { FeederLays } from './feeder-lays.ts';
 import { laysOf, type RacewayLay } from './lays.ts';
 import { type RacewaySupports, supportsAlong } from './raceway-supports.ts';
+
+/** Whose conduits hang side by side: the branches of one piece of equipment, or the feeders. */
+type Owner = EquipmentBranches | FeederLays;
 
 /** What hangs along one raceway, by the place of the equipment that it belongs to. */
 interface Lane {
@@ -27,35 +31,38 @@ interface Lanes {
 }
 
 /**
- * Supports of all conduits of branches that hang along raceways, by raceway. Conduits of several pieces of equipment may
- * hang side by side, so it is worked by raceway: anew only where what hangs there, or a member near it, is another than
- * before.
+ * Supports of all conduits of branches and new feeders that hang along raceways, by raceway. Conduits of several pieces of
+ * equipment may hang side by side, so it is worked by raceway: anew only where what hangs there, or a member near it, is
+ * another than before.
  */
 export function supportsOf(
   site: Pick<Site, 'members' | 'rules'>,
   branches: readonly EquipmentBranches[],
+  feeders: FeederLays,
   tables: CodeTables,
 ): readonly RacewaySupports[] {
-  return allSupports([lanesOf([branches], [tables]).lanes], [site.members, site.rules.hangReach]);
+  const owners: readonly Owner[] = feeders.byRaceway.size === 0 ? branches : [...branches, feeders];
+  return allSupports([lanesOf([owners], [tables]).lanes], [site.members, site.rules.hangReach]);
 }
 
-/** Lays of one piece of equipment by their raceways. */
-const ownLays = kept((branches: EquipmentBranches, tables: CodeTables): ReadonlyMap<string, RacewayLay[]> => {
+/** Lays of one owner by their raceways. */
+const ownLays = kept((owner: Owner, tables: CodeTables): ReadonlyMap<string, readonly RacewayLay[]> => {
+  if ('byRaceway' in owner) return owner.byRaceway;
   const own = new Map<string, RacewayLay[]>();
-  for (const homeRun of branches.homeRuns) for (const lay of laysOf(homeRun, tables)) addTo(own, lay.raceway.id, lay);
+  for (const homeRun of owner.homeRuns) for (const lay of laysOf(homeRun, tables)) addTo(own, lay.raceway.id, lay);
   return own;
 });
 
 const lanesOf = keptLists({
-  anew: ([branches]: readonly [readonly EquipmentBranches[]], [tables]: readonly [CodeTables]): Lanes => {
+  anew: ([owners]: readonly [readonly Owner[]], [tables]: readonly [CodeTables]): Lanes => {
     const lays = new Map<string, Map<number, readonly RacewayLay[]>>();
-    branches.forEach((one, place) => {
+    owners.forEach((one, place) => {
       for (const [id, own] of ownLays(one, tables)) lays.set(id, (lays.get(id) ?? new Map()).set(place, own));
     });
     const ids = [...lays.keys()].sort();
     return { slots: new Map(ids.map((id, slot) => [id, slot])), lanes: ids.map((id) => laneOf(lays.get(id)!)) };
   },
-  after: ({ answer, lists: [before] }, places, [branches], [tables]) => {
+  after: ({ answer, lists: [before] }, places, [owners], [tables]) => {
     const touched = new Map<number, Map<number, readonly RacewayLay[]>>();
     const touch = (id: string): Map<number, readonly RacewayLay[]> | null => {
       const slot = answer.slots.get(id);
@@ -66,7 +73,7 @@ const lanesOf = keptLists({
     };
     for (const place of places) {
       for (const id of ownLays(before[place]!, tables).keys()) touch(id)?.delete(place);
-      for (const [id, own] of ownLays(branches[place]!, tables)) {
+      for (const [id, own] of ownLays(owners[place]!, tables)) {
         const lays = touch(id);
         // A raceway along which nothing hung before: the lanes are others.
         if (lays === null) return null;

@@ -1,17 +1,30 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { isUpright } from '../../routing/network/support/held-parts.ts';
 import { distance } from '../../routing/plane/space.ts';
+import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Raceway } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { legAt, NO_LENGTH, type Way } from '../branches/way.ts';
-import type { Conduit } from '../plan-file.ts';
+import type { ConduitConductor } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import type { Lay } from './place-supports.ts';
 
-/** A conduit of a home run where it hangs along one raceway. */
+/** A conduit as its supports see it: of a branch, or one of the sets of a feeder. */
+export interface LaidConduit {
+  /** Of the conduit, or of the feeder. */
+  readonly id: string;
+  readonly method: Method;
+  /** Null for a tray, and where the tables cannot size it. */
+  readonly tradeSize: string | null;
+  readonly conductors: readonly ConduitConductor[];
+  /** Of its conductors, where they are not of the metal of the branches. */
+  readonly metal?: Metal;
+}
+
+/** A conduit where it hangs along one raceway. */
 export interface RacewayLay extends Lay {
-  readonly conduit: Conduit;
+  readonly conduit: LaidConduit;
   readonly raceway: Raceway;
 }
 
@@ -44,8 +57,11 @@ interface Part {
   end: number;
 }
 
+/** What of a way its lays are found by. */
+export type WayOfLays = Pick<Way, 'points' | 'at' | 'legs' | 'like'>;
+
 /** Parts of a way between two distances that hang along raceways, one for each raceway that is followed without a break. */
-function partsAlong(way: Way, from: number, to: number): readonly Part[] {
+function partsAlong(way: WayOfLays, from: number, to: number): readonly Part[] {
   const parts: Part[] = [];
   for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
     const raceway = way.like[leg];
@@ -73,25 +89,34 @@ const isOnwards = (last: Part, from: number, to: number): boolean =>
  * goes on to another raceway or up and down, each side has half a spacing.
  */
 export const laysOf = kept(({ homeRun, conduits }: NamedHomeRun, tables: CodeTables): readonly RacewayLay[] =>
-  homeRun.pieces.flatMap((piece, i): RacewayLay[] => {
-    const conduit = conduits[i]!;
-    const way = homeRun.ways[piece.along]!;
-    const parts = partsAlong(way, piece.from, piece.to);
-    if (parts.length === 0) return [];
-    const { spacingFt, firstFt } = supportSpacing(tables, conduit.method, conduit.tradeSize);
-    const near = (rest: number, isOutermost: boolean): number =>
-      isOutermost && rest <= firstFt ? firstFt - rest : spacingFt / 2;
-    return parts.map(({ raceway, from, to, begin, end }, k) => {
-      const first = near(begin - piece.from, k === 0);
-      const last = near(piece.to - end, k === parts.length - 1);
-      const isNipple = piece.to - piece.from <= UNSUPPORTED;
-      const known = { of: conduit.id, conduit, raceway, spacing: spacingFt, isNipple };
-      return from <= to
-        ? { ...known, from, to, first, last }
-        : { ...known, from: to, to: from, first: last, last: first };
-    });
-  }),
+  homeRun.pieces.flatMap((piece, i) =>
+    laysBetween(conduits[i]!, homeRun.ways[piece.along]!, piece.from, piece.to, tables),
+  ),
 );
+
+/** Where a conduit hangs along raceways between two distances of a way, at each of which it ends in a box or equipment. */
+export function laysBetween(
+  conduit: LaidConduit,
+  way: WayOfLays,
+  start: number,
+  finish: number,
+  tables: CodeTables,
+): readonly RacewayLay[] {
+  const parts = partsAlong(way, start, finish);
+  if (parts.length === 0) return [];
+  const { spacingFt, firstFt } = supportSpacing(tables, conduit.method, conduit.tradeSize);
+  const near = (rest: number, isOutermost: boolean): number =>
+    isOutermost && rest <= firstFt ? firstFt - rest : spacingFt / 2;
+  return parts.map(({ raceway, from, to, begin, end }, k) => {
+    const first = near(begin - start, k === 0);
+    const last = near(finish - end, k === parts.length - 1);
+    const isNipple = finish - start <= UNSUPPORTED;
+    const known = { of: conduit.id, conduit, raceway, spacing: spacingFt, isNipple };
+    return from <= to
+      ? { ...known, from, to, first, last }
+      : { ...known, from: to, to: from, first: last, last: first };
+  });
+}
 
 /** Feet of a way between two distances that hang along raceways. */
 export const hungFeet = (way: Way, from: number, to: number): number =>

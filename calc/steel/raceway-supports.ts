@@ -5,14 +5,13 @@ import { type Steel, steelOf } from '../../routing/network/support/steel-near.ts
 import { heldStretches } from '../../routing/network/support/unheld.ts';
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Member, Point3, Raceway } from '../../routing/site/site.ts';
-import type { Conduit } from '../plan-file.ts';
-import type { RacewayLay } from './lays.ts';
+import type { LaidConduit, RacewayLay } from './lays.ts';
 import { placeSupports } from './place-supports.ts';
 
 /** A support of conduits overhead: a hanger where there is one of them, else a trapeze or several. */
 export interface HungSupport {
   readonly at: Point3;
-  readonly conduits: readonly Conduit[];
+  readonly conduits: readonly LaidConduit[];
   /** Null where it hangs from a stringer that is put in, and where no member is drawn on the site. */
   readonly member: Member | null;
   /** Feet of rod from the steel down to the conduits. */

@@ -25,13 +25,13 @@ export interface SpanStatics {
 const SOURCE = 'statics of a simple span: the sum of the moments about one end is 0, and so is the sum of the forces';
 
 /** Pounds of one load, and how far along they weigh as one, feet. */
-function resultant(load: SpanLoad): readonly [pounds: number, at: number] {
+export function resultant(load: SpanLoad): readonly [pounds: number, at: number] {
   if ('at' in load) return [load.pounds, load.at];
   return [load.poundsPerFoot * (load.to - load.from), (load.from + load.to) / 2];
 }
 
 /** Sums reactions by `R2 = sum(P a) / L`, `R1 = sum(P) - R2`, each worked from its own side so that both are exact. */
-function reactionsOf(length: number, loads: readonly SpanLoad[]): [number, number] {
+export function reactionsOf(length: number, loads: readonly SpanLoad[]): [number, number] {
   let [first, last] = [0, 0];
   for (const load of loads) {
     const [pounds, at] = resultant(load);
@@ -62,13 +62,21 @@ function changesAlong(loads: readonly SpanLoad[]): readonly { at: number; pounds
   return [...changes.values()].sort((a, b) => a.at - b.at);
 }
 
-/** The largest moment as if the member lay level: at a load, or where between two of them the shear passes through 0. */
-function largestMoment(length: number, first: number, loads: readonly SpanLoad[]): { moment: number; at: number } {
+/**
+ * The largest moment as if the member lay level: at a load, or where between two of them the shear passes through 0.
+ * `first` is the shear at the first end, `start` the moment there.
+ */
+export function largestMoment(
+  length: number,
+  first: number,
+  loads: readonly SpanLoad[],
+  start = 0,
+): { moment: number; at: number } {
   let best = { moment: 0, at: 0 };
   const better = (moment: number, at: number): void => {
     if (moment > best.moment * (1 + 1e-12) + 1e-12) best = { moment, at };
   };
-  let [at, moment, shear, perFoot] = [0, 0, first, 0];
+  let [at, moment, shear, perFoot] = [0, start, first, 0];
   for (const next of [...changesAlong(loads), { at: length, pounds: 0, perFoot: 0 }]) {
     const feet = next.at - at;
     const peak = perFoot > 0 ? shear / perFoot : Number.POSITIVE_INFINITY;

@@ -3,15 +3,18 @@ import { byId } from '../../routing/site/look-up.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Member, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { Conduit, Hung, HungPoint, HungRun, Made } from '../plan-file.ts';
+import type { Hung, HungPoint, HungRun, Made } from '../plan-file.ts';
+import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { FITTINGS } from '../tables/weights/component-weights.ts';
 import { conduitWeight, racewayWeight } from '../tables/weights/weight-of.ts';
+import { feederLays } from './feeder-lays.ts';
 import { supportsOf } from './kept-supports.ts';
+import type { LaidConduit } from './lays.ts';
 import { alongMember, scaled } from './loads.ts';
-import { memberStatics } from './member-statics.ts';
+import { type MemberStatics, memberStatics } from './member-statics.ts';
 import type { RacewaySupports } from './raceway-supports.ts';
-import type { SpanStatics } from './simple-span.ts';
+import { restsOf } from './rests.ts';
 import { outsideOf, roomFor, tiersOf } from './trapeze.ts';
 
 /** One load of a member as a list has it: places along the member from its first end, feet. */
@@ -34,7 +37,7 @@ export interface ListedLoad {
 export interface MemberLoad {
   readonly member: Member;
   readonly pounds: number;
-  readonly statics: SpanStatics;
+  readonly statics: MemberStatics;
   readonly loads: readonly ListedLoad[];
   /** Pounds more where every trapeze on it is filled: with conduits like its largest, each with all the copper it takes. */
   readonly whenFilled: number;
@@ -49,13 +52,16 @@ export interface Loaded {
 /** The loads of every member that carries any, in the order of the members. */
 export function steelLoads(site: Site, { hung, branches }: Loaded): readonly MemberLoad[] {
   const members = byId(site.members);
-  const more = moreWhenFilled(supportsOf(site, branches, tablesOf(site.rules)), site.rules.metal);
+  const rests = restsOf(site.members, site.columns);
+  const tables = tablesOf(site.rules);
+  const feeders = feederLays(site, feederConduits(site, tables), tables);
+  const more = moreWhenFilled(supportsOf(site, branches, feeders, tables), site.rules.metal);
   return hung.map((one): MemberLoad => {
     const member = members.get(one.member)!;
     return {
       member,
       pounds: one.pounds,
-      statics: memberStatics(member, one),
+      statics: memberStatics(member, one, rests.get(one.member) ?? []),
       loads: listed(member, one),
       whenFilled: more.get(one.member) ?? 0,
     };
@@ -107,20 +113,20 @@ const moreWhenFilled = kept((all: readonly RacewaySupports[], metal: Metal): Rea
 });
 
 /** Pounds a foot that a trapeze would carry more if it were full. */
-function footWhenFilled(tier: readonly Conduit[], metal: Metal): number {
+function footWhenFilled(tier: readonly LaidConduit[], metal: Metal): number {
   const largest = tier.reduce((most, one) => (outsideOf(one) > outsideOf(most) ? one : most));
   const drawn = tier.reduce((sum, one) => sum + weightOf(one, metal), 0);
   const filled = tier.reduce((sum, one) => sum + filledFoot(one, metal), 0);
   return Math.max(0, filled + roomFor(tier) * filledFoot(largest, metal) - drawn);
 }
 
-function weightOf(conduit: Conduit, metal: Metal): number {
-  const made = conduitWeight(conduit, metal);
+function weightOf(conduit: LaidConduit, metal: Metal): number {
+  const made = conduitWeight(conduit, conduit.metal ?? metal);
   return made.conduit + made.wire + made.fittings;
 }
 
 /** A foot of a conduit with all the copper that it takes; of a tray, which has no fill of its own here, as it is. */
-function filledFoot(conduit: Conduit, metal: Metal): number {
+function filledFoot(conduit: LaidConduit, metal: Metal): number {
   const row = racewayWeight(conduit.method, conduit.tradeSize);
   return Math.max(weightOf(conduit, metal), row === undefined ? 0 : row.filled + FITTINGS.share * row.pounds);
 }

@@ -90,7 +90,7 @@ test('members can be colored by what they carry; one that is chosen opens to its
     await page.mouse.click(x, y);
     const loads = page.getByTestId('member-loads');
     await expect.poll(() => loads.textContent()).toMatch(/in all\s*144 lb/i);
-    expect(await loads.textContent()).toMatch(/at its ends\s*71\.9 lb and 71\.9 lb/i);
+    expect(await loads.textContent()).toMatch(/on\s*C2 144 lb at 18' 0"/i);
     expect(await loads.locator('li').count()).toBe(5);
     await loads.getByRole('button', { name: 'D10' }).click();
     await expect.poll(() => page.getByText('Pull of the cord').count()).toBe(1);

@@ -83,8 +83,19 @@ export const SCREENS: readonly Screen[] = [
     },
   },
   {
+    name: 'member-loads',
+    go: async (page) => {
+      await pressOnBoard(page, ['Escape', 'Escape', 'f']);
+      await page.getByLabel('color every beam and purlin by what it carries').check();
+      const [x, y] = await onScreen(page, [26, -17.5]);
+      await page.mouse.click(x, y);
+      await page.getByTestId('member-loads').scrollIntoViewIfNeeded();
+    },
+  },
+  {
     name: 'coverage',
     go: async (page) => {
+      await page.getByTestId('loads-legend').getByRole('button', { name: 'Stop' }).click();
       await pressOnBoard(page, ['Escape', 'Escape']);
       await page.getByLabel('shade every stall by what is in reach').check();
     },

@@ -30,10 +30,11 @@ describe('the loads on the steel', () => {
   const planned = plan(site);
   const [head, ...rows] = steelLoadsSheet(site, planned);
   const column = (name: string): number => head!.indexOf(name);
-  const [all, ...loads] = rows.slice(
+  const [all, ...parts] = rows.slice(
     0,
     rows.findIndex((row) => row.length === 0),
   );
+  const loads = parts.filter((row) => row[column('load')] !== 'rests');
 
   test('a member has all of its points and lines, which add up to it, part for part', () => {
     expect(all![column('member')]).toBe('B1');
@@ -47,9 +48,12 @@ describe('the loads on the steel', () => {
   });
 
   test('its reactions are what it carries, and turn it about neither end', () => {
-    const [first, last] = ['reaction at first end (lb)', 'reaction at last end (lb)'].map((name) =>
-      Number(all![column(name)]),
-    );
+    const rests = parts.filter((row) => row[column('load')] === 'rests');
+    expect(rests.map((row) => [row[column('from (ft)')], row[column('of')]])).toEqual([
+      [0, 'end'],
+      [40, 'end'],
+    ]);
+    const [first, last] = rests.map((row) => Number(row[column('reaction (lb)')]));
     expect(first! + last!).toBeCloseTo(Number(all![column('pounds')]), 1);
     const turning = loads.reduce((sum, row) => {
       const [from, to, pounds] = ['from (ft)', 'to (ft)', 'pounds'].map((name) => row[column(name)]);

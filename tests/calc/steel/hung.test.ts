@@ -4,6 +4,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
 import type { Conduit, Hung } from '../../../calc/plan-file.ts';
 import { memberStatics } from '../../../calc/steel/member-statics.ts';
+import { restsOf } from '../../../calc/steel/rests.ts';
 import { CONDUCTOR_WEIGHTS } from '../../../calc/tables/weights/conductor-weights.ts';
 import { RACEWAY_WEIGHTS } from '../../../calc/tables/weights/raceway-weights.ts';
 import { distance } from '../../../routing/plane/space.ts';
@@ -127,7 +128,9 @@ describe('what hangs from what', () => {
     const { made } = hung[0]!.runs[0]!;
     expect(made.wire! % 0.6).toBeGreaterThan(0);
     expect(hung[0]!.runs[0]!.of).toEqual(['F1']);
-    expect(hung[0]!.pounds).toBeCloseTo(30 * hung[0]!.runs[0]!.poundsPerFoot, 9);
+    // Trapezes at 3, 13, 23 and 30: 12 in of channel, two rods of 1 ft, two clamps.
+    const trapezes = 4 * (1.9 + 2 * (0.3 + 1));
+    expect(hung[0]!.pounds).toBeCloseTo(30 * hung[0]!.runs[0]!.poundsPerFoot + trapezes, 9);
   });
 });
 
@@ -209,10 +212,13 @@ describe('on random sites', () => {
   test('the reactions of each member are what hangs on it', () => {
     fc.assert(
       fc.property(drawings, steel, (drawing, members) => {
+        const all = restsOf(members, []);
         for (const hung of plan(siteWith(drawing, members)).hung) {
           const own = members.find((one) => one.id === hung.member)!;
-          const { reactions } = memberStatics(own, hung);
-          expect(reactions[0] + reactions[1]).toBeCloseTo(hung.pounds, 4);
+          const { rests } = memberStatics(own, hung, all.get(own.id) ?? []);
+          expect(rests.reduce((sum, { pounds }) => sum + pounds, 0)).toBeCloseTo(hung.pounds, 4);
+          const places = rests.map(({ at }) => at);
+          expect(places).toEqual([...places].sort((p, q) => p - q));
         }
       }),
       { numRuns: 25 },

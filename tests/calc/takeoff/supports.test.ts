@@ -2,12 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { feederLays } from '../../../calc/steel/feeder-lays.ts';
 import { supportsOf } from '../../../calc/steel/kept-supports.ts';
+import type { RacewaySupports } from '../../../calc/steel/raceway-supports.ts';
+import { feederConduits } from '../../../calc/supply/feeders/feeder-conduit.ts';
 import { supportSpacing } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { distance } from '../../../routing/plane/space.ts';
-import type { Member, Point3, SiteFile } from '../../../routing/site/site.ts';
+import type { Feeder, Member, Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { box, charger, panel, raceway } from '../../routing/network/sites.ts';
 import { anyLot, trunkLot } from '../branches/lots.ts';
 
 const quantity = ({ takeoff }: Plan, item: string): number =>
@@ -49,6 +53,69 @@ describe('conduits side by side', () => {
   });
 });
 
+const NO_FEEDERS = { byRaceway: new Map() };
+
+describe('a feeder overhead', () => {
+  const feeder = (more: Partial<Feeder> = {}): SiteFile => ({
+    format: 'overrow/site',
+    version: 1,
+    units: 'ft',
+    name: 'feeder',
+    equipment: [panel('P1', [0, 0, 11]), panel('P2', [50, 0, 11])],
+    raceways: [
+      raceway('R1', [
+        [0, 0, 11],
+        [50, 0, 11],
+      ]),
+    ],
+    feeders: [
+      {
+        id: 'F1',
+        from: 'P1',
+        to: 'P2',
+        conductor: { size: '1', metal: 'copper', sets: 2, insulation: 'THWN-2' },
+        breakerAmps: 200,
+        ...more,
+      },
+    ],
+    members: [beam(0, 60)],
+  });
+  // By 358.30: within 3 ft of both ends and 10 ft apart: 3, 13, 23, 33, 43, then 47 or beyond.
+  const PLACES = 6;
+
+  test('two sets share trapezes, which weigh on the steel; one hangs by itself', () => {
+    const two = planOf(feeder());
+    expect(quantity(two, 'trapeze')).toBe(PLACES);
+    expect(quantity(two, 'strap')).toBe(2 * PLACES);
+    const made = two.hung[0]!.points.filter((point) => point.made.trapeze !== undefined);
+    expect(made.map(({ of }) => of)).toEqual(made.map(() => ['R1']));
+    expect(made).toHaveLength(PLACES);
+    const one = planOf(
+      feeder({ conductor: { size: '1', metal: 'copper', sets: 1, insulation: 'THWN-2' }, breakerAmps: 100 }),
+    );
+    expect(quantity(one, 'trapeze')).toBe(0);
+    expect(quantity(one, 'hanger')).toBe(PLACES);
+  });
+
+  test('beside a branch it hangs on its trapezes; one that stands has its supports', () => {
+    const file = { ...feeder(), drops: [box('D1', [50, 0.5, 11])], chargers: [charger('C1', 'D1', 'P1')] };
+    const beside = planOf(file);
+    expect(quantity(beside, 'trapeze')).toBe(PLACES);
+    expect(quantity(beside, 'strap')).toBe(3 * PLACES);
+    const { conduits } = supportsOfPlan(file)[0]!.supports[0]!;
+    expect(conduits.map(({ id }) => id)).toEqual(['P1-1.1', 'F1', 'F1']);
+    const standing = planOf({ ...file, feeders: [{ ...file.feeders![0]!, existing: true }] });
+    expect(quantity(standing, 'trapeze')).toBe(0);
+    expect(quantity(standing, 'hanger')).toBe(PLACES);
+  });
+});
+
+function supportsOfPlan(file: SiteFile): readonly RacewaySupports[] {
+  const site = toSite(file);
+  const lays = feederLays(site, feederConduits(site, NEC_2023), NEC_2023);
+  return supportsOf(site, plan(site).branches, lays, NEC_2023);
+}
+
 describe('on any lot', () => {
   test('each conduit hangs within its code spacing, by its own path and an own count', () => {
     let looked = 0;
@@ -57,7 +124,7 @@ describe('on any lot', () => {
         const site = toSite(file);
         const planned = plan(site);
         const own = new Map<string, Point3[]>();
-        for (const { supports } of supportsOf(site, planned.branches, NEC_2023))
+        for (const { supports } of supportsOf(site, planned.branches, NO_FEEDERS, NEC_2023))
           for (const { at, conduits } of supports)
             for (const { id } of conduits) own.set(id, [...(own.get(id) ?? []), at]);
         for (const conduit of planned.conduits) {

@@ -37,8 +37,7 @@ const reactionTable = ({ site, plan }: Job, loads: readonly MemberLoad[]): Table
     { head: 'Points', align: 'right' },
     { head: 'Lines', align: 'right' },
     { head: 'Total lb', align: 'right' },
-    { head: 'First end lb', align: 'right' },
-    { head: 'Last end lb', align: 'right' },
+    { head: 'Rests on, lb', most: 34 },
     { head: 'Moment lb ft', align: 'right' },
     { head: 'At', align: 'right' },
     { head: 'Trapezes full lb', align: 'right' },
@@ -49,14 +48,16 @@ const reactionTable = ({ site, plan }: Job, loads: readonly MemberLoad[]): Table
     String(own.filter(({ to }) => to === null).length),
     String(own.filter(({ to }) => to !== null).length),
     figure(pounds, 1),
-    figure(statics.reactions[0], 1),
-    figure(statics.reactions[1], 1),
+    statics.rests
+      .map(({ at, on, pounds: own }) => `${on ?? 'end'} at ${lengthWords(at, site.units)}: ${figure(own, 1)}`)
+      .join('; '),
     figure(statics.moment, 0),
     lengthWords(statics.at, site.units),
     whenFilled > 0 ? `+${figure(whenFilled, 1)}` : NONE,
   ]),
   foot: [
     ...FOOT,
+    'Rests are the columns and members drawn under it, its ends where none is. Upward pull is told as less than 0.',
     'Trapezes full: what the member would carry more if each trapeze on it were filled with conduits like its largest, each with all the copper it takes.',
     ...(plan.loose.length === 0
       ? []
