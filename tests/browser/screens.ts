@@ -85,8 +85,9 @@ export const SCREENS: readonly Screen[] = [
   {
     name: 'member-loads',
     go: async (page) => {
-      await pressOnBoard(page, ['Escape', 'Escape', 'f']);
+      await pressOnBoard(page, ['Escape', 'Escape']);
       await page.getByLabel('color every beam and purlin by what it carries').check();
+      await pressOnBoard(page, ['f']);
       const [x, y] = await onScreen(page, [26, -17.5]);
       await page.mouse.click(x, y);
       await page.getByTestId('member-loads').scrollIntoViewIfNeeded();
