@@ -8,8 +8,8 @@ export interface OnTrapeze {
 }
 
 /** Clear between conduits for their straps, and from a rod to the first, inches. Common practice, no source. */
-const BETWEEN = 1;
-const TO_ROD = 1.5;
+export const CONDUIT_GAP = 1;
+export const ROD_GAP = 1.5;
 /** Trapezes are cut in these steps and made no wider, inches. Common practice, no source. */
 const STEP = 6;
 const LEAST = 12;
@@ -22,7 +22,7 @@ export const outsideOf = ({ method, tradeSize }: OnTrapeze): number =>
 
 /** Inches of channel that conduits take up side by side, from rod to rod. */
 export const takenUp = (conduits: readonly OnTrapeze[]): number =>
-  conduits.reduce((sum, one) => sum + outsideOf(one), 0) + (conduits.length - 1) * BETWEEN + 2 * TO_ROD;
+  conduits.reduce((sum, one) => sum + outsideOf(one), 0) + (conduits.length - 1) * CONDUIT_GAP + 2 * ROD_GAP;
 
 /** Width of a trapeze for conduits side by side, inches: the least that is cut. */
 export const widthFor = (conduits: readonly OnTrapeze[]): number =>
@@ -31,7 +31,7 @@ export const widthFor = (conduits: readonly OnTrapeze[]): number =>
 /** How many more conduits like the largest fit on a trapeze. */
 export function roomFor(conduits: readonly OnTrapeze[]): number {
   const largest = Math.max(...conduits.map(outsideOf));
-  return Math.max(0, Math.floor((widthFor(conduits) - takenUp(conduits)) / (largest + BETWEEN) + 1e-9));
+  return Math.max(0, Math.floor((widthFor(conduits) - takenUp(conduits)) / (largest + CONDUIT_GAP) + 1e-9));
 }
 
 /** Conduits shared out on as few trapezes as hold them in their order, none wider than the widest. */
@@ -40,11 +40,11 @@ export function tiersOf<Conduit extends OnTrapeze>(conduits: readonly Conduit[])
   let taken = Number.POSITIVE_INFINITY;
   for (const conduit of conduits) {
     const own = outsideOf(conduit);
-    taken += own + BETWEEN;
+    taken += own + CONDUIT_GAP;
     if (taken <= WIDEST + 1e-9) tiers.at(-1)!.push(conduit);
     else {
       tiers.push([conduit]);
-      taken = own + 2 * TO_ROD;
+      taken = own + 2 * ROD_GAP;
     }
   }
   return tiers;

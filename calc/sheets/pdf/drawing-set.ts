@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import type { Revision } from '../../plan/revision.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
+import { detailSheets } from './details/detail-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
 import { type Draft, type Job, numberedSheets } from './kit/draft.ts';
 import { type FontBytes, type Lettering, letteringIn } from './kit/lettering.ts';
@@ -118,6 +119,7 @@ function draftsOf(job: Job): readonly Draft[] {
     planSheet(job, drawing, areas === null && job.site.drops.length > 0),
     ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
     ...raisedSheets(job),
+    ...detailSheets(job),
     ...stripSheets(job),
     ...oneLineSheets(job),
     ...loadSheets(job),

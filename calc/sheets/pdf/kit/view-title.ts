@@ -14,11 +14,18 @@ export const FOOT = 76;
 const RADIUS = 14;
 
 /**
- * The title of a view with its mark and scale; the place right of it is returned. `mark` is its number on the sheet.
+ * The title of a view with its mark and scale, as long as `most` lets it; the place right of it is returned. `mark` is its
+ * number on the sheet.
  */
-export function drawViewTitle(pen: Pen, foot: Area, mark: string, title: string, scale: string): number {
+export function drawViewTitle(
+  pen: Pen,
+  foot: Area,
+  mark: string,
+  title: string,
+  scale: string,
+  most: number = Math.min(360, foot.width * 0.3),
+): number {
   const [x, y] = [foot.x + RADIUS, foot.y + 34];
-  const most = Math.min(360, foot.width * 0.3);
   const words = shortened(title.toUpperCase(), most, pen.lettering.sizes.head, pen.lettering, 'bold');
   const width = Math.max(120, pen.lettering.width(words, pen.lettering.sizes.head, 'bold'));
   pen.circle([x, y], RADIUS, PENS.heavy);
