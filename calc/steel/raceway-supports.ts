@@ -35,7 +35,7 @@ export interface RacewaySupports {
 }
 
 /** Rod where the steel is not known, and the least that there is, feet. Common practice, no source. */
-export const USUAL_ROD = 2;
+const USUAL_ROD = 2;
 const LEAST_ROD = 0.5;
 
 /**

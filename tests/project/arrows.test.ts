@@ -143,7 +143,18 @@ function upward(folder: string, rooms: readonly string[], loose: string | null):
 }
 
 test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
-  const SHEETS = ['kit', 'details', 'schedules', 'plans', 'one-line', 'strips', 'legend', 'cover', 'drawing-set.ts', 'report'];
+  const SHEETS = [
+    'kit',
+    'details',
+    'schedules',
+    'plans',
+    'one-line',
+    'strips',
+    'legend',
+    'cover',
+    'drawing-set.ts',
+    'report',
+  ];
   expect(upward(join('calc', 'sheets', 'pdf'), SHEETS, null)).toEqual([]);
 });
 

@@ -1,13 +1,11 @@
 import type { Pullpoint, Rules } from '../../../routing/site/site.ts';
 import { kindOf } from '../../prices/kind.ts';
 import { racewaySpec } from '../../prices/spec.ts';
-import { USUAL_ROD } from '../../steel/raceway-supports.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { addBushings } from '../bushings.ts';
 import { addFittings, type Straight } from '../fittings.ts';
 import { expansionFittingsFor, isPlastic, racewayKinds, supports } from '../raceway-quantities.ts';
-import { addTrapezes } from '../support-quantities.ts';
 import type { Add } from '../tally.ts';
 import { type FeederStretch, feederStretches } from './feeder-stretches.ts';
 
@@ -22,8 +20,6 @@ function undrawn({ length, method }: FeederConduit): FeederStretch {
     feet: length,
     straights: [corner(length, UNDRAWN_TURN), corner(0, UNDRAWN_TURN), corner(0, 0)],
     exposed: [0, 0, 0],
-    hung: 0,
-    highHung: 0,
     strapped,
     highStrapped: 0,
     highEnds: 0,
@@ -39,7 +35,7 @@ const feederRacewayKind = (spec: string) =>
       'length of the feeder for each set, taken square at corners; its fittings along its drawn way, and where its length alone is given, one turn of 90 degrees at each end',
   });
 
-/** The conduits of a new feeder with their fittings, ends and supports. */
+/** The conduits of a new feeder with their fittings, ends and straps; hangers and trapezes are those of all that hangs there. */
 export function addFeederRaceways(
   conduit: FeederConduit,
   pullpoints: readonly Pullpoint[],
@@ -54,7 +50,7 @@ export function addFeederRaceways(
   const kinds = racewayKinds(method, tradeSize ?? '');
   const raceway = feederRacewayKind(racewaySpec(method, tradeSize));
   for (const stretch of drawn.length > 0 ? drawn : [undrawn(conduit)]) {
-    const { feet, straights, exposed, hung, highHung, strapped, highStrapped, highEnds } = stretch;
+    const { feet, straights, exposed, strapped, highStrapped, highEnds } = stretch;
     const cut = method === 'LFMC' ? [feet] : addFittings(method, tradeSize, straights, id, add, sets);
     const high = straights.reduce((sum, one) => sum + one.high, 0);
     const lengths = Array.from({ length: sets }, () => cut).flat();
@@ -65,21 +61,8 @@ export function addFeederRaceways(
     }
     const straps = sets * supports(tables, method, tradeSize, strapped);
     add(kinds.support, id, straps, strapped > 0 ? (straps * highStrapped) / strapped : 0);
-    addHangers(conduit, supports(tables, method, tradeSize, hung), hung > 0 ? highHung / hung : 0, add);
     if (!isPlastic(method)) continue;
     const fittings = sets * expansionFittingsFor(tables, exposed, temperatureRangeC);
     add(kinds.expansion, id, fittings, feet > 0 ? (fittings * high) / (sets * feet) : 0);
-  }
-}
-
-/** What hangs overhead: a hanger for one conduit, a trapeze for several sets, a strap on it for each. */
-function addHangers({ feeder, method, tradeSize }: FeederConduit, places: number, share: number, add: Add): void {
-  const { sets } = feeder.conductor;
-  const kinds = racewayKinds(method, tradeSize ?? '');
-  add(kinds.support, feeder.id, sets * places, sets * places * share);
-  if (sets === 1) add(kinds.hanger, feeder.id, places, places * share);
-  else {
-    const side = Array.from({ length: sets }, () => ({ method, tradeSize }));
-    addTrapezes(side, USUAL_ROD, feeder.id, add, places, places * share);
   }
 }

@@ -14,10 +14,7 @@ export interface FeederStretch {
   readonly straights: readonly Straight[];
   /** Of each straight above ground. */
   readonly exposed: readonly number[];
-  /** Hung overhead, level or sloping; what goes up and down is strapped. */
-  readonly hung: number;
-  readonly highHung: number;
-  /** Above ground beside that. */
+  /** Above ground, but for what hangs overhead, level or sloping. */
   readonly strapped: number;
   readonly highStrapped: number;
   /** Whether its ends are off the ground. */
@@ -55,7 +52,7 @@ function measured(path: readonly Point3[], places: readonly Place[]): FeederStre
   const turns = new Map(bendsOf(path).map(({ at, degrees }) => [at, degrees]));
   const straights: Straight[] = [];
   const exposed: number[] = [];
-  let [feet, high, above, hung, highHung, strapped, highStrapped, total] = [0, 0, 0, 0, 0, 0, 0, 0];
+  let [feet, high, above, strapped, highStrapped, total] = [0, 0, 0, 0, 0, 0];
   places.forEach((place, leg) => {
     const [a, b] = [path[leg]!, path[leg + 1]!];
     const long = distance(a, b);
@@ -64,10 +61,8 @@ function measured(path: readonly Point3[], places: readonly Place[]): FeederStre
     high += up;
     total += long;
     if (place !== 'underground') above += long;
-    if (place === 'overhead' && !isUpright(a, b)) {
-      hung += long;
-      highHung += up;
-    } else if (place !== 'underground') {
+    const hangs = place === 'overhead' && !isUpright(a, b);
+    if (!hangs && place !== 'underground') {
       strapped += long;
       highStrapped += up;
     }
@@ -78,5 +73,5 @@ function measured(path: readonly Point3[], places: readonly Place[]): FeederStre
     [feet, high, above] = [0, 0, 0];
   });
   const highEnds = [path[0]!, path.at(-1)!].filter(([, , z]) => isHigh(z)).length;
-  return { feet: total, straights, exposed, hung, highHung, strapped, highStrapped, highEnds };
+  return { feet: total, straights, exposed, strapped, highStrapped, highEnds };
 }
