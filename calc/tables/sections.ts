@@ -69,6 +69,8 @@ export interface Sections {
   /** Where several ambients lie on one way. */
   readonly severalAmbients: string;
   readonly ampacity: string;
+  /** Ampacity of ducts that warm one another. */
+  readonly ductBank: string;
   readonly boxVolume: string;
   readonly pullBox: string;
   readonly boxAccess: string;

@@ -104,6 +104,11 @@ export const SUPPLY_RULES = {
       return count === 0 ? null : `the conductors of ${counted(count, 'feeder')} of a size not held`;
     },
   },
+  'duct-bank': {
+    title: 'Feeders side by side in the ground',
+    source: (tables) => cited(tables, 'ductBank'),
+    lookedAt: feeders,
+  },
   'breaker-rating': {
     title: 'Breakers of no standard rating',
     source: ({ standardRatings }) => standardRatings.source,

@@ -4,6 +4,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { SupplyResult } from '../../supply/supply.ts';
 import { disconnectFindings } from './disconnect-findings.ts';
+import { ductFindings } from './duct-findings.ts';
 import { supplyFindings } from './supply-findings.ts';
 import { totalDropFindings } from './total-drop.ts';
 import { tripFindings } from './trip-findings.ts';
@@ -22,6 +23,7 @@ export const supplyChecks = (
   ...checked(facts),
   ...tripFindings(branches, facts),
   ...disconnectFindings(site, facts.tables),
+  ...ductFindings(site, facts.tables),
   ...totalDropFindings(site, boxSupply, ohms),
   ...boxWindowFindings(boxSupply, ohms),
 ];

@@ -6,8 +6,8 @@ import { cited } from '../../tables/sections.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 
-/** Conductors that carry current in each raceway of a feeder: three lines; the neutral carries only what they differ by. */
-const CARRYING = 3;
+/** Conductors that carry current in a raceway of one set alone: three lines; the neutral carries only what they differ by. */
+export const CARRYING = 3;
 
 /** What a feeder's conductors can carry, A, all sets together. */
 export interface FeederAmpacity {
@@ -18,18 +18,18 @@ export interface FeederAmpacity {
 }
 
 /**
- * What the conductors of a feeder can carry where they lie, three of them with current in each raceway: before correction
+ * What the conductors of a feeder can carry where they lie, three of them with current in each raceway unless the file says more: before correction
  * at the terminals, and after it (215.2(A)(1), 310.15, 110.14(C)). Null where the tables hold no such conductor.
  * @param ambientC of the hottest stretch
  */
 export function feederAmpacity(
   tables: CodeTables,
-  { sets, ...conductor }: Feeder['conductor'],
+  { sets, currentCarrying = CARRYING, ...conductor }: Feeder['conductor'],
   ambientC: number,
   terminalC: Column,
   tell: Tell = SILENT,
 ): FeederAmpacity | null {
-  const one = ampacity(tables, { conductor, ambientC, currentCarrying: CARRYING, terminalC }, tell);
+  const one = ampacity(tables, { conductor, ambientC, currentCarrying, terminalC }, tell);
   if (one === null) return null;
   const column = terminalColumnOf(terminalC, insulationColumn(tables, conductor.insulation));
   const atTerminals = (ampacityAt(tables, conductor.size, conductor.metal, column) ?? one.ampacity) * sets;

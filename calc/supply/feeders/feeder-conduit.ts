@@ -12,6 +12,7 @@ import { type GroundWire, groundWire } from '../bonding/ground-wire.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import { treeOf } from '../tree/supply-lines.ts';
 import type { SupplyNode } from '../tree/supply-tree.ts';
+import { CARRYING } from './feeder-ampacity.ts';
 import { feederAmbients, feederWays } from './feeder-ways.ts';
 
 /** The conduits of a feeder: one for each set, all alike. */
@@ -106,6 +107,12 @@ const wiresOf = kept(
     ),
 );
 
+/** What a raceway is filled with: where more circuits share it than its own set, as if all were alike. */
+function sharing(conductors: readonly ConduitConductor[], { conductor }: Feeder): readonly ConduitConductor[] {
+  const times = Math.ceil((conductor.currentCarrying ?? CARRYING) / CARRYING);
+  return times === 1 ? conductors : conductors.map((one) => ({ ...one, count: one.count * times }));
+}
+
 const conduitOf = kept(
   (
     feeder: Feeder,
@@ -128,7 +135,7 @@ const conduitOf = kept(
     if (method === 'tray' || !sized) return { ...known, tradeSize: null, fillPercent: 0, fillLimit: 0, fits: true };
     const { tradeSize, fillPercent, limitPercent, ok } = fill(tables, {
       method,
-      conductors,
+      conductors: sharing(conductors, feeder),
       nipple: isNipple(tables, length),
     });
     return { ...known, tradeSize, fillPercent, fillLimit: limitPercent, fits: ok };

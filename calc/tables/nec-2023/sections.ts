@@ -52,6 +52,7 @@ export const SECTIONS: Sections = {
   parallel: '310.10(G)',
   severalAmbients: '310.14(A)(2)',
   ampacity: '310.15',
+  ductBank: '310.14(B), Informative Annex B',
   boxVolume: '314.16',
   pullBox: '314.28',
   boxAccess: '314.29',

@@ -30,6 +30,12 @@ export const feederSchema = v.strictObject({
     metal: v.picklist(METAL_SPELLINGS),
     sets: told(wholePositive, 'Conductors in parallel a phase.'),
     insulation: v.picklist(INSULATIONS),
+    currentCarrying: maybe(
+      told(
+        v.pipe(wholePositive, v.minValue(3), v.maxValue(500)),
+        'Conductors with current in each raceway that it lies in, sets and other circuits that share it among them; 3 where absent: a raceway for each set and nothing else in it.',
+      ),
+    ),
   }),
   raceway: maybe(v.picklist(METHODS)),
   length: maybe(told(nonNegativeLength, 'Where it is known; otherwise it is routed along the raceways.')),

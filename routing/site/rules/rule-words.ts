@@ -54,6 +54,7 @@ export const RULE_WORDS = [
   'feeder-size',
   'parallel-size',
   'feeder-conductor',
+  'duct-bank',
   'breaker-rating',
   'feeder-overload',
   'main-overload',

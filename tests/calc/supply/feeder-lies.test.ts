@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { feederAmpacity } from '../../../calc/supply/feeders/feeder-ampacity.ts';
 import { feederConduits } from '../../../calc/supply/feeders/feeder-conduit.ts';
 import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
@@ -244,5 +245,81 @@ describe('advice and ratings of feeders', () => {
     expect(finding).toMatchObject({ severity: 'fail', limit: 240 });
     expect(finding.value).toBeCloseTo(200 + (1.25 * 40_000) / (Math.sqrt(3) * 208), 6);
     expect(finding.says).toContain('not given');
+  });
+});
+
+describe('a raceway that several circuits share', () => {
+  // Table 310.15(C)(1): 0.80 for 4 to 6, 0.70 for 7 to 9. 3/0 THWN-2 copper: 225 A at 90 C, 200 A at 75 C.
+  test.each([
+    [undefined, 200, 200],
+    [6, 180, 200],
+    [9, 157.5, 175],
+  ])('%s conductors with current: %s A, a device of %s A at most', (currentCarrying, amps, device) => {
+    const made = { ...conductor('3/0'), ...(currentCarrying === undefined ? {} : { currentCarrying }) };
+    const carried = feederAmpacity(NEC_2023, made, 30, 75)!;
+    expect(carried.ampacity).toBeCloseTo(amps, 9);
+    expect(carried.atTerminals).toBe(200);
+    const finding = of(along({}, { conductor: made }, { ambientC: 30 }), 'feeder-conductor');
+    if (device >= 200) expect(finding).toBeUndefined();
+    else expect(finding).toMatchObject({ severity: 'fail', value: 200, limit: device });
+  });
+
+  test('is filled by all of them', () => {
+    const sizeOf = (currentCarrying: number) => {
+      const site = siteOf(along({}, { conductor: { ...conductor('3/0'), currentCarrying } }));
+      return feederConduits(site, NEC_2023)[0]!;
+    };
+    expect([sizeOf(3).tradeSize, sizeOf(6).tradeSize]).toEqual(['2', '2-1/2']);
+    // What is taken off is what is its own.
+    expect(sizeOf(6).conductors).toEqual(sizeOf(3).conductors);
+  });
+});
+
+describe('feeders side by side in the ground', () => {
+  const trench = (apart: number, sets = 1, long = 60): Parts => ({
+    equipment: [
+      source(208),
+      ...[0, 1, 2].map((i) => panel(`P${i}`, { at: [long, i * apart], entry: [long, i * apart, -2] })),
+    ],
+    feeders: [0, 1, 2].map((i) => {
+      const {
+        length: _,
+        raceway: __,
+        ...drawn
+      } = feeder('SVC', `P${i}`, { conductor: conductor('3/0', 'THWN-2', sets) });
+      return drawn;
+    }),
+    raceways: [0, 1, 2].map((i) => ({
+      id: `R${i}`,
+      path: [
+        [0, 0, -2],
+        [0.1, i * apart, -2],
+        [long, i * apart, -2],
+      ],
+      method: 'PVC40',
+      place: 'underground',
+    })),
+  });
+
+  test('three warm one another, and that is told once; farther apart than 3 ft, or short of 10 ft, it is not', () => {
+    expect(of(trench(1), 'duct-bank')).toMatchObject({ severity: 'warn', value: 3, limit: 2 });
+    const all = supplied(siteOf(trench(1))).findings.filter(({ rule }) => rule === 'duct-bank');
+    expect(all).toHaveLength(1);
+    expect(of(trench(3.5), 'duct-bank')).toBeUndefined();
+    expect(of(trench(3.5, 3), 'duct-bank')).toMatchObject({ value: 3 });
+  });
+
+  test('one on a wall is none; three sets whose way is not drawn may be', () => {
+    const parts = trench(1);
+    const up = { ...parts, raceways: parts.raceways!.map((one) => ({ ...one, place: 'surface' as const })) };
+    expect(of(up, 'duct-bank')).toBeUndefined();
+    const given = (sets: number, more: object = {}): Parts => ({
+      equipment: [source(208), panel('P')],
+      feeders: [feeder('SVC', 'P', { conductor: conductor('3/0', 'THWN-2', sets), ...more })],
+    });
+    expect(of(given(3), 'duct-bank')).toMatchObject({ severity: 'note', about: ['F-P'] });
+    expect(of(given(2), 'duct-bank')).toBeUndefined();
+    expect(of(given(3, { outdoors: false }), 'duct-bank')).toBeUndefined();
+    expect(of(given(3, { raceway: 'EMT' }), 'duct-bank')).toBeUndefined();
   });
 });

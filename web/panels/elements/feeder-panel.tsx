@@ -16,7 +16,7 @@ import type { Feeder, Site } from '../../../routing/site/site.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
-import { MaybeLength } from '../../parts/maybe-fields.tsx';
+import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { DEVICE_WORDS, TAP_WORDS } from '../../words/device-words.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from '../facts/facts.tsx';
@@ -90,6 +90,19 @@ export function FeederPanel({ id }: { readonly id: string }) {
           value={conductor.insulation}
           choices={INSULATIONS}
           onChange={(insulation) => wire({ insulation })}
+        />
+        <MaybeNumber
+          label="carrying in its raceway"
+          unit=""
+          none="3, nothing else in it"
+          whole
+          least={3}
+          most={500}
+          value={conductor.currentCarrying ?? null}
+          onChange={(next) => {
+            const { currentCarrying: _, ...rest } = conductor;
+            change({ conductor: next === null ? rest : { ...rest, currentCarrying: next } });
+          }}
         />
         <ChoiceField
           label="raceway"

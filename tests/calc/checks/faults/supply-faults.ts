@@ -59,6 +59,7 @@ export const SUPPLY_FAULTS = {
     ],
   }),
   issued: lotWith({ issued: { circuits: { EV1: { panel: 'P1', spaces: [1, 4] } } } }),
+  'duct-bank': lotChanged('feeders', 'F1', { conductor: { ...SMALL_LOT.feeders[0].conductor, sets: 3 } }),
   'transformer-overload': lotBehind({ kva: 9, impedancePercent: 4, xr: 1.5 }),
   'transformer-protection': lotBehind(undefined, { breakerAmps: 400 }),
   secondary: lotBehind(undefined, {}, { length: 48 }),
