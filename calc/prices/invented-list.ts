@@ -1,5 +1,6 @@
 import { INVENTED_BOXES } from './invented-boxes.ts';
 import { INVENTED_GEAR } from './invented-gear.ts';
+import { INVENTED_GROUND } from './invented-ground.ts';
 import { INVENTED_PRICES } from './invented-prices.ts';
 import type { PriceList, PriceRow } from './price-list.ts';
 import { type CrewMember, crewRate, RATE_FACTS, RATES, type Rate, type Rates } from './rates.ts';
@@ -23,10 +24,12 @@ const OTHERS: readonly PriceRow[] = [
   each('junction box', 'at the drop, no circuit yet', 11, 0.6),
   each('pull point', 'no circuit passes', 11, 0.6),
   each('pedestal', 'box and cord', 780, 5),
-  each('bollard', 'at a pedestal', 310, 3),
-  each('core drill', 'through paving', 45, 1.2),
   each('retractor', 'cord', 240, 1.5),
   each('label', 'circuit', 1.5, 0.1),
+  each('bonding pigtail', 'with screw', 1.2, 0.05),
+  each('strain relief', 'at 16 A', 14, 0.2),
+  each('strain relief', 'at 32 A', 19, 0.22),
+  each('strain relief', 'at 80 A', 38, 0.3),
   each('test', 'feeder, insulation resistance', 0, 1),
   each('test', 'branch circuit, insulation resistance and polarity', 0, 0.25),
   each('test', 'charger, commissioning', 4, 0.75),
@@ -39,18 +42,6 @@ const OTHERS: readonly PriceRow[] = [
   each('beam clamp', '3/8 in', 4, 0.08),
   line('stringer', 'channel', 'ft', 6, 0.12),
 ];
-
-/** Trenches by what is over them and how deep they are, inches. All invented. */
-const SURFACES = [
-  ['soil', 5, 0.16],
-  ['asphalt', 16, 0.35],
-  ['concrete', 24, 0.46],
-] as const;
-const trenches = SURFACES.flatMap(([surface, material, hours]) =>
-  [12, 24, 36, 48].map((depth) =>
-    line('trench', `at ${depth} in deep, ${surface}`, 'ft', material * (0.6 + depth / 60), hours * (0.5 + depth / 48)),
-  ),
-);
 
 /** What has no size to go by: any one of its item. A price that stands on one of these is a guess, and said to be one. */
 const GENERAL: readonly PriceRow[] = [
@@ -88,7 +79,7 @@ export const INVENTED_LIST: PriceList = {
     ...INVENTED_GEAR,
     ...INVENTED_BOXES,
     ...OTHERS,
-    ...trenches,
+    ...INVENTED_GROUND,
     ...GENERAL,
   ].map(tidy),
   rates,

@@ -70,6 +70,7 @@ const endRows: readonly PriceRow[] = [
       return [
         { item: 'termination', ...each, material: 0.4 + kcmil * 0.004, hours: 0.1 + kcmil * 0.0018 },
         { item: 'lug', ...each, material: 2 + kcmil * 0.055, hours: 0.05 },
+        { item: 'wire connector', ...each, spec: `to ${each.spec}`, material: 0.3 + kcmil * 0.02, hours: 0.04 },
       ];
     }),
   ),

@@ -112,10 +112,18 @@ export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<stri
     }
     const size = sizeInWords(box);
     add(boxKind[box.location](box.kind, size), box.id, 1, high);
+    add(PIGTAIL, box.id, 1, high);
     add(coverKind(size, listed), box.id, 1, high);
   }
   return tally;
 }
+
+const PIGTAIL = kindOf({
+  item: 'bonding pigtail',
+  spec: 'with screw',
+  unit: 'each',
+  basis: 'one in each box above grade, from its grounding conductors to the metal of it; common practice',
+});
 
 /** Box of a drop without a circuit. */
 export const IDLE_DROP = kindOf({

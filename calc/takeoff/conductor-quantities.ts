@@ -6,7 +6,7 @@ import type { Opening } from '../branches/piece.ts';
 import { pointAt, type Way } from '../branches/way.ts';
 import type { PhasePair } from '../plan-file.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
-import { conductorSpec } from '../prices/spec.ts';
+import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import { chargerBreaker } from './device-quantities.ts';
 import { highFeet, isHigh } from './high.ts';
 import { GROUNDING_COLOR, lineColors, PILOT_COLOR } from './line-colors.ts';
@@ -44,6 +44,14 @@ const CIRCUIT_TEST = kindOf({
   unit: 'each',
   basis: 'one of each circuit, before it is energized; common practice',
 });
+const connectorKind = byWords((spec) =>
+  kindOf({
+    item: 'wire connector',
+    spec: `to ${spec}`,
+    unit: 'each',
+    basis: 'where each line, the ground and the pilot of a circuit meet its cord; common practice',
+  }),
+);
 const specOf = byWords((size, metalAndInsulation) => {
   const [metal, insulation] = metalAndInsulation.split(' ');
   return conductorSpec(size, metal as Metal, insulation as Insulation);
@@ -65,6 +73,8 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, high);
     add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
     add(CIRCUIT_TEST, charger.id, 1);
+    const joints = colors.length + 1 + (pilot ? 1 : 0);
+    add(connectorKind(wireSpec(conductor.size, rules.metal), ''), charger.id, joints, endsHigh(way) ? joints : 0);
   });
   addGroundings(rules, made, homeRun, add);
 }

@@ -13,6 +13,26 @@ const BOLLARD = kindOf({
   unit: 'each',
   basis: 'two at each pedestal; common practice',
 });
+const BOLLARD_FOOTING = kindOf({
+  item: 'bollard footing',
+  spec: 'concrete, 18 in across, 36 in deep',
+  unit: 'each',
+  basis: 'one of each bollard; common practice',
+});
+const PEDESTAL_BASE = kindOf({
+  item: 'pedestal base',
+  spec: 'concrete, with anchor bolts',
+  unit: 'each',
+  basis: 'one of each pedestal, its conduit coming up in it; common practice',
+});
+const strainKind = byWords((amps) =>
+  kindOf({
+    item: 'strain relief',
+    spec: `cord of ${amps} A`,
+    unit: 'each',
+    basis: 'one where each cord leaves its box; the first of a pedestal comes with it',
+  }),
+);
 const PEDESTAL = kindOf({
   item: 'pedestal',
   spec: 'box and cord',
@@ -58,7 +78,9 @@ export function dropQuantities(
     const isPedestal = drop.mount === 'pedestal';
     if (isPedestal) {
       add(PEDESTAL, drop.id, 1);
+      add(PEDESTAL_BASE, drop.id, 1);
       add(BOLLARD, drop.id, BOLLARDS);
+      add(BOLLARD_FOOTING, drop.id, BOLLARDS);
     }
     const { box, retractor } = drop;
     if (retractor !== undefined) add(RETRACTOR, drop.id, 1, isHigh(retractor[2]) ? 1 : 0);
@@ -66,7 +88,10 @@ export function dropQuantities(
     if (chargers.length === 0 && !isPedestal) add(IDLE_DROP, drop.id, 1, isHigh(box[2]) ? 1 : 0);
     const high = isHigh(box[2]) ? 1 : 0;
     chargers.forEach(({ id, amps, volts, phases }, i) => {
-      if (!isPedestal || i > 0) add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, high);
+      if (!isPedestal || i > 0) {
+        add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, high);
+        add(strainKind(String(amps), ''), id, 1, high);
+      }
       add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1, high);
       add(LABEL, id, 2, high);
       add(COMMISSIONING, id, 1);

@@ -1,11 +1,11 @@
+import { GROUND_WORK } from './systems.ts';
+
 /** Phases in which the work is done, in their order; each has its crew on the site at another time. */
 export const PHASES = ['ground', 'gear', 'rough-in', 'wire', 'devices', 'testing'] as const;
 export type Phase = (typeof PHASES)[number];
 
 const PHASE_OF: ReadonlyMap<string, Phase> = new Map<string, Phase>([
-  ...['trench', 'core drill', 'handhole', 'bollard', 'ground rod', 'ground ring'].map(
-    (item) => [item, 'ground'] as const,
-  ),
+  ...[...GROUND_WORK, 'ground rod', 'ground ring'].map((item) => [item, 'ground'] as const),
   ...[
     'service equipment',
     'switchboard',
@@ -20,7 +20,9 @@ const PHASE_OF: ReadonlyMap<string, Phase> = new Map<string, Phase>([
     'electrode connection',
   ].map((item) => [item, 'gear'] as const),
   ...['termination', 'lug', 'feeder over 1,000 V'].map((item) => [item, 'wire'] as const),
-  ...['charging module', 'retractor', 'cord', 'pedestal', 'label'].map((item) => [item, 'devices'] as const),
+  ...['charging module', 'retractor', 'cord', 'strain relief', 'wire connector', 'pedestal', 'label'].map(
+    (item) => [item, 'devices'] as const,
+  ),
   ['test', 'testing'],
 ]);
 

@@ -4,6 +4,7 @@ import type { TakeoffRow } from '../plan-file.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { racewaySpec } from '../prices/spec.ts';
 import { costOf } from './cost.ts';
+import { GROUND_WORK } from './systems.ts';
 
 export interface PriceChange {
   /** Dollars with overhead and margin; less than 0 where the change saves. */
@@ -14,7 +15,7 @@ export interface PriceChange {
   readonly groundOnly: boolean;
 }
 
-const GROUND: ReadonlySet<string> = new Set(['trench', 'core drill']);
+const GROUND: ReadonlySet<string> = new Set(GROUND_WORK);
 
 /** What a change of the takeoff comes to by a price list. */
 export function priceChange(before: readonly TakeoffRow[], after: readonly TakeoffRow[], list: PriceList): PriceChange {

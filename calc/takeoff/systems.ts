@@ -2,6 +2,26 @@
 export const SYSTEMS = ['feeder', 'equipment', 'branches', 'drops', 'ground'] as const;
 export type System = (typeof SYSTEMS)[number];
 
+/** What is dug, drilled, poured, painted and set. */
+export const GROUND_WORK: readonly string[] = [
+  'saw cut',
+  'trench',
+  'bedding',
+  'warning tape',
+  'backfill',
+  'spoil',
+  'patch',
+  'core drill',
+  'handhole',
+  'equipment pad',
+  'pedestal base',
+  'bollard',
+  'bollard footing',
+  'wheel stop',
+  'striping',
+  'sign',
+];
+
 const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
   ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
     (item) => [item, 'equipment'] as const,
@@ -18,8 +38,8 @@ const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
     'ground rod',
     'ground ring',
   ].map((item) => [item, 'feeder'] as const),
-  ...['charging module', 'retractor', 'cord', 'pedestal'].map((item) => [item, 'drops'] as const),
-  ...['trench', 'bollard', 'core drill', 'handhole'].map((item) => [item, 'ground'] as const),
+  ...['charging module', 'retractor', 'cord', 'strain relief', 'pedestal'].map((item) => [item, 'drops'] as const),
+  ...[...GROUND_WORK].map((item) => [item, 'ground'] as const),
 ]);
 
 /** The system that an item of the takeoff belongs to. */

@@ -3,7 +3,7 @@ import { keptEach } from '../../routing/kept/kept-list.ts';
 import { chunking } from '../../routing/kept/parts.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site } from '../../routing/site/site.ts';
+import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site, Stall } from '../../routing/site/site.ts';
 import { buriedOf } from '../branches/boxes.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import { handholesOf } from '../branches/handholes.ts';
@@ -19,6 +19,7 @@ import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { bondingQuantities } from './bonding-quantities.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
+import { buriedConduits } from './buried-conduits.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
 import { disconnectQuantities } from './disconnect-quantities.ts';
@@ -30,6 +31,7 @@ import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
+import { servedStalls, stallQuantities } from './stall-quantities.ts';
 import { supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
@@ -68,10 +70,11 @@ export function takeoff(
     handholesTally(handholesOf(buriedOf(onFeeders), site.stalls, site.aisles), tables.sections),
     sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
     handholesTally(handholes, tables.sections),
-    groundTally(site.raceways),
+    groundTally(site.raceways, buriedConduits(site.raceways, branches, feeders)),
     drillsTally(feeders, site.raceways),
     ...branchTallies([branches, phases], [tables, rules, pedestals]),
     ...supportChunks(supports).map((chunk) => supportQuantities(chunk)),
+    ...stallChunks(site.stalls).map((chunk) => stallsTally(chunk, servedFrom(site.chargers, pedestals))),
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
   ];
   return rowsOf([...totalOf(tallies).values()], rules);
@@ -128,6 +131,11 @@ const sharedBoxesTally = kept(
 );
 const handholesTally = kept(handholeQuantities);
 const groundTally = kept(groundQuantities);
+const servedFrom = kept((chargers: readonly Charger[], pedestals: ReadonlySet<string>) =>
+  servedStalls(chargers, pedestals),
+);
+const stallChunks = chunking<Stall>(512);
+const stallsTally = kept(stallQuantities);
 const drillsTally = kept(feederDrills);
 
 const dropChunks = chunking<Drop>(128);

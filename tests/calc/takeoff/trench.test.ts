@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dropQuantities } from '../../../calc/takeoff/drop-quantities.ts';
 import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
-import { trenches } from '../../../calc/takeoff/trench.ts';
+import { trenches, trenchWidth } from '../../../calc/takeoff/trench.ts';
 import type { Point3, Raceway } from '../../../routing/site/site.ts';
 
 const buried = (id: string, path: readonly Point3[]): Raceway => ({ id, path, method: 'PVC40', place: 'underground' });
@@ -77,6 +77,37 @@ describe('trenches', () => {
   });
 });
 
+describe('the width of a trench', () => {
+  test.each([
+    [0, 12],
+    [2, 12],
+    [3, 18],
+    [5, 24],
+    [8, 36],
+    [40, 36],
+  ])('with %i conduits, 4 in. each and 4 more, is %i in.', (conduits, inches) => {
+    expect(trenchWidth(conduits)).toBe(inches);
+  });
+
+  test('is that for all conduits of the raceways that share it, by how far they do', () => {
+    const along = (id: string, y: number, to: number): Raceway =>
+      buried(id, [
+        [0, y, -2],
+        [to, y, -2],
+      ]);
+    const conduits = new Map([
+      ['U1', 2],
+      ['U2', 3],
+    ]);
+    // Of the second's 100 ft, 50 lie in the first's trench: its three conduits there, and by themselves past its end.
+    const parts = trenches([along('U1', 0, 50), along('U2', 0.5, 100)], conduits);
+    expect(parts.map(({ raceway, length, conduits: all }) => [raceway, length, all])).toEqual([
+      ['U1', 50, 5],
+      ['U2', 50, 3],
+    ]);
+  });
+});
+
 describe('what is set in the ground', () => {
   test('a raceway that carries nothing is dug for; holes are drilled for conduits', () => {
     const raceway = buried('U1', [
@@ -85,9 +116,16 @@ describe('what is set in the ground', () => {
       [50, 0, -2],
       [50, 0, 2],
     ]);
-    const tally = groundQuantities([raceway]);
+    const tally = groundQuantities([raceway], new Map());
     expect([...tally.values()].map(({ kind, net }) => [kind.item, kind.spec, net])).toEqual([
-      ['trench', 'asphalt, 24 in deep', 50],
+      ['trench', 'asphalt, 24 in deep, 12 in wide', 50],
+      ['saw cut', 'asphalt', 100],
+      ['bedding', 'sand, 12 in wide', 50],
+      ['warning tape', 'buried line', 50],
+      ['backfill', '24 in deep, 12 in wide', 50],
+      // 1.25 x (8 x 12 in. of sand and 4 x 24 in. of asphalt) / 144 / 27 a foot.
+      ['spoil', 'cubic yard, hauled off', expect.closeTo((50 * 1.25 * (96 + 96)) / 144 / 27, 9)],
+      ['patch', 'asphalt, 24 in wide', 50],
     ]);
   });
 
