@@ -98,13 +98,12 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     return svg(raisedDrawing(site, plan));
   },
   '.xlsx': async (planned) => {
-    const { xlsx } = await import('./xlsx.ts');
-    return xlsx(
-      TABLE_NAMES.flatMap((name) => {
-        const rows = TABLES[name](planned);
-        return rows === null ? [] : [{ name, rows }];
-      }),
-    );
+    const [{ xlsx }, { workbook }] = await Promise.all([import('./xlsx.ts'), import('./workbook/workbook.ts')]);
+    const tables = TABLE_NAMES.flatMap((name) => {
+      const rows = TABLES[name](planned);
+      return rows === null ? [] : [{ name, rows }];
+    });
+    return xlsx(workbook(planned, tables));
   },
   '.runs.csv': tableWriter('runs'),
   '.conduits.csv': tableWriter('conduits'),

@@ -24,6 +24,10 @@ export interface Bid {
   readonly margin: number;
   readonly bond: number;
   readonly price: number;
+  /** What a dollar more of material, and of labor, comes to in the price. */
+  readonly multipliers: { readonly material: number; readonly labor: number };
+  /** Hours of labor on a lift that make a day of it. */
+  readonly liftHoursADay: number;
 }
 
 /** What the bill comes to, dollars, and the hours in it that are worked from a lift. */
@@ -82,7 +86,24 @@ export function bidOf({ material, labor, liftHours }: BillSums, list: PriceList)
   const margin = cents(sumOf([direct, contingency, overhead]) * rates.margin);
   const before = sumOf([direct, contingency, overhead, margin]);
   const bond = cents(before * rates.bond);
-  return { additions, direct, contingency, overhead, margin, bond, price: sumOf([before, bond]) };
+  const onAll =
+    (1 + rates.permits) * (1 + rates.contingency) * (1 + rates.overhead) * (1 + rates.margin) * (1 + rates.bond);
+  const multipliers = {
+    material: (1 + rates.tax + rates.freight + rates.consumables) * onAll,
+    labor: (1 + rates.tools) * onAll,
+  };
+  const price = sumOf([before, bond]);
+  return {
+    additions,
+    direct,
+    contingency,
+    overhead,
+    margin,
+    bond,
+    price,
+    multipliers,
+    liftHoursADay: rates.liftHours,
+  };
 }
 
 /** `tax`, `small tools`: what a rate is, without what it is a share of. */

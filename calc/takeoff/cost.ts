@@ -42,6 +42,7 @@ export interface CostRow {
 
 export interface CostSheet extends Bid {
   readonly prices: string;
+  readonly list: PriceList;
   readonly rows: readonly CostRow[];
   /** Items of the takeoff that the list gives no price for: they are in no sum. */
   readonly missing: readonly {
@@ -97,6 +98,7 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
   return {
     ...bid,
     prices: list.name,
+    list,
     rows,
     missing,
     guesses: rows.filter(({ how }) => isGuess(how)).length,

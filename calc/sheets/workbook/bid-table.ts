@@ -1,0 +1,112 @@
+import type { Alternative } from '../../plan/comparison.ts';
+import { SUBTOTALS, subtotals } from '../../plan/subtotals.ts';
+import { unitFigures } from '../../plan/unit-figures.ts';
+import type { Rate } from '../../prices/rates.ts';
+import { liftDays } from '../../takeoff/bid.ts';
+import { CAUTIONS } from '../../words/cautions.ts';
+import { standingWords } from '../cost-sheet.ts';
+import { costColumn } from './cost-table.ts';
+import { hours, type LiveCell, type LiveName, type LiveTable, live, money } from './live.ts';
+import { rateCell } from './rates-table.ts';
+
+/** Multipliers on a dollar of material and of labor, up to the price: lifts by the day aside. */
+export const MULTIPLIERS = { material: 'multiplier_material', labor: 'multiplier_labor' } as const;
+
+/** The bid of the workbook: every line a formula of the bill and the rates, down to the price. */
+export function bidTable(priced: Alternative): LiveTable {
+  const { cost } = priced;
+  const { list } = cost;
+  const count = cost.rows.length + cost.missing.length;
+  const rows: LiveCell[][] = [['line', 'amount ($)', 'hours', 'how']];
+  const names: LiveName[] = [];
+  /** Puts a line, and gives the cell of its amount. */
+  const put = (name: string, amount: LiveCell, how: string, called?: string): string => {
+    rows.push([name, amount, null, how]);
+    const at = `bid!$B$${rows.length}`;
+    if (called) names.push({ name: called, at });
+    return at;
+  };
+  const share = (of: string, rate: Rate): string => `ROUND(${of}*${rateCell(rate)},2)`;
+  const column = (name: Parameters<typeof costColumn>[0]): string => costColumn(name, count);
+
+  const material = put('material', money(cost.material, `SUM(${column('material')})`), 'sum of the bill');
+  const labor = put('labor', money(cost.labor, `SUM(${column('labor')})`), 'sum of the bill');
+  const bill = put('sum of rows', money(cost.cost, `${material}+${labor}`), 'material and labor', 'bill');
+  const firstAdded = rows.length + 1;
+  const liftHours = `SUMPRODUCT(${column('lift')},${column('unitHours')},${column('repetition')})*${rateCell('lift')}`;
+  const days = `ROUNDUP(MAX(${liftHours}/${rateCell('liftHours')}-0.000000001,0),0)`;
+  const formulas: Partial<Record<Rate, (worked: string) => string>> = {
+    tax: () => share(material, 'tax'),
+    freight: () => share(material, 'freight'),
+    consumables: () => share(material, 'consumables'),
+    tools: () => share(labor, 'tools'),
+    liftDay: () => `ROUND(${days}*${rateCell('liftDay')},2)`,
+    permits: (worked) => share(worked, 'permits'),
+    mobilization: () => `IF(${bill}>0,${rateCell('mobilization')},0)`,
+    traffic: () => `IF(${bill}>0,${rateCell('traffic')},0)`,
+  };
+  const HOW: Partial<Record<Rate, string>> = {
+    liftDay: `${liftDays(cost.liftHours, cost.liftHoursADay)} days when this was written`,
+    permits: 'share of what stands above',
+    mobilization: 'once',
+    traffic: 'once',
+  };
+  for (const { rate, name, dollars } of cost.additions) {
+    const above = rows.length === firstAdded - 1 ? bill : `(${bill}+SUM(bid!$B$${firstAdded}:$B$${rows.length}))`;
+    if (rate === null) put(name, money(dollars), 'as it stands; change it here');
+    else put(name, money(dollars, formulas[rate]!(above)), HOW[rate] ?? 'share');
+  }
+  const direct = put(
+    'direct cost',
+    money(cost.direct, `${bill}+SUM(bid!$B$${firstAdded}:$B$${rows.length})`),
+    'the bill and what stands between',
+    'direct_cost',
+  );
+  const contingency = put('contingency', money(cost.contingency, share(direct, 'contingency')), 'share of direct cost');
+  const overhead = put(
+    'overhead',
+    money(cost.overhead, share(`(${direct}+${contingency})`, 'overhead')),
+    'share of direct cost and contingency',
+  );
+  const margin = put(
+    'margin',
+    money(cost.margin, share(`(${direct}+${contingency}+${overhead})`, 'margin')),
+    'share of what stands above',
+  );
+  const whole = `${direct}+${contingency}+${overhead}+${margin}`;
+  const bond = put('bonds', money(cost.bond, share(`(${whole})`, 'bond')), 'share of what stands above');
+  const price = put('price', money(cost.price, `${whole}+${bond}`), `by ${list.name}`, 'price');
+  rows.push([]);
+  for (const { name, unit, value } of unitFigures(priced)) {
+    if (value === null || unit !== 'dollars') continue;
+    // What the price is divided by does not change with prices.
+    const by = cost.price / value;
+    const many = Math.abs(by - Math.round(by)) < 0.01 ? Math.round(by) : Number(by.toPrecision(6));
+    put(name, money(value, `ROUND(${price}/${many},2)`), `over ${many}`);
+  }
+  rows.push([]);
+  for (const by of SUBTOTALS)
+    for (const sum of subtotals(priced, by)) {
+      const cells: LiveCell[] =
+        by === 'system'
+          ? [
+              money(sum.cost, `SUMIF(${column('system')},"${sum.name}",${column('cost')})`),
+              hours(sum.hours, `SUMIF(${column('system')},"${sum.name}",${column('hours')})`),
+              'worked',
+            ]
+          : [money(sum.cost), hours(sum.hours), 'as it was written'];
+      rows.push([`by ${by}: ${sum.name}`, ...cells]);
+    }
+  rows.push([]);
+  const onAll = `(1+${rateCell('permits')})*(1+${rateCell('contingency')})*(1+${rateCell('overhead')})*(1+${rateCell('margin')})*(1+${rateCell('bond')})`;
+  const onMaterial = `(1+${rateCell('tax')}+${rateCell('freight')}+${rateCell('consumables')})*${onAll}`;
+  for (const [words, value, formula, name] of [
+    ['a dollar of material in the price', cost.multipliers.material, onMaterial, MULTIPLIERS.material],
+    ['a dollar of labor in the price', cost.multipliers.labor, `(1+${rateCell('tools')})*${onAll}`, MULTIPLIERS.labor],
+  ] as const) {
+    rows.push([words, live(value, 'figure', formula), null, 'with all that is laid on it']);
+    names.push({ name, at: `bid!$B$${rows.length}` });
+  }
+  rows.push([], ...standingWords(cost).map((says): LiveCell[] => [says]), [CAUTIONS]);
+  return { name: 'bid', rows, names };
+}
