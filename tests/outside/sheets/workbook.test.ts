@@ -17,17 +17,23 @@ import { whatIf } from '../../../calc/takeoff/what-if.ts';
 import { plannedSample } from './planned-samples.ts';
 
 // What the evaluator lacks, as the standard has them (ISO/IEC 29500-1, 18.17.7).
-XLSX_CALC.import_functions({
-  ROUNDUP: (value: number, digits: number) =>
-    Math.sign(value) * (Math.ceil(Math.abs(value) * 10 ** digits) / 10 ** digits),
-  // Its own takes the 1.005 that a double holds for less than a half; spreadsheets round the fifteen figures they show.
-  ROUND: (value: number, digits: number) => {
-    const whole = Math.round(Number((Math.abs(value) * 10 ** digits).toPrecision(15)));
-    return (Math.sign(value) * whole) / 10 ** digits;
+XLSX_CALC.import_functions(
+  {
+    ROUNDUP: (value: number, digits: number) =>
+      Math.sign(value) * (Math.ceil(Math.abs(value) * 10 ** digits) / 10 ** digits),
+    // Its own takes the 1.005 that a double holds for less than a half; spreadsheets round the fifteen figures they show.
+    ROUND: (value: number, digits: number) => {
+      const whole = Math.round(Number((Math.abs(value) * 10 ** digits).toPrecision(15)));
+      return (Math.sign(value) * whole) / 10 ** digits;
+    },
+    // Its own takes numbers alone.
+    SUMIF: (range: readonly unknown[][], wanted: unknown, sums: readonly number[][]) =>
+      range.flat().reduce((sum: number, one, place) => sum + (one === wanted ? (sums.flat()[place] ?? 0) : 0), 0),
+    REPT: (words: string, times: number) => words.repeat(times),
+    LN: Math.log,
   },
-  REPT: (words: string, times: number) => words.repeat(times),
-  LN: Math.log,
-});
+  { override: true },
+);
 
 const LIST: PriceList = { ...INVENTED_LIST, allowances: [{ name: 'signs', dollars: 1234.5 }] };
 const site = (name: string) => plannedSample(name).site;

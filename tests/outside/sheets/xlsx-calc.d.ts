@@ -5,8 +5,10 @@ declare module 'xlsx-calc' {
   function calculate(book: WorkBook): void;
   namespace calculate {
     /** Adds functions by the names that formulas call them. */
-    // biome-ignore lint/suspicious/noExplicitAny: arguments are whatever a formula hands over
-    function import_functions(functions: Readonly<Record<string, (...args: any[]) => unknown>>): void;
+    function import_functions(
+      functions: Readonly<Record<string, (...args: never[]) => unknown>>,
+      options?: { readonly override?: boolean },
+    ): void;
   }
   export default calculate;
 }
