@@ -1,3 +1,4 @@
+import { cordsOf } from './cords.ts';
 import type { DayInput } from './day-input.ts';
 import { outcomeOf, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
@@ -12,6 +13,8 @@ export interface CarView {
   /** Minutes from the window's start. */
   readonly arrives: number;
   readonly leaves: number;
+  /** The first step in which it has the cord; that of its end where it never has. */
+  readonly cord: number;
   /** Amperes in each step. */
   readonly amps: ArrayLike<number>;
   /** Most amperes at this charger. */
@@ -54,6 +57,7 @@ export function dayView(input: DayInput, strategy: Strategy, limit: number, most
   const course = simulate(world, strategy, { keepAmps: true });
   const free = simulate(world, 'unmanaged');
   const { energy, peakKw, cost } = outcomeOf(world, course);
+  const cords = firstSteps(world, course);
   const cars = world.stays.flatMap((stay, car): CarView[] => {
     const c = world.charger[car]!;
     if (c < 0) return [];
@@ -64,6 +68,7 @@ export function dayView(input: DayInput, strategy: Strategy, limit: number, most
         charger: input.chargers[c]!.id,
         arrives: stay.arrives,
         leaves: stay.leaves,
+        cord: cords[car]!,
         amps: course.amps![car]!,
         max: world.max[car]!,
         need,
@@ -89,6 +94,19 @@ export function dayView(input: DayInput, strategy: Strategy, limit: number, most
     peakKw,
     cost,
   };
+}
+
+/** The first step in which each car has its cord, the day gone through as it went. */
+function firstSteps(world: World, { amps }: Course): number[] {
+  const first = world.stays.map(({ end }) => end);
+  const cords = cordsOf(world);
+  const got = new Float64Array(first.length);
+  for (let step = 0; step < world.window.steps; step++)
+    for (const car of cords(step, got)) {
+      first[car] = Math.min(first[car]!, step);
+      got[car]! += amps![car]![step]! * world.kwh[car]!;
+    }
+  return first;
 }
 
 function fullest({ rows, window }: World, course: Course, limit: number): number[] {

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { opener } from './open.ts';
 
@@ -10,7 +11,7 @@ test('a day opens, its ceiling dragged, held to and undone; the least limit is f
   await says.filter({ hasText: 'nobody leaves with less' }).waitFor();
 
   // Lower and lower leaves more of them short, at once.
-  const ceiling = page.locator('.day-ceiling input');
+  const ceiling = page.locator('.day-controls .day-ceiling input');
   const short = async (amps: number): Promise<number> => {
     await ceiling.fill(String(amps));
     const text = (await says.textContent()) ?? '';
@@ -30,7 +31,7 @@ test('a day opens, its ceiling dragged, held to and undone; the least limit is f
   await says.filter({ hasText: 'nobody leaves with less' }).waitFor();
 
   // A row is chosen for the board.
-  await page.locator('.day-row').nth(2).click();
+  await page.locator('.day-row .day-mark').nth(2).click();
   await page.getByTestId('selection-panel').getByRole('heading', { level: 2 }).waitFor();
   await page.locator('.day-row-ground[data-chosen=true]').first().waitFor();
 
@@ -50,6 +51,71 @@ test('a day opens, its ceiling dragged, held to and undone; the least limit is f
     .first()
     .click();
   await says.filter({ hasText: 'nobody leaves with less' }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('cars are moved by hand and by keys, undone; a chosen time stands on the board with the volts; cars go to a file and back', async () => {
+  const { page, offences, close } = await open();
+  await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
+  const undo = page.getByRole('button', { name: /^Undo/ }).first();
+  const bar = page.locator('[data-car="4"]');
+  const words = () => bar.getAttribute('aria-valuetext');
+  await bar.scrollIntoViewIfNeeded();
+  const before = (await words())!;
+  expect(before).toContain(' to 15:36');
+
+  // By hand the end of the stay, a population becoming a list of cars with it.
+  const box = (await bar.locator('.day-stay').boundingBox())!;
+  await page.mouse.move(box.x + box.width - 3, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width - 3 - box.width / 2, box.y + box.height / 2, { steps: 5 });
+  await page.locator('.day-car[data-held=true]').waitFor();
+  await page.mouse.up();
+  await expect.poll(words).not.toContain(' to 15:36');
+  expect(Number(/ to (\d+):/.exec((await words())!)![1])).toBeLessThan(12);
+  await undo.click();
+  await expect.poll(words).toBe(before);
+
+  // By keys: an hour later, and a quarter of an hour longer; the keys stay with the car.
+  await bar.focus();
+  for (const press of ['ArrowRight', 'ArrowRight', 'Shift+ArrowRight']) await page.keyboard.press(press);
+  await expect.poll(words).toMatch(/^07:10 to 16:21/);
+  expect(await page.evaluate(() => globalThis.document.activeElement?.getAttribute('data-car'))).toBe('4');
+  for (let i = 0; i < 3; i++) await undo.click();
+  await expect.poll(words).toBe(before);
+  // And in the table behind the drawing.
+  const leaves = page.getByLabel('car 5 leaves', { exact: true });
+  await leaves.fill('13:00');
+  await leaves.press('Enter');
+  await expect.poll(words).toContain(' to 13:00');
+
+  // A time: who charges stands on the board, the volts beside it.
+  await page.getByRole('region', { name: 'A time of the day' }).getByRole('slider').fill('12');
+  await page.locator('.day-supply', { hasText: /^\d+ chargers? on, [\d.]+ kW\. .*P1 20\d\.\d V/ }).waitFor();
+
+  const [sent] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: 'Save the cars (CSV)' }).click(),
+  ]);
+  const lines = readFileSync(await sent.path(), 'utf8')
+    .trim()
+    .split('\r\n');
+  expect(lines).toHaveLength(21);
+  expect(lines[5]).toMatch(/^06:40,13:00,13\.4,/);
+  const picker = page.getByLabel(/^Cars from a file/);
+  await picker.setInputFiles({ name: 'cars.csv', mimeType: 'text/csv', buffer: Buffer.from('8:00,noon,5') });
+  await page.getByText('cars.csv: line 1: expected a departure such as 16:40').waitFor();
+  await picker.setInputFiles({
+    name: 'cars.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(lines.slice(0, 4).join('\n')),
+  });
+  await page.locator('.day-says', { hasText: '3 cars' }).waitFor();
+  await undo.click();
+  await page.locator('.day-says', { hasText: '20 cars' }).waitFor();
+  await page.getByText('Energy and cost of each stall a billing period').click();
+  await page.getByRole('region', { name: 'Meters' }).getByRole('row').nth(16).waitFor();
   expect(offences).toEqual([]);
   await close();
 });

@@ -86,6 +86,40 @@ test('a circuit is moved to another space by hand and by keys, stays there, and 
   await close();
 });
 
+test('a charger is dragged to another board, hangs there after the page is opened anew, and undo takes it back', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'Fleet yard', exact: true }).click();
+  await page.getByRole('heading', { level: 1, name: 'Quarry Road fleet yard' }).waitFor();
+  await page.locator('.drawer-bar button', { hasText: /^One-line/ }).click();
+  const at = (panel: string) => page.locator(`[data-panel=${panel}] [data-charger=EV01]`);
+  // The boards stand side by side at the far end of the supply.
+  const toBoards = () =>
+    page.getByRole('region', { name: 'One-line' }).evaluate((frame) => frame.scrollTo(0, frame.scrollHeight));
+  await toBoards();
+  await at('P1').scrollIntoViewIfNeeded();
+  const from = (await at('P1').boundingBox())!;
+  const to = (await page.locator('[data-panel=P2] [data-target^="P2 "]').first().boundingBox())!;
+  await page.mouse.move(from.x + 8, from.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(to.x + 20, to.y + 8, { steps: 6 });
+  await page.locator('.move-held', { hasText: /^EV01 to [ABC]{2} of P2/ }).waitFor();
+  await page.mouse.up();
+  await at('P2').waitFor();
+  expect(await at('P1').count()).toBe(0);
+
+  await page.getByText(/^kept in this browser/).waitFor();
+  await page.reload();
+  await page.locator('.drawer-bar button', { hasText: /^One-line/ }).click();
+  await toBoards();
+  await at('P2').waitFor();
+  await page.getByRole('button', { name: /^Undo/ }).first().click();
+  await at('P1').waitFor();
+  expect(await at('P2').count()).toBe(0);
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('a way of using a feeder that stands opens as a site of its own', async () => {
   const { page, offences, close } = await open();
   await page.getByRole('button', { name: 'Open', exact: true }).click();

@@ -22,15 +22,20 @@ test('figures open to their steps, and an existing feeder to what it can carry',
   await panel.getByRole('button', { name: 'P1', exact: true }).first().click();
   await panel.getByText('Why these figures?').click();
   await panel.getByText('loaded:').first().waitFor();
+  await panel.getByRole('button', { name: 'F1', exact: true }).click();
+  const ways = panel.getByRole('region', { name: 'What it can carry' });
+  await ways.getByText('208 V now').waitFor();
+  expect(await ways.locator('tbody tr').count()).toBeGreaterThan(4);
+  // The load of the service is told at its equipment.
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('g');
+  await page.keyboard.type('SE1');
+  await page.keyboard.press('Enter');
   const load = panel.getByRole('region', { name: 'Load calculation' });
   await load.getByText('fits 400 A', { exact: false }).waitFor();
   expect(await load.locator('tbody tr').count()).toBe(3);
   await load.getByText('Why this load?').click();
   await load.getByText('transformer to ask the utility for').first().waitFor();
-  await panel.getByRole('button', { name: 'F1', exact: true }).click();
-  const ways = panel.getByRole('region', { name: 'What it can carry' });
-  await ways.getByText('208 V now').waitFor();
-  expect(await ways.locator('tbody tr').count()).toBeGreaterThan(4);
   expect(await seriousFaults(page)).toEqual([]);
   expect(offences).toEqual([]);
   await close();

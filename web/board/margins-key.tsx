@@ -7,7 +7,7 @@ const LENGTHS = [14, 20, 10];
 
 /** Which of the three bars beside every drop is which; there where they are. */
 export function MarginsKey() {
-  const on = useView((state) => state.marginBars && state.camera.scale >= MARGINS_FROM);
+  const on = useView((state) => state.marginBars && state.charging === null && state.camera.scale >= MARGINS_FROM);
   const station = useDocument((state) => state.station);
   const some = useDocument((state) => state.site.chargers.length > 0);
   if (!on || station === 'price' || !some) return null;

@@ -69,6 +69,7 @@ const LIVE_VIEW = [
   'raisedView',
   'reachPicture',
   'marginBars',
+  'charging',
 ] as const satisfies (keyof ViewState)[];
 const NOTHING: ReadonlySet<Mark> = new Set();
 const NO_MARKS: MarksByList = {};
@@ -122,6 +123,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     if (state.hiddenKinds !== before.hiddenKinds) tell('base');
     if ((state.underBox === null) !== (before.underBox === null)) tell('base');
     if (state.memberLoads !== before.memberLoads || state.raisedView !== before.raisedView) tell('base');
+    if (state.charging !== before.charging) tell('base');
     if (state.coverage !== before.coverage || state.marginBars !== before.marginBars) tell('base');
     if (LIVE_VIEW.some((part) => state[part] !== before[part])) tell('live');
   });
@@ -133,14 +135,20 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     moving: () => moving,
     shows: (list) => !view.getState().hiddenKinds.has(list === 'runs' ? 'raceways' : list),
     frame: (chosen = false) => {
-      const { camera, viewport, marginBars, underBox } = view.getState();
+      const { camera, viewport, marginBars, charging, underBox } = view.getState();
       const { station } = document.getState();
       // A person who prices it has other words beside the drops.
       return frameOf(
         camera,
         viewport,
         inks,
-        { scene: shown, station, margins: marginBars && station !== 'price', overPicture: underBox !== null },
+        {
+          scene: shown,
+          station,
+          margins: marginBars && station !== 'price' && charging === null,
+          charging,
+          overPicture: underBox !== null,
+        },
         chosen,
       );
     },

@@ -6,6 +6,7 @@ import type { Box } from '../../routing/plane/box.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/change/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
+import type { DropCharging } from './charging.ts';
 import type { Draft } from './draw/draft.ts';
 import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';
 import type { Typing } from './draw/typing.ts';
@@ -62,6 +63,8 @@ export interface ViewState {
   /** Whether heights are to be drawn, straight up over the plan; and by whom, once that has come. */
   readonly raised: boolean;
   readonly raisedView: RaisedView | null;
+  /** What each drop gives at a time of a charging day that is looked at, by drop; null where none is. */
+  readonly charging: ReadonlyMap<string, DropCharging> | null;
   /** Whether every drop carries the bars of its margins. */
   readonly marginBars: boolean;
   /** Where the cord of a selected drop reaches an inlet at a height, feet. */
@@ -101,6 +104,7 @@ export const createViewStore = (from: Partial<ViewState> = {}): ViewStore =>
     memberLoads: false,
     raised: false,
     raisedView: null,
+    charging: null,
     marginBars: true,
     reachPicture: { on: true, height: 3 },
     pin: null,

@@ -52,7 +52,7 @@ export function reportOf(of: ReportCase, solved: Solved): Omit<Supply, 'withoutG
 }
 
 /** Lines of the side that the loads hang on. */
-const linesOn = (of: ReportCase, node: SupplyNode): PhasePair =>
+export const linesOn = (of: Pick<ReportCase, 'lines'>, node: SupplyNode): PhasePair =>
   node.system.phases === 3 ? 'ABC' : node.primary !== null ? 'AB' : (of.lines.equipment.get(node.equipment.id) ?? 'AB');
 
 function equipmentRow(of: ReportCase, solved: Solved, node: SupplyNode, place: number): SupplyEquipment {

@@ -41,3 +41,16 @@ describe('a day as it is drawn', () => {
     expect([free.carsShort, free.load]).toEqual([0, [0, 0, 0, 0]]);
   });
 });
+
+test('who waits for the cord has it from when the one before it goes', () => {
+  const one = { ...day, chargers: [{ ...day.chargers[0]!, stalls: 2 }] };
+  const cars = [
+    { arrive: '08:00', leave: '10:00', kwh: 4 },
+    { arrive: '08:00', leave: '11:00', kwh: 16 },
+  ];
+  const cords = (hold: 'stay' | 'done') =>
+    dayView({ ...one, cars, hold }, 'equal', 0, null).cars.map(({ cord }) => cord);
+  expect(cords('stay')).toEqual([0, 2]);
+  // The first has its 4 kWh after an hour at 16 A or more.
+  expect(cords('done')).toEqual([0, 1]);
+});

@@ -52,6 +52,22 @@ export function drawDrops(pen: Pen, frame: Frame, marks: readonly DropMark[]): v
   }
 }
 
+/** Round each drop of a charging day, from the top clockwise: how much of its most it gives at the time looked at. */
+function drawCharging(pen: Pen, { scale, left, top, ink, charging }: Frame, marks: readonly DropMark[]): void {
+  const radius = radiusOf(scale) + 4;
+  const from = -Math.PI / 2;
+  pen.strokeStyle = ink.ink;
+  pen.lineWidth = 3.5;
+  for (const { drop } of marks) {
+    const own = charging?.get(drop.id);
+    if (own === undefined || own.amps <= 0) continue;
+    const [x, y] = drop.retractor ?? drop.box;
+    pen.beginPath();
+    pen.arc(left + x * scale, top - y * scale, radius, from, from + 2 * Math.PI * Math.min(1, own.amps / own.most));
+    pen.stroke();
+  }
+}
+
 /** Each way of mounting has its shape: a cord from above a ring, a pedestal a square, a wall box a half round. */
 function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: number, radius: number): void {
   if (mount === 'pedestal') pen.rect(x - radius, y - radius, radius * 2, radius * 2);
@@ -67,6 +83,7 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
   if (scale < SYMBOLS_FROM) return;
   if (!chosen) renewIndex(frame.scene.plan.findings, frame.scene.site.chargers);
   const radius = radiusOf(scale);
+  if (frame.charging !== null) drawCharging(pen, frame, marks);
   if (frame.margins && scale >= MARGINS_FROM) drawMarginBars(pen, frame, marks, radius);
   pen.textBaseline = 'middle';
   pen.textAlign = 'left';
@@ -103,8 +120,11 @@ function free(pen: Pen, named: Box[], words: string, x: number, y: number): bool
 }
 
 /** A drop's name; for a person who hangs it, with the elevation of its box. */
-const wordsFor = ({ station, units, scale }: Frame, { id, box }: DropMark['drop']): string =>
-  station === 'build' && scale >= ELEVATIONS_FROM ? `${id}, ${nearestInch(box[2], units)} up` : id;
+function wordsFor({ station, units, scale, charging }: Frame, { id, box }: DropMark['drop']): string {
+  const amps = charging?.get(id)?.amps ?? 0;
+  if (amps > 0) return `${id} ${amps.toFixed(amps < 10 ? 1 : 0)} A`;
+  return station === 'build' && scale >= ELEVATIONS_FROM ? `${id}, ${nearestInch(box[2], units)} up` : id;
+}
 
 /** Fail is a filled diamond, look is a triangle: told apart without their colors. */
 export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number, size = 1): void {

@@ -2,6 +2,7 @@ import type { Box } from '../../../routing/plane/box.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
+import type { DropCharging } from '../charging.ts';
 import type { Ink } from '../ink.ts';
 import type { Scene } from '../scene/scene.ts';
 
@@ -24,6 +25,8 @@ export interface Frame {
   readonly scene: Scene;
   /** Whether every drop carries the bars of its margins. */
   readonly margins: boolean;
+  /** What each drop gives at a time of a charging day that is looked at. */
+  readonly charging: ReadonlyMap<string, DropCharging> | null;
   /** A picture of the site lies underneath: what covers the ground lets it through. */
   readonly overPicture: boolean;
   /** Drawn heavier: what is selected. */
@@ -51,8 +54,9 @@ export const frameOf = (
     scene,
     station,
     margins,
+    charging = null,
     overPicture = false,
-  }: Pick<Frame, 'scene' | 'station' | 'margins'> & Partial<Pick<Frame, 'overPicture'>>,
+  }: Pick<Frame, 'scene' | 'station' | 'margins'> & Partial<Pick<Frame, 'charging' | 'overPicture'>>,
   chosen = false,
 ): Frame => ({
   scale: camera.scale,
@@ -66,6 +70,7 @@ export const frameOf = (
   scene,
   station,
   margins,
+  charging,
   overPicture,
   chosen,
 });

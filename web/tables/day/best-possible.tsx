@@ -3,8 +3,6 @@ import { isSolvable } from '../../../calc/day/charge.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
 import { energyWords, STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
-import { changeElements } from '../../document/edits/change.ts';
-import { useDocumentStore } from '../../document/use-document.tsx';
 import type { Best, BestNews, BestRequest } from './best-request.ts';
 
 interface BestProps {
@@ -13,17 +11,24 @@ interface BestProps {
   readonly unit: string;
   /** The panel whose managed amperes the limit is. */
   readonly managed: string | undefined;
+  readonly onHold: (amps: number) => void;
+  /** What was found, and for which day: the pictures draw it. */
+  readonly found: FoundBest | null;
+  readonly onFound: (found: FoundBest) => void;
+}
+
+export interface FoundBest {
+  readonly best: Best;
+  readonly input: DayInput;
 }
 
 type State =
   | { readonly kind: 'idle' }
   | { readonly kind: 'doing'; readonly says: string }
-  | { readonly kind: 'done'; readonly best: Best; readonly input: DayInput }
   | { readonly kind: 'failed'; readonly says: string };
 
 /** The best that any schedule could give, and the least limit that serves all: worked in a worker, when asked for. */
-export function BestPossible({ input, limit, unit, managed }: BestProps) {
-  const document = useDocumentStore();
+export function BestPossible({ input, limit, unit, managed, onHold, found, onFound }: BestProps) {
   const worker = useRef<Worker | null>(null);
   const [state, setState] = useState<State>({ kind: 'idle' });
   const stop = (): void => {
@@ -45,7 +50,8 @@ export function BestPossible({ input, limit, unit, managed }: BestProps) {
         setState({ kind: 'doing', says: `${data.what}, round ${data.round}, within ${(100 * data.gap).toFixed(3)}%` });
       else {
         stop();
-        setState(data.kind === 'done' ? { kind: 'done', best: data.best, input } : data);
+        setState(data.kind === 'done' ? { kind: 'idle' } : data);
+        if (data.kind === 'done') onFound({ best: data.best, input });
       }
     };
     asked.onerror = () => {
@@ -54,11 +60,6 @@ export function BestPossible({ input, limit, unit, managed }: BestProps) {
     };
     const request: BestRequest = { input, limit };
     asked.postMessage(request);
-  };
-  const hold = (amps: number): void => {
-    if (managed === undefined) return;
-    const { file, apply } = document.getState();
-    apply(changeElements(file, [{ list: 'equipment', id: managed }], { managedAmps: amps }));
   };
   return (
     <section className="day-best" aria-label="The best there could be" aria-live="polite">
@@ -81,24 +82,24 @@ export function BestPossible({ input, limit, unit, managed }: BestProps) {
         </button>
       )}
       {state.kind === 'failed' && <p className="fault">{state.says}</p>}
-      {state.kind === 'done' && (
+      {state.kind !== 'doing' && found !== null && (
         <>
-          {state.input !== input && <p className="quiet">The day was changed since; these are the figures before.</p>}
+          {found.input !== input && <p className="quiet">The day was changed since; these are the figures before.</p>}
           <p>
-            No schedule gives more than {energyWords(state.best.energyBound)}
-            {state.best.ceiling !== null &&
-              `; the least limit with which one serves all is ${state.best.ceiling.toFixed(1)} ${unit}`}
-            {state.best.relaxed.length > 0 && ' (a bound: it leaves out what is told in the findings)'}.
+            No schedule gives more than {energyWords(found.best.energyBound)}
+            {found.best.ceiling !== null &&
+              `; the least limit with which one serves all is ${found.best.ceiling.toFixed(1)} ${unit}`}
+            {found.best.relaxed.length > 0 && ' (a bound: it leaves out what is told in the findings)'}.
           </p>
           {limit !== null && (
             <ul>
               {STRATEGIES.filter((name) => name !== 'unmanaged').map((name) => {
-                const least = state.best.ceilings[name] ?? null;
+                const least = found.best.ceilings[name] ?? null;
                 return (
                   <li key={name}>
                     {STRATEGY_WORDS[name]}: {least === null ? 'no limit serves all' : `${least} ${unit} serves all`}{' '}
                     {least !== null && least > 0 && managed !== undefined && (
-                      <button type="button" onClick={() => hold(least)}>
+                      <button type="button" onClick={() => onHold(least)}>
                         Hold {managed} to {least} A
                       </button>
                     )}

@@ -15,6 +15,9 @@ export interface Best {
   /** Of each rule. */
   readonly ceilings: Readonly<Record<string, number | null>>;
   readonly relaxed: readonly string[];
+  /** Of the best schedule, in each step: the fullest row of the limit, and kilowatts. */
+  readonly load: readonly number[];
+  readonly kw: readonly number[];
 }
 
 export type BestNews =

@@ -3,6 +3,7 @@ import wasm from 'highs/runtime?url';
 import { charge } from '../../../calc/day/charge.ts';
 import { highsProgram } from '../../../calc/day/optimum/highs-program.ts';
 import { STRATEGIES } from '../../../calc/day/rules/rules.ts';
+import { scheduleLoad } from '../../../calc/day/schedule-load.ts';
 import type { BestNews, BestRequest } from './best-request.ts';
 
 /** Looks for the best schedule away from the page, which ends this worker when it is told to stop. */
@@ -32,6 +33,11 @@ here.onmessage = async ({ data: { input, limit } }: MessageEvent<BestRequest>) =
         ceiling: optimum!.ceiling ?? null,
         ceilings,
         relaxed: optimum!.relaxed,
+        ...scheduleLoad(
+          input,
+          optimum!.amps!,
+          input.limits.findIndex(({ id }) => id === limit),
+        ),
       },
     });
   } catch (error) {

@@ -9,18 +9,21 @@ interface LoadProps {
   readonly wide: number;
   readonly view: DayView;
   readonly unit: string;
+  /** The same of the best schedule that was found, where one was. */
+  readonly best: readonly number[] | null;
   readonly at: number | null;
   readonly onAt: (step: number | null) => void;
+  /** A step is chosen, for the board. */
+  readonly onChoose: (step: number) => void;
 }
 
 /** The current on a limit through the day, against what is left for charging: under the rule, and without management. */
-export function LoadPicture({ wide, view, unit, at, onAt }: LoadProps) {
+export function LoadPicture({ wide, view, unit, best, at, onAt, onChoose }: LoadProps) {
   const { steps, load, unmanaged, room } = view;
-  const most = Math.max(1, ...load, ...unmanaged, ...room.filter(Number.isFinite)) * 1.05;
+  const most = Math.max(1, ...load, ...unmanaged, ...(best ?? []), ...room.filter(Number.isFinite)) * 1.05;
   const y = (amps: number): number => TOP + (HIGH - TOP) * (1 - Math.min(amps, most) / most);
   const x = (step: number): number => (wide * step) / steps;
-  const stairs = (values: readonly number[]): string =>
-    values.map((value, k) => `${k === 0 ? 'M' : 'L'}${x(k)} ${y(value)} H${x(k + 1)}`).join(' ');
+  const stairs = (values: readonly number[]): string => stairsOf(values, x, y);
   const marks = marksUpTo(most);
   return (
     <svg
@@ -30,6 +33,10 @@ export function LoadPicture({ wide, view, unit, at, onAt }: LoadProps) {
       aria-label={`Load through the day: at most ${Math.max(...load).toFixed(1)} ${unit}; without management ${Math.max(...unmanaged).toFixed(1)} ${unit}. The table of cars has the figures.`}
       onPointerMove={(event) => onAt(stepUnder(event, wide, steps))}
       onPointerLeave={() => onAt(null)}
+      onPointerUp={(event) => {
+        const step = stepUnder(event, wide, steps);
+        if (step !== null) onChoose(step);
+      }}
     >
       {marks.map((value) => (
         <g key={value}>
@@ -41,12 +48,20 @@ export function LoadPicture({ wide, view, unit, at, onAt }: LoadProps) {
       ))}
       <path className="day-load" d={`${stairs(load)} V${y(0)} H0 Z`} />
       <path className="day-unmanaged" d={stairs(unmanaged)} />
+      {best !== null && <path className="day-best-line" d={stairs(best)} />}
       <path className="day-room" d={stairs(room.map((one) => (Number.isFinite(one) ? one : most)))} />
       <Hours wide={wide} view={view} y={HIGH + 18} high={HIGH} />
       {at !== null && <line className="day-at" x1={x(at)} x2={x(at)} y1={0} y2={HIGH} />}
     </svg>
   );
 }
+
+/** A line that keeps each value for its step. */
+export const stairsOf = (
+  values: readonly number[],
+  x: (step: number) => number,
+  y: (value: number) => number,
+): string => values.map((value, k) => `${k === 0 ? 'M' : 'L'}${x(k)} ${y(value)} H${x(k + 1)}`).join(' ');
 
 /** Times under a picture, and faint lines up from them. */
 export function Hours({
@@ -90,7 +105,7 @@ export function stepUnder(event: React.PointerEvent<SVGSVGElement>, wide: number
 }
 
 /** Whole steps of 1, 2 or 5 times a power of ten, four or so up to the most. */
-function marksUpTo(most: number): number[] {
+export function marksUpTo(most: number): number[] {
   const rough = most / 4;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = power * ([1, 2, 5].find((times) => times * power >= rough) ?? 10);

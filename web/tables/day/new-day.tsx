@@ -23,7 +23,7 @@ const WINDOWS: Readonly<Record<Population, { readonly from: string; readonly to:
 };
 
 /** Makes a day: of a population, or from a table of cars that is pasted. */
-export function NewDay() {
+export function NewDay({ onMade }: { readonly onMade: (id: string) => void }) {
   const document = useDocumentStore();
   const chargers = useDocument((state) => state.site.chargers.length);
   const days = useDocument((state) => state.site.days);
@@ -41,7 +41,9 @@ export function NewDay() {
   const make = (): void => {
     const { file, apply } = document.getState();
     const population = { kind, cars: cars ?? chargers, seed: days.length + 1 };
-    apply(addDay(file, { id: nextId(kind), ...WINDOWS[kind], population }));
+    const id = nextId(kind);
+    apply(addDay(file, { id, ...WINDOWS[kind], population }));
+    onMade(id);
   };
   const paste = (): void => {
     const read = pastedCars(text);
@@ -50,7 +52,9 @@ export function NewDay() {
       return;
     }
     const { file, apply } = document.getState();
-    apply(addDay(file, { id: nextId('counted'), from: '00:00', to: '00:00', cars: [...read.cars] }));
+    const id = nextId('counted');
+    apply(addDay(file, { id, from: '00:00', to: '00:00', cars: [...read.cars] }));
+    onMade(id);
     setText('');
     setFault('');
   };
