@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Charger, ChargingDay, Load } from '../../routing/site/site.ts';
+import type { Charger, ChargingDay, Equipment, Load } from '../../routing/site/site.ts';
 import type { PlannedDay } from '../plan-file.ts';
 import type { SupplyLines } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
@@ -44,6 +44,16 @@ export const siteDay = kept(
 /** The rule that the lot is run by: what the day says, else equal shares where anything is managed. */
 export const strategyOf = (day: ChargingDay, { isManaged }: DayGround): Strategy =>
   day.strategy ?? (isManaged ? 'equal' : 'unmanaged');
+
+/** Places of the limits that one would ask about: those that management sets, else the first. */
+export function managedLimits(
+  limits: readonly { readonly id: string }[],
+  equipment: readonly Equipment[],
+): readonly number[] {
+  const held = new Set(equipment.flatMap(({ id, managedAmps }) => (managedAmps === undefined ? [] : [id])));
+  const places = limits.flatMap(({ id }, place) => (held.has(id) ? [place] : []));
+  return places.length > 0 || limits.length === 0 ? places : [0];
+}
 
 /** A day under each rule, without the searches and the best schedule, so that a plan stays live. */
 export const plannedDay = kept((day: ChargingDay, ground: DayGround): PlannedDay => {

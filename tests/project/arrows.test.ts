@@ -149,6 +149,7 @@ test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
     'schedules',
     'plans',
     'one-line',
+    'days',
     'strips',
     'legend',
     'cover',

@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import type { Revision } from '../../plan/revision.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
+import { daySheets } from './days/day-sheets.ts';
 import { detailSheets } from './details/detail-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
 import { type Draft, type Job, numberedSheets } from './kit/draft.ts';
@@ -125,6 +126,7 @@ function draftsOf(job: Job): readonly Draft[] {
     ...loadSheets(job),
     ...scheduleSheets(job),
     ...steelSheets(job),
+    ...daySheets(job),
   ];
   return [...coverSheets(job, others), ...others];
 }

@@ -147,6 +147,17 @@ describe.each([
     for (const { id, kind } of site.equipment) expect(text).toContain(close(`${id} ${kind}`));
     for (const { id, breakerAmps } of site.feeders) expect(text).toContain(close(`${id} ${breakerAmps} A`));
   });
+  test('each charging day has a sheet: what every rule gives, a row for each charger, and the assumptions', () => {
+    for (const day of planned.days) {
+      const text = textOf(pdf, /^E-6/);
+      expect(text).toContain(close(`CHARGING DAY ${day.id.toUpperCase()}`));
+      for (const { peakKw, cost } of Object.values(day.strategies))
+        expect(text).toContain(close(`${peakKw.toFixed(1)}${cost.toFixed(2)}`));
+      const sheet = pdf.pages.find((page) => words(page).some((word) => /^CHARGING DAY/.test(word)))!;
+      for (const { id } of site.chargers) expect(words(sheet)).toContain(id);
+      expect(close(words(sheet).join(''))).toContain(close('Planning figures: real cars and drivers differ'));
+    }
+  });
   test('the plan is to scale: gridlines stand as far apart as they are', () => {
     const page = pdf.pages.find(({ label }) => label === 'E-101')!;
     const scales = words(page).filter((text) => / = |^1:/.test(text));

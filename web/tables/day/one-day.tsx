@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { type DayView, dayView } from '../../../calc/day/day-view.ts';
 import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
 import { panelLoads } from '../../../calc/day/panel-loads.ts';
-import { dayGround, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
+import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
@@ -44,10 +44,8 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
   const read = siteDay(day, ground);
   const strategy = strategyOf(day, ground);
   const limits = day.limits ?? ground.supply.limits;
-  const held = new Set(site.equipment.flatMap(({ id, managedAmps }) => (managedAmps === undefined ? [] : [id])));
-  // The first that management sets is what one would ask about.
-  const asked = limits.findIndex(({ id }) => (limitId === null ? held.has(id) : id === limitId));
-  const index = Math.max(0, asked);
+  const wanted = limits.findIndex(({ id }) => id === limitId);
+  const index = wanted >= 0 ? wanted : (managedLimits(limits, site.equipment)[0] ?? 0);
   const limit = limits[index];
   const view = useMemo(
     () => (read.ok ? dayView(read.day, strategy, limit === undefined ? -1 : index, ceiling) : null),
