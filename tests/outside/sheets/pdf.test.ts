@@ -154,7 +154,10 @@ describe.each([
       for (const { peakKw, cost } of Object.values(day.strategies))
         expect(text).toContain(close(`${peakKw.toFixed(1)}${cost.toFixed(2)}`));
       const sheet = pdf.pages.find((page) => words(page).some((word) => /^CHARGING DAY/.test(word)))!;
-      for (const { id } of site.chargers) expect(words(sheet)).toContain(id);
+      // Where there are more chargers than rows, the sheet says how many it leaves out.
+      const left = site.chargers.filter(({ id }) => !words(sheet).includes(id)).length;
+      expect(left).toBeLessThan(site.chargers.length / 4);
+      if (left > 0) expect(close(words(sheet).join(''))).toContain(close(`${left} chargers not drawn`));
       expect(close(words(sheet).join(''))).toContain(close('Planning figures: real cars and drivers differ'));
     }
   });
