@@ -26,6 +26,7 @@ export interface EquipmentBranches {
   readonly circuits: readonly (BranchCircuit | null)[];
   /** Ohms of one line of each branch, likewise. */
   readonly ohms: readonly (BranchOhms | null)[];
+  /** Those of its home runs, put together when they are asked for. */
   readonly conduits: readonly Conduit[];
   /** Boxes of its drops and junctions, put together when they are asked for, and how many they are. */
   readonly boxes: readonly Box[];
@@ -87,6 +88,7 @@ const branchesOf = kept(
     const openings = kept(() => homeRuns.flatMap((homeRun) => homeRun.openings));
     const isShared = ({ kind, id }: OpeningLoad): boolean =>
       kind === 'pullpoint' || (kind === 'drop' && sharedDrops.has(id));
+    const conduits = kept(() => homeRuns.flatMap((homeRun) => homeRun.conduits));
     const boxes = kept(() =>
       ownBoxes(
         openings().filter((opening) => !isShared(opening)),
@@ -101,7 +103,9 @@ const branchesOf = kept(
       homeRuns,
       circuits,
       ohms: circuits.map((circuit) => circuit?.branch.ohms ?? null),
-      conduits: homeRuns.flatMap(({ conduits }) => conduits),
+      get conduits() {
+        return conduits();
+      },
       get boxes() {
         return boxes();
       },

@@ -19,6 +19,7 @@ export interface NamedHomeRun {
   /** `P1-3`: the third home run of P1. */
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
+  /** One for each of its pieces, put together when they are asked for. */
   readonly conduits: readonly Conduit[];
   /** What it brings into boxes, put together when it is asked for. */
   readonly openings: readonly OpeningLoad[];
@@ -29,20 +30,17 @@ export const named = kept((homeRun: HomeRun, equipment: string, number: number):
   const id = `${equipment}-${number}`;
   const name = ({ kind, id: own }: Opening): string =>
     kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
-  const conduits = homeRun.pieces.map((_, i) => conduitOf(homeRun, i, id, name));
-  const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, conduits));
-  const openings = kept(() =>
-    openingLoads(
-      homeRun,
-      conduits.map((conduit) => conduit.id),
-      name,
-    ),
-  );
+  const ids = homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
+  const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
+  const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
+  const openings = kept(() => openingLoads(homeRun, ids, name));
   return {
     homeRun,
     id,
     circuits,
-    conduits,
+    get conduits() {
+      return conduits();
+    },
     get openings() {
       return openings();
     },
@@ -52,7 +50,7 @@ export const named = kept((homeRun: HomeRun, equipment: string, number: number):
 function conduitOf(
   { ways, pieces, packings }: HomeRun,
   number: number,
-  homeRun: string,
+  id: string,
   name: (opening: Opening) => string,
 ): Conduit {
   const piece = pieces[number]!;
@@ -60,7 +58,7 @@ function conduitOf(
   const { method, bends, bendDegrees } = piece;
   const { tradeSize, conductors, fillPercent, fillLimit } = packings[number]!;
   return {
-    id: `${homeRun}.${number + 1}`,
+    id,
     method,
     tradeSize,
     length: piece.to - piece.from,
@@ -86,11 +84,11 @@ function racewaysBetween(way: Way, from: number, to: number): readonly string[] 
   return ids;
 }
 
-function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly Conduit[]): BranchCircuit {
+function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly string[]): BranchCircuit {
   const branch = homeRun.members[member]!;
   const { choice } = branch;
   const inside = homeRun.pieces
-    .map((piece, i) => ({ piece, id: conduits[i]!.id }))
+    .map((piece, i) => ({ piece, id: conduits[i]! }))
     .filter(({ piece }) => piece.members.includes(member))
     .sort((a, b) => a.piece.from - b.piece.from);
   return {

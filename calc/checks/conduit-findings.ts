@@ -2,13 +2,16 @@ import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Design } from '../branches/design.ts';
+import { drawnPath } from '../branches/drawn-path.ts';
+import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
+import { isEasyPull } from '../branches/pull-tension.ts';
 import type { Conduit } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
 import { conduitPull } from './pull-findings.ts';
 import { isPastLimits, type LimitGround, limitTroubles, type Trouble } from './pull-limits.ts';
-import { pullingNotes } from './pulling-notes.ts';
+import { mayBeMinded, pullingNotes } from './pulling-notes.ts';
 
 /**
  * Over-full conduits, too many degrees of bend, too long and too hard pulls, what to mind in pulling, and expansion.
@@ -43,8 +46,26 @@ function merged(group: readonly Trouble[]): Finding {
   };
 }
 
+const NO_TROUBLE: readonly Trouble[] = [];
+
+/** Whether a look at a piece by itself settles that there is nothing to say of its conduit, as there mostly is not. */
+function isEasy({ ways, pieces, packings }: HomeRun, i: number, { tables, rules }: Design): boolean {
+  const piece = pieces[i]!;
+  const { tradeSize, conductors, fits } = packings[i]!;
+  const pulled = { length: piece.to - piece.from, bendDegrees: piece.bendDegrees, conductors };
+  return (
+    fits &&
+    piece.start.kind !== 'coupling' &&
+    piece.end.kind !== 'coupling' &&
+    !isPastLimits(pulled, rules) &&
+    (tradeSize === null || isEasyPull(tables, pulled, rules.metal)) &&
+    !mayBeMinded(conductors, drawnPath(ways[piece.along]!, piece), tables, rules.metal)
+  );
+}
+
 const troubles = kept((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {
   const { tables, rules } = design;
+  if (homeRun.homeRun.pieces.every((_, i) => isEasy(homeRun.homeRun, i, design))) return NO_TROUBLE;
   return homeRun.conduits.flatMap((conduit, i) => {
     const found: Trouble[] = [];
     const say = (finding: Finding): void => {

@@ -31,20 +31,21 @@ const NONE: BranchCounts = {
   standing: 0,
 };
 
-const ownCounts = kept(({ circuits, conduits, unsized, boxCount, buried, shared }: EquipmentBranches): BranchCounts => {
+const ownCounts = kept(({ circuits, homeRuns, unsized, boxCount, buried, shared }: EquipmentBranches): BranchCounts => {
   let [own, pilots, counted, threeLines, stiff] = [0, 0, 0, 0, 0];
   for (const circuit of circuits) {
     if (circuit === null) continue;
     own++;
     if (circuit.pilot) pilots++;
   }
-  for (const { method, conductors } of conduits) {
-    if (method === 'tray') continue;
-    counted++;
-    if (method !== 'LFMC') stiff++;
-    const lines = conductors.filter(({ use }) => use === 'line');
-    if (lines.length === 1 && lines[0]!.count === 3) threeLines++;
-  }
+  for (const { homeRun } of homeRuns)
+    homeRun.pieces.forEach(({ method }, i) => {
+      if (method === 'tray') return;
+      counted++;
+      if (method !== 'LFMC') stiff++;
+      const lines = homeRun.packings[i]!.conductors.filter(({ use }) => use === 'line');
+      if (lines.length === 1 && lines[0]!.count === 3) threeLines++;
+    });
   const sharedBuried = shared.filter(({ under }) => under !== null).length;
   return {
     circuits: own,

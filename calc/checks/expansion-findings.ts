@@ -37,8 +37,9 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
 
 const NOTHING: readonly Moving[] = [];
 
-const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: Design): readonly Moving[] =>
-  homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
+const movingOf = kept((named: NamedHomeRun, { tables, rules }: Design): readonly Moving[] => {
+  const { homeRun } = named;
+  return homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
     if (piece.method === 'LFMC' || piece.method === 'tray') return NOTHING;
     const kind = methodRaceway(piece.method);
     const feet = longestExposed(piece, homeRun.ways[piece.along]!);
@@ -48,10 +49,10 @@ const movingOf = kept(({ homeRun, conduits }: NamedHomeRun, { tables, rules }: D
       temperatureRangeC: rules.temperatureRangeC,
     });
     if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return NOTHING;
-    const { id, raceways } = conduits[i]!;
+    const { id, raceways } = named.conduits[i]!;
     return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
-  }),
-);
+  });
+});
 
 function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: Units): Finding {
   const { material, conduit, feet, change } = moving[0]!;

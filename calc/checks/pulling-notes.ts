@@ -34,6 +34,17 @@ export function pullingNotes(pulled: Pulled, tables: CodeTables, units: Units): 
 
 const NOTHING: readonly Finding[] = [];
 
+/** Whether there can be anything to mind of conductors that are pulled along a path. */
+export function mayBeMinded(
+  conductors: readonly ConduitConductor[],
+  path: readonly Point3[],
+  tables: CodeTables,
+  metal: Metal,
+): boolean {
+  const { three, rise } = mindedOf(conductors, tables, metal);
+  return three !== null || tallestRise(path) > rise;
+}
+
 /** What is minded of conductors: the three alike lines that may jam, and the feet of riser that need no support. */
 const mindedOf = kept((conductors: readonly ConduitConductor[], tables: CodeTables, metal: Metal) => {
   const lines = linesIn(conductors);

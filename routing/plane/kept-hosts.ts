@@ -28,9 +28,8 @@ export function keptHosts<T extends object>(
   boxOf: (item: T) => Box,
   meets: (a: T, b: T) => boolean,
   keyOf: (item: T) => readonly number[],
+  indexOf: (items: readonly T[]) => BoxIndex<T> = indexing<T>(boxOf),
 ): (items: readonly T[]) => Hosts<T> {
-  const indexOf = indexing<T>(boxOf);
-
   const hostOf = (items: readonly T[], index: BoxIndex<T>, i: number): number => {
     const item = items[i]!;
     for (const j of positionsIn(index, boxOf(item))) {

@@ -37,27 +37,25 @@ export function obstacleOf(outline: readonly Point2[]): Obstacle {
   });
   if (twiceAreaOf(points) < 0) points = points.toReversed();
   const n = points.length;
-  const xs: number[] = [];
-  const ys: number[] = [];
-  const nx: number[] = [];
-  const ny: number[] = [];
-  const bends: number[] = [];
+  // Lists of the length that they have: a lot holds tens of thousands of outlines, and one that grows takes room for more.
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const nx = new Array<number>(n);
+  const ny = new Array<number>(n);
+  const bends = new Array<number>(n);
   let convex = n > 2;
   for (let i = 0; i < n; i++) {
-    const [x, y] = points[i]!;
-    const [nextX, nextY] = points[(i + 1) % n]!;
-    const dx = nextX - x;
-    const dy = nextY - y;
+    const j = (i + 1) % n;
+    const dx = xs[j]! - xs[i]!;
+    const dy = ys[j]! - ys[i]!;
     const length = hypot2(dx, dy) || 1;
-    xs.push(x);
-    ys.push(y);
-    nx.push(dy / length);
-    ny.push(-dx / length);
+    nx[i] = dy / length;
+    ny[i] = -dx / length;
   }
   for (let i = 0; i < n; i++) {
     const before = (i + n - 1) % n;
     const turn = nx[before]! * ny[i]! - ny[before]! * nx[i]!;
-    bends.push(turn > 0 ? 1 : 0);
+    bends[i] = turn > 0 ? 1 : 0;
     if (turn < 0) convex = false;
   }
   const { minX, minY, maxX, maxY } = n === 0 ? AT_ORIGIN : boxOf(points);

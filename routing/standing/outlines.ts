@@ -1,5 +1,5 @@
 import { kept } from '../kept/kept.ts';
-import type { Box } from '../plane/box.ts';
+import { type Box, boxOf } from '../plane/box.ts';
 import { indexing, positionsIn } from '../plane/box-index.ts';
 import { type Obstacle, obstacleOf } from '../plane/obstacle.ts';
 import { stallRectangle } from '../site/place/stall-rectangle.ts';
@@ -11,8 +11,9 @@ export const outlineOf = kept((element: Aisle | Keepout): Obstacle => obstacleOf
 /** The painted outline of a stall. */
 export const stallOutline = kept((stall: Stall): Obstacle => obstacleOf(stallRectangle(stall)));
 
-const indexOf = indexing<Stall>((stall) => stallOutline(stall));
+/** The stalls of a site by the boxes of their painted outlines. */
+export const stallIndex = indexing<Stall>((stall) => boxOf(stallRectangle(stall)));
 
 /** The stalls whose painted outline shares a point with a box. */
 export const stallsIn = (stalls: readonly Stall[], box: Box): Stall[] =>
-  positionsIn(indexOf(stalls), box).map((i) => stalls[i]!);
+  positionsIn(stallIndex(stalls), box).map((i) => stalls[i]!);

@@ -8,6 +8,7 @@ import type { Finding } from '../../site/rules/finding.ts';
 import type { RuleWord } from '../../site/rules/rule-words.ts';
 import type { Units } from '../../site/schema/vocabulary.ts';
 import type { Column, Raceway, Site, Stall } from '../../site/site.ts';
+import { stallIndex } from '../../standing/outlines.ts';
 import { laidAlong } from './laid-along.ts';
 import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';
 import { standingFindings } from './standing-findings.ts';
@@ -35,6 +36,7 @@ const stallHosts = keptHosts<Stall>(
   (stall) => boxOf(stallRectangle(stall)),
   (a, b) => lieInEachOther(stallRectangle(a), stallRectangle(b)),
   ({ at, width, depth, heading }) => [at[0], at[1], width, depth, heading],
+  stallIndex,
 );
 
 const columnHosts = keptHosts<Column>(
