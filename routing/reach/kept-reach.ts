@@ -54,12 +54,17 @@ export function reachOfAll({ site: { chargers, drops }, field, shared }: Now): {
   return { reach: oneList([worked], [chargers]), findings: flattened(saidEach([worked], [])) };
 }
 
-/** The reach of the charger at a place, the same as in the list of all. RangeError where there is none. */
-export function reachAt({ site: { chargers, drops }, field, shared }: Now, place: number): readonly Reach[] {
-  const charger = chargers[place];
-  if (!charger) throw new RangeError(`no charger at place ${place}`);
-  const stalls = servedIn(chargers, field)[place]!;
-  return workedOf(charger, dropsOf(chargers, drops)[place]!, stalls, field, shared).reach;
+/** The reach of the chargers from one place up to another, the same as in the list of all. RangeError where there are none. */
+export function reachBetween(
+  { site: { chargers, drops }, field, shared }: Now,
+  from: number,
+  to: number,
+): readonly Reach[] {
+  if (from < 0 || to > chargers.length) throw new RangeError(`no chargers from place ${from} up to ${to}`);
+  const [served, hung] = [servedIn(chargers, field), dropsOf(chargers, drops)];
+  return chargers
+    .slice(from, to)
+    .flatMap((charger, i) => workedOf(charger, hung[from + i]!, served[from + i]!, field, shared).reach);
 }
 
 /** Where the reaches of each charger begin in the list of all. */

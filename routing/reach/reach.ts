@@ -1,5 +1,5 @@
 import type { Site } from '../site/site.ts';
-import { reachAt, reachOfAll } from './kept-reach.ts';
+import { reachBetween, reachOfAll } from './kept-reach.ts';
 import { nowOf } from './now.ts';
 import type { Reach } from './reach-result.ts';
 
@@ -11,5 +11,9 @@ import type { Reach } from './reach-result.ts';
  */
 export const reachOf = (site: Site): readonly Reach[] => reachOfAll(nowOf(site)).reach;
 
-/** The reach of one charger of a site, kept for `reachOf`: a page can work a large site in slices with it. */
-export const reachOfCharger = (site: Site, place: number): readonly Reach[] => reachAt(nowOf(site), place);
+/**
+ * The reach of some chargers of a site, from one place up to another, kept for `reachOf`: a page can work a large site in
+ * slices with it. RangeError where there are none.
+ */
+export const reachOfChargers = (site: Site, from: number, to: number): readonly Reach[] =>
+  reachBetween(nowOf(site), from, to);

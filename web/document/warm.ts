@@ -1,7 +1,7 @@
 import { designOf } from '../../calc/branches/design.ts';
 import { equipmentBranches } from '../../calc/branches/equipment-branches.ts';
 import { runsOf } from '../../routing/network/runs.ts';
-import { reachOfCharger } from '../../routing/reach/reach.ts';
+import { reachOfChargers } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /** Fills what `plan` remembers, a slice at a time, so that the page stays alive; `done` of `of` after each slice. */
@@ -10,8 +10,11 @@ export type Warm = (site: Site, onProgress: (done: number, of: number) => void) 
 /** So long the page may stand still at a time, in milliseconds, where the work can be cut. */
 const SLICE_MS = 25;
 
+/** Chargers to a piece. */
+const CHARGERS = 25;
+
 /**
- * Works ahead what takes a plan long: the reach of every charger, one by one, then the runs and the branches. A site
+ * Works ahead what takes a plan long: the reach of every charger, some at a time, then the runs and the branches. A site
  * that takes no longer than a slice is done when this returns, a larger one lets the page draw and listen in between.
  */
 export const warm: Warm = async (site, onProgress) => {
@@ -27,7 +30,11 @@ export const warm: Warm = async (site, onProgress) => {
 };
 
 function piecesOf(site: Site): readonly (() => void)[] {
-  const reach = site.chargers.map((_, place) => () => void reachOfCharger(site, place));
+  const { length } = site.chargers;
+  const reach = Array.from(
+    { length: Math.ceil(length / CHARGERS) },
+    (_, i) => () => void reachOfChargers(site, i * CHARGERS, Math.min(length, (i + 1) * CHARGERS)),
+  );
   const branches = (): void => void equipmentBranches(site, runsOf(site).runs, designOf(site.rules));
   return [...reach, () => void runsOf(site), branches];
 }

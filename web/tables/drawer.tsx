@@ -1,5 +1,6 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { useDocument } from '../document/use-document.tsx';
+import { useTakeoff } from '../document/use-takeoff.ts';
 import { DRAWERS, type Drawer as DrawerName, usePage, usePageStore } from '../page-state/page-store.ts';
 import { whenAsked } from '../page-state/when-asked.tsx';
 
@@ -36,10 +37,15 @@ export function Drawer() {
   const open = usePage((state) => state.drawer);
   const height = usePage((state) => state.drawerHeight);
   const runs = useDocument((state) => state.plan.runs.length);
-  const rows = useDocument((state) => state.plan.takeoff.length);
+  const rows = useTakeoff()?.length;
   const margins = useDocument((state) => state.site.chargers.length);
   const drops = useDocument((state) => state.site.drops.length);
-  const counts: Readonly<Partial<Record<DrawerName, number>>> = { runs, margins, takeoff: rows, 'setting-out': drops };
+  const counts: Readonly<Partial<Record<DrawerName, number | undefined>>> = {
+    runs,
+    margins,
+    takeoff: rows,
+    'setting-out': drops,
+  };
   const Table = open ? TABLES[open] : null;
   return (
     <section className="drawer" aria-label="Tables">

@@ -26,7 +26,7 @@ const lot = toSite(makeLot({ name: 'made lot', stalls: 400 }));
 
 test('a step of a drag does not count the branches of equipment again where nothing changed', () => {
   const [first, ...others] = plan(lot).branches;
-  const { thing, reads } = watched<EquipmentBranches>(first!, 'conduits');
+  const { thing, reads } = watched<EquipmentBranches>(first!, 'homeRuns');
   const before = branchCounts([thing, ...others]);
   expect(reads()).toBeGreaterThan(0);
   const once = reads();

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reachFindings } from '../../../routing/checks/reach-findings.ts';
-import { reachOf, reachOfCharger } from '../../../routing/reach/reach.ts';
+import { reachOf, reachOfChargers } from '../../../routing/reach/reach.ts';
 import type { Reach } from '../../../routing/reach/reach-result.ts';
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
 import { CAR, charger, drop, inlet, row, siteOf, stall } from './sites.ts';
@@ -119,15 +119,15 @@ describe('the reach of a charger', () => {
     ]);
   });
 
-  test('may be worked charger by charger, to the same objects', () => {
+  test('may be worked some chargers at a time, to the same objects', () => {
     const site = siteOf({ ...row(4), vehicles: { car: CAR } });
-    const slices = site.chargers.flatMap((_, i) => reachOfCharger(site, i));
+    const slices = [...reachOfChargers(site, 0, 3), ...reachOfChargers(site, 3, site.chargers.length)];
     const whole = reachOf(site);
     expect(slices.length).toBe(whole.length);
     whole.forEach((reach, i) => {
       expect(reach).toBe(slices[i]);
     });
-    expect(() => reachOfCharger(site, 99)).toThrow(RangeError);
+    expect(() => reachOfChargers(site, 98, 99)).toThrow(RangeError);
   });
 });
 

@@ -1,3 +1,4 @@
+import { frameDrawn } from '../../parts/after-frame.ts';
 import type { History } from '../change/history.ts';
 import type { OwnFile } from '../files/own-file.ts';
 import type { SiteDatabase } from './database.ts';
@@ -36,6 +37,8 @@ export async function begin(keeper: Keeper, history: History, from: OwnFile, lea
   const left = keeper.take(next);
   store.setKeeping({ kind: 'writing' });
   if (next.kind !== 'writing') return;
+  // The whole copy of a large site takes a while to write out; what was opened is seen first.
+  await frameDrawn();
   await next.writer.flush();
   const claim = await world.tabs.claim(doc, 'if-free', () => keeper.lost(doc));
   if (keeper.role === next) next.claim = claim;

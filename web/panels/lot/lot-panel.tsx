@@ -9,6 +9,7 @@ import { chooseTool } from '../../board/draw/drawing.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView, useViewStore } from '../../board/view-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+import { useTakeoff } from '../../document/use-takeoff.ts';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePageStore } from '../../page-state/page-store.ts';
 import { whenAsked } from '../../page-state/when-asked.tsx';
@@ -30,6 +31,7 @@ const SiteForm = whenAsked(async () => (await import('../site/site-form.tsx')).S
 export function LotPanel() {
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
+  const takeoff = useTakeoff();
   const station = useDocument((state) => state.station);
   const [open, setOpen] = useState(false);
   const opens = { open, toggle: () => setOpen(!open) };
@@ -41,7 +43,7 @@ export function LotPanel() {
   const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   const summed = (length: SummedLength) => ({
     label: length.name,
-    value: printTotal(summedLength(plan.takeoff, length), site.units),
+    value: takeoff === undefined ? '…' : printTotal(summedLength(takeoff, length), site.units),
     says: length.says,
   });
   return (

@@ -1,0 +1,24 @@
+import { useEffect, useState } from 'react';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
+import { afterFrame } from '../parts/after-frame.ts';
+import { useDocument } from './use-document.tsx';
+
+/** With more chargers than so many the drawing does not wait for the quantities. */
+const MANY = 1000;
+
+/**
+ * The takeoff of the open document. That of a large site is worked when the drawing stands on the screen: until then it is
+ * undefined in a site that was just opened, and in one that changed what it was.
+ */
+export function useTakeoff(): Plan['takeoff'] | undefined {
+  const plan = useDocument((state) => state.plan);
+  const opened = useDocument((state) => state.opened);
+  const isLarge = useDocument((state) => state.site.chargers.length > MANY);
+  const [worked, setWorked] = useState<{ readonly opened: number; readonly takeoff: Plan['takeoff'] } | null>(null);
+  useEffect(
+    () => (isLarge ? afterFrame(() => setWorked({ opened, takeoff: plan.takeoff })) : undefined),
+    [plan, opened, isLarge],
+  );
+  if (!isLarge) return plan.takeoff;
+  return worked?.opened === opened ? worked.takeoff : undefined;
+}
