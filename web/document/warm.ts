@@ -11,7 +11,7 @@ export type Warm = (site: Site, onProgress: (done: number, of: number) => void) 
 const SLICE_MS = 25;
 
 /** Chargers to a piece. */
-const CHARGERS = 25;
+const CHARGERS = 10;
 
 /**
  * Works ahead what takes a plan long: the reach of every charger, some at a time, then the runs and the branches. A site

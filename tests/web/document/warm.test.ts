@@ -8,7 +8,7 @@ import { warm } from '../../../web/document/warm.ts';
 import { SMALL } from './small-site.ts';
 
 const refs = (['stalls', 'drops'] as const).flatMap((list) => SMALL[list]!.map(({ id }) => ({ list, id })));
-const LOT = applyEdit(SMALL, array(SMALL, refs, { count: 30, step: [30, 0] }));
+const LOT = applyEdit(SMALL, array(SMALL, refs, { count: 150, step: [30, 0] }));
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -34,7 +34,7 @@ test('a site that takes no longer than a slice is warm before the page draws aga
 });
 
 test('a large one lets the page draw between slices and tells how far it is', async () => {
-  slowClock(10);
+  slowClock(30);
   let drawn = 0;
   const told: number[] = [];
   const totals = new Set<number>();
