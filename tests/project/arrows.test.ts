@@ -148,6 +148,7 @@ test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
     'details',
     'schedules',
     'plans',
+    'sections',
     'one-line',
     'days',
     'strips',

@@ -26,6 +26,7 @@ import { raisedSheets } from './plans/raised-sheet.ts';
 import { loadSheets } from './schedules/load-sheets.ts';
 import { scheduleSheets } from './schedules/schedule-sheets.ts';
 import { steelSheets } from './schedules/steel-sheets.ts';
+import { sectionSheets } from './sections/section-sheets.ts';
 import { stripSheets } from './strips/strip-sheets.ts';
 
 /** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
@@ -120,6 +121,7 @@ function draftsOf(job: Job): readonly Draft[] {
     planSheet(job, drawing, areas === null && job.site.drops.length > 0),
     ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
     ...raisedSheets(job),
+    ...sectionSheets(job),
     ...detailSheets(job),
     ...stripSheets(job),
     ...oneLineSheets(job),

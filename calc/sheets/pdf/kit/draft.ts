@@ -35,8 +35,8 @@ export interface Job {
   readonly revision?: SetRevision;
 }
 
-/** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, details, schedules. */
-export const SERIES = ['G-0', 'E-0', 'E-1', 'E-5', 'E-6'] as const;
+/** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, sections, details, schedules. */
+export const SERIES = ['G-0', 'E-0', 'E-1', 'E-3', 'E-5', 'E-6'] as const;
 export type Series = (typeof SERIES)[number];
 
 /** Sheet numbers by the key of the sheet. */

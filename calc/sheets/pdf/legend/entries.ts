@@ -135,7 +135,7 @@ export const LINES: Group = {
 
 export const RAISED_LINES: Group = {
   title: 'Raised view and sections',
-  entries: (['framing', 'vehicles', 'cords'] as const).map(layerLine),
+  entries: (['framing', 'vehicles', 'inletZones', 'cords', 'grade'] as const).map(layerLine),
 };
 
 export function colours(site: Site): Group {

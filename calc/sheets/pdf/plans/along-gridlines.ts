@@ -34,6 +34,14 @@ export function alongGridlines(site: Site, plan: Plan, underlays: readonly Place
       runs: plan.runs.map(pathed),
       conduits: plan.conduits.map(pathed),
       boxes: plan.boxes.map((box) => ({ ...box, at: spot(box.at) })),
+      reach: plan.reach.map((one) => ({
+        ...one,
+        worst: {
+          ...one.worst,
+          path: one.worst.path.map((at) => onGrid(site.gridlines, at)),
+          inletAt: spot(one.worst.inletAt),
+        },
+      })),
     },
     underlays: underlays.map((one) => ({ ...one, placement: placementOn(site.gridlines, one.placement) })),
     remark:

@@ -1,0 +1,231 @@
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Units } from '../../../routing/site/schema/vocabulary.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
+import type { GroundSpan, Section, SectionPart, SectionShape } from '../../space/section/shape.ts';
+import type { Drawing, DrawnItem } from './drawing.ts';
+import { extentOf } from './extent.ts';
+import { line } from './items.ts';
+import type { LayerName } from './layers.ts';
+
+const LAYER: Readonly<Record<SectionPart, LayerName>> = {
+  vehicle: 'vehicles',
+  column: 'columns',
+  equipment: 'equipment',
+  member: 'framing',
+  conduit: 'raceways',
+  raceway: 'raceways',
+  trapeze: 'drops',
+  rod: 'dimensions',
+  box: 'drops',
+  retractor: 'drops',
+  'pull point': 'pullPoints',
+  'cord at rest': 'cords',
+  'cord out': 'cords',
+  'inlet zone': 'inletZones',
+  trench: 'grade',
+};
+
+/**
+ * A section as a drawing, [across, elevation] in feet: its shapes, grade and trenches, the clear height over each part of
+ * the ground, the widths of these below, and the heights in two columns beside it. `letter` is the height of capitals.
+ */
+export function sectionDrawing(section: Section, units: Units, letter: number, title: string): Drawing {
+  const write = writer(letter);
+  const items = [
+    ...grade(section, letter),
+    ...section.shapes.filter((shape, i) => !isBehind(shape, i, section.shapes)).map(drawn),
+    ...clearHeights(section, units, letter),
+    ...widths(section, units, letter),
+    ...trenchSizes(section, units, letter),
+    ...heightColumns(section, units, write, letter),
+  ];
+  return { title, items, extent: extentOf(items) };
+}
+
+/** What is wholly behind a nearer block is not drawn. */
+function isBehind(shape: SectionShape, at: number, shapes: readonly SectionShape[]): boolean {
+  if (shape.kind !== 'outline' || shape.isCut || shape.part !== 'vehicle') return false;
+  const [[from, low], , [to, high]] = shape.points as readonly [Point2, Point2, Point2];
+  return shapes.slice(at + 1).some((other) => {
+    if (other.kind !== 'outline' || other.part !== 'vehicle') return false;
+    const [[otherFrom, otherLow], , [otherTo, otherHigh]] = other.points as readonly [Point2, Point2, Point2];
+    return otherFrom <= from + 0.05 && otherTo >= to - 0.05 && otherLow <= low && otherHigh >= high - 0.05;
+  });
+}
+
+function drawn(shape: SectionShape): DrawnItem {
+  const layer = LAYER[shape.part];
+  if (shape.kind === 'round') return { kind: 'circle', layer, at: shape.at, radius: shape.radius };
+  return line(layer, shape.points, shape.kind === 'outline');
+}
+
+type Write = (at: Point2, words: string, anchor: 'left' | 'middle' | 'right', turn?: number) => DrawnItem;
+
+const writer =
+  (letter: number): Write =>
+  (at, words, anchor, turn = 0) => ({
+    kind: 'text',
+    layer: 'dimensions',
+    at,
+    text: words,
+    height: letter,
+    turn,
+    anchor,
+    stays: true,
+  });
+
+/** Grade as a line that parts over trenches, and their sides and bottoms. */
+function grade({ length, trenches }: Section, letter: number): DrawnItem[] {
+  const items: DrawnItem[] = [];
+  let at = -2 * letter;
+  for (const { from, to, bottom } of trenches) {
+    items.push(
+      line('grade', [
+        [at, 0],
+        [from, 0],
+      ]),
+    );
+    items.push(
+      line('grade', [
+        [from, 0],
+        [from, bottom],
+        [to, bottom],
+        [to, 0],
+      ]),
+    );
+    items.push(
+      line('grade', [
+        [from, 0],
+        [to, 0],
+      ]),
+    );
+    at = to;
+  }
+  items.push(
+    line('grade', [
+      [at, 0],
+      [length + 2 * letter, 0],
+    ]),
+  );
+  return items;
+}
+
+/** A tick across the end of a dimension. */
+const tick = ([x, y]: Point2, size: number): DrawnItem =>
+  line('dimensions', [
+    [x - size, y - size],
+    [x + size, y + size],
+  ]);
+
+function upright(u: number, from: number, to: number, words: string, letter: number): DrawnItem[] {
+  const size = letter * 0.4;
+  return [
+    line('dimensions', [
+      [u, from],
+      [u, to],
+    ]),
+    tick([u, from], size),
+    tick([u, to], size),
+    writer(letter)([u - letter * 0.35, (from + to) / 2], words, 'middle', 90),
+  ];
+}
+
+function clearHeights({ ground }: Section, units: Units, letter: number): DrawnItem[] {
+  return ground.flatMap((span) => {
+    const { clear, asked } = span;
+    if (!clear) return [];
+    const rule = asked === null ? '' : `, rule ${printLength(asked, units)}`;
+    // Beside what it is under, where cords and rods hang, but within its part.
+    const across = Math.min(Math.max(clear.across + 4 * letter, span.from + 3 * letter), span.to - letter);
+    const bare = `clear ${printLength(clear.height, units)}`;
+    const words = [`${bare}${rule}`, bare].find((one) => one.length * letter * 0.8 < clear.height) ?? '';
+    return [
+      ...upright(across, 0, clear.height, words, letter),
+      ...(Math.abs(across - clear.across) > 0.1
+        ? [
+            line('dimensions', [
+              [across, clear.height],
+              [clear.across, clear.height],
+            ]),
+          ]
+        : []),
+    ];
+  });
+}
+
+/** What the ground is, and how wide each part of it, under the grade; parts that lie over others stand lower. */
+function widths({ ground, low }: Section, units: Units, letter: number): DrawnItem[] {
+  const rows: GroundSpan[][] = [];
+  for (const span of ground) {
+    const row = rows.find((one) => one.at(-1)!.to <= span.from + 0.05);
+    if (row) row.push(span);
+    else rows.push([span]);
+  }
+  return rows.flatMap((row, i) =>
+    row.flatMap((span) => {
+      const y = Math.min(0, low) - letter * (3 + 4.2 * i);
+      const middle = (span.from + span.to) / 2;
+      const name = span.use === 'stall' ? `stall ${span.name}` : span.use;
+      const room = (span.to - span.from) / (letter * 0.75);
+      const length = printLength(span.to - span.from, units);
+      return [
+        line('dimensions', [
+          [span.from, y],
+          [span.to, y],
+        ]),
+        ...[span.from, span.to].flatMap((u) => [
+          tick([u, y], letter * 0.4),
+          line('dimensions', [
+            [u, -letter * 0.4],
+            [u, y - letter * 0.6],
+          ]),
+        ]),
+        ...(length.length <= room ? [writer(letter)([middle, y + letter * 0.4], length, 'middle')] : []),
+        ...(name.length <= room ? [writer(letter)([middle, y - letter * 1.5], name, 'middle')] : []),
+      ];
+    }),
+  );
+}
+
+function trenchSizes({ trenches }: Section, units: Units, letter: number): DrawnItem[] {
+  return trenches.flatMap(({ from, to, bottom, cover, surface }) => {
+    const beside = letter * 1.6;
+    return [
+      ...upright(to + beside, -cover, 0, `cover ${printLength(cover, units)}`, letter),
+      ...upright(from - beside * 0.6, bottom, 0, printLength(-bottom, units), letter),
+      line('dimensions', [
+        [to, -cover],
+        [to + beside * 1.3, -cover],
+      ]),
+      line('dimensions', [
+        [from, bottom],
+        [from - beside, bottom],
+      ]),
+      writer(letter)([(from + to) / 2, letter * 0.5], surface, 'middle'),
+    ];
+  });
+}
+
+/** The heights in a column on the side of the section that each is nearer to, lifted apart where they would touch. */
+function heightColumns({ heights, length }: Section, units: Units, write: Write, letter: number): DrawnItem[] {
+  const step = letter * 1.7;
+  return ([-1, 1] as const).flatMap((side) => {
+    const edge = side < 0 ? -4 * letter : length + 4 * letter;
+    let last = Number.NEGATIVE_INFINITY;
+    return heights
+      .filter(({ across }) => across < length / 2 === side < 0)
+      .flatMap(({ across, elevation, says }) => {
+        const y = Math.max(elevation, last + step);
+        last = y;
+        const words = `${printLength(Math.abs(elevation), units)}${elevation < 0 ? ' below grade' : ''}, ${says}`;
+        return [
+          line('dimensions', [
+            [across, elevation],
+            [edge - side * 1.5 * letter, elevation],
+            [edge, y],
+          ]),
+          write([edge + side * letter * 0.5, y - letter / 2], words, side < 0 ? 'right' : 'left'),
+        ];
+      });
+  });
+}

@@ -1,0 +1,136 @@
+import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
+import { planWords } from '../../../../routing/site/place/gridline-words.ts';
+import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
+import { sectionOf } from '../../../space/section/section.ts';
+import type { Section } from '../../../space/section/shape.ts';
+import { type NamedCut, typicalSections } from '../../../space/section/typical.ts';
+import type { Drawing, Extent } from '../../drawing/drawing.ts';
+import { sectionDrawing } from '../../drawing/section-drawing.ts';
+import { sectionExtent } from '../../drawing/section-extent.ts';
+import { type Area, right } from '../kit/area.ts';
+import type { Draft, Job } from '../kit/draft.ts';
+import { CAP, LEADING } from '../kit/letters.ts';
+import { wrapped } from '../kit/lines-of-text.ts';
+import type { Pen } from '../kit/pen.ts';
+import { pointsPerFoot, type Scale, scalesOf } from '../kit/scales.ts';
+import { viewIn } from '../kit/view.ts';
+import { drawViewTitle } from '../kit/view-title.ts';
+import { drawBasePlan } from '../plans/base-plan.ts';
+
+const ROWS = 2;
+const GAP = 18;
+/** Under each section its title, and under all of them the notes, points. */
+const TITLE = 58;
+const NOTES_HEIGHT = 40;
+
+const NOTES: readonly string[] = [
+  'Heights are over finished grade, taken as level. Clear heights are to the lowest overhead work at the cut or seen past it; vehicles and cords that are out do not count.',
+  'Steel is shown where the site has it: its sizes, its capacity and what is hung from it are checked by others. Trapezes and rods are drawn for the conduits that cross there; supports stand where the support schedule has them.',
+  'Trench widths are drawn with 3 in. beside and below the raceways (common practice, no source). Call before digging; verify what lies in the ground.',
+];
+
+interface Laid {
+  readonly cut: NamedCut;
+  readonly section: Section;
+  readonly drawing: Drawing;
+  readonly extent: Extent;
+  readonly scale: Scale;
+  readonly cell: Area;
+}
+
+/** A section smaller than this, 3/16" or 1:50, has the whole width of a sheet. */
+const SMALLEST_HALF = 64;
+
+/** The sections of a site, up to four to a sheet: those that it keeps, else the typical ones. */
+export function sectionSheets(job: Job): readonly Draft[] {
+  const { site, plan, shape } = job;
+  const { width, height } = shape.field;
+  const high = (height - NOTES_HEIGHT - (ROWS - 1) * GAP) / ROWS - TITLE;
+  const rows: Laid[][] = [];
+  for (const cut of typicalSections(site, plan)) {
+    const section = sectionOf(site, plan, cut);
+    if (!section) continue;
+    const half = laidOut(job, cut, section, { x: 0, y: 0, width: (width - GAP) / 2, height: high });
+    const whole = laidOut(job, cut, section, { x: 0, y: 0, width, height: high });
+    if (half.scale.ratio > SMALLEST_HALF && whole.scale.ratio < half.scale.ratio) rows.push([whole]);
+    else {
+      const last = rows.find((row) => row.length === 1 && row[0]!.cell.width < width);
+      if (last) last.push(half);
+      else rows.push([half]);
+    }
+  }
+  const count = Math.ceil(rows.length / ROWS);
+  return Array.from({ length: count }, (_, sheet): Draft => {
+    const own = rows.slice(sheet * ROWS, (sheet + 1) * ROWS);
+    const scales = [...new Set(own.flat().map(({ scale }) => scale.says))];
+    return {
+      key: `sections ${sheet + 1}`,
+      series: 'E-3',
+      title: count > 1 ? `Sections, ${sheet + 1} of ${count}` : 'Sections',
+      scale: scales.length === 1 ? scales[0]! : 'as noted',
+      draw: (pen) => {
+        let mark = 0;
+        own.forEach((row, r) => {
+          row.forEach((one, column) => {
+            mark++;
+            const x = shape.field.x + column * (one.cell.width + GAP);
+            const y = shape.field.y + NOTES_HEIGHT + (ROWS - 1 - r) * (high + TITLE + GAP);
+            const foot: Area = { x, y, width: one.cell.width, height: TITLE };
+            drawSection(pen, job, one, { ...one.cell, x, y: y + TITLE }, foot, String(mark));
+          });
+        });
+        drawNotes(pen, { ...shape.field, height: NOTES_HEIGHT });
+      },
+    };
+  });
+}
+
+/** At the largest standard scale at which it goes into its cell, letters and all. */
+function laidOut({ site, lettering }: Job, cut: NamedCut, section: Section, cell: Area): Laid {
+  const scales = scalesOf(site.units);
+  const at = (scale: Scale): Laid => {
+    const letter = (lettering.sizes.small * CAP) / pointsPerFoot(scale);
+    const drawing = sectionDrawing(section, site.units, letter, cut.name);
+    return { cut, section, drawing, extent: sectionExtent(drawing.items), scale, cell };
+  };
+  const fits = ({ extent, scale }: Laid): boolean =>
+    (extent.maxX - extent.minX) * pointsPerFoot(scale) <= cell.width &&
+    (extent.maxY - extent.minY) * pointsPerFoot(scale) <= cell.height;
+  for (const scale of scales) {
+    const laid = at(scale);
+    if (fits(laid)) return laid;
+  }
+  return at(scales.at(-1)!);
+}
+
+function drawSection(
+  pen: Pen,
+  { site }: Job,
+  { cut, drawing, extent, scale }: Laid,
+  area: Area,
+  foot: Area,
+  mark: string,
+): void {
+  const view = viewIn(area, extent, scale);
+  drawBasePlan(pen, view, drawing);
+  const after = drawViewTitle(pen, foot, mark, cut.name, scale.says);
+  const place = (at: NamedCut['from']): string =>
+    site.gridlines.x.length + site.gridlines.y.length > 0
+      ? planWords(at, site.gridlines, site.units, nearestInch)
+      : `x ${nearestInch(at[0], site.units)}, y ${nearestInch(at[1], site.units)}`;
+  const words = `Cut from ${place(cut.from)} to ${place(cut.to)}, looking ${printLength(Math.abs(cut.look), site.units)} to the ${cut.look < 0 ? 'right' : 'left'} of that way.`;
+  const size = pen.lettering.sizes.small;
+  wrapped(words, right(foot) - after - 24, size, pen.lettering).forEach((line, i) => {
+    pen.text(line, [after + 20, foot.y + 38 - i * size * LEADING], { size });
+  });
+}
+
+function drawNotes(pen: Pen, { x, y, width }: Area): void {
+  const size = pen.lettering.sizes.small;
+  const lines = NOTES.flatMap((note, i) => wrapped(`${i + 1}. ${note}`, width, size, pen.lettering));
+  for (const [i, words] of lines.toReversed().entries()) pen.text(words, [x, y + 2 + i * size * LEADING], { size });
+}
+
+/** Where a cut was laid is told to the inch, or to the centimetre. */
+const nearestInch = (feet: number, units: Units): string =>
+  printLength(units === 'm' ? Math.round(feet * 30.48) / 30.48 : Math.round(feet * 12) / 12, units);
