@@ -26,7 +26,7 @@ const NOTES_HEIGHT = 40;
 const NOTES: readonly string[] = [
   'Heights are over finished grade, taken as level. Clear heights are to the lowest overhead work at the cut or seen past it; vehicles and cords that are out do not count.',
   'Steel is shown where the site has it: its sizes, its capacity and what is hung from it are checked by others. Trapezes and rods are drawn for the conduits that cross there; supports stand where the support schedule has them.',
-  'Trench widths are drawn with 3 in. beside and below the raceways (common practice, no source). Call before digging; verify what lies in the ground.',
+  'Trenches are shown with 3 in. beside and below the raceways. Call before digging; verify what lies in the ground.',
 ];
 
 interface Laid {
