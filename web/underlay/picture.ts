@@ -1,5 +1,6 @@
 import type { Box } from '../../routing/plane/box.ts';
 import type { GroundFeature } from '../../routing/site/import/geojson.ts';
+import type { DrawnWords } from '../../routing/site/import/imported.ts';
 import type { Georef } from '../../routing/site/site.ts';
 import type { PackedLines } from './packed-lines.ts';
 
@@ -34,6 +35,7 @@ export interface UnderlayPicture {
   readonly pages?: number;
   /** The lines of a drawing, for turning them into elements and for drawing the hand to them. */
   readonly lines?: PackedLines;
+  readonly words?: readonly DrawnWords[];
   readonly features?: readonly GroundFeature[];
   /** Point of the file that `box` and lines are counted from: in a GeoJSON, longitude and latitude. */
   readonly ground?: readonly [lon: number, lat: number];

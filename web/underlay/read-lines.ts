@@ -26,6 +26,7 @@ export async function readLines(
     feetPerUnit,
     rounding,
     lines,
+    words,
     ...(features && { features }),
     ...(ground && { ground }),
     ...(georef && { georef }),

@@ -5,7 +5,9 @@ import type { SiteFile, Underlay } from '../../routing/site/site.ts';
 import type { Edit } from '../document/change/edit.ts';
 import { type Additions, addAll } from '../document/edits/add.ts';
 import { inWords } from '../document/edits/in-words.ts';
-import { type PackedLines, unpackedLines } from './packed-lines.ts';
+import { setGridlines } from '../document/edits/set.ts';
+import { unpackedLines } from './packed-lines.ts';
+import type { UnderlayPicture } from './picture.ts';
 import { onSite } from './placement.ts';
 
 /** How the lines of some layers are turned. */
@@ -16,9 +18,11 @@ export interface TurnChoice {
   readonly elevation: number;
   /** Stalls head the other way than they are taken to. */
   readonly flip: boolean;
+  /** Lines that an earlier turn left over, on the site: these alone are turned. */
+  readonly left?: readonly DrawnLine[] | null;
 }
 
-const PREFIX: Readonly<Record<TurnKind, string>> = {
+const PREFIX: Readonly<Record<Exclude<TurnKind, 'gridlines'>, string>> = {
   stalls: 'S',
   columns: 'K',
   keepouts: 'KO',
@@ -29,17 +33,30 @@ const PREFIX: Readonly<Record<TurnKind, string>> = {
 /** What the chosen layers of an underlay come to where it lies. */
 export function turnedFrom(
   underlay: Underlay,
-  packed: PackedLines,
-  { kind, layers, elevation, flip }: TurnChoice,
+  { lines: packed, words = [], rounding = 0 }: Pick<UnderlayPicture, 'lines' | 'words' | 'rounding'>,
+  { kind, layers, elevation, flip, left }: TurnChoice,
 ): Turned {
-  const lines = unpackedLines(packed, layers).map(
-    (line): DrawnLine => ({ ...line, points: line.points.map((point) => onSite(underlay, point)) }),
-  );
-  return turnedInto(kind, lines, elevation, flip);
+  const { scale, rotation = 0 } = underlay;
+  const drawn = packed ? unpackedLines(packed, layers) : [];
+  const lines =
+    left ?? drawn.map((line): DrawnLine => ({ ...line, points: line.points.map((point) => onSite(underlay, point)) }));
+  const placed = words.map((one) => ({
+    ...one,
+    at: onSite(underlay, one.at),
+    height: one.height * scale,
+    turn: one.turn + rotation,
+  }));
+  return turnedInto(kind, lines, elevation, flip, { words: placed, rounding: rounding * scale });
 }
 
-/** Adds them as one edit: "Turn 24 lines of the underlay into 24 stalls". */
+/** How many things lines were turned into. */
+export const turnedCount = (turned: Turned, kind: TurnKind): number =>
+  kind === 'gridlines' ? (turned.gridlines?.x.length ?? 0) + (turned.gridlines?.y.length ?? 0) : turned[kind].length;
+
+/** Adds them as one edit: "Turn lines of the underlay into 24 stalls". Gridlines take the place of those there are. */
 export function turnEdit(file: SiteFile, kind: TurnKind, turned: Turned): Edit {
+  if (kind === 'gridlines')
+    return { ...setGridlines(file, turned.gridlines), name: 'Turn lines of the underlay into gridlines' };
   const bare: readonly object[] = turned[kind];
   const ids = newIds(file, PREFIX[kind], bare.length);
   const additions = { [kind]: bare.map((element, i) => ({ id: ids[i]!, ...element })) } as Additions;

@@ -1,4 +1,5 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
+import type { DrawnLine } from '../../routing/site/import/imported.ts';
 import { TURN_KINDS, type TurnKind } from '../../routing/site/import/turn-into.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { insertedBy } from '../document/change/selection.ts';
@@ -6,7 +7,8 @@ import { useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField, LengthField } from '../parts/fields.tsx';
 import { linesPerLayer } from './packed-lines.ts';
 import type { UnderlayPicture } from './picture.ts';
-import { turnEdit, turnedFrom } from './turn-into-edit.ts';
+import { turnEdit, turnedCount, turnedFrom } from './turn-into-edit.ts';
+import { TurnIntoSketch } from './turn-into-sketch.tsx';
 
 const WORDS: Readonly<Record<TurnKind, string>> = {
   stalls: 'stalls',
@@ -14,14 +16,18 @@ const WORDS: Readonly<Record<TurnKind, string>> = {
   keepouts: 'keep-outs',
   aisles: 'aisles',
   raceways: 'raceways',
+  gridlines: 'gridlines',
 };
 
 const FITS: Readonly<Record<TurnKind, string>> = {
-  stalls: 'Closed rectangles of 7 to 13 ft by 14 to 24 ft become stalls.',
-  columns: 'Closed rectangles and circles up to 6 ft become columns.',
-  keepouts: 'Closed lines become keep-outs for raceways, drops and equipment.',
-  aisles: 'Closed lines become aisles.',
+  stalls:
+    'Outlines and stripes of stalls of 7 to 13 ft by 14 to 24 ft, square or slanted, become stalls; numbers inside them are their labels.',
+  columns: 'Closed shapes and circles up to 6 ft become columns.',
+  keepouts:
+    'Closed lines, and lines that meet end to end, become keep-outs for raceways, drops and equipment: islands, light poles.',
+  aisles: 'Closed lines, and lines that meet end to end, become aisles.',
   raceways: 'Lines become raceways, joined where they touch.',
+  gridlines: 'Long lines that end in a bubble with a letter or number become gridlines, in place of those there are.',
 };
 
 /** Turns lines of the underlay into elements of the site, by layer. */
@@ -31,14 +37,19 @@ export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; r
   const [layers, setLayers] = useState<ReadonlySet<string>>(new Set());
   const [elevation, setElevation] = useState(10);
   const [flip, setFlip] = useState(false);
+  const [left, setLeft] = useState<readonly DrawnLine[] | null>(null);
   const { lines } = picture;
+  const turned = useMemo(
+    () => (layers.size > 0 || left ? turnedFrom(underlay, picture, { kind, layers, elevation, flip, left }) : null),
+    [underlay, picture, kind, layers, elevation, flip, left],
+  );
   if (!lines) return null;
-  const turned = layers.size > 0 ? turnedFrom(underlay, lines, { kind, layers, elevation, flip }) : null;
-  const count = turned?.[kind].length ?? 0;
+  const count = turned ? turnedCount(turned, kind) : 0;
   const toggle = (layer: string): void => {
     const next = new Set(layers);
     if (!next.delete(layer)) next.add(layer);
     setLayers(next);
+    setLeft(null);
   };
   return (
     <details className="turn-into">
@@ -66,8 +77,15 @@ export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; r
       {turned && (
         <p role="status">
           {count.toLocaleString('en-US')} {WORDS[kind]}
-          {turned.leftOut > 0 && `, ${turned.leftOut.toLocaleString('en-US')} lines do not fit`}.
+          {turned.rest.length > 0 && `, ${turned.rest.length.toLocaleString('en-US')} lines do not fit`}.
         </p>
+      )}
+      {turned && <TurnIntoSketch turned={turned} kind={kind} />}
+      {left && (
+        <label className="turn-flip">
+          <input type="checkbox" checked onChange={() => setLeft(null)} />
+          only the {left.length.toLocaleString('en-US')} lines that were left over
+        </label>
       )}
       <button
         type="button"
@@ -78,7 +96,9 @@ export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; r
           const edit = turnEdit(file, kind, turned);
           if (!(await applyLarge(edit))) return;
           setLayers(new Set());
-          select(insertedBy(edit));
+          // What was not understood can be turned into something else.
+          setLeft(turned.rest.length > 0 ? turned.rest : null);
+          if (kind !== 'gridlines') select(insertedBy(edit));
         }}
       >
         Turn into {count > 0 ? `${count.toLocaleString('en-US')} ` : ''}

@@ -139,14 +139,19 @@ test('lines turned into stalls are one edit with free ids, where the underlay li
       [1, 1],
     ],
   };
-  const packed = packedLines([rectangle, other, rectangle]);
+  const beside = { ...rectangle, points: rectangle.points.map(([x, y]) => [x + 2700, y] as const) };
+  const packed = packedLines([rectangle, other, beside]);
   expect(linesPerLayer(packed)).toEqual([
     ['a', 2],
     ['b', 1],
   ]);
   expect(unpackedLines(packed, new Set(['b']))).toEqual([other]);
   const file = empty('ft');
-  const turned = turnedFrom(underlay, packed, { kind: 'stalls', layers: new Set(['a']), elevation: 0, flip: false });
+  const turned = turnedFrom(
+    underlay,
+    { lines: packed },
+    { kind: 'stalls', layers: new Set(['a']), elevation: 0, flip: false },
+  );
   const edit = turnEdit(file, 'stalls', turned);
   expect(edit.name).toBe('Turn lines of the underlay into 2 stalls');
   const after = applyEdit(file, edit);
