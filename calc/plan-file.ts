@@ -253,6 +253,8 @@ export interface FaultAmps {
   readonly lineToNeutral?: number;
   /** The least of two lines, and of a line to the grounding conductor where the system is grounded. */
   readonly least: { readonly lineToLine: number; readonly lineToGround?: number };
+  /** What motors add to the most, at so many times their full-load current; absent where there is none. */
+  readonly motorAmps?: number;
   /** No source on the way gave a figure: the supply is taken as unlimited, and less is there in truth. */
   readonly isUnlimited: boolean;
 }
@@ -409,6 +411,9 @@ export interface OtherLoad {
   readonly name: string;
   readonly va: number;
   readonly continuous: boolean;
+  /** Part of it that counts in demand; absent for all of it. */
+  readonly demand?: number;
+  readonly motor?: true;
 }
 
 /** Lines A, B, C, amperes. */
@@ -431,6 +436,20 @@ export interface LoadCase {
   readonly designAmps: LineTriple;
   /** Whether the greatest line is within the rating; null where none is known, and of `connected`, which sizes nothing. */
   readonly fits: boolean | null;
+}
+
+/** How far the volts fall when something comes on. */
+export interface VoltageStep {
+  /** The largest charger by itself, or everything at once. */
+  readonly of: 'one' | 'all';
+  readonly charger: string | null;
+  /** The board where they fall most. */
+  readonly board: string;
+  readonly va: number;
+  /** At the source's terminals; null where it gives no fault current. */
+  readonly sourcePercent: number | null;
+  /** At the board, the source's part among it; null where its ohms are not known. */
+  readonly boardPercent: number | null;
 }
 
 /** The load of one service as an authority asks for it. */
@@ -464,6 +483,8 @@ export interface LoadCalculation {
   readonly spareAmps: number | null;
   /** Largest charger or load that may come on by itself, VA. */
   readonly largestStepVa: number;
+  /** How far the volts fall when the largest charger starts, and when everything does; none where no charger runs. */
+  readonly steps: readonly VoltageStep[];
   /** Least usual size of a utility's transformer that carries the load of that case, kVA; null past the largest. */
   readonly transformerKva: number | null;
 }

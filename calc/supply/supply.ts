@@ -11,6 +11,7 @@ import { groundWire } from './bonding/ground-wire.ts';
 import { equipmentDevices } from './devices/devices.ts';
 import type { FeederLies } from './devices/unprotected-feeder.ts';
 import { faultsOf, type NodeFault } from './fault/fault.ts';
+import { withMotors } from './fault/motor-fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
 import type { BoxVolts } from './load-flow/box-volts.ts';
 import { type BoxSupply, boxesOf, boxSupplyOf } from './load-flow/boxes.ts';
@@ -64,7 +65,8 @@ export function supplyWork(site: Site, runs: readonly Run[], tables: CodeTables)
   const state = supplyState(sums, tree, model, lines, loads, rules.powerFactor, tables.continuous.factor);
   const ambients = feederAmbients(tables, rules, ways, tree);
   const { fault, terminalC } = rules;
-  const faults = faultsOf(tree, model, ways.lengths, ways.kinds, ambients, fault, terminalC, tables);
+  const alone = faultsOf(tree, model, ways.lengths, ways.kinds, ambients, fault, terminalC, tables);
+  const faults = withMotors(alone, tree, loads, fault.motorTimes);
   return { tree, lines, ways, model, seats, state, ambients, faults };
 }
 

@@ -404,6 +404,8 @@ export interface CodeTables {
   readonly damage: Sourced & { readonly methods: readonly Method[] };
   /** Of a busbar with a source at each end, what its device and 125% of the other source may come to, of its rating. */
   readonly busSources: Sourced & { readonly share: number; readonly factor: number };
+  /** An inverse-time breaker of a motor, at most so many times its full load, and the next standard rating up. */
+  readonly motors: Sourced & { readonly breakerShare: number };
   /** Equipment of so many amperes and more has a label of arc flash with its date. */
   readonly arcFlashLabel: Sourced & { readonly fromAmps: number };
   /** Full-load amperes of motors between the devices of a series rating, in percent of the lower rating at most. */

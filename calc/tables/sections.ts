@@ -41,6 +41,9 @@ export interface Sections {
   readonly existingDemand: string;
   /** Protection at the next standard rating up. */
   readonly nextRating: string;
+  /** The largest motor of several at more than its current; demand factors of other loads. */
+  readonly severalMotors: string;
+  readonly demandFactors: string;
   /** The same, and where it ends. */
   readonly nextRatings: string;
   readonly smallConductors: string;

@@ -81,6 +81,8 @@ export interface Rules {
     readonly coldC: number;
     readonly impedanceTolerance: number;
     readonly tripTimes: number;
+    /** Times its full-load current that a motor feeds into a fault. */
+    readonly motorTimes: number;
   };
   readonly bendLimit: number;
   readonly pullLimit: number;

@@ -67,7 +67,7 @@ interface VariousProps {
   readonly none: string | null;
   /** Null for a length. */
   readonly unit: string | null;
-  readonly limits: Pick<NumberLimits, 'over' | 'least' | 'whole'>;
+  readonly limits: Pick<NumberLimits, 'over' | 'least' | 'most' | 'whole'>;
   readonly onChange: (value: number | null) => void;
 }
 

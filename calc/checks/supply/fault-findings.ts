@@ -28,7 +28,7 @@ function ratings({ tree, faults, tables }: SupplyFacts): Finding[] {
     if (interruptingAmps === undefined || fault === null) return [];
     const amps = mostAt(fault, isBoard(node));
     if (amps <= Math.max(interruptingAmps, seriesAmps ?? 0) * (1 + 1e-9)) return [];
-    const toNeutral = amps > fault.most ? ' line to neutral' : '';
+    const toNeutral = isBoard(node) && (fault.lineToNeutral ?? 0) > fault.most ? ' line to neutral' : '';
     const cure = 'A higher rating, a tested series combination, or more impedance ahead of it.';
     const says = fault.isUnlimited
       ? `${id} may see up to ${ampsText(amps)} of fault current${toNeutral} with an unlimited supply, and interrupts ${ampsText(interruptingAmps)}${series(seriesAmps)}. The figure of the utility decides; ask for it. Where it is no less: ${cure[0]!.toLowerCase()}${cure.slice(1)}`
@@ -65,13 +65,22 @@ function available({ tree, faults, tables, rules }: SupplyFacts): Finding[] {
       severity: 'note',
       rule: 'fault-current',
       about: [id, ...known.map(({ equipment }) => equipment.id).filter((other) => other !== id)],
-      says: `Available fault current is at most ${ampsText(ampsAt(worst)!)}, at ${id}, ${supply}, ${caseWords(faultCases(rules.fault).most)}, and no motors. Interrupting ratings are to be at least that of each place${none}.`,
+      says: `Available fault current is at most ${ampsText(ampsAt(worst)!)}, at ${id}, ${supply}, ${caseWords(faultCases(rules.fault).most)}, ${ampsOfMotors(
+        known.map(({ equipment }) => faults[tree.placeOf.get(equipment.id)!]?.amps?.motorAmps ?? 0),
+        rules.fault.motorTimes,
+      )}. Interrupting ratings are to be at least that of each place${none}.`,
       value: ampsAt(worst)!,
       unit: 'A',
       source: `${cited(tables, 'interruptingRating', 'availableFault')}; R and X added up, I = V / |Z|`,
     },
   ];
 }
+
+/** What motors add beside that, in words. */
+const ampsOfMotors = (each: readonly number[], times: number): string =>
+  Math.max(...each) > 0
+    ? `beside up to ${ampsText(Math.max(...each))} of motors at ${times} times their full load`
+    : 'and no motors';
 
 /** Sources that give no figure: what hangs on them is worked with no end to it, which is more than there is. */
 function noFigure({ tree, faults, tables }: SupplyFacts): Finding[] {

@@ -1,9 +1,9 @@
 import type { Equipment } from '../../../routing/site/site.ts';
 import type { FaultAmps } from '../../plan-file.ts';
 
-/** The most that a device at a place may have to interrupt, A; at a board a line to neutral as well. */
+/** The most that a device at a place may have to interrupt, A, motors among it; at a board a line to neutral as well. */
 export const mostAt = (fault: FaultAmps, isBoard: boolean): number =>
-  Math.max(fault.most, isBoard ? (fault.lineToNeutral ?? 0) : 0);
+  Math.max(fault.most, isBoard ? (fault.lineToNeutral ?? 0) : 0) + (fault.motorAmps ?? 0);
 
 /** Whether a piece of equipment rests on its series rating: its own is below what may be there. */
 export const restsOnSeries = ({ interruptingAmps, seriesAmps }: Equipment, amps: number): boolean =>

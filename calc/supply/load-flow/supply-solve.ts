@@ -13,7 +13,7 @@ export interface SupplyState {
   readonly full: Solved;
   /** The same with generation off; null where there is none. */
   readonly withoutGeneration: Solved | null;
-  /** Currents that devices and conductors are chosen for, at nominal voltages: continuous load counts 125%. */
+  /** Currents that devices and conductors are chosen for, at nominal voltages: continuous load and the largest motor count 125%, loads by their demand. */
   readonly demand: Solved;
   /** The load itself at nominal voltages, continuous load counted once. */
   readonly load: Solved;
@@ -28,6 +28,13 @@ export interface SupplyState {
 
 const produced = (load: Load): number => (load.generation === true ? load.va : 0);
 const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
+
+/** The largest motor of each piece of equipment, which counts 125%; the others of it count once (430.24). */
+export function largestMotors(loads: readonly Load[]): ReadonlySet<Load> {
+  const by = new Map<string, Load>();
+  for (const load of loads) if (load.motor === true && load.va > (by.get(load.from)?.va ?? -1)) by.set(load.from, load);
+  return new Set(by.values());
+}
 
 /**
  * The state of a supply. It depends on the chargers only through their sums, which a drop that moves and keeps its run does
@@ -47,7 +54,11 @@ export const supplyState = kept(
       drawsOf(tree, model, lines, amps, loads, { powerFactor, factor, vaOf });
     const open = withoutImpedance(model.buses);
     const generates = loads.some((load) => produced(load) > 0);
-    const planned = (load: Load): number => drawn(load) * (load.continuous ? continuousFactor : 1);
+    const largest = largestMotors(loads);
+    const counted = (load: Load): number => drawn(load) * (load.demand ?? 1);
+    const planned = (load: Load): number =>
+      counted(load) *
+      (load.motor === true ? (largest.has(load) ? continuousFactor : 1) : load.continuous ? continuousFactor : 1);
     const full = draws(1, (load) => drawn(load) - produced(load));
     const back = draws(0, (load) => continuousFactor * produced(load));
     return {
@@ -55,7 +66,7 @@ export const supplyState = kept(
       withoutGeneration: generates ? solve(model.buses, draws(1, drawn)) : null,
       // A set ceiling counts as continuous load: 220.70 (from memory).
       demand: solve(open, draws(continuousFactor, planned)),
-      load: solve(open, draws(1, drawn)),
+      load: solve(open, draws(1, counted)),
       unitDemand: solve(open, draws(continuousFactor, planned, sums.unitAmps)),
       backFeed: generates ? solve(open, back) : null,
       idle: generates

@@ -77,6 +77,7 @@ export function serviceLoad(tables: CodeTables, of: BalancedLoad, tell: Tell = S
         ...groups.map((group) => group.nameplateVa / group.count),
         ...loads.map(({ va }) => va),
       ),
+      steps: [],
       connected: { kva: (nameplateVa + otherVa) / 1000, once: lines(nameplateVa + otherVa) },
       nameplate: counted(nameplateVa),
       unit: counted(unitVa),

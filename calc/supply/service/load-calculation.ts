@@ -116,9 +116,9 @@ function tellAll(tables: CodeTables, result: LoadCalculation, larger: LoadCase, 
     }));
   tell(() => ({
     find: 'other loads',
-    formula: 'volt-amperes as entered; continuous ones counted once here',
+    formula: 'volt-amperes as entered times their demand factors; continuous ones and motors counted once here',
     values: { number: loads.length },
-    result: sum(loads.map(({ va }) => va)),
+    result: sum(loads.map(({ va, demand }) => va * (demand ?? 1))),
     unit: 'VA',
     source: 'ratings as entered',
   }));
@@ -163,6 +163,22 @@ function tellAll(tables: CodeTables, result: LoadCalculation, larger: LoadCase, 
       result: result.spareAmps!,
       unit: 'A',
       source: 'ratings as entered',
+    }));
+  for (const { of, charger, board, va, sourcePercent, boardPercent } of result.steps)
+    tell(() => ({
+      find: of === 'one' ? `fall of volts at the start of ${charger}` : 'fall of volts when everything starts at once',
+      formula:
+        of === 'one'
+          ? 'volt-amperes x (R cos + X sin) of the way from the source / volts squared, twice that across two lines'
+          : 'the same at the source, and behind it what the solution with everything on has below nominal',
+      values: {
+        'volt-amperes': measured(va, 'VA'),
+        'at the source': sourcePercent === null ? 'no figure of the source' : measured(sourcePercent, '%'),
+        board,
+      },
+      result: boardPercent === null ? 'not known' : boardPercent,
+      ...(boardPercent === null ? {} : { unit: '%' }),
+      source: 'standard theory; no limit is held against it',
     }));
   tell(() => ({
     find: 'transformer to ask the utility for',

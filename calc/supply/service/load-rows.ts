@@ -1,4 +1,4 @@
-import type { LineTriple, LoadCalculation, LoadCase, LoadMethod } from '../../plan-file.ts';
+import type { LineTriple, LoadCalculation, LoadCase, LoadMethod, VoltageStep } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited, citedShort } from '../../tables/sections.ts';
 import { TRANSFORMER_SIZES_SOURCE } from './transformer-sizes.ts';
@@ -58,6 +58,13 @@ export const serviceWords = ({ service }: LoadCalculation): string =>
     )
     .join('; ');
 
+const STEP_SOURCE = 'S (R cos + X sin) / V², no limit held against it';
+const percentWords = (percent: number | null): string => (percent === null ? 'no figure' : `${percent.toFixed(2)}%`);
+
+/** `EV01 starting: 0.31% at the source, 1.20% at P1`. */
+export const stepWords = ({ of, charger, board, sourcePercent, boardPercent }: VoltageStep): string =>
+  `${of === 'one' ? `${charger} starting` : 'everything starting at once'}: ${percentWords(sourcePercent)} at the source, ${percentWords(boardPercent)} at ${board}`;
+
 /** A load calculation line by line: what is fed, how it is counted, what decides, and whether it fits. */
 export function loadRows(load: LoadCalculation, tables: CodeTables): readonly LoadRow[] {
   const { chargers, withoutRun, managed, loads, generationVa, existingAmps, cases, decides, ratingAmps } = load;
@@ -88,13 +95,18 @@ export function loadRows(load: LoadCalculation, tables: CodeTables): readonly Lo
       }),
     ),
     ...loads.map(
-      ({ id, name, va, continuous }): LoadRow => ({
+      ({ id, name, va, continuous, demand, motor }): LoadRow => ({
         ...NOTHING,
-        what: `${id}${name === '' || name === id ? '' : ` ${name}`}, ${continuous ? 'continuous' : 'not continuous'}`,
+        what: `${id}${name === '' || name === id ? '' : ` ${name}`}, ${motor === true ? 'motor' : continuous ? 'continuous' : 'not continuous'}${demand === undefined ? '' : `, demand factor ${demand}`}`,
         number: 1,
         nameplateVa: va,
-        countedVa: va,
-        by: 'as entered',
+        countedVa: va * (demand ?? 1),
+        by:
+          motor === true
+            ? `as entered; ${cited(tables, 'severalMotors')}`
+            : demand === undefined
+              ? 'as entered'
+              : `factor as entered; ${cited(tables, 'demandFactors')}`,
       }),
     ),
     ...(generationVa === 0
@@ -143,6 +155,7 @@ export function loadRows(load: LoadCalculation, tables: CodeTables): readonly Lo
       nameplateVa: largestStepVa,
       by: 'ratings as entered',
     },
+    ...load.steps.map((step): LoadRow => ({ ...NOTHING, what: `volts fall, ${stepWords(step)}`, by: STEP_SOURCE })),
     {
       ...NOTHING,
       what: `transformer to ask the utility for: ${transformerKva === null ? 'past the usual sizes' : `${transformerKva} kVA`}, continuous load and measured demand counted once`,

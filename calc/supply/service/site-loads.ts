@@ -12,6 +12,7 @@ import { ratingOf } from '../panels/demand.ts';
 import type { SupplyWork } from '../supply.ts';
 import { chargerLoad, loadCalculation } from './load-calculation.ts';
 import { ampsAt, placeOfLoad, placesBeyond, servicesOf } from './services.ts';
+import { voltageSteps } from './voltage-steps.ts';
 
 /**
  * The load of each service of a site, by its source: line currents from the solution of the whole supply at nominal volts,
@@ -45,12 +46,13 @@ function solvedLoads(
 ): SolvedLoads {
   const open = withoutImpedance(model.buses);
   const drawn = (load: Load): number => (load.generation === true ? 0 : load.va);
-  const draws = (amps: Float64Array): Draws =>
-    drawsOf(tree, model, lines, amps, loads, { powerFactor, factor: 1, vaOf: drawn });
-  const connected = draws(state.sums.amps);
+  const counted = (load: Load): number => drawn(load) * (load.demand ?? 1);
+  const draws = (amps: Float64Array, vaOf: (load: Load) => number): Draws =>
+    drawsOf(tree, model, lines, amps, loads, { powerFactor, factor: 1, vaOf });
+  const connected = draws(state.sums.amps, drawn);
   return {
     connected: solve(open, { ...connected, ceiling: connected.ceiling.map(() => Infinity) }),
-    unit: solve(open, draws(state.sums.unitAmps)),
+    unit: solve(open, draws(state.sums.unitAmps, counted)),
   };
 }
 
@@ -104,13 +106,26 @@ function loadOf(
       chargers: chargers,
       withoutRun: own.length - running.length,
       managed: managedOf(running, work, here, tables),
-      loads: drawing.map(({ id, name, va, continuous }) => ({ id, name, va, continuous })),
+      loads: drawing.map(({ id, name, va, continuous, demand, motor }) => ({
+        id,
+        name,
+        va,
+        continuous,
+        ...(demand === undefined ? {} : { demand }),
+        ...(motor === true ? { motor } : {}),
+      })),
       generationVa: loads.reduce((sum, { load }) => sum + (load.generation === true ? load.va : 0), 0),
       existingAmps: existingAmps === undefined ? null : ampsAt(tree, existingAmps, root, at),
       largestStepVa: Math.max(
         0,
         ...chargers.map(({ nameplateVa, count }) => nameplateVa / count),
         ...drawing.map(({ va }) => va),
+      ),
+      steps: voltageSteps(
+        work,
+        root,
+        running.map(({ charger, node, i }) => ({ charger, node, volts: seats.nominal[i]! })),
+        site.rules.powerFactor,
       ),
       connected: { kva: kvaOf(solved.connected), once: lines(solved.connected) },
       nameplate: { kva: kvaOf(state.load), once: lines(state.load), design: lines(state.demand) },

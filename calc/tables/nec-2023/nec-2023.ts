@@ -24,6 +24,7 @@ import {
   DAMAGE,
   EXISTING_DEMAND,
   GROUND_FAULT,
+  MOTORS,
   SERIES_MOTORS,
 } from './service.ts';
 import { EXPANSION, SUPPORTS, VERTICAL_SUPPORTS } from './supports.ts';
@@ -84,6 +85,7 @@ export const NEC_2023: CodeTables = {
   existingDemand: EXISTING_DEMAND,
   groundFault: GROUND_FAULT,
   arcEnergy: ARC_ENERGY,
+  motors: MOTORS,
   arcFlashLabel: ARC_FLASH_LABEL,
   seriesMotors: SERIES_MOTORS,
   busSources: BUS_SOURCES,

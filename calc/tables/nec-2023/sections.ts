@@ -2,7 +2,7 @@ import type { Sections } from '../sections.ts';
 
 /**
  * Section numbers of the 2023 edition. 220.57, 220.87, 110.26 and 314.15 were read in the 2023 text, 625.41 and 625.43 in
- * older ones; those of 110.16, 110.21, 620.62, 625.15, 625.22, 700.32,
+ * older ones; those of 110.16, 110.21, 220.40, 430.24, 620.62, 625.15, 625.22, 700.32,
  * 701.32, 708.54 and of articles 310, 314, 408 and 705 are from memory.
  */
 export const SECTIONS: Sections = {
@@ -33,6 +33,8 @@ export const SECTIONS: Sections = {
   chargerDevice: '625.41',
   existingDemand: '220.87',
   nextRating: '240.4(B)',
+  severalMotors: '430.24',
+  demandFactors: '220.40',
   nextRatings: '240.4(B), (C)',
   smallConductors: '240.4(D)',
   grounding: '250.122(A)',

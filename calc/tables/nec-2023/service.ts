@@ -31,6 +31,15 @@ export const ARC_ENERGY: CodeTables['arcEnergy'] = {
   fromAmps: 1200,
 };
 
+/** Motors among other loads. */
+export const MOTORS: CodeTables['motors'] = {
+  source: 'NEC 2023 430.24, 430.52(C)(1)',
+  verified:
+    'From memory: 125 percent of the largest motor and all of the others; inverse-time breakers to 250 percent.',
+  doubts: ['Other kinds of motors and devices have other shares; overload protection is with the motor.'],
+  breakerShare: 2.5,
+};
+
 /** The dated label of arc flash. */
 export const ARC_FLASH_LABEL: CodeTables['arcFlashLabel'] = {
   source: 'NEC 2023 110.16(B)',

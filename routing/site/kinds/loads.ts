@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { id, maybe, nonNegative, phaseCount, positive, ref, text, told } from '../schema/schema-parts.ts';
+import { fraction, id, maybe, nonNegative, phaseCount, positive, ref, text, told } from '../schema/schema-parts.ts';
 import type { Kind, Of } from './kind.ts';
 
 export const loadSchema = v.strictObject({
@@ -11,6 +11,10 @@ export const loadSchema = v.strictObject({
   va: nonNegative,
   continuous: v.boolean(),
   generation: maybe(v.boolean()),
+  demand: maybe(
+    told(fraction, 'Part of it that counts in demand, as a demand factor of the code allows; 1 where absent.'),
+  ),
+  motor: maybe(told(v.boolean(), 'A motor: `va` are those of its full-load current.')),
 });
 
 export type Load = Of<typeof loadSchema>;

@@ -144,6 +144,14 @@ export const CIRCUIT_NOTES = {
     basis: TRADE,
     confirm: 'time-current curve of the breaker',
   },
+  'fault.motorTimes': {
+    name: 'motors at a fault',
+    unit: 'times full load',
+    meaning: 'Times its full-load current that a motor feeds into a fault in its own system',
+    source: `${PRACTICE}: 4 to 6, no source`,
+    basis: TRADE,
+    confirm: 'locked-rotor data of the motors, where any are of a size that counts',
+  },
   bendLimit: {
     name: 'bends between pull points',
     unit: 'degrees',

@@ -21,7 +21,7 @@ export const DEFAULT_RULES: Rules = {
   powerFactor: 0.99,
   thirdHarmonic: 0.3,
   chargingHours: 1500,
-  fault: { coldC: 25, impedanceTolerance: 0.1, tripTimes: 10 },
+  fault: { coldC: 25, impedanceTolerance: 0.1, tripTimes: 10, motorTimes: 4 },
   bendLimit: 360,
   pullLimit: 200,
   waste: { conductor: 0.05, raceway: 0.05 },

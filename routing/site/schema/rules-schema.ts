@@ -74,6 +74,7 @@ export const rulesSchema = v.strictObject({
             'Share by which a transformer may have less, or more, than its nameplate impedance.',
           ),
         ),
+        motorTimes: maybe(told(nonNegative, 'Times its full-load current that a motor feeds into a fault.')),
         tripTimes: maybe(told(positive, 'Times its rating at which a breaker trips at once.')),
       }),
       'Cases in which fault current is worked.',

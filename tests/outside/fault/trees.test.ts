@@ -69,7 +69,7 @@ function faultsOf({ site, coldC, impedanceTolerance }: Case): ReadonlyMap<string
     if (own === undefined) return null;
     return along(own.ground, own.conductor.metal, own.raceway!, own.length!, own.conductor.sets);
   });
-  const rules = faultCases({ coldC, impedanceTolerance, tripTimes: 10 });
+  const rules = faultCases({ coldC, impedanceTolerance, motorTimes: 4, tripTimes: 10 });
   const [most, least] = [rules.most, rules.least].map((one) => faultLoops(tree, model, grounds, one, nec));
   const found = new Map<string, FaultAmps>();
   tree.nodes.forEach(({ equipment: { id }, system }, place) => {

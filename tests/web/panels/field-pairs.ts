@@ -123,6 +123,8 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     va: [500, 600],
     continuous: [true, false],
     generation: [false, true],
+    demand: [0.5, 0.75],
+    motor: [false, true],
   },
   raceways: {
     path: [

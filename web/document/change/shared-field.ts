@@ -30,6 +30,8 @@ export interface Leaf {
   /** Of a number: it is over this, or from `least` up. */
   readonly over?: number;
   readonly least?: number;
+  /** Of a share: it is no more than this. */
+  readonly most?: number;
   readonly whole: boolean;
 }
 
@@ -59,7 +61,8 @@ export function leafAt(list: ListName, { paths, member }: SharedField): Leaf {
   if (takes(true)) return { ...bare, kind: 'yes or no' };
   if (takes('x')) return { ...bare, kind: 'text' };
   const bound = !takes(0) ? { over: 0 } : takes(-1) ? {} : { least: 0 };
-  return { ...bare, ...bound, kind: node.length ? 'length' : 'number', whole: !takes(1.5) };
+  const share = takes(1) && !takes(1.1) && !takes(2) ? { most: 1 } : {};
+  return { ...bare, ...bound, ...share, kind: node.length ? 'length' : 'number', whole: !takes(1.5) };
 }
 
 /** The values of a field in an element: undefined where a field is not given, none where what would hold it is not. */

@@ -33,7 +33,10 @@ const CONDITION_WORDS = {
 
 function faultWords({ kind, interruptingAmps }: Equipment, fault: FaultAmps | undefined): string {
   const neutral = fault?.lineToNeutral === undefined ? '' : `, ${Math.round(fault.lineToNeutral)} A to neutral`;
-  const here = fault === undefined ? 'no figure given for the source' : `${Math.round(fault.most)} A${neutral}`;
+  const here =
+    fault === undefined
+      ? 'no figure given for the source'
+      : `${Math.round(fault.most)} A${neutral}${fault.motorAmps === undefined ? '' : `, ${Math.round(fault.motorAmps)} A of motors`}`;
   if (kind === 'source' || kind === 'transformer') return here;
   return `${here}; ${interruptingAmps === undefined ? 'no interrupting rating entered' : `interrupts ${interruptingAmps} A`}`;
 }

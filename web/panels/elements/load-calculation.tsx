@@ -1,5 +1,5 @@
 import type { LoadCalculation as Load } from '../../../calc/plan-file.ts';
-import { caseAmps, fitWords, methodWords } from '../../../calc/supply/service/load-rows.ts';
+import { caseAmps, fitWords, methodWords, stepWords } from '../../../calc/supply/service/load-rows.ts';
 import { tablesOf } from '../../../calc/tables/editions.ts';
 import { whyLoad } from '../../../calc/why/why-supply.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -50,6 +50,11 @@ export function LoadCalculation({ id }: { readonly id: string }) {
         ))}
         <Fact name="utility transformer">{transformerWords(load)}</Fact>
         <Fact name="largest single step">{(load.largestStepVa / 1000).toFixed(1)} kVA</Fact>
+        {load.steps.map((step) => (
+          <Fact key={step.of} name="volts fall">
+            {stepWords(step)}
+          </Fact>
+        ))}
       </Facts>
       <Why ask="Why this load?" steps={() => whyLoad(site, load.source)} />
     </section>

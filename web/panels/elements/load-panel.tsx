@@ -1,6 +1,7 @@
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
+import { MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { OwnFindings } from '../facts/facts.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -47,6 +48,20 @@ export function LoadPanel({ id }: { readonly id: string }) {
           value={load.generation ? 'yes' : 'no'}
           choices={['no', 'yes']}
           onChange={(each) => change({ generation: each === 'yes' ? true : undefined })}
+        />
+        <MaybeNumber
+          label="demand factor"
+          unit=""
+          none="1"
+          most={1}
+          value={load.demand ?? null}
+          onChange={(demand) => change({ demand: demand ?? undefined })}
+        />
+        <ChoiceField
+          label="is a motor"
+          value={load.motor ? 'yes' : 'no'}
+          choices={['no', 'yes']}
+          onChange={(each) => change({ motor: each === 'yes' ? true : undefined })}
         />
       </FieldGroup>
       <OwnFindings id={id} />

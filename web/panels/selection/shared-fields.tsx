@@ -79,14 +79,19 @@ function FieldOf({ field, list, elements }: FieldProps) {
     apply(setShared(file, list, ids, field, next === null || next === field.absent ? undefined : next));
   };
   if (leaf.kind === 'length' || leaf.kind === 'number') {
-    const { over, least, whole } = leaf;
+    const { over, least, most, whole } = leaf;
     return (
       <VariousField
         label={field.label}
         value={value as number | null | typeof VARIOUS}
         none={leaf.optional && field.absent === undefined ? (field.none ?? null) : null}
         unit={leaf.kind === 'length' ? null : (field.unit ?? '')}
-        limits={{ whole, ...(over !== undefined && { over }), ...(least !== undefined && { least }) }}
+        limits={{
+          whole,
+          ...(over !== undefined && { over }),
+          ...(least !== undefined && { least }),
+          ...(most !== undefined && { most }),
+        }}
         onChange={set}
       />
     );

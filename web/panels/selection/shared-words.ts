@@ -166,6 +166,8 @@ export const SHARED_WORDS = {
     field('phases', ['phases'], { words: PHASES }),
     field('continuous', ['continuous'], { called: 'duty' }),
     field('generates', ['generation'], { absent: false, called: 'generation' }),
+    field('demand factor', ['demand'], { none: '1' }),
+    field('is a motor', ['motor'], { absent: false, called: 'motor' }),
   ],
   raceways: [
     field('method', ['method']),

@@ -1,7 +1,7 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { LoadCalculation } from '../../../plan-file.ts';
-import { methodWords } from '../../../supply/service/load-rows.ts';
+import { methodWords, stepWords } from '../../../supply/service/load-rows.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
 import { tablesOf } from '../../../tables/editions.ts';
@@ -107,6 +107,14 @@ function loadRowsOf(site: Site, load: LoadCalculation): readonly Row[] {
       ],
     ),
     ['Largest single step', `${kva(load.largestStepVa)}, one charger or load coming on by itself`],
+    ...load.steps.map(
+      (step): Row => [
+        step.of === 'one'
+          ? 'Volts fall at the start of the largest charger'
+          : 'Volts fall when all of it starts at once',
+        stepWords(step),
+      ],
+    ),
     [
       'Transformer that carries it',
       load.transformerKva === null

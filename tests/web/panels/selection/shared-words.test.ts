@@ -51,10 +51,10 @@ test.each(all)('of %s, %s says what it means where it is not given, if it can be
 
 /** A value that the field can be given. */
 function anyValue(file: SiteFile, list: ListName, field: SharedWords): fc.Arbitrary<SharedValue> {
-  const { kind, options } = leafAt(list, field);
+  const { kind, options, most } = leafAt(list, field);
   if (kind === 'yes or no') return fc.boolean();
   if (kind === 'choice') return fc.constantFrom(...options);
-  if (kind !== 'text') return fc.integer({ min: 1, max: 40 });
+  if (kind !== 'text') return fc.integer({ min: 1, max: most ?? 40 });
   if (field.among === 'equipment') return fc.constantFrom(...elementsOf(file, 'equipment').map(({ id }) => id));
   return fc.constantFrom(...(field.among === 'vehicles' ? ['suv'] : ['6', '4/0']));
 }
