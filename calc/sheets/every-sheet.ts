@@ -13,6 +13,8 @@ import { panelSheet } from './panel-sheet.ts';
 import type { FontBytes } from './pdf/kit/lettering.ts';
 import type { Paper } from './pdf/kit/paper.ts';
 import type { Underlay } from './pdf/kit/underlay.ts';
+import { pullScheduleSheet } from './pull-schedule-sheet.ts';
+import { purchaseSheet } from './purchase-sheet.ts';
 import { runsSheet } from './runs-sheet.ts';
 import { settingOutSheet } from './setting-out-sheet.ts';
 import { SHEET_NAMES, type SheetEnding, type SheetName, TABLE_NAMES, type TableName } from './sheet-names.ts';
@@ -31,6 +33,8 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   'feeder-options': ({ site }) => feederOptionsSheet(site),
   takeoff: ({ site, plan }) => takeoffSheet(site, plan),
   cuts: ({ site, plan }) => cutsSheet(site, plan),
+  'pull-schedule': ({ site, plan }) => pullScheduleSheet(site, plan),
+  purchase: ({ site, plan }) => purchaseSheet(site, plan),
   cost: ({ site, cost }) => costSheet(site, cost),
   bid: (priced) => bidSheet(priced),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
@@ -114,6 +118,8 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.feeder-options.csv': tableWriter('feeder-options'),
   '.takeoff.csv': tableWriter('takeoff'),
   '.cuts.csv': tableWriter('cuts'),
+  '.pull-schedule.csv': tableWriter('pull-schedule'),
+  '.purchase.csv': tableWriter('purchase'),
   '.cost.csv': tableWriter('cost'),
   '.bid.csv': tableWriter('bid'),
   '.setting-out.csv': tableWriter('setting-out'),

@@ -19,6 +19,8 @@ export const TABLE_NAMES = [
   'feeder-options',
   'takeoff',
   'cuts',
+  'pull-schedule',
+  'purchase',
   'cost',
   'bid',
   'setting-out',
@@ -32,6 +34,7 @@ export type TableName = (typeof TABLE_NAMES)[number];
 /** Where the name alone would not say it. */
 const TABLE_WORDS: Readonly<Partial<Record<TableName, string>>> = {
   load: 'Load calculation',
+  purchase: 'What to buy, by package',
   coordination: 'Inputs of a study of coordination',
   'arc-flash': 'Inputs of a study of arc flash',
   'steel-loads': 'Loads on the steel',

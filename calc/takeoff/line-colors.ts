@@ -17,3 +17,6 @@ export const PILOT_COLOR = 'violet';
 /** Colours of the lines of a circuit at so many volts between lines. */
 export const lineColors = (phases: PhasePair, volts: number): readonly string[] =>
   COLORS.find(({ toVolts }) => volts <= toVolts)!.colors[phases];
+
+/** Color of the neutral at so many volts between lines. Common practice, no source. */
+export const neutralColor = (volts: number): string => (volts <= COLORS[0]!.toVolts ? 'white' : 'gray');
