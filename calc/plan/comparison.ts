@@ -1,5 +1,6 @@
 import type { Site } from '../../routing/site/site.ts';
 import { designOf } from '../branches/design.ts';
+import { type DayFigures, dayFigures } from '../day/day-figures.ts';
 import { yearlyLosses } from '../supply/transformers/yearly-losses.ts';
 import type { CostSheet } from '../takeoff/cost.ts';
 import { sumOf } from '../takeoff/money.ts';
@@ -114,6 +115,29 @@ const FACTS: readonly Fact[] = [
   { fact: 'findings to check', unit: 'findings', better: 'less', of: findings('warn') },
 ];
 
+/** Of the first charging day, under the rule that the lot is run by; told where one of the alternatives has a day. */
+const DAY_FACTS: readonly Fact[] = [
+  { fact: 'energy on the charging day', unit: 'kWh', better: 'more', of: (one) => dayOf(one)?.energy ?? null },
+  { fact: 'cars short on the charging day', unit: 'cars', better: 'less', of: (one) => dayOf(one)?.carsShort ?? null },
+  { fact: 'peak of the charging day', unit: 'kW', better: 'less', of: (one) => dayOf(one)?.peakKw ?? null },
+  { fact: 'least ceilings that serve that day', unit: 'A', better: 'less', of: (one) => ceilingsOf(one) },
+  {
+    fact: 'energy and demand a billing period',
+    unit: 'dollars',
+    better: 'less',
+    of: (one) => dayOf(one)?.cost ?? null,
+  },
+];
+
+const dayOf = ({ site }: Alternative): DayFigures | undefined => dayFigures(site)[0];
+
+/** Together; null where nothing is managed, or a ceiling would not do. */
+function ceilingsOf(one: Alternative): number | null {
+  const ceilings = dayOf(one)?.ceilings ?? [];
+  if (ceilings.length === 0 || ceilings.some(({ least }) => least === null)) return null;
+  return ceilings.reduce((sum, { least }) => sum + least!, 0);
+}
+
 const lossesOf = ({ site, plan }: Alternative) => yearlyLosses(site, plan.supply, designOf(site.rules).tables);
 const unitFigure = (one: Alternative, name: UnitFigureName): number | null =>
   unitFigures(one).find((figure) => figure.name === name)?.value ?? null;
@@ -123,7 +147,8 @@ const marginsIn = ({ plan, site }: Alternative) => [...marginsOf(plan, site).val
 
 /** Two alternatives or more side by side: what differs first, each part in the order in which one would ask. */
 export function comparison(alternatives: readonly Alternative[]): readonly ComparedFact[] {
-  const facts = FACTS.map(({ fact, unit, better, isTotal = false, of }): ComparedFact => {
+  const due = alternatives.some(({ site }) => site.days.length > 0) ? [...FACTS, ...DAY_FACTS] : FACTS;
+  const facts = due.map(({ fact, unit, better, isTotal = false, of }): ComparedFact => {
     const values = alternatives.map(of);
     return { fact, unit, better, isTotal, values, differs: values.some((value) => !alike(value, values[0] ?? null)) };
   });

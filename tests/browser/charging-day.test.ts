@@ -114,6 +114,13 @@ test('cars are moved by hand and by keys, undone; a chosen time stands on the bo
   await page.locator('.day-says', { hasText: '3 cars' }).waitFor();
   await undo.click();
   await page.locator('.day-says', { hasText: '20 cars' }).waitFor();
+  // The least ceiling is set with one act and taken back with one.
+  await page.getByRole('button', { name: 'Find the least ceiling of each panel under the rule' }).click();
+  await page.getByRole('button', { name: /^Set the managed amperes: P1 \d+ A$/ }).click();
+  await page.getByText(/^what if it were (?!320)\d+ A$/).waitFor();
+  await page.locator('.day-says', { hasText: 'nobody leaves with less' }).waitFor();
+  await undo.click();
+  await page.getByText('what if it were 320 A').waitFor();
   await page.getByText('Energy and cost of each stall a billing period').click();
   await page.getByRole('region', { name: 'Meters' }).getByRole('row').nth(16).waitFor();
   expect(offences).toEqual([]);

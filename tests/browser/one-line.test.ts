@@ -133,7 +133,7 @@ test('a way of using a feeder that stands opens as a site of its own', async () 
   const ways = page.getByRole('region', { name: 'What it can carry' });
   await ways.getByRole('button', { name: 'Price each of these' }).click();
   await ways
-    .getByText(/^\$[\d,]+, (as now|(more|less) by)/)
+    .getByText(/^\$[\d,]+, (as now|(more|less) by).*; day overnight: \d+ of 971 kWh, .* a billing period/)
     .first()
     .waitFor();
   await ways.locator('summary').click();

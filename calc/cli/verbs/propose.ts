@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { type DayFigures, dayFigures, dayFigureWords } from '../../day/day-figures.ts';
 import { plan } from '../../plan/plan.ts';
 import type { ProposalPart } from '../../propose/part.ts';
 import { measureWords } from '../../propose/part-words.ts';
@@ -56,14 +57,17 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   } catch (error) {
     return wrong(`${options.out}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
   }
-  const [before, after] = [plan(site).findings, plan(toSite(proposal.file)).findings];
-  if (options.json) return done(`${JSON.stringify(written(what, options.out, proposal, before, after))}\n`);
+  const proposed = toSite(proposal.file);
+  const [before, after] = [plan(site).findings, plan(proposed).findings];
+  const days = dayFigures(proposed);
+  if (options.json) return done(`${JSON.stringify(written(what, options.out, proposal, before, after, days))}\n`);
   return done(
     `${[
       `${site.name}: ${what} proposed, written to ${options.out}${resolve(options.out) === resolve(path) ? ' (over the file that was read)' : ''}`,
       ...proposal.parts.map(partText),
       `Findings before: ${counts(before)}. After: ${counts(after)}.`,
       worstOfEach(after),
+      ...days.map((day) => `Charging ${dayFigureWords(day)}.`),
       CAUTIONS,
     ]
       .filter(Boolean)
@@ -107,6 +111,7 @@ const written = (
   { parts }: Proposal,
   before: readonly Finding[],
   after: readonly Finding[],
+  days: readonly DayFigures[],
 ): object => ({
   format: 'overrow/proposal',
   version: 1,
@@ -117,4 +122,5 @@ const written = (
     before: { fail: count(before, 'fail'), warn: count(before, 'warn') },
     after: { fail: count(after, 'fail'), warn: count(after, 'warn') },
   },
+  ...(days.length > 0 && { days }),
 });

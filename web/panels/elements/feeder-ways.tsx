@@ -1,4 +1,5 @@
 import { useMemo, useRef, useState } from 'react';
+import { dayFigures, dayFigureWords } from '../../../calc/day/day-figures.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { type FeederProspect, feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
@@ -104,11 +105,13 @@ function useWayPrices(id: string) {
       const drawn = feederWaySite(file, id, way, length);
       if (!drawn.ok) words.set(keyOf(way), 'not priced: to be drawn by hand');
       else {
-        const { price } = alternativeOf('', toSite(drawn.file), list).cost;
+        const { site: drawnSite, cost } = alternativeOf('', toSite(drawn.file), list);
+        const { price } = cost;
+        const days = dayFigures(drawnSite).map((day) => `; ${dayFigureWords(day)}`);
         const more = price - base;
         const than =
           Math.abs(more) < 0.005 ? 'as now' : `${more < 0 ? 'less' : 'more'} by ${priceWords(Math.abs(more), list)}`;
-        words.set(keyOf(way), `${priceWords(price, list)}, ${than}`);
+        words.set(keyOf(way), `${priceWords(price, list)}, ${than}${days.join('')}`);
       }
       setPriced({ of: now, words: new Map(words) });
     }

@@ -20,6 +20,7 @@ import { CarRows } from './car-rows.tsx';
 import { CarsFile } from './cars-file.tsx';
 import { CarsTable } from './cars-table.tsx';
 import { DayControls } from './day-controls.tsx';
+import { LeastCeilings } from './least-ceilings.tsx';
 import { LoadPicture } from './load-picture.tsx';
 import { MetersTable } from './meters-table.tsx';
 import { PanelPicture } from './panel-picture.tsx';
@@ -169,6 +170,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
         found={found}
         onFound={setFound}
       />
+      <LeastCeilings site={site} day={day} />
       <CarsTable day={day} input={read.day} view={view} choose={choose} />
       <CarsFile day={day} input={read.day} />
       <MetersTable input={read.day} strategy={strategy} />

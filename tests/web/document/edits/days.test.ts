@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { addDay, changeDay, removeDay } from '../../../../web/document/edits/days.ts';
+import { holdPanels } from '../../../../web/document/edits/hold-panels.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
 
@@ -17,5 +18,18 @@ describe('days of charging', () => {
     const one = checkEdit(changed, removeDay(changed, 'other'));
     expect(checkEdit(one, removeDay(one, 'work')).days).toBeUndefined();
     expect(removeDay(one, 'nobody').steps).toEqual([]);
+  });
+
+  test('panels are held each to its own amperes as one edit', () => {
+    const { equipment = [] } = SMALL;
+    const ids = equipment.slice(0, 2).map(({ id }) => id);
+    const edit = holdPanels(
+      SMALL,
+      ids.map((id, i) => ({ id, amps: 90 + i })),
+    );
+    expect(edit.name).toBe(`Hold ${ids.map((id, i) => `${id} to ${90 + i} A`).join(', ')}`);
+    const held = checkEdit(SMALL, edit);
+    expect(held.equipment!.slice(0, 2).map(({ managedAmps }) => managedAmps)).toEqual(ids.map((_, i) => 90 + i));
+    expect(held.equipment!.slice(2)).toEqual(equipment.slice(2));
   });
 });

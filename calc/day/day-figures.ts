@@ -1,0 +1,124 @@
+import { kept } from '../../routing/kept/kept.ts';
+import type { Site } from '../../routing/site/site.ts';
+import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
+import type { DayInput } from './day-input.ts';
+import { outcomeOf } from './outcome.ts';
+import { dayGround, managedLimits, siteDay, strategyOf } from './planned-days.ts';
+import { areMet, ceilingOfRule, targetsOf } from './rule-search.ts';
+import type { Strategy } from './rules/rules.ts';
+import { type Course, simulate } from './simulate.ts';
+import { type World, withMost, worldOf } from './world.ts';
+
+/** The least figure of a limit with which a rule serves the cars under it; null where none does. */
+export interface LeastCeiling {
+  readonly limit: string;
+  readonly least: number | null;
+}
+
+/** What decides between ways of feeding the same day. Energy in kilowatt-hours. */
+export interface DayFigures {
+  readonly day: string;
+  readonly strategy: Strategy;
+  readonly cars: number;
+  readonly energy: number;
+  /** What the cords could give without any limit. */
+  readonly most: number;
+  readonly carsShort: number;
+  readonly worstShort: number;
+  readonly peakKw: number;
+  /** Of a billing period; null without a tariff. */
+  readonly cost: number | null;
+  /** Of the limits that management sets. */
+  readonly ceilings: readonly LeastCeiling[];
+}
+
+/** The figures of each day of a site that can be worked, under the rule that the lot is run by. Kept. */
+export const dayFigures = kept((site: Site): readonly DayFigures[] => {
+  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
+  return site.days.flatMap((day): DayFigures[] => {
+    const read = siteDay(day, ground);
+    if (!read.ok) return [];
+    const world = worldOf(read.day);
+    const strategy = strategyOf(day, ground);
+    const unmanaged = simulate(world, 'unmanaged');
+    const course = simulate(world, strategy);
+    const { energy, peakKw, cost } = outcomeOf(world, course);
+    const lacks = Array.from(course.got, (got, car) => unmanaged.got[car]! - got);
+    const limits = day.limits ?? ground.supply.limits;
+    const asked = managedLimits(limits, site.equipment).filter((limit) => isManaged(site, limits[limit]!.id));
+    return [
+      {
+        day: day.id,
+        strategy,
+        cars: read.day.cars.length,
+        energy,
+        most: unmanaged.got.reduce((sum, one) => sum + one, 0),
+        carsShort: lacks.filter((one) => one > 1e-4).length,
+        worstShort: Math.max(0, ...lacks),
+        peakKw,
+        cost: read.day.tariff === null ? null : cost,
+        ceilings: strategy === 'unmanaged' ? [] : leastCeilings(world, strategy, asked),
+      },
+    ];
+  });
+});
+
+const isManaged = ({ equipment }: Site, limit: string): boolean =>
+  equipment.some(({ id, managedAmps }) => id === limit && managedAmps !== undefined);
+
+/**
+ * For each of some limits the least whole figure with which a rule gives the cars under it all that their cords could,
+ * found by halving, the other limits as they stand; then all of them together, each null where together they do not do.
+ */
+function leastCeilings(world: World, strategy: Strategy, limits: readonly number[]): readonly LeastCeiling[] {
+  const unmanaged = simulate(world, 'unmanaged');
+  const found = limits.map((limit): LeastCeiling => {
+    const targets = targetsUnder(world, limit, unmanaged);
+    const least = ceilingOfRule(world, limit, strategy, targets, { unmanaged, leastOfAny: 0 });
+    return { limit: world.input.limits[limit]!.id, least };
+  });
+  const together = found.reduce(
+    (all, { least }, i) => (least === null ? all : withMost(all, limits[i]!, least)),
+    world,
+  );
+  const { got } = simulate(together, strategy);
+  return found.map((one, i) =>
+    one.least !== null && areMet(got, targetsUnder(world, limits[i]!, unmanaged)) ? one : { ...one, least: null },
+  );
+}
+
+/** Of the cars at the chargers under a limit all that their cords could give; of the others nothing. */
+function targetsUnder({ input, charger }: World, limit: number, unmanaged: Course): Float64Array {
+  const own = under(input, limit);
+  return targetsOf(unmanaged, 1).map((target, car) => {
+    const at = input.chargers[charger[car]!];
+    return at !== undefined && own(at.id) ? target : 0;
+  });
+}
+
+function under({ limits }: DayInput, limit: number): (charger: string) => boolean {
+  const { chargers } = limits[limit]!;
+  if (chargers === 'all') return () => true;
+  const ids = new Set(chargers);
+  return (charger) => ids.has(charger);
+}
+
+/** The figures of a day in a line of words. */
+export function dayFigureWords({
+  day,
+  energy,
+  most,
+  carsShort,
+  worstShort,
+  peakKw,
+  cost,
+  ceilings,
+}: DayFigures): string {
+  const short = carsShort === 0 ? 'nobody short' : `${carsShort} short, worst by ${worstShort.toFixed(1)} kWh`;
+  const least = ceilings.map(({ limit, least: amps }) => `${limit} ${amps === null ? 'with no ceiling' : `${amps} A`}`);
+  return (
+    `day ${day}: ${energy.toFixed(0)} of ${most.toFixed(0)} kWh, ${short}, peak ${peakKw.toFixed(1)} kW` +
+    (least.length > 0 ? `, serves all at ${least.join(', ')}` : '') +
+    (cost === null ? '' : `, energy and demand ${cost.toFixed(2)} a billing period`)
+  );
+}
