@@ -39,7 +39,7 @@ test('a day opens, its ceiling dragged, held to and undone; the least limit is f
   await find.click();
   await page.getByRole('button', { name: 'Stop', exact: true }).click();
   await find.click();
-  const best = page.locator('.day-best');
+  const best = page.getByRole('region', { name: 'The best there could be' });
   await best.getByText('the least limit with which one serves all is').waitFor();
   const told = (await best.textContent()) ?? '';
   const least = Number(/serves all is ([\d.]+) A/.exec(told)![1]);
