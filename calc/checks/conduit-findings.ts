@@ -2,10 +2,10 @@ import { kept } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Design } from '../branches/design.ts';
-import { drawnPath } from '../branches/drawn-path.ts';
 import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { isEasyPull } from '../branches/pull-tension.ts';
+import type { Way } from '../branches/way.ts';
 import type { Conduit } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
@@ -57,10 +57,19 @@ function isEasy({ ways, pieces, packings }: HomeRun, i: number, { tables, rules 
     fits &&
     piece.start.kind !== 'coupling' &&
     piece.end.kind !== 'coupling' &&
+    piece.start.place === undefined &&
+    piece.end.place === undefined &&
     !isPastLimits(pulled, rules) &&
     (tradeSize === null || isEasyPull(tables, pulled, rules.metal)) &&
-    !mayBeMinded(conductors, drawnPath(ways[piece.along]!, piece), tables, rules.metal)
+    !mayBeMinded(conductors, upAndDown(ways[piece.along]!), tables, rules.metal)
   );
+}
+
+/** Feet that a way goes up and down in all. */
+function upAndDown({ points }: Way): number {
+  let feet = 0;
+  for (let i = 1; i < points.length; i++) feet += Math.abs(points[i]![2] - points[i - 1]![2]);
+  return feet;
 }
 
 const troubles = kept((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {

@@ -42,13 +42,14 @@ const movingOf = kept((named: NamedHomeRun, { tables, rules }: Design): readonly
   return homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
     if (piece.method === 'LFMC' || piece.method === 'tray') return NOTHING;
     const kind = methodRaceway(piece.method);
+    const changeOf = (length: number): number =>
+      expansion(tables, { material: kind, length, temperatureRangeC: rules.temperatureRangeC }).change;
+    const least = kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES;
+    // No straight of it is longer than the whole, give or take rounding.
+    if (changeOf(piece.to - piece.from) < least * (1 - 1e-9)) return NOTHING;
     const feet = longestExposed(piece, homeRun.ways[piece.along]!);
-    const { change } = expansion(tables, {
-      material: kind,
-      length: feet,
-      temperatureRangeC: rules.temperatureRangeC,
-    });
-    if (change < (kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES)) return NOTHING;
+    const change = changeOf(feet);
+    if (change < least) return NOTHING;
     const { id, raceways } = named.conduits[i]!;
     return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
   });

@@ -34,15 +34,15 @@ export function pullingNotes(pulled: Pulled, tables: CodeTables, units: Units): 
 
 const NOTHING: readonly Finding[] = [];
 
-/** Whether there can be anything to mind of conductors that are pulled along a path. */
+/** Whether there can be anything to mind of conductors that are pulled along a path that goes up and down so many feet in all. */
 export function mayBeMinded(
   conductors: readonly ConduitConductor[],
-  path: readonly Point3[],
+  upAndDown: number,
   tables: CodeTables,
   metal: Metal,
 ): boolean {
   const { three, rise } = mindedOf(conductors, tables, metal);
-  return three !== null || tallestRise(path) > rise;
+  return three !== null || upAndDown > rise;
 }
 
 /** What is minded of conductors: the three alike lines that may jam, and the feet of riser that need no support. */

@@ -8,7 +8,8 @@ import { warm } from '../../../web/document/warm.ts';
 import { SMALL } from './small-site.ts';
 
 const refs = (['stalls', 'drops'] as const).flatMap((list) => SMALL[list]!.map(({ id }) => ({ list, id })));
-const LOT = applyEdit(SMALL, array(SMALL, refs, { count: 150, step: [30, 0] }));
+const lotOf = (count: number) => applyEdit(SMALL, array(SMALL, refs, { count, step: [30, 0] }));
+const LOT = lotOf(30);
 
 afterEach(() => {
   vi.restoreAllMocks();
@@ -38,7 +39,7 @@ test('a large one lets the page draw between slices and tells how far it is', as
   let drawn = 0;
   const told: number[] = [];
   const totals = new Set<number>();
-  await warm(toSite(structuredClone(LOT)), (done, of) => {
+  await warm(toSite(lotOf(120)), (done, of) => {
     told.push(done);
     totals.add(of);
     setTimeout(() => {
