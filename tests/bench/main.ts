@@ -20,6 +20,8 @@ print(
     reach: milliseconds(row.reach),
     rest: milliseconds(row.rest),
     whole: milliseconds(row.whole),
+    'processor time': milliseconds(row.cpu),
+    'asked for later': milliseconds(row.asked),
     'run feet': row.checksum.toFixed(2),
   })),
 );

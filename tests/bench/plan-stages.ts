@@ -12,11 +12,21 @@ export interface StageRow {
   readonly reach: number;
   readonly rest: number;
   readonly whole: number;
+  /** Processor time of the whole, which a busy machine stretches less than the clock. */
+  readonly cpu: number;
+  /** What is put together only when it is asked for: takeoff, what hangs, conduits and boxes. */
+  readonly asked: number;
   /** Sum of run lengths, feet: a faster wrong answer shows. */
   readonly checksum: number;
 }
 
 const MOVES = 60;
+
+/** Milliseconds of processor time so far. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
 
 /** Milliseconds of the plan of made lots, stage by stage: cold (once), and after moving one drop (median of many). */
 export function planStages(sizes: readonly number[]): StageRow[] {
@@ -36,6 +46,8 @@ export function planStages(sizes: readonly number[]): StageRow[] {
       reach: middle((row) => row.reach),
       rest: middle((row) => row.rest),
       whole: middle((row) => row.whole),
+      cpu: middle((row) => row.cpu),
+      asked: middle((row) => row.asked),
       checksum: moved.at(-1)?.checksum ?? 0,
     });
     return rows;
@@ -44,15 +56,19 @@ export function planStages(sizes: readonly number[]): StageRow[] {
 
 function timed(stalls: number, what: StageRow['what'], file: SiteFile): StageRow {
   const site = toSite(file);
+  const cpu = processorTime();
   const t0 = performance.now();
   runsOf(site);
   const t1 = performance.now();
   reachOf(site);
   const t2 = performance.now();
-  const { runs } = plan(site);
+  const planned = plan(site);
   const t3 = performance.now();
+  const spent = processorTime() - cpu;
+  const { runs, takeoff, hung, conduits, boxes } = planned;
+  const asked = takeoff.length + hung.length + conduits.length + boxes.length > 0 ? performance.now() - t3 : 0;
   const checksum = runs.reduce((sum, { length }) => sum + (length ?? 0), 0);
-  return { stalls, what, runs: t1 - t0, reach: t2 - t1, rest: t3 - t2, whole: t3 - t0, checksum };
+  return { stalls, what, runs: t1 - t0, reach: t2 - t1, rest: t3 - t2, whole: t3 - t0, cpu: spent, asked, checksum };
 }
 
 /** One drop in the middle of the list moved back and forth along its stripe. */
