@@ -7,6 +7,7 @@ import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import type { Box, Conduit } from '../plan-file.ts';
 import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
+import { conduitNames, type IssuedNames, issuedNames } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
 import { type Ground, groundOf } from './ground.ts';
@@ -48,18 +49,29 @@ const ownRuns = splitting<Run>();
 export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
   const ground = groundOf(site);
   const feeds = feedsOf(site.chargers);
+  const { conduits } = site.issued;
+  const names = conduits.size === 0 ? null : issuedNames(conduits, site.chargers);
   const parts = ownRuns(runs, feeds.partition);
-  return byEquipment([feeds.equipment, feeds.chargers, parts], [site.equipment, feeds.sharedDrops, ground, design]);
+  return byEquipment(
+    [feeds.equipment, feeds.chargers, parts],
+    [site.equipment, feeds.sharedDrops, ground, design, names],
+  );
 }
 
 const byEquipment = keptEach(
   (
     [id, chargers, runs]: readonly [string, readonly Charger[], readonly Run[]],
-    [all, sharedDrops, ground, design]: readonly [readonly Equipment[], ReadonlySet<string>, Ground, Design],
+    [all, sharedDrops, ground, design, issued]: readonly [
+      readonly Equipment[],
+      ReadonlySet<string>,
+      Ground,
+      Design,
+      IssuedNames | null,
+    ],
   ): EquipmentBranches => {
     const equipment = byId(all).get(id);
     if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
-    return branchesOf(equipment, chargers, sharedDrops, runs, ground, design);
+    return branchesOf(equipment, chargers, sharedDrops, runs, ground, design, issued);
   },
 );
 
@@ -73,6 +85,7 @@ const branchesOf = kept(
     runs: readonly Run[],
     ground: Ground,
     design: Design,
+    issued: IssuedNames | null,
   ): EquipmentBranches => {
     const ways: Way[] = [];
     chargers.forEach((charger, i) => {
@@ -81,7 +94,9 @@ const branchesOf = kept(
       const way = wayOf(charger, run, ground);
       if (way !== null) ways.push(way);
     });
-    const homeRuns = shareConduits(design, travelOrder(ways)).map((homeRun, i) => named(homeRun, equipment.id, i + 1));
+    const bundles = shareConduits(design, travelOrder(ways));
+    const names = issued === null ? null : conduitNames(bundles, equipment.id, issued);
+    const homeRuns = bundles.map((homeRun, i) => named(homeRun, equipment.id, i + 1, names?.[i] ?? null));
     const byCharger = new Map<string, BranchCircuit>();
     for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
     const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);

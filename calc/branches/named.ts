@@ -25,27 +25,29 @@ export interface NamedHomeRun {
   readonly openings: readonly OpeningLoad[];
 }
 
-/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the name is the same. */
-export const named = kept((homeRun: HomeRun, equipment: string, number: number): NamedHomeRun => {
-  const id = `${equipment}-${number}`;
-  const name = ({ kind, id: own }: Opening): string =>
-    kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
-  const ids = homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
-  const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
-  const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
-  const openings = kept(() => openingLoads(homeRun, ids, name));
-  return {
-    homeRun,
-    id,
-    circuits,
-    get conduits() {
-      return conduits();
-    },
-    get openings() {
-      return openings();
-    },
-  };
-});
+/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the names are the same. `issued` are the names of its conduits where they are not these. */
+export const named = kept(
+  (homeRun: HomeRun, equipment: string, number: number, issued: readonly string[] | null): NamedHomeRun => {
+    const id = `${equipment}-${number}`;
+    const name = ({ kind, id: own }: Opening): string =>
+      kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
+    const ids = issued ?? homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
+    const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
+    const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
+    const openings = kept(() => openingLoads(homeRun, ids, name));
+    return {
+      homeRun,
+      id,
+      circuits,
+      get conduits() {
+        return conduits();
+      },
+      get openings() {
+        return openings();
+      },
+    };
+  },
+);
 
 function conduitOf(
   { ways, pieces, packings }: HomeRun,

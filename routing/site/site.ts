@@ -32,6 +32,8 @@ export type IssuedCircuit = NonNullable<NonNullable<SiteFile['issued']>['circuit
 export interface Issued {
   /** By the id of a charger, a load or an outgoing feeder. */
   readonly circuits: ReadonlyMap<string, IssuedCircuit>;
+  /** Names by a charger and the place of the conduit on its way: `EV05/2`. */
+  readonly conduits: ReadonlyMap<string, string>;
 }
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
 /** What lies under the drawing and where; nothing is reckoned from it. */

@@ -84,9 +84,17 @@ const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
 const NO_PROJECT: Project = Object.freeze({});
 
-const NOTHING_ISSUED: Issued = { circuits: new Map() };
+const NO_NAMES: ReadonlyMap<string, string> = new Map();
+const NOTHING_ISSUED: Issued = { circuits: new Map(), conduits: NO_NAMES };
+const namesOf = kept(
+  (conduits: NonNullable<NonNullable<SiteFile['issued']>['conduits']>): ReadonlyMap<string, string> =>
+    new Map(Object.entries(conduits)),
+);
 const issuedOf = kept(
-  ({ circuits = {} }: NonNullable<SiteFile['issued']>): Issued => ({ circuits: new Map(Object.entries(circuits)) }),
+  ({ circuits = {}, conduits }: NonNullable<SiteFile['issued']>): Issued => ({
+    circuits: new Map(Object.entries(circuits)),
+    conduits: conduits === undefined ? NO_NAMES : namesOf(conduits),
+  }),
 );
 
 const underlays = listsOf<Underlay>(underlaySchema);

@@ -170,9 +170,9 @@ export const SUPPLY_RULES = {
     lookedAt: ({ site }) => site.days.length,
   },
   issued: {
-    title: 'Issued circuits that could not be kept',
-    source: 'circuits issued, as entered',
-    lookedAt: ({ site }) => site.issued.circuits.size,
+    title: 'Issued circuits and conduits that could not be kept',
+    source: 'circuits and conduits issued, as entered',
+    lookedAt: ({ site }) => site.issued.circuits.size + site.issued.conduits.size,
   },
   'transformer-overload': {
     title: 'Transformers overloaded',

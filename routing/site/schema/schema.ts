@@ -148,6 +148,18 @@ export const siteFileSchema = v.strictObject({
       circuits: maybe(
         told(v.record(id, issuedCircuitSchema), 'By the id of a charger, a load or an outgoing feeder: what stays.'),
       ),
+      conduits: maybe(
+        told(
+          v.record(
+            told(
+              v.pipe(v.string(), v.maxLength(MAX_ID_LENGTH + 6), v.regex(/^.+\/[1-9][0-9]{0,3}$/)),
+              'A charger and the place of the conduit on its way from the equipment, from 1: "EV05/2".',
+            ),
+            id,
+          ),
+          'Names of conduits that stay, by a charger whose circuit lies in it.',
+        ),
+      ),
     }),
   ),
   underlay: maybe(told(underlaySchema, 'A drawing or picture that lies under the plan.')),
