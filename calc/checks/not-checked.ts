@@ -47,7 +47,11 @@ const LEFT: readonly Left[] = [
   },
   { says: 'what lies in the ground already', belongs: ({ site }) => underground(site.raceways) > 0 },
   {
-    says: 'how many accessible stalls are required, and the ways to them',
+    says: 'how many accessible stalls are required: the site chooses no standard',
+    belongs: ({ site }) => site.stalls.length > 0 && site.rules.accessibleBy === 'none',
+  },
+  {
+    says: 'the accessible routes, and slopes of accessible stalls',
     belongs: ({ site }) => site.stalls.length > 0,
   },
   { says: 'grades and drainage', belongs: ({ site }) => site.stalls.length + site.aisles.length > 0 },

@@ -1,3 +1,6 @@
+import { accessibleFindings } from '../../routing/checks/access/accessible-findings.ts';
+import { guardFindings } from '../../routing/checks/access/guard-findings.ts';
+import { reachRangeFindings } from '../../routing/checks/access/reach-range.ts';
 import { equipmentFindings } from '../../routing/checks/equipment/equipment-findings.ts';
 import { keepoutFindings } from '../../routing/checks/keepout-findings.ts';
 import { overlapFindings } from '../../routing/checks/overlaps/overlap-findings.ts';
@@ -76,6 +79,9 @@ export function plan(site: Site): Plan {
     runs.findings,
     keepoutFindings(site),
     overlapFindings(site),
+    accessibleFindings(site),
+    reachRangeFindings(site),
+    guardFindings(site),
     supportFindings(site, supportSpacings(design.tables)),
     equipmentFindings(site, workingNeeds(site, design.tables)),
     withCode(reachFindings(site), design.tables),

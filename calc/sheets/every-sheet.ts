@@ -1,4 +1,5 @@
 import type { Alternative } from '../plan/comparison.ts';
+import { accessibleSheet } from './accessible-sheet.ts';
 import { arcFlashSheet } from './arc-flash-sheet.ts';
 import { bidSheet } from './bid-sheet.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
@@ -39,6 +40,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   bid: (priced) => bidSheet(priced),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
+  accessible: ({ site }) => accessibleSheet(site),
   'day-load': ({ site }) => dayLoadSheet(site),
   'day-cars': ({ site }) => dayCarsSheet(site),
   'day-meters': ({ site }) => dayMetersSheet(site),
@@ -124,6 +126,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.bid.csv': tableWriter('bid'),
   '.setting-out.csv': tableWriter('setting-out'),
   '.steel-loads.csv': tableWriter('steel-loads'),
+  '.accessible.csv': tableWriter('accessible'),
   '.day-load.csv': tableWriter('day-load'),
   '.day-cars.csv': tableWriter('day-cars'),
   '.day-meters.csv': tableWriter('day-meters'),

@@ -5,20 +5,6 @@ import { isHigh } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
-/** Bollards to a pedestal. */
-const BOLLARDS = 2;
-const BOLLARD = kindOf({
-  item: 'bollard',
-  spec: 'at a pedestal',
-  unit: 'each',
-  basis: 'two at each pedestal; common practice',
-});
-const BOLLARD_FOOTING = kindOf({
-  item: 'bollard footing',
-  spec: 'concrete, 18 in across, 36 in deep',
-  unit: 'each',
-  basis: 'one of each bollard; common practice',
-});
 const PEDESTAL_BASE = kindOf({
   item: 'pedestal base',
   spec: 'concrete, with anchor bolts',
@@ -79,8 +65,6 @@ export function dropQuantities(
     if (isPedestal) {
       add(PEDESTAL, drop.id, 1);
       add(PEDESTAL_BASE, drop.id, 1);
-      add(BOLLARD, drop.id, BOLLARDS);
-      add(BOLLARD_FOOTING, drop.id, BOLLARDS);
     }
     const { box, retractor } = drop;
     if (retractor !== undefined) add(RETRACTOR, drop.id, 1, isHigh(retractor[2]) ? 1 : 0);

@@ -1,3 +1,4 @@
+import { guarded } from '../../routing/checks/access/guard-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { keptEach } from '../../routing/kept/kept-list.ts';
 import { chunking } from '../../routing/kept/parts.ts';
@@ -28,6 +29,7 @@ import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
 import { feederBoxes } from './feeders/feeder-boxes.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
+import { guardQuantities } from './guard-quantities.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
@@ -52,6 +54,7 @@ export function takeoff(
   const { rules, units } = site;
   const chargersAt = chargersByDrop(site.chargers);
   const chunks = dropChunks(site.drops);
+  const guards = guarded(site);
   const pedestals = pedestalsAmong(
     site.chargers,
     chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0),
@@ -76,6 +79,7 @@ export function takeoff(
     ...supportChunks(supports).map((chunk) => supportQuantities(chunk)),
     ...stallChunks(site.stalls).map((chunk) => stallsTally(chunk, servedFrom(site.chargers, pedestals))),
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
+    guardQuantities(guards.pedestals, guards.bollards),
   ];
   return rowsOf([...totalOf(tallies).values()], rules);
 }

@@ -3,7 +3,7 @@ import type { Kind, Of } from './kinds/kind.ts';
 import type { ElementList, KINDS } from './kinds/kinds.ts';
 import type { ChargingDay } from './schema/day-schema.ts';
 import type { inletSchema, siteFileSchema, vehicleSchema } from './schema/schema.ts';
-import type { Insulation, LeastTradeSize, Location, Metal, Units } from './schema/vocabulary.ts';
+import type { AccessibleBy, Insulation, LeastTradeSize, Location, Metal, Units } from './schema/vocabulary.ts';
 
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
@@ -92,6 +92,8 @@ export interface Rules {
   readonly restHeight: { readonly low: number; readonly high: number };
   /** Highest that the box of a pedestal or on a wall is. */
   readonly pedestalHeight: number;
+  /** Counts and sizes that accessible charging stalls are checked by. */
+  readonly accessibleBy: AccessibleBy;
   readonly clearHeight: { readonly aisle: number; readonly stall: number; readonly van: number; readonly walk: number };
   readonly circuitsPerConduit: number;
   /** Smallest conduit that is laid in the ground. */

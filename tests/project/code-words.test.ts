@@ -26,7 +26,7 @@ const NAMED: Readonly<Record<string, string>> = {
 };
 
 /** Documents that are no edition of the electrical code, in whose numbers a section's shape turns up. */
-const OTHER_DOCUMENTS = /ADA Standards|International Fire Code/;
+const OTHER_DOCUMENTS = /ADA Standards|International Fire Code|California Building Code|US Access Board/;
 
 test('there are sources to look at', () => expect(SOURCES.length).toBeGreaterThan(400));
 

@@ -1,6 +1,9 @@
+import { accessibleUse } from '../../../routing/checks/access/accessible-stalls.ts';
+import { isBollard } from '../../../routing/checks/access/guard-findings.ts';
+import { reachedDrops } from '../../../routing/checks/access/reach-range.ts';
 import { counting } from '../../../routing/kept/counting.ts';
 import { hasWorkingSpace } from '../../../routing/site/place/working-space.ts';
-import type { Charger, Drop, Equipment, Raceway } from '../../../routing/site/site.ts';
+import type { Charger, Column, Drop, Equipment, Raceway, Stall } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { cited } from '../../tables/sections.ts';
 import type { Looked, Rule } from '../looked.ts';
@@ -16,6 +19,9 @@ const hung = counting<Drop>(({ mount = 'overhead' }) => mount === 'overhead');
 const grounded = counting<Drop>(({ mount = 'overhead' }) => mount !== 'overhead');
 const overhead = counting<Raceway>(({ place }) => place === 'overhead');
 const idle = counting<Charger>(({ stalls }) => stalls.length === 0);
+const accessible = counting<Stall>((stall) => accessibleUse(stall) !== null);
+const pedestals = counting<Drop>(({ mount }) => mount === 'pedestal');
+const bollards = counting<Column>(isBollard);
 const worked = counting<Equipment>(hasWorkingSpace);
 
 /** Stalls, drops, cords, and what is in their way. */
@@ -107,6 +113,32 @@ export const LOT_RULES = {
     source: 'International Fire Code 503.2.1; municipal parking codes; 2010 ADA Standards 502.5',
     lookedAt: ({ site }) =>
       site.stalls.length + site.aisles.length === 0 ? 0 : hung(site.drops) + overhead(site.raceways),
+  },
+  'accessible-count': {
+    title: 'Fewer accessible charging stalls than asked for',
+    source:
+      'California Building Code Table 11B-228.3.2.1; US Access Board, 89 FR 71215 (proposed); as this site chooses',
+    lookedAt: ({ site }) => (site.rules.accessibleBy === 'none' || site.stalls.length === 0 ? 0 : site.chargers.length),
+  },
+  'accessible-size': {
+    title: 'Accessible charging stalls and their aisles too small',
+    source: '2010 ADA Standards 502.2, 502.3; California Building Code 11B-812; US Access Board, as this site chooses',
+    lookedAt: ({ site }) => accessible(site.stalls),
+  },
+  'reach-range': {
+    title: 'Connectors and pedestals out of reach at accessible stalls',
+    source: '2010 ADA Standards 308.3',
+    lookedAt: ({ site }) => reachedDrops(site),
+  },
+  'clear-floor': {
+    title: 'No clear floor space at connectors of accessible stalls',
+    source: '2010 ADA Standards 305.3, 308.3',
+    lookedAt: ({ site }) => reachedDrops(site),
+  },
+  'pedestal-guard': {
+    title: 'Pedestals without bollards, and bollards in the way',
+    source: `${PRACTICE}; 2010 ADA Standards 502.3`,
+    lookedAt: ({ site }) => pedestals(site.drops) + bollards(site.columns),
   },
   unsupported: {
     title: 'Nothing to hang from',

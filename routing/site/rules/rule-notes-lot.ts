@@ -82,6 +82,15 @@ export const LOT_NOTES = {
     source: `${PRACTICE}: what a hand reaches, 48 in by the 2010 ADA Standards 308 (from memory)`,
     basis: '2010 ADA Standards 308',
   },
+  accessibleBy: {
+    name: 'accessible charging stalls by',
+    unit: '',
+    meaning:
+      'Counts and sizes by which accessible charging stalls are checked: access-board (US Access Board, recommended and proposed), california (California Building Code 11B), or none',
+    source: `${OWN}: which applies is for the authority having jurisdiction`,
+    basis: CRITERION,
+    confirm: 'how many accessible charging stalls are asked for, and how large',
+  },
   'clearHeight.aisle': {
     name: 'clear height over drive aisles',
     unit: 'ft',

@@ -27,6 +27,7 @@ export const DEFAULT_RULES: Rules = {
   waste: { conductor: 0.05, raceway: 0.05 },
   restHeight: { low: 2, high: 4 },
   pedestalHeight: 4,
+  accessibleBy: 'none',
   clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
   circuitsPerConduit: 3,
   undergroundTradeSize: '1',

@@ -10,7 +10,7 @@ import {
   told,
   wholePositive,
 } from './schema-parts.ts';
-import { INSULATIONS, LEAST_TRADE_SIZES, LOCATIONS, METAL_SPELLINGS } from './vocabulary.ts';
+import { ACCESSIBLE_BY, INSULATIONS, LEAST_TRADE_SIZES, LOCATIONS, METAL_SPELLINGS } from './vocabulary.ts';
 
 const maybe = v.exactOptional;
 
@@ -98,6 +98,12 @@ export const rulesSchema = v.strictObject({
     ),
   ),
   pedestalHeight: maybe(told(positiveLength, 'Highest box of a pedestal or on a wall.')),
+  accessibleBy: maybe(
+    told(
+      v.picklist(ACCESSIBLE_BY),
+      'Counts and sizes by which accessible charging stalls are checked: those of the US Access Board (recommended and proposed), of California, or none.',
+    ),
+  ),
   clearHeight: maybe(
     told(
       v.strictObject({

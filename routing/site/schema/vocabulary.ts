@@ -3,7 +3,12 @@
 export const UNITS = ['ft', 'm'] as const;
 export type Units = (typeof UNITS)[number];
 
-export const STALL_USES = ['standard', 'accessible', 'van-accessible'] as const;
+/** Use of a stall: `ambulatory` is wider for who walks with an aid, without an access aisle. */
+export const STALL_USES = ['standard', 'accessible', 'van-accessible', 'ambulatory'] as const;
+/** By which published counts and sizes accessible charging stalls are checked. */
+export const ACCESSIBLE_BY = ['none', 'access-board', 'california'] as const;
+export type AccessibleBy = (typeof ACCESSIBLE_BY)[number];
+
 export const PARKING_WAYS = ['nose-in', 'back-in', 'either'] as const;
 
 /** The two ways a car can stand in a stall. */

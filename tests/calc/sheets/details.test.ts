@@ -22,6 +22,10 @@ const FILES = {
   pedestals: sample('library-pedestals'),
   yard: sample('fleet-yard'),
   // A file in meters has other figures and other scales.
+  bollards: {
+    ...sample('library-pedestals'),
+    columns: [{ id: 'BO1', at: [0.7, 11] as const, size: [0.5, 0.5] as const, height: 3.5 }],
+  },
   meters: { ...sample('library-pedestals'), units: 'm' as const },
 };
 const detailsIn = (file: SiteFile): readonly Detail[] => {
@@ -136,6 +140,21 @@ describe('a detail has the sizes of this site', () => {
     expect(figures(ofKind(pedestals, 'pedestal'))).toEqual([`2' 0"`, `2' 0"`]);
     const drops = pedestals.drops!.map((drop) => ({ ...drop, box: [drop.box[0], drop.box[1], 3.5] as const }));
     expect(figures(ofKind({ ...pedestals, drops }, 'pedestal'))).toEqual([`2' 0"`, `3' 6"`, `2' 0"`]);
+  });
+
+  test('a bollard is as high and thick, and as far from its pedestal, as drawn', () => {
+    const { box } = pedestals.drops![0]!;
+    const bollard = (away: number, height: number) => ({
+      id: 'BO1',
+      at: [box[0] + away, box[1]] as const,
+      size: [0.5, 0.5] as const,
+      height,
+    });
+    const one = (away: number, height: number): Detail =>
+      ofKind({ ...pedestals, columns: [...pedestals.columns!, bollard(away, height)] }, 'bollard');
+    expect(figures(one(2, 3.5))).toEqual([`3' 6"`, `6"`, `2' 0"`]);
+    expect(figures(one(2.5, 3))).toEqual([`3' 0"`, `6"`, `2' 6"`]);
+    expect(figures(one(30, 3))).toEqual([`3' 0"`, `6"`]);
   });
 
   test('a trench is as deep as what lies in it, and a handhole with it', () => {

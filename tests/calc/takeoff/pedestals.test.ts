@@ -6,6 +6,7 @@ import { costOf } from '../../../calc/takeoff/cost.ts';
 import type { Drop, Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { charger, panel } from '../../routing/network/sites.ts';
+import { SMALL_LOT } from '../checks/faults/small-lot.ts';
 
 /** Pedestals at some distances from a panel, each fed by a riser out of one trench 24 in. deep along y = 0. */
 function pedestals(at: readonly number[], parts: Partial<SiteFile> = {}, more: Partial<Raceway> = {}): SiteFile {
@@ -157,4 +158,24 @@ describe('core drills', () => {
     expect(drills('asphalt')).toBe(4);
     expect(drills('soil')).toBeUndefined();
   });
+});
+
+test('bollards that are drawn by pedestals are taken off, each once; two where none is drawn', () => {
+  const pedestal = (id: string, x: number) => ({
+    ...SMALL_LOT.drops[0],
+    id,
+    mount: 'pedestal',
+    box: [x, -1, 3],
+    retractor: [x, -1, 3],
+  });
+  const post = (id: string, x: number, height: number) => ({ id, at: [x, 1], size: [0.5, 0.5], height });
+  const count = (columns: readonly object[]): number =>
+    plan(toSite({ ...SMALL_LOT, drops: [pedestal('D1', 9), pedestal('D2', 13)], columns } as unknown as SiteFile))
+      .takeoff.filter(({ item }) => item === 'bollard')
+      .reduce((sum, { quantity }) => sum + quantity, 0);
+  expect(count([])).toBe(4);
+  // One between both guards both; a column that carries something is none.
+  expect(count([post('B1', 11, 3.5)])).toBe(1);
+  expect(count([post('B1', 7, 3.5), post('B2', 8, 3)])).toBe(2 + 2);
+  expect(count([post('B1', 11, 12)])).toBe(4);
 });

@@ -110,11 +110,12 @@ function endsOf({ scale, top }: Frame, stall: StallMark['stall'], car: StallMark
 const USES = {
   accessible: ['accessible', 'acc.'],
   'van-accessible': ['van accessible', 'van acc.', 'van'],
+  ambulatory: ['ambulatory', 'amb.'],
 } as const;
 
 /** Accessible stalls are named in words, the painted sign is the stall's: in as many as stand between the sides of a car. */
 function drawUse(pen: Pen, frame: Frame, { stall, labelAt, car }: StallMark): void {
-  if (stall.use !== 'accessible' && stall.use !== 'van-accessible') return;
+  if (stall.use === undefined || stall.use === 'standard') return;
   const { scale, left, top, ink } = frame;
   const inward = Math.sign(labelAt[1] - stall.at[1]) || 1;
   const px = namePx(scale) - 1;

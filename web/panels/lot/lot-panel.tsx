@@ -23,6 +23,7 @@ import { CheckList, Standing } from './check-list.tsx';
 import { ProposeSection } from './propose-section.tsx';
 import { SelectLot } from './select-lot.tsx';
 
+const AccessibleSection = whenAsked(async () => (await import('./accessible-section.tsx')).AccessibleSection);
 const PricePanel = whenAsked(async () => (await import('./price-panel.tsx')).PricePanel);
 const Quantities = whenAsked(async () => (await import('./quantities.tsx')).Quantities);
 const SiteForm = whenAsked(async () => (await import('../site/site-form.tsx')).SiteForm);
@@ -92,6 +93,7 @@ export function LotPanel() {
           <h3>Findings</h3>
           <Standing open={open} onToggle={opens.toggle} />
           <FindingList />
+          {station === 'layout' && <AccessibleSection />}
           {station === 'layout' && <ProposeSection />}
           {station === 'layout' && <UnderlaySection />}
           <KindSwitches />

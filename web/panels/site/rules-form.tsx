@@ -2,7 +2,13 @@ import { EDITIONS, tablesOf } from '../../../calc/tables/editions.ts';
 import { ruleNotesOf } from '../../../calc/tables/rule-notes-of.ts';
 import { RULE_NOTES, type RuleNote } from '../../../routing/site/rules/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../routing/site/rules/rule-value.ts';
-import { INSULATIONS, LEAST_TRADE_SIZES, LOCATIONS, METALS } from '../../../routing/site/schema/vocabulary.ts';
+import {
+  ACCESSIBLE_BY,
+  INSULATIONS,
+  LEAST_TRADE_SIZES,
+  LOCATIONS,
+  METALS,
+} from '../../../routing/site/schema/vocabulary.ts';
 import { changeRules, type RulesPatch } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, LengthField, NumberField, TextField } from '../../parts/fields.tsx';
@@ -27,6 +33,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   terminalC: ['60', '75', '90'],
   undergroundTradeSize: LEAST_TRADE_SIZES,
   boxLocation: LOCATIONS,
+  accessibleBy: ACCESSIBLE_BY,
 };
 
 function RuleField({ note }: { readonly note: RuleNote }) {

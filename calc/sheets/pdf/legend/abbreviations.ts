@@ -2,7 +2,7 @@ import type { Table } from '../kit/table.ts';
 
 const ABBREVIATIONS: readonly (readonly [string, string])[] = [
   ['A', 'amperes; line A'],
-  ['ACC, VAN', 'accessible, van-accessible stall'],
+  ['ACC, VAN, AMB', 'accessible, van-accessible, ambulatory stall'],
   ['AWG, #', 'American wire gauge'],
   ['C-001', 'first calculation of the calculation packet'],
   ['deg, °', 'degrees'],

@@ -141,6 +141,7 @@ const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = 
   standard: [],
   accessible: [{ text: 'ACC' }],
   'van-accessible': [{ text: 'VAN' }],
+  ambulatory: [{ text: 'AMB' }],
 };
 
 /** What is painted in a stall, as far as the stall is wide. */

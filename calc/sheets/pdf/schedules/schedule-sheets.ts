@@ -1,6 +1,7 @@
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
+import { accessibleSchedule } from './accessible-schedule.ts';
 import { conduitSchedule } from './conduit-schedule.ts';
 import { feederSchedule } from './feeder-schedule.ts';
 import { panelTables } from './panel-schedules.ts';
@@ -17,6 +18,7 @@ export function scheduleSheets(job: Job): readonly Draft[] {
     feederSchedule(job),
     conduitSchedule(job),
     settingOutSchedule(job),
+    accessibleSchedule(job),
     takeoffSchedule(job),
     revisionSchedule(job),
   ].filter(({ rows }) => rows.length > 0);

@@ -41,6 +41,17 @@ export const LOT_FAULTS = {
   ]),
   'over-vehicle': lotChanged('drops', 'D1', { retractor: [4.5, 9, 10] }),
   'clear-height': lotChanged('drops', 'D1', { box: [8, 9, 6.5], retractor: [8, 9, 6] }),
+  'accessible-count': lotWith({ rules: { accessibleBy: 'california' } }),
+  'accessible-size': lotChanged('stalls', 'S1', { use: 'van-accessible' }),
+  'reach-range': lotWith({
+    stalls: changed('stalls', 'S1', { use: 'accessible' }),
+    drops: changed('drops', 'D1', { restHeight: 5 }),
+  }),
+  'clear-floor': lotWith({
+    stalls: changed('stalls', 'S1', { use: 'accessible' }),
+    columns: [{ id: 'C1', at: [9, 9], size: [10, 10] }],
+  }),
+  'pedestal-guard': lotChanged('drops', 'D1', { mount: 'pedestal', box: [9, 9, 3], retractor: [9, 9, 3] }),
   unsupported: lotWith({ members: [] }),
   'keepout-crossed': lotAnd('keepouts', [
     {

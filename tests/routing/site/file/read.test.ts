@@ -64,7 +64,12 @@ describe('an error names its place and what was expected', () => {
     F(['stalls', 0, 'label'], null, 'stalls[0].label', /expected a text, got null/),
     F(['stalls', 0, 'heading'], Number.NaN, 'stalls[0].heading', /expected a number, got NaN/),
     F(['stalls', 0, 'heading'], Number.NEGATIVE_INFINITY, 'stalls[0].heading', /finite number, got -Infinity/),
-    F(['stalls', 0, 'use'], 'Standard', 'stalls[0].use', /one of "standard", "accessible", "van-accessible"/),
+    F(
+      ['stalls', 0, 'use'],
+      'Standard',
+      'stalls[0].use',
+      /one of "standard", "accessible", "van-accessible", "ambulatory"/,
+    ),
     F(['stalls', 0, 'vehicle'], 'Sedan', 'stalls[0].vehicle', /name of a vehicle class.*did you mean "sedan"/),
     F(['keepouts', 0, 'outline'], [[0, 0]], 'keepouts[0].outline', /expected a list of 3 or more, got a list of 1/),
     F(['keepouts', 0, 'blocks', 1], 'cords', 'keepouts[0].blocks[1]', /one of "raceway", "drop"/),
