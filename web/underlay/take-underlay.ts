@@ -1,6 +1,8 @@
+import { openMapOf } from '../../routing/site/import/open-map.ts';
 import { siteOf } from '../../routing/site/place/georef.ts';
 import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 import { fitted } from '../board/camera.ts';
+import { emptySite } from '../document/opening.ts';
 import { kindOf, looksLikeSite } from './file-kind.ts';
 import { hashOf, keepBytes } from './kept-bytes.ts';
 import { otherKind } from './other-kinds.ts';
@@ -68,7 +70,17 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
         hash,
         ...firstPlacement(world, picture, georef),
       };
-      if (!apply(placeUnderlay(site, underlay, isNew ? georef : null, typeof how === 'number' ? how : null)))
+      if (
+        !apply(
+          placeUnderlay(
+            site,
+            underlay,
+            isNew ? georef : null,
+            typeof how === 'number' ? how : null,
+            nameFrom(site.name, picture),
+          ),
+        )
+      )
         return false;
       showWhole(world, picture, underlay);
       if (isNew && georef)
@@ -84,6 +96,11 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
   } finally {
     underlays.setState({ reading: null });
   }
+}
+
+/** A site that has no name of its own takes that of the lot of an open map; null where it keeps its own. */
+function nameFrom(own: string, { features }: UnderlayPicture): string | null {
+  return own === emptySite().name && features ? openMapOf(features).name : null;
 }
 
 /** Where the origin comes to lie on a site that says not: where the file says, else in the file's middle. */

@@ -1,39 +1,19 @@
-import { boxOf } from '../../routing/plane/box.ts';
 import { direction } from '../../routing/plane/direction.ts';
 import { rectangleAt } from '../../routing/plane/rectangle.ts';
-import type { DrawnLine } from '../../routing/site/import/imported.ts';
 import type { Turned, TurnKind } from '../../routing/site/import/turn-into.ts';
 import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../routing/site/site.ts';
-
-/** No more of each are drawn: it is a sketch. */
-const MOST = 1500;
-
-interface Shape {
-  readonly points: readonly Point2[];
-  readonly closed: boolean;
-}
+import { type Shape, Sketch } from './sketch.tsx';
 
 /** What lines would become, and in another color what was not understood, before any of it is set. */
 export function TurnIntoSketch({ turned, kind }: { readonly turned: Turned; readonly kind: TurnKind }) {
-  const made = shapesOf(turned, kind).slice(0, MOST);
-  const rest = turned.rest.filter(({ points }) => points.length > 1).slice(0, MOST);
-  const all = [...made, ...rest].flatMap(({ points }) => points);
-  if (all.length === 0) return null;
-  const { minX, minY, maxX, maxY } = boxOf(all);
-  const edge = 0.03 * Math.max(maxX - minX, maxY - minY, 1);
-  const path = ({ points, closed }: Shape | DrawnLine): string =>
-    `M${points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}${closed ? 'Z' : ''}`;
+  const made = shapesOf(turned, kind);
   return (
-    <svg
-      className="turn-sketch"
-      role="img"
-      aria-label={`Sketch: ${made.length} found, ${rest.length} lines left over`}
-      viewBox={`${minX - edge} ${-maxY - edge} ${maxX - minX + 2 * edge} ${maxY - minY + 2 * edge}`}
-    >
-      <path className="turn-rest" d={rest.map(path).join('')} />
-      <path className="turn-made" d={made.map(path).join('')} />
-    </svg>
+    <Sketch
+      says={`Sketch: ${made.length} found, ${turned.rest.length} lines left over`}
+      made={made}
+      rest={turned.rest}
+    />
   );
 }
 

@@ -6,19 +6,24 @@ import { placeInFile } from '../document/change/file-lengths.ts';
 import { setField } from '../document/edits/set.ts';
 import { underlaysOf } from './underlays.ts';
 
-/** Puts an underlay in over those there are, or in place of one of them, and says where the site lies; lengths in feet. */
+/**
+ * Puts an underlay in over those there are, or in place of one of them, and says where the site lies and
+ * what it is called; lengths in feet.
+ */
 export function placeUnderlay(
   file: SiteFile,
   underlay: Underlay,
   georef: Georef | null,
   inPlaceOf: number | null = null,
+  siteName: string | null = null,
 ): Edit {
   const name = `Lay ${underlay.file} under the drawing`;
   const lies = setField(file, name, 'georef', georef ?? file.georef);
   const now = applyEdit(file, lies);
   const all = [...underlaysOf(now)];
   all.splice(inPlaceOf ?? all.length, inPlaceOf === null ? 0 : 1, inFileUnits(file, underlay));
-  return joinEdits(name, lies, setUnderlays(now, name, all));
+  const called = setField(now, name, 'name', siteName ?? now.name);
+  return joinEdits(name, lies, called, setUnderlays(applyEdit(now, called), name, all));
 }
 
 /** Changes how an underlay lies, counted from the lowest, under a name such as "Scale underlay"; lengths in feet. */

@@ -7,6 +7,7 @@ import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
 import { ChoiceField, DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
+import { OpenMapIn } from './open-map-section.tsx';
 import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
 import { nextStep, startPlacing } from './placing-hand.ts';
@@ -92,6 +93,7 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
         </button>
       </div>
       {picture?.features && <ElementsIn picture={picture} />}
+      {picture?.features && <OpenMapIn underlay={underlay} picture={picture} />}
       {picture?.lines && <TurnInto underlay={underlay} picture={picture} />}
     </>
   );

@@ -2,6 +2,7 @@ import { siteOf } from '../place/georef.ts';
 import type { Georef } from '../site.ts';
 import type { GroundFeature } from './geojson.ts';
 import type { DrawnLine } from './imported.ts';
+import { openMapLayer } from './open-map.ts';
 
 /** The middle of what features cover, degrees, also over the 180th meridian; null where they cover nothing. */
 export function middleOfGeojson(features: readonly GroundFeature[]): readonly [lon: number, lat: number] | null {
@@ -23,7 +24,10 @@ export function middleOfGeojson(features: readonly GroundFeature[]): readonly [l
 }
 
 /** The layer that a feature belongs to: what its properties call its list, layer or kind, else the kind of its shape. */
-function layerOf({ properties, shapes }: GroundFeature): string {
+function layerOf(feature: GroundFeature): string {
+  const tagged = openMapLayer(feature);
+  if (tagged !== null) return tagged;
+  const { properties, shapes } = feature;
   for (const name of ['list', 'layer', 'Layer', 'kind', 'type', 'class']) {
     const value = properties.get(name);
     if (typeof value === 'string' && value !== '') return value;

@@ -9,7 +9,7 @@ const GREYS = [0x000000, 0x656565, 0x666666, 0x999999, 0xcccccc, 0xffffff] as co
  * degrees apart, each in five shades, full and half (palette of the index, checked against ezdxf).
  */
 export function indexColor(index: number): number | null {
-  if (index < 1 || index > 255) return null;
+  if (!(index >= 1 && index <= 255)) return null;
   if (index < 10) return BASIC[index] ?? null;
   if (index >= 250) return GREYS[index - 250] ?? null;
   const sixths = Math.floor((index - 10) / 10) / 4;
