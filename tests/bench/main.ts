@@ -1,3 +1,4 @@
+import { chargingDayBench } from './charging-day.ts';
 import { frameBench } from './frames/frame-bench.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
@@ -36,6 +37,18 @@ print(
     ms: milliseconds(row.ms),
     'times ours': row.ratio.toFixed(1),
     'length of 20': row.checksum.toFixed(2),
+  })),
+);
+
+print(
+  'A day of charging in 96 steps under one limit, milliseconds',
+  (await chargingDayBench()).map((row) => ({
+    cars: row.cars,
+    limit: row.limit,
+    what: row.what,
+    ms: milliseconds(row.ms),
+    kWh: row.kwh.toFixed(2),
+    'bound over it, %': row.gap === undefined ? '' : row.gap.toFixed(4),
   })),
 );
 

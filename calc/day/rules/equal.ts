@@ -70,7 +70,7 @@ function raise({ world, step, cap, low, sums }: Moment, entered: readonly number
     at(cap[car]!).end.push(car);
     for (const row of world.touch[car]!.rows) inRow[row]!.push(car);
   }
-  const stopped = new Set<number>();
+  const stopped = new Uint8Array(world.charger.length);
   const sorted = [...levels.keys()].sort((a, b) => a - b);
   for (let next = 0; next < sorted.length; ) {
     const level = sorted[next]!;
@@ -78,8 +78,8 @@ function raise({ world, step, cap, low, sums }: Moment, entered: readonly number
     if (full <= level) {
       for (const car of inRow[row]!) {
         const rises = rows.rises(car);
-        if (stopped.has(car) || (!rises && cap[car]! <= full)) continue;
-        stopped.add(car);
+        if (stopped[car] === 1 || (!rises && cap[car]! <= full)) continue;
+        stopped[car] = 1;
         amps[car] = Math.min(cap[car]!, Math.max(low[car]!, full));
         if (rises) rows.turn(car, full, false);
       }
@@ -87,7 +87,7 @@ function raise({ world, step, cap, low, sums }: Moment, entered: readonly number
       continue;
     }
     for (const car of levels.get(level)!.end) if (rows.rises(car)) rows.turn(car, level, false);
-    for (const car of levels.get(level)!.begin) if (!stopped.has(car)) rows.turn(car, level, true);
+    for (const car of levels.get(level)!.begin) if (stopped[car] === 0) rows.turn(car, level, true);
     rows.settle(level);
     next++;
   }
@@ -102,7 +102,7 @@ class Rising {
   private readonly full: Float64Array;
   /** How many rise in a row: exact, where the sum of their directions is rounded. */
   private readonly many: Int32Array;
-  private readonly rising = new Set<number>();
+  private readonly rising: Uint8Array;
   private readonly changed = new Set<number>();
   private readonly world: World;
   private readonly step: number;
@@ -120,16 +120,16 @@ class Rising {
     this.worked = new Float64Array(rows);
     this.full = new Float64Array(rows).fill(Number.POSITIVE_INFINITY);
     this.many = new Int32Array(rows);
+    this.rising = new Uint8Array(world.charger.length);
   }
 
   rises(car: number): boolean {
-    return this.rising.has(car);
+    return this.rising[car] === 1;
   }
 
   /** A car begins to rise at a level, or stops. */
   turn(car: number, level: number, on: boolean): void {
-    if (on) this.rising.add(car);
-    else this.rising.delete(car);
+    this.rising[car] = on ? 1 : 0;
     const { rows, re, im } = this.world.touch[car]!;
     const sign = on ? 1 : -1;
     for (let j = 0; j < rows.length; j++) {
