@@ -23,7 +23,7 @@ export function tellCharge({ cars, strategies, optimum }: Charge, tell: Tell): v
       },
       result: outcome.energy,
       unit: 'kWh',
-      source: 'definition of the rule; a managed limit by 625.42(A)',
+      source: 'definition of the rule',
     }));
   }
   if (optimum === null) return;

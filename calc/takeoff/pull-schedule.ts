@@ -1,11 +1,15 @@
 import type { Site } from '../../routing/site/site.ts';
-import type { Plan } from '../plan/plan-shape.ts';
+import type { EquipmentBranches } from '../branches/equipment-branches.ts';
+import type { PlanFile } from '../plan-file.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { cutPlan } from './cut-plan.ts';
 import { GROUNDING_COLOR, lineColors, neutralColor, PILOT_COLOR } from './line-colors.ts';
+
+/** What of a plan tells what is pulled. */
+type Pulled = Pick<PlanFile, 'circuits' | 'takeoff'> & { readonly branches: readonly EquipmentBranches[] };
 
 /** One pull of conductors of one length. */
 export interface Pull {
@@ -29,7 +33,7 @@ export interface Pull {
  * The pulls of a job as a crew makes them: feeders by set, then each home run, its circuits the longest first and the
  * grounding conductors of its conduits, with the reel that the cutting plan takes each from.
  */
-export function pullSchedule(site: Site, plan: Plan): readonly Pull[] {
+export function pullSchedule(site: Site, plan: Pulled): readonly Pull[] {
   return [...feederPulls(site), ...branchPulls(site, plan)];
 }
 
@@ -64,7 +68,7 @@ function feederPulls(site: Site): readonly Pull[] {
   });
 }
 
-function branchPulls({ chargers, rules }: Site, plan: Plan): readonly Pull[] {
+function branchPulls({ chargers, rules }: Site, plan: Pulled): readonly Pull[] {
   const reelOf = reels(plan);
   const volts = new Map(chargers.map(({ id, volts: own }) => [id, own]));
   const phases = new Map(plan.circuits.map(({ charger, phases: own }) => [charger, own]));
@@ -124,7 +128,7 @@ function branchPulls({ chargers, rules }: Site, plan: Plan): readonly Pull[] {
 }
 
 /** The number of the reel that a piece is cut from, by its spec and what it is for. */
-function reels(plan: Plan): ReadonlyMap<string, number> {
+function reels(plan: Pulled): ReadonlyMap<string, number> {
   const numbers = new Map<string, number>();
   for (const { item, spec, stocks } of cutPlan(plan))
     if (item === 'conductor')
