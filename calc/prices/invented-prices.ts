@@ -22,7 +22,23 @@ const RACEWAY: Readonly<Record<Method, { readonly material: number; readonly hou
 
 const racewayRows = METHODS.flatMap((method): PriceRow[] => {
   const { material, hours } = RACEWAY[method];
-  if (method === 'tray') return [{ item: 'raceway', spec: racewaySpec(method, null), unit: 'ft', material, hours }];
+  if (method === 'tray') {
+    const spec = racewaySpec(method, null);
+    const angles = ELBOWS.map(
+      (angle): PriceRow => ({
+        item: 'elbow',
+        spec: `${spec}, ${degreesInWords(angle)}`,
+        unit: 'each',
+        material: 62,
+        hours: 0.8,
+      }),
+    );
+    return [
+      { item: 'raceway', spec, unit: 'ft', material, hours },
+      { item: 'coupling', spec, unit: 'each', material: 9, hours: 0.15 },
+      ...angles,
+    ];
+  }
   return tradeSizes(DEFAULT_TABLES, method).flatMap((tradeSize): PriceRow[] => {
     const spec = racewaySpec(method, tradeSize);
     const inches = tradeSizeInches(tradeSize);

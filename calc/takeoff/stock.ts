@@ -7,6 +7,9 @@ import type { Part } from './tally.ts';
 /** Reels that conductors are bought on, feet. Common practice, no source. */
 const PUT_UPS = [500, 1000, 2500] as const;
 
+/** Coils that one of is bought where it holds all there is of a conductor, feet. Common practice, no source. */
+const COILS = [100, 250] as const;
+
 /** Lost at each saw cut of a raceway, feet: 1/8 in. Common practice, no source. */
 const KERF = 0.125 / 12;
 
@@ -70,10 +73,12 @@ function inSticks({ of, length }: CutPiece): CutPiece[] {
   return rest > 1e-9 ? [...sticks, { of, length: rest }] : sticks;
 }
 
-/** From the put-up that buys the fewest feet; those that cannot are not tried. */
+/** One coil where it holds all; else from the put-up that buys the fewest feet; those that cannot are not tried. */
 function onReels(spec: string, pieces: readonly CutPiece[], waste: number): CutGroup {
   const longest = pieces.reduce((most, { length }) => Math.max(most, length), 0);
   const feet = sumOf(pieces) * (1 + waste);
+  const coil = COILS.find((length) => length >= feet);
+  if (coil !== undefined) return closed('conductor', spec, coil, pieces, 0, waste);
   const least = (putUp: number): number => putUp * Math.ceil(feet / putUp - 1e-9);
   const fitting = PUT_UPS.filter((putUp) => putUp >= longest).sort((a, b) => least(a) - least(b) || a - b);
   let best: CutGroup | null = null;

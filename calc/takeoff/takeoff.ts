@@ -20,6 +20,7 @@ import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { bondingQuantities } from './bonding-quantities.ts';
 import { boxQuantities, handholeQuantities, idleDropQuantities, idlePullpointQuantities } from './box-quantities.ts';
+import { boxlessDrops } from './boxless-drops.ts';
 import { buriedConduits } from './buried-conduits.ts';
 import { addConductors } from './conductor-quantities.ts';
 import { chargerBreaker, deviceQuantities } from './device-quantities.ts';
@@ -68,6 +69,7 @@ export function takeoff(
     feedersTally(site.feeders, feeders, site.pullpoints, site.equipment, tables, rules),
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
+    idleDropsTally(site.chargers, boxlessDrops(branches), pedestals),
     idlePullsTally(site.pullpoints, [...sharedBoxes, ...onFeeders]),
     sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables),
     handholesTally(handholesOf(buriedOf(onFeeders), site.stalls, site.aisles), tables.sections),
@@ -124,6 +126,10 @@ const aboveGrade = kept((boxes: readonly Box[]): readonly Box[] => boxes.filter(
 const bondingTally = kept(bondingQuantities);
 const devicesTally = kept(deviceQuantities);
 const disconnectsTally = kept(disconnectQuantities);
+const idleDropsTally = kept(
+  (_chargers: readonly Charger[], drops: readonly string[], pedestals: ReadonlySet<string>): Tally =>
+    idleDropQuantities(drops, pedestals),
+);
 const idlePullsTally = kept(idlePullpointQuantities);
 const sharedBoxesTally = kept(
   (
@@ -208,7 +214,6 @@ const branchesTally = kept(
       ...homeRuns,
       idleBreakers(branches, phases, tables),
       boxQuantities(branches.boxes, pedestals, tables.sections),
-      idleDropQuantities(idleDrops(branches), pedestals),
     ]);
   },
 );
@@ -225,13 +230,6 @@ function idleBreakers(
     if (Number.isFinite(rating)) add(chargerBreaker(phases[i]!.length, rating), id, 1);
   });
   return tally;
-}
-
-/** Drops of chargers without a circuit that no other charger brings a circuit to. */
-function idleDrops({ circuits, chargers, boxes, shared }: EquipmentBranches): readonly string[] {
-  const idle = new Set(chargers.flatMap(({ drop }, i) => (circuits[i] === null ? [drop] : [])));
-  if (idle.size > 0) for (const { id } of [...boxes, ...shared]) idle.delete(id);
-  return [...idle];
 }
 
 const homeRunTally = kept(
