@@ -72,7 +72,7 @@ function laidOver(read: ReadLines, name: string, over: PriceList): PriceList {
   const before = new Set(over.rows.map(({ item, spec }) => keyOf(item, spec)));
   return {
     ...over,
-    name: over.name === INVENTED_LIST.name ? `${name}, else ${over.name}` : name,
+    name: over.name.endsWith(INVENTED_LIST.name) ? `${name}, else ${INVENTED_LIST.name}` : name,
     rows: [
       ...over.rows.map((row) => own.get(keyOf(row.item, row.spec)) ?? row),
       ...rows.filter(({ item, spec }) => !before.has(keyOf(item, spec))),

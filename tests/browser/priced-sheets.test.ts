@@ -71,3 +71,30 @@ test('an alternative is saved as a revision: clouds round what was moved in it',
   expect(offences).toEqual([]);
   await close();
 });
+
+test('a price is changed in the bill, stays after a reload, and what a line is made of is shown on the board', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  const bill = page.getByRole('region', { name: 'Cost', exact: true });
+  await bill.getByRole('button', { name: 'drops' }).click();
+  const price = page.locator('.sums .sum dd');
+  const before = Number((await price.textContent())!.replace(/[$,]/g, ''));
+  const field = bill.getByLabel('unit price, retractor cord');
+  await field.fill('1240');
+  await field.press('Enter');
+  // 16 retractors at $1,000 more, and all that is laid on material.
+  await expect
+    .poll(async () => Number((await price.textContent())!.replace(/[$,]/g, '')))
+    .toBeGreaterThan(before + 16_000);
+  const after = await price.textContent();
+  await bill.getByRole('button', { name: 'retractor' }).click();
+  await bill.getByRole('button', { name: 'D03', exact: true }).click();
+  await page.getByRole('heading', { name: /D03/ }).waitFor();
+  await page.keyboard.press('Escape');
+  await page.reload();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  await expect.poll(() => price.textContent()).toBe(after);
+  await page.getByText('Prices: own prices, else invented prices').waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});

@@ -4,6 +4,6 @@ import type { Drawer } from '../page-state/page-store.ts';
 /** What a person does at each station, and the table that lies open there. */
 export const STATION_WORDS: Readonly<Record<Station, { readonly name: string; readonly drawer: Drawer | null }>> = {
   layout: { name: 'Lay out', drawer: null },
-  price: { name: 'Price', drawer: 'takeoff' },
+  price: { name: 'Price', drawer: 'cost' },
   build: { name: 'Build', drawer: 'setting-out' },
 };

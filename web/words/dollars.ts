@@ -14,6 +14,6 @@ const WHOLE = form(0);
 /** `$1,234.50`. */
 export const dollars = (value: number): string => CENTS.format(value);
 
-/** A sum by a price list: `$1,234.50`, or `$1,235` where the prices are invented, whose cents mean nothing. */
+/** A sum by a price list: `$1,234.50`, or `$1,235` where the prices, or some, are invented, whose cents mean nothing. */
 export const priceWords = (value: number, { name }: Pick<PriceList, 'name'>): string =>
-  (name === INVENTED_LIST.name && (value === 0 || Math.abs(value) >= 1) ? WHOLE : CENTS).format(value);
+  (name.endsWith(INVENTED_LIST.name) && (value === 0 || Math.abs(value) >= 1) ? WHOLE : CENTS).format(value);

@@ -1,5 +1,5 @@
-import { useRef } from 'react';
-import { stallsServed } from '../../../calc/plan/unit-figures.ts';
+import { useRef, useState } from 'react';
+import { stallsServed, unitFigures } from '../../../calc/plan/unit-figures.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid-lines.ts';
@@ -9,27 +9,39 @@ import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../../doc
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { dollars, priceWords } from '../../words/dollars.ts';
 import { failureWords } from '../../words/failure-words.ts';
+import { RatesForm } from './rates-form.tsx';
+import { WhatIfPicture } from './what-if-picture.tsx';
 
 /** What the lot costs, by system, with overhead and margin; and the price list behind it. */
 export function PricePanel() {
-  const takeoff = useDocument((state) => state.plan.takeoff);
+  const plan = useDocument((state) => state.plan);
   const site = useDocument((state) => state.site);
   const list = usePrices((state) => state.list);
-  const cost = costOf(takeoff, list, stallsServed(site));
+  const cost = costOf(plan.takeoff, list, stallsServed(site));
   const { rates } = list;
+  const [cents, setCents] = useState(false);
+  const words = (amount: number): string => (cents ? dollars(amount) : priceWords(amount, list));
   return (
     <section aria-label="Price">
       <h3>Price</h3>
       <dl className="facts sums">
         {SYSTEMS.map((system) => (
-          <Fact key={system} name={system} value={priceWords(cost.bySystem[system], list)} />
+          <Fact key={system} name={system} value={words(cost.bySystem[system])} />
         ))}
         <Fact name={`labor in it, at ${dollars(rates.labor)} an hour`} value={`${cost.hours.toFixed(1)} hours`} />
-        {bidLines(cost).map(({ name, dollars }) => (
-          <Fact key={name} name={name} sum={name === 'price'} value={priceWords(dollars, list)} />
+        {bidLines(cost).map(({ name, dollars: amount }) => (
+          <Fact key={name} name={name} sum={name === 'price'} value={words(amount)} />
         ))}
-        {cost.pricePerStall !== null && <Fact name="per stall served" value={priceWords(cost.pricePerStall, list)} />}
+        {unitFigures({ cost, site, plan }).map(
+          ({ name, unit, value }) =>
+            value !== null && (
+              <Fact key={name} name={name} value={unit === 'dollars' ? words(value) : `${value.toFixed(1)} hours`} />
+            ),
+        )}
       </dl>
+      <label className="tick">
+        <input type="checkbox" checked={cents} onChange={(event) => setCents(event.currentTarget.checked)} /> cents
+      </label>
       {cost.missing.length > 0 && (
         <p>
           <strong>{cost.missing.length} items have no price</strong> and are in no sum: the cost table lists them first.
@@ -40,6 +52,8 @@ export function PricePanel() {
           <strong>{cost.guesses} rows stand on a line for any size</strong> or beyond a curve.
         </p>
       )}
+      <WhatIfPicture cost={cost} words={words} />
+      <RatesForm list={list} />
       <PriceListDoor />
     </section>
   );
@@ -76,7 +90,7 @@ function PriceListDoor() {
   return (
     <>
       <p className="quiet">
-        Prices: {list.name}. {list.name === 'invented prices' && 'Every figure in them is invented: bring your own.'}
+        Prices: {list.name}. {list.name.endsWith('invented prices') && 'What is not your own in them is invented.'}
       </p>
       <p className="price-door">
         <button type="button" onClick={() => file.current?.click()}>
