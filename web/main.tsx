@@ -18,7 +18,7 @@ import './styles/print.css';
 import { readInk } from './board/ink.ts';
 import { createPainting } from './board/painting.ts';
 import { createViewStore } from './board/view-store.ts';
-import { resumePrices } from './document/files/price-store.ts';
+import { pricesCome } from './document/files/price-store.ts';
 import { DEFAULT_SAMPLE, sample } from './document/files/samples.ts';
 import { pageWorld } from './document/keeping/page-world.ts';
 import { keepSites } from './document/keeping/storage.ts';
@@ -27,7 +27,7 @@ import { keepPage } from './kept-page/kept-page.ts';
 import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
 import { createPageStore } from './page-state/page-store.ts';
-import { loadTheRest } from './page-state/when-asked.tsx';
+import { later, loadTheRest } from './page-state/when-asked.tsx';
 import { PHONE } from './parts/phone.ts';
 import { startTheme } from './parts/theme.ts';
 
@@ -44,7 +44,7 @@ async function start(root: HTMLElement): Promise<void> {
   const painting = createPainting(store, view, readInk(document.documentElement));
   // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
-  await resumePrices();
+  later(pricesCome);
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>

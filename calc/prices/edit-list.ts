@@ -1,11 +1,17 @@
-import { INVENTED_LIST } from './invented-list.ts';
 import { listedAs } from './line-for.ts';
-import { keyOf, type PriceList, type PriceRow } from './price-list.ts';
+import { INVENTED_NAME, keyOf, type PriceList, type PriceRow } from './price-list.ts';
 import { type CrewMember, crewRate, type Rate } from './rates.ts';
 
 /** A list that was changed by hand is no longer the invented one, though the rest of it is. */
-const named = ({ name }: PriceList): string =>
-  name === INVENTED_LIST.name ? `own prices, else ${INVENTED_LIST.name}` : name;
+const named = ({ name }: PriceList): string => {
+  if (name === INVENTED_NAME) return `${BY_HAND[0]}, else ${INVENTED_NAME}`;
+  return isByHand({ name }) ? name : `${name}${BY_HAND[1]}`;
+};
+const BY_HAND = ['own prices', ', changed by hand'] as const;
+
+/** Whether a list was changed where its prices stand: two of one name may then differ. */
+export const isByHand = ({ name }: Pick<PriceList, 'name'>): boolean =>
+  name.startsWith(BY_HAND[0]) || name.endsWith(BY_HAND[1]);
 
 /** A list in which an item of this one spec has a line of its own: before the line that prices it so far. */
 export function withLine(list: PriceList, { item, spec, ...figures }: PriceRow): PriceList {

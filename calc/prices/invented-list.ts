@@ -2,7 +2,7 @@ import { INVENTED_BOXES } from './invented-boxes.ts';
 import { INVENTED_GEAR } from './invented-gear.ts';
 import { INVENTED_GROUND } from './invented-ground.ts';
 import { INVENTED_PRICES } from './invented-prices.ts';
-import type { PriceList, PriceRow } from './price-list.ts';
+import { INVENTED_NAME, type PriceList, type PriceRow } from './price-list.ts';
 import { type CrewMember, crewRate, RATE_FACTS, RATES, type Rate, type Rates } from './rates.ts';
 
 const line = (item: string, spec: string, unit: PriceRow['unit'], material: number, hours: number): PriceRow => ({
@@ -73,7 +73,7 @@ const tidy = (row: PriceRow): PriceRow => ({
 
 /** The price list that is there before the estimator brings one: every figure invented, none a supplier's. */
 export const INVENTED_LIST: PriceList = {
-  name: 'invented prices',
+  name: INVENTED_NAME,
   rows: [
     ...INVENTED_PRICES.filter(({ item, spec }) => item !== 'junction box' || spec !== 'on the raceway'),
     ...INVENTED_GEAR,

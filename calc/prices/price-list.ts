@@ -42,4 +42,7 @@ export interface PriceList {
   readonly exclusions?: readonly string[];
 }
 
+/** What the list is called that is there from the start, and in what is laid over it. */
+export const INVENTED_NAME = 'invented prices';
+
 export const keyOf = (item: string, spec: string): string => `${item}\n${spec}`;

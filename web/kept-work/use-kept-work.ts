@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
-import { usePrices } from '../document/files/price-store.ts';
+import { isByHand } from '../../calc/prices/edit-list.ts';
+import { hasCome, usePrices } from '../document/files/price-store.ts';
 import type { KeptSite } from '../document/keeping/kept-work.ts';
 import type { Health } from '../document/keeping/site-keeping.ts';
 import type { CardRecord } from '../document/keeping/storage-records.ts';
@@ -56,6 +57,7 @@ export function useCards(sites: readonly KeptSite[]): ReadonlyMap<string, CardRe
   const list = usePrices((state) => state.list);
   const [cards, setCards] = useState<ReadonlyMap<string, CardRecord>>(new Map());
   useEffect(() => {
+    if (!hasCome(list)) return;
     let gone = false;
     const show = (card: CardRecord): void => setCards((before) => new Map(before).set(card.doc, card));
     const work = async (): Promise<void> => {
@@ -65,7 +67,7 @@ export function useCards(sites: readonly KeptSite[]): ReadonlyMap<string, CardRe
         const card = await kept.card(site.doc).catch(() => undefined);
         if (gone) return;
         if (card) show(card);
-        if (card?.seq !== site.seq || card.prices !== list.name) missing.push(site);
+        if (card?.seq !== site.seq || card.prices !== list.name || isByHand(list)) missing.push(site);
       }
       for (const { doc, seq } of missing) {
         const file = await siteOf(doc).catch(() => undefined);

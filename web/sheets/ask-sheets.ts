@@ -3,7 +3,7 @@ import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files/files.ts';
 import type { NamedSite } from '../document/files/named-site.ts';
-import { priceStore } from '../document/files/price-store.ts';
+import { pricesInUse } from '../document/files/price-store.ts';
 import { beginWork, type TellWork } from '../long-work/work-store.ts';
 import { drawingUnderlays } from './drawing-underlays.ts';
 import { sheetFileName } from './sheet-file-name.ts';
@@ -54,7 +54,7 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
         site,
         wanted,
         underlays,
-        prices: priceStore.getState().list,
+        prices: await pricesInUse(),
         date: dayOf(new Date()),
       },
       signal,

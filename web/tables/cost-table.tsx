@@ -5,7 +5,7 @@ import { isGuess } from '../../calc/prices/line-for.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
 import { costOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { priceStore, takePrices, usePrices } from '../document/files/price-store.ts';
+import { hasCome, priceStore, takePrices, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { TypedField } from '../parts/fields.tsx';
@@ -38,6 +38,7 @@ export function CostTable() {
     if (!next.delete(row.key)) next.add(row.key);
     setTurned(next);
   };
+  if (!hasCome(list)) return null;
   return (
     <WindowedTable
       name="Cost"

@@ -1,5 +1,4 @@
-import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
-import type { PriceList } from '../../calc/prices/price-list.ts';
+import { INVENTED_NAME, type PriceList } from '../../calc/prices/price-list.ts';
 
 const form = (digits: number): Intl.NumberFormat =>
   new Intl.NumberFormat('en-US', {
@@ -16,4 +15,4 @@ export const dollars = (value: number): string => CENTS.format(value);
 
 /** A sum by a price list: `$1,234.50`, or `$1,235` where the prices, or some, are invented, whose cents mean nothing. */
 export const priceWords = (value: number, { name }: Pick<PriceList, 'name'>): string =>
-  (name.endsWith(INVENTED_LIST.name) && (value === 0 || Math.abs(value) >= 1) ? WHOLE : CENTS).format(value);
+  (name.endsWith(INVENTED_NAME) && (value === 0 || Math.abs(value) >= 1) ? WHOLE : CENTS).format(value);

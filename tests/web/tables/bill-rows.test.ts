@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { withCrew, withLine, withRate } from '../../../calc/prices/edit-list.ts';
+import { isByHand, withCrew, withLine, withRate } from '../../../calc/prices/edit-list.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { lineFor } from '../../../calc/prices/line-for.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
@@ -79,6 +79,9 @@ describe('a list that is changed by hand', () => {
     expect([own.rates.labor, own.crew]).toEqual([80, undefined]);
     const crew = withCrew(own, [{ trade: 'journeyman', wage: 60, count: 2 }]);
     expect(crew.rates.labor).toBe(90);
+    expect(isByHand(own)).toBe(true);
+    expect(isByHand(INVENTED_LIST)).toBe(false);
+    expect(withRate({ ...own, name: 'my.csv' }, 'tax', 0).name).toBe('my.csv, changed by hand');
     for (const one of [own, crew]) expect(readPrices(csv(priceSheet(one)), one.name)).toEqual({ ok: true, list: one });
   });
 });

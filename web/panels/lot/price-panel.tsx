@@ -5,7 +5,7 @@ import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid-lines.ts';
 import { costOf, SYSTEMS } from '../../../calc/takeoff/cost.ts';
 import { download } from '../../document/files/files.ts';
-import { dismissPriceErrors, dropPrices, openPrices, usePrices } from '../../document/files/price-store.ts';
+import { dismissPriceErrors, dropPrices, hasCome, openPrices, usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { dollars, priceWords } from '../../words/dollars.ts';
 import { failureWords } from '../../words/failure-words.ts';
@@ -17,9 +17,10 @@ export function PricePanel() {
   const plan = useDocument((state) => state.plan);
   const site = useDocument((state) => state.site);
   const list = usePrices((state) => state.list);
+  const [cents, setCents] = useState(false);
+  if (!hasCome(list)) return null;
   const cost = costOf(plan.takeoff, list, stallsServed(site));
   const { rates } = list;
-  const [cents, setCents] = useState(false);
   const words = (amount: number): string => (cents ? dollars(amount) : priceWords(amount, list));
   return (
     <section aria-label="Price">
@@ -100,7 +101,7 @@ function PriceListDoor() {
           Save the prices
         </button>
         {list.name !== 'invented prices' && (
-          <button type="button" onClick={dropPrices}>
+          <button type="button" onClick={() => void dropPrices()}>
             Back to invented
           </button>
         )}
