@@ -137,6 +137,7 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
       },
     }),
     high: written(row.high),
+    ...(row.lift !== undefined && { lift: written(row.lift) }),
     unit: feet ? site.units : row.unit,
     basis: row.basis,
     of: row.of,

@@ -3,6 +3,7 @@ import type { Rules } from '../../routing/site/site.ts';
 import type { Bought, TakeoffRow } from '../plan-file.ts';
 import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
+import { type LiftShares, liftShareOf } from './lift-share.ts';
 import type { CutGroup } from './stock.ts';
 import { type Stocked, stockKey, stockRow, stocksOf } from './stocking.ts';
 import { type Part, partsOf, type Sum } from './tally.ts';
@@ -109,7 +110,7 @@ export const cuttingOf = (row: TakeoffRow): CutGroup | null => cuttings.get(row)
  * Takeoff rows of sums, in an estimator's order: waste added to what is cut from stock, and the sticks and reels that it is
  * cut from, as the cutting plan has them.
  */
-export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
+export function rowsOf(sums: readonly Sum[], rules: Rules, lifts: LiftShares): readonly TakeoffRow[] {
   const rows: { readonly place: string; readonly row: TakeoffRow }[] = [];
   const stocks = stocksOf(sums, rules);
   for (const sum of sums) {
@@ -119,7 +120,8 @@ export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[
     const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
     const share = net > 0 ? sum.high / net : 0;
     const stocked = stocks.get(stockKey(kind));
-    const row = rowOf(sum, kind, net * (1 + waste), share, basis, stocked);
+    const lift = liftShareOf(lifts, kind.item, kind.spec);
+    const row = rowOf(sum, kind, net * (1 + waste), [share, share * lift], basis, stocked);
     if (stocked !== undefined) cuttings.set(row, stocked.cutting);
     rows.push({ place: placeOf(kind.item, kind.spec), row });
   }
@@ -150,7 +152,7 @@ function rowOf(
   sum: Sum,
   { item, spec, unit }: Pick<TakeoffRow, 'item' | 'spec' | 'unit'>,
   quantity: number,
-  highShare: number,
+  [highShare, liftShare]: readonly [high: number, lift: number],
   basis: string,
   stocked: Stocked | undefined,
 ): TakeoffRow {
@@ -161,6 +163,7 @@ function rowOf(
     spec,
     quantity,
     high: quantity * highShare,
+    ...(liftShare > 0 && { lift: quantity * liftShare }),
     unit,
     basis,
     get parts() {

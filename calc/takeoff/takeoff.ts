@@ -31,6 +31,7 @@ import { feederQuantities } from './feeder-quantities.ts';
 import { feederBoxes } from './feeders/feeder-boxes.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { guardQuantities } from './guard-quantities.ts';
+import { liftShares } from './lift-share.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
@@ -83,7 +84,7 @@ export function takeoff(
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
     guardQuantities(guards.pedestals, guards.bollards),
   ];
-  return rowsOf([...totalOf(tallies).values()], rules);
+  return rowsOf([...totalOf(tallies).values()], rules, liftShares(site.raceways, site.drops));
 }
 
 /** Tallies added up in a tree of sums, so that one of them changes only the sums above it. */

@@ -7,20 +7,21 @@ import { rateCell } from './rates-table.ts';
 
 /** Columns of the bill in the workbook, by their letter. */
 export const COST = {
-  system: 'E',
-  material: 'G',
-  unitHours: 'H',
-  lift: 'J',
-  repetition: 'K',
-  hours: 'L',
-  labor: 'M',
-  cost: 'N',
+  system: 'F',
+  material: 'H',
+  unitHours: 'I',
+  lift: 'K',
+  repetition: 'L',
+  hours: 'M',
+  labor: 'N',
+  cost: 'O',
 } as const;
 
 const HEAD = [
   'item',
   'spec',
   'quantity',
+  'to buy',
   'unit',
   'system',
   'unit price ($)',
@@ -36,7 +37,7 @@ const HEAD = [
   'a guess',
 ];
 
-/** A column of the bill over all its rows: `cost!$G$2:$G$40`. */
+/** A column of the bill over all its rows: `cost!$H$2:$H$40`. */
 export const costColumn = (name: keyof typeof COST, rows: number): string =>
   `cost!$${COST[name]}$2:$${COST[name]}$${rows + 1}`;
 
@@ -55,6 +56,7 @@ export function costTable({ units }: Pick<Site, 'units'>, { rows, missing }: Cos
       item,
       spec,
       quantity(many * one(unit)),
+      quantity(many * one(unit)),
       unit === 'ft' ? units : unit,
       null,
       money(null),
@@ -67,6 +69,7 @@ export function costTable({ units }: Pick<Site, 'units'>, { rows, missing }: Cos
       row.item,
       row.spec,
       quantity(row.quantity * one(row.unit)),
+      quantity(row.bought * one(row.unit)),
       row.unit === 'ft' ? units : row.unit,
       row.system,
       live(row.unitMaterial / one(row.unit), 'money'),
@@ -95,15 +98,15 @@ function worked(
 ): LiveCell[] {
   const [share, alike] = [rateCell('repetition'), rateCell('alike')];
   const curve = `IF(C${line}>MAX(${alike},1),(C${line}/MAX(${alike},1))^(LN(${share})/LN(2)),1)`;
-  const higher = `I${line}*(${rateCell('height')}-1)+J${line}*(${rateCell('lift')}-1)`;
+  const higher = `J${line}*(${rateCell('height')}-1)+K${line}*(${rateCell('lift')}-1)`;
   return [
-    money(sums.material, `ROUND(C${line}*F${line},2)`),
+    money(sums.material, `ROUND(D${line}*G${line},2)`),
     unitHours,
     quantity(ladder),
     quantity(lift),
     live(repetition, 'figure', unit === 'each' ? curve : undefined),
-    hours(sums.hours, `(C${line}+${higher})*H${line}*K${line}`),
-    money(sums.labor, `ROUND(L${line}*${rateCell('labor')},2)`),
-    money(sums.cost, `G${line}+M${line}`),
+    hours(sums.hours, `(C${line}+${higher})*I${line}*L${line}`),
+    money(sums.labor, `ROUND(M${line}*${rateCell('labor')},2)`),
+    money(sums.cost, `H${line}+N${line}`),
   ];
 }

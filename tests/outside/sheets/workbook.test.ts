@@ -101,8 +101,8 @@ test('who changes a price, a rate or fills in what has none changes the total', 
   const book = await unworked(lot);
   const rows = utils.sheet_to_json<unknown[]>(book.Sheets.cost!, { header: 1 });
   expect(rows[1]![0]).toBe('retractor');
-  book.Sheets.cost!.F2 = { t: 'n', v: 250 };
-  book.Sheets.cost!.H2 = { t: 'n', v: 1.5 };
+  book.Sheets.cost!.G2 = { t: 'n', v: 250 };
+  book.Sheets.cost!.I2 = { t: 'n', v: 1.5 };
   const tax = utils
     .sheet_to_json<unknown[]>(book.Sheets.rates!, { header: 1 })
     .findIndex(([name]) => name === 'tax, share of material');
@@ -203,9 +203,9 @@ test.skipIf(office === undefined)(
       expectPlan(book, yard);
       // One price doubled: the total moves by what a dollar of material comes to in it.
       const changed = read(await xlsx(workbook(yard, []), false), { cellFormula: true, cellStyles: true });
-      const before = cell(changed, 'cost', 'F2');
-      const many = cell(changed, 'cost', 'C2');
-      changed.Sheets.cost!.F2 = { t: 'n', v: before * 2 };
+      const before = cell(changed, 'cost', 'G2');
+      const many = cell(changed, 'cost', 'D2');
+      changed.Sheets.cost!.G2 = { t: 'n', v: before * 2 };
       const moved = amount(convert(write(changed, { type: 'buffer', bookType: 'xlsx' })), 'price') - yard.cost.price;
       expect(Math.abs(moved - before * many * yard.cost.multipliers.material)).toBeLessThan(0.05);
     } finally {
