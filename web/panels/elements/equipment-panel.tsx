@@ -49,6 +49,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
   if (!equipment) return null;
   const supply = plan.supply.equipment.find((each) => each.id === id);
   const fed = plan.runs.filter(({ from }) => from === id).map(({ charger }) => charger);
+  const onward = site.feeders.filter(({ from }) => from === id).map(({ to }) => to);
   const size = equipment.size;
   const node = treeOf(site).nodes.find(({ equipment: { id: one } }) => one === id);
   const isBoard = equipment.kind !== 'source' && equipment.kind !== 'transformer';
@@ -58,7 +59,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
     <>
       <Facts>
         <Fact name="feeds">
-          <Links ids={fed} />
+          <Links ids={[...onward, ...fed]} />
         </Fact>
         {supply && (
           <>

@@ -19,7 +19,7 @@ export function LoadCalculation({ id }: { readonly id: string }) {
   return (
     <section aria-label="Load calculation">
       <h3>Load calculation</h3>
-      <table className="ways">
+      <table className="ways figures">
         <thead>
           <tr>
             <th scope="col">counted</th>

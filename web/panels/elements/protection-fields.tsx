@@ -35,6 +35,8 @@ export function DeviceFields({ device: { groundFault, arcEnergy }, onChange }: D
   );
 }
 
+const NOT_GIVEN = GIVEN_WORDS[''];
+
 type Board = Pick<Equipment, 'groundFault' | 'arcEnergy' | 'lockable' | 'seriesAmps' | 'seriesWith'>;
 
 interface BoardFieldsProps {
@@ -55,8 +57,8 @@ export function BoardFields({ board, onChange }: BoardFieldsProps) {
       />
       <TextField
         label="series rated with"
-        value={board.seriesWith ?? ''}
-        onChange={(text) => onChange({ seriesWith: text === '' ? undefined : text })}
+        value={board.seriesWith ?? NOT_GIVEN}
+        onChange={(text) => onChange({ seriesWith: text === '' || text === NOT_GIVEN ? undefined : text })}
       />
       <DeviceFields device={board} onChange={onChange} />
       <YesNoField label="breakers lock open" value={board.lockable} onChange={(lockable) => onChange({ lockable })} />

@@ -1,3 +1,4 @@
+import { dayOf } from '../../../calc/sheets/day.ts';
 import type { Project } from '../../../routing/site/site.ts';
 import { setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -43,7 +44,8 @@ export function ProjectForm() {
         />
       ))}
       {issues.map((issue, i) => (
-        <fieldset key={`${i} of ${issues.length}`} className="fields" aria-label={`Issue ${i + 1}`}>
+        <fieldset key={`${i} of ${issues.length}`} className="fields issue" aria-label={`Issue ${i + 1}`}>
+          <h4>Issue {i + 1}</h4>
           {(Object.keys(ISSUE) as (keyof typeof ISSUE)[]).map((name) => (
             <TextField
               key={name}
@@ -64,7 +66,9 @@ export function ProjectForm() {
         <button
           type="button"
           className="plain"
-          onClick={() => putIssues([...issues, { mark: String(issues.length + 1), date: 'date', text: 'for review' }])}
+          onClick={() =>
+            putIssues([...issues, { mark: String(issues.length + 1), date: dayOf(new Date()), text: 'for review' }])
+          }
         >
           Add an issue
         </button>
