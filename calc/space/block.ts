@@ -44,6 +44,9 @@ const USUAL_COLUMN = 10;
 /** A member passes over a column that is within this of its middle in plan, feet, beside the column's own size. */
 const BESIDE = 1;
 
+/** Members are looked for so far round the middle of a column, feet. */
+export const COLUMN_REACH = 6;
+
 /** How high a column stands: as it says, else up to the lowest of some members that pass over it, feet. */
 export function columnTop(column: Column, near: readonly Member[]): number {
   if (column.height !== undefined) return column.height;

@@ -4,6 +4,7 @@ import { inPlan } from '../../../routing/plane/space.ts';
 import { dimensionLine, extensionLines } from '../../../routing/site/kinds/dimensions.ts';
 import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
 import { arrowHead, NOTE_LETTER, NOTE_LINE, noteLeader, noteLines } from '../../../routing/site/kinds/notes.ts';
+import { lookHeads } from '../../../routing/site/kinds/sections.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
@@ -177,6 +178,14 @@ const clouds = (site: Site): DrawnItem[] =>
     cloudItems(outline, mark).map((item) => (item.kind === 'text' ? { ...item, stays: true as const } : item)),
   );
 
+/** Where a section is cut, with heads that point the way one looks, and its title. */
+const sections = (site: Site): DrawnItem[] =>
+  site.sections.flatMap((section) => [
+    line('sections', [section.from, section.to]),
+    ...lookHeads(section).map((head) => line('sections', head, true)),
+    text('sections', [section.to[0] + 1.2, section.to[1] - 0.3], section.name, { anchor: 'left', stays: true }),
+  ]);
+
 /** How the elements of a list are drawn on the plan. */
 interface DrawnKind {
   readonly draw: (site: Site, plan: Plan) => readonly DrawnItem[];
@@ -201,4 +210,5 @@ export const DRAWN_KINDS: { readonly [L in ElementList]: DrawnKind | null } = {
   notes: { draw: notes },
   dimensions: { draw: dimensions },
   clouds: { draw: clouds },
+  sections: { draw: sections },
 };

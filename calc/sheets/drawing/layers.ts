@@ -61,6 +61,7 @@ export const LAYERS = {
   dropNumbers: { name: 'E-POWR-TEXT', says: 'drop numbers', colour: ink, index: 7, weight: 0.18 },
   dimensions: { name: 'E-POWR-DIMS', says: 'dimensions', colour: ink, index: 7, weight: 0.13 },
   notes: { name: 'G-ANNO-NOTE', says: 'notes', colour: ink, index: 7, weight: 0.18 },
+  sections: { name: 'G-ANNO-SECT', says: 'where sections are cut', colour: ink, index: 7, weight: 0.5, dash: [6, 1.5] },
   revisions: { name: 'G-ANNO-REVS', says: 'what a revision changed', colour: ink, index: 1, weight: 0.35 },
 } as const satisfies Record<string, Layer>;
 

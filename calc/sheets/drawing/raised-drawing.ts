@@ -1,4 +1,5 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
+import { membersNear, steelOf } from '../../../routing/network/support/steel-near.ts';
 import { type Box, boxesMeet, boxOf } from '../../../routing/plane/box.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
@@ -8,7 +9,7 @@ import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
 import { vehicleOf } from '../../../routing/standing/parked.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import { columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../../space/block.ts';
+import { COLUMN_REACH, columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../../space/block.ts';
 import { cordAtRest, cordOut } from '../../space/cord-shape.ts';
 import { type Hiding, hidingBy, isCovered, seenParts } from '../../space/hidden.ts';
 import { raisedAt, type SeenBlock, seenBlock } from '../../space/oblique.ts';
@@ -55,7 +56,9 @@ function siteWithin(site: Site, within: Box): Shown {
 function blocksOf({ stalls, columns, equipment, rules }: Shown, site: Site): readonly SeenBlock[] {
   return [
     ...stalls.map((stall) => vehicleBlock(stall, vehicleOf(stall, site), rules.headClearance)),
-    ...columns.map((column) => columnBlock(column, columnTop(column, site.members))),
+    ...columns.map((column) =>
+      columnBlock(column, columnTop(column, membersNear(steelOf(site.members), boxOf([column.at]), COLUMN_REACH))),
+    ),
     ...equipment.map(equipmentBlock),
   ].map(seenBlock);
 }

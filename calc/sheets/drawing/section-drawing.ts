@@ -32,8 +32,7 @@ const LAYER: Readonly<Record<SectionPart, LayerName>> = {
 export function sectionDrawing(section: Section, units: Units, letter: number, title: string): Drawing {
   const write = writer(letter);
   const items = [
-    ...grade(section, letter),
-    ...section.shapes.filter((shape, i) => !isBehind(shape, i, section.shapes)).map(drawn),
+    ...plainSection(section),
     ...clearHeights(section, units, letter),
     ...widths(section, units, letter),
     ...trenchSizes(section, units, letter),
@@ -41,6 +40,12 @@ export function sectionDrawing(section: Section, units: Units, letter: number, t
   ];
   return { title, items, extent: extentOf(items) };
 }
+
+/** The shapes of a section on their ground, without a word. */
+export const plainSection = (section: Section): readonly DrawnItem[] => [
+  ...grade(section, section.length / 60),
+  ...section.shapes.filter((shape, i) => !isBehind(shape, i, section.shapes)).map(drawn),
+];
 
 /** What is wholly behind a nearer block is not drawn. */
 function isBehind(shape: SectionShape, at: number, shapes: readonly SectionShape[]): boolean {

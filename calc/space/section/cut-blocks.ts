@@ -1,7 +1,9 @@
+import { membersNear, steelOf } from '../../../routing/network/support/steel-near.ts';
+import { boxOf } from '../../../routing/plane/box.ts';
 import { obstacleOf, spansInside } from '../../../routing/plane/obstacle.ts';
 import type { Point2, Site, Stall } from '../../../routing/site/site.ts';
 import { directionsOf, inletAt, vehicleOf } from '../../../routing/standing/parked.ts';
-import { type Block, columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../block.ts';
+import { type Block, COLUMN_REACH, columnBlock, columnTop, equipmentBlock, vehicleBlock } from '../block.ts';
 import type { CutView } from './cut.ts';
 import { rectangle, type SectionPart, type SectionShape } from './shape.ts';
 
@@ -19,7 +21,11 @@ export function cutBlocks(site: Site, view: CutView): readonly SectionShape[] {
       const shapes = shapesOf(vehicleBlock(stall, vehicleOf(stall, site), rules.headClearance), view);
       return shapes.some(({ isCut }) => isCut) ? [...shapes, inletZone(stall, site, view)] : shapes;
     }),
-    ...columns.flatMap((column) => shapesOf(columnBlock(column, columnTop(column, members)), view)),
+    ...columns.flatMap((column) => {
+      const near = shapesOf(columnBlock(column, 1), view).length > 0;
+      const above = near ? membersNear(steelOf(members), boxOf([column.at]), COLUMN_REACH) : [];
+      return near ? shapesOf(columnBlock(column, columnTop(column, above)), view) : [];
+    }),
     ...equipment.flatMap((one) => shapesOf(equipmentBlock(one), view)),
   ];
 }

@@ -1,8 +1,8 @@
 import { type Obstacle, obstacleOf, spansInside } from '../../../routing/plane/obstacle.ts';
-import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
 import type { Rules, Site } from '../../../routing/site/site.ts';
+import { outlineOf, stallOutline } from '../../../routing/standing/outlines.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { CutView } from './cut.ts';
@@ -24,20 +24,20 @@ export function groundSpans(site: Site, view: CutView, shapes: readonly SectionS
   const over = (from: number, to: number): Over => ({ clear: lowestOver(shapes, from, to) });
   return [
     ...site.stalls.flatMap((stall) =>
-      spans(obstacleOf(stallRectangle(stall))).map(([from, to]): GroundSpan => {
+      spans(stallOutline(stall)).map(([from, to]): GroundSpan => {
         const name = stall.label ?? stall.id;
         const asked = stall.use === 'van-accessible' ? clearHeight.van : clearHeight.stall;
         return { from, to, use: 'stall', name, asked, ...over(from, to) };
       }),
     ),
-    ...site.aisles.flatMap(({ id, outline, kind = 'drive' }) =>
-      spans(obstacleOf(outline)).map(
+    ...site.aisles.flatMap((aisle) =>
+      spans(outlineOf(aisle)).map(
         ([from, to]): GroundSpan => ({
           from,
           to,
-          use: AISLE_WORDS[kind] as GroundSpan['use'],
-          name: id,
-          asked: askedOver(kind, clearHeight),
+          use: AISLE_WORDS[aisle.kind ?? 'drive'] as GroundSpan['use'],
+          name: aisle.id,
+          asked: askedOver(aisle.kind ?? 'drive', clearHeight),
           ...over(from, to),
         }),
       ),

@@ -23,6 +23,10 @@ const HALF_TRENCH = 6;
 /** Raceways that are looked at for the one with most conduits. */
 const MOST_LOOKED_AT = 200;
 
+/** The sections of a set: those that the site keeps, else the typical ones. */
+export const sectionsOf = (site: Site, plan: Plan): readonly NamedCut[] =>
+  site.sections.length > 0 ? site.sections : typicalSections(site, plan);
+
 /** The sections that a set has where none is kept: at a drop, across the trunk, at the equipment, through a trench. */
 export function typicalSections(site: Site, plan: Plan): readonly NamedCut[] {
   const found = [dropIn(site, plan), trunkIn(site, plan), equipmentIn(site), trenchIn(site)];

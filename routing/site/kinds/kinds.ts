@@ -13,6 +13,7 @@ import { members } from './members.ts';
 import { notes } from './notes.ts';
 import { pullpoints } from './pullpoints.ts';
 import { raceways } from './raceways.ts';
+import { sections } from './sections.ts';
 import { stalls } from './stalls.ts';
 
 /** Every kind of element, by the list that holds it, in the order of the file. Every id is unique across all of them. */
@@ -32,6 +33,7 @@ export const KINDS = {
   notes,
   dimensions,
   clouds,
+  sections,
 } as const;
 
 type Kinds = typeof KINDS;

@@ -94,6 +94,7 @@ export const SMALL: SiteFile = {
       mark: 'A',
     },
   ],
+  sections: [{ id: 'SEC1', name: 'At the first drop', from: [4, -4], to: [4, 24], look: 8 }],
   vehicles: {
     cart: {
       length: 8,

@@ -200,6 +200,18 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     offset: [3, -3],
   },
   clouds: { outline: OUTLINES, mark: ['1', '2'] },
+  sections: {
+    name: ['At the trunk', 'At the panel'],
+    from: [
+      [0, 0],
+      [1, 0],
+    ],
+    to: [
+      [9, 0],
+      [9, 1],
+    ],
+    look: [8, -8],
+  },
 };
 
 export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {

@@ -21,6 +21,7 @@ import { members } from './members.ts';
 import { noteAction, notes } from './notes.ts';
 import { pullpoints } from './pullpoints.ts';
 import { raceways } from './raceways.ts';
+import { sectionAction, sections } from './sections.ts';
 import { stalls } from './stalls.ts';
 
 /** Every kind of element on the board, by its list; null for what is shown by others. */
@@ -40,6 +41,7 @@ const BOARD_KINDS = {
   notes,
   dimensions,
   clouds,
+  sections,
 } as const satisfies { readonly [L in ListName]: Pick<BoardKind<L, ElementMark<L>>, 'mark'> | null };
 
 type Kinds = typeof BOARD_KINDS;
@@ -123,6 +125,7 @@ export const ACTIONS = {
   note: noteAction,
   dimension: dimensionAction,
   cloud: cloudAction,
+  section: sectionAction,
 };
 
 export type DrawToolName = keyof typeof ACTIONS;

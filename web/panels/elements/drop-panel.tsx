@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { sectionAtDrop } from '../../../calc/space/section/typical.ts';
 import { MOUNTS } from '../../../routing/site/schema/vocabulary.ts';
 import { placeDrop } from '../../document/edits/move.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -9,6 +10,7 @@ import { AsBuiltFields } from '../as-built/as-built-fields.tsx';
 import { OwnFindings } from '../facts/facts.tsx';
 import { ChargerMargins } from './charger-margins.tsx';
 import { ChargerFields, Circuit } from './charger-panel.tsx';
+import { CutHere } from './cut-here.tsx';
 import { DropPull } from './drop-pull.tsx';
 import { GroundWays } from './ground-ways.tsx';
 import { HangCharger } from './hang-charger.tsx';
@@ -81,6 +83,7 @@ export function DropPanel({ id }: { readonly id: string }) {
       </FieldGroup>
       {(mount ?? 'overhead') === 'overhead' &&
         own.map((charger) => <DropPull key={charger.id} drop={drop} charger={charger} />)}
+      <CutHere cut={({ site, plan }) => sectionAtDrop(site, plan, drop)} />
       <GroundWays drops={[id]} />
       <AsBuiltFields drop={drop} />
       <ReachFields />

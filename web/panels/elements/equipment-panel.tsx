@@ -1,4 +1,5 @@
 import type { FaultAmps } from '../../../calc/plan-file.ts';
+import { sectionAtEquipment } from '../../../calc/space/section/typical.ts';
 import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
 import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
@@ -17,6 +18,7 @@ import { ChoiceField, LengthField, NumberField, PlaceFields } from '../../parts/
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { Fact, Facts, Links, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
+import { CutHere } from './cut-here.tsx';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
 import { LoadCalculation } from './load-calculation.tsx';
 import { BoardFields } from './protection-fields.tsx';
@@ -145,6 +147,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         {isBoard && <BoardFields board={equipment} onChange={change} />}
       </FieldGroup>
       <EquipmentFeeds id={id} />
+      <CutHere cut={({ site }) => sectionAtEquipment(site, equipment)} />
       <OwnFindings id={id} />
     </>
   );

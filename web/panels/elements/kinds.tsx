@@ -19,6 +19,7 @@ import { LoadPanel } from './load-panel.tsx';
 import { NoteForm, NotePanel } from './note-panel.tsx';
 import { ColumnPanel, MemberPanel, PullpointPanel } from './plain-panels.tsx';
 import { RacewayPanel } from './raceway-panel.tsx';
+import { SectionForm, SectionPanel } from './section-panel.tsx';
 import { StallPanel } from './stall-panel.tsx';
 
 /** How a kind of element is changed in the ledger. */
@@ -48,6 +49,10 @@ export const PANEL_KINDS: { readonly [L in ListName]: PanelKind<L> } = {
     shared: [{ label: 'line to the left by', called: 'offset of the line', paths: [['offset']] }],
   },
   clouds: { form: CloudPanel, shared: [] },
+  sections: {
+    form: SectionPanel,
+    shared: [{ label: 'look to the left by', called: 'depth of the view', paths: [['look']] }],
+  },
 };
 
 /** What the actions that draw are to be like. */
@@ -65,4 +70,5 @@ export const DRAW_FORMS: Readonly<Record<DrawToolName, () => ReactNode>> = {
   note: NoteForm,
   dimension: DimensionForm,
   cloud: CloudForm,
+  section: SectionForm,
 };

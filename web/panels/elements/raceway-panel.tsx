@@ -1,3 +1,4 @@
+import { sectionAcross } from '../../../calc/space/section/typical.ts';
 import { METHODS, PLACES, SURFACES } from '../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -6,6 +7,7 @@ import { ChoiceField } from '../../parts/fields.tsx';
 import { MaybeLength, MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, Links, OwnFindings } from '../facts/facts.tsx';
+import { CutHere } from './cut-here.tsx';
 import { useChange, useElement } from './use-element.ts';
 import { Vertices } from './vertices.tsx';
 
@@ -65,6 +67,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
         />
         <Vertices path={raceway.path} onChange={(path) => change({ path })} />
       </FieldGroup>
+      <CutHere cut={({ site }) => sectionAcross(site, raceway)} />
       <OwnFindings id={id} />
     </>
   );

@@ -3,7 +3,7 @@ import { planWords } from '../../../../routing/site/place/gridline-words.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import { sectionOf } from '../../../space/section/section.ts';
 import type { Section } from '../../../space/section/shape.ts';
-import { type NamedCut, typicalSections } from '../../../space/section/typical.ts';
+import { type NamedCut, sectionsOf } from '../../../space/section/typical.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import { sectionDrawing } from '../../drawing/section-drawing.ts';
 import { sectionExtent } from '../../drawing/section-extent.ts';
@@ -47,7 +47,7 @@ export function sectionSheets(job: Job): readonly Draft[] {
   const { width, height } = shape.field;
   const high = (height - NOTES_HEIGHT - (ROWS - 1) * GAP) / ROWS - TITLE;
   const rows: Laid[][] = [];
-  for (const cut of typicalSections(site, plan)) {
+  for (const cut of sectionsOf(site, plan)) {
     const section = sectionOf(site, plan, cut);
     if (!section) continue;
     const half = laidOut(job, cut, section, { x: 0, y: 0, width: (width - GAP) / 2, height: high });

@@ -31,6 +31,7 @@ const APART: { readonly [L in ListName]: readonly string[] } = {
   notes: ['at', 'text', 'to'],
   dimensions: ['from', 'to'],
   clouds: ['outline', 'mark'],
+  sections: ['name', 'from', 'to'],
 };
 
 const all = ELEMENT_LISTS.flatMap((list) =>

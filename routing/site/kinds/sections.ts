@@ -1,0 +1,66 @@
+import * as v from 'valibot';
+import type { Point2 } from '../../plane/point.ts';
+import { filledText, id, length, point2, told } from '../schema/schema-parts.ts';
+import { flat, type Of, type PlacedKind } from './kind.ts';
+
+/** Letters that the title of a section has room for. */
+export const MOST_SECTION_NAME = 80;
+
+export const sectionSchema = v.strictObject({
+  id,
+  name: told(v.pipe(filledText, v.maxLength(MOST_SECTION_NAME)), 'Title of the drawing of what is cut.'),
+  from: point2,
+  to: point2,
+  look: told(
+    length,
+    'How far one looks past the cut, to the left of the way from `from` to `to`; to the right where negative.',
+  ),
+});
+
+export type CutSection = Of<typeof sectionSchema>;
+
+export const sections: PlacedKind<typeof sectionSchema> = {
+  schema: sectionSchema,
+  one: 'section',
+  many: 'sections',
+  anyOne: 'a section',
+  alsoCalled: ({ name }) => name,
+  moved: (section, { point, mirrors }) => ({
+    ...section,
+    from: point(section.from),
+    to: point(section.to),
+    look: mirrors && section.look !== 0 ? -section.look : section.look,
+  }),
+  points: ({ from, to }) => [from, to],
+  shape: 'line',
+  unclouded: true,
+  parts: {
+    of: ({ from, to }) => [
+      { part: { kind: 'start' }, at: from },
+      { part: { kind: 'end' }, at: to },
+    ],
+    moved: (section, { kind }, to) =>
+      kind === 'start' ? { ...section, from: flat(to, section.from) } : { ...section, to: flat(to, section.to) },
+    without: () => null,
+  },
+};
+
+/** How far the heads at the ends of a cut reach, feet. */
+const HEAD = 1.6;
+
+/** The heads at the ends of a cut, that point the way one looks; none where its ends are one place. */
+export function lookHeads({
+  from,
+  to,
+  look,
+}: Pick<CutSection, 'from' | 'to' | 'look'>): readonly (readonly Point2[])[] {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  if (long === 0) return [];
+  const [ux, uy] = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+  const side = look < 0 ? -1 : 1;
+  return [from, to].map(([x, y]) => [
+    [x - (ux * HEAD) / 2, y - (uy * HEAD) / 2],
+    [x + (ux * HEAD) / 2, y + (uy * HEAD) / 2],
+    [x - uy * side * HEAD, y + ux * side * HEAD],
+  ]);
+}
