@@ -308,3 +308,47 @@ test('on a phone the board is raised by its button', async () => {
   expect(Number((await tally(page)).baseMarks)).toBeGreaterThan(60);
   await close();
 });
+
+test('a section is cut through a drop and by two clicks, shown with its heights, and taken back', async () => {
+  const { page, offences, close } = await open();
+  const [x, y] = await onScreen(page, D05);
+  await page.mouse.click(x, y);
+  await page.getByRole('button', { name: 'Cut a section here' }).click();
+  const panel = page.getByTestId('selection-panel');
+  await panel.getByTestId('section-picture').waitFor();
+  // As the file has them: the box at 11 ft, the retractor at 10 ft.
+  const heights = await panel.getByTestId('section-picture').getAttribute('aria-label');
+  expect(heights).toContain(`box 11' 0"`);
+  expect(heights).toContain(`retractor 10' 0"`);
+  expect(await panel.getByText('clear over', { exact: false }).count()).toBe(2);
+  await page.getByRole('button', { name: 'Show it with dimensions' }).click();
+  await page.getByRole('dialog').getByTestId('section-picture').waitFor();
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('v');
+  for (const at of [
+    [20, -12],
+    [20, 12],
+  ] as const) {
+    const [px, py] = await onScreen(page, at);
+    await page.mouse.click(px, py);
+  }
+  await page.keyboard.press('j');
+  await page.getByRole('button', { name: /^Undo ?: add section/ }).click();
+  await page.getByRole('button', { name: /^Undo ?: add section/ }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('on a phone a section stands below the board, no wider than the window', async () => {
+  const { page, close } = await open({ width: 390, height: 844 });
+  await page.getByRole('button', { name: 'Lay out' }).click();
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('.');
+  await page.getByRole('button', { name: 'Cut a section here' }).click();
+  const picture = (await page.getByTestId('section-picture').boundingBox())!;
+  expect(picture.width).toBeGreaterThan(300);
+  expect(picture.x + picture.width).toBeLessThanOrEqual(390);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  await close();
+});
