@@ -320,7 +320,7 @@ test('a section is cut through a drop and by two clicks, shown with its heights,
   const heights = await panel.getByTestId('section-picture').getAttribute('aria-label');
   expect(heights).toContain(`box 11' 0"`);
   expect(heights).toContain(`retractor 10' 0"`);
-  expect(await panel.getByText('clear over', { exact: false }).count()).toBe(2);
+  expect(await panel.getByText('clear over stall', { exact: false }).count()).toBe(2);
   await page.getByRole('button', { name: 'Show it with dimensions' }).click();
   await page.getByRole('dialog').getByTestId('section-picture').waitFor();
   await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
