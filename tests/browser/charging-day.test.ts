@@ -94,6 +94,12 @@ test('cars are moved by hand and by keys, undone; a chosen time stands on the bo
   await page.getByRole('region', { name: 'A time of the day' }).getByRole('slider').fill('12');
   await page.locator('.day-supply', { hasText: /^\d+ chargers? on, [\d.]+ kW\. .*P1 20\d\.\d V/ }).waitFor();
 
+  await page.getByText('The load by the clock').click();
+  const clock = page.getByRole('region', { name: 'Load by the clock' });
+  // From six to ten in the evening, a row for each quarter of an hour.
+  expect(await clock.locator('tbody tr').count()).toBe(64);
+  expect(await clock.getByRole('row', { name: /^09:00/ }).textContent()).toMatch(/^09:00\d+\.\d A320\.0 A/);
+
   const [sent] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save the cars (CSV)' }).click(),

@@ -22,6 +22,7 @@ import { CarsTable } from './cars-table.tsx';
 import { DayControls } from './day-controls.tsx';
 import { LeastCeilings } from './least-ceilings.tsx';
 import { LoadPicture } from './load-picture.tsx';
+import { LoadTable } from './load-table.tsx';
 import { MetersTable } from './meters-table.tsx';
 import { PanelPicture } from './panel-picture.tsx';
 import { TimeOfDay } from './time-of-day.tsx';
@@ -145,6 +146,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
         onAt={setOver}
         onChoose={setTime}
       />
+      <LoadTable view={view} loads={loads} limit={limit?.id ?? null} unit={unit} />
       <TimeOfDay view={view} step={time} onStep={setTime} />
       {site.chargers.length <= MOST_ROWS && (
         <CarRows
