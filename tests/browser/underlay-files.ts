@@ -1,5 +1,5 @@
 import { deflateSync } from 'node:zlib';
-import { PDFDocument, rgb, StandardFonts } from '@cantoo/pdf-lib';
+import { PDFDocument, PDFName, rgb, StandardFonts } from '@cantoo/pdf-lib';
 
 const crcTable = Array.from({ length: 256 }, (_, n) => {
   let c = n;
@@ -52,6 +52,26 @@ export async function pdf(): Promise<Buffer> {
     page.drawRectangle({ x: 1700, y: 300, width: 600, height: 600, color: rgb(0.1, 0.5, 0.2) });
     page.drawText(`SITE PLAN ${number}`, { x: 300, y: 900, size: 120, font });
   }
+  return Buffer.from(await doc.save());
+}
+
+/** A page with nothing on it but a reviewer's mark: a violet box, by its appearance stream (ISO 32000, 12.5.5). */
+export async function markedPdf(): Promise<Buffer> {
+  const doc = await PDFDocument.create();
+  const page = doc.addPage([36 * 72, 24 * 72]);
+  const look = doc.context.stream('0.7 0.1 0.8 rg 0 0 1400 900 re f', {
+    Type: 'XObject',
+    Subtype: 'Form',
+    BBox: [0, 0, 1400, 900],
+  });
+  const mark = doc.context.obj({
+    Type: 'Annot',
+    Subtype: 'Square',
+    Rect: [200, 200, 1600, 1100],
+    F: 4,
+    AP: { N: doc.context.register(look) },
+  });
+  page.node.set(PDFName.of('Annots'), doc.context.obj([doc.context.register(mark)]));
   return Buffer.from(await doc.save());
 }
 

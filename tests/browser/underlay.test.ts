@@ -3,9 +3,10 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { geojson } from '../../calc/sheets/geojson.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
+import { openMapText } from '../routing/site/import/open-map-text.ts';
 import { opener } from './open.ts';
 import { type Opened, ready, seriousFaults, tally } from './open-page.ts';
-import { dxf, pdf, png, svg } from './underlay-files.ts';
+import { dxf, markedPdf, pdf, png, svg } from './underlay-files.ts';
 
 const open = opener();
 
@@ -194,6 +195,7 @@ test('a DXF lies by its own units; its lines become stalls and columns, each in 
   await ledger(page).getByText('layers, 1 line of words.').waitFor();
   await ledger(page).getByText('Turn its lines into elements').click();
   await ledger(page).getByLabel('STALL 24').check();
+  await ledger(page).getByRole('img', { name: 'Sketch: 24 found, 0 lines left over' }).waitFor();
   await ledger(page).getByRole('button', { name: 'Turn into 24 stalls' }).click();
   await page.getByRole('button', { name: /^Undo ?: turn lines of the underlay into 24 stalls/i }).waitFor();
   await page.keyboard.press('Control+z');
@@ -303,6 +305,37 @@ test('what cannot be read is refused in words with the cure, picked or dropped, 
   await ledger(page).getByText('In inches, by its header: 116 x 72 ft.').waitFor();
   await ledger(page).getByLabel('its unit').selectOption('feet');
   expect(await fieldOf(page, 'a unit of it is')).toBe('1\' 0"');
+  await close();
+});
+
+test('a mark on a PDF and an SVG without a size are seen; a lot of an open map is named, and its rows are drawn', async () => {
+  const { page, offences, close } = await open();
+  await emptySite(page);
+  await drop(page, file('marked.pdf', 'application/pdf', await markedPdf()));
+  await ledger(page).getByText('Page 1 of 1, 36 x 24 in.').waitFor();
+  await seesViolet(page);
+  await ledger(page).getByRole('button', { name: 'Remove', exact: true }).click();
+  await expect.poll(() => violet(page)).toBe(0);
+  const sizeless = '<svg xmlns="http://www.w3.org/2000/svg"><path d="M600 400H900V700H600Z" fill="#b01ec8"/></svg>';
+  await drop(page, file('sizeless.svg', 'image/svg+xml', Buffer.from(sizeless)));
+  await ledger(page).getByText('904 x 704 units, by what is drawn: it says no size.').waitFor();
+  await seesViolet(page);
+  await ledger(page).getByRole('button', { name: 'Remove', exact: true }).click();
+
+  await drop(page, file('map.json', 'application/json', Buffer.from(openMapText)));
+  await page.getByRole('heading', { level: 1, name: 'North lot' }).waitFor();
+  await ledger(page).getByText('1 parking lot of an open map').waitFor();
+  await ledger(page).getByRole('button', { name: 'Bring in its aisles and buildings' }).click();
+  await page.getByRole('button', { name: /^Undo ?: bring in 1 aisle and 1 building/i }).waitFor();
+  const draw = ledger(page).getByRole('button', { name: /^Draw \d+ stalls$/ });
+  const stalls = Number(/\d+/.exec((await draw.textContent()) ?? '')?.[0]);
+  expect(stalls).toBeGreaterThanOrEqual(52);
+  const folder = process.env.OVERROW_SCREENS;
+  if (folder) await page.screenshot({ path: `${folder}/open-map.png` });
+  await draw.click();
+  await page.getByRole('button', { name: new RegExp(`^Undo ?: draw ${stalls} stalls along kerbs`, 'i') }).waitFor();
+  if (folder) await page.screenshot({ path: `${folder}/open-map-rows.png` });
+  expect(offences).toEqual([]);
   await close();
 });
 
