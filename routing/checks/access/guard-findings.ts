@@ -1,4 +1,5 @@
 import { kept } from '../../kept/kept.ts';
+import { chunking } from '../../kept/parts.ts';
 import { indexing, positionsIn } from '../../plane/box-index.ts';
 import { insideOf } from '../../plane/obstacle.ts';
 import type { Finding } from '../../site/rules/finding.ts';
@@ -25,10 +26,24 @@ export function bollardsNear({ box: [x, y] }: Pick<Drop, 'box'>, bollards: reado
     .filter(({ at }) => Math.hypot(at[0] - x, at[1] - y) <= GUARDS);
 }
 
+const dropChunks = chunking<Drop>(128);
+const NO_DROPS: readonly Drop[] = [];
+const pedestalsOf = kept((chunk: readonly Drop[]): readonly Drop[] => {
+  const own = chunk.filter(({ mount }) => mount === 'pedestal');
+  return own.length === 0 ? NO_DROPS : own;
+});
+const joined = kept((lists: readonly (readonly Drop[])[]): readonly Drop[] => lists.flat());
+
+/** The drops that are pedestals, looked for only among drops that are new: the same list as long as they are the same. */
+export const pedestalsAmong = (drops: readonly Drop[]): readonly Drop[] =>
+  joined(dropChunks(drops).map((chunk) => pedestalsOf(chunk)));
+
+const bollardsAmong = kept((columns: readonly Column[]): readonly Column[] => columns.filter(isBollard));
+
 /** What guards what on a site. */
 export const guarded = ({ drops, columns }: Pick<Site, 'drops' | 'columns'>) => ({
-  pedestals: drops.filter(({ mount }) => mount === 'pedestal'),
-  bollards: columns.filter(isBollard),
+  pedestals: pedestalsAmong(drops),
+  bollards: bollardsAmong(columns),
 });
 
 /**

@@ -11,6 +11,7 @@ import { stallsIn } from '../../standing/outlines.ts';
 import { parkedRectangle, vehicleOf } from '../../standing/parked.ts';
 import { accessibleUse } from './accessible-stalls.ts';
 import { sideReach } from './clear-floor.ts';
+import { pedestalsAmong } from './guard-findings.ts';
 
 /** Reach ranges, feet: 15 to 48 in, 46 in over something deeper than 10 in (2010 ADA Standards 308.3). */
 const LOW = 15 / 12;
@@ -56,20 +57,13 @@ export function reachRangeFindings(site: Site): readonly Finding[] {
     const drop = site.drops[at[charger]!];
     if (drop !== undefined && !looked.has(drop)) looked.set(drop, stall);
   }
-  const pedestals = pedestalsOf(site.drops);
+  const pedestals = pedestalsAmong(site.drops);
   return [...looked].flatMap(([drop, stall]) => dropFindings(drop, stall, pedestals, site));
 }
 
 const columnsNear = indexing<Column>(({ at, size }) => around(at, Math.max(...size)));
 const equipmentNear = indexing<Equipment>(({ at, size }) => around(at, Math.max(size[0], size[1])));
 const pedestalsNear = indexing<Drop>(({ box }) => around([box[0], box[1]], 2 * PEDESTAL));
-const NO_DROPS: readonly Drop[] = [];
-/** The pedestals of a list; the one empty list where there is none. */
-function pedestalsOf(drops: readonly Drop[]): readonly Drop[] {
-  const own = drops.filter(({ mount }) => mount === 'pedestal');
-  return own.length === 0 ? NO_DROPS : own;
-}
-
 const around = ([x, y]: Point2, half: number): Box => widened({ minX: x, minY: y, maxX: x, maxY: y }, half);
 
 function dropFindings(drop: Drop, stall: Stall, pedestals: readonly Drop[], site: Site): readonly Finding[] {
