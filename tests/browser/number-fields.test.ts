@@ -29,7 +29,8 @@ const tryAll = (page: Page): Promise<readonly Tried[]> =>
       const field = input.parentElement!;
       const name = field.querySelector('label')!.textContent;
       if (new RegExp(words).test(name)) return [];
-      type(input, '(1 + 2) * 4 / 2');
+      // A factor is a share of one.
+      type(input, name.endsWith(' factor') ? '(1 + 2) / 4' : '(1 + 2) * 4 / 2');
       const wrong = input.getAttribute('aria-invalid');
       type(input, 'north');
       const says = field.querySelector('[role=alert]')?.textContent;
