@@ -93,6 +93,38 @@ const packedCopies: Plugin = {
   },
 };
 
+/**
+ * Leaves out of the page what the tables say of how far they were verified and what is in doubt: long texts for who reads or
+ * tests the code, which nothing on the page shows.
+ */
+const leanTables: Plugin = {
+  name: 'lean-tables',
+  apply: 'build',
+  enforce: 'post',
+  transform(code, id) {
+    if (!id.includes('/calc/tables/')) return null;
+    const texts: { readonly start: number; readonly end: number; readonly empty: string }[] = [];
+    const look = (node: unknown): void => {
+      if (Array.isArray(node)) for (const one of node) look(one);
+      if (typeof node !== 'object' || node === null || Array.isArray(node)) return;
+      const { type, key, value } = node as {
+        readonly type?: string;
+        readonly key?: { readonly name?: string };
+        readonly value?: { readonly start: number; readonly end: number };
+      };
+      const empty = key?.name === 'verified' ? "''" : key?.name === 'doubts' ? '[]' : undefined;
+      if (type === 'Property' && value !== undefined && empty !== undefined)
+        texts.push({ start: value.start, end: value.end, empty });
+      else for (const part of Object.values(node)) look(part);
+    };
+    look(this.parse(code));
+    let lean = code;
+    for (const { start, end, empty } of texts.sort((a, b) => b.start - a.start))
+      lean = `${lean.slice(0, start)}${empty}${lean.slice(end)}`;
+    return { code: lean, map: null };
+  },
+};
+
 const PAGE = fileURLToPath(new URL('./web/main.tsx', import.meta.url));
 
 /** The modules of the first screen: what the page's own script imports, and what those import, but not what comes later. */
@@ -109,7 +141,7 @@ const FFLATE = fileURLToPath(new URL('./web/sheets/fflate-in-one-thread.ts', imp
 export default defineConfig({
   root: 'web',
   base: './',
-  plugins: [react(), contentPolicy, versionOfBuild, packedCopies, keptPage],
+  plugins: [react(), leanTables, contentPolicy, versionOfBuild, packedCopies, keptPage],
   worker: { format: 'es' },
   resolve: { alias: [{ find: /^fflate$/, replacement: FFLATE }] },
   server: { port: 5173, strictPort: true },

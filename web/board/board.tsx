@@ -3,7 +3,6 @@ import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
 import { whenAsked } from '../page-state/when-asked.tsx';
 import { BoardFoot } from './board-foot.tsx';
-import { CoverageLegend } from './coverage-legend.tsx';
 import { DrawActs } from './draw/draw-acts.tsx';
 import { drawHand } from './draw/draw-hand.ts';
 import { attachDrawKeys } from './draw/draw-keys.ts';
@@ -15,7 +14,6 @@ import { attachKeys } from './hand/keys.ts';
 import { attachPointer } from './hand/pointer.ts';
 import { attachWheel } from './hand/wheel.ts';
 import { Layers } from './layers.tsx';
-import { LoadsLegend } from './loads-legend.tsx';
 import { LookButtons } from './look-buttons.tsx';
 import { MarginsKey } from './margins-key.tsx';
 import { NorthArrow } from './north-arrow.tsx';
@@ -23,6 +21,8 @@ import type { Painting } from './painting.ts';
 import { ScaleBar } from './scale-bar.tsx';
 import { useView, useViewStore } from './view-store.ts';
 
+const CoverageLegend = whenAsked(async () => (await import('./coverage-legend.tsx')).CoverageLegend);
+const LoadsLegend = whenAsked(async () => (await import('./loads-legend.tsx')).LoadsLegend);
 const RaiseBoard = whenAsked(async () => (await import('./raised/raise-board.tsx')).RaiseBoard);
 
 /** The drawing of the site, with what the hand can do to it. The tables say the same in words. */
@@ -37,6 +37,8 @@ export function Board({ painting }: { readonly painting: Painting }) {
   const measured = useView((state) => state.viewport.width > 0);
   const tool = useView((state) => state.tool);
   const doing = useView((state) => state.doing);
+  const covered = useView((state) => state.coverage);
+  const loaded = useView((state) => state.memberLoads);
   const over = useView((state) => state.hovered !== null);
   const raised = useView((state) => state.raised);
   const isRaised = useView((state) => state.raisedView !== null);
@@ -116,8 +118,8 @@ export function Board({ painting }: { readonly painting: Painting }) {
       </div>
       {raised && <RaiseBoard />}
       <TypeIn />
-      <CoverageLegend />
-      <LoadsLegend />
+      {covered && <CoverageLegend />}
+      {loaded && <LoadsLegend />}
       <NorthArrow />
       <div className="board-keys over-board">
         <MarginsKey />

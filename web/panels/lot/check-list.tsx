@@ -1,35 +1,8 @@
 import { useEffect, useRef } from 'react';
-import {
-  extentWords,
-  foundWords,
-  idleChecks,
-  madeChecks,
-  withheldWords,
-  worstOf,
-} from '../../../calc/checks/standing.ts';
+import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../calc/checks/standing.ts';
 import type { Check } from '../../../calc/plan-file.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
-
-interface StandingProps {
-  /** The list of checks is open. */
-  readonly open: boolean;
-  readonly onToggle: () => void;
-}
-
-/** Why a lot in which nothing fails is not called sound, and the way to what was looked at. */
-export function Standing({ open, onToggle }: StandingProps) {
-  const plan = useDocument((state) => state.plan);
-  const withheld = withheldWords(plan);
-  return (
-    <>
-      {withheld !== '' && <p className="withheld">{withheld}</p>}
-      <button type="button" className="plain checks-toggle" aria-expanded={open} onClick={onToggle}>
-        {open ? 'Shut the list of checks' : `${extentWords(plan.checks)}: which, and what was not looked at`}
-      </button>
-    </>
-  );
-}
 
 /** Every check that was made, with how much it was applied to and what it found, the worst first; what was not below. */
 export function CheckList() {
