@@ -22,7 +22,7 @@ test('sheets are priced by the list that is open, as the page is', async () => {
   await (await choosing).setFiles({
     name: 'own.csv',
     mimeType: 'text/csv',
-    buffer: Buffer.from(withoutElbows(list.bytes.toString('utf8'))),
+    buffer: Buffer.from(withoutStraps(list.bytes.toString('utf8'))),
   });
   await panel.getByText('Prices: own.csv').waitFor();
   const shown = await panel.locator('.sums .sum dd').textContent();
@@ -30,7 +30,7 @@ test('sheets are priced by the list that is open, as the page is', async () => {
   const cost = await saved(page, () => page.getByRole('menuitem', { name: 'Cost, as CSV' }).click());
   const text = cost.bytes.toString('utf8');
   expect(text).toContain('Prices: own.csv.');
-  expect(text).toMatch(/^elbow.*no price/m);
+  expect(text).toMatch(/^strap.*no price/m);
   const price = Number(/^price,.*?([\d.]+)\s*$/m.exec(text)?.[1]);
   expect(price).toBeCloseTo(Number(shown!.replace(/[$,]/g, '')), 2);
   expect(offences).toEqual([]);
@@ -38,10 +38,10 @@ test('sheets are priced by the list that is open, as the page is', async () => {
 });
 
 /** A list that lacks a price, so that what is priced by it is told from what is priced by another. */
-const withoutElbows = (list: string): string =>
+const withoutStraps = (list: string): string =>
   list
     .split(/\r?\n/)
-    .filter((line) => !line.startsWith('elbow'))
+    .filter((line) => !line.startsWith('strap'))
     .join('\r\n');
 
 test('an alternative is saved as a revision: clouds round what was moved in it', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dropQuantities } from '../../../calc/takeoff/drop-quantities.ts';
+import { guardQuantities } from '../../../calc/takeoff/guard-quantities.ts';
 import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
 import { trenches, trenchWidth } from '../../../calc/takeoff/trench.ts';
 import type { Point3, Raceway } from '../../../routing/site/site.ts';
@@ -131,7 +131,7 @@ describe('what is set in the ground', () => {
 
   test('a pedestal has two bollards', () => {
     const pedestal = { id: 'D1', box: [50, 0, 3], cord: 20, mount: 'pedestal' } as const;
-    const tally = dropQuantities([pedestal], new Map(), String);
+    const tally = guardQuantities([pedestal], []);
     expect([...tally.values()].map(({ kind, net }) => [kind.item, net])).toContainEqual(['bollard', 2]);
   });
 });
