@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { guardQuantities } from '../../../calc/takeoff/guard-quantities.ts';
 import { groundQuantities } from '../../../calc/takeoff/ground-quantities.ts';
+import { guardQuantities } from '../../../calc/takeoff/guard-quantities.ts';
 import { trenches, trenchWidth } from '../../../calc/takeoff/trench.ts';
 import type { Point3, Raceway } from '../../../routing/site/site.ts';
 
