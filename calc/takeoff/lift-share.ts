@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { chunking } from '../../routing/kept/parts.ts';
 import type { Drop, Raceway } from '../../routing/site/site.ts';
 import { highAlong, LADDER_FROM, LIFT_FROM } from './high.ts';
 
@@ -31,11 +32,20 @@ const alongOf = kept((raceways: readonly Raceway[]): number => {
   return high > 0 ? feetOver(LIFT_FROM) / high : 0;
 });
 
-const dropsOf = kept((drops: readonly Drop[]): number => {
+const dropChunks = chunking<Drop>(128);
+
+function dropsOf(drops: readonly Drop[]): number {
   let [high, over] = [0, 0];
-  for (const { box } of drops) {
-    if (box[2] > LADDER_FROM) high++;
-    if (box[2] > LIFT_FROM) over++;
+  for (const chunk of dropChunks(drops)) {
+    const counts = countsIn(chunk);
+    high += counts.high;
+    over += counts.over;
   }
   return high > 0 ? over / high : 0;
-});
+}
+
+/** Boxes of some drops over either height. */
+const countsIn = kept((chunk: readonly Drop[]): { readonly high: number; readonly over: number } => ({
+  high: chunk.filter(({ box }) => box[2] > LADDER_FROM).length,
+  over: chunk.filter(({ box }) => box[2] > LIFT_FROM).length,
+}));
