@@ -43,8 +43,23 @@ function dropIn(site: Site, plan: Plan): NamedCut | null {
   return drop ? sectionAtDrop(site, plan, drop) : null;
 }
 
+/** The section through an element; null where it is gone, or lies so that none can be cut. */
+export function sectionThrough(
+  site: Site,
+  plan: Plan,
+  list: 'drops' | 'equipment' | 'raceways',
+  id: string,
+): NamedCut | null {
+  const drop = list === 'drops' ? site.drops.find((one) => one.id === id) : undefined;
+  if (drop) return sectionAtDrop(site, plan, drop);
+  const one = list === 'equipment' ? site.equipment.find((each) => each.id === id) : undefined;
+  if (one) return sectionAtEquipment(site, one);
+  const raceway = list === 'raceways' ? site.raceways.find((each) => each.id === id) : undefined;
+  return raceway ? sectionAcross(site, raceway) : null;
+}
+
 /** Along the middle of the stall that a drop serves, so that the drop is seen past the car; through it where it serves none. */
-export function sectionAtDrop(site: Site, plan: Plan, drop: Drop): NamedCut {
+function sectionAtDrop(site: Site, plan: Plan, drop: Drop): NamedCut {
   const name = `Section at drop ${drop.id}`;
   const at = inPlan(drop.retractor ?? drop.box);
   const own = new Set(site.chargers.filter((one) => one.drop === drop.id).map(({ id }) => id));
@@ -141,7 +156,7 @@ function acrossAt(leg: Leg, share: number, half: number): Cut {
 }
 
 /** Square to the raceway at the middle of its longest level leg; null where it has none. */
-export function sectionAcross(site: Site, raceway: Raceway): NamedCut | null {
+function sectionAcross(site: Site, raceway: Raceway): NamedCut | null {
   const [leg] = [...levelLegs([raceway])].sort((a, b) => b.feet - a.feet);
   if (!leg) return null;
   if (raceway.place === 'underground')
@@ -165,7 +180,7 @@ function equipmentIn(site: Site): NamedCut | null {
 }
 
 /** From the front of a piece of equipment to its back, with what its raceways come from on that side. */
-export function sectionAtEquipment({ stalls }: Site, { id, at, size, rotation = 0 }: Equipment): NamedCut {
+function sectionAtEquipment({ stalls }: Site, { id, at, size, rotation = 0 }: Equipment): NamedCut {
   const [ux, uy] = direction(rotation + 90);
   const reach = size[1] / 2 + HALF;
   // Towards the stalls where these lie to one side of it.

@@ -1,5 +1,4 @@
 import { useMemo } from 'react';
-import { sectionAtDrop } from '../../../calc/space/section/typical.ts';
 import { MOUNTS } from '../../../routing/site/schema/vocabulary.ts';
 import { placeDrop } from '../../document/edits/move.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -83,7 +82,7 @@ export function DropPanel({ id }: { readonly id: string }) {
       </FieldGroup>
       {(mount ?? 'overhead') === 'overhead' &&
         own.map((charger) => <DropPull key={charger.id} drop={drop} charger={charger} />)}
-      <CutHere cut={({ site, plan }) => sectionAtDrop(site, plan, drop)} />
+      <CutHere list="drops" id={id} />
       <GroundWays drops={[id]} />
       <AsBuiltFields drop={drop} />
       <ReachFields />

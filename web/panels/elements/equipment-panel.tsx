@@ -1,5 +1,4 @@
 import type { FaultAmps } from '../../../calc/plan-file.ts';
-import { sectionAtEquipment } from '../../../calc/space/section/typical.ts';
 import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
 import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
@@ -147,7 +146,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         {isBoard && <BoardFields board={equipment} onChange={change} />}
       </FieldGroup>
       <EquipmentFeeds id={id} />
-      <CutHere cut={({ site }) => sectionAtEquipment(site, equipment)} />
+      <CutHere list="equipment" id={id} />
       <OwnFindings id={id} />
     </>
   );

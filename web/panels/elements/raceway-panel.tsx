@@ -1,4 +1,3 @@
-import { sectionAcross } from '../../../calc/space/section/typical.ts';
 import { METHODS, PLACES, SURFACES } from '../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -67,7 +66,7 @@ export function RacewayPanel({ id }: { readonly id: string }) {
         />
         <Vertices path={raceway.path} onChange={(path) => change({ path })} />
       </FieldGroup>
-      <CutHere cut={({ site }) => sectionAcross(site, raceway)} />
+      <CutHere list="raceways" id={id} />
       <OwnFindings id={id} />
     </>
   );

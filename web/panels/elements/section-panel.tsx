@@ -1,9 +1,11 @@
 import { MOST_SECTION_NAME } from '../../../routing/site/kinds/sections.ts';
+import { whenAsked } from '../../page-state/when-asked.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { LengthField, PlaceFields, TextField } from '../../parts/fields.tsx';
 import { useOptions } from '../draw/use-options.ts';
-import { SectionView } from './section-view.tsx';
 import { useChange, useElement } from './use-element.ts';
+
+const SectionView = whenAsked(async () => (await import('./section-view.tsx')).SectionView);
 
 const fits = (name: string): string | null =>
   name.trim() === ''
