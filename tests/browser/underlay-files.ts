@@ -55,10 +55,16 @@ export async function pdf(): Promise<Buffer> {
   return Buffer.from(await doc.save());
 }
 
-/** A page with nothing on it but a reviewer's mark: a violet box, by its appearance stream (ISO 32000, 12.5.5). */
+/** A page with nothing on it but its scale and a reviewer's mark: a violet box, by its appearance stream (ISO 32000, 12.5.5). */
 export async function markedPdf(): Promise<Buffer> {
   const doc = await PDFDocument.create();
   const page = doc.addPage([36 * 72, 24 * 72]);
+  page.drawText('SCALE: 1" = 20\'-0"', {
+    x: 1800,
+    y: 100,
+    size: 24,
+    font: await doc.embedFont(StandardFonts.Helvetica),
+  });
   const look = doc.context.stream('0.7 0.1 0.8 rg 0 0 1400 900 re f', {
     Type: 'XObject',
     Subtype: 'Form',

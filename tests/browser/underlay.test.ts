@@ -313,6 +313,7 @@ test('a mark on a PDF and an SVG without a size are seen; a lot of an open map i
   await emptySite(page);
   await drop(page, file('marked.pdf', 'application/pdf', await markedPdf()));
   await ledger(page).getByText('Page 1 of 1, 36 x 24 in.').waitFor();
+  expect(await fieldOf(page, 'an inch of the page is')).toBe('20\' 0"');
   await seesViolet(page);
   await ledger(page).getByRole('button', { name: 'Remove', exact: true }).click();
   await expect.poll(() => violet(page)).toBe(0);

@@ -28,6 +28,8 @@ export interface UnderlayPicture {
   readonly feetPerUnit: number | null;
   /** Units of the file in an inch of the sheet that it is; absent where it is none. */
   readonly perInch?: number;
+  /** Feet on the ground in an inch of the sheet, as its words say; absent where they do not. */
+  readonly statedFeet?: number;
   /** Half of the last digit of its coordinates, units of the file; 0 where absent. */
   readonly rounding?: number;
   /** What a person should know of how it was read. */

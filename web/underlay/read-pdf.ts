@@ -1,11 +1,21 @@
-import { AnnotationMode, getDocument, type PDFDocumentLoadingTask, type PDFDocumentProxy, PDFWorker } from 'pdfjs-dist';
+import {
+  AnnotationMode,
+  getDocument,
+  type PDFDocumentLoadingTask,
+  type PDFDocumentProxy,
+  type PDFPageProxy,
+  PDFWorker,
+} from 'pdfjs-dist';
 import PdfPort from 'pdfjs-dist/build/pdf.worker.min.mjs?worker';
 import { canvasFor, inverted, UnderlayFault, type UnderlayPicture } from './picture.ts';
+import { statedScale } from './stated-scale.ts';
 
 /** Longest that a file may take to be opened, and a page to be drawn, milliseconds. */
 const OPEN_MS = 20_000;
 const DRAW_MS = 30_000;
 const MAX_PAGES = 5_000;
+/** Its words are waited for no longer. */
+const STATED_MS = 3_000;
 /** A side of a page, points: 400 ft. */
 const MAX_SIDE_POINTS = 345_600;
 /** Pixels of one picture within a page. */
@@ -82,13 +92,22 @@ async function pageOf(pdf: PDFDocumentProxy, pageNumber: number, close: () => vo
   const { width, height } = page.getViewport({ scale: 1 });
   if (!(width > 0 && height > 0 && width <= MAX_SIDE_POINTS && height <= MAX_SIDE_POINTS))
     throw new UnderlayFault(`page ${pageNumber} is ${width} x ${height} points`);
+  const stated = await statedOn(page).catch(() => null);
   const inches = (points: number): string => String(Math.round((points / 72) * 10) / 10);
   return {
     box: { minX: 0, minY: 0, maxX: width, maxY: height },
     feetPerUnit: null,
     perInch: 72,
+    ...(stated !== null && { statedFeet: stated }),
     pages: pdf.numPages,
-    notes: [`Page ${pageNumber} of ${pdf.numPages}, ${inches(width)} x ${inches(height)} in.`],
+    notes: [
+      `Page ${pageNumber} of ${pdf.numPages}, ${inches(width)} x ${inches(height)} in.`,
+      ...(stated === null
+        ? []
+        : [
+            `Its words say that an inch of it is ${Math.round(stated * 1000) / 1000} ft: it is laid so at first. Check it by two points.`,
+          ]),
+    ],
     render: async (part, perUnit, { dark }) => {
       const { canvas, pen } = canvasFor(part, perUnit);
       const viewport = page.getViewport({
@@ -112,6 +131,12 @@ async function pageOf(pdf: PDFDocumentProxy, pageNumber: number, close: () => vo
     },
     close,
   };
+}
+
+/** The scale that the words of a page state, looked for no longer than a page may take to open. */
+async function statedOn(page: PDFPageProxy): Promise<number | null> {
+  const { items } = await inTime(page.getTextContent(), STATED_MS, 'its words take too long');
+  return statedScale(items.map((item) => ('str' in item ? item.str : '')).join(' '));
 }
 
 function inTime<T>(work: Promise<T>, milliseconds: number, says: string): Promise<T> {

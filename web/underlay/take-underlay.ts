@@ -127,8 +127,11 @@ function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPict
   }
   const { camera, viewport } = view.getState();
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
-  const scale =
+  const { perInch, statedFeet } = picture;
+  const fitting =
     (0.8 * Math.min(Math.max(100, viewport.width) / width, Math.max(100, viewport.height) / height)) / camera.scale;
+  // A sheet that states its scale is laid by it.
+  const scale = perInch !== undefined && statedFeet !== undefined ? statedFeet / perInch : fitting;
   return { at: [camera.x - (width * scale) / 2, camera.y - (height * scale) / 2], scale };
 }
 
