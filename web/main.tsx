@@ -27,7 +27,7 @@ import { keepPage } from './kept-page/kept-page.ts';
 import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
 import { createPageStore } from './page-state/page-store.ts';
-import { later, loadTheRest } from './page-state/when-asked.tsx';
+import { after, later, loadTheRest } from './page-state/when-asked.tsx';
 import { PHONE } from './parts/phone.ts';
 import { startTheme } from './parts/theme.ts';
 
@@ -77,5 +77,8 @@ function fail(root: HTMLElement, error: unknown): void {
 
 const root = document.getElementById('page');
 if (!root) throw new RangeError('the page has no place to stand');
-if (window.top === window.self) start(root).catch((error: unknown) => fail(root, error));
-else root.textContent = FRAMED;
+if (window.top === window.self) {
+  const started = start(root);
+  after(started);
+  started.catch((error: unknown) => fail(root, error));
+} else root.textContent = FRAMED;

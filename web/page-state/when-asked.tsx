@@ -3,6 +3,14 @@ import { failureWords } from '../words/failure-words.ts';
 
 const LATER: (() => Promise<unknown>)[] = [];
 
+/** What stands before any part comes that is not of the first screen. */
+let first: Promise<unknown> = Promise.resolve();
+
+/** Parts that are shown from the beginning come when this has settled, so that they do not hold up what is seen first. */
+export function after(stands: Promise<unknown>): void {
+  first = stands.catch(() => undefined);
+}
+
 /** What is not on the first screen: `load` at the first call, or in a quiet moment before (`loadTheRest`). */
 export function later<T>(load: () => Promise<T>): () => Promise<T> {
   LATER.push(load);
@@ -24,7 +32,7 @@ export function whenAsked<P extends object>(load: () => Promise<ComponentType<P>
     useEffect(() => {
       if (Part) return;
       let gone = false;
-      come().then(
+      first.then(come).then(
         () => !gone && setCome(true),
         (error: unknown) => !gone && setFault(failureWords(error)),
       );

@@ -1,13 +1,13 @@
 import { useDocument } from '../document/use-document.tsx';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { whenAsked } from '../page-state/when-asked.tsx';
-import { FindDialog } from './find-dialog.tsx';
 
+const FindDialog = whenAsked(async () => (await import('./find-dialog.tsx')).FindDialog);
 const KeptWorkDialog = whenAsked(async () => (await import('../kept-work/kept-work-dialog.tsx')).KeptWorkDialog);
 const KeysDialog = whenAsked(async () => (await import('./keys-dialog.tsx')).KeysDialog);
 const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.tsx')).ProblemsDialog);
 
-/** What lies over the page while it is asked for. Find takes letters from the first one, so it is always there. */
+/** What lies over the page while it is asked for. Find takes letters from the first one, so it stands there from when its script has come. */
 export function Dialogs() {
   const page = usePageStore();
   const problems = useDocument((state) => state.problems);

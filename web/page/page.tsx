@@ -11,9 +11,9 @@ import type { DocumentStore } from '../document/store.ts';
 import { DocumentProvider } from '../document/use-document.tsx';
 import { ActionsProvider, type PageActions } from '../page-state/page-actions.ts';
 import { PageProvider, type PageStore } from '../page-state/page-store.ts';
+import { whenAsked } from '../page-state/when-asked.tsx';
 import { attachKeysToBoard } from '../parts/keys-to-board.ts';
 import { showFocus } from '../parts/seen-focus.ts';
-import { PrintSheet } from '../print/print-sheet.tsx';
 import { saveRevisedSet } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
@@ -23,6 +23,8 @@ import { Dialogs } from './dialogs.tsx';
 import { Head } from './head.tsx';
 import { Notice } from './notice.tsx';
 import { attachPageKeys } from './page-keys.ts';
+
+const PrintSheet = whenAsked(async () => (await import('../print/print-sheet.tsx')).PrintSheet);
 
 interface PageProps {
   readonly store: DocumentStore;
