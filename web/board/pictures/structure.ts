@@ -1,3 +1,4 @@
+import { positionsIn } from '../../../routing/plane/box-index.ts';
 import { clippedLine } from '../../../routing/plane/clip-line.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { ColumnMark } from '../kinds/columns.ts';
@@ -79,9 +80,18 @@ interface Patch {
 const apart = (a: Patch, b: Patch): boolean =>
   a.x + a.width < b.x || b.x + b.width < a.x || a.y + a.height < b.y || b.y + b.height < a.y;
 
-/** Names and ratings, each where it lies over no other piece of equipment and no other name. */
-function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
-  const { scale, left, top, ink } = frame;
+/**
+ * Names and ratings, each where it lies over no other piece of equipment and no other name. All in view have their places,
+ * also where only some are drawn: what is selected has its name where it stood.
+ */
+function drawEquipmentWords(pen: Pen, frame: Frame, drawn: readonly EquipmentMark[]): void {
+  const { scale, left, top, ink, scene } = frame;
+  const own = new Set(drawn);
+  const ids = new Set(drawn.map(({ equipment }) => equipment.id));
+  const others = positionsIn(scene.equipment, frame.box)
+    .map((i) => scene.equipment.items[i]!)
+    .filter((mark) => own.has(mark) || !ids.has(mark.equipment.id));
+  const marks = [...new Set([...others, ...drawn])];
   const bodies = marks.map(({ equipment: { at, size } }): Patch => {
     const half = (Math.max(size[0], size[1]) / 2) * scale;
     return { x: left + at[0] * scale - half, y: top - at[1] * scale - half, width: half * 2, height: half * 2 };
@@ -89,7 +99,8 @@ function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMar
   const taken: Patch[] = [...bodies];
   pen.textAlign = 'left';
   pen.textBaseline = 'middle';
-  marks.forEach(({ equipment, words }, i) => {
+  marks.forEach((mark, i) => {
+    const { equipment, words } = mark;
     const severity = severityOf(frame.scene, equipment.id);
     const rating = scale > 3 ? words : '';
     const px = namePx(scale);
@@ -107,6 +118,7 @@ function drawEquipmentWords(pen: Pen, frame: Frame, marks: readonly EquipmentMar
     const patches = places.map(([x, y]): Patch => ({ x, y, width, height }));
     const patch = patches.find((each) => taken.every((other) => other === body || apart(each, other))) ?? patches[0]!;
     taken.push(patch);
+    if (!own.has(mark)) return;
     const idWidth = halo(pen, frame, equipment.id, patch.x, patch.y + px / 2 + 1, 700, ink.ink);
     if (severity === 'fail' || severity === 'warn')
       sign(pen, frame, severity, patch.x + idWidth + 12, patch.y + px / 2 + 1);

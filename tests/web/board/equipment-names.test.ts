@@ -1,0 +1,39 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { plan } from '../../../calc/plan/plan.ts';
+import { readSite } from '../../../routing/site/file/read.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import type { Ink } from '../../../web/board/ink.ts';
+import { frameOf, type Pen } from '../../../web/board/pictures/frame.ts';
+import { drawEquipment } from '../../../web/board/pictures/structure.ts';
+import { sceneOf } from '../../../web/board/scene/scene.ts';
+
+/** A pen that writes down where it puts words. */
+function wordsPen(): { readonly pen: Pen; readonly words: Map<string, string> } {
+  const words = new Map<string, string>();
+  const own: Record<string, unknown> = {
+    measureText: (text: string) => ({ width: text.length * 7 }),
+    fillText: (text: string, x: number, y: number) => words.set(text, `${Math.round(x)} ${Math.round(y)}`),
+  };
+  const pen = new Proxy(own, { get: (at, name: string) => at[name] ?? (() => {}), set: () => true });
+  return { pen: pen as unknown as Pen, words };
+}
+
+test('what is selected has its name where it has it among all others, not a second one beside it', () => {
+  const read = readSite(readFileSync(new URL('../../../samples/library-lot.site.json', import.meta.url), 'utf8'));
+  if (!read.ok) throw new Error('the sample is read');
+  const site = toSite(read.file);
+  const scene = sceneOf(site, plan(site));
+  const wish = { scene, station: 'layout', margins: false } as const;
+  const view = { width: 1400, height: 700 };
+  const camera = { x: 30, y: 0, scale: 6 };
+  const all = wordsPen();
+  drawEquipment(all.pen, frameOf(camera, view, {} as Ink, wish), scene.equipment.items);
+  expect(all.words.size).toBeGreaterThan(2);
+  for (const mark of scene.equipment.items) {
+    const one = wordsPen();
+    drawEquipment(one.pen, frameOf(camera, view, {} as Ink, wish, true), [mark]);
+    expect(one.words.get(mark.equipment.id)).toBe(all.words.get(mark.equipment.id));
+    expect([...one.words.keys()]).not.toContain(scene.equipment.items.find((other) => other !== mark)?.equipment.id);
+  }
+});
