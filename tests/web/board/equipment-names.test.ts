@@ -19,21 +19,24 @@ function wordsPen(): { readonly pen: Pen; readonly words: Map<string, string> } 
   return { pen: pen as unknown as Pen, words };
 }
 
-test('what is selected has its name where it has it among all others, not a second one beside it', () => {
-  const read = readSite(readFileSync(new URL('../../../samples/library-lot.site.json', import.meta.url), 'utf8'));
-  if (!read.ok) throw new Error('the sample is read');
-  const site = toSite(read.file);
-  const scene = sceneOf(site, plan(site));
-  const wish = { scene, station: 'layout', margins: false } as const;
-  const view = { width: 1400, height: 700 };
-  const camera = { x: 30, y: 0, scale: 6 };
-  const all = wordsPen();
-  drawEquipment(all.pen, frameOf(camera, view, {} as Ink, wish), scene.equipment.items);
-  expect(all.words.size).toBeGreaterThan(2);
-  for (const mark of scene.equipment.items) {
-    const one = wordsPen();
-    drawEquipment(one.pen, frameOf(camera, view, {} as Ink, wish, true), [mark]);
-    expect(one.words.get(mark.equipment.id)).toBe(all.words.get(mark.equipment.id));
-    expect([...one.words.keys()]).not.toContain(scene.equipment.items.find((other) => other !== mark)?.equipment.id);
-  }
-});
+test.each([1.5, 2.5, 3.5, 5])(
+  'at %s px a foot what is selected has its name where it has it among all others, not a second one beside it',
+  (scale) => {
+    const read = readSite(readFileSync(new URL('../../../samples/library-lot.site.json', import.meta.url), 'utf8'));
+    if (!read.ok) throw new Error('the sample is read');
+    const site = toSite(read.file);
+    const scene = sceneOf(site, plan(site));
+    const wish = { scene, station: 'layout', margins: false } as const;
+    const view = { width: 1400, height: 700 };
+    const camera = { x: 30, y: 0, scale };
+    const all = wordsPen();
+    drawEquipment(all.pen, frameOf(camera, view, {} as Ink, wish), scene.equipment.items);
+    expect(all.words.size).toBeGreaterThan(2);
+    for (const mark of scene.equipment.items) {
+      const one = wordsPen();
+      drawEquipment(one.pen, frameOf(camera, view, {} as Ink, wish, true), [mark]);
+      expect(one.words.get(mark.equipment.id)).toBe(all.words.get(mark.equipment.id));
+      expect([...one.words.keys()]).not.toContain(scene.equipment.items.find((other) => other !== mark)?.equipment.id);
+    }
+  },
+);
