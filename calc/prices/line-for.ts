@@ -1,4 +1,5 @@
 import { kept, keptByKey } from '../../routing/kept/kept.ts';
+import { steady } from '../words/steady.ts';
 import { fits, type LineForm, lineForm } from './line-form.ts';
 import type { PriceRow } from './price-list.ts';
 import { sizeOf } from './sizes-in.ts';
@@ -141,6 +142,6 @@ function along(a: Line, b: Line, size: number, of: (row: PriceRow) => number): n
   const [low, high] = [a.form.size!.value, b.form.size!.value];
   if (from === to || low === high) return from;
   if (from > 0 && to > 0 && low > 0 && size > 0)
-    return from * (to / from) ** (Math.log(size / low) / Math.log(high / low));
+    return steady(from * (to / from) ** (Math.log(size / low) / Math.log(high / low)));
   return Math.max(0, from + ((to - from) * (size - low)) / (high - low));
 }

@@ -2,6 +2,7 @@ import type { TakeoffRow } from '../plan-file.ts';
 import { isGuess, lineFor, namesOf, type PricedHow } from '../prices/line-for.ts';
 import type { PriceList, Quote } from '../prices/price-list.ts';
 import { ratesOf } from '../prices/rates.ts';
+import { steady } from '../words/steady.ts';
 import { type Bid, bidOf } from './bid.ts';
 import { cents, dealtOut, sumOf } from './money.ts';
 import { SYSTEMS, type System, systemOf } from './systems.ts';
@@ -161,7 +162,7 @@ const NO_LINE = { line: 'no line', how: 'quote', material: 0, hours: 0 } as cons
  * (T. P. Wright, Factors affecting the cost of airplanes, 1936: the cumulative average).
  */
 export const repetitionFactor = (count: number, share: number, alike: number): number =>
-  count > alike && share > 0 ? (count / Math.max(alike, 1)) ** Math.log2(share) : 1;
+  count > alike && share > 0 ? steady((count / Math.max(alike, 1)) ** Math.log2(share)) : 1;
 
 const covers = ({ covers: items }: Quote, item: string, spec: string): boolean =>
   namesOf(item, spec).some(([as, of]) => items.includes(as) || items.includes(`${as}, ${of}`));

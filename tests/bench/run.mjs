@@ -1,5 +1,5 @@
 import '../ensure-installed.mjs';
-import { rmSync } from 'node:fs';
+import { copyFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -20,6 +20,8 @@ await build({
     emptyOutDir: true,
   },
 });
+// The server reads its headers from beside itself.
+copyFileSync(join(root, 'web', 'serving', 'headers.json'), join(folder, 'headers.json'));
 // Frames are measured on the page as people get it, and on a page of peers.
 await build({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), logLevel: 'error' });
 const peers = join(root, '.build', 'peers');
