@@ -94,8 +94,10 @@ function nameOf(row: BillRow): ReactNode {
   const name = row.kind === 'group' ? row.name : row.row.item;
   return (
     <span className={row.kind === 'line' ? 'bill-line' : undefined}>
-      <span aria-hidden="true">{row.isOpen ? '▾' : '▸'}</span> {name}
-      <span className="unseen">{row.isOpen ? ', open' : ', closed'}</span>
+      <span role="img" aria-label={row.isOpen ? 'open' : 'closed'}>
+        {row.isOpen ? '▾' : '▸'}
+      </span>{' '}
+      {name}
     </span>
   );
 }
