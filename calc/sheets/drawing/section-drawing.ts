@@ -195,18 +195,30 @@ function widths({ ground, low }: Section, units: Units, letter: number): DrawnIt
 function trenchSizes({ trenches }: Section, units: Units, letter: number): DrawnItem[] {
   return trenches.flatMap(({ from, to, bottom, cover, surface }) => {
     const beside = letter * 1.6;
+    const covered = `cover ${printLength(cover, units)}`;
+    const deep = printLength(-bottom, units);
+    // At a scale that has no room for them the heights at the side and the section through the trench say the same.
+    const fits = (words: string, feet: number): boolean => words.length * letter * 0.8 < feet;
     return [
-      ...upright(to + beside, -cover, 0, `cover ${printLength(cover, units)}`, letter),
-      ...upright(from - beside * 0.6, bottom, 0, printLength(-bottom, units), letter),
-      line('dimensions', [
-        [to, -cover],
-        [to + beside * 1.3, -cover],
-      ]),
-      line('dimensions', [
-        [from, bottom],
-        [from - beside, bottom],
-      ]),
-      writer(letter)([(from + to) / 2, letter * 0.5], surface, 'middle'),
+      ...(fits(covered, cover)
+        ? [
+            ...upright(to + beside, -cover, 0, covered, letter),
+            line('dimensions', [
+              [to, -cover],
+              [to + beside * 1.3, -cover],
+            ]),
+          ]
+        : []),
+      ...(fits(deep, -bottom)
+        ? [
+            ...upright(from - beside * 0.6, bottom, 0, deep, letter),
+            line('dimensions', [
+              [from, bottom],
+              [from - beside, bottom],
+            ]),
+          ]
+        : []),
+      ...(fits(surface, to - from) ? [writer(letter)([(from + to) / 2, letter * 0.5], surface, 'middle')] : []),
     ];
   });
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { sectionDrawing } from '../../../calc/sheets/drawing/section-drawing.ts';
 import { cutView } from '../../../calc/space/section/cut.ts';
 import { sectionOf } from '../../../calc/space/section/section.ts';
 import { typicalSections } from '../../../calc/space/section/typical.ts';
@@ -115,6 +116,20 @@ test('through a trench the cover is that of the raceway, and the trench goes bel
   expect(trench!.cover).toBeCloseTo(depth, 6);
   expect(-trench!.bottom).toBeGreaterThan(trench!.cover);
   expect(trench!.surface).toBe('asphalt');
+});
+
+test('figures of a trench stand beside it where the scale has room for them, and are left out where it has none', () => {
+  const { site, planned } = fleet;
+  const cut = typicalSections(site, planned).find(({ name }) => name.includes('trench'))!;
+  const section = sectionOf(site, planned, cut)!;
+  const { cover } = section.trenches[0]!;
+  for (const [letter, shown] of [
+    [cover / 12, true],
+    [cover / 3, false],
+  ] as const) {
+    const { items } = sectionDrawing(section, 'ft', letter, 'trench');
+    expect(JSON.stringify(items).includes('cover ')).toBe(shown);
+  }
 });
 
 test('a lot has typical sections at a drop, at the trunk, at the equipment and through the trench', () => {
