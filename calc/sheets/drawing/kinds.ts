@@ -4,7 +4,7 @@ import { inPlan } from '../../../routing/plane/space.ts';
 import { dimensionLine, extensionLines } from '../../../routing/site/kinds/dimensions.ts';
 import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
 import { arrowHead, NOTE_LETTER, NOTE_LINE, noteLeader, noteLines } from '../../../routing/site/kinds/notes.ts';
-import { lookHeads } from '../../../routing/site/kinds/sections.ts';
+import { cutEnds, lookHeads } from '../../../routing/site/kinds/sections.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import { AISLE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
@@ -181,10 +181,21 @@ const clouds = (site: Site): DrawnItem[] =>
 /** Where a section is cut, with heads that point the way one looks, and its title. */
 const sections = (site: Site): DrawnItem[] =>
   site.sections.flatMap((section) => [
-    line('sections', [section.from, section.to]),
+    ...cutEnds(section).map((end) => line('sections', end)),
     ...lookHeads(section).map((head) => line('sections', head, true)),
-    text('sections', [section.to[0] + 1.2, section.to[1] - 0.3], section.name, { anchor: 'left', stays: true }),
+    ...titleOf(section),
   ]);
+
+/** The title of a cut stands past its end, clear of its own head and of those of cuts beside it. */
+function titleOf({ name, from, to }: Site['sections'][number]): DrawnItem[] {
+  const [du, dv] = [to[0] - from[0], to[1] - from[1]];
+  if (Math.abs(du) > Math.abs(dv)) {
+    const anchor = du > 0 ? 'left' : 'right';
+    return [text('sections', [to[0] + Math.sign(du) * 1.4, to[1] - 0.3], name, { anchor })];
+  }
+  const below = dv < 0;
+  return [text('sections', [to[0], to[1] + (below ? -2.6 : 1.8)], name, { anchor: 'middle' })];
+}
 
 /** How the elements of a list are drawn on the plan. */
 interface DrawnKind {

@@ -2,6 +2,7 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Revision } from '../../plan/revision.ts';
+import { sectionsOf } from '../../space/section/typical.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { coverSheets } from './cover/cover-sheets.ts';
 import { daySheets } from './days/day-sheets.ts';
@@ -68,8 +69,11 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   ];
   for (const says of remarks) tell?.(says);
   const { remark, ...laid } = alongGridlines(site, plan, under.placed);
+  // Where none is kept the typical sections are marked on the plans as kept ones are.
+  const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
   const job: Job = {
     ...laid,
+    site: { ...laid.site, sections },
     shape: sheetShape(paper),
     lettering,
     date,

@@ -64,3 +64,17 @@ export function lookHeads({
     [x - uy * side * HEAD, y + ux * side * HEAD],
   ]);
 }
+
+/** So much of a cut is drawn at its ends, feet: a line all the way would hide what it goes through. */
+const CUT_END = 4;
+
+/** The ends of a cut as lines; a third of it each where it is short. */
+export function cutEnds({ from, to }: Pick<CutSection, 'from' | 'to'>): readonly (readonly Point2[])[] {
+  const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const share = long === 0 ? 0 : Math.min(CUT_END / long, 1 / 3);
+  const [u, v] = [(to[0] - from[0]) * share, (to[1] - from[1]) * share];
+  return [
+    [from, [from[0] + u, from[1] + v]],
+    [[to[0] - u, to[1] - v], to],
+  ];
+}

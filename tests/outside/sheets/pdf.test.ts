@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
+import { typicalSections } from '../../../calc/space/section/typical.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { setOf } from './drawing-set.ts';
@@ -141,6 +142,12 @@ describe.each([
     const plans = new Set((all.length > 1 ? all.filter(({ label }) => label !== 'E-101') : all).flatMap(words));
     for (const { id } of site.drops)
       expect([...plans].some((text) => text === id || text.startsWith(`${id} `))).toBe(true);
+  });
+  test('each section is marked on the plans by its title', () => {
+    const plans = textOf(pdf, /^E-1/);
+    const sections = typicalSections(site, planned);
+    expect(sections.length).toBeGreaterThan(1);
+    for (const { name } of sections) expect(plans).toContain(close(name));
   });
   test('the one-line names every piece of equipment and every feeder with its breaker', () => {
     const text = textOf(pdf, /^E-60/);

@@ -17,6 +17,7 @@ import {
   equipmentWishes,
   groundOf,
   openingWishes,
+  sectionWishes,
   stallWishes,
 } from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
@@ -46,7 +47,7 @@ export function drawInFull(
   takeStaying(ground, view, drawing, pen.lettering);
   drawClouds(pen, view, ground, job.revision);
   before(ground);
-  const equipment = writeLabels(pen, view.area, ground, equipmentWishes(view, site));
+  const equipment = writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
     drawDimensions(pen, string, figures);
   writeLabels(pen, view.area, ground, [

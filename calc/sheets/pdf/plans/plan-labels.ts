@@ -1,6 +1,7 @@
 import { boxesMeet, boxOf } from '../../../../routing/plane/box.ts';
 import { direction } from '../../../../routing/plane/direction.ts';
 import { inPlan } from '../../../../routing/plane/space.ts';
+import { cutEnds, lookHeads } from '../../../../routing/site/kinds/sections.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
 import { AISLE_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
@@ -68,6 +69,9 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     if (space) soft([...space, space[0]!]);
   }
   for (const { points, isRouted } of feederLines(site)) if (!isRouted) soft(points);
+  for (const section of site.sections)
+    for (const mark of [...lookHeads(section), ...cutEnds(section)])
+      for (const area of alongLine(mark.map(view.at), 0.8)) ground.hard.take(area);
   for (const { at } of site.gridlines.x)
     soft([
       [at, view.window.minY],
@@ -95,6 +99,27 @@ export function equipmentWishes(view: View, site: Site): LabelWish[] {
         places: (size) => placesAround([x + width / 2, y + height / 2], Math.max(width, height) / 2 + 4, size, true),
       };
     });
+}
+
+/** Reach of the head of a cut, feet. */
+const CUT_HEAD = 1.8;
+
+/** Titles of the sections that are cut in the view, beside the one end or the other. */
+export function sectionWishes(view: View, site: Site): LabelWish[] {
+  return site.sections.flatMap(({ name, from, to }): LabelWish[] => {
+    const ends = [to, from].filter((end) => shows(view.window, end));
+    if (ends.length === 0) return [];
+    const half = CUT_HEAD * view.perFoot;
+    return [
+      {
+        layer: 'sections',
+        lines: [{ text: name }],
+        size: 'small',
+        colour: BLACK,
+        places: (size) => ends.flatMap((end) => [...placesAround(view.at(end), half, size, true)]),
+      },
+    ];
+  });
 }
 
 /** Number of each drop in the view; with its circuits and their phases where `withCircuits` says so. */

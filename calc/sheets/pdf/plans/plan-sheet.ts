@@ -15,7 +15,15 @@ import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
-import { aisleWishes, conduitWishes, dropWishes, equipmentWishes, groundOf, stallWishes } from './plan-labels.ts';
+import {
+  aisleWishes,
+  conduitWishes,
+  dropWishes,
+  equipmentWishes,
+  groundOf,
+  sectionWishes,
+  stallWishes,
+} from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
 
 /** White round what is drawn, feet. */
@@ -79,7 +87,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       const ground = groundOf(view, site, plan);
       takeStaying(ground, view, drawing, pen.lettering);
       drawClouds(pen, view, ground, job.revision);
-      writeLabels(pen, view.area, ground, equipmentWishes(view, site));
+      writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
       const drops = dropWishes(view, site, plan, false);
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
       writeLabels(pen, view.area, ground, [
