@@ -1,4 +1,4 @@
-import { GROUND_WORK } from './systems.ts';
+import { GEAR, GROUND_WORK } from './systems.ts';
 
 /** Packages in which material is bought, each from its own supplier. */
 export const PACKAGES = [
@@ -28,18 +28,7 @@ const NOT_BOUGHT: ReadonlySet<string> = new Set([
 ]);
 
 const PACKAGE_OF: ReadonlyMap<string, Package> = new Map<string, Package>([
-  ...[
-    'service equipment',
-    'switchboard',
-    'panelboard',
-    'transformer',
-    'disconnect',
-    'inverter',
-    'breaker',
-    'device over 1,000 V',
-    'main bonding jumper',
-    'system bonding jumper',
-  ].map((item) => [item, 'gear'] as const),
+  ...GEAR.map((item) => [item, 'gear'] as const),
   ...['charging module', 'retractor', 'cord', 'strain relief', 'pedestal', 'label'].map(
     (item) => [item, 'chargers and cords'] as const,
   ),

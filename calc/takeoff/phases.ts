@@ -1,4 +1,4 @@
-import { GROUND_WORK } from './systems.ts';
+import { GEAR, GROUND_WORK } from './systems.ts';
 
 /** Phases in which the work is done, in their order; each has its crew on the site at another time. */
 export const PHASES = ['ground', 'gear', 'rough-in', 'wire', 'devices', 'testing'] as const;
@@ -6,19 +6,7 @@ export type Phase = (typeof PHASES)[number];
 
 const PHASE_OF: ReadonlyMap<string, Phase> = new Map<string, Phase>([
   ...[...GROUND_WORK, 'ground rod', 'ground ring'].map((item) => [item, 'ground'] as const),
-  ...[
-    'service equipment',
-    'switchboard',
-    'panelboard',
-    'transformer',
-    'disconnect',
-    'inverter',
-    'breaker',
-    'device over 1,000 V',
-    'main bonding jumper',
-    'system bonding jumper',
-    'electrode connection',
-  ].map((item) => [item, 'gear'] as const),
+  ...[...GEAR, 'electrode connection'].map((item) => [item, 'gear'] as const),
   ...['termination', 'lug', 'feeder over 1,000 V'].map((item) => [item, 'wire'] as const),
   ...['charging module', 'retractor', 'cord', 'strain relief', 'wire connector', 'pedestal', 'label'].map(
     (item) => [item, 'devices'] as const,

@@ -22,6 +22,20 @@ export const GROUND_WORK: readonly string[] = [
   'sign',
 ];
 
+/** Equipment and its devices, as they are bought and set together. */
+export const GEAR: readonly string[] = [
+  'service equipment',
+  'switchboard',
+  'panelboard',
+  'transformer',
+  'disconnect',
+  'inverter',
+  'breaker',
+  'device over 1,000 V',
+  'main bonding jumper',
+  'system bonding jumper',
+];
+
 const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
   ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
     (item) => [item, 'equipment'] as const,
