@@ -514,8 +514,16 @@ export interface TakeoffRow {
   readonly basis: string;
   /** Ids of what the row is made of. */
   readonly of: readonly string[];
-  /** How much of it, before waste, in each of them, and the lengths that it is cut for where they are several. */
-  readonly parts: readonly { readonly of: string; readonly quantity: number; readonly cut?: readonly number[] }[];
+  /**
+   * How much of it, before waste, in each of them, how much of that off the ground and from a lift (`aloft`, absent where
+   * none is), and the lengths that it is cut for where they are several.
+   */
+  readonly parts: readonly {
+    readonly of: string;
+    readonly quantity: number;
+    readonly aloft?: { readonly high: number; readonly lift: number };
+    readonly cut?: readonly number[];
+  }[];
 }
 
 /** A day of charging: what each car gets under each rule. Energy in kilowatt-hours. */

@@ -141,9 +141,10 @@ function writtenRow(row: TakeoffRow, site: Site, length: Length): TakeoffRow {
     unit: feet ? site.units : row.unit,
     basis: row.basis,
     of: row.of,
-    parts: row.parts.map(({ of, quantity, cut }) => ({
+    parts: row.parts.map(({ of, quantity, aloft, cut }) => ({
       of,
       quantity: written(quantity),
+      ...(aloft && { aloft: { high: written(aloft.high), lift: written(aloft.lift) } }),
       ...(cut && { cut: cut.map(written) }),
     })),
   };

@@ -41,7 +41,7 @@ export const RATE_FACTS = {
     kind: 'factor',
     without: 1,
     invented: 1.15,
-    basis: `on the hours of what is worked from a ladder, over 7 ft to 12 ft; ${PRACTICE}`,
+    basis: `on the hours of what is worked from a ladder, higher than the site rule "ladder from" says; ${PRACTICE}`,
   },
   lift: {
     words: 'lift factor on hours',
@@ -49,7 +49,7 @@ export const RATE_FACTS = {
     kind: 'factor',
     without: 0,
     invented: 1.25,
-    basis: `on the hours of what is worked from a lift, over 12 ft; that of the ladder where there is none; ${PRACTICE}`,
+    basis: `on the hours of what is worked from a lift, higher than the site rule "lift from" says; that of the ladder where there is none; ${PRACTICE}`,
   },
   repetition: {
     words: 'repetition, hours at each doubling',
@@ -106,7 +106,7 @@ export const RATE_FACTS = {
     kind: 'dollars',
     without: 0,
     invented: 190,
-    basis: 'for each day that hours are worked over 12 ft',
+    basis: 'for each day of hours that are worked from a lift',
   },
   liftHours: {
     words: 'lift, hours of labor a day',

@@ -1,14 +1,16 @@
-import type { Method } from '../../routing/site/schema/vocabulary.ts';
+import type { BentTradeSize, Method } from '../../routing/site/schema/vocabulary.ts';
 import { ELBOWS } from '../prices/spec.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
 
-/** Methods that are bent on the job, and the largest trade size of them that is. Common practice, no source. */
+/** Methods that are bent on the job. Common practice, no source. */
 const BENT: ReadonlySet<Method> = new Set(['EMT', 'IMC', 'RMC']);
-const LARGEST_BENT = '1-1/4';
 
-/** Whether the trade bends a conduit by hand at a corner, where it buys an elbow for others. */
-export const isBentByHand = (method: Method, tradeSize: string | null): boolean =>
-  tradeSize !== null && BENT.has(method) && tradeSizeInches(tradeSize) <= tradeSizeInches(LARGEST_BENT);
+/** Whether a conduit is bent on the job at a corner, where an elbow is bought for others: steel up to the `largest` size. */
+export const isBent = (method: Method, tradeSize: string | null, largest: BentTradeSize): boolean =>
+  tradeSize !== null &&
+  largest !== 'none' &&
+  BENT.has(method) &&
+  tradeSizeInches(tradeSize) <= tradeSizeInches(largest);
 
 const WAYS: readonly (readonly number[])[] = [
   ...ELBOWS.map((one) => [one]),

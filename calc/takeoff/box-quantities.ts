@@ -4,7 +4,7 @@ import type { Pullpoint } from '../../routing/site/site.ts';
 import type { Box, Handhole } from '../plan-file.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import type { Sections } from '../tables/sections.ts';
-import { isHigh } from './high.ts';
+import { aloftAt, type WorkHeight } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const WHERE = {
@@ -98,22 +98,27 @@ export function handholeQuantities(handholes: readonly Handhole[], sections: Sec
  * Boxes above grade by place and size, with their covers; conduit bodies where one does. The box of a pedestal comes with
  * it: `pedestals` are the drops that are one.
  */
-export function boxQuantities(boxes: readonly Box[], pedestals: ReadonlySet<string>, sections: Sections): Tally {
+export function boxQuantities(
+  boxes: readonly Box[],
+  pedestals: ReadonlySet<string>,
+  sections: Sections,
+  heights: WorkHeight,
+): Tally {
   const { boxKind } = sizedBy(sections);
   const { add, tally } = tallying();
   for (const box of boxes) {
     if (box.under !== null || (box.kind === 'drop' && pedestals.has(box.id))) continue;
-    const high = isHigh(box.at[2]) ? 1 : 0;
+    const aloft = aloftAt(box.at[2], heights);
     const listed = LISTED[box.location].spec;
     const body = conduitBody(box);
     if (body !== null) {
-      add(bodyKind(body, listed), box.id, 1, high);
+      add(bodyKind(body, listed), box.id, 1, aloft);
       continue;
     }
     const size = sizeInWords(box);
-    add(boxKind[box.location](box.kind, size), box.id, 1, high);
-    add(PIGTAIL, box.id, 1, high);
-    add(coverKind(size, listed), box.id, 1, high);
+    add(boxKind[box.location](box.kind, size), box.id, 1, aloft);
+    add(PIGTAIL, box.id, 1, aloft);
+    add(coverKind(size, listed), box.id, 1, aloft);
   }
   return tally;
 }
@@ -142,9 +147,13 @@ export function idleDropQuantities(drops: readonly string[], pedestals: Readonly
 }
 
 /** Pull points that no circuit passes, of those that have no box. */
-export function idlePullpointQuantities(pullpoints: readonly Pullpoint[], boxes: readonly Box[]): Tally {
+export function idlePullpointQuantities(
+  pullpoints: readonly Pullpoint[],
+  boxes: readonly Box[],
+  heights: WorkHeight,
+): Tally {
   const { add, tally } = tallying();
   const passed = new Set(boxes.map(({ id }) => id));
-  for (const { id, at } of pullpoints) if (!passed.has(id)) add(IDLE_PULL, id, 1, isHigh(at[2]) ? 1 : 0);
+  for (const { id, at } of pullpoints) if (!passed.has(id)) add(IDLE_PULL, id, 1, aloftAt(at[2], heights));
   return tally;
 }

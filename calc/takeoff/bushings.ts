@@ -3,6 +3,7 @@ import { isBoxConductor } from '../branches/box-volume.ts';
 import type { ConduitConductor } from '../plan-file.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
+import type { Aloft } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** Methods whose connectors have no insulated throat. Common practice, no source. */
@@ -18,7 +19,7 @@ const bushingKind = byWords((tradeSize) =>
   }),
 );
 
-/** Bushings at `ends` of a conduit, of which `high` are off the ground: where a conductor in it is 4 AWG or larger. */
+/** Bushings at `ends` of a conduit, where a conductor in it is 4 AWG or larger. */
 export function addBushings(
   tables: CodeTables,
   method: Method,
@@ -26,10 +27,10 @@ export function addBushings(
   conductors: readonly ConduitConductor[],
   of: string,
   ends: number,
-  high: number,
+  aloft: Aloft,
   add: Add,
 ): void {
   if (tradeSize === null || !BARE.has(method)) return;
   if (conductors.every(({ size }) => isBoxConductor(tables, size))) return;
-  add(bushingKind(tradeSize, ''), of, ends, high);
+  add(bushingKind(tradeSize, ''), of, ends, aloft);
 }

@@ -8,7 +8,7 @@ import type { PhasePair } from '../plan-file.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import { chargerBreaker } from './device-quantities.ts';
-import { highFeet, isHigh } from './high.ts';
+import { aloftAt, aloftOn, ON_GROUND, plus, times } from './high.ts';
 import { GROUNDING_COLOR, lineColors, PILOT_COLOR } from './line-colors.ts';
 import type { Add } from './tally.ts';
 
@@ -57,24 +57,25 @@ const specOf = byWords((size, metalAndInsulation) => {
   return conductorSpec(size, metal as Metal, insulation as Insulation);
 });
 
-const endsHigh = ({ points }: Way): boolean => isHigh(points.at(-1)![2]);
+const endOf = ({ points }: Way): number => points.at(-1)![2];
 
 /** Conductors and breakers of a home run. `phases` are those of its circuits. */
 export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: readonly PhasePair[], add: Add): void {
-  const { allowance, insulation } = rules;
+  const { allowance, insulation, workHeight } = rules;
   const made = `${rules.metal} ${insulation}`;
   homeRun.circuits.forEach(({ way, conductor, breakerAmps, pilot }, i) => {
     const { charger, run } = way;
     const spec = specOf(conductor.size, made);
     const colors = lineColors(phases[i]!, charger.volts);
     const feet = run.conductorLength!;
-    const high = highFeet(way, 0, way.length) + (endsHigh(way) ? allowance.box : 0);
-    for (const color of colors) add(lineKind(spec, color), charger.id, feet, high);
-    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, high);
+    const atEnd = aloftAt(endOf(way), workHeight);
+    const aloft = plus(aloftOn(way, 0, way.length, workHeight), times(atEnd, allowance.box));
+    for (const color of colors) add(lineKind(spec, color), charger.id, feet, aloft);
+    if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, aloft);
     add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
     add(CIRCUIT_TEST, charger.id, 1);
     const joints = colors.length + 1 + (pilot ? 1 : 0);
-    add(connectorKind(wireSpec(conductor.size, rules.metal), ''), charger.id, joints, endsHigh(way) ? joints : 0);
+    add(connectorKind(wireSpec(conductor.size, rules.metal), ''), charger.id, joints, times(atEnd, joints));
   });
   addGroundings(rules, made, homeRun, add);
 }
@@ -83,20 +84,25 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
  * The grounding conductor of each conduit, which ends in a tail at every box; where conduits are only coupled it goes on,
  * and is counted in the one that it begins in.
  */
-function addGroundings({ allowance }: Rules, made: string, { homeRun, conduits }: NamedHomeRun, add: Add): void {
+function addGroundings(
+  { allowance, workHeight }: Rules,
+  made: string,
+  { homeRun, conduits }: NamedHomeRun,
+  add: Add,
+): void {
   const tail = (kind: Opening['kind']): number =>
     kind === 'equipment' ? allowance.equipment : kind === 'coupling' ? 0 : allowance.box;
-  let [begun, feet, high] = [0, 0, 0];
+  let [begun, feet, aloft] = [0, 0, ON_GROUND];
   homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
     const way = homeRun.ways[along]!;
     const grounding = homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
-    const isHighAt = (at: number): boolean => isHigh(pointAt(way, at)[2]);
-    if (start.kind !== 'coupling') [begun, feet, high] = [i, 0, 0];
+    const tailUp = (at: number, kind: Opening['kind']) => times(aloftAt(pointAt(way, at)[2], workHeight), tail(kind));
+    if (start.kind !== 'coupling') [begun, feet, aloft] = [i, 0, ON_GROUND];
     feet += tail(start.kind) + to - from + tail(end.kind);
-    high += highFeet(way, from, to);
-    if (start.kind !== 'equipment' && isHighAt(from)) high += tail(start.kind);
-    if (isHighAt(to)) high += tail(end.kind);
+    aloft = plus(aloft, aloftOn(way, from, to, workHeight));
+    if (start.kind !== 'equipment') aloft = plus(aloft, tailUp(from, start.kind));
+    aloft = plus(aloft, tailUp(to, end.kind));
     if (end.kind !== 'coupling')
-      add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), conduits[begun]!.id, feet, high);
+      add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), conduits[begun]!.id, feet, aloft);
   });
 }

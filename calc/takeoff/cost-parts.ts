@@ -1,5 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { CostRow } from './cost.ts';
+import { ON_GROUND } from './high.ts';
 import { dealtOut } from './money.ts';
 
 /** What an element takes of a row of the bill. */
@@ -13,12 +14,20 @@ export interface CostPart {
   readonly hours: number;
 }
 
-/** A row dealt out to the elements that it is made of, by how much of it is in each; the cents are all there. */
+/**
+ * A row dealt out to the elements that it is made of: material by how much of it is in each, hours also by how high that
+ * is. The cents are all there.
+ */
 export const partsOfRow = kept((row: CostRow): readonly CostPart[] => {
-  const { parts } = row.taken;
+  const { factors, taken } = row;
+  const { parts } = taken;
   const weights = parts.map(({ quantity }) => quantity);
   const net = weights.reduce((sum, quantity) => sum + quantity, 0);
-  const [materials, labors] = [dealtOut(row.material, weights), dealtOut(row.labor, weights)];
+  const efforts = parts.map(({ quantity, aloft: { high, lift } = ON_GROUND }) =>
+    Math.max(0, quantity + (high - lift) * (factors.ladder - 1) + lift * (factors.lift - 1)),
+  );
+  const effort = efforts.reduce((sum, one) => sum + one, 0);
+  const [materials, labors] = [dealtOut(row.material, weights), dealtOut(row.labor, efforts)];
   return parts.map(
     ({ of, quantity }, i): CostPart => ({
       row,
@@ -26,7 +35,7 @@ export const partsOfRow = kept((row: CostRow): readonly CostPart[] => {
       quantity: net > 0 ? (row.quantity * quantity) / net : 0,
       material: materials[i]!,
       labor: labors[i]!,
-      hours: net > 0 ? (row.hours * quantity) / net : 0,
+      hours: effort > 0 ? (row.hours * efforts[i]!) / effort : 0,
     }),
   );
 });

@@ -26,6 +26,8 @@ export interface CostRow {
   /** How much of it is worked from a ladder, and from a lift. */
   readonly ladder: number;
   readonly lift: number;
+  /** Factors on the hours of these. */
+  readonly factors: { readonly ladder: number; readonly lift: number };
   /** Factor on its hours for so many alike. */
   readonly repetition: number;
   /** Dollars, to the cent. */
@@ -144,6 +146,7 @@ function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
     unitHours,
     ladder,
     lift,
+    factors: { ladder: rates.height, lift: rates.lift },
     repetition,
     material,
     hours,

@@ -1,7 +1,7 @@
 import type { Charger, Drop } from '../../routing/site/site.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { IDLE_DROP } from './box-quantities.ts';
-import { isHigh } from './high.ts';
+import { aloftAt, times, type WorkHeight } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
@@ -58,6 +58,7 @@ export function dropQuantities(
   drops: readonly Drop[],
   chargersAt: ReadonlyMap<string, readonly Charger[]>,
   lengthInWords: (feet: number) => string,
+  heights: WorkHeight,
 ): Tally {
   const { add, tally } = tallying();
   for (const drop of drops) {
@@ -67,17 +68,17 @@ export function dropQuantities(
       add(PEDESTAL_BASE, drop.id, 1);
     }
     const { box, retractor } = drop;
-    if (retractor !== undefined) add(RETRACTOR, drop.id, 1, isHigh(retractor[2]) ? 1 : 0);
+    if (retractor !== undefined) add(RETRACTOR, drop.id, 1, aloftAt(retractor[2], heights));
     const chargers = chargersAt.get(drop.id) ?? [];
-    if (chargers.length === 0 && !isPedestal) add(IDLE_DROP, drop.id, 1, isHigh(box[2]) ? 1 : 0);
-    const high = isHigh(box[2]) ? 1 : 0;
+    const aloft = aloftAt(box[2], heights);
+    if (chargers.length === 0 && !isPedestal) add(IDLE_DROP, drop.id, 1, aloft);
     chargers.forEach(({ id, amps, volts, phases }, i) => {
       if (!isPedestal || i > 0) {
-        add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, high);
-        add(strainKind(String(amps), ''), id, 1, high);
+        add(cordKind(lengthInWords(drop.cord), String(amps)), id, 1, aloft);
+        add(strainKind(String(amps), ''), id, 1, aloft);
       }
-      add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1, high);
-      add(LABEL, id, 2, high);
+      add(moduleKind(`${amps} A ${volts} V`, phases === 3 ? 'three-phase' : 'single-phase'), id, 1, aloft);
+      add(LABEL, id, 2, times(aloft, 2));
       add(COMMISSIONING, id, 1);
     });
   }

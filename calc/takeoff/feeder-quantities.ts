@@ -4,6 +4,8 @@ import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { addFeederRaceways } from './feeders/feeder-raceways.ts';
+import { feederStretches } from './feeders/feeder-stretches.ts';
+import { type Aloft, ON_GROUND, plus, times } from './high.ts';
 import { type Add, type Tally, tallying } from './tally.ts';
 
 const terminationKind = byWords((spec) =>
@@ -46,7 +48,10 @@ export function feederQuantities(
     const { feeder } = conduit;
     if (feeder.existing === true) continue;
     const lugged = [feeder.from, feeder.to].filter((id) => transformers.has(id)).length;
-    addFeederConductors(conduit, lugged, rules, add);
+    const aloft = feederStretches(conduit, pullpoints, rules.joinTolerance, rules.workHeight)
+      .flatMap(({ straights }) => straights)
+      .reduce((sum, straight) => plus(sum, straight.aloft), ON_GROUND);
+    addFeederConductors(conduit, lugged, aloft, rules, add);
     addFeederRaceways(conduit, pullpoints, tables, rules, add);
     add(FEEDER_TEST, feeder.id, feeder.conductor.sets);
   }
@@ -56,6 +61,7 @@ export function feederQuantities(
 function addFeederConductors(
   { feeder, length, conductors }: FeederConduit,
   lugged: number,
+  aloft: Aloft,
   { allowance }: Rules,
   add: Add,
 ): void {
@@ -72,7 +78,7 @@ function addFeederConductors(
       }),
       feeder.id,
       all * each,
-      0,
+      times(aloft, all),
       Array.from({ length: all }, () => each),
     );
     const spec = wireSpec(size, metal);

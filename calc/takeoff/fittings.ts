@@ -1,18 +1,19 @@
-import type { Method } from '../../routing/site/schema/vocabulary.ts';
+import type { BentTradeSize, Method } from '../../routing/site/schema/vocabulary.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import { degreesInWords, racewaySpec, STICK } from '../prices/spec.ts';
-import { elbowsFor, isBentByHand } from './bends.ts';
+import { elbowsFor, isBent } from './bends.ts';
+import { type Aloft, ON_GROUND, plus, shareOf, times } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** A straight of a conduit, and the corner that it ends in. */
 export interface Straight {
   readonly feet: number;
   /** Of them worked off the ground. */
-  readonly high: number;
+  readonly aloft: Aloft;
   /** Turn at its end, degrees; 0 where the conduit ends. */
   readonly turn: number;
-  /** The corner is made off the ground. */
-  readonly isTurnHigh: boolean;
+  /** Where the corner is made. */
+  readonly turnAloft: Aloft;
 }
 
 /** Sticks that come with what joins the next one: belled, or with a coupling screwed on. */
@@ -36,7 +37,8 @@ export const fittingKinds = byWords((method, tradeSize): FittingKinds => {
       item: 'field bend',
       spec,
       unit: 'each',
-      basis: 'one at each corner of EMT, IMC and RMC to 1-1/4 in, which the trade bends; common practice',
+      basis:
+        'one at each corner of EMT, IMC and RMC up to the size that is bent on the job, a rule of the site; common practice',
     }),
     elbow: (degrees) => elbowKind(spec, degreesInWords(degrees)),
   };
@@ -60,11 +62,11 @@ export const jointsIn = (feet: number): number => Math.max(0, Math.ceil(feet / S
 /** A conduit between the fittings that are bought for it. */
 interface Unbroken {
   feet: number;
-  high: number;
+  aloft: Aloft;
 }
 
 /**
- * Elbows, bends and couplings of a conduit made of straights, `times` over.
+ * Elbows, bends and couplings of a conduit made of straights, `count` over, bent up to the size `bentTo`.
  * @returns feet of each of the lengths that its sticks are cut for: from elbow to elbow, or the whole where it is bent
  */
 export function addFittings(
@@ -73,37 +75,37 @@ export function addFittings(
   straights: readonly Straight[],
   of: string,
   add: Add,
-  times = 1,
+  bentTo: BentTradeSize,
+  count = 1,
 ): readonly number[] {
   const { coupling, bend, elbow } = fittingKinds(method, tradeSize ?? '');
-  const isBent = isBentByHand(method, tradeSize);
+  const bends = isBent(method, tradeSize, bentTo);
   const comesJoined = COMES_JOINED.has(method);
-  const lengths: Unbroken[] = [{ feet: 0, high: 0 }];
-  let [couplings, highCouplings] = [0, 0];
-  for (const { feet, high, turn, isTurnHigh } of straights) {
+  const lengths: Unbroken[] = [{ feet: 0, aloft: ON_GROUND }];
+  let [couplings, couplingsAloft] = [0, ON_GROUND];
+  for (const { feet, aloft, turn, turnAloft } of straights) {
     const length = lengths.at(-1)!;
     length.feet += feet;
-    length.high += high;
-    const up = isTurnHigh ? 1 : 0;
+    length.aloft = plus(length.aloft, aloft);
     if (turn === 0) continue;
-    if (isBent) {
-      add(bend, of, times, up * times);
+    if (bends) {
+      add(bend, of, count, times(turnAloft, count));
       continue;
     }
     const elbows = elbowsFor(turn);
     if (elbows.length === 0) continue;
-    for (const degrees of elbows) add(elbow(degrees), of, times, up * times);
+    for (const degrees of elbows) add(elbow(degrees), of, count, times(turnAloft, count));
     const joints = elbows.length + (comesJoined ? 0 : 1);
     couplings += joints;
-    highCouplings += joints * up;
-    lengths.push({ feet: 0, high: 0 });
+    couplingsAloft = plus(couplingsAloft, times(turnAloft, joints));
+    lengths.push({ feet: 0, aloft: ON_GROUND });
   }
   if (!comesJoined)
-    for (const { feet, high } of lengths) {
+    for (const { feet, aloft } of lengths) {
       const joints = jointsIn(feet);
       couplings += joints;
-      if (joints > 0) highCouplings += (joints * high) / feet;
+      couplingsAloft = plus(couplingsAloft, shareOf(aloft, feet, joints));
     }
-  add(coupling, of, couplings * times, highCouplings * times);
+  add(coupling, of, couplings * count, times(couplingsAloft, count));
   return lengths.map(({ feet }) => feet).filter((feet) => feet > FULL);
 }

@@ -4,6 +4,7 @@ import type { TakeoffRow } from '../plan-file.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { racewaySpec } from '../prices/spec.ts';
 import { costOf } from './cost.ts';
+import type { Aloft } from './high.ts';
 import { GROUND_WORK } from './systems.ts';
 
 export interface PriceChange {
@@ -66,17 +67,17 @@ export const EMPTY_SIZE = '3/4';
 
 /**
  * What so many feet of raceway come to by a price list as one conduit with nothing in it, without fittings and
- * supports: dollars with overhead and margin, `high` of the feet being worked off the ground. Null where the list has no
+ * supports: dollars with overhead and margin, as much of it aloft as is said. Null where the list has no
  * price for it.
  */
 export function emptyRacewayPrice(
   method: Raceway['method'],
   feet: number,
-  high: number,
+  aloft: Aloft,
   list: PriceList,
 ): number | null {
   const spec = racewaySpec(method, method === 'tray' ? null : EMPTY_SIZE);
-  const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, high, unit: 'ft', basis: '', of: [], parts: [] };
+  const row: TakeoffRow = { item: 'raceway', spec, quantity: feet, ...aloft, unit: 'ft', basis: '', of: [], parts: [] };
   const { price, missing } = costOf([row], byUse(list), 0);
   return missing.length > 0 ? null : price;
 }

@@ -10,11 +10,11 @@ import { racewaySpec } from '../prices/spec.ts';
 import { hungFeet, tapFeet } from '../steel/lays.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
-import { isBentByHand } from './bends.ts';
+import { isBent } from './bends.ts';
 import { addBushings } from './bushings.ts';
 import { addFittings, fittingKinds, type Straight } from './fittings.ts';
 import { CORE_DRILL } from './ground-quantities.ts';
-import { highFeet, isHigh } from './high.ts';
+import { aloftAt, aloftOn, ON_GROUND, plus, shareOf, type WorkHeight } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** Conduit this short between boxes needs no strap of its own, ft. Common practice. */
@@ -23,7 +23,7 @@ const UNSTRAPPED = 2;
 /** Conduits of a home run with their fittings and supports. */
 export function addRaceways(
   tables: CodeTables,
-  { temperatureRangeC }: Rules,
+  { temperatureRangeC, bentTradeSize, workHeight }: Rules,
   { homeRun, conduits }: NamedHomeRun,
   add: Add,
 ): void {
@@ -33,37 +33,37 @@ export function addRaceways(
     const { tradeSize } = homeRun.packings[i]!;
     const kinds = racewayKinds(method, tradeSize ?? '');
     const way = homeRun.ways[piece.along]!;
-    const high = highFeet(way, piece.from, piece.to);
-    const straights = straightsWith(piece, way);
-    const cut = method === 'LFMC' ? undefined : addFittings(method, tradeSize, straights, conduit, add);
-    add(kinds.raceway, conduit, piece.to - piece.from, high, cut);
+    const aloft = aloftOn(way, piece.from, piece.to, workHeight);
+    const straights = straightsWith(piece, way, workHeight);
+    const cut = method === 'LFMC' ? undefined : addFittings(method, tradeSize, straights, conduit, add, bentTradeSize);
+    add(kinds.raceway, conduit, piece.to - piece.from, aloft, cut);
     const joint = piece.end.kind === 'coupling' ? straights.at(-1)! : null;
-    if (joint !== null && (joint.turn === 0 || isBentByHand(method, tradeSize)))
+    if (joint !== null && (joint.turn === 0 || isBent(method, tradeSize, bentTradeSize)))
       add(fittingKinds(method, tradeSize ?? '').coupling, conduit, 1);
     const ends = [
       [piece.start, piece.from],
       [piece.end, piece.to],
     ] as const;
     const boxed = ends.filter(([{ kind }]) => kind !== 'coupling');
-    const highEnds = boxed.filter(([, at]) => isHigh(pointAt(way, at)[2])).length;
+    const endsAloft = boxed.reduce((sum, [, at]) => plus(sum, aloftAt(pointAt(way, at)[2], workHeight)), ON_GROUND);
     if (method !== 'tray') {
-      add(kinds.connector, conduit, boxed.length, highEnds);
+      add(kinds.connector, conduit, boxed.length, endsAloft);
       const { conductors } = homeRun.packings[i]!;
-      addBushings(tables, method, tradeSize, conductors, conduit, boxed.length, highEnds, add);
+      addBushings(tables, method, tradeSize, conductors, conduit, boxed.length, endsAloft, add);
     }
     const exposed = aboveGround(way, piece.from, piece.to);
-    const share = exposed > 0 ? high / exposed : 0;
+    const along = (count: number) => shareOf(aloft, exposed, count);
     // What hangs along raceways is counted with its hangers and trapezes.
     const hung = hungFeet(way, piece.from, piece.to);
     const straps =
       hung === 0 ? supports(tables, method, tradeSize, exposed) : besides(tables, method, tradeSize, exposed - hung);
-    add(kinds.support, conduit, straps, straps * share);
+    add(kinds.support, conduit, straps, along(straps));
     const taps = besides(tables, method, tradeSize, tapFeet(way, piece.from, piece.to));
-    add(kinds.hanger, conduit, taps, taps * share);
+    add(kinds.hanger, conduit, taps, along(taps));
     if (isPlastic(method)) {
       const above = straightsOf(piece, way).map(([from, to]) => aboveGround(way, from, to));
       const fittings = expansionFittingsFor(tables, above, temperatureRangeC);
-      add(kinds.expansion, conduit, fittings, fittings * share);
+      add(kinds.expansion, conduit, fittings, along(fittings));
     }
     add(CORE_DRILL, conduit, drills(way, piece.from, piece.to));
   });
@@ -114,14 +114,14 @@ function drills(way: Way, from: number, to: number): number {
 }
 
 /** Straights of a conduit with their corners; where it is only coupled on, the corner there is its own. */
-function straightsWith(piece: Piece, way: Way): readonly Straight[] {
+function straightsWith(piece: Piece, way: Way, heights: WorkHeight): readonly Straight[] {
   return straightsOf(piece, way).map(([from, to, inside]): Straight => {
     const isCoupled = piece.end.kind === 'coupling' && to === piece.to;
     return {
       feet: to - from,
-      high: highFeet(way, from, to),
+      aloft: aloftOn(way, from, to, heights),
       turn: isCoupled ? way.turns[legAt(way, to)]! : inside,
-      isTurnHigh: isHigh(pointAt(way, to)[2]),
+      turnAloft: aloftAt(pointAt(way, to)[2], heights),
     };
   });
 }

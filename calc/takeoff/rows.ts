@@ -3,7 +3,6 @@ import type { Rules } from '../../routing/site/site.ts';
 import type { Bought, TakeoffRow } from '../plan-file.ts';
 import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
-import { type LiftShares, liftShareOf } from './lift-share.ts';
 import type { CutGroup } from './stock.ts';
 import { type Stocked, stockKey, stockRow, stocksOf } from './stocking.ts';
 import { type Part, partsOf, type Sum } from './tally.ts';
@@ -110,7 +109,7 @@ export const cuttingOf = (row: TakeoffRow): CutGroup | null => cuttings.get(row)
  * Takeoff rows of sums, in an estimator's order: waste added to what is cut from stock, and the sticks and reels that it is
  * cut from, as the cutting plan has them.
  */
-export function rowsOf(sums: readonly Sum[], rules: Rules, lifts: LiftShares): readonly TakeoffRow[] {
+export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
   const rows: { readonly place: string; readonly row: TakeoffRow }[] = [];
   const stocks = stocksOf(sums, rules);
   for (const sum of sums) {
@@ -118,10 +117,9 @@ export function rowsOf(sums: readonly Sum[], rules: Rules, lifts: LiftShares): r
     const wasted = WASTE[kind.item];
     const waste = wasted === undefined ? 0 : rules.waste[wasted];
     const basis = wasted === undefined ? kind.basis : `${kind.basis}; plus ${percent(waste)} waste`;
-    const share = net > 0 ? sum.high / net : 0;
+    const share = (quantity: number): number => (net > 0 ? quantity / net : 0);
     const stocked = stocks.get(stockKey(kind));
-    const lift = liftShareOf(lifts, kind.item, kind.spec);
-    const row = rowOf(sum, kind, net * (1 + waste), [share, share * lift], basis, stocked);
+    const row = rowOf(sum, kind, net * (1 + waste), [share(sum.aloft.high), share(sum.aloft.lift)], basis, stocked);
     if (stocked !== undefined) cuttings.set(row, stocked.cutting);
     rows.push({ place: placeOf(kind.item, kind.spec), row });
   }

@@ -2,7 +2,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { type OnTrapeze, tiersOf, widthFor } from '../steel/trapeze.ts';
-import { isHigh } from './high.ts';
+import { type Aloft, aloftAt, times, type WorkHeight } from './high.ts';
 import { racewayKinds } from './raceway-quantities.ts';
 import { type Add, addedUp, type Tally, tallying } from './tally.ts';
 
@@ -29,40 +29,41 @@ const STRINGER = kindOf({
   basis: 'from steel to steel where conduit overhead would span farther than the code lets it',
 });
 
-/** Trapezes for conduits side by side at so many places, of which `high` are off the ground, with rods and clamps. */
+/** Trapezes for conduits side by side at so many places, with rods and clamps. */
 export function addTrapezes(
   conduits: readonly OnTrapeze[],
   rod: number,
   of: string,
   add: Add,
   places: number,
-  high: number,
+  aloft: Aloft,
 ): void {
   for (const tier of tiersOf(conduits)) {
-    add(trapezeKind(String(widthFor(tier)), ''), of, places, high);
-    add(ROD, of, places * 2 * rod, high * 2 * rod);
-    add(CLAMP, of, 2 * places, 2 * high);
+    add(trapezeKind(String(widthFor(tier)), ''), of, places, aloft);
+    add(ROD, of, places * 2 * rod, times(aloft, 2 * rod));
+    add(CLAMP, of, 2 * places, times(aloft, 2));
   }
 }
 
 /** What hangs along many raceways. */
 export const supportQuantities = kept(
-  (all: readonly RacewaySupports[]): Tally => addedUp(all.map((one) => ownQuantities(one))),
+  (all: readonly RacewaySupports[], heights: WorkHeight): Tally =>
+    addedUp(all.map((one) => ownQuantities(one, heights))),
 );
 
 /** Hangers, trapezes and straps of what hangs along a raceway, and the stringers that carry it where no steel is near. */
-const ownQuantities = kept(({ raceway, supports, stringers }: RacewaySupports): Tally => {
+const ownQuantities = kept(({ raceway, supports, stringers }: RacewaySupports, heights: WorkHeight): Tally => {
   const { add, tally } = tallying();
   for (const { at, conduits, rod } of supports) {
-    const high = isHigh(at[2]) ? 1 : 0;
-    for (const { id, method, tradeSize } of conduits) add(racewayKinds(method, tradeSize ?? '').support, id, 1, high);
+    const aloft = aloftAt(at[2], heights);
+    for (const { id, method, tradeSize } of conduits) add(racewayKinds(method, tradeSize ?? '').support, id, 1, aloft);
     if (conduits.length === 1) {
       const { id, method, tradeSize } = conduits[0]!;
-      add(racewayKinds(method, tradeSize ?? '').hanger, id, 1, high);
+      add(racewayKinds(method, tradeSize ?? '').hanger, id, 1, aloft);
       continue;
     }
-    addTrapezes(conduits, rod, raceway.id, add, 1, high);
+    addTrapezes(conduits, rod, raceway.id, add, 1, aloft);
   }
-  for (const { from, feet } of stringers) add(STRINGER, raceway.id, feet, isHigh(from[2]) ? feet : 0);
+  for (const { from, feet } of stringers) add(STRINGER, raceway.id, feet, times(aloftAt(from[2], heights), feet));
   return tally;
 });

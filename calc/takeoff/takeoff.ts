@@ -31,7 +31,7 @@ import { feederQuantities } from './feeder-quantities.ts';
 import { feederBoxes } from './feeders/feeder-boxes.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { guardQuantities } from './guard-quantities.ts';
-import { liftShares } from './lift-share.ts';
+import type { WorkHeight } from './high.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
@@ -54,6 +54,7 @@ export function takeoff(
   supports: readonly RacewaySupports[],
 ): readonly TakeoffRow[] {
   const { rules, units } = site;
+  const { workHeight } = rules;
   const chargersAt = chargersByDrop(site.chargers);
   const chunks = dropChunks(site.drops);
   const guards = guarded(site);
@@ -71,20 +72,20 @@ export function takeoff(
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
     idleDropsTally(site.chargers, boxlessDrops(branches), pedestals),
-    idlePullsTally(site.pullpoints, [...sharedBoxes, ...onFeeders]),
-    sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables),
+    idlePullsTally(site.pullpoints, [...sharedBoxes, ...onFeeders], workHeight),
+    sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables, workHeight),
     handholesTally(handholesOf(buriedOf(onFeeders), site.stalls, site.aisles), tables.sections),
-    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables),
+    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables, workHeight),
     handholesTally(handholes, tables.sections),
     groundTally(site.raceways, buriedConduits(site.raceways, branches, feeders)),
     drillsTally(feeders, site.raceways),
     ...branchTallies([branches, phases], [tables, rules, pedestals]),
-    ...supportChunks(supports).map((chunk) => supportQuantities(chunk)),
+    ...supportChunks(supports).map((chunk) => supportQuantities(chunk, workHeight)),
     ...stallChunks(site.stalls).map((chunk) => stallsTally(chunk, servedFrom(site.chargers, pedestals))),
-    ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units)),
+    ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units, workHeight)),
     guardQuantities(guards.pedestals, guards.bollards),
   ];
-  return rowsOf([...totalOf(tallies).values()], rules, liftShares(site.raceways, site.drops));
+  return rowsOf([...totalOf(tallies).values()], rules);
 }
 
 /** Tallies added up in a tree of sums, so that one of them changes only the sums above it. */
@@ -138,7 +139,8 @@ const sharedBoxesTally = kept(
     boxes: readonly Box[],
     pedestals: ReadonlySet<string>,
     { sections }: CodeTables,
-  ): Tally => boxQuantities(boxes, pedestals, sections),
+    heights: WorkHeight,
+  ): Tally => boxQuantities(boxes, pedestals, sections, heights),
 );
 const handholesTally = kept(handholeQuantities);
 const groundTally = kept(groundQuantities);
@@ -170,8 +172,12 @@ const pedestalsAmong = (chargers: readonly Charger[], chunks: readonly (readonly
 const idsIn = kept((_: readonly Charger[], ids: readonly string[]): ReadonlySet<string> => new Set(ids));
 
 const dropsTally = kept(
-  (chunk: readonly Drop[], chargersAt: ReadonlyMap<string, readonly Charger[]>, units: Units): Tally =>
-    dropQuantities(chunk, chargersAt, (feet) => printLength(feet, units)),
+  (
+    chunk: readonly Drop[],
+    chargersAt: ReadonlyMap<string, readonly Charger[]>,
+    units: Units,
+    heights: WorkHeight,
+  ): Tally => dropQuantities(chunk, chargersAt, (feet) => printLength(feet, units), heights),
 );
 
 const chargersByDrop = kept((chargers: readonly Charger[]): ReadonlyMap<string, readonly Charger[]> => {
@@ -214,7 +220,7 @@ const branchesTally = kept(
     return addedUp([
       ...homeRuns,
       idleBreakers(branches, phases, tables),
-      boxQuantities(branches.boxes, pedestals, tables.sections),
+      boxQuantities(branches.boxes, pedestals, tables.sections, rules.workHeight),
     ]);
   },
 );

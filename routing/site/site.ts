@@ -3,7 +3,15 @@ import type { Kind, Of } from './kinds/kind.ts';
 import type { ElementList, KINDS } from './kinds/kinds.ts';
 import type { ChargingDay } from './schema/day-schema.ts';
 import type { inletSchema, siteFileSchema, vehicleSchema } from './schema/schema.ts';
-import type { AccessibleBy, Insulation, LeastTradeSize, Location, Metal, Units } from './schema/vocabulary.ts';
+import type {
+  AccessibleBy,
+  BentTradeSize,
+  Insulation,
+  LeastTradeSize,
+  Location,
+  Metal,
+  Units,
+} from './schema/vocabulary.ts';
 
 /** The document as it stands in the file: in the file's units, nothing defaulted. What edits change and what is saved. */
 export type SiteFile = Of<typeof siteFileSchema>;
@@ -98,6 +106,10 @@ export interface Rules {
   readonly circuitsPerConduit: number;
   /** Smallest conduit that is laid in the ground. */
   readonly undergroundTradeSize: LeastTradeSize;
+  /** Largest steel conduit that is bent on the job at corners. */
+  readonly bentTradeSize: BentTradeSize;
+  /** What lies higher is worked from a ladder, and from a lift. */
+  readonly workHeight: { readonly ladder: number; readonly lift: number };
   /** What boxes above grade stand in. */
   readonly boxLocation: Location;
   readonly pilot: {

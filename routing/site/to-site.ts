@@ -117,6 +117,7 @@ const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rule
     dropLimit: { ...DEFAULT_RULES.dropLimit, ...set.dropLimit },
     fault: { ...DEFAULT_RULES.fault, ...set.fault },
     waste: { ...DEFAULT_RULES.waste, ...set.waste },
+    workHeight: { ...DEFAULT_RULES.workHeight, ...set.workHeight },
     restHeight: { ...DEFAULT_RULES.restHeight, ...set.restHeight },
     clearHeight: { ...DEFAULT_RULES.clearHeight, ...set.clearHeight },
     pilot: { ...DEFAULT_RULES.pilot, ...set.pilot },

@@ -1,5 +1,5 @@
 import type { PriceList } from '../../calc/prices/price-list.ts';
-import { highAlong } from '../../calc/takeoff/high.ts';
+import { aloftAlong } from '../../calc/takeoff/high.ts';
 import { EMPTY_SIZE, emptyRacewayPrice, type PriceChange } from '../../calc/takeoff/price-change.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Raceway, Site } from '../../routing/site/site.ts';
@@ -8,7 +8,7 @@ import { priceWords } from './dollars.ts';
 /** A raceway that is drawn, on the site with it, and whether any circuit or feeder runs in it. */
 export interface DrawnRaceway {
   readonly raceway: Pick<Raceway, 'method' | 'path' | 'place'>;
-  readonly site: Pick<Site, 'equipment' | 'chargers'>;
+  readonly site: Pick<Site, 'equipment' | 'chargers' | 'rules'>;
   readonly carries: boolean;
 }
 
@@ -36,7 +36,7 @@ function emptyWords({ raceway, site }: DrawnRaceway, list: PriceList): string {
         ? 'No charger hangs yet, so nothing runs in it'
         : 'No circuit or feeder runs in it';
   const feet = path.slice(1).reduce((sum, at, i) => sum + distance(path[i]!, at), 0);
-  const price = emptyRacewayPrice(method, feet, highAlong(path, place), list);
+  const price = emptyRacewayPrice(method, feet, aloftAlong(path, place, site.rules.workHeight), list);
   const what = method === 'tray' ? 'a bare tray' : `one bare ${EMPTY_SIZE}" ${method}`;
   return price === null
     ? `${why}, and its conduit is not counted.`

@@ -5,6 +5,7 @@ import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { addBushings } from '../bushings.ts';
 import { addFittings, type Straight } from '../fittings.ts';
+import { ON_GROUND, plus, shareOf, times } from '../high.ts';
 import { expansionFittingsFor, isPlastic, racewayKinds, supports } from '../raceway-quantities.ts';
 import type { Add } from '../tally.ts';
 import { type FeederStretch, feederStretches } from './feeder-stretches.ts';
@@ -14,15 +15,20 @@ const UNDRAWN_TURN = 90;
 
 /** One whose length alone is known: a straight with a turn at both ends, in the ground if it is plastic. */
 function undrawn({ length, method }: FeederConduit): FeederStretch {
-  const corner = (feet: number, turn: number): Straight => ({ feet, high: 0, turn, isTurnHigh: false });
+  const corner = (feet: number, turn: number): Straight => ({
+    feet,
+    aloft: ON_GROUND,
+    turn,
+    turnAloft: ON_GROUND,
+  });
   const strapped = isPlastic(method) ? 0 : length;
   return {
     feet: length,
     straights: [corner(length, UNDRAWN_TURN), corner(0, UNDRAWN_TURN), corner(0, 0)],
     exposed: [0, 0, 0],
     strapped,
-    highStrapped: 0,
-    highEnds: 0,
+    strappedAloft: ON_GROUND,
+    endsAloft: ON_GROUND,
   };
 }
 
@@ -40,29 +46,29 @@ export function addFeederRaceways(
   conduit: FeederConduit,
   pullpoints: readonly Pullpoint[],
   tables: CodeTables,
-  { joinTolerance, temperatureRangeC }: Rules,
+  { joinTolerance, temperatureRangeC, bentTradeSize, workHeight }: Rules,
   add: Add,
 ): void {
   const { feeder, method, tradeSize, conductors } = conduit;
   const { id, conductor } = feeder;
   const { sets } = conductor;
-  const drawn = feederStretches(conduit, pullpoints, joinTolerance);
+  const drawn = feederStretches(conduit, pullpoints, joinTolerance, workHeight);
   const kinds = racewayKinds(method, tradeSize ?? '');
   const raceway = feederRacewayKind(racewaySpec(method, tradeSize));
   for (const stretch of drawn.length > 0 ? drawn : [undrawn(conduit)]) {
-    const { feet, straights, exposed, strapped, highStrapped, highEnds } = stretch;
-    const cut = method === 'LFMC' ? [feet] : addFittings(method, tradeSize, straights, id, add, sets);
-    const high = straights.reduce((sum, one) => sum + one.high, 0);
+    const { feet, straights, exposed, strapped, strappedAloft, endsAloft } = stretch;
+    const cut = method === 'LFMC' ? [feet] : addFittings(method, tradeSize, straights, id, add, bentTradeSize, sets);
+    const aloft = straights.reduce((sum, one) => plus(sum, one.aloft), ON_GROUND);
     const lengths = Array.from({ length: sets }, () => cut).flat();
-    add(raceway, id, sets * feet, sets * high, lengths);
+    add(raceway, id, sets * feet, times(aloft, sets), lengths);
     if (method !== 'tray') {
-      add(kinds.connector, id, 2 * sets, highEnds * sets);
-      addBushings(tables, method, tradeSize, conductors, id, 2 * sets, highEnds * sets, add);
+      add(kinds.connector, id, 2 * sets, times(endsAloft, sets));
+      addBushings(tables, method, tradeSize, conductors, id, 2 * sets, times(endsAloft, sets), add);
     }
     const straps = sets * supports(tables, method, tradeSize, strapped);
-    add(kinds.support, id, straps, strapped > 0 ? (straps * highStrapped) / strapped : 0);
+    add(kinds.support, id, straps, shareOf(strappedAloft, strapped, straps));
     if (!isPlastic(method)) continue;
     const fittings = sets * expansionFittingsFor(tables, exposed, temperatureRangeC);
-    add(kinds.expansion, id, fittings, feet > 0 ? (fittings * high) / (sets * feet) : 0);
+    add(kinds.expansion, id, fittings, shareOf(aloft, feet, fittings));
   }
 }

@@ -6,7 +6,7 @@ import type { Point3, Pullpoint } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { stretchesOf } from '../../supply/feeders/stretches.ts';
 import type { Straight } from '../fittings.ts';
-import { highAlong, isHigh } from '../high.ts';
+import { type Aloft, aloftAlong, aloftAt, ON_GROUND, plus, type WorkHeight } from '../high.ts';
 
 /** A feeder's way between two places where it can be opened, measured off for its conduits. Feet. */
 export interface FeederStretch {
@@ -16,9 +16,9 @@ export interface FeederStretch {
   readonly exposed: readonly number[];
   /** Above ground, but for what hangs overhead, level or sloping. */
   readonly strapped: number;
-  readonly highStrapped: number;
-  /** Whether its ends are off the ground. */
-  readonly highEnds: number;
+  readonly strappedAloft: Aloft;
+  /** Of its two ends. */
+  readonly endsAloft: Aloft;
 }
 
 /** A leg this short is none, feet. */
@@ -29,6 +29,7 @@ export function feederStretches(
   { path, like }: FeederConduit,
   pullpoints: readonly Pullpoint[],
   tolerance: number,
+  heights: WorkHeight,
 ): readonly FeederStretch[] {
   if (path === null) return [];
   const ends: number[] = [];
@@ -44,34 +45,35 @@ export function feederStretches(
       const leg = ends.findIndex((end) => end >= middle - NO_LENGTH);
       return like[leg === -1 ? like.length - 1 : leg]?.place ?? 'surface';
     });
-    return measured(stretch.path, places);
+    return measured(stretch.path, places, heights);
   });
 }
 
-function measured(path: readonly Point3[], places: readonly Place[]): FeederStretch {
+function measured(path: readonly Point3[], places: readonly Place[], heights: WorkHeight): FeederStretch {
   const turns = new Map(bendsOf(path).map(({ at, degrees }) => [at, degrees]));
   const straights: Straight[] = [];
   const exposed: number[] = [];
-  let [feet, high, above, strapped, highStrapped, total] = [0, 0, 0, 0, 0, 0];
+  let [feet, above, strapped, total] = [0, 0, 0, 0];
+  let [aloft, strappedAloft] = [ON_GROUND, ON_GROUND];
   places.forEach((place, leg) => {
     const [a, b] = [path[leg]!, path[leg + 1]!];
     const long = distance(a, b);
-    const up = highAlong([a, b], place);
+    const up = aloftAlong([a, b], place, heights);
     feet += long;
-    high += up;
+    aloft = plus(aloft, up);
     total += long;
     if (place !== 'underground') above += long;
     const hangs = place === 'overhead' && !isUpright(a, b);
     if (!hangs && place !== 'underground') {
       strapped += long;
-      highStrapped += up;
+      strappedAloft = plus(strappedAloft, up);
     }
     const turn = turns.get(leg + 1) ?? 0;
     if (turn === 0 && leg + 1 < places.length) return;
-    straights.push({ feet, high, turn, isTurnHigh: isHigh(b[2]) });
+    straights.push({ feet, aloft, turn, turnAloft: aloftAt(b[2], heights) });
     exposed.push(above);
-    [feet, high, above] = [0, 0, 0];
+    [feet, aloft, above] = [0, ON_GROUND, 0];
   });
-  const highEnds = [path[0]!, path.at(-1)!].filter(([, , z]) => isHigh(z)).length;
-  return { feet: total, straights, exposed, strapped, highStrapped, highEnds };
+  const endsAloft = plus(aloftAt(path[0]![2], heights), aloftAt(path.at(-1)![2], heights));
+  return { feet: total, straights, exposed, strapped, strappedAloft, endsAloft };
 }

@@ -194,6 +194,27 @@ export const CIRCUIT_NOTES = {
     source: `${PRACTICE}: 3/4 to 1 in, so that it is not crushed in the trench and can be pulled again`,
     basis: TRADE,
   },
+  bentTradeSize: {
+    name: 'largest conduit bent on the job',
+    unit: '',
+    meaning: 'Trade size up to which EMT, IMC and RMC are bent at corners; elbows are bought for larger ones',
+    source: `${PRACTICE}: by hand to 1-1/4 in, larger with a power bender`,
+    basis: TRADE,
+  },
+  'workHeight.ladder': {
+    name: 'ladder from',
+    unit: 'ft',
+    meaning: 'What lies higher is worked from a ladder, and its hours take the factor of the price list',
+    source: `${PRACTICE}: what a hand reaches`,
+    basis: TRADE,
+  },
+  'workHeight.lift': {
+    name: 'lift from',
+    unit: 'ft',
+    meaning: 'What lies higher is worked from a lift, by its factor and with its rental by the day',
+    source: `${PRACTICE}: what a stepladder reaches with room to work`,
+    basis: TRADE,
+  },
   boxLocation: {
     name: 'location of boxes above grade',
     unit: '',

@@ -31,6 +31,8 @@ export const DEFAULT_RULES: Rules = {
   clearHeight: { aisle: 13.5, stall: 7, van: 8.17, walk: 6.67 },
   circuitsPerConduit: 3,
   undergroundTradeSize: '1',
+  bentTradeSize: '1-1/4',
+  workHeight: { ladder: 7, lift: 12 },
   boxLocation: 'wet',
   pilot: {
     sourcePicofarads: 300,

@@ -10,7 +10,14 @@ import {
   told,
   wholePositive,
 } from './schema-parts.ts';
-import { ACCESSIBLE_BY, INSULATIONS, LEAST_TRADE_SIZES, LOCATIONS, METAL_SPELLINGS } from './vocabulary.ts';
+import {
+  ACCESSIBLE_BY,
+  BENT_TRADE_SIZES,
+  INSULATIONS,
+  LEAST_TRADE_SIZES,
+  LOCATIONS,
+  METAL_SPELLINGS,
+} from './vocabulary.ts';
 
 const maybe = v.exactOptional;
 
@@ -118,6 +125,21 @@ export const rulesSchema = v.strictObject({
   circuitsPerConduit: maybe(told(wholePositive, 'Most charger circuits in one conduit.')),
   undergroundTradeSize: maybe(
     told(v.picklist(LEAST_TRADE_SIZES), 'Smallest trade size of a branch conduit in the ground.'),
+  ),
+  bentTradeSize: maybe(
+    told(
+      v.picklist(BENT_TRADE_SIZES),
+      'Largest trade size of EMT, IMC and RMC that is bent on the job at corners; elbows are bought for larger ones.',
+    ),
+  ),
+  workHeight: maybe(
+    told(
+      v.strictObject({
+        ladder: maybe(told(nonNegativeLength, 'Higher than this, work is done from a ladder.')),
+        lift: maybe(told(nonNegativeLength, 'Higher than this, work is done from a lift.')),
+      }),
+      'Heights above which work takes longer.',
+    ),
   ),
   boxLocation: maybe(
     told(

@@ -77,6 +77,10 @@ export type Surface = (typeof SURFACES)[number];
 export const LEAST_TRADE_SIZES = ['1/2', '3/4', '1', '1-1/4', '1-1/2', '2'] as const;
 export type LeastTradeSize = (typeof LEAST_TRADE_SIZES)[number];
 
+/** Largest conduit that is bent on the job. */
+export const BENT_TRADE_SIZES = ['none', ...LEAST_TRADE_SIZES] as const;
+export type BentTradeSize = (typeof BENT_TRADE_SIZES)[number];
+
 /** What boxes above grade stand in: open to the weather, under a roof that is open at its sides, or indoors. */
 export const LOCATIONS = ['wet', 'damp', 'dry'] as const;
 export type Location = (typeof LOCATIONS)[number];

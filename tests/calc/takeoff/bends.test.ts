@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { elbowsFor, isBentByHand } from '../../../calc/takeoff/bends.ts';
+import { elbowsFor, isBent } from '../../../calc/takeoff/bends.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -37,10 +37,10 @@ describe('elbows by the angle that is there', () => {
   });
 });
 
-test('steel is bent by hand to 1-1/4 in., plastic not at all, and tray has no size', () => {
-  expect([isBentByHand('EMT', '1-1/4'), isBentByHand('EMT', '1-1/2')]).toEqual([true, false]);
-  expect([isBentByHand('RMC', '1/2'), isBentByHand('PVC40', '1/2')]).toEqual([true, false]);
-  expect(isBentByHand('tray', null)).toBe(false);
+test('steel is bent on the job up to the size of the rule, plastic not at all, and tray has no size', () => {
+  expect([isBent('EMT', '1-1/4', '1-1/4'), isBent('EMT', '1-1/2', '1-1/4')]).toEqual([true, false]);
+  expect([isBent('RMC', '1/2', '1/2'), isBent('PVC40', '1/2', '2')]).toEqual([true, false]);
+  expect([isBent('tray', null, '2'), isBent('EMT', '1/2', 'none')]).toEqual([false, false]);
 });
 
 describe('a spur that leaves a trunk at 60 degrees', () => {
@@ -75,6 +75,18 @@ describe('a spur that leaves a trunk at 60 degrees', () => {
     expect(items(lot('EMT'), 'field bend')).toEqual([['EMT 1/2 in', 1]]);
     expect(items(lot('EMT'), 'coupling')).toEqual([['EMT 1/2 in', 5]]);
   });
+
+  test.each([
+    ['none', [['EMT 1/2 in, 60 degrees', 1]], []],
+    ['1/2', [], [['EMT 1/2 in', 1]]],
+  ] as const)(
+    'a site where %s is the largest that is bent buys elbows %j and bends %j',
+    (bentTradeSize, elbows, bends) => {
+      const file = { ...lot('EMT'), rules: { bentTradeSize } };
+      expect(items(file, 'elbow')).toEqual(elbows);
+      expect(items(file, 'field bend')).toEqual(bends);
+    },
+  );
 
   test('has an elbow in EMT of 2 in.: three couplings in 40 ft, one in 20 and two at the elbow', () => {
     expect(items(lot('EMT', '2'), 'elbow')).toEqual([['EMT 2 in, 60 degrees', 1]]);

@@ -49,8 +49,8 @@ describe('what a change of the takeoff comes to', () => {
 
 test('a raceway with nothing in it is priced as one conduit of 3/4 in, and not where the list has none', () => {
   // 100 ft overhead: 150 + 100 x 0.05 x 1.2 h x 100 = 750; overhead 75; margin 5% of 825 = 41.25.
-  expect(emptyRacewayPrice('EMT', 100, 100, LIST)).toBeCloseTo(866.25, 9);
+  expect(emptyRacewayPrice('EMT', 100, { high: 100, lift: 0 }, LIST)).toBeCloseTo(866.25, 9);
   // In the ground: 150 + 500 = 650; 65; 35.75.
-  expect(emptyRacewayPrice('EMT', 100, 0, LIST)).toBeCloseTo(750.75, 9);
-  expect(emptyRacewayPrice('tray', 100, 0, LIST)).toBeNull();
+  expect(emptyRacewayPrice('EMT', 100, { high: 0, lift: 0 }, LIST)).toBeCloseTo(750.75, 9);
+  expect(emptyRacewayPrice('tray', 100, { high: 0, lift: 0 }, LIST)).toBeNull();
 });

@@ -4,6 +4,7 @@ import { RULE_NOTES, type RuleNote } from '../../../routing/site/rules/rule-note
 import { ruleAt, ruleWords } from '../../../routing/site/rules/rule-value.ts';
 import {
   ACCESSIBLE_BY,
+  BENT_TRADE_SIZES,
   INSULATIONS,
   LEAST_TRADE_SIZES,
   LOCATIONS,
@@ -32,6 +33,7 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
   insulation: INSULATIONS,
   terminalC: ['60', '75', '90'],
   undergroundTradeSize: LEAST_TRADE_SIZES,
+  bentTradeSize: BENT_TRADE_SIZES,
   boxLocation: LOCATIONS,
   accessibleBy: ACCESSIBLE_BY,
 };
