@@ -1,13 +1,16 @@
 import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { loadSolver } from '../../calc/cli/solver.ts';
 import { charge } from '../../calc/day/charge.ts';
 import type { DayCharger, DayInput, DayLimit } from '../../calc/day/day-input.ts';
 import type { NewLinearProgram } from '../../calc/day/optimum/linear-program.ts';
-import { populationCars } from '../../calc/day/read-day.ts';
+import { populationCars, readDay } from '../../calc/day/read-day.ts';
 import { STRATEGIES } from '../../calc/day/rules/rules.ts';
 import { simulate } from '../../calc/day/simulate.ts';
 import { worldOf } from '../../calc/day/world.ts';
+import type { DayFields, DayLimitFields } from '../../routing/site/schema/day-schema.ts';
+import { type BestTimes, bestInBrowser } from './best/in-browser.ts';
 
 export interface DayRow {
   readonly cars: number;
@@ -61,8 +64,12 @@ function timed<T>(tries: number, work: () => T): { readonly ms: number; readonly
   return { ms, answer };
 }
 
-/** The rules at two sizes, the best schedule, and beside that a general library for flows on the sum limit. */
-export async function chargingDayBench(): Promise<readonly DayRow[]> {
+/**
+ * The rules at two sizes, the best schedule, and beside that a general library for flows on the sum limit.
+ *
+ * @param worker folder of the built page that asks the page's own worker, where the browser is to be timed
+ */
+export async function chargingDayBench(worker?: string): Promise<readonly DayRow[]> {
   const newProgram = await loadSolver();
   return [
     ...[300, 20_000].flatMap((cars) => rulesOn(dayOf(cars, 'lines'))),
@@ -70,6 +77,7 @@ export async function chargingDayBench(): Promise<readonly DayRow[]> {
     bestOf(dayOf(300, 'lines'), newProgram),
     bestOf(dayOf(300, 'sum'), newProgram),
     ...flowOf(dayOf(300, 'sum')),
+    ...(worker === undefined ? [] : await browserRows(publishedDay(), worker)),
   ];
 }
 
@@ -84,6 +92,44 @@ function bestOf(day: DayInput, newProgram: NewLinearProgram): DayRow {
   const { ms, answer } = timed(1, () => charge(day, wish, newProgram).optimum!);
   const gap = (100 * (answer.energyBound - answer.energy)) / answer.energy;
   return { ...about(day), what: 'best, certified', ms, kwh: answer.energy, gap };
+}
+
+interface PublishedDay {
+  readonly input: DayFields & { readonly chargers: readonly DayCharger[]; readonly limits: readonly DayLimitFields[] };
+}
+
+/** The published day of 300 cars: its lines are loaded unevenly, so that the bound takes rounds. */
+function publishedDay(): DayInput {
+  const path = join('tests', 'outside', 'charging-day', 'instances', 'cd-lines-300.json');
+  const { input } = JSON.parse(readFileSync(path, 'utf8')) as PublishedDay;
+  const read = readDay(
+    input,
+    input.chargers.map((one) => ({ ...one, stalls: 1, minAmps: 6 })),
+    input.limits,
+  );
+  if (!read.ok) throw new Error(`${path}: ${read.errors[0]!.says}`);
+  return read.day;
+}
+
+/** The page's worker in a browser, its solver loaded anew each time: energy alone, then with the least cost after it. */
+async function browserRows(day: DayInput, folder: string): Promise<DayRow[]> {
+  const row = (what: string, ms: number, { energy, energyBound }: BestTimes): DayRow => ({
+    ...about(day),
+    what,
+    ms,
+    kwh: energy,
+    gap: (100 * (energyBound - energy)) / energy,
+  });
+  const energy = await bestInBrowser(folder, { ...day, tariff: null }, 5);
+  const priced = await bestInBrowser(folder, day, 3);
+  console.log(
+    `The browser's rows: the least of some tries, on a machine with a load of ${energy.load.toFixed(1)} before.`,
+  );
+  return [
+    row('in the browser, certified to 0.01%', energy.certified, energy),
+    row('in the browser, best energy', energy.whole, energy),
+    row('in the browser, and its least cost', priced.whole, priced),
+  ];
 }
 
 /** networkx, where the machine has it: preflow push on the graph of cars, steps and the limit. */

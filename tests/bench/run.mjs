@@ -22,18 +22,22 @@ await build({
 });
 // The server reads its headers from beside itself.
 copyFileSync(join(root, 'web', 'serving', 'headers.json'), join(folder, 'headers.json'));
-// Frames are measured on the page as people get it, and on a page of peers.
+// Frames are measured on the page as people get it, and on a page of peers; the best schedule by the page's worker.
 await build({ root: join(root, 'web'), configFile: join(root, 'vite.config.ts'), logLevel: 'error' });
-const peers = join(root, '.build', 'peers');
-await build({
-  configFile: false,
-  root: join(root, 'tests', 'bench', 'frames', 'peers'),
-  base: './',
-  logLevel: 'error',
-  publicDir: false,
-  build: { outDir: peers, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
-});
-process.env.OVERROW_PEERS = peers;
+const page = async (from, name) => {
+  const outDir = join(root, '.build', name);
+  await build({
+    configFile: false,
+    root: join(root, 'tests', 'bench', ...from),
+    base: './',
+    logLevel: 'error',
+    publicDir: false,
+    worker: { format: 'es' },
+    build: { outDir, emptyOutDir: true, target: 'es2022', modulePreload: { polyfill: false } },
+  });
+  return outDir;
+};
+process.env.OVERROW_PEERS = await page(['frames', 'peers'], 'peers');
+process.env.OVERROW_BEST = await page(['best'], 'best');
 await import(pathToFileURL(join(folder, 'main.js')).href);
-rmSync(folder, { recursive: true });
-rmSync(peers, { recursive: true });
+for (const built of [folder, process.env.OVERROW_PEERS, process.env.OVERROW_BEST]) rmSync(built, { recursive: true });
