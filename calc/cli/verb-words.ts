@@ -60,11 +60,12 @@ export const VERBS = {
   compare: {
     usage: [
       ['compare FILE FILE...', 'two to six alternatives side by side, differences first [--json] [--prices CSV]'],
+      ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
       ['  --changes', 'what the second of two versions changes in the first, and its change order'],
       ['  --restocking', 'with --changes: material that goes back costs the share of the price list'],
       ['  --changes --out DIR', 'and the drawings of it, clouded'],
     ],
-    options: ['json', 'changes', 'restocking', 'prices', 'out'],
+    options: ['json', 'changes', 'restocking', 'prices', 'out', 'day'],
   },
   propose: {
     usage: [

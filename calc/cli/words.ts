@@ -63,7 +63,11 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'day':
       return dayVerb(rest, { json, ...named('day') }, machine);
     case 'compare':
-      return compareVerb(rest, { json, changes, restocking, ...named('prices'), ...named('out') }, machine);
+      return compareVerb(
+        rest,
+        { json, changes, restocking, ...named('prices'), ...named('out'), ...named('day') },
+        machine,
+      );
     case 'propose':
       return proposeVerb(
         rest,

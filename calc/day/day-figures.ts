@@ -1,8 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
 import type { DayInput } from './day-input.ts';
-import { outcomeOf } from './outcome.ts';
+import { energyWords, lackWords } from './day-words.ts';
+import { outcomeOf, SHORT } from './outcome.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from './planned-days.ts';
 import { areMet, ceilingOfRule, targetsOf } from './rule-search.ts';
 import type { Strategy } from './rules/rules.ts';
@@ -53,8 +55,8 @@ export const dayFigures = kept((site: Site): readonly DayFigures[] => {
         cars: read.day.cars.length,
         energy,
         most: unmanaged.got.reduce((sum, one) => sum + one, 0),
-        carsShort: lacks.filter((one) => one > 1e-4).length,
-        worstShort: Math.max(0, ...lacks),
+        carsShort: lacks.filter((one) => one > SHORT).length,
+        worstShort: lacks.reduce((worst, one) => Math.max(worst, one), 0),
         peakKw,
         cost: read.day.tariff === null ? null : cost,
         ceilings: strategy === 'unmanaged' ? [] : leastCeilings(world, strategy, asked),
@@ -103,9 +105,14 @@ function under({ limits }: DayInput, limit: number): (charger: string) => boolea
   return (charger) => ids.has(charger);
 }
 
+/** What a car gets in its stay, kilowatt-hours, those that find no stall among them. */
+export const meanEnergy = ({ cars, energy }: Pick<DayFigures, 'cars' | 'energy'>): number =>
+  cars === 0 ? 0 : energy / cars;
+
 /** The figures of a day in a line of words. */
 export function dayFigureWords({
   day,
+  cars,
   energy,
   most,
   carsShort,
@@ -114,10 +121,11 @@ export function dayFigureWords({
   cost,
   ceilings,
 }: DayFigures): string {
-  const short = carsShort === 0 ? 'nobody short' : `${carsShort} short, worst by ${worstShort.toFixed(1)} kWh`;
+  const short =
+    carsShort === 0 ? 'nobody short' : `${counted(carsShort, 'car')} short, worst by ${lackWords(worstShort)}`;
   const least = ceilings.map(({ limit, least: amps }) => `${limit} ${amps === null ? 'with no ceiling' : `${amps} A`}`);
   return (
-    `day ${day}: ${energy.toFixed(0)} of ${most.toFixed(0)} kWh, ${short}, peak ${peakKw.toFixed(1)} kW` +
+    `day ${day}: ${energy.toFixed(0)} of ${most.toFixed(0)} kWh, ${energyWords(meanEnergy({ cars, energy }))} a car in its stay, ${short}, peak ${peakKw.toFixed(1)} kW` +
     (least.length > 0 ? `, serves all at ${least.join(', ')}` : '') +
     (cost === null ? '' : `, energy and demand ${cost.toFixed(2)} a billing period`)
   );

@@ -4,6 +4,7 @@ import { counted } from '../../routing/words/counted.ts';
 import type { ByRules } from './by-rules.ts';
 import { clockOf } from './clock.ts';
 import type { DayInput } from './day-input.ts';
+import { lackWords } from './day-words.ts';
 import { relaxedOf } from './optimum/relaxed.ts';
 import { type Outcome, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
@@ -120,7 +121,7 @@ function shortCars(world: World, { got }: Outcome): { about: readonly string[]; 
   const where = world.input.chargers[world.charger[at]!]!.id;
   return {
     about: [...about].slice(0, 50),
-    says: `${many} of ${counted(most.length, 'car')} leave with less than the cord could have given, worst at ${where} by ${worst.toFixed(1)} kWh.`,
+    says: `${many} of ${counted(most.length, 'car')} leave with less than the cord could have given, worst at ${where} by ${lackWords(worst)}.`,
   };
 }
 

@@ -1,3 +1,4 @@
+import { SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
 
 /** What the rules are called where a person reads them. */
@@ -10,3 +11,6 @@ export const STRATEGY_WORDS: Readonly<Record<Strategy, string>> = {
 };
 
 export const energyWords = (kwh: number): string => `${kwh.toFixed(1)} kWh`;
+
+/** What a car lacks: what counts as short is never written as nothing. */
+export const lackWords = (kwh: number): string => (kwh > SHORT && kwh < 0.05 ? 'less than 0.1 kWh' : energyWords(kwh));

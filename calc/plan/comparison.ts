@@ -1,6 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { designOf } from '../branches/design.ts';
-import { type DayFigures, dayFigures } from '../day/day-figures.ts';
+import { type DayFigures, meanEnergy } from '../day/day-figures.ts';
+import { type DecidingDay, decidingDay, decidingWords, figuresOf } from '../day/deciding-day.ts';
 import { yearlyLosses } from '../supply/transformers/yearly-losses.ts';
 import type { CostSheet } from '../takeoff/cost.ts';
 import { sumOf } from '../takeoff/money.ts';
@@ -115,25 +116,34 @@ const FACTS: readonly Fact[] = [
   { fact: 'findings to check', unit: 'findings', better: 'less', of: findings('warn') },
 ];
 
-/** Of the first charging day, under the rule that the lot is run by; told where one of the alternatives has a day. */
-const DAY_FACTS: readonly Fact[] = [
-  { fact: 'energy on the charging day', unit: 'kWh', better: 'more', of: (one) => dayOf(one)?.energy ?? null },
-  { fact: 'cars short on the charging day', unit: 'cars', better: 'less', of: (one) => dayOf(one)?.carsShort ?? null },
-  { fact: 'peak of the charging day', unit: 'kW', better: 'less', of: (one) => dayOf(one)?.peakKw ?? null },
-  { fact: 'least ceilings that serve that day', unit: 'A', better: 'less', of: (one) => ceilingsOf(one) },
-  {
-    fact: 'energy and demand a billing period',
-    unit: 'dollars',
-    better: 'less',
-    of: (one) => dayOf(one)?.cost ?? null,
-  },
-];
-
-const dayOf = ({ site }: Alternative): DayFigures | undefined => dayFigures(site)[0];
+/** Of the charging day that decides, under the rule that the lot is run by. */
+function dayFacts(deciding: DecidingDay): readonly Fact[] {
+  const which = decidingWords(deciding);
+  const of = which === null ? '' : ` (${which})`;
+  const figure =
+    (value: (figures: DayFigures) => number | null) =>
+    ({ site }: Alternative): number | null => {
+      const figures = figuresOf(site, deciding);
+      return figures === undefined ? null : value(figures);
+    };
+  const fact = (name: string, unit: string, better: 'less' | 'more', value: Parameters<typeof figure>[0]): Fact => ({
+    fact: `${name}${of}`,
+    unit,
+    better,
+    of: figure(value),
+  });
+  return [
+    fact('energy on the charging day', 'kWh', 'more', ({ energy }) => energy),
+    fact('energy a car gets in its stay', 'kWh', 'more', meanEnergy),
+    fact('cars short on the charging day', 'cars', 'less', ({ carsShort }) => carsShort),
+    fact('peak of the charging day', 'kW', 'less', ({ peakKw }) => peakKw),
+    fact('least ceilings that serve that day', 'A', 'less', togetherAt),
+    fact('energy and demand a billing period', 'dollars', 'less', ({ cost }) => cost),
+  ];
+}
 
 /** Together; null where nothing is managed, or a ceiling would not do. */
-function ceilingsOf(one: Alternative): number | null {
-  const ceilings = dayOf(one)?.ceilings ?? [];
+function togetherAt({ ceilings }: DayFigures): number | null {
   if (ceilings.length === 0 || ceilings.some(({ least }) => least === null)) return null;
   return ceilings.reduce((sum, { least }) => sum + least!, 0);
 }
@@ -145,9 +155,15 @@ const finite = (value: number | undefined): number | null =>
   value !== undefined && Number.isFinite(value) ? value : null;
 const marginsIn = ({ plan, site }: Alternative) => [...marginsOf(plan, site).values()];
 
-/** Two alternatives or more side by side: what differs first, each part in the order in which one would ask. */
-export function comparison(alternatives: readonly Alternative[]): readonly ComparedFact[] {
-  const due = alternatives.some(({ site }) => site.days.length > 0) ? [...FACTS, ...DAY_FACTS] : FACTS;
+/**
+ * Two alternatives or more side by side: what differs first, each part in the order in which one would ask.
+ *
+ * @param day id of the charging day that decides; without it the hardest
+ */
+export function comparison(alternatives: readonly Alternative[], day: string | null = null): readonly ComparedFact[] {
+  const sites = alternatives.map(({ site }) => site);
+  const deciding = decidingDay(sites, day);
+  const due = deciding === null ? FACTS : [...FACTS, ...dayFacts(deciding)];
   const facts = due.map(({ fact, unit, better, isTotal = false, of }): ComparedFact => {
     const values = alternatives.map(of);
     return { fact, unit, better, isTotal, values, differs: values.some((value) => !alike(value, values[0] ?? null)) };

@@ -45,7 +45,16 @@ test('from bare ground a proposal draws the lot in, says how good it is, and und
   const fails = ledger.locator('.cell', { hasText: 'fails' }).locator('dd');
   expect(await fails.textContent()).toBe('0');
   const said = await page.getByTestId('proposed').textContent();
-  for (const words of ['16 drops for 16 stalls', 'P1 for 16', 'proved the least', 'of the best'])
+  for (const words of [
+    '16 drops for 16 stalls',
+    'P1 for 16',
+    'proved the least',
+    'of the best',
+    // The lot has a charging day: it stands beside the price.
+    'The lot comes to $',
+    'Charging day workplace: ',
+    'kWh a car in its stay',
+  ])
     expect(said).toContain(words);
   expect(await seriousFaults(page)).toEqual([]);
   await page.getByRole('button', { name: /^Undo ?: draw in/i }).click();

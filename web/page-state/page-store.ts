@@ -33,6 +33,8 @@ export interface PageState {
   readonly find: boolean;
   /** Which drops the list of the field shows. */
   readonly buildFilter: BuildFilter;
+  /** The charging day by which ways are weighed, where a person named one; null: the hardest. */
+  readonly decidingDay: string | null;
   /** Says aloud, to those who listen to the page, what the eye would see. */
   readonly spoken: string;
 }
@@ -48,6 +50,7 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     keptWork: false,
     find: false,
     buildFilter: ALL_DROPS,
+    decidingDay: null,
     spoken: '',
     ...from,
   }));

@@ -1,3 +1,4 @@
+import type { Outlook } from '../../calc/propose/outlook.ts';
 import type { ProposalPart } from '../../calc/propose/part.ts';
 import type { Doing, ProposalWish } from '../../calc/propose/propose.ts';
 import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
@@ -14,6 +15,8 @@ export type Added = { readonly [L in ElementList]?: NonNullable<SiteFile[L]> };
 export interface ProposalSoFar {
   readonly added: Added;
   readonly parts: readonly ProposalPart[];
+  /** Price and days of charging with it; null where the site has no day. */
+  readonly outlook: Outlook | null;
 }
 
 export type ProposalNews =

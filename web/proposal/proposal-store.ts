@@ -1,5 +1,6 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { Outlook } from '../../calc/propose/outlook.ts';
 import type { ProposalPart } from '../../calc/propose/part.ts';
 import type { Doing, ProposalWish } from '../../calc/propose/propose.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
@@ -17,10 +18,12 @@ interface Proposals {
   readonly ready: ProposalSoFar | null;
   /** What was drawn in last, or why nothing was. */
   readonly parts: readonly ProposalPart[];
+  /** Price and days of charging with what was drawn in. */
+  readonly outlook: Outlook | null;
   readonly fault: string;
 }
 
-const IDLE: Proposals = { doing: null, since: { part: 0, whole: 0 }, ready: null, parts: [], fault: '' };
+const IDLE: Proposals = { doing: null, since: { part: 0, whole: 0 }, ready: null, parts: [], outlook: null, fault: '' };
 
 export const proposalStore = createStore<Proposals>(() => IDLE);
 
@@ -76,12 +79,12 @@ export function stopProposal(document: DocumentStore, keep: boolean): void {
 /** Takes what is said of the last proposal off the page. */
 export const dismissProposal = (): void => proposalStore.setState(IDLE);
 
-function drawIn(document: DocumentStore, file: SiteFile, { added, parts }: ProposalSoFar): void {
+function drawIn(document: DocumentStore, file: SiteFile, { added, parts, outlook }: ProposalSoFar): void {
   if (document.getState().committed().file !== file) {
     const fault = 'The drawing was changed meanwhile, so nothing was drawn in. Ask again.';
     proposalStore.setState({ ...IDLE, fault });
     return;
   }
-  proposalStore.setState({ ...IDLE, parts });
+  proposalStore.setState({ ...IDLE, parts, outlook });
   if (Object.keys(added).length > 0) void document.getState().applyLarge(addProposed(file, added));
 }

@@ -1,11 +1,17 @@
+import { outlookOf } from '../../calc/propose/outlook.ts';
 import { type Proposal, propose } from '../../calc/propose/propose.ts';
+import { toSite } from '../../routing/site/to-site.ts';
 import { addedIn, type ProposalNews, type ProposalRequest, type ProposalSoFar } from './proposal-request.ts';
 
 /** Works a proposal out away from the page, which ends this worker when it is told to stop. */
 const here = self as unknown as DedicatedWorkerGlobalScope;
 here.onmessage = ({ data: { file, wish } }: MessageEvent<ProposalRequest>) => {
   const post = (news: ProposalNews): void => here.postMessage(news);
-  const soFar = ({ file: next, parts }: Proposal): ProposalSoFar => ({ added: addedIn(next, file), parts });
+  const soFar = ({ file: next, parts }: Proposal): ProposalSoFar => ({
+    added: addedIn(next, file),
+    parts,
+    outlook: file.days === undefined ? null : outlookOf(toSite(file), toSite(next), wish.prices),
+  });
   const proposal = propose(
     file,
     wish,

@@ -9,11 +9,13 @@ import { usePrices } from '../document/files/price-store.ts';
 import type { KeptSite } from '../document/keeping/kept-work.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePage } from '../page-state/page-store.ts';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { priceWords } from '../words/dollars.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { siteLabels } from '../words/site-labels.ts';
 import { ChangesSince } from './changes-since.tsx';
+import { DecidingDayField } from './day/deciding-day-field.tsx';
 import { useOtherSites } from './other-sites.ts';
 
 /** What a figure counts, where its name alone does not say. */
@@ -41,6 +43,8 @@ export function CompareTable() {
   );
   const open = useMemo(() => alternativeOf(`${name} (open)`, site, list), [name, site, list]);
   const alternatives = [open, ...others];
+  const decidingDay = usePage((state) => state.decidingDay);
+  const days = [...new Set(alternatives.flatMap((one) => one.site.days.map(({ id }) => id)))];
   const toggle = ({ doc }: KeptSite): void =>
     setChosen(chosen.includes(doc) ? chosen.filter((one) => one !== doc) : [...chosen, doc]);
   return (
@@ -61,13 +65,14 @@ export function CompareTable() {
             {labels.get(kept.doc)}
           </label>
         ))}
+        <DecidingDayField days={days} />
       </div>
       {others.map((other) => (
         <ChangesSince key={other.doc} before={other} after={open} />
       ))}
       <WindowedTable
         name="Alternatives"
-        rows={comparison(alternatives)}
+        rows={comparison(alternatives, decidingDay)}
         columns={columnsFor(alternatives, site.units)}
         keyOf={({ fact }) => fact}
         stateOf={({ differs }) => (differs ? 'differs' : undefined)}

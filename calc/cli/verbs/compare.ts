@@ -29,6 +29,8 @@ export interface CompareOptions {
   /** With `changes`: material that is deducted costs the list's share for restocking. */
   readonly restocking: boolean;
   readonly prices?: string;
+  /** The charging day that decides; the hardest where none is named. */
+  readonly day?: string;
   /** Folder for the drawing of the changes, with `changes`. */
   readonly out?: string;
 }
@@ -52,9 +54,12 @@ export async function compareVerb(
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites(paths, machine);
   if (!read.ok) return wrong(read.reason);
+  const days = new Set(read.sites.flatMap(({ site }) => site.days.map(({ id }) => id)));
+  if (options.day !== undefined && !days.has(options.day))
+    return wrong(`compare --day: no file has a day "${options.day}"; there are ${[...days].join(', ') || 'none'}`);
   const alternatives = read.sites.map(({ path, site }) => alternativeOf(path, site, prices.list));
   const units = read.sites[0]?.site.units ?? 'ft';
-  const facts = comparison(alternatives);
+  const facts = comparison(alternatives, options.day ?? null);
   const changes = options.changes
     ? revision(
         alternatives[0] as Alternative,

@@ -1,7 +1,7 @@
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { type Charge, charge, isSolvable } from '../../day/charge.ts';
-import { energyWords, STRATEGY_WORDS } from '../../day/day-words.ts';
+import { energyWords, lackWords, STRATEGY_WORDS } from '../../day/day-words.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { dayGround, plannedDay, siteDay } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
@@ -115,7 +115,7 @@ interface Figures {
 const figures = ({ energy, carsShort, worstShort, peakKw, cost, ceiling, more }: Figures): string[] => [
   energyWords(energy),
   String(carsShort),
-  energyWords(worstShort),
+  lackWords(worstShort),
   `${peakKw.toFixed(1)} kW`,
   cost === 0 ? '' : cost.toFixed(2),
   ceiling === undefined ? '' : ceiling === null ? 'none does' : String(Math.round(1000 * ceiling) / 1000),

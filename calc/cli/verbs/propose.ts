@@ -2,8 +2,8 @@ import { resolve } from 'node:path';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { type DayFigures, dayFigures, dayFigureWords } from '../../day/day-figures.ts';
 import { plan } from '../../plan/plan.ts';
+import { type Outlook, outlookOf, outlookWords } from '../../propose/outlook.ts';
 import type { ProposalPart } from '../../propose/part.ts';
 import { measureWords } from '../../propose/part-words.ts';
 import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
@@ -59,15 +59,15 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   }
   const proposed = toSite(proposal.file);
   const [before, after] = [plan(site).findings, plan(proposed).findings];
-  const days = dayFigures(proposed);
-  if (options.json) return done(`${JSON.stringify(written(what, options.out, proposal, before, after, days))}\n`);
+  const outlook = outlookOf(site, proposed, prices.list);
+  if (options.json) return done(`${JSON.stringify(written(what, options.out, proposal, before, after, outlook))}\n`);
   return done(
     `${[
       `${site.name}: ${what} proposed, written to ${options.out}${resolve(options.out) === resolve(path) ? ' (over the file that was read)' : ''}`,
       ...proposal.parts.map(partText),
       `Findings before: ${counts(before)}. After: ${counts(after)}.`,
       worstOfEach(after),
-      ...days.map((day) => `Charging ${dayFigureWords(day)}.`),
+      ...(outlook === null ? [] : outlookWords(outlook, (amount) => `$${amount.toFixed(2)}`)),
       CAUTIONS,
     ]
       .filter(Boolean)
@@ -111,7 +111,7 @@ const written = (
   { parts }: Proposal,
   before: readonly Finding[],
   after: readonly Finding[],
-  days: readonly DayFigures[],
+  outlook: Outlook | null,
 ): object => ({
   format: 'overrow/proposal',
   version: 1,
@@ -122,5 +122,5 @@ const written = (
     before: { fail: count(before, 'fail'), warn: count(before, 'warn') },
     after: { fail: count(after, 'fail'), warn: count(after, 'warn') },
   },
-  ...(days.length > 0 && { days }),
+  ...(outlook !== null && { price: { before: outlook.before, after: outlook.price }, days: outlook.days }),
 });

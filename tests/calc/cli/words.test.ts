@@ -138,6 +138,7 @@ describe('wrong input and wrong words', () => {
     [['plan', '--fast', LIBRARY], /fast/],
     [['check', '--out', 'x', LIBRARY], /check takes no --out/],
     [['compare', LIBRARY], /two to 6/],
+    [['compare', LIBRARY, LIBRARY, '--day', 'gone'], /no file has a day "gone"; there are workplace/],
     [['compare', '--changes', LIBRARY, LIBRARY, LIBRARY], /two versions/],
     [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],
     [['plan', LIBRARY, 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
@@ -220,6 +221,9 @@ describe('propose', () => {
       'written to next.site.json',
       'P1 stays where it stands',
       'Findings before: 0 fail',
+      'The lot comes to $',
+      'with it, as before.',
+      'Charging day workplace: ',
       'authority having jurisdiction',
     ])
       expect(out).toContain(words);

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { dayFigures, dayFigureWords } from '../../../calc/day/day-figures.ts';
+import { lackWords } from '../../../calc/day/day-words.ts';
+import { SHORT } from '../../../calc/day/outcome.ts';
 import { dayGround, plannedDay } from '../../../calc/day/planned-days.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { comparison } from '../../../calc/plan/comparison.ts';
@@ -50,8 +52,17 @@ describe('what decides between ways of feeding a day', () => {
   test('is said in a line', () => {
     const words = dayFigureWords({ ...figures!, ceilings: [{ limit: 'P1', least: 115 }], cost: 3612.456 });
     expect(words).toBe(
-      'day overnight: 971 of 971 kWh, nobody short, peak 86.5 kW, serves all at P1 115 A, energy and demand 3612.46 a billing period',
+      'day overnight: 971 of 971 kWh, 20.2 kWh a car in its stay, nobody short, peak 86.5 kW, serves all at P1 115 A, energy and demand 3612.46 a billing period',
     );
+  });
+
+  test('what is short is never told as nothing', () => {
+    const words = (worstShort: number) => dayFigureWords({ ...figures!, carsShort: 1, worstShort });
+    expect(words(0.004)).toContain('1 car short, worst by less than 0.1 kWh');
+    expect(words(0.06)).toContain('1 car short, worst by 0.1 kWh');
+    expect(lackWords(0)).toBe('0.0 kWh');
+    // Under what counts as short there is nothing to tell.
+    expect(lackWords(SHORT / 2)).toBe('0.0 kWh');
   });
 
   test('stands beside the price where ways are compared, and nowhere without a day', () => {

@@ -1,12 +1,15 @@
 import { useMemo, useRef, useState } from 'react';
-import { dayFigures, dayFigureWords } from '../../../calc/day/day-figures.ts';
+import { dayFigureWords } from '../../../calc/day/day-figures.ts';
+import { decidingDay, decidingWords, figuresOf } from '../../../calc/day/deciding-day.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { type FeederProspect, feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
+import type { Site } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
+import { usePageStore } from '../../page-state/page-store.ts';
 import { priceWords } from '../../words/dollars.ts';
 
 /** What an existing feeder can carry, one way of using it to a row; the most telling first, the others folded. */
@@ -91,6 +94,7 @@ function useWayPrices(id: string) {
     null,
   );
   const [isPricing, setPricing] = useState(false);
+  const page = usePageStore();
   const latest = useRef(site);
   latest.current = site;
   const priceAll = async (ways: readonly FeederProspect[], length: number): Promise<void> => {
@@ -107,11 +111,11 @@ function useWayPrices(id: string) {
       else {
         const { site: drawnSite, cost } = alternativeOf('', toSite(drawn.file), list);
         const { price } = cost;
-        const days = dayFigures(drawnSite).map((day) => `; ${dayFigureWords(day)}`);
+        const day = dayWords(drawnSite, page.getState().decidingDay);
         const more = price - base;
         const than =
           Math.abs(more) < 0.005 ? 'as now' : `${more < 0 ? 'less' : 'more'} by ${priceWords(Math.abs(more), list)}`;
-        words.set(keyOf(way), `${priceWords(price, list)}, ${than}${days.join('')}`);
+        words.set(keyOf(way), `${priceWords(price, list)}, ${than}${day}`);
       }
       setPriced({ of: now, words: new Map(words) });
     }
@@ -122,6 +126,15 @@ function useWayPrices(id: string) {
     priceAll,
     isPricing,
   };
+}
+
+/** What the charging day that decides comes to on a way. */
+function dayWords(site: Site, wanted: string | null): string {
+  const deciding = decidingDay([site], wanted);
+  const figures = deciding === null ? undefined : figuresOf(site, deciding);
+  if (deciding === null || figures === undefined) return '';
+  const which = decidingWords(deciding);
+  return `; ${dayFigureWords(figures)}${which === null ? '' : ` (${which})`}`;
 }
 
 function WayTable({ ways, world }: { readonly ways: readonly FeederProspect[]; readonly world: WayWorld }) {

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { type Outlook, outlookWords } from '../../../calc/propose/outlook.ts';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../../calc/propose/propose.ts';
@@ -6,6 +7,7 @@ import { usePrices } from '../../document/files/price-store.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
+import { priceWords } from '../../words/dollars.ts';
 import { Link } from '../facts/facts.tsx';
 
 const WHAT: Readonly<Record<What, string>> = {
@@ -29,6 +31,7 @@ export function ProposeForm() {
   const [cordsADrop, setCords] = useState(1);
   const doing = useProposals((state) => state.doing);
   const parts = useProposals((state) => state.parts);
+  const outlook = useProposals((state) => state.outlook);
   const fault = useProposals((state) => state.fault);
   return (
     <section className="fields" aria-label="Propose">
@@ -56,7 +59,7 @@ export function ProposeForm() {
         </p>
       )}
       {fault && <p role="alert">{fault}</p>}
-      {parts.length > 0 && <Drawn parts={parts} />}
+      {parts.length > 0 && <Drawn parts={parts} outlook={outlook} />}
       <p className="quiet">Nothing that is drawn is moved, and undo takes it all away again.</p>
     </section>
   );
@@ -100,7 +103,13 @@ function Working({ doing }: { readonly doing: Doing }) {
 /** So many are named before the rest are counted. */
 const MOST_NAMED = 6;
 
-function Drawn({ parts }: { readonly parts: readonly ProposalPart[] }) {
+interface DrawnProps {
+  readonly parts: readonly ProposalPart[];
+  readonly outlook: Outlook | null;
+}
+
+function Drawn({ parts, outlook }: DrawnProps) {
+  const list = usePrices((state) => state.list);
   return (
     <div data-testid="proposed">
       {parts.map((part) => (
@@ -117,6 +126,8 @@ function Drawn({ parts }: { readonly parts: readonly ProposalPart[] }) {
           {part.without.length > MOST_NAMED && <p>And {part.without.length - MOST_NAMED} more without.</p>}
         </div>
       ))}
+      {outlook !== null &&
+        outlookWords(outlook, (amount) => priceWords(amount, list)).map((one) => <p key={one}>{one}</p>)}
       <button type="button" className="plain" onClick={dismissProposal}>
         Put this away
       </button>

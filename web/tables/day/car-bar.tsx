@@ -1,6 +1,7 @@
 import type { KeyboardEvent } from 'react';
 import { clockOf } from '../../../calc/day/clock.ts';
 import type { CarView, DayView } from '../../../calc/day/day-view.ts';
+import { lackWords } from '../../../calc/day/day-words.ts';
 import type { Times } from '../../../calc/day/listed-cars.ts';
 
 export const ROW = 22;
@@ -91,7 +92,7 @@ export function CarBar({ car, view, x, held, isFirst, onKey, onFocus }: BarProps
             y={TOP + BAR - 3}
             textAnchor={isLate ? 'end' : 'start'}
           >
-            −{(car.most - car.got).toFixed(1)} kWh
+            −{lackWords(car.most - car.got)}
           </text>
         )
       )}

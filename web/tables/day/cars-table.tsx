@@ -1,6 +1,7 @@
 import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
 import type { DayView } from '../../../calc/day/day-view.ts';
+import { lackWords } from '../../../calc/day/day-words.ts';
 import { withCar } from '../../../calc/day/listed-cars.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { changeDay } from '../../document/edits/days.ts';
@@ -72,7 +73,7 @@ export function CarsTable({ day, input, view, choose }: CarsTableProps) {
               <td>{car.need.toFixed(1)} kWh</td>
               <td>{car.most.toFixed(1)} kWh</td>
               <td>{car.got.toFixed(1)} kWh</td>
-              <td>{car.isShort ? `${(car.most - car.got).toFixed(1)} kWh` : ''}</td>
+              <td>{car.isShort ? lackWords(car.most - car.got) : ''}</td>
             </tr>
           ))}
         </tbody>

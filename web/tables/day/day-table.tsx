@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../../parts/fields.tsx';
 import { Scroller } from '../../parts/scroller.tsx';
 import { useTableFacts } from '../table-facts.ts';
+import { DecidingDayField } from './deciding-day-field.tsx';
 import { NewDay } from './new-day.tsx';
 import { OneDay } from './one-day.tsx';
 import './day.css';
@@ -24,6 +25,7 @@ export function DayTable() {
             onChange={setWanted}
           />
         )}
+        <DecidingDayField days={site.days.map(({ id }) => id)} />
         <OneDay key={day.id} day={day} />
         <details>
           <summary>Another day</summary>

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { type DayView, dayView } from '../../../calc/day/day-view.ts';
-import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
+import { lackWords, STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
 import { panelLoads } from '../../../calc/day/panel-loads.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
@@ -207,7 +207,7 @@ function ChosenCars({ view, chosen }: { readonly view: DayView; readonly chosen:
 function sentence({ cars, carsShort, worstShort }: DayView, strategy: Strategy): string {
   const rule = `${STRATEGY_WORDS[strategy][0]!.toUpperCase()}${STRATEGY_WORDS[strategy].slice(1)}`;
   if (carsShort === 0) return `${rule}: nobody leaves with less than the cord could have given.`;
-  return `${rule}: ${carsShort} of ${counted(cars.length, 'car')} leave short, worst by ${worstShort.toFixed(1)} kWh.`;
+  return `${rule}: ${carsShort} of ${counted(cars.length, 'car')} leave short, worst by ${lackWords(worstShort)}.`;
 }
 
 /** Chargers in the order of their stalls in the file. */

@@ -1,5 +1,6 @@
 import { addTo } from '../../../../routing/lists/grouping.ts';
 import type { CarView, DayView } from '../../../day/day-view.ts';
+import { lackWords } from '../../../day/day-words.ts';
 import type { Area } from '../kit/area.ts';
 import { GREY, PENS } from '../kit/ink.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -58,7 +59,7 @@ function drawBar(pen: Pen, plot: Area, view: DayView, car: CarView, y: number, h
   const bar = { x: x(car.arrives), y, width: x(car.leaves) - x(car.arrives), height };
   pen.rectangle(bar, car.isShort ? DASHED : { ...PENS.thin, colour: GREY });
   if (!car.isShort) return;
-  const words = `${(car.most - car.got).toFixed(1)} kWh short`;
+  const words = `${lackWords(car.most - car.got)} short`;
   const room = plot.x + plot.width - (bar.x + bar.width);
   const isLate = room < pen.lettering.width(words, small) + small;
   pen.text(words, [isLate ? bar.x - 3 : bar.x + bar.width + 3, y + 0.5 * height - 0.35 * small], {

@@ -2,7 +2,7 @@ import type { ChargingDay, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { DayInput } from '../../../day/day-input.ts';
 import { dayView } from '../../../day/day-view.ts';
-import { STRATEGY_WORDS } from '../../../day/day-words.ts';
+import { lackWords, STRATEGY_WORDS } from '../../../day/day-words.ts';
 import { panelLoads } from '../../../day/panel-loads.ts';
 import { dayGround, managedLimits, plannedDay, siteDay } from '../../../day/planned-days.ts';
 import { STRATEGIES } from '../../../day/rules/rules.ts';
@@ -83,7 +83,7 @@ const rulesTable = ({ strategies, strategy }: PlannedDay): Table => ({
     { head: 'Rule', most: 16 },
     { head: 'kWh', align: 'right' },
     { head: 'Short', align: 'right' },
-    { head: 'Worst kWh', align: 'right' },
+    { head: 'Worst', align: 'right' },
     { head: 'Peak kW', align: 'right' },
     { head: 'Cost', align: 'right' },
   ],
@@ -93,7 +93,7 @@ const rulesTable = ({ strategies, strategy }: PlannedDay): Table => ({
       `${STRATEGY_WORDS[name]}${name === strategy ? ' (the lot)' : ''}`,
       energy.toFixed(0),
       String(carsShort),
-      worstShort.toFixed(1),
+      lackWords(worstShort),
       peakKw.toFixed(1),
       cost > 0 ? cost.toFixed(2) : '',
     ];
