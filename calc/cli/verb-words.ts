@@ -78,6 +78,17 @@ export const VERBS = {
     ],
     options: ['what', 'out', 'replace', 'cords', 'prices', 'json'],
   },
+  merge: {
+    usage: [
+      [
+        'merge SITE FILE...',
+        'the site with what others wrote down of it in the field, out of records files or its copies',
+      ],
+      ['  --out FILE', 'written to that file; only the records where its name ends in .records.json'],
+      ['  --replace', 'write over a file that stands there already [--json]'],
+    ],
+    options: ['out', 'replace', 'json'],
+  },
   calc: {
     usage: [
       [

@@ -9,6 +9,7 @@ import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { dayVerb } from './verbs/day.ts';
+import { mergeVerb } from './verbs/merge.ts';
 import { newVerb } from './verbs/new.ts';
 import { planVerb } from './verbs/plan.ts';
 import { pricesVerb } from './verbs/prices.ts';
@@ -74,6 +75,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('prices') },
         machine,
       );
+    case 'merge':
+      return mergeVerb(rest, { json, replace, ...named('out') }, machine);
     case 'calc':
       return calcVerb(rest, { explain, keepGoing }, machine);
     case 'new':

@@ -2,6 +2,7 @@ import type { Point2, Point3 } from '../plane/point.ts';
 import type { Kind, Of } from './kinds/kind.ts';
 import type { ElementList, KINDS } from './kinds/kinds.ts';
 import type { ChargingDay } from './schema/day-schema.ts';
+import type { markSchema } from './schema/mark-schema.ts';
 import type { inletSchema, siteFileSchema, vehicleSchema } from './schema/schema.ts';
 import type {
   AccessibleBy,
@@ -44,6 +45,8 @@ export interface Issued {
   readonly conduits: ReadonlyMap<string, string>;
 }
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
+/** One thing that one person wrote down in the field; see `routing/site/records/`. */
+export type Mark = Of<typeof markSchema>;
 /** What lies under the drawing and where; nothing is reckoned from it. */
 export type Underlay = NonNullable<SiteFile['underlay']>;
 /** Reference lines, which may be turned about an origin of their own; what is measured from them is on `onGrid`. */
@@ -143,7 +146,10 @@ export interface Site extends ElementLists {
   readonly vehicles: ReadonlyMap<string, Vehicle>;
   readonly rules: Rules;
   readonly georef?: Georef;
+  /** What was measured: of the file, and over it what its records say now. */
   readonly asBuilt: ReadonlyMap<string, AsBuilt>;
+  /** What was written down in the field, lengths in feet. */
+  readonly records: readonly Mark[];
   readonly issued: Issued;
   readonly days: readonly ChargingDay[];
   readonly underlay?: Underlay;

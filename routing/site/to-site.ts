@@ -6,11 +6,13 @@ import type { Kind } from './kinds/kind.ts';
 import { ELEMENT_LISTS, type ElementList, KINDS } from './kinds/kinds.ts';
 import { lengthRewriter } from './numbers/convert-lengths.ts';
 import { toFeet } from './numbers/units.ts';
+import { asBuiltNow } from './records/as-built-now.ts';
 import { DEFAULT_RULES } from './rules/rules.ts';
+import { markSchema } from './schema/mark-schema.ts';
 import { rulesSchema } from './schema/rules-schema.ts';
 import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema/schema.ts';
 import { metalOf, type Units } from './schema/vocabulary.ts';
-import type { AsBuilt, Issued, Project, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
+import type { AsBuilt, Issued, Mark, Project, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
 /** One for each unit: the same list stands for other lengths when the units of its file change. */
@@ -82,6 +84,8 @@ const asBuiltOf = perUnits(
 );
 const NOTHING_BUILT: ReadonlyMap<string, AsBuilt> = new Map();
 
+const records = listsOf<Mark>(markSchema);
+
 const NO_PROJECT: Project = Object.freeze({});
 
 const NO_NAMES: ReadonlyMap<string, string> = new Map();
@@ -132,6 +136,8 @@ const rulesOf = perUnits((units) => (from: NonNullable<SiteFile['rules']>): Rule
  */
 export const toSite: (file: SiteFile) => Site = kept((file: SiteFile): Site => {
   const { units } = file;
+  const marks = records(file.records, units);
+  const asBuilt = file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt);
   return {
     name: file.name,
     project: file.project ?? NO_PROJECT,
@@ -141,7 +147,8 @@ export const toSite: (file: SiteFile) => Site = kept((file: SiteFile): Site => {
     vehicles: file.vehicles === undefined ? BUILT_IN_VEHICLES : vehiclesOf[units](file.vehicles),
     rules: file.rules === undefined ? DEFAULT_RULES : rulesOf[units](file.rules),
     ...(file.georef === undefined ? {} : { georef: file.georef }),
-    asBuilt: file.asBuilt === undefined ? NOTHING_BUILT : asBuiltOf[units](file.asBuilt),
+    asBuilt: asBuiltNow(asBuilt, marks),
+    records: marks,
     issued: file.issued === undefined ? NOTHING_ISSUED : issuedOf(file.issued),
     days: file.days ?? NONE,
     ...(file.underlay === undefined ? {} : { underlay: underlayOf[units](file.underlay) }),

@@ -1,7 +1,8 @@
 import type * as v from 'valibot';
 import type { PlacedKind } from '../kinds/kind.ts';
 import { KINDS, PLACED_LISTS, type PlacedList } from '../kinds/kinds.ts';
-import type { AsBuilt, Point2, Point3, Site } from '../site.ts';
+import { broughtUp } from '../records/brought-up.ts';
+import type { AsBuilt, Mark, Point2, Point3, Site } from '../site.ts';
 import { isPlainGrid, onGrid } from './grid-frame.ts';
 import type { Motion } from './motion.ts';
 
@@ -35,6 +36,7 @@ export function siteOnGrid(site: Site): Site {
     gridlines: { x: site.gridlines.x, y: site.gridlines.y },
     ...placedOnGrid(site, { point: place, direction: heading, lift: 0, mirrors: false }),
     asBuilt: new Map([...site.asBuilt].map(([drop, found]) => [drop, builtOnGrid(found, spot)])),
+    records: broughtUp(site.records).map((mark) => markOnGrid(mark, spot)),
     // Bearings run clockwise, turns counter-clockwise.
     ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (site.gridlines.rotation ?? 0) } }),
   };
@@ -44,6 +46,12 @@ const builtOnGrid = (found: AsBuilt, spot: GridGround['spot']): AsBuilt => ({
   ...found,
   ...(found.box && { box: spot(found.box) }),
   ...(found.retractor && { retractor: spot(found.retractor) }),
+});
+
+const markOnGrid = (mark: Mark, spot: GridGround['spot']): Mark => ({
+  ...mark,
+  ...(mark.place && { place: spot(mark.place) }),
+  ...(mark.line && { line: { ...mark.line, at: spot(mark.line.at) } }),
 });
 
 const placedOnGrid = (site: Site, motion: Motion): Pick<Site, PlacedList> =>

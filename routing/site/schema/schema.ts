@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { ELEMENT_LISTS, type ElementList, KINDS } from '../kinds/kinds.ts';
 import { daySchema, MAX_DAYS } from './day-schema.ts';
+import { MAX_MARKS, markSchema } from './mark-schema.ts';
 import { rulesSchema } from './rules-schema.ts';
 import {
   filledText,
@@ -142,6 +143,12 @@ export const siteFileSchema = v.strictObject({
     }),
   ),
   asBuilt: maybe(v.record(id, asBuiltSchema)),
+  records: maybe(
+    told(
+      v.pipe(v.array(markSchema), v.maxLength(MAX_MARKS)),
+      'What was written down in the field, by whom, the first first.',
+    ),
+  ),
   days: maybe(told(v.pipe(v.array(daySchema), v.maxLength(MAX_DAYS)), 'Days of charging to look at.')),
   issued: maybe(
     v.strictObject({

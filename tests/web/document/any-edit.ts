@@ -14,9 +14,11 @@ import { array, arrayTurned, duplicate, mirrorCopy, rotateCopy } from '../../../
 import { deleteElements } from '../../../web/document/edits/delete.ts';
 import { mountDrops } from '../../../web/document/edits/mount-drops.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
+import { mergeRecords, recordAsBuilt, recordMarks } from '../../../web/document/edits/records.ts';
 import { relabel, rename, renumber } from '../../../web/document/edits/rename.ts';
-import { changeRules, nameSite, recordAsBuilt, setGridlines } from '../../../web/document/edits/set.ts';
+import { changeRules, nameSite, setGridlines } from '../../../web/document/edits/set.ts';
 import { setShared } from '../../../web/document/edits/set-shared.ts';
+import { testPen } from './test-pen.ts';
 
 /** One gesture of a hand that does not look: numbers that a file at hand turns into an edit. */
 export interface Gesture {
@@ -104,8 +106,12 @@ const GESTURES = {
   gridlines: (file, _, { n }) => setGridlines(file, n % 2 ? { y: [{ label: 'A', at: n }] } : null),
   asBuilt: (file, refs, { x, n }) => {
     const drop = refs.find(({ list }) => list === 'drops');
-    return drop ? recordAsBuilt(file, drop.id, n % 2 ? { box: [x, 0, 12], note: 'moved' } : null) : null;
+    return drop ? recordAsBuilt(file, drop.id, n % 2 ? { box: [x, 0, 12], note: 'moved' } : null, testPen()) : null;
   },
+  mark: (file, refs, { n }) =>
+    recordMarks(file, 'Set', [{ of: refs[0]?.id ?? 'any', what: n % 2 ? 'set' : 'tested' }], testPen(`P${n % 3}`)),
+  merge: (file, refs, { n }) =>
+    mergeRecords(file, [{ id: `o${n}`, of: refs[0]?.id ?? 'any', what: 'note', text: 'seen', by: 'CD', time: n + 1 }]),
 } satisfies Record<string, (file: SiteFile, refs: readonly Ref[], gesture: Gesture) => Edit | null>;
 
 export const anyGesture: fc.Arbitrary<Gesture> = fc.record({

@@ -3,10 +3,11 @@ import { dropAsBuilt } from '../../../routing/site/place/as-built.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
 import { deleteElements } from '../../../web/document/edits/delete.ts';
-import { recordAsBuilt } from '../../../web/document/edits/set.ts';
+import { recordAsBuilt } from '../../../web/document/edits/records.ts';
 import type { DocumentStore } from '../../../web/document/store.ts';
 import { D1, moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';
+import { testPen } from './test-pen.ts';
 
 const boxOf = (store: DocumentStore) => store.getState().site.drops.find(({ id }) => id === 'D1')!.box;
 
@@ -43,7 +44,7 @@ test('in Build records are written, taken back and done again, and a drop is dra
   const { apply, undo, redo } = store.getState();
   const [x, y, z] = boxOf(store);
   const found = { box: [x + 1.25, y, z] as const, checkedOn: '2026-05-31' };
-  expect(apply(recordAsBuilt(store.getState().file, 'D1', found))).toBe(true);
+  expect(apply(recordAsBuilt(store.getState().file, 'D1', found, testPen()))).toBe(true);
   expect(boxOf(store)).toEqual([x, y, z]);
   const { site, file } = store.getState();
   const drop = site.drops.find(({ id }) => id === 'D1')!;

@@ -35,8 +35,9 @@ function touchedPart(after: SiteFile, edit: Edit): SiteFile {
   const lists = new Map<ListName, Element[]>();
   for (const step of edit.steps) {
     if (step.kind === 'set' && step.after !== undefined) part[step.field] = step.after;
+    if (step.kind === 'marks') part.records = step.added;
     const element = step.kind === 'insert' ? step.element : step.kind === 'change' ? step.after : null;
-    if (element === null || step.kind === 'set') continue;
+    if (element === null || step.kind === 'set' || step.kind === 'marks') continue;
     addTo(lists, step.list, element);
   }
   return { ...part, ...Object.fromEntries(lists) } as SiteFile;
@@ -53,6 +54,7 @@ function named(file: SiteFile, path: Path): string {
 const LINKS = ['id', 'from', 'to', 'drop', 'stalls', 'vehicle'] as const;
 
 function relinks(step: Step): boolean {
+  if (step.kind === 'marks') return false;
   if (step.kind !== 'change') return true;
   const before = step.before as unknown as Readonly<Record<string, unknown>>;
   const after = step.after as unknown as Readonly<Record<string, unknown>>;

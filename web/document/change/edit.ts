@@ -1,5 +1,6 @@
 import { copied } from '../../../routing/kept/changed-places.ts';
-import type { SiteFile } from '../../../routing/site/site.ts';
+import { markText } from '../../../routing/site/records/merge.ts';
+import type { Mark, SiteFile } from '../../../routing/site/site.ts';
 import { type Element, elementsOf, type ListName, positionsOf, samePositions } from './element-lists.ts';
 
 /** A top-level field of the site file that an edit may set as a whole. A list is one too: it can be given or taken away. */
@@ -27,7 +28,9 @@ export type Step =
       readonly after?: SiteFile[Field];
       /** Where a field that comes or goes stands among the file's fields, so that it comes back to its own place. */
       readonly at?: number;
-    };
+    }
+  /** Marks that come to the end of the file's records, and such as go from it: what was written stays as it was. */
+  | { readonly kind: 'marks'; readonly added: readonly Mark[]; readonly taken: readonly Mark[] };
 
 /** What one gesture does to the site: steps in order, under a name such as "Move 12 drops". */
 export interface Edit {
@@ -57,7 +60,8 @@ export function applyEdit(file: SiteFile, edit: Edit): SiteFile {
     if (step.kind === 'set') {
       fields = setField(merged(fields, lists), step);
       lists.clear();
-    } else applyToList(fields, lists, step);
+    } else if (step.kind === 'marks') fields = withMarks(fields, step);
+    else applyToList(fields, lists, step);
   }
   return merged(fields, lists);
 }
@@ -84,6 +88,8 @@ function invertStep(step: Step): Step {
       return { ...step, kind: 'insert' };
     case 'change':
       return { ...step, id: step.after.id, before: step.after, after: step.before };
+    case 'marks':
+      return { ...step, added: step.taken, taken: step.added };
     case 'set': {
       const { before, after, ...rest } = step;
       return { ...rest, ...(after !== undefined && { before: after }), ...(before !== undefined && { after: before }) };
@@ -91,7 +97,7 @@ function invertStep(step: Step): Step {
   }
 }
 
-function applyToList(file: SiteFile, lists: Drafts, step: Exclude<Step, { kind: 'set' }>): void {
+function applyToList(file: SiteFile, lists: Drafts, step: Exclude<Step, { kind: 'set' | 'marks' }>): void {
   let list = lists.get(step.list);
   if (!list) {
     if (file[step.list] === undefined) throw new RangeError(`the file has no ${step.list}`);
@@ -142,6 +148,14 @@ function merged(file: SiteFile, lists: Drafts): SiteFile {
     changed[name] = list.now;
   }
   return { ...file, ...changed } as SiteFile;
+}
+
+function withMarks(file: SiteFile, { added, taken }: Extract<Step, { kind: 'marks' }>): SiteFile {
+  if (file.records === undefined) throw new RangeError('the file has no records');
+  const gone = new Set(taken.map(markText));
+  const left = taken.length > 0 ? file.records.filter((mark) => !gone.has(markText(mark))) : file.records;
+  if (left.length !== file.records.length - taken.length) throw new RangeError('the records hold no such mark');
+  return { ...file, records: [...left, ...added] };
 }
 
 function setField(file: SiteFile, step: Extract<Step, { kind: 'set' }>): SiteFile {

@@ -34,6 +34,7 @@ const fieldSchemas = {
   vehicles: siteFileSchema.entries.vehicles.wrapped,
   gridlines: siteFileSchema.entries.gridlines.wrapped,
   asBuilt: siteFileSchema.entries.asBuilt.wrapped,
+  records: siteFileSchema.entries.records.wrapped,
 } as const;
 
 const perUnits = (schema: v.GenericSchema): Readonly<Record<Units, Rewrite>> =>

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
+import { markSchema } from '../../../routing/site/schema/mark-schema.ts';
 import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
 import type { Edit } from './edit.ts';
 import type { ListName } from './element-lists.ts';
@@ -20,6 +21,7 @@ const stepSchema = v.variant('kind', [
     after: v.exactOptional(anything),
     at: v.exactOptional(place),
   }),
+  v.strictObject({ kind: v.literal('marks'), added: v.array(markSchema), taken: v.array(markSchema) }),
 ]);
 const editSchema = v.strictObject({ name: v.pipe(v.string(), v.maxLength(2000)), steps: v.array(stepSchema) });
 
@@ -37,6 +39,7 @@ export function parseEdit(value: unknown): Edit | null {
 }
 
 function isSound(step: v.InferOutput<typeof stepSchema>): boolean {
+  if (step.kind === 'marks') return true;
   if (step.kind === 'set') {
     const schema = fieldSchemas.get(step.field);
     const sound = (value: unknown): boolean => value === undefined || v.is(schema!, value);

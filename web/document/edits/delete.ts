@@ -5,6 +5,7 @@ import { type Element, elementsOf, type ListName, type Ref } from '../change/ele
 import { setStep } from '../change/set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
+import { deletedSteps } from './records.ts';
 
 /**
  * Deletes what refs hold and what cannot stand without it: with a drop its chargers and what was measured there, with
@@ -22,6 +23,12 @@ export function deleteElements(file: SiteFile, refs: readonly Ref[]): Edit {
 
   const steps: Step[] = [...handles, ...chargersWithoutStalls(file, gone), ...asBuiltStep(file, gone.drops)];
   for (const list of ELEMENT_LISTS) steps.push(...removeSteps(file, list, gone[list]));
+  steps.push(
+    ...deletedSteps(
+      file,
+      all.map(({ id }) => id),
+    ),
+  );
   if (asked.length === 0) return { name: `Delete ${handleWords(handles.length, refs)}`, steps };
   return { name: `Delete ${inWords(asked)}${also.length > 0 ? ` with ${inWords(also)}` : ''}`, steps };
 }

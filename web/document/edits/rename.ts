@@ -7,6 +7,7 @@ import { setStep } from '../change/set-field.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { type Numbering, numberAt } from './numbering.ts';
+import { renamedSteps } from './records.ts';
 
 export type Renamed = { readonly ok: true; readonly edit: Edit } | { readonly ok: false; readonly says: string };
 
@@ -74,6 +75,7 @@ function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readon
     conduits.some((key) => names.has(chargerOf(key)))
       ? [setStep(file, 'issued', respokenIssued(file.issued!, now))]
       : []),
+    ...renamedSteps(file, names),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { AsBuilt, SiteFile } from '../../../routing/site/site.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Edit, Field } from '../change/edit.ts';
 import { fieldInFile } from '../change/file-lengths.ts';
 import { setStep } from '../change/set-field.ts';
@@ -45,13 +45,4 @@ export const setGridlines = (file: SiteFile, gridlines: NonNullable<SiteFile['gr
 export function setVehicles(file: SiteFile, vehicles: NonNullable<SiteFile['vehicles']>): Edit {
   const own = Object.keys(vehicles).length > 0 ? fieldInFile(file, 'vehicles', vehicles) : undefined;
   return setField(file, 'Change vehicle classes', 'vehicles', own);
-}
-
-/** Notes what was measured at a drop, site feet; null takes the note back. */
-export function recordAsBuilt(file: SiteFile, drop: string, found: AsBuilt | null): Edit {
-  const others = Object.entries(file.asBuilt ?? {}).filter(([id]) => id !== drop);
-  const own = found ? Object.entries(fieldInFile(file, 'asBuilt', { [drop]: found })) : [];
-  const all = [...others, ...own];
-  const after = all.length > 0 ? Object.fromEntries(all) : undefined;
-  return setField(file, `${found ? 'Record' : 'Forget'} ${drop} as built`, 'asBuilt', after);
 }

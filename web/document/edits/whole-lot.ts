@@ -6,6 +6,7 @@ import { elementsOf, type Ref } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 import { gridlineSteps } from './move-gridlines.ts';
+import { movedLotSteps } from './records.ts';
 
 /**
  * The steps by which what refers to the lot goes with it where it is moved, turned or mirrored as a whole: its gridlines,
@@ -13,7 +14,9 @@ import { gridlineSteps } from './move-gridlines.ts';
  * with it, and a drop that moves alone leaves its record where the tape found it. Heights are above grade, which stays.
  */
 export function wholeLotSteps(file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] {
-  return isWholeLot(file, refs) ? [...gridlineSteps(file, motion), ...asBuiltSteps(file, motion)] : [];
+  return isWholeLot(file, refs)
+    ? [...gridlineSteps(file, motion), ...asBuiltSteps(file, motion), ...movedLotSteps(file, motion)]
+    : [];
 }
 
 /** All that has a place is held whole, two elements or more. */

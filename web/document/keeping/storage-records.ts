@@ -7,8 +7,9 @@ import type { Place, Stamp } from '../files/files.ts';
  * Version of the database. A page that finds a higher one is older than what wrote it, and keeps its hands off.
  * 2: sites may have turned gridlines and several underlays, which an older page would take for faults.
  * 3: sites have an order, a bin and cards; an older page would throw the oldest sites away.
+ * 4: sites have records of the field, and edits marks, which an older page would take for faults.
  */
-export const DATABASE_VERSION = 3;
+export const DATABASE_VERSION = 4;
 export const DATABASE_NAME = 'overrow';
 
 /** One site that the browser keeps. */

@@ -1,6 +1,7 @@
 import { awayFromDrawing, dropAsBuilt } from '../../../routing/site/place/as-built.ts';
-import type { AsBuilt, Drop, SiteFile } from '../../../routing/site/site.ts';
-import { recordAsBuilt } from '../../document/edits/set.ts';
+import type { AsBuilt, Drop } from '../../../routing/site/site.ts';
+import { recordAsBuilt } from '../../document/edits/records.ts';
+import { initialsHere, penHere, setInitialsHere, today } from '../../document/pen.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 
 /** New values of a record; one that is undefined or an empty text is taken away. */
@@ -19,28 +20,15 @@ interface AsBuiltRecord {
   readonly forget: () => void;
 }
 
-const twoFigures = (part: number): string => String(part).padStart(2, '0');
-
-/** The day on which it is, as it is written in a record. */
-function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${twoFigures(now.getMonth() + 1)}-${twoFigures(now.getDate())}`;
-}
-
-/** Who wrote the last record of that day: records follow one another in the file as they were written. */
-function lastInitials(file: SiteFile, day: string): string | undefined {
-  const last = Object.values(file.asBuilt ?? {}).at(-1);
-  return last?.checkedOn === day ? last.checkedBy : undefined;
-}
-
 /** The record of a drop and the ways to write it. */
 export function useAsBuilt(drop: Drop): AsBuiltRecord {
   const document = useDocumentStore();
   const found = useDocument((state) => state.site.asBuilt.get(drop.id));
   const write = (part: RecordPatch): void => {
     const { file, apply } = document.getState();
+    if (part.checkedBy) setInitialsHere(part.checkedBy);
     const held = Object.entries({ ...found, ...part }).filter(([, value]) => value !== undefined && value !== '');
-    apply(recordAsBuilt(file, drop.id, held.length > 0 ? (Object.fromEntries(held) as AsBuilt) : null));
+    apply(recordAsBuilt(file, drop.id, held.length > 0 ? (Object.fromEntries(held) as AsBuilt) : null, penHere()));
   };
   return {
     found,
@@ -48,8 +36,7 @@ export function useAsBuilt(drop: Drop): AsBuiltRecord {
     away: awayFromDrawing(drop, found),
     measured: (part) => {
       const day = found?.checkedOn ?? today();
-      const checkedBy = found?.checkedBy ?? lastInitials(document.getState().file, day);
-      write({ checkedOn: day, checkedBy, ...part });
+      write({ checkedOn: day, checkedBy: found?.checkedBy ?? initialsHere(), ...part });
     },
     noted: write,
     forget: () => write({ box: undefined, retractor: undefined, checkedOn: undefined, checkedBy: undefined, note: '' }),

@@ -1,13 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { newId, newIds } from '../../../../routing/site/new-id.ts';
 import type { SiteFile } from '../../../../routing/site/site.ts';
+import { toSite } from '../../../../routing/site/to-site.ts';
 import { addAll, addElements } from '../../../../web/document/edits/add.ts';
 import { changeElements } from '../../../../web/document/edits/change.ts';
+import { recordAsBuilt } from '../../../../web/document/edits/records.ts';
 import { relabel, rename, renumber } from '../../../../web/document/edits/rename.ts';
-import { changeRules, nameSite, recordAsBuilt, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
+import { changeRules, nameSite, setGridlines, setVehicles } from '../../../../web/document/edits/set.ts';
 import { changeElement } from '../change-element.ts';
 import { checkEdit } from '../check-edit.ts';
 import { SMALL } from '../small-site.ts';
+import { testPen } from '../test-pen.ts';
 
 const METRIC: SiteFile = { ...SMALL, units: 'm' };
 const BARE: SiteFile = { format: 'overrow/site', version: 1, units: 'ft', name: 'bare' };
@@ -154,9 +157,12 @@ describe('fields of the file', () => {
     });
     const { cart } = SMALL.vehicles!;
     expect(checkEdit(SMALL, setVehicles(SMALL, { cart: cart!, van: cart! })).vehicles).toHaveProperty('van');
-    const noted = checkEdit(METRIC, recordAsBuilt(METRIC, 'D2', { box: [10, 10, 10] }));
-    expect(noted.asBuilt).toMatchObject({ D2: { box: [3.048, 3.048, 3.048] } });
-    expect(checkEdit(noted, recordAsBuilt(noted, 'D2', null))).toEqual(METRIC);
-    expect(checkEdit(SMALL, recordAsBuilt(SMALL, 'D1', null)).asBuilt).toBeUndefined();
+    const noted = checkEdit(METRIC, recordAsBuilt(METRIC, 'D2', { box: [10, 10, 10] }, testPen()));
+    expect(noted.records).toMatchObject([{ of: 'D2', part: 'box', place: [3.048, 3.048, 3.048], by: 'AB', time: 1 }]);
+    expect(toSite(noted).asBuilt.get('D2')?.box?.[0]).toBeCloseTo(10, 9);
+    expect(toSite(checkEdit(noted, recordAsBuilt(noted, 'D2', null, testPen()))).asBuilt.has('D2')).toBe(false);
+    // What an older file has in its table is taken back by a mark over it.
+    const forgot = checkEdit(SMALL, recordAsBuilt(SMALL, 'D1', null, testPen()));
+    expect(toSite(forgot).asBuilt.has('D1')).toBe(false);
   });
 });
