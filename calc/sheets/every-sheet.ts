@@ -97,11 +97,11 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   },
   '.svg': async ({ site, plan }) => {
     const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
-    return svg(planDrawing(site, plan));
+    return svg(planDrawing(site, plan), site);
   },
   '.raised.svg': async ({ site, plan }) => {
     const [{ raisedDrawing }, { svg }] = await Promise.all([import('./drawing/raised-drawing.ts'), import('./svg.ts')]);
-    return svg(raisedDrawing(site, plan));
+    return svg(raisedDrawing(site, plan), site);
   },
   '.xlsx': async (planned) => {
     const [{ xlsx }, { workbook }] = await Promise.all([import('./xlsx.ts'), import('./workbook/workbook.ts')]);

@@ -1,3 +1,5 @@
+import { placeRdf } from '../../routing/site/place/stated-place.ts';
+import type { Site } from '../../routing/site/site.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Drawing, DrawnItem } from './drawing/drawing.ts';
 import { LAYERS, type LayerName } from './drawing/layers.ts';
@@ -11,9 +13,10 @@ const PER_MM = 96 / 25.4;
 
 /**
  * A drawing as an SVG 1.1 document: a group a layer, real text, y turned to run down as SVG has it, one user unit a
- * pixel at 8 px a foot. Names cannot bring markup in.
+ * pixel at 8 px a foot. Its metadata say where it lies on the site, and the site on the ground. Names cannot bring markup
+ * in.
  */
-export function svg(drawing: Drawing): string {
+export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}): string {
   const { minX, minY, maxX, maxY } = drawing.extent ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
   const px = (x: number): string => number((x - minX + MARGIN) * SCALE);
   const py = (y: number): string => number((maxY - y + MARGIN) * SCALE);
@@ -28,6 +31,7 @@ export function svg(drawing: Drawing): string {
     `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + 40)}" viewBox="0 0 ${number(width)} ${number(height + 40)}">`,
     `<title>${escaped(drawing.title)}</title>`,
     `<desc>${escaped(CAUTIONS)}</desc>`,
+    `<metadata>${placeRdf({ feetPerUnit: 1 / SCALE, origin: [(MARGIN - minX) * SCALE, (maxY + MARGIN) * SCALE], turned: 0, ...(georef && { georef }) })}</metadata>`,
     `<rect width="100%" height="100%" fill="#ffffff"/>`,
     ...groups.filter(Boolean),
     `<text x="${MARGIN * SCALE}" y="${number(height + 16)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(CAUTIONS)}</text>`,

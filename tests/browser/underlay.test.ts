@@ -1,8 +1,13 @@
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { planDrawing } from '../../calc/sheets/drawing/plan-drawing.ts';
 import { geojson } from '../../calc/sheets/geojson.ts';
+import { svg as svgOf } from '../../calc/sheets/svg.ts';
+import { statedScale } from '../../web/underlay/stated-scale.ts';
+import { setOf } from '../outside/sheets/drawing-set.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
+import { readPdf } from '../outside/sheets/read-pdf.ts';
 import { openMapText } from '../routing/site/import/open-map-text.ts';
 import { opener } from './open.ts';
 import { type Opened, ready, seriousFaults, tally } from './open-page.ts';
@@ -247,6 +252,50 @@ test('a page of a PDF is drawn by day and by night, its other page too', async (
       { timeout: 20_000 },
     )
     .toBeGreaterThan(0);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('sheets of ours come back in place and to scale: a drawing, and a page of the set when it is chosen', async () => {
+  const own = plannedSample('library-lot');
+  const { site, planned } = own;
+  const { page, offences, close } = await open();
+  await emptySite(page);
+  const drawing = svgOf(planDrawing(site, planned), site);
+  await put(page, file('lot.svg', 'image/svg+xml', Buffer.from(drawing)));
+  await ledger(page).getByText('It states its place on the site').waitFor();
+  const lies = async (): Promise<readonly string[]> =>
+    Promise.all(['x', 'y', 'turned'].map((field) => fieldOf(page, field)));
+  const inPlace = ['0\' 0"', '0\' 0"', '0°'];
+  expect(await lies()).toEqual(inPlace);
+  const width = /width="([\d.]+)"/.exec(drawing)![1]!;
+  expect(await fieldOf(page, 'its width is')).toMatch(new RegExp(`^${Math.floor(Number(width) / 8)}'`));
+  // Turned by hand, it goes back where it says.
+  const turn = ledger(page).getByLabel('turned', { exact: true });
+  await turn.fill('5');
+  await turn.press('Enter');
+  await ledger(page).getByRole('button', { name: 'Lay where it says' }).click();
+  expect(await lies()).toEqual(inPlace);
+  expect(await ledger(page).getByRole('button', { name: 'Lay where it says' }).count()).toBe(0);
+  await ledger(page).getByRole('button', { name: 'Remove', exact: true }).click();
+
+  const bytes = await setOf(own);
+  const { pages } = await readPdf(bytes);
+  await put(page, file('lot.pdf', 'application/pdf', Buffer.from(bytes)));
+  const field = ledger(page).getByLabel(`page of ${pages.length}`);
+  const at = pages.findIndex(({ label }) => label === 'E-101') + 1;
+  await field.fill(String(at));
+  await field.press('Enter');
+  await ledger(page)
+    .getByText('It states its place on the site: it is laid there at first, and an inch of it')
+    .waitFor();
+  expect(await lies()).toEqual(inPlace);
+  // The title block says the same scale in words.
+  const feet = statedScale(pages[at - 1]!.texts.map(({ text }) => text).join(' '))!;
+  expect(Number.parseFloat(await fieldOf(page, 'an inch of the page is'))).toBe(Math.floor(feet + 1e-9));
+  await page.getByRole('button', { name: new RegExp(`^Undo ?: show page ${at}`, 'i') }).waitFor();
+  const folder = process.env.OVERROW_SCREENS;
+  if (folder) await page.screenshot({ path: `${folder}/own-sheet.png` });
   expect(offences).toEqual([]);
   await close();
 });

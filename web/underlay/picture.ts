@@ -3,6 +3,7 @@ import type { GroundFeature } from '../../routing/site/import/geojson.ts';
 import type { DrawnWords } from '../../routing/site/import/imported.ts';
 import type { Georef } from '../../routing/site/site.ts';
 import type { PackedLines } from './packed-lines.ts';
+import type { Placement } from './placement.ts';
 
 /** Colors to draw by: of ink on the board's ground, and whether that ground is dark. */
 export interface Colors {
@@ -30,6 +31,10 @@ export interface UnderlayPicture {
   readonly perInch?: number;
   /** Feet on the ground in an inch of the sheet, as its words say; absent where they do not. */
   readonly statedFeet?: number;
+  /** Where it says itself that it lies on the site that it was drawn from, which `georef` lays on the ground. */
+  readonly place?: Placement;
+  /** What another of its pages states of where it lies. */
+  readonly ofPage?: (page: number) => Promise<Pick<UnderlayPicture, 'place' | 'statedFeet' | 'perInch' | 'georef'>>;
   /** Half of the last digit of its coordinates, units of the file; 0 where absent. */
   readonly rounding?: number;
   /** What a person should know of how it was read. */
@@ -41,7 +46,7 @@ export interface UnderlayPicture {
   readonly features?: readonly GroundFeature[];
   /** Point of the file that `box` and lines are counted from: in a GeoJSON, longitude and latitude. */
   readonly ground?: readonly [lon: number, lat: number];
-  /** Where the site that a GeoJSON was written from lies. */
+  /** Where the site that it was written from lies. */
   readonly georef?: Georef;
   readonly close: () => void;
 }

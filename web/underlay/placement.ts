@@ -1,7 +1,8 @@
 import type { Box } from '../../routing/plane/box.ts';
 import { boxOf } from '../../routing/plane/box.ts';
 import { direction } from '../../routing/plane/direction.ts';
-import type { Point2, Underlay } from '../../routing/site/site.ts';
+import { siteOf } from '../../routing/site/place/georef.ts';
+import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 
 /** The part of an underlay's placing that says where it lies; lengths in feet. */
 export type Placement = Pick<Underlay, 'at' | 'origin' | 'scale' | 'rotation'>;
@@ -63,4 +64,15 @@ export function turnedAbout(placement: Placement, about: Point2, degrees: number
 export function turnToAxis([ax, ay]: Point2, [bx, by]: Point2): number {
   const degrees = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
   return Math.round(degrees / 90) * 90 - degrees;
+}
+
+/**
+ * Where what says its place on one site lies on another: by the ground where both say where they lie on it, else as if the
+ * two were one.
+ */
+export function carriedOver(place: Placement, from: Georef | undefined, to: Georef | undefined): Placement {
+  if (!from || !to || (from.lon === to.lon && from.lat === to.lat && from.bearing === to.bearing)) return place;
+  const origin = turnedAbout(place, [0, 0], to.bearing - from.bearing);
+  const [x, y] = siteOf(to, [from.lon, from.lat]);
+  return { ...origin, at: [origin.at[0] + x, origin.at[1] + y] };
 }

@@ -1,4 +1,5 @@
 import { canvasFor, inverted, UnderlayFault, type UnderlayPicture } from './picture.ts';
+import { svgPlace } from './svg-place.ts';
 import { sizedSvg, svgLeftOut, svgSize } from './svg-size.ts';
 
 const MAX_SVG_BYTES = 20_000_000;
@@ -23,15 +24,18 @@ export async function readSvg(bytes: Uint8Array<ArrayBuffer>): Promise<UnderlayP
     );
   const { image, close } = await imageOf(found ? sizedSvg(text, width, height) : text);
   const left = svgLeftOut(text);
+  const stated = said ? svgPlace(text, said) : null;
   const round = (side: number): string => String(Math.round(side * 10) / 10);
   return {
     box: { minX: 0, minY: 0, maxX: width, maxY: height },
     feetPerUnit: null,
     ...(said?.onPaper && { perInch: PER_INCH }),
+    ...stated,
     notes: [
       said?.onPaper
         ? `A sheet of ${round(width / PER_INCH)} x ${round(height / PER_INCH)} in.`
         : `${round(width)} x ${round(height)} units${found ? ', by what is drawn: it says no size' : ''}.`,
+      ...(stated ? ['It states its place on the site: it is laid there at first.'] : []),
       ...(left === null ? [] : [`Not shown: ${left}.`]),
     ],
     render: async (part, perUnit, { dark }) => {

@@ -23,11 +23,8 @@ const PIXELS: Readonly<Record<string, number>> = {
  * that its drawing alone tells.
  */
 export function svgSize(text: string): SvgSize | null {
-  const root = /<(?:[\w.-]+:)?svg\b(?:[^>"']|"[^"]*"|'[^']*')*>/i.exec(text)?.[0] ?? '';
-  const said = (name: string): string | undefined => {
-    const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(root);
-    return found?.[1] ?? found?.[2];
-  };
+  const root = rootOf(text);
+  const said = (name: string): string | undefined => saidBy(root, name);
   const length = (text: string | undefined): { readonly pixels: number; readonly unit: string } | null => {
     const [, number, unit = ''] = /^\s*\+?(\d*\.?\d+(?:e[-+]?\d+)?)\s*([a-z]*)\s*$/i.exec(text ?? '') ?? [];
     const scale = PIXELS[unit.toLowerCase()];
@@ -35,17 +32,32 @@ export function svgSize(text: string): SvgSize | null {
     return pixels > 0 ? { pixels, unit: unit.toLowerCase() } : null;
   };
   const [width, height] = [length(said('width')), length(said('height'))];
-  const box = (said('viewBox') ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  const [, , across, down] = box.length === 4 && box.every(Number.isFinite) && box[2]! > 0 && box[3]! > 0 ? box : [];
+  const [, , across, down] = viewBoxOf(text) ?? [];
   const onPaper = [width, height].some((side) => side !== null && side.unit !== '' && side.unit !== 'px');
   if (width && height) return { width: width.pixels, height: height.pixels, onPaper };
   if (across === undefined || down === undefined) return null;
   if (width) return { width: width.pixels, height: (width.pixels * down) / across, onPaper };
   if (height) return { width: (height.pixels * across) / down, height: height.pixels, onPaper };
   return { width: across, height: down, onPaper: false };
+}
+
+const rootOf = (text: string): string => /<(?:[\w.-]+:)?svg\b(?:[^>"']|"[^"]*"|'[^']*')*>/i.exec(text)?.[0] ?? '';
+
+function saidBy(root: string, name: string): string | undefined {
+  const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(root);
+  return found?.[1] ?? found?.[2];
+}
+
+/** The part of its own axes that an SVG shows; null where its root does not say. */
+export function viewBoxOf(text: string): readonly [left: number, top: number, across: number, down: number] | null {
+  const box = (saidBy(rootOf(text), 'viewBox') ?? '')
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
+  const [left, top, across, down] = box;
+  return box.length === 4 && box.every(Number.isFinite) && across! > 0 && down! > 0
+    ? [left!, top!, across!, down!]
+    : null;
 }
 
 /** The text of an SVG with a size of its own given to its root, over whatever it says. */

@@ -9,7 +9,7 @@ import { otherKind } from './other-kinds.ts';
 import type { PickedFor } from './pick-context.ts';
 import type { UnderlayWorld } from './pick-underlay.ts';
 import type { UnderlayPicture } from './picture.ts';
-import { boxOnSite, type Placement } from './placement.ts';
+import { boxOnSite, carriedOver, type Placement } from './placement.ts';
 import { readUnderlay } from './read-underlay.ts';
 import { placeUnderlay } from './underlay-edits.ts';
 import { faultWords } from './underlay-store.ts';
@@ -114,8 +114,9 @@ const FAR = 5_000;
 
 /** Where a file lies at first: by its own units and place where it has them, else as large as the view. */
 function firstPlacement({ document, view }: UnderlayWorld, picture: UnderlayPicture, georef: Georef | null): Placement {
-  const { box, feetPerUnit, ground, lines } = picture;
+  const { box, feetPerUnit, ground, lines, place } = picture;
   const { site } = document.getState();
+  if (place) return carriedOver(place, picture.georef, georef ?? undefined);
   if (ground) {
     return georef ? { at: siteOf(georef, ground), scale: 1, rotation: georef.bearing } : { at: [0, 0], scale: 1 };
   }

@@ -1,28 +1,18 @@
-import { useEffect, useRef } from 'react';
-import { printLength } from '../../routing/site/numbers/feet-inches.ts';
+import { useRef } from 'react';
 import { METRES_PER_FOOT } from '../../routing/site/numbers/units.ts';
 import type { Underlay } from '../../routing/site/site.ts';
-import { useViewStore } from '../board/view-store.ts';
-import { useDocument, useDocumentStore } from '../document/use-document.tsx';
-import { usePageStore } from '../page-state/page-store.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { ChoiceField, DegreesField, LengthField, NumberField, PlaceFields } from '../parts/fields.tsx';
 import { ElementsIn } from './elements-in-section.tsx';
+import { lieAsStated } from './lie-as-stated.ts';
 import { OpenMapIn } from './open-map-section.tsx';
 import type { UnderlayPicture } from './picture.ts';
 import { onSite, scaledAbout } from './placement.ts';
-import { nextStep, startPlacing } from './placing-hand.ts';
+import { PlacingActs } from './placing-acts.tsx';
 import { TurnInto } from './turn-into-section.tsx';
 import { changeUnderlay, removeUnderlay } from './underlay-edits.ts';
 import { chosenLayer, useUnderlay, useUnderlayStore } from './underlay-store.ts';
-
-function useChangeUnderlay(underlay: Underlay): (name: string, patch: Partial<Underlay>) => void {
-  const document = useDocumentStore();
-  const underlays = useUnderlayStore();
-  return (name, patch) => {
-    const { file, apply } = document.getState();
-    apply(changeUnderlay(file, underlays.getState().chosen, name, underlay, patch));
-  };
-}
+import { useChangeUnderlay } from './use-change-underlay.ts';
 
 /** How one of the underlays lies, and what can be drawn from it. */
 export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
@@ -31,6 +21,13 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
   const picture = useUnderlay((state) => chosenLayer(state)?.picture);
   const change = useChangeUnderlay(underlay);
   const { at, rotation = 0, locked = false, hidden = false } = underlay;
+  // Another page lies where it says, in the same step.
+  const showPage = async (page: number): Promise<void> => {
+    const stated = await picture?.ofPage?.(page).catch(() => null);
+    const { georef } = document.getState().site;
+    const lies = picture && stated ? lieAsStated(underlay, stated, georef, picture) : {};
+    change(`Show page ${page}`, { page, ...lies });
+  };
   return (
     <>
       {picture?.notes.map((note) => (
@@ -40,7 +37,7 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
       ))}
       {!locked && (
         <>
-          {picture && <PlacingActs underlay={underlay} />}
+          {picture && <PlacingActs underlay={underlay} picture={picture} />}
           <div className="fields">
             {picture && <SizeField underlay={underlay} picture={picture} />}
             <PlaceFields label="lies at" value={at} onChange={(next) => change('Move underlay', { at: next })} />
@@ -57,7 +54,7 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
                 whole
                 least={1}
                 value={underlay.page ?? 1}
-                onChange={(page) => change(`Show page ${page}`, { page: Math.min(page, picture?.pages ?? page) })}
+                onChange={(page) => void showPage(Math.min(page, picture?.pages ?? page))}
               />
             )}
           </div>
@@ -96,67 +93,6 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
       {picture?.features && <OpenMapIn underlay={underlay} picture={picture} />}
       {picture?.lines && <TurnInto underlay={underlay} picture={picture} />}
     </>
-  );
-}
-
-const WORDS = { scale: 'Scale by two points', move: 'Move', level: 'Square up' } as const;
-
-function PlacingActs({ underlay }: { readonly underlay: Underlay }) {
-  const view = useViewStore();
-  const page = usePageStore();
-  const underlays = useUnderlayStore();
-  const placing = useUnderlay((state) => state.placing);
-  const start = (kind: keyof typeof WORDS): void =>
-    startPlacing(
-      { underlays, view, page },
-      placing?.kind === kind ? null : kind === 'move' ? { kind } : { kind, points: [] },
-    );
-  const points = placing && placing.kind !== 'move' ? placing.points : [];
-  return (
-    <>
-      <div className="underlay-acts" role="toolbar" aria-label="Place the underlay">
-        {(['scale', 'move', 'level'] as const).map((kind) => (
-          <button key={kind} type="button" aria-pressed={placing?.kind === kind} onClick={() => start(kind)}>
-            {WORDS[kind]}
-          </button>
-        ))}
-      </div>
-      {placing && (
-        <p role="status" className="underlay-next">
-          {nextStep(placing)}
-        </p>
-      )}
-      {placing?.kind === 'scale' && points.length === 2 && <DistanceField underlay={underlay} />}
-    </>
-  );
-}
-
-/** The true distance of two picked points, which sets the scale. */
-function DistanceField({ underlay }: { readonly underlay: Underlay }) {
-  const view = useViewStore();
-  const page = usePageStore();
-  const underlays = useUnderlayStore();
-  const units = useDocument((state) => state.site.units);
-  const change = useChangeUnderlay(underlay);
-  const placing = useUnderlay((state) => state.placing);
-  const [a, b] = placing && placing.kind !== 'move' ? placing.points : [];
-  const fields = useRef<HTMLDivElement>(null);
-  // It asks, so it takes what is typed.
-  useEffect(() => fields.current?.querySelector('input')?.focus(), []);
-  if (!a || !b) return null;
-  const reads = Math.hypot(a[0] - b[0], a[1] - b[1]);
-  return (
-    <div className="fields" ref={fields}>
-      <LengthField
-        label={`apart (reads ${printLength(reads, units)})`}
-        value={Number.NaN}
-        least={0.01}
-        onChange={(feet) => {
-          change('Scale underlay', scaledAbout(underlay, a, feet / reads));
-          startPlacing({ underlays, view, page }, null);
-        }}
-      />
-    </div>
   );
 }
 

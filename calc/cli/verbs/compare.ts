@@ -96,7 +96,7 @@ async function writeMarked(
   const around = { fonts: machine.fonts, date: machine.today() };
   const name = basename(after.name).replace(/(\.site)?\.json$/, '');
   const files = [
-    [join(folder, `${name}.changes.svg`), svg(drawing)],
+    [join(folder, `${name}.changes.svg`), svg(drawing, after.site)],
     [join(folder, `${name}.changes.dxf`), dxf(drawing, after.site.units)],
     [join(folder, `${name}.changes.csv`), csv(changeOrderSheet(after.site, changes.order))],
     [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around)],

@@ -11,6 +11,7 @@ import { addPage, describe, nameSheets, sharedResources } from './kit/document.t
 import { type Draft, type Job, numberedSheets } from './kit/draft.ts';
 import { type FontBytes, type Lettering, letteringIn } from './kit/lettering.ts';
 import { LETTERS } from './kit/letters.ts';
+import { statePlace } from './kit/page-place.ts';
 import { type Paper, sheetShape } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
 import { codeOf } from './kit/printable.ts';
@@ -89,6 +90,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     draft.draw(pen, numbers);
     drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place: `${i + 1} of ${sheets.length}` });
     const page = addPage(doc, job.shape, resources, pen.content());
+    if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, laid.site !== site);
     drawn?.(i + 1, sheets.length);
     return page;
   });

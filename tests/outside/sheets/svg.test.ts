@@ -10,7 +10,7 @@ function tagsOf(markup: string): string[] {
   const rest = markup
     .replace(/<\?xml[^?]*\?>/, '')
     .replace(
-      /<(\/?)([A-Za-z]+)((?:\s+[\w:-]+="[^"<&]*(?:&[a-z0-9#]+;[^"<&]*)*")*)\s*(\/?)>/g,
+      /<(\/?)((?:[a-z]+:)?[A-Za-z]+)((?:\s+[\w:-]+="[^"<&]*(?:&[a-z0-9#]+;[^"<&]*)*")*)\s*(\/?)>/g,
       (_, close, name, _attributes, self) => {
         if (close) {
           if (open.pop() !== name) throw new Error(`</${name}> closes nothing`);

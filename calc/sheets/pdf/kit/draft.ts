@@ -6,6 +6,7 @@ import type { Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';
 import type { PlacedUnderlay } from './underlay.ts';
+import type { View } from './view.ts';
 
 /** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
 export interface SetRevision {
@@ -50,6 +51,8 @@ export interface Draft {
   /** As the title block says it. */
   readonly scale: string;
   readonly draw: (pen: Pen, numbers: SheetNumbers) => void;
+  /** The plan on it, whose scale and place the page states for other programs. */
+  readonly plan?: View;
 }
 
 export interface NumberedSheet {

@@ -6,7 +6,6 @@ import { PENS, WHITE } from '../kit/ink.ts';
 import type { Ground } from '../kit/labels.ts';
 import { CAP } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import type { Scale } from '../kit/scales.ts';
 import { type View, viewIn } from '../kit/view.ts';
 import { drawPlanFoot } from '../kit/view-title.ts';
 import type { EnlargedAreas } from './enlarged-areas.ts';
@@ -21,12 +20,14 @@ const KEY_PLAN = 150;
 export function enlargedSheets(job: Job, drawing: Drawing, { scale, tiles }: EnlargedAreas): readonly Draft[] {
   return tiles.map((tile, i): Draft => {
     const title = tiles.length === 1 ? 'Enlarged plan' : `Enlarged plan, area ${i + 1}`;
+    const view = viewIn(planRoom(job.shape), tile.window, scale);
     return {
       key: keyOf(tile),
       series: 'E-1',
       title,
       scale: scale.says,
-      draw: (pen, numbers) => drawTile(pen, job, drawing, { tiles, tile, scale, title }, numbers),
+      plan: view,
+      draw: (pen, numbers) => drawTile(pen, job, drawing, { tiles, tile, view, title }, numbers),
     };
   });
 }
@@ -36,14 +37,13 @@ const keyOf = ({ column, row }: Tile): string => `enlarged ${column} ${row}`;
 interface TileSheet {
   readonly tiles: readonly Tile[];
   readonly tile: Tile;
-  readonly scale: Scale;
+  readonly view: View;
   readonly title: string;
 }
 
 function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, numbers: SheetNumbers): void {
   const { site, shape } = job;
-  const { tiles, tile, scale, title } = sheet;
-  const view = viewIn(planRoom(shape), tile.window, scale);
+  const { tiles, tile, view, title } = sheet;
   drawInFull(pen, job, drawing, view, (ground) => drawMatchLines(pen, view, sheet, numbers, ground));
   const foot = footOf(shape);
   const hasKey = tiles.length > 1;

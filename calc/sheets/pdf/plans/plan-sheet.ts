@@ -74,6 +74,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
     series: 'E-1',
     title,
     scale: scale.says,
+    plan: view,
     draw: (pen) => {
       if (isInFull) {
         drawInFull(pen, job, drawing, view);

@@ -54,6 +54,7 @@ export function raisedSheets(job: Job): readonly Draft[] {
       series: 'E-1',
       title,
       scale: scale.says,
+      plan: view,
       draw: (pen) => {
         drawBasePlan(pen, view, drawing);
         const ground = groundOf(view, drawing);
