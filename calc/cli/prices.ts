@@ -1,16 +1,23 @@
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
+import { dayIn } from '../prices/read-cells.ts';
 import { readPrices } from '../prices/read-prices.ts';
 import type { Machine } from './machine.ts';
 
 /**
  * The price list in the named file, or the invented one where none is named; or every fault of it. A supplier's list is
- * laid over the invented one.
+ * laid over the invented one. `bidDay` is the day that its quotes are held against.
  */
-export function pricesIn(
-  path: string | undefined,
-  machine: Machine,
-): { readonly ok: true; readonly list: PriceList } | { readonly ok: false; readonly reason: string } {
+export function pricesIn(path: string | undefined, machine: Machine, bidDay?: string): PricesFound {
+  const day = bidDay === undefined ? undefined : dayIn(bidDay);
+  if (day === null) return { ok: false, reason: `--bid-day: expected a day such as 2026-12-31, got "${bidDay}"` };
+  const found = listIn(path, machine);
+  return found.ok && day !== undefined ? { ok: true, list: { ...found.list, bidDay: day } } : found;
+}
+
+type PricesFound = { readonly ok: true; readonly list: PriceList } | { readonly ok: false; readonly reason: string };
+
+function listIn(path: string | undefined, machine: Machine): PricesFound {
   if (path === undefined) return { ok: true, list: INVENTED_LIST };
   let text: string;
   try {

@@ -7,6 +7,8 @@ import { standingWords } from '../checks/standing.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import type { Circuit } from '../plan-file.ts';
+import { standingWords as priceWords } from '../sheets/cost-sheet.ts';
+import { usedPrice } from '../takeoff/price-change.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import { checkLines } from './check-lines.ts';
 import { type TextColumn, textTable } from './text-table.ts';
@@ -72,7 +74,11 @@ export function summary({ site, plan, cost }: Alternative): string {
           { head: 'basis', text: (row) => row.basis },
         ])}`
       : '',
-    `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
+    [
+      `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
+      `By lengths alone, without what is left of sticks and reels: $${usedPrice(cost).toFixed(2)}`,
+      ...priceWords(cost).slice(1),
+    ].join('\n'),
     CAUTIONS,
     // Findings scroll away above.
     `${site.name}: ${standingWords(plan)}`,

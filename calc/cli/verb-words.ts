@@ -14,6 +14,7 @@ export const OPTIONS = {
   'keep-going': { type: 'boolean' },
   replace: { type: 'boolean' },
   prices: { type: 'string' },
+  'bid-day': { type: 'string' },
   out: { type: 'string' },
   only: { type: 'string' },
   what: { type: 'string' },
@@ -35,8 +36,12 @@ export const VERBS = {
       ['plan FILE... --out DIR', 'every sheet of each, written to that folder'],
       ['  --only pdf,xlsx', 'only the sheets whose names end so: pdf, dxf, svg, xlsx, csv, runs.csv, ifc, ...'],
       ['  --prices CSV', 'by this price list'],
+      [
+        '  --bid-day 2026-12-31',
+        'the day that quotes must hold on; that of the latest issue in the file where it is not given',
+      ],
     ],
-    options: ['json', 'out', 'only', 'prices', 'keep-going'],
+    options: ['json', 'out', 'only', 'prices', 'bid-day', 'keep-going'],
   },
   check: {
     usage: [
@@ -59,13 +64,16 @@ export const VERBS = {
   },
   compare: {
     usage: [
-      ['compare FILE FILE...', 'two to six alternatives side by side, differences first [--json] [--prices CSV]'],
+      [
+        'compare FILE FILE...',
+        'two to six alternatives side by side, differences first [--json] [--prices CSV] [--bid-day DAY]',
+      ],
       ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
       ['  --changes', 'what the second of two versions changes in the first, and its change order'],
       ['  --restocking', 'with --changes: material that goes back costs the share of the price list'],
       ['  --changes --out DIR', 'and the drawings of it, clouded'],
     ],
-    options: ['json', 'changes', 'restocking', 'prices', 'out', 'day'],
+    options: ['json', 'changes', 'restocking', 'prices', 'bid-day', 'out', 'day'],
   },
   propose: {
     usage: [

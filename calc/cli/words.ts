@@ -53,12 +53,17 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
   const { json = false, explain = false, changes = false, replace = false, restocking = false } = values;
   const keepGoing = values['keep-going'] ?? false;
+  const bidDay = values['bid-day'];
   const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stalls' | 'rows' | 'name'>(
     name: Name,
   ) => given(values, name);
   switch (verb) {
     case 'plan':
-      return planVerb(rest, { json, keepGoing, ...named('out'), ...named('only'), ...named('prices') }, machine);
+      return planVerb(
+        rest,
+        { json, keepGoing, bidDay, ...named('out'), ...named('only'), ...named('prices') },
+        machine,
+      );
     case 'check':
       return checkVerb(rest, { json }, machine);
     case 'day':
@@ -66,7 +71,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'compare':
       return compareVerb(
         rest,
-        { json, changes, restocking, ...named('prices'), ...named('out'), ...named('day') },
+        { json, changes, restocking, bidDay, ...named('prices'), ...named('out'), ...named('day') },
         machine,
       );
     case 'propose':

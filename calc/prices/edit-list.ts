@@ -1,5 +1,5 @@
 import { listedAs } from './line-for.ts';
-import { INVENTED_NAME, keyOf, type PriceList, type PriceRow } from './price-list.ts';
+import { type Allowance, INVENTED_NAME, keyOf, type PriceList, type PriceRow, type Quote } from './price-list.ts';
 import { type CrewMember, crewRate, type Rate } from './rates.ts';
 
 /** A list that was changed by hand is no longer the invented one, though the rest of it is. */
@@ -36,4 +36,30 @@ export function withRate(list: PriceList, rate: Rate, value: number): PriceList 
 export function withCrew(list: PriceList, crew: readonly CrewMember[]): PriceList {
   const labor = crewRate(crew, list.rates.burden ?? 0);
   return { ...list, name: named(list), crew, rates: { ...list.rates, labor } };
+}
+
+/** A list with other quotes. */
+export const withQuotes = (list: PriceList, quotes: readonly Quote[]): PriceList => ({
+  ...list,
+  name: named(list),
+  quotes,
+});
+
+/** A list with other allowances. */
+export const withAllowances = (list: PriceList, allowances: readonly Allowance[]): PriceList => ({
+  ...list,
+  name: named(list),
+  allowances,
+});
+
+/** A list with other exclusions. */
+export const withExclusions = (list: PriceList, exclusions: readonly string[]): PriceList => ({
+  ...list,
+  name: named(list),
+  exclusions,
+});
+
+/** A list with another day of the bid, or with none of its own: its prices are the same. */
+export function withBidDay({ bidDay: _, ...list }: PriceList, bidDay: string | undefined): PriceList {
+  return { ...list, ...(bidDay !== undefined && { bidDay }) };
 }

@@ -21,6 +21,7 @@ export interface ReadLines {
   readonly quotes: Quote[];
   readonly allowances: Allowance[];
   readonly exclusions: string[];
+  bidDay?: string;
   readonly errors: PriceError[];
   /** The columns are there, so that its lines were read. */
   readonly isTable: boolean;
@@ -132,6 +133,12 @@ function readLine(read: ReadLines, line: number, field: (column: Column) => stri
     case 'exclusion':
       read.exclusions.push(spec);
       return;
+    case 'bid day': {
+      const day = dayIn(spec);
+      if (day === null) fault('spec', `expected a day such as 2026-12-31, got "${spec}"`);
+      else read.bidDay = day;
+      return;
+    }
     case 'quote': {
       const covers = field('covers')
         .split(';')

@@ -40,6 +40,8 @@ export interface PriceList {
   readonly allowances?: readonly Allowance[];
   /** What the price does not cover, in words. */
   readonly exclusions?: readonly string[];
+  /** Day of the bid, `2026-12-01`, that quotes are held against; that of the project where absent. */
+  readonly bidDay?: string;
 }
 
 /** What the list is called that is there from the start, and in what is laid over it. */

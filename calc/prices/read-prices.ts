@@ -43,7 +43,7 @@ export function readPrices(text: string, name: string, over?: PriceList): Prices
 
 /** A list that stands by itself; what it lacks is added to the errors. */
 function wholeList(read: ReadLines, name: string): PriceList {
-  const { errors, crew, quotes, allowances, exclusions } = read;
+  const { errors, crew, quotes, allowances, exclusions, bidDay } = read;
   const rates = { ...read.rates };
   if (crew.length > 0 && rates.labor !== undefined)
     errors.push({ place: '', says: `the crew gives the rate "${RATE_FACTS.labor.words}"; take one of them out` });
@@ -60,6 +60,7 @@ function wholeList(read: ReadLines, name: string): PriceList {
     ...(quotes.length > 0 && { quotes }),
     ...(allowances.length > 0 && { allowances }),
     ...(exclusions.length > 0 && { exclusions }),
+    ...(bidDay !== undefined && { bidDay }),
   };
 }
 
@@ -80,5 +81,6 @@ function laidOver(read: ReadLines, name: string, over: PriceList): PriceList {
     ...(read.quotes.length > 0 && { quotes: [...(over.quotes ?? []), ...read.quotes] }),
     ...(read.allowances.length > 0 && { allowances: [...(over.allowances ?? []), ...read.allowances] }),
     ...(read.exclusions.length > 0 && { exclusions: [...(over.exclusions ?? []), ...read.exclusions] }),
+    ...(read.bidDay !== undefined && { bidDay: read.bidDay }),
   };
 }

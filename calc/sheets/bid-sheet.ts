@@ -1,8 +1,8 @@
 import type { Alternative } from '../plan/comparison.ts';
 import { SUBTOTALS, subtotals } from '../plan/subtotals.ts';
 import { unitFigures } from '../plan/unit-figures.ts';
-import { isGuess } from '../prices/line-for.ts';
 import { bidLines } from '../takeoff/bid-lines.ts';
+import { doubtOf } from '../takeoff/cost.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import { standingWords } from './cost-sheet.ts';
 import type { Cell } from './csv.ts';
@@ -20,7 +20,6 @@ export function bidSheet(priced: Alternative): readonly (readonly Cell[])[] {
     ...more,
     amount,
   ];
-  const guessed = cost.rows.filter(({ how }) => isGuess(how));
   return [
     ['part', 'line', 'material ($)', 'hours', 'labor ($)', 'amount ($)', 'of', 'rate'],
     ...bidLines(cost).map(({ name, dollars }): Cell[] => {
@@ -44,7 +43,10 @@ export function bidSheet(priced: Alternative): readonly (readonly Cell[])[] {
     ]),
     [],
     ...cost.missing.map(({ item, spec }) => line('no price', `${item}, ${spec}`, null)),
-    ...guessed.map(({ item, spec, cost: amount }) => line('a guess', `${item}, ${spec}`, amount)),
+    ...cost.rows.flatMap((row): Cell[][] => {
+      const doubt = doubtOf(row);
+      return doubt === null ? [] : [line(doubt, `${row.item}, ${row.spec}`, row.cost)];
+    }),
     ...standingWords(cost).map((words): Cell[] => [words]),
     [CAUTIONS],
   ];

@@ -1,8 +1,7 @@
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { isGuess } from '../prices/line-for.ts';
 import { bidLines } from '../takeoff/bid-lines.ts';
-import { type CostSheet, SYSTEMS } from '../takeoff/cost.ts';
+import { type CostSheet, doubtOf, type StandingQuote, SYSTEMS } from '../takeoff/cost.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
@@ -22,7 +21,7 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
     'labor ($)',
     'cost ($)',
     'price line used',
-    'a guess',
+    'in doubt',
     'bought',
   ];
   return [
@@ -37,7 +36,7 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
       row.labor,
       row.cost,
       row.line,
-      isGuess(row.how) ? 'yes' : null,
+      doubtOf(row),
       amount(row.bought, row.unit)[0],
     ]),
     ...cost.missing.map(({ item, spec, quantity, unit }): Cell[] => [
@@ -62,7 +61,7 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
 
 /** What a price stands on, in sentences: the list, what it lacks, what is a guess, until when quotes hold, what is out. */
 export function standingWords(cost: CostSheet): readonly string[] {
-  const { prices, missing, guesses, quotes, exclusions } = cost;
+  const { prices, missing, guesses, quotes, exclusions, expired, bidDay } = cost;
   return [
     `Prices: ${prices}.`,
     ...(missing.length > 0
@@ -73,9 +72,25 @@ export function standingWords(cost: CostSheet): readonly string[] {
     ...(guesses > 0
       ? [`${guesses} ${guesses === 1 ? 'row stands' : 'rows stand'} on a line for any size or beyond a curve.`]
       : []),
-    ...quotes.map(
-      ({ name, validUntil }) => `Quote ${name}: ${validUntil ? `valid until ${validUntil}` : 'no date of validity'}.`,
-    ),
+    ...(bidDay === null ? [] : [`Day of the bid: ${bidDay}.`]),
+    ...quotes.map((quote) => quoteWords(quote, bidDay)),
+    ...(expired > 0
+      ? [`${expired} ${expired === 1 ? 'row stands' : 'rows stand'} on a quote that ran out before the day of the bid.`]
+      : []),
     ...(exclusions.length > 0 ? [`Not in the price: ${exclusions.join('; ')}.`] : []),
   ];
+}
+
+/** How a quote stands on the day of the bid, in a sentence. */
+export function quoteWords({ name, validUntil, standing }: StandingQuote, bidDay: string | null): string {
+  switch (standing) {
+    case 'holds':
+      return `Quote ${name}: valid until ${validUntil}.`;
+    case 'ran out':
+      return `Quote ${name} RAN OUT: it was valid until ${validUntil}, and the bid is of ${bidDay}.`;
+    case 'no date of validity':
+      return `Quote ${name}: no date of validity.`;
+    case 'no day of the bid':
+      return `Quote ${name}: valid until ${validUntil}; no day of the bid is given to hold that against.`;
+  }
 }

@@ -26,29 +26,35 @@ export interface Bid {
   readonly price: number;
   /** What a dollar more of material, and of labor, comes to in the price. */
   readonly multipliers: { readonly material: number; readonly labor: number };
-  /** Hours of labor on a lift that make a day of it. */
-  readonly liftHoursADay: number;
+  /** Days that a lift is there, and days of traffic control. */
+  readonly liftDays: number;
+  readonly trafficDays: number;
 }
 
-/** What the bill comes to, dollars, and the hours in it that are worked from a lift. */
+/** What the bill comes to, dollars, and the hours in it that are worked from a lift and on the ground's system. */
 export interface BillSums {
   readonly material: number;
   readonly labor: number;
   readonly liftHours: number;
+  readonly groundHours: number;
 }
 
-/** Days that a lift is there for so many hours of labor on it. */
-export const liftDays = (hours: number, hoursADay: number): number =>
+/** Whole days that so many hours of labor take, at so many hours a day; none where a day has none. */
+export const wholeDays = (hours: number, hoursADay: number): number =>
   hours > 0 && hoursADay > 0 ? Math.ceil(hours / hoursADay - 1e-9) : 0;
 
 /**
  * Material and labor of a bill as a bid: tax, freight and consumables on material, small tools on labor, lifts by the day,
- * permits on what that comes to, mobilization, traffic control and allowances as they stand: the direct cost. On it
+ * permits on what that comes to, mobilization, traffic control once and by the day (each day that is dug or that a lift is
+ * there: its devices and its flaggers) and allowances as they stand: the direct cost. On it
  * contingency, on both overhead, on all margin, on that the bond. Each to the cent, so that they are the sum that is shown.
  */
-export function bidOf({ material, labor, liftHours }: BillSums, list: PriceList): Bid {
+export function bidOf({ material, labor, liftHours, groundHours }: BillSums, list: PriceList): Bid {
   const rates = ratesOf(list.rates);
   const cost = sumOf([material, labor]);
+  const liftDays = wholeDays(liftHours, rates.liftHours);
+  const trafficDays = liftDays + wholeDays(groundHours, rates.trafficHours);
+  const aDay = rates.trafficDay + rates.flaggers * rates.flagger * rates.flaggerHours;
   const line = (rate: Rate, of: number, name = nameOf(rate)): BidLine => ({
     rate,
     name,
@@ -61,7 +67,7 @@ export function bidOf({ material, labor, liftHours }: BillSums, list: PriceList)
     line('freight', material),
     line('consumables', material),
     line('tools', labor),
-    line('liftDay', liftDays(liftHours, rates.liftHours), 'lift rental'),
+    line('liftDay', liftDays, 'lift rental'),
   ];
   const worked = sumOf([cost, ...onBill.map(({ dollars }) => dollars)]);
   const additions = [
@@ -70,6 +76,7 @@ export function bidOf({ material, labor, liftHours }: BillSums, list: PriceList)
     // What stands as it is comes with a job, and there is none without work.
     line('mobilization', cost > 0 ? 1 : 0),
     line('traffic', cost > 0 ? 1 : 0),
+    { ...line('trafficDay', trafficDays, 'traffic control by the day'), by: aDay, dollars: cents(trafficDays * aDay) },
     ...(list.allowances ?? []).map(
       ({ name, dollars }): BidLine => ({
         rate: null,
@@ -102,7 +109,8 @@ export function bidOf({ material, labor, liftHours }: BillSums, list: PriceList)
     bond,
     price,
     multipliers,
-    liftHoursADay: rates.liftHours,
+    liftDays,
+    trafficDays,
   };
 }
 

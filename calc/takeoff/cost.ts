@@ -20,6 +20,8 @@ export interface CostRow {
   /** The line of the list that priced it, or the quote. */
   readonly line: string;
   readonly how: PricedHow | 'quote';
+  /** Its quote ran out before the day of the bid. */
+  readonly isExpired: boolean;
   /** Dollars a unit of material, and hours a unit before the factors. */
   readonly unitMaterial: number;
   readonly unitHours: number;
@@ -66,9 +68,28 @@ export interface CostSheet extends Bid {
   readonly heightHours: number;
   /** Price over the stalls that the chargers serve; null where they serve none. */
   readonly pricePerStall: number | null;
-  /** Last days of the quotes that are in it. */
-  readonly quotes: readonly Pick<Quote, 'name' | 'material' | 'validUntil'>[];
+  /** Rows whose quote ran out before the day of the bid. */
+  readonly expired: number;
+  /** Day of the bid; null where none is given, so that no quote is held against it. */
+  readonly bidDay: string | null;
+  /** The quotes that are in it, each with how it stands on that day. */
+  readonly quotes: readonly StandingQuote[];
   readonly exclusions: readonly string[];
+}
+
+/** How a quote stands on the day of the bid. */
+export interface StandingQuote extends Quote {
+  readonly standing: 'holds' | 'ran out' | 'no date of validity' | 'no day of the bid';
+}
+
+/** What of a row is to be looked at before the bid goes out; null where nothing is. */
+export const doubtOf = ({ how, isExpired }: Pick<CostRow, 'how' | 'isExpired'>): 'a guess' | 'quote ran out' | null =>
+  isExpired ? 'quote ran out' : isGuess(how) ? 'a guess' : null;
+
+function standingOf({ validUntil }: Quote, bidDay: string | undefined): StandingQuote['standing'] {
+  if (validUntil === undefined) return 'no date of validity';
+  if (bidDay === undefined) return 'no day of the bid';
+  return validUntil < bidDay ? 'ran out' : 'holds';
 }
 
 /** Bought with the feet of their raceway: they are counted for the order, not priced again. */
@@ -78,7 +99,7 @@ export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick'
  * What a takeoff costs by a price list, as a bill and as a bid: material and labor a row, to the cent, so that the sums are
  * the sums of what is shown. Material is that of what must be bought: whole sticks and reels. `lineFor` says which line prices a row; what fits none is listed as missing. Hours are the
  * line's by the factors for ladder, lift and repetition. Material that a quote covers is its share of the lump, by what the
- * list would have it cost.
+ * list would have it cost; those that ran out before the list's day of the bid are told.
  */
 export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsServed: number): CostSheet {
   const rows: CostRow[] = [];
@@ -90,14 +111,18 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
     if (priced) rows.push(priced);
     else missing.push({ item, spec, quantity, unit });
   }
-  const quotes = withQuotes(rows, list.quotes ?? []);
+  const quotes = withQuotes(
+    rows,
+    (list.quotes ?? []).map((quote) => ({ ...quote, standing: standingOf(quote, list.bidDay) })),
+  );
   const bySystem = Object.fromEntries(
     SYSTEMS.map((system) => [system, sumOf(rows.filter((row) => row.system === system).map(({ cost }) => cost))]),
   ) as Record<System, number>;
   const material = sumOf(rows.map((row) => row.material));
   const labor = sumOf(rows.map((row) => row.labor));
   const liftHours = rows.reduce((sum, row) => sum + row.liftHours, 0);
-  const bid = bidOf({ material, labor, liftHours }, list);
+  const groundHours = rows.reduce((sum, row) => sum + (row.system === 'ground' ? row.hours : 0), 0);
+  const bid = bidOf({ material, labor, liftHours, groundHours }, list);
   return {
     ...bid,
     prices: list.name,
@@ -113,6 +138,8 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
     liftHours,
     heightHours: rows.reduce((sum, row) => sum + row.heightHours, 0),
     pricePerStall: stallsServed > 0 ? cents(bid.price / stallsServed) : null,
+    expired: rows.filter(({ isExpired }) => isExpired).length,
+    bidDay: list.bidDay ?? null,
     quotes,
     exclusions: list.exclusions ?? [],
   };
@@ -142,6 +169,7 @@ function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
     system: systemOf(item, spec),
     line,
     how,
+    isExpired: false,
     unitMaterial,
     unitHours,
     ladder,
@@ -170,8 +198,14 @@ export const repetitionFactor = (count: number, share: number, alike: number): n
 const covers = ({ covers: items }: Quote, item: string, spec: string): boolean =>
   namesOf(item, spec).some(([as, of]) => items.includes(as) || items.includes(`${as}, ${of}`));
 
+/** How many rows of a bill stand on a quote. */
+export const quotedRows = ({ rows }: Pick<CostSheet, 'rows'>, { name }: Pick<Quote, 'name'>): number =>
+  rows.filter(({ how, line }) => how === 'quote' && line === lineOfQuote(name)).length;
+
+const lineOfQuote = (name: string): string => `quote: ${name}`;
+
 /** Deals each quote out to the rows that it covers; the first that covers a row has it. Quotes that cover none cost nothing. */
-function withQuotes(rows: CostRow[], quotes: readonly Quote[]): readonly Quote[] {
+function withQuotes(rows: CostRow[], quotes: readonly StandingQuote[]): readonly StandingQuote[] {
   const taken = new Set<number>();
   return quotes.filter((quote) => {
     const places = rows.flatMap(({ item, spec }, i) => (!taken.has(i) && covers(quote, item, spec) ? [i] : []));
@@ -184,8 +218,10 @@ function withQuotes(rows: CostRow[], quotes: readonly Quote[]): readonly Quote[]
       const row = rows[i]!;
       const material = shares[n]!;
       const unitMaterial = row.bought > 0 ? material / row.bought : 0;
-      const line = `quote: ${quote.name}`;
-      rows[i] = { ...row, line, how: 'quote', unitMaterial, material, cost: sumOf([material, row.labor]) };
+      const line = lineOfQuote(quote.name);
+      const isExpired = quote.standing === 'ran out';
+      const cost = sumOf([material, row.labor]);
+      rows[i] = { ...row, line, how: 'quote', isExpired, unitMaterial, material, cost };
     });
     return places.length > 0;
   });

@@ -3,7 +3,7 @@ import type { Raceway } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { racewaySpec } from '../prices/spec.ts';
-import { costOf } from './cost.ts';
+import { type CostSheet, costOf } from './cost.ts';
 import type { Aloft } from './high.ts';
 import { GROUND_WORK } from './systems.ts';
 
@@ -33,6 +33,19 @@ export function priceChange(before: readonly TakeoffRow[], after: readonly Takeo
   };
 }
 
+/**
+ * The price of a bill by its lengths alone, as if sticks and reels could be bought by the foot: it follows each foot of a
+ * drag, where the price itself goes by whole sticks and reels and stands or leaps.
+ */
+export const usedPrice = kept(
+  ({ rows, list }: CostSheet): number =>
+    costOf(
+      rows.map(({ taken }) => asUsed(taken)),
+      list,
+      0,
+    ).price,
+);
+
 /** A row by its length, whatever sticks and reels it comes in. */
 const asUsed = ({ item, spec, quantity, high, lift, unit, basis, of, parts }: TakeoffRow): TakeoffRow => ({
   item,
@@ -50,7 +63,7 @@ const asUsed = ({ item, spec, quantity, high, lift, unit, basis, of, parts }: Ta
 const byUse = kept(
   (list: PriceList): PriceList => ({
     ...list,
-    rates: { ...list.rates, mobilization: 0, traffic: 0, liftDay: 0 },
+    rates: { ...list.rates, mobilization: 0, traffic: 0, trafficDay: 0, flaggers: 0, liftDay: 0 },
     allowances: [],
     quotes: [],
   }),

@@ -72,6 +72,51 @@ test('an alternative is saved as a revision: clouds round what was moved in it',
   await close();
 });
 
+test('a quote, an allowance and a line of what is out are entered in place, held against the day of the bid, and kept', async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  const panel = page.getByRole('region', { name: 'Price', exact: true });
+  const type = async (label: string, text: string): Promise<void> => {
+    const field = panel.getByLabel(label, { exact: true });
+    await field.fill(text);
+    await field.press('Enter');
+  };
+  const direct = panel.locator('.sums div', { hasText: /^direct cost/ }).locator('dd');
+  await panel.getByRole('button', { name: 'Add a quote' }).click();
+  const taking = panel.getByRole('button', { name: 'Take the quote in' });
+  expect(await taking.isDisabled()).toBe(true);
+  await type('quote of', 'gear');
+  await type('all its material, $', '41000');
+  await panel.getByLabel('cover another item').selectOption('panelboard');
+  await panel.getByLabel('cover another item').selectOption('breaker');
+  await type('valid until', '12/31/2026');
+  const before = await direct.textContent();
+  await taking.click();
+  await panel.getByText('Quote gear: valid until 2026-12-31; no day of the bid').waitFor();
+  await expect.poll(() => direct.textContent()).not.toBe(before);
+  await type('day of the bid', '2027-01-02');
+  await panel.getByText(/rows stand on a quote that ran out/).waitFor();
+  const bill = page.getByRole('region', { name: 'Cost', exact: true });
+  await bill.getByText(/on a quote that ran out: \d+, summed below/).waitFor();
+  await type('new allowance for', 'signs');
+  const without = await direct.textContent();
+  await type('allowance for signs, $', '2500');
+  await expect.poll(() => direct.textContent()).not.toBe(without);
+  await type('nor is', 'rock');
+  await panel.getByLabel('not in the price, 5').waitFor();
+  await panel.getByRole('button', { name: 'Take this line away' }).first().click();
+  await expect.poll(() => panel.getByLabel(/^not in the price/).count()).toBe(4);
+  await page.reload();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  await panel.getByText('Quote gear RAN OUT').waitFor();
+  expect(await panel.getByLabel('allowance for signs, $').inputValue()).toBe('2500');
+  expect(await panel.getByLabel('not in the price, 4').inputValue()).toBe('rock');
+  await panel.getByRole('button', { name: 'Take this quote away' }).click();
+  await panel.getByText(/quote that ran out/).waitFor({ state: 'detached' });
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('a price is changed in the bill, stays after a reload, and what a line is made of is shown on the board', async () => {
   const { page, offences, close } = await open();
   await page.getByRole('button', { name: 'Price', exact: true }).click();

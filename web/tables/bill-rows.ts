@@ -42,6 +42,9 @@ export function billRows({ rows, missing, bySystem }: CostSheet, turned: Readonl
   if (missing.length > 0 && group('missing', `no price: ${missing.length}`, null, true))
     for (const row of missing) out.push({ kind: 'missing', key: `missing ${row.item} ${row.spec} ${row.unit}`, row });
   const guessed = rows.filter(({ how }) => isGuess(how));
+  const expired = rows.filter(({ isExpired }) => isExpired);
+  if (expired.length > 0 && group('expired', `on a quote that ran out: ${expired.length}, summed below`, null, true))
+    lines('expired', expired);
   if (guessed.length > 0 && group('guessed', `on a guess: ${guessed.length}, summed below`, null, true))
     lines('guessed', guessed);
   for (const system of SYSTEMS) {

@@ -1,9 +1,8 @@
 import { type ReactNode, useState } from 'react';
-import { stallsServed } from '../../calc/plan/unit-figures.ts';
+import { pricedOf } from '../../calc/plan/alternative.ts';
 import { withLine } from '../../calc/prices/edit-list.ts';
-import { isGuess } from '../../calc/prices/line-for.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
-import { costOf } from '../../calc/takeoff/cost.ts';
+import { doubtOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { hasCome, priceStore, takePrices, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
@@ -42,7 +41,7 @@ export function CostTable() {
   return (
     <WindowedTable
       name="Cost"
-      rows={billRows(costOf(takeoff, list, stallsServed(site)), turned)}
+      rows={billRows(pricedOf(takeoff, site, list), turned)}
       columns={columnsFor(site.units)}
       keyOf={({ key }) => key}
       onChoose={choose}
@@ -53,7 +52,7 @@ export function CostTable() {
 
 function stateOf(row: BillRow): string | undefined {
   if (row.kind === 'missing') return 'warn';
-  if (row.kind === 'line') return isGuess(row.row.how) ? 'warn' : undefined;
+  if (row.kind === 'line') return doubtOf(row.row) === null ? undefined : 'warn';
   return row.kind === 'group' ? (row.cost === null ? 'warn' : 'group') : 'part';
 }
 

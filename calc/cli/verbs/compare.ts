@@ -31,6 +31,8 @@ export interface CompareOptions {
   readonly prices?: string;
   /** The charging day that decides; the hardest where none is named. */
   readonly day?: string;
+  /** Day of the bid. */
+  readonly bidDay?: string | undefined;
   /** Folder for the drawing of the changes, with `changes`. */
   readonly out?: string;
 }
@@ -50,7 +52,7 @@ export async function compareVerb(
     return wrong('compare --out: goes with --changes, for the drawings of them');
   if (options.restocking && !options.changes) return wrong('compare --restocking: goes with --changes');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
-  const prices = pricesIn(options.prices, machine);
+  const prices = pricesIn(options.prices, machine, options.bidDay);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites(paths, machine);
   if (!read.ok) return wrong(read.reason);

@@ -19,6 +19,8 @@ export interface PlanOptions {
   /** With `out`: endings of the sheets to be written, with commas between them. */
   readonly only?: string;
   readonly prices?: string;
+  /** Day of the bid. */
+  readonly bidDay?: string | undefined;
 }
 
 /**
@@ -32,7 +34,7 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (options.only !== undefined && options.out === undefined) return wrong('plan --only: goes with --out');
   const sheets = sheetsNamed(options.only);
   if (!sheets.ok) return wrong(sheets.reason);
-  const prices = pricesIn(options.prices, machine);
+  const prices = pricesIn(options.prices, machine, options.bidDay);
   if (!prices.ok) return wrong(prices.reason);
   const reads = paths.map((path) => readNamedSite(path, machine));
   const sites = reads.flatMap((read) => (read.ok ? read : []));

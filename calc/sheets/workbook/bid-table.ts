@@ -2,7 +2,6 @@ import type { Alternative } from '../../plan/comparison.ts';
 import { SUBTOTALS, subtotals } from '../../plan/subtotals.ts';
 import { unitFigures } from '../../plan/unit-figures.ts';
 import type { Rate } from '../../prices/rates.ts';
-import { liftDays } from '../../takeoff/bid.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { standingWords } from '../cost-sheet.ts';
 import { costColumn } from './cost-table.ts';
@@ -34,7 +33,11 @@ export function bidTable(priced: Alternative): LiveTable {
   const bill = put('sum of rows', money(cost.cost, `${material}+${labor}`), 'material and labor', 'bill');
   const firstAdded = rows.length + 1;
   const liftHours = `SUMPRODUCT(${column('lift')},${column('unitHours')},${column('repetition')})*${rateCell('lift')}`;
-  const days = `ROUNDUP(MAX(${liftHours}/${rateCell('liftHours')}-0.000000001,0),0)`;
+  const wholeDays = (worked: string, rate: Rate): string =>
+    `IF(${rateCell(rate)}>0,ROUNDUP(MAX((${worked})/${rateCell(rate)}-0.000000001,0),0),0)`;
+  const days = wholeDays(liftHours, 'liftHours');
+  const groundHours = `SUMIF(${column('system')},"ground",${column('hours')})`;
+  const aDay = `${rateCell('trafficDay')}+${rateCell('flaggers')}*${rateCell('flagger')}*${rateCell('flaggerHours')}`;
   const formulas: Partial<Record<Rate, (worked: string) => string>> = {
     tax: () => share(material, 'tax'),
     freight: () => share(material, 'freight'),
@@ -44,9 +47,11 @@ export function bidTable(priced: Alternative): LiveTable {
     permits: (worked) => share(worked, 'permits'),
     mobilization: () => `IF(${bill}>0,${rateCell('mobilization')},0)`,
     traffic: () => `IF(${bill}>0,${rateCell('traffic')},0)`,
+    trafficDay: () => `ROUND((${days}+${wholeDays(groundHours, 'trafficHours')})*(${aDay}),2)`,
   };
   const HOW: Partial<Record<Rate, string>> = {
-    liftDay: `${liftDays(cost.liftHours, cost.liftHoursADay)} days when this was written`,
+    liftDay: `${cost.liftDays} days when this was written`,
+    trafficDay: `${cost.trafficDays} days when this was written: those that are dug and those of the lift`,
     permits: 'share of what stands above',
     mobilization: 'once',
     traffic: 'once',

@@ -1,7 +1,6 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Site } from '../../../routing/site/site.ts';
-import { isGuess } from '../../prices/line-for.ts';
-import type { CostRow, CostSheet } from '../../takeoff/cost.ts';
+import { type CostRow, type CostSheet, doubtOf } from '../../takeoff/cost.ts';
 import { hours, type LiveCell, type LiveTable, live, money, quantity } from './live.ts';
 import { rateCell } from './rates-table.ts';
 
@@ -34,7 +33,7 @@ const HEAD = [
   'labor ($)',
   'cost ($)',
   'price line used',
-  'a guess',
+  'in doubt',
 ];
 
 /** A column of the bill over all its rows: `cost!$H$2:$H$40`. */
@@ -82,7 +81,7 @@ export function costTable({ units }: Pick<Site, 'units'>, { rows, missing }: Cos
         row.repetition,
       ),
       row.line,
-      isGuess(row.how) ? 'yes' : null,
+      doubtOf(row),
     ]);
   return { name: 'cost', rows: [HEAD, ...lines] };
 }

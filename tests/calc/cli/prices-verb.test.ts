@@ -53,6 +53,19 @@ test('of a site by a list prints what that lacks, and what it has by a line for 
   expect(out).toMatch(/^retractor,cord,each,,,16,no price/m);
 });
 
+test('a quote is held against the day of the bid that is given', async () => {
+  const whole = (await prices([])).out.replace('hours', 'hours,covers,valid until');
+  const own = `${whole.trim()}\r\nquote,gear,lump,9000,,panelboard; breaker,2026-12-31\r\n`;
+  const said = async (...words: readonly string[]) =>
+    runWords(['plan', LIBRARY, '--prices', 'own.csv', ...words], machineWith({ 'own.csv': own }));
+  expect((await said()).out).toContain('no day of the bid is given');
+  expect((await said('--bid-day', '2026-12-31')).out).toContain('Quote gear: valid until 2026-12-31.');
+  expect((await said('--bid-day', '1/1/2027')).out).toContain(
+    'Quote gear RAN OUT: it was valid until 2026-12-31, and the bid is of 2027-01-01.',
+  );
+  expect(await said('--bid-day', 'soon')).toMatchObject({ status: 2, err: expect.stringContaining('--bid-day') });
+});
+
 test('a list without a site, and a site that is none, are refused', async () => {
   expect((await prices(['--prices', 'x.csv'])).status).toBe(2);
   expect((await prices(['package.json'])).status).toBe(2);

@@ -115,6 +115,7 @@ describe('crew, quotes, allowances and exclusions', () => {
     'quote,gear package,lump,"$48,200",,"switchboard; panelboard, 400 A bus",12/31/2026',
     'allowance,signs,lump,2500,',
     'exclusion,rock,,0,',
+    'bid day,12/1/2026,,0,',
     'cord,*,each,1,1',
   ].join('\n');
   test('are read, and come back as they were written', () => {
@@ -130,13 +131,16 @@ describe('crew, quotes, allowances and exclusions', () => {
       },
     ]);
     expect(list.allowances).toEqual([{ name: 'signs', dollars: 2500 }]);
-    expect(list.exclusions).toEqual(['rock']);
+    expect([list.exclusions, list.bidDay]).toEqual([['rock'], '2026-12-01']);
     expect(readPrices(csv(priceSheet(list)), list.name)).toEqual({ ok: true, list });
   });
   test('are refused at their place', () => {
     expect(faults(`${WHOLE}\nquote,cords,lump,5,,,soon`)).toEqual([
-      'line 12, covers: expected the items that the quote covers, with ; between them',
-      'line 12, valid until: expected a day such as 2026-12-31, got "soon"',
+      'line 13, covers: expected the items that the quote covers, with ; between them',
+      'line 13, valid until: expected a day such as 2026-12-31, got "soon"',
+    ]);
+    expect(faults(`${HEAD}${RATES}bid day,tomorrow,,0,0\n`)).toEqual([
+      'line 6, spec: expected a day such as 2026-12-31, got "tomorrow"',
     ]);
     expect(faults(`${HEAD}${RATES}crew,foreman,hour,50,1\n`)).toEqual([
       ': the crew gives the rate "labor, dollars an hour"; take one of them out',

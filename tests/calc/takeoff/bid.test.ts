@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { pricedOf } from '../../../calc/plan/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { bidOf, liftDays } from '../../../calc/takeoff/bid.ts';
-import { costOf, repetitionFactor } from '../../../calc/takeoff/cost.ts';
+import { standingWords } from '../../../calc/sheets/cost-sheet.ts';
+import { bidOf, wholeDays } from '../../../calc/takeoff/bid.ts';
+import { costOf, doubtOf, quotedRows, repetitionFactor } from '../../../calc/takeoff/cost.ts';
 import { cents, dealtOut, sumOf } from '../../../calc/takeoff/money.ts';
+import { siteOf } from '../../routing/network/sites.ts';
 
 const row = (item: string, quantity: number, unit: string, up: { high?: number; lift?: number } = {}): TakeoffRow => ({
   item,
@@ -45,7 +48,7 @@ describe('a bid by hand', () => {
       bond: 0.01,
     };
     const bid = bidOf(
-      { material: 1000, labor: 2000, liftHours: 17 },
+      { material: 1000, labor: 2000, liftHours: 17, groundHours: 10 },
       {
         ...LIST,
         rates,
@@ -53,7 +56,7 @@ describe('a bid by hand', () => {
       },
     );
     // Tax 80, freight 20, consumables 10, tools 60, lift 2 days 400: 3,570; permits 2% of it 71.40; 500; 300; 250.
-    expect(bid.additions.map(({ dollars }) => dollars)).toEqual([80, 20, 10, 60, 400, 71.4, 500, 300, 250]);
+    expect(bid.additions.map(({ dollars }) => dollars)).toEqual([80, 20, 10, 60, 400, 71.4, 500, 300, 0, 250]);
     expect(bid.direct).toBe(4691.4);
     // 5%: 234.57; 10% of 4,925.97: 492.60; 5% of 5,418.57: 270.93; 1% of 5,689.50: 56.90 (56.895).
     expect(bid).toMatchObject({ contingency: 234.57, overhead: 492.6, margin: 270.93, bond: 56.9, price: 5746.4 });
@@ -62,8 +65,33 @@ describe('a bid by hand', () => {
     const rates = { ...RATES, mobilization: 500, traffic: 300 };
     expect(costOf([], { ...LIST, rates }, 0).price).toBe(0);
   });
+  test('traffic is led on each day that is dug or that a lift is there, by so many flaggers', () => {
+    const rates = {
+      ...RATES,
+      liftHours: 16,
+      trafficHours: 24,
+      trafficDay: 80,
+      flaggers: 2,
+      flagger: 50,
+      flaggerHours: 8,
+    };
+    const led = (liftHours: number, groundHours: number) => {
+      const { additions, trafficDays } = bidOf(
+        { material: 1000, labor: 1000, liftHours, groundHours },
+        { ...LIST, rates },
+      );
+      return [trafficDays, additions.find(({ rate }) => rate === 'trafficDay')!.dollars];
+    };
+    // A day is 80 and 2 x 8 x 50: 880. 17 h on a lift are 2 days, 50 h of digging 3.
+    expect([led(0, 0), led(17, 0), led(0, 50), led(17, 50)]).toEqual([
+      [0, 0],
+      [2, 1760],
+      [3, 2640],
+      [5, 4400],
+    ]);
+  });
   test('a lift is there for whole days', () => {
-    expect([0, 0.1, 16, 16.01, 33].map((hours) => liftDays(hours, 16))).toEqual([0, 1, 1, 2, 3]);
+    expect([0, 0.1, 16, 16.01, 33].map((hours) => wholeDays(hours, 16))).toEqual([0, 1, 1, 2, 3]);
   });
 });
 
@@ -101,10 +129,31 @@ describe('a quote', () => {
       [20, 'one'],
     ]);
     expect(sheet.hours).toBe(21);
-    expect(sheet.quotes).toMatchObject([{ name: 'gear', validUntil: '2026-12-31' }]);
+    expect(sheet.quotes).toMatchObject([{ name: 'gear', validUntil: '2026-12-31', standing: 'no day of the bid' }]);
+    expect([sheet.expired, quotedRows(sheet, { name: 'gear' })]).toEqual([0, 2]);
   });
   test('for what the job has not costs nothing', () => {
     expect(costOf(job, quoted(['crane']), 0)).toMatchObject({ material: 1220, quotes: [] });
+  });
+  test.each([
+    ['2026-12-31', 'holds', 0],
+    ['2027-01-01', 'ran out', 2],
+  ])('on %s %s, and its rows are told', (bidDay, standing, expired) => {
+    const sheet = costOf(job, { ...quoted(['board', 'box']), bidDay }, 0);
+    expect([sheet.quotes[0]!.standing, sheet.expired, sheet.bidDay]).toEqual([standing, expired, bidDay]);
+    expect(sheet.rows.map(doubtOf).filter((doubt) => doubt === 'quote ran out')).toHaveLength(expired);
+    // A word to the estimator; the price is the quote's all the same.
+    expect(sheet.rows[0]!.how).toBe('quote');
+    expect(standingWords(sheet).join(' ')).toContain(expired > 0 ? 'gear RAN OUT' : 'valid until 2026-12-31');
+  });
+  test('is held against the latest issue of the project where the list has no day', () => {
+    const site = (issues: readonly { mark: string; date: string; text: string }[]) =>
+      siteOf({ project: { issues: [...issues] } });
+    const by = (list: PriceList, ...days: readonly string[]) =>
+      pricedOf(job, site(days.map((date, i) => ({ mark: String(i), date, text: 'x' }))), list).bidDay;
+    expect(by(LIST)).toBeNull();
+    expect(by(LIST, '2026-11-01', '1/15/2027', 'soon')).toBe('2027-01-15');
+    expect(by({ ...LIST, bidDay: '2026-12-01' }, '2027-01-15')).toBe('2026-12-01');
   });
   test('prices what no line does', () => {
     expect(costOf([row('crane', 1, 'each')], quoted(['crane']), 0)).toMatchObject({ missing: [], material: 900 });

@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { isByHand, withCrew, withLine, withRate } from '../../../calc/prices/edit-list.ts';
+import {
+  isByHand,
+  withAllowances,
+  withBidDay,
+  withCrew,
+  withExclusions,
+  withLine,
+  withQuotes,
+  withRate,
+} from '../../../calc/prices/edit-list.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { lineFor } from '../../../calc/prices/line-for.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
@@ -72,6 +81,21 @@ describe('a list that is changed by hand', () => {
     expect(of(gear, 'panelboard', '400 A bus, 208 V', 'each')).toMatchObject({ material: 1, how: 'one' });
     expect(gear.name).toBe('own prices, else invented prices');
     expect(readPrices(csv(priceSheet(gear)), gear.name)).toEqual({ ok: true, list: gear });
+  });
+  test('has quotes, allowances and exclusions of its own, and a day of the bid', () => {
+    const quote = { name: 'gear', material: 5, covers: ['panelboard', 'breaker'], validUntil: '2026-12-31' };
+    const quoted = withQuotes(INVENTED_LIST, [quote]);
+    const allowed = withAllowances(quoted, [{ name: 'signs, wayfinding', dollars: 12.5 }]);
+    const list = withBidDay(withExclusions(allowed, ['=SUM(A1)', 'rock; and "water"']), '2027-01-01');
+    expect(isByHand(list)).toBe(true);
+    expect(readPrices(csv(priceSheet(list)), list.name)).toEqual({ ok: true, list });
+    const { bidDay: _, ...without } = list;
+    expect(withBidDay(list, undefined)).toEqual(without);
+    // What stands on a quote that ran out comes before the systems, open.
+    const rows = billRows(costOf(planned.takeoff, list, 16), new Set());
+    const first = rows[0]!;
+    expect(first.kind === 'group' && first.name).toMatch(/^on a quote that ran out: \d+, summed below$/);
+    expect(rows[1]!.kind).toBe('line');
   });
   test('has an own labor rate in place of the crew, or a crew that gives it', () => {
     expect(withRate(INVENTED_LIST, 'burden', 1).rates.labor).toBeCloseTo(126.67, 9);

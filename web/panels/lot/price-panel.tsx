@@ -1,14 +1,17 @@
 import { useRef, useState } from 'react';
-import { stallsServed, unitFigures } from '../../../calc/plan/unit-figures.ts';
+import { pricedOf } from '../../../calc/plan/alternative.ts';
+import { unitFigures } from '../../../calc/plan/unit-figures.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid-lines.ts';
-import { costOf, SYSTEMS } from '../../../calc/takeoff/cost.ts';
+import { SYSTEMS } from '../../../calc/takeoff/cost.ts';
+import { usedPrice } from '../../../calc/takeoff/price-change.ts';
 import { download } from '../../document/files/files.ts';
 import { dismissPriceErrors, dropPrices, hasCome, openPrices, usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { dollars, priceWords } from '../../words/dollars.ts';
 import { failureWords } from '../../words/failure-words.ts';
+import { BesidesForm } from './besides-form.tsx';
 import { RatesForm } from './rates-form.tsx';
 import { WhatIfPicture } from './what-if-picture.tsx';
 
@@ -19,7 +22,8 @@ export function PricePanel() {
   const list = usePrices((state) => state.list);
   const [cents, setCents] = useState(false);
   if (!hasCome(list)) return null;
-  const cost = costOf(plan.takeoff, list, stallsServed(site));
+  const cost = pricedOf(plan.takeoff, site, list);
+  const used = usedPrice(cost);
   const { rates } = list;
   const words = (amount: number): string => (cents ? dollars(amount) : priceWords(amount, list));
   return (
@@ -33,6 +37,8 @@ export function PricePanel() {
         {bidLines(cost).map(({ name, dollars: amount }) => (
           <Fact key={name} name={name} sum={name === 'price'} value={words(amount)} />
         ))}
+        <Fact name="price by lengths alone" value={words(used)} />
+        <Fact name="of the price, for what is left of sticks and reels" value={words(cost.price - used)} />
         {unitFigures({ cost, site, plan }).map(
           ({ name, unit, value }) =>
             value !== null && (
@@ -53,8 +59,17 @@ export function PricePanel() {
           <strong>{cost.guesses} rows stand on a line for any size</strong> or beyond a curve.
         </p>
       )}
+      {cost.expired > 0 && (
+        <p>
+          <strong>
+            {cost.expired} {cost.expired === 1 ? 'row stands' : 'rows stand'} on a quote that ran out
+          </strong>{' '}
+          before the day of the bid, {cost.bidDay}: the cost table lists them first.
+        </p>
+      )}
       <WhatIfPicture cost={cost} words={words} />
       <RatesForm list={list} />
+      <BesidesForm cost={cost} />
       <PriceListDoor />
     </section>
   );

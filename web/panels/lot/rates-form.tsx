@@ -24,7 +24,6 @@ export function RatesForm({ list }: { readonly list: PriceList }) {
             <RateField key={rate} rate={rate} list={list} value={rates[rate]} />
           ))}
           {group === 'labor' && <Crew list={list} />}
-          {group === 'sum' && <Besides list={list} />}
         </FieldGroup>
       ))}
     </>
@@ -79,34 +78,4 @@ function Crew({ list }: { readonly list: PriceList }) {
       </div>
     );
   });
-}
-
-/** Allowances, quotes and exclusions of the list, as they stand in its file. */
-function Besides({ list }: { readonly list: PriceList }) {
-  const { allowances = [], quotes = [], exclusions = [] } = list;
-  return (
-    <>
-      {allowances.map((allowance, i) => (
-        <TypedField
-          key={allowance.name}
-          label={`allowance: ${allowance.name}, $`}
-          value={allowance.dollars}
-          print={String}
-          read={(text) => readNumber(text, { unit: '', least: 0 })}
-          onChange={(dollars) =>
-            void takePrices({
-              ...list,
-              allowances: allowances.map((one, place) => (place === i ? { ...one, dollars } : one)),
-            })
-          }
-        />
-      ))}
-      {quotes.map(({ name, validUntil }) => (
-        <p key={name} className="quiet">
-          Quote {name}: {validUntil ? `valid until ${validUntil}` : 'no date of validity'}.
-        </p>
-      ))}
-      {exclusions.length > 0 && <p className="quiet">Not in the price: {exclusions.join('; ')}.</p>}
-    </>
-  );
 }
