@@ -8,6 +8,7 @@ import type { Alternative } from '../plan/comparison.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import type { Circuit } from '../plan-file.ts';
 import { standingWords as priceWords } from '../sheets/cost-sheet.ts';
+import { buyWords } from '../takeoff/buy-words.ts';
 import { usedPrice } from '../takeoff/price-change.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import { checkLines } from './check-lines.ts';
@@ -71,6 +72,8 @@ export function summary({ site, plan, cost }: Alternative): string {
           { head: 'item', text: (row) => row.item },
           { head: 'spec', text: (row) => row.spec },
           { head: 'quantity', text: (row) => quantity(row.quantity, row.unit), align: 'right' },
+          { head: 'to buy', text: (row) => buyWords(row, site.units).buy, align: 'right' },
+          { head: 'left over', text: (row) => buyWords(row, site.units).left, align: 'right' },
           { head: 'basis', text: (row) => row.basis },
         ])}`
       : '',

@@ -72,8 +72,8 @@ function pieceLine(own: Package, { item, spec, quantity, bought, unit, parts, of
   return { ...known, buy, bought: unit === 'ft' ? 'ft' : 'each', each: null, left, packs: packWords(item, spec, buy) };
 }
 
-/** `3 boxes of 50 and 7`. */
-function packWords(item: string, spec: string, count: number): string {
+/** `3 boxes of 50 and 7`; empty where it comes in none, and of less than one. */
+export function packWords(item: string, spec: string, count: number): string {
   const pack = packOf(item, inchesOf(spec));
   if (pack === null) return '';
   const full = Math.floor(count / pack.of);

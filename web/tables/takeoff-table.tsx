@@ -1,4 +1,5 @@
 import type { TakeoffRow } from '../../calc/plan-file.ts';
+import { buyWords } from '../../calc/takeoff/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
@@ -6,7 +7,7 @@ import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { quantityWords } from '../words/quantities.ts';
 import { refsOf } from '../words/refs.ts';
 
-/** Quantities with their basis; a row shows on the board what it is made of. */
+/** Quantities with what must be bought for them and their basis; a row shows on the board what it is made of. */
 export function TakeoffTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
@@ -37,5 +38,12 @@ const columnsFor = (units: Units): readonly Column<TakeoffRow>[] => [
     cell: ({ quantity, unit }) => quantityWords(quantity, unit, units),
     sort: ({ quantity }) => quantity,
   },
+  {
+    head: 'to buy',
+    numeric: true,
+    cell: (row) => buyWords(row, units).buy,
+    sort: ({ bought, quantity }) => bought?.quantity ?? quantity,
+  },
+  { head: 'left over', numeric: true, cell: (row) => buyWords(row, units).left },
   { head: 'basis', cell: ({ basis }) => <span className="quiet">{basis}</span> },
 ];

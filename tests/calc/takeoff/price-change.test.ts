@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { emptyRacewayPrice, priceChange } from '../../../calc/takeoff/price-change.ts';
+import { emptyRacewayPrice, priceChange, usedPrice } from '../../../calc/takeoff/price-change.ts';
+import { oneRun, raceway } from '../../routing/network/sites.ts';
 
 const row = (item: string, spec: string, quantity: number, unit = 'ft'): TakeoffRow => ({
   item,
@@ -53,4 +56,28 @@ test('a raceway with nothing in it is priced as one conduit of 3/4 in, and not w
   // In the ground: 150 + 500 = 650; 65; 35.75.
   expect(emptyRacewayPrice('EMT', 100, { high: 0, lift: 0 }, LIST)).toBeCloseTo(750.75, 9);
   expect(emptyRacewayPrice('tray', 100, { high: 0, lift: 0 }, LIST)).toBeNull();
+});
+
+test('the price by lengths alone goes up with each half foot, where the price of what is bought stands or leaps', () => {
+  const at = (feet: number) => {
+    const site = oneRun(
+      [
+        raceway('R1', [
+          [0, 0, 10],
+          [feet, 0, 10],
+        ]),
+      ],
+      [0, 0, 10],
+      [feet, 0, 10],
+    );
+    const { cost } = alternativeOf('one', site, INVENTED_LIST);
+    return { bought: cost.price, used: usedPrice(cost) };
+  };
+  // From 41 to 43 ft: five sticks and one coil of wire all the way.
+  const prices = [41, 41.5, 42, 42.5, 43].map(at);
+  const steps = (of: 'bought' | 'used') => prices.slice(1).map((price, i) => price[of] - prices[i]![of]);
+  for (const step of steps('used')) expect(step).toBeGreaterThan(0.5);
+  const used = steps('used');
+  expect(Math.max(...used) - Math.min(...used)).toBeLessThan(0.1);
+  for (const { bought, used: exact } of prices) expect(bought).toBeGreaterThan(exact);
 });

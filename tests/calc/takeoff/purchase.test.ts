@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { purchaseSheet } from '../../../calc/sheets/purchase-sheet.ts';
+import { buyWords } from '../../../calc/takeoff/buy-words.ts';
 import { PACKAGES, packageOf, packOf } from '../../../calc/takeoff/packages.ts';
 import { pullSchedule } from '../../../calc/takeoff/pull-schedule.ts';
 import { purchaseOf } from '../../../calc/takeoff/purchase.ts';
@@ -34,6 +35,17 @@ describe.each(['library-pedestals', 'fleet-yard'])('what is bought for %s', (nam
       const own = lines.filter((line) => line.bought === bought && !['threaded rod', 'stringer'].includes(line.item));
       expect(sum(own.map(({ buy }) => buy))).toBe(sum(rows.map(({ quantity }) => quantity)));
       for (const { buy, each, needed, left } of own) expect(left).toBeCloseTo(buy * each! - needed, 6);
+    }
+  });
+
+  test('is told row by row: so many sticks and reels, with what is left over, and nothing for work', () => {
+    for (const row of planned.takeoff) {
+      const { buy, left } = buyWords(row, site.units);
+      if (packageOf(row.item) === null) expect([row.item, buy, left]).toEqual([row.item, '', '']);
+      else expect(buy, `${row.item} ${row.spec}`).toMatch(/^[\d,]+( ft)?(: |, |$)/);
+      if (row.bought === undefined || row.bought.stock === 0) continue;
+      const [, many] = /: ([\d,]+) (?:stick|reel)s? of /.exec(buy) ?? [];
+      if (many) expect(Number(many.replace(',', '')) * row.bought.stock).toBeCloseTo(row.bought.quantity, 6);
     }
   });
 
@@ -81,4 +93,32 @@ test('small conduit comes in bundles and its fittings in boxes, large by the pie
   expect(packOf('coupling', 3)).toBeNull();
   expect(packOf('strap', 0.75)).toEqual({ of: 100, called: 'box' });
   expect(packOf('panelboard', null)).toBeNull();
+});
+
+test.each([
+  [
+    { item: 'conductor', unit: 'ft', quantity: 1005, bought: { quantity: 1500, stock: 500, left: 543 } },
+    '1,500 ft: 3 reels of 500 ft',
+    '543 ft',
+  ],
+  [
+    { item: 'raceway', unit: 'ft', quantity: 9, bought: { quantity: 10, stock: 10, left: 1.2 } },
+    '10 ft: 1 stick of 10 ft',
+    '1 ft',
+  ],
+  [
+    { item: 'raceway', unit: 'ft', quantity: 14, bought: { quantity: 14.6, stock: 10, left: 0.6 } },
+    '15 ft, of sticks of 10 ft',
+    '0.6 ft',
+  ],
+  [
+    { item: 'feeder conductor', unit: 'ft', quantity: 739, bought: { quantity: 744, stock: 0, left: 40 } },
+    '744 ft, cut to length',
+    '40 ft',
+  ],
+  [{ item: 'connector', unit: 'each', quantity: 60, spec: 'EMT 1 in' }, '60: 3 boxes of 20', ''],
+  [{ item: 'trench', unit: 'ft', quantity: 60 }, '', ''],
+])('%j is bought as %j, with %j left over', (row, buy, left) => {
+  const parts = 'bought' in row ? [] : [{ of: 'X', quantity: row.quantity }];
+  expect(buyWords({ spec: '', high: 0, basis: '', of: [], parts, ...row }, 'ft')).toEqual({ buy, left });
 });
