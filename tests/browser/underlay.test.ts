@@ -7,7 +7,7 @@ import { svg as svgOf } from '../../calc/sheets/svg.ts';
 import { statedScale } from '../../web/underlay/stated-scale.ts';
 import { setOf } from '../outside/sheets/drawing-set.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
-import { readPdf } from '../outside/sheets/read-pdf.ts';
+import { placedOn, readPdf } from '../outside/sheets/read-pdf.ts';
 import { openMapText } from '../routing/site/import/open-map-text.ts';
 import { opener } from './open.ts';
 import { type Opened, ready, seriousFaults, tally } from './open-page.ts';
@@ -385,6 +385,34 @@ test('a mark on a PDF and an SVG without a size are seen; a lot of an open map i
   await draw.click();
   await page.getByRole('button', { name: new RegExp(`^Undo ?: draw ${stalls} stalls along kerbs`, 'i') }).waitFor();
   if (folder) await page.screenshot({ path: `${folder}/open-map-rows.png` });
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('the drawing set has what lies under the drawing, with its mark-ups; what is left out of it stays on the board', async () => {
+  const { page, offences, close } = await open();
+  await emptySite(page);
+  await put(page, file('lot.png', 'image/png', png(160, 100)));
+  await drop(page, file('marked.pdf', 'application/pdf', await markedPdf()));
+  await ledger(page).getByText('Page 1 of 1, 36 x 24 in.').waitFor();
+  const inSet = async (): Promise<readonly string[]> => {
+    await page.getByRole('button', { name: 'Sheets' }).click();
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 60_000 }),
+      page.getByRole('menuitem', { name: 'Drawing set, ANSI D PDF' }).click(),
+    ]);
+    const bytes = await readFile((await download.path())!);
+    const { pages } = await readPdf(bytes);
+    const plan = pages.findIndex(({ label }) => label === 'E-101') + 1;
+    return [...(await placedOn(bytes, plan)).map(({ kind }) => kind)];
+  };
+  expect(await inSet()).toEqual(['picture', 'form']);
+  const tick = ledger(page).getByLabel('on the drawing set');
+  expect(await tick.isChecked()).toBe(true);
+  await tick.uncheck();
+  await page.getByRole('button', { name: /^Undo ?: leave underlay out of the drawing set/i }).waitFor();
+  await seesViolet(page);
+  expect(await inSet()).toEqual(['picture']);
   expect(offences).toEqual([]);
   await close();
 });

@@ -7,13 +7,13 @@ import { readUnderlay } from '../underlay/read-underlay.ts';
 import { underlaysOf } from '../underlay/underlays.ts';
 
 /**
- * What lies under the drawing and is shown, from the lowest up, for the drawing set: pages of PDF files as they are, all
+ * What lies under the drawing, is shown and is to be printed, from the lowest up, for the drawing set: pages of PDF files as they are, all
  * else as the board paints it. Of a file that is not kept here, or that cannot be read, no bytes: the set says so.
  */
 export function drawingUnderlays(site: Pick<Site, 'underlay' | 'underlays'>): Promise<readonly Laid[]> {
   return Promise.all(
     underlaysOf(site)
-      .filter(({ hidden }) => !hidden)
+      .filter(({ hidden, unprinted }) => !hidden && !unprinted)
       .map(laid),
   );
 }

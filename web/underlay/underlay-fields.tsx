@@ -20,7 +20,7 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
   const underlays = useUnderlayStore();
   const picture = useUnderlay((state) => chosenLayer(state)?.picture);
   const change = useChangeUnderlay(underlay);
-  const { at, rotation = 0, locked = false, hidden = false } = underlay;
+  const { at, rotation = 0, locked = false, hidden = false, unprinted = false } = underlay;
   // Another page lies where it says, in the same step.
   const showPage = async (page: number): Promise<void> => {
     const stated = await picture?.ofPage?.(page).catch(() => null);
@@ -77,6 +77,17 @@ export function UnderlayFields({ underlay }: { readonly underlay: Underlay }) {
             onChange={() => change(hidden ? 'Show underlay' : 'Hide underlay', { hidden: !hidden })}
           />
           hidden
+        </label>
+        <label>
+          <input
+            type="checkbox"
+            checked={!unprinted}
+            disabled={hidden}
+            onChange={() =>
+              change(unprinted ? 'Print underlay' : 'Leave underlay out of the drawing set', { unprinted: !unprinted })
+            }
+          />
+          on the drawing set
         </label>
         <button
           type="button"

@@ -71,6 +71,7 @@ export const underlaySchema = v.strictObject({
   dim: maybe(told(fraction, 'How far it is faded: 0 not at all, 1 out of sight; 0.5 where absent.')),
   locked: maybe(told(v.boolean(), 'Placed for good: the hand does not move it.')),
   hidden: maybe(v.boolean()),
+  unprinted: maybe(told(v.boolean(), 'On the board alone: left out of the drawing set.')),
 });
 
 export const issuedCircuitSchema = v.strictObject({

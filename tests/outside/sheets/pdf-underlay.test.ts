@@ -1,4 +1,4 @@
-import { degrees, PDFDict, PDFDocument, PDFName, PDFString } from '@cantoo/pdf-lib';
+import { degrees, PDFDict, PDFDocument, PDFName, type PDFPage, PDFString } from '@cantoo/pdf-lib';
 import { describe, expect, test } from 'vitest';
 import type { Underlay, UnderlayPlacement } from '../../../calc/sheets/pdf/kit/underlay.ts';
 import { setOf } from './drawing-set.ts';
@@ -112,6 +112,73 @@ describe('a PDF page under the plan', () => {
     await expect(set(await sitePlan(), { x: Number.NaN, y: 0, scale: 1, rotation: 0 })).rejects.toThrow(RangeError);
     await expect(set(await sitePlan(), { x: 0, y: 0, scale: 0, rotation: 0 })).rejects.toThrow(RangeError);
   });
+});
+
+/** The page with marks of a reviewer on it: their words as looks (ISO 32000-1, 12.5.5), the second in a state, two unseen, one bare. */
+async function marked(kind: Kind): Promise<Uint8Array> {
+  const doc = await PDFDocument.load(await sitePlan(kind));
+  const [page] = doc.getPages() as [PDFPage];
+  const font = doc.context.register(doc.context.obj({ Type: 'Font', Subtype: 'Type1', BaseFont: 'Helvetica' }));
+  const look = (word: string, more: Record<string, unknown> = {}) =>
+    doc.context.register(
+      doc.context.stream(`BT /F 10 Tf 5 5 Td (${word}) Tj ET`, {
+        BBox: [0, 0, 100, 20],
+        Resources: { Font: { F: font } },
+        ...more,
+      } as never),
+    );
+  const mark = (more: Record<string, unknown>) =>
+    doc.context.register(
+      doc.context.obj({ Type: 'Annot', Subtype: 'FreeText', Rect: [200, 400, 400, 440], ...more } as never),
+    );
+  const annots = [
+    mark({ AP: { N: look('MOVED') } }),
+    mark({ Subtype: 'Widget', AS: 'On', AP: { N: { On: look('TICKED', { Matrix: [0, 1, -1, 0, 0, 0] }) } } }),
+    mark({ Subtype: 'Widget', AS: 'Off', AP: { N: { On: look('UNTICKED') } } }),
+    mark({ F: 2, AP: { N: look('SECRET') } }),
+    mark({ Subtype: 'Popup' }),
+    mark({ Subtype: 'Ink' }),
+    mark({ AP: { N: look('FLAT', { BBox: [0, 0, 0, 0] }) } }),
+  ];
+  page.node.set(PDFName.of('Annots'), doc.context.obj(annots));
+  return doc.save();
+}
+
+test.each([
+  ['as it is', {}, ([x, y]: readonly number[]) => [x!, y!], 0],
+  ['cropped', { crop: [40, 60, 500, 600] as const }, ([x, y]: readonly number[]) => [x! - 40, y! - 60], 0],
+  ['on its side', { turn: 90 }, ([x, y]: readonly number[]) => [y!, 612 - x!], 270],
+] as const)('mark-ups of a page lie where a reviewer put them: a page %s', async (_, kind, seen, turn) => {
+  const placement = { x: -10, y: -60, scale: 0.1, rotation: 0 };
+  const pdf = await readPdf(
+    await setOf(LIBRARY, {
+      underlays: [{ kind: 'pdf', bytes: await marked(kind), page: 1, placement, file: 'plan.pdf' }],
+    }),
+  );
+  const page = pdf.pages.find(({ label }) => label === 'E-101')!;
+  const word = (text: string): PageText | undefined => page.texts.find((one) => one.text === text);
+  // The box of 100 by 20 fills one of 200 by 40: 5, 5 of it lies 10, 10 in. Stood up it is 20 by 100: 5, 5 lies at -5, 5.
+  for (const [text, at, own] of [
+    ['MOVED', [210, 410], 0],
+    ['TICKED', [200 + (15 / 20) * 200, 400 + (5 / 100) * 40], 90],
+  ] as const) {
+    const [px, py] = seen(at);
+    const [x, y] = onPlan(pdf, [placement.x + px! * placement.scale, placement.y + py! * placement.scale]);
+    expect(word(text)!.x, text).toBeCloseTo(x, 0);
+    expect(word(text)!.y, text).toBeCloseTo(y, 0);
+    expect((word(text)!.turn + 360) % 360, text).toBeCloseTo((turn + own) % 360, 2);
+  }
+  expect(['UNTICKED', 'SECRET', 'FLAT'].map(word)).toEqual([undefined, undefined, undefined]);
+  const cover = pdf.pages[0]!.texts.map(({ text }) => text).join(' ');
+  expect(cover).toContain('Of the underlay plan.pdf 2 mark-ups without a look of their own are left out');
+});
+
+test('a page of nothing but mark-ups is one too', async () => {
+  const doc = await PDFDocument.load(await marked({}));
+  doc.getPages()[0]!.node.delete(PDFName.of('Contents'));
+  const placement = { x: -10, y: -60, scale: 0.1, rotation: 0 };
+  const pdf = await readPdf(await set(await doc.save(), placement));
+  expect(pdf.pages.find(({ label }) => label === 'E-101')!.texts.some(({ text }) => text === 'MOVED')).toBe(true);
 });
 
 /** Four pixels, two and two, red over blue. */

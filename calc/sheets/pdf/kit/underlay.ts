@@ -8,6 +8,8 @@ import {
   PDFStream,
 } from '@cantoo/pdf-lib';
 import { direction } from '../../../../routing/plane/direction.ts';
+import { counted } from '../../../../routing/words/counted.ts';
+import { drawMarkUps } from './mark-ups.ts';
 import type { Pen } from './pen.ts';
 import type { View } from './view.ts';
 
@@ -61,7 +63,7 @@ const DIM = 0.5;
 export const underlayName = (place: number): string => `Underlay${place + 1}`;
 
 /** What hangs on a page beside its drawing: links, forms, scripts, thumbnails, notes of the program that wrote it. */
-const LEFT_BEHIND = ['Annots', 'AA', 'B', 'Thumb', 'PieceInfo', 'Metadata', 'StructParents', 'Tabs', 'Group'];
+const LEFT_BEHIND = ['Annots', 'AA', 'B', 'Thumb', 'PieceInfo', 'Metadata', 'StructParents', 'Tabs', 'Group', 'VP'];
 
 /** What can be placed of some underlays, from the lowest up, and what is to be said of the others. */
 export interface PlacedUnderlays {
@@ -71,7 +73,7 @@ export interface PlacedUnderlays {
 
 /**
  * Puts underlays into the document. A page as it is seen, cropped and turned as its file says: its lines stay lines and its
- * text text; annotations, forms and scripts stay behind. Where the bytes are nothing that can be placed (damaged, locked,
+ * text text, and so do its mark-ups and what is filled in; links, notes that open, and scripts stay behind. Where the bytes are nothing that can be placed (damaged, locked,
  * empty, no such page) the set is drawn without it, and its cover says so. One that is dimmed out of sight is left out. A
  * placement or a size that is not finite and over 0, or a dim outside 0 to 1, is a RangeError.
  */
@@ -86,9 +88,14 @@ export async function embedUnderlays(doc: PDFDocument, underlays: readonly Under
       throw new RangeError('an underlay is placed by finite numbers and a scale and size over 0');
     if (!(dim >= 0 && dim <= 1)) throw new RangeError('an underlay is dimmed by a share from 0 to 1');
     if (dim === 1) continue;
-    const ref = await embedded(doc, underlay).catch(() => null);
-    if (ref !== null) placed.push({ placement, size, dim, ref });
-    else
+    const found = await embedded(doc, underlay).catch(() => null);
+    if (found !== null) {
+      placed.push({ placement, size, dim, ref: found.ref });
+      if (found.bare > 0)
+        remarks.push(
+          `Of the underlay ${file ?? ''} ${counted(found.bare, 'mark-up')} without a look of ${found.bare === 1 ? 'its' : 'their'} own ${found.bare === 1 ? 'is' : 'are'} left out.`,
+        );
+    } else
       remarks.push(
         `The underlay is left out: ${file ?? 'its file'} is missing, or no ${underlay.kind === 'pdf' ? 'PDF' : 'picture'} that can be placed.`,
       );
@@ -96,17 +103,24 @@ export async function embedUnderlays(doc: PDFDocument, underlays: readonly Under
   return { placed, remarks };
 }
 
-/** The reference to a page or picture in the document; null where the file has no such page. Rejects where it is damaged. */
-async function embedded(doc: PDFDocument, underlay: Underlay): Promise<PDFRef | null> {
+/**
+ * The reference to a page or picture in the document, and how many mark-ups it lacks; null where the file has no such page.
+ * Rejects where it is damaged.
+ */
+async function embedded(
+  doc: PDFDocument,
+  underlay: Underlay,
+): Promise<{ readonly ref: PDFRef; readonly bare: number } | null> {
   const { bytes, kind } = underlay;
   if (kind !== 'pdf') {
     const image = await (kind === 'png' ? doc.embedPng(bytes) : doc.embedJpg(bytes));
     await image.embed();
-    return image.ref;
+    return { ref: image.ref, bare: 0 };
   }
   const source = await PDFDocument.load(bytes, { updateMetadata: false });
   const from = source.getPages()[underlay.page - 1];
   if (from === undefined) return null;
+  const bare = drawMarkUps(from);
   for (const key of LEFT_BEHIND) from.node.delete(PDFName.of(key));
   const { box, matrix } = asSeen(from);
   const copy = PDFObjectCopier.for(source.context, doc.context).copy(from.node);
@@ -116,7 +130,7 @@ async function embedded(doc: PDFDocument, underlay: Underlay): Promise<PDFRef | 
   doc.context
     .lookup(ref, PDFStream)
     .dict.set(PDFName.of('Group'), doc.context.obj({ Type: 'Group', S: 'Transparency', I: true }));
-  return ref;
+  return { ref, bare };
 }
 
 /** The part of a page that a viewer shows, and the matrix that lays its lower left corner, as shown, at the origin. */
