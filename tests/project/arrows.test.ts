@@ -154,6 +154,7 @@ test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
     'strips',
     'legend',
     'cover',
+    'set',
     'drawing-set.ts',
     'report',
   ];

@@ -8,6 +8,8 @@ export interface AlikeConduits {
   /** Null for a tray. */
   readonly tradeSize: string | null;
   readonly count: number;
+  /** In the order in which they were met. */
+  readonly ids: readonly string[];
 }
 
 /** A straight piece of the plan along which the same conduits lie. Feet. */
@@ -39,13 +41,17 @@ interface Line {
 
 /**
  * What lies along each straight piece of the plan: the pieces part where a conduit begins, ends or changes its size, as
- * notes on a drawing do. Conduits at several elevations over one another are one piece.
+ * notes on a drawing do; by conduit also where one begins or ends beside another of its size. Conduits at several elevations
+ * over one another are one piece.
  */
-export function conduitStretches(conduits: readonly Conduit[]): readonly ConduitStretch[] {
+export function conduitStretches(
+  conduits: readonly Conduit[],
+  by: 'size' | 'conduit' = 'size',
+): readonly ConduitStretch[] {
   const lines = new Map<string, Line>();
   for (const conduit of conduits)
     for (let i = 1; i < conduit.path.length; i++) addLeg(lines, conduit, conduit.path[i - 1]!, conduit.path[i]!);
-  return [...lines.values()].flatMap(stretchesOf);
+  return [...lines.values()].flatMap((line) => stretchesOf(line, by));
 }
 
 function addLeg(lines: Map<string, Line>, conduit: Conduit, [ax, ay]: Point3, [bx, by]: Point3): void {
@@ -64,7 +70,7 @@ function addLeg(lines: Map<string, Line>, conduit: Conduit, [ax, ay]: Point3, [b
   line.legs.push({ from: Math.min(from, to), to: Math.max(from, to), conduit });
 }
 
-function stretchesOf({ along, off, legs }: Line): ConduitStretch[] {
+function stretchesOf({ along, off, legs }: Line, by: 'size' | 'conduit'): ConduitStretch[] {
   const ends = [...new Set(legs.flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
   const stretches: { from: number; to: number; key: string; conduits: readonly AlikeConduits[] }[] = [];
   const byStart = [...legs].sort((a, b) => a.from - b.from);
@@ -77,7 +83,7 @@ function stretchesOf({ along, off, legs }: Line): ConduitStretch[] {
     open = open.filter((leg) => leg.to > middle);
     if (open.length === 0 || to - from < LEAST) continue;
     const conduits = alike(open);
-    const key = JSON.stringify(conduits);
+    const key = JSON.stringify(by === 'conduit' ? conduits : conduits.map(({ ids, ...size }) => size));
     const last = stretches.at(-1);
     if (last !== undefined && last.key === key && from - last.to < LEAST) last.to = to;
     else stretches.push({ from, to, key, conduits });
@@ -91,7 +97,8 @@ function alike(legs: readonly Leg[]): readonly AlikeConduits[] {
   for (const { conduit } of legs) {
     const { method, tradeSize } = conduit;
     const key = `${method} ${tradeSize}`;
-    sizes.set(key, { method, tradeSize, count: (sizes.get(key)?.count ?? 0) + 1 });
+    const ids = [...(sizes.get(key)?.ids ?? []), conduit.id];
+    sizes.set(key, { method, tradeSize, count: ids.length, ids });
   }
   return [...sizes.values()].sort((a, b) => b.count - a.count);
 }

@@ -2,6 +2,7 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { GroundSpan, Section, SectionPart, SectionShape } from '../../space/section/shape.ts';
+import { clearOf } from './clear-height-place.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { extentOf } from './extent.ts';
 import { line } from './items.ts';
@@ -135,15 +136,14 @@ function upright(u: number, from: number, to: number, words: string, letter: num
   ];
 }
 
-function clearHeights({ ground }: Section, units: Units, letter: number): DrawnItem[] {
+function clearHeights({ ground, shapes }: Section, units: Units, letter: number): DrawnItem[] {
   return ground.flatMap((span) => {
     const { clear, asked } = span;
     if (!clear) return [];
     const rule = asked === null ? '' : `, rule ${printLength(asked, units)}`;
-    // Beside what it is under, where cords and rods hang, but within its part.
-    const across = Math.min(Math.max(clear.across + 4 * letter, span.from + 3 * letter), span.to - letter);
     const bare = `clear ${printLength(clear.height, units)}`;
-    const words = [`${bare}${rule}`, bare].find((one) => one.length * letter * 0.8 < clear.height) ?? '';
+    const fitting = [`${bare}${rule}`, bare].filter((one) => one.length * letter * 0.8 < clear.height);
+    const { words, across } = clearOf(shapes, span, clear, fitting.length > 0 ? fitting : [''], letter);
     return [
       ...upright(across, 0, clear.height, words, letter),
       ...(Math.abs(across - clear.across) > 0.1

@@ -1,35 +1,15 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Revision } from '../../plan/revision.ts';
-import { sectionsOf } from '../../space/section/typical.ts';
-import { planDrawing } from '../drawing/plan-drawing.ts';
-import { coverSheets } from './cover/cover-sheets.ts';
-import { daySheets } from './days/day-sheets.ts';
-import { detailSheets } from './details/detail-sheets.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
-import { type Draft, type Job, numberedSheets } from './kit/draft.ts';
 import { type FontBytes, type Lettering, letteringIn } from './kit/lettering.ts';
 import { LETTERS } from './kit/letters.ts';
 import { statePlace } from './kit/page-place.ts';
-import { type Paper, sheetShape } from './kit/paper.ts';
+import type { Paper } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
 import { codeOf } from './kit/printable.ts';
-import { cloudedAreas, revisedRemark } from './kit/revised.ts';
-import { drawTitleBlock } from './kit/title-block.ts';
 import { embedUnderlays, type Underlay } from './kit/underlay.ts';
-import { legendSheet } from './legend/legend-sheet.ts';
-import { oneLineSheets } from './one-line/one-line-sheets.ts';
-import { alongGridlines } from './plans/along-gridlines.ts';
-import { enlargedAreas } from './plans/enlarged-areas.ts';
-import { enlargedSheets } from './plans/enlarged-sheets.ts';
-import { planSheet } from './plans/plan-sheet.ts';
-import { raisedSheets } from './plans/raised-sheet.ts';
-import { loadSheets } from './schedules/load-sheets.ts';
-import { scheduleSheets } from './schedules/schedule-sheets.ts';
-import { steelSheets } from './schedules/steel-sheets.ts';
-import { sectionSheets } from './sections/section-sheets.ts';
-import { stripSheets } from './strips/strip-sheets.ts';
+import { jobOf, type Revised, setSheets } from './set/set-sheets.ts';
 
 /** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
 export interface SetParts {
@@ -46,12 +26,7 @@ export interface SetParts {
   /** Hears how many pages are drawn, of how many. */
   readonly drawn?: (done: number, of: number) => void;
   /** The version that this one revises, and what it changes in it: plans have clouds round that. */
-  readonly revision?: {
-    readonly number: string;
-    readonly since: string;
-    readonly before: Site;
-    readonly changes: Revision;
-  };
+  readonly revision?: Revised;
 }
 
 /**
@@ -69,28 +44,22 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
   ];
   for (const says of remarks) tell?.(says);
-  const { remark, ...laid } = alongGridlines(site, plan, under.placed);
-  // Where none is kept the typical sections are marked on the plans as kept ones are.
-  const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
-  const job: Job = {
-    ...laid,
-    site: { ...laid.site, sections },
-    shape: sheetShape(paper),
+  const job = jobOf(site, plan, {
     lettering,
     date,
+    paper,
     file,
-    remarks: [...remarks, ...(remark ? [remark] : []), ...(revision ? [revisedRemark(revision)] : [])],
-    ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
-  };
-  const sheets = numberedSheets(draftsOf(job));
-  const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
+    underlays: under.placed,
+    remarks,
+    ...(revision && { revision }),
+  });
+  const { sheets, draw } = setSheets(job);
   const resources = sharedResources(doc, lettering, under.placed);
-  const pages = sheets.map(({ number, draft }, i) => {
+  const pages = sheets.map(({ draft }, i) => {
     const pen = penWith(lettering);
-    draft.draw(pen, numbers);
-    drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place: `${i + 1} of ${sheets.length}` });
+    draw(pen, i);
     const page = addPage(doc, job.shape, resources, pen.content());
-    if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, laid.site !== site);
+    if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, job.isRelaid);
     drawn?.(i + 1, sheets.length);
     return page;
   });
@@ -117,24 +86,4 @@ function missingSigns({ missing }: Lettering, text: string): readonly string[] {
   return [
     `The lettering of the set has no sign for ${named}: in names each is printed in plainer letters or by its number in Unicode, as [U+5145].`,
   ];
-}
-
-function draftsOf(job: Job): readonly Draft[] {
-  const drawing = planDrawing(job.site, job.plan);
-  const areas = enlargedAreas(job.site, job.shape, job.lettering.sizes, drawing);
-  const others = [
-    legendSheet(job),
-    planSheet(job, drawing, areas === null && job.site.drops.length > 0),
-    ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
-    ...raisedSheets(job),
-    ...sectionSheets(job),
-    ...detailSheets(job),
-    ...stripSheets(job),
-    ...oneLineSheets(job),
-    ...loadSheets(job),
-    ...scheduleSheets(job),
-    ...steelSheets(job),
-    ...daySheets(job),
-  ];
-  return [...coverSheets(job, others), ...others];
 }

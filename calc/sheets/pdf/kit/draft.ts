@@ -20,7 +20,10 @@ export interface SetRevision {
 
 /** What a set is drawn from, and on what. */
 export interface Job {
+  /** As it lies on the sheets. */
   readonly site: Site;
+  /** The site lies otherwise than in its file: along its gridlines. */
+  readonly isRelaid: boolean;
   readonly plan: Plan;
   readonly shape: SheetShape;
   readonly lettering: Lettering;

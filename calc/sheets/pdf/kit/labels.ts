@@ -1,12 +1,14 @@
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
+import type { Extent } from '../../drawing/drawing.ts';
 import type { LayerName } from '../../drawing/layers.ts';
 import { type Area, within } from './area.ts';
-import { type FreeSpace, spaceOver, turnedAreas } from './free-space.ts';
+import { alongLine, type FreeSpace, spaceOver, turnedAreas } from './free-space.ts';
 import { PENS, WHITE } from './ink.ts';
 import type { Lettering, Weight } from './lettering.ts';
 import { CAP, LEADING } from './letters.ts';
 import type { Pen } from './pen.ts';
+import { partIn } from './view.ts';
 
 /** One line of a label, with the colours of its phases as dots before the text. */
 export interface LabelLine {
@@ -23,12 +25,16 @@ export interface LabelPlace {
   readonly cost?: number;
   /** The point that a thin leader ties it to, where it stands too far off to be read without. */
   readonly leader?: Point2;
+  /** Points round where the leader starts that its own symbol takes, and through which it may go. */
+  readonly own?: number;
 }
 
 /** Something to be written on a drawing, with the places where it may stand, best first. */
 export interface LabelWish {
   readonly layer: LayerName;
   readonly lines: readonly LabelLine[];
+  /** Other ways to write the same, tried where the lines find no place, best first. */
+  readonly or?: readonly (readonly LabelLine[])[];
   readonly size: 'small' | 'note';
   readonly colour: string;
   readonly places: (size: LabelSize) => Iterable<LabelPlace>;
@@ -43,7 +49,7 @@ export interface LabelSize {
 export interface Ground {
   /** Nothing is ever written over it: symbols, other words. */
   readonly hard: FreeSpace;
-  /** Raceways: written over only where there is no other place. */
+  /** Raceways and other lines that a word would make unreadable: dimension lines may cross them, words never. */
   readonly heavy: FreeSpace;
   /** Thin lines of the ground: they break where something is written on them. */
   readonly thin: FreeSpace;
@@ -51,8 +57,6 @@ export interface Ground {
 
 const DOT = 2;
 const DOT_STEP = 5.5;
-/** Off a line through the middle of a symbol, points. */
-const BESIDE = 3;
 /** White kept round a label, points. */
 const ROOM = 1.2;
 
@@ -80,9 +84,8 @@ export function writeMostOrNone(
     const size = labelSize(wish, pen.lettering);
     const place = bestPlace(wish, size, room, trial);
     if (place === undefined) return false;
-    const areas = areasOf(size, place);
-    for (const area of areas) trial.hard.take(area);
-    return areas.every((area) => ground.heavy.isFree(area));
+    for (const area of areasOf(size, place)) trial.hard.take(area);
+    return true;
   });
   if (good.length < share * wishes.length) return wishes;
   return writeLabels(pen, room, ground, wishes);
@@ -94,23 +97,42 @@ export function writeMostOrNone(
  */
 export function writeLabels(pen: Pen, room: Area, ground: Ground, wishes: readonly LabelWish[]): readonly LabelWish[] {
   const left: LabelWish[] = [];
-  for (const wish of wishes) {
-    const size = labelSize(wish, pen.lettering);
-    const place = bestPlace(wish, size, room, ground);
-    if (place === undefined) left.push(wish);
-    else {
-      const areas = areasOf(size, place);
-      const isMasked =
-        areas.every((area) => ground.heavy.isFree(area)) && areas.some((area) => !ground.thin.isFree(area));
-      for (const area of areas) ground.hard.take(area);
-      pen.onLayer(wish.layer, () => writeLabel(pen, wish, place, size, isMasked));
+  for (const whole of wishes) {
+    const found = formOf(whole, pen.lettering, room, ground);
+    if (found === undefined) {
+      left.push(whole);
+      continue;
     }
+    const { wish, size, place } = found;
+    const areas = areasOf(size, place);
+    const isMasked = areas.some((area) => !ground.thin.isFree(area));
+    for (const area of areas) ground.hard.take(area);
+    pen.onLayer(wish.layer, () => {
+      const leader = writeLabel(pen, wish, place, size, isMasked);
+      for (const piece of leader) ground.heavy.take(piece);
+    });
   }
   return left;
 }
 
+interface FoundForm {
+  readonly wish: LabelWish;
+  readonly size: LabelSize;
+  readonly place: LabelPlace;
+}
+
+/** The first way to write a label that has a place, and the best place for it. */
+function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: Ground): FoundForm | undefined {
+  for (const lines of [wish.lines, ...(wish.or ?? [])]) {
+    const form = { ...wish, lines };
+    const size = labelSize(form, lettering);
+    const place = bestPlace(form, size, room, ground);
+    if (place !== undefined) return { wish: form, size, place };
+  }
+  return undefined;
+}
+
 const OVER_THIN = 1.5;
-const OVER_HEAVY = 6;
 
 function bestPlace(
   wish: LabelWish,
@@ -124,16 +146,48 @@ function bestPlace(
     const cost = place.cost ?? 0;
     if (cost >= least) continue;
     const areas = areasOf(size, place);
-    if (!areas.every((area) => within(area, room) && hard.isFree(area))) continue;
-    const over =
-      (areas.every((area) => thin.isFree(area)) ? 0 : OVER_THIN) +
-      (areas.every((area) => heavy.isFree(area)) ? 0 : OVER_HEAVY);
-    if (cost + over >= least) continue;
+    if (!areas.every((area) => within(area, room) && hard.isFree(area) && heavy.isFree(area))) continue;
+    const over = areas.every((area) => thin.isFree(area)) ? 0 : OVER_THIN;
+    if (cost + over >= least || !isLeaderFree(size, place, hard)) continue;
     least = cost + over;
     best = place;
     if (least === 0) break;
   }
   return best;
+}
+
+/** Points that a symbol takes round where a leader starts; from there on it goes over nothing that is written or stands. */
+const SYMBOL = 14;
+
+function isLeaderFree(size: LabelSize, place: LabelPlace, hard: FreeSpace): boolean {
+  const line = leaderOf(size, place);
+  if (line === null) return true;
+  const [from, to] = line;
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const { own = SYMBOL } = place;
+  if (length <= own) return true;
+  const share = own / length;
+  const start: Point2 = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+  for (const area of alongLine([start, to], 0.3)) if (!hard.isFree(area)) return false;
+  return true;
+}
+
+/**
+ * From what a label speaks of to the nearest of the middles of the sides of its words to which the way is free of them;
+ * null where it stands beside it. Labels with a leader are not turned.
+ */
+function leaderOf({ width, height }: LabelSize, { at: [x, y], leader }: LabelPlace): readonly [Point2, Point2] | null {
+  if (leader === undefined) return null;
+  const words: Extent = { minX: x - 0.5, minY: y - 0.5, maxX: x + width + 0.5, maxY: y + height + 0.5 };
+  const off = (to: Point2): number => Math.hypot(to[0] - leader[0], to[1] - leader[1]);
+  const ends: readonly Point2[] = [
+    [x - 1, y + height / 2],
+    [x + width + 1, y + height / 2],
+    [x + width / 2, y - 1],
+    [x + width / 2, y + height + 1],
+  ];
+  const near = [...ends].sort((a, b) => off(a) - off(b));
+  return [leader, near.find((end) => partIn(words, leader, end) === null) ?? near[0]!];
 }
 
 function areasOf({ width, height }: LabelSize, { at: [x, y], turn }: LabelPlace): readonly Area[] {
@@ -142,9 +196,10 @@ function areasOf({ width, height }: LabelSize, { at: [x, y], turn }: LabelPlace)
   return turnedAreas(corner, width + 2 * ROOM, height + 2 * ROOM, turn);
 }
 
-function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSize, isMasked: boolean): void {
+/** Draws the words and their leader; what the leader takes is returned. */
+function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSize, isMasked: boolean): readonly Area[] {
   const { lines, colour } = wish;
-  const { turn, leader } = place;
+  const { turn } = place;
   const points = pen.lettering.sizes[wish.size];
   const [ux, uy] = direction(turn);
   const at = (along: number, up: number): Point2 => [
@@ -155,8 +210,8 @@ function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSiz
     const [low, high] = [-ROOM, size.height + ROOM];
     pen.fill([at(low, low), at(size.width + ROOM, low), at(size.width + ROOM, high), at(low, high)], WHITE);
   }
-  if (leader !== undefined)
-    pen.line([leader, nearestEnd(leader, at(-1, size.height / 2), at(size.width + 1, size.height / 2))], PENS.hair);
+  const leader = leaderOf(size, place);
+  if (leader !== null) pen.line(leader, PENS.hair);
   lines.forEach(({ text, weight = 'regular', dots = [] }, i) => {
     const up = (lines.length - 1 - i) * points * LEADING;
     dots.forEach((dot, k) => {
@@ -164,62 +219,5 @@ function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSiz
     });
     pen.text(text, at(dots.length * DOT_STEP, up), { size: points, weight, colour, turn });
   });
-}
-
-const nearestEnd = (to: Point2, a: Point2, b: Point2): Point2 =>
-  Math.hypot(a[0] - to[0], a[1] - to[1]) <= Math.hypot(b[0] - to[0], b[1] - to[1]) ? a : b;
-
-/** Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so. */
-export function* placesAround(
-  [x, y]: Point2,
-  off: number,
-  { width, height }: LabelSize,
-  far: boolean,
-): Generator<LabelPlace> {
-  for (const step of far ? [0, 1, 2, 3, 4, 5, 6] : [0]) {
-    const r = off + step * 7;
-    const leader = step < 2 ? {} : { leader: [x, y] as Point2 };
-    const corners: readonly Point2[] = [
-      [x + r, y - height / 2],
-      [x - r - width, y - height / 2],
-      [x + r, y + BESIDE],
-      [x + r, y - BESIDE - height],
-      [x - r - width, y + BESIDE],
-      [x - r - width, y - BESIDE - height],
-      [x + BESIDE, y + r],
-      [x + BESIDE, y - r - height],
-      [x - BESIDE - width, y + r],
-      [x - BESIDE - width, y - r - height],
-      [x - width / 2, y + r],
-      [x - width / 2, y - r - height],
-    ];
-    for (const [i, at] of corners.entries()) yield { at, turn: 0, cost: step + i / 100, ...leader };
-  }
-}
-
-/** Shares of a line at which a label may stand. */
-const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88];
-
-/** Places along a line, on either side of it, the middle first; turned to be read from below or from the right. */
-export function* placesAlong(
-  from: Point2,
-  to: Point2,
-  off: number,
-  { width, height }: LabelSize,
-): Generator<LabelPlace> {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (length < 1) return;
-  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
-  const upright = angle > 90 + 1e-6 ? angle - 180 : angle <= -90 + 1e-6 ? angle + 180 : angle;
-  const turn = Math.round(upright * 1e6) / 1e6;
-  const [ux, uy] = direction(turn);
-  for (const [i, share] of SHARES.entries()) {
-    if (2 * Math.min(share, 1 - share) * length < width) continue;
-    const middle: Point2 = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
-    for (const [k, up] of [off, -off - height].entries()) {
-      const back = -width / 2;
-      const at: Point2 = [middle[0] + back * ux - up * uy, middle[1] + back * uy + up * ux];
-      yield { at, turn, cost: (2 * i + k) / 50 };
-    }
-  }
+  return leader === null ? [] : [...alongLine(leader, 0.4)];
 }

@@ -1,8 +1,9 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import { type Area, right, top } from './area.ts';
 import { PENS } from './ink.ts';
+import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
-import { shortened, wrapped } from './lines-of-text.ts';
+import { wrapped } from './lines-of-text.ts';
 import { drawNorthArrow } from './north-arrow.ts';
 import { centred, type Pen } from './pen.ts';
 import { drawScaleBar } from './scale-bar.ts';
@@ -26,15 +27,18 @@ export function drawViewTitle(
   most: number = Math.min(360, foot.width * 0.3),
 ): number {
   const [x, y] = [foot.x + RADIUS, foot.y + 34];
-  const words = shortened(title.toUpperCase(), most, pen.lettering.sizes.head, pen.lettering, 'bold');
-  const width = Math.max(120, pen.lettering.width(words, pen.lettering.sizes.head, 'bold'));
+  const { size, lines } = titleLines(title.toUpperCase(), most, pen.lettering);
+  const width = Math.max(120, ...lines.map((line) => pen.lettering.width(line, size, 'bold')));
   pen.circle([x, y], RADIUS, PENS.heavy);
   pen.text(mark, [x, centred(y, pen.lettering.sizes.head)], {
     size: pen.lettering.sizes.head,
     weight: 'bold',
     anchor: 'middle',
   });
-  pen.text(words, [x + RADIUS + 8, y + 4], { size: pen.lettering.sizes.head, weight: 'bold' });
+  lines.forEach((words, i) => {
+    const up = (lines.length - 1 - i) * size * LEADING;
+    pen.text(words, [x + RADIUS + 8, y + 4 + up], { size, weight: 'bold' });
+  });
   pen.line(
     [
       [x + RADIUS, y],
@@ -44,6 +48,21 @@ export function drawViewTitle(
   );
   pen.text(scale, [x + RADIUS + 8, y - 4 - pen.lettering.sizes.note * 0.8], { size: pen.lettering.sizes.note });
   return x + RADIUS + 10 + width;
+}
+
+/** A title on one line, or smaller on two; only what two lines do not hold is cut short. */
+function titleLines(
+  title: string,
+  most: number,
+  lettering: Lettering,
+): { readonly size: number; readonly lines: readonly string[] } {
+  const { head, note, small } = lettering.sizes;
+  if (lettering.width(title, head, 'bold') <= most) return { size: head, lines: [title] };
+  for (const size of [note, small]) {
+    const lines = wrapped(title, most, size, lettering, { weight: 'bold' });
+    if (lines.length <= 2) return { size, lines };
+  }
+  return { size: small, lines: wrapped(title, most, small, lettering, { most: 2, weight: 'bold' }) };
 }
 
 /** The foot of a plan: title, scale bar, north, then notes as far as there is room; `end` is where the notes stop. */

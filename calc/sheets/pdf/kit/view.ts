@@ -48,3 +48,28 @@ export const sizeOf = ({ minX, minY, maxX, maxY }: Extent): { readonly width: nu
 /** The point lies in the window. */
 export const shows = ({ minX, minY, maxX, maxY }: Extent, [x, y]: Point2): boolean =>
   x >= minX && x <= maxX && y >= minY && y <= maxY;
+
+/** The part of a straight that lies in a window; null where none of it does. */
+export function partIn(
+  { minX, minY, maxX, maxY }: Extent,
+  from: Point2,
+  to: Point2,
+): readonly [from: Point2, to: Point2] | null {
+  let [first, last] = [0, 1];
+  for (const [axis, low, high] of [
+    [0, minX, maxX],
+    [1, minY, maxY],
+  ] as const) {
+    const step = to[axis] - from[axis];
+    if (Math.abs(step) < 1e-9) {
+      if (from[axis] < low || from[axis] > high) return null;
+      continue;
+    }
+    const [a, b] = [(low - from[axis]) / step, (high - from[axis]) / step];
+    first = Math.max(first, Math.min(a, b));
+    last = Math.min(last, Math.max(a, b));
+  }
+  if (first > last) return null;
+  const at = (share: number): Point2 => [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
+  return [at(first), at(last)];
+}

@@ -4,8 +4,8 @@ import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing, DrawnItem, DrawnSymbol, DrawnText, Extent } from '../../drawing/drawing.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
-import { turnedAreas } from '../kit/free-space.ts';
-import { inkOf, PALE } from '../kit/ink.ts';
+import { alongLine, turnedAreas } from '../kit/free-space.ts';
+import { inkOf, PALE, WHITE } from '../kit/ink.ts';
 import type { Ground } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { CAP } from '../kit/letters.ts';
@@ -24,7 +24,7 @@ const TEXT_REACH = 30;
 export const symbolScale = (perFoot: number): number => Math.min(11, Math.max(5, perFoot));
 
 /** Draws what of a drawing's lines and symbols lies in a view, and the words that stay; others are lettered apart, to fit. */
-export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>): void {
+export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>, isMasked = true): void {
   const seen = items.filter(
     (item) => !DRAWN_APART.has(item.layer) && (item.kind !== 'text' || item.stays) && isSeen(item, view.window),
   );
@@ -33,17 +33,22 @@ export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'ite
       const mine = seen.filter((item) => item.layer === layer);
       if (mine.length > 0) pen.onLayer(layer, () => drawItems(pen, view, layer, mine));
     }
+    // Words that stay part the lines under them, whatever layer those are on.
+    for (const item of seen)
+      if (item.kind === 'text') pen.onLayer(item.layer, () => drawStaying(pen, view, item, isMasked));
   });
 }
 
-/** What words that stay take of a view, so that no other is written over them. */
+/** What words that stay take of a view, and the lines of notes, dimensions and clouds, so that no other is written over them. */
 export function takeStaying(
-  { hard }: Pick<Ground, 'hard'>,
+  { hard, heavy }: Pick<Ground, 'hard' | 'heavy'>,
   view: View,
   { items }: Drawing,
   lettering: Lettering,
 ): void {
   for (const item of items) {
+    if (item.kind === 'line' && ANNOTATIONS.has(item.layer) && isSeen(item, view.window))
+      for (const area of alongLine(item.points.map(view.at), 0.8)) heavy.take(area);
     if (item.kind !== 'text' || !item.stays || !shows(view.window, item.at)) continue;
     const size = sizeOf(item, view, lettering);
     const width = lettering.width(item.text, size, 'regular');
@@ -53,6 +58,9 @@ export function takeStaying(
     for (const area of turnedAreas([x - back * ux, y - back * uy], width, size, item.turn)) hard.take(area);
   }
 }
+
+/** Layers of what a person put on the plan to be read. */
+const ANNOTATIONS: ReadonlySet<LayerName> = new Set(['notes', 'dimensions', 'revisions']);
 
 /** Share of its width by which a text stands back from its place. */
 const BACK = { left: 0, middle: 0.5, right: 1 } as const;
@@ -90,15 +98,25 @@ function drawItems(pen: Pen, view: View, layer: LayerName, items: readonly Drawn
   pen.lines(open, ink);
   for (const item of items) {
     if (item.kind === 'circle') pen.circle(view.at(item.at), item.radius * view.perFoot, ink);
-    else if (item.kind === 'text')
-      pen.text(item.text, view.at(item.at), {
-        size: sizeOf(item, view, pen.lettering),
-        colour: ink.colour,
-        anchor: item.anchor,
-        turn: item.turn,
-      });
     else if (item.kind === 'symbol') drawSymbol(pen, item.symbol, view.at(item.at), symbolScale(view.perFoot), layer);
   }
+}
+
+/** White round words that stay, points. */
+const ROOM = 1;
+
+function drawStaying(pen: Pen, view: View, item: DrawnText, isMasked: boolean): void {
+  const size = sizeOf(item, view, pen.lettering);
+  const at = view.at(item.at);
+  if (isMasked) {
+    const [ux, uy] = direction(item.turn);
+    const width = pen.lettering.width(item.text, size);
+    const from = -width * BACK[item.anchor] - ROOM;
+    const place = (along: number, up: number): Point2 => [at[0] + along * ux - up * uy, at[1] + along * uy + up * ux];
+    const [to, low, high] = [from + width + 2 * ROOM, -ROOM, size * CAP + ROOM];
+    pen.fill([place(from, low), place(to, low), place(to, high), place(from, high)], WHITE);
+  }
+  pen.text(item.text, at, { size, colour: inkOf(item.layer).colour, anchor: item.anchor, turn: item.turn });
 }
 
 /** Draws a symbol of the plan about a point of the sheet, so many points a foot of it. */

@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
-import { type Area, right, top } from '../kit/area.ts';
+import { type Area, inset, right, top, within } from '../kit/area.ts';
 import type { Draft, Job, SheetNumbers } from '../kit/draft.ts';
 import { PENS, WHITE } from '../kit/ink.ts';
 import type { Ground } from '../kit/labels.ts';
@@ -58,14 +58,21 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     );
 }
 
-/** Shares of a match line by which its words may stand beside their place, to lie over nothing that is drawn. */
-const ASIDE = [0, 0.04, -0.04, 0.08, -0.08, 0.12, -0.12, 0.16, -0.16];
+/** Shares of a match line at which its words may stand. */
+const SHARES = Array.from({ length: 91 }, (_, i) => 0.05 + i / 100);
 
 /** A heavy line where the plan goes on on another sheet, with the number of that sheet. */
 function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, numbers: SheetNumbers, ground: Ground): void {
   const { area } = view;
   const last = { column: Math.max(...tiles.map((one) => one.column)), row: Math.max(...tiles.map((one) => one.row)) };
   const size = pen.lettering.sizes.small;
+  const costOf = ({ share, room }: { readonly share: number; readonly room: Area }, wished: number): number =>
+    Math.abs(share - wished) + (ground.thin.isFree(room) ? 0 : 0.15);
+  const [tall, wide] = [
+    { ...area, x: area.x - 60, width: area.width + 120 },
+    { ...area, y: area.y - 60, height: area.height + 120 },
+  ].map((band) => inset(band, 10));
+  const isClear = (room: Area): boolean => ground.hard.isFree(room) && ground.heavy.isFree(room);
   const sides = [
     { column: -1, row: 0, from: [area.x, area.y], to: [area.x, top(area)], turn: 90, off: -4 - size * 0.7 },
     { column: 1, row: 0, from: [right(area), area.y], to: [right(area), top(area)], turn: 90, off: 4 },
@@ -79,23 +86,27 @@ function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, number
     const words = `MATCH LINE: see ${numbers.get(neighbour === undefined ? 'plan' : keyOf(neighbour))}`;
     pen.line([side.from, side.to], PENS.match);
     const width = pen.lettering.width(words, size) + 4;
-    for (const wished of [0.25, 0.75]) {
-      const places = ASIDE.map((aside) => {
-        const share = wished + aside;
+    const placesAt = (off: number) =>
+      SHARES.flatMap((share) => {
         const x = side.from[0] + share * (side.to[0] - side.from[0]);
         const y = side.from[1] + share * (side.to[1] - side.from[1]);
-        const at: Point2 = side.turn === 90 ? [x - side.off, y] : [x, y + side.off];
+        const at: Point2 = side.turn === 90 ? [x - off, y] : [x, y + off];
         const room: Area =
           side.turn === 90
             ? { x: at[0] - size * CAP - 1, y: y - width / 2, width: size * CAP + 2, height: width }
             : { x: x - width / 2, y: at[1] - 1, width, height: size * CAP + 2 };
-        return { at, room };
+        return within(room, side.turn === 90 ? tall! : wide!) ? [{ share, at, room }] : [];
       });
-      const { at, room } =
-        places.find((place) => ground.hard.isFree(place.room) && ground.heavy.isFree(place.room)) ?? places[0]!;
-      pen.fillArea(room, WHITE);
-      pen.text(words, at, { size, anchor: 'middle', turn: side.turn });
-      ground.hard.take(room);
+    const inside = placesAt(side.off).filter(({ room }) => isClear(room));
+    // Where spurs cross it all along, the words stand on its other side, past the edge of the view.
+    const clear = inside.length > 0 ? inside : placesAt(side.off > 0 ? -1.4 - size * CAP : 1.4);
+    for (const wished of [0.25, 0.75]) {
+      const near = [...clear].sort((a, b) => costOf(a, wished) - costOf(b, wished));
+      const place = near.find(({ room }) => isClear(room));
+      if (place === undefined) continue;
+      pen.fillArea(place.room, WHITE);
+      pen.text(words, place.at, { size, anchor: 'middle', turn: side.turn });
+      ground.hard.take(place.room);
     }
   }
 }

@@ -3,9 +3,10 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
 import { BLACK, GREY, type Ink } from '../kit/ink.ts';
-import { type LabelWish, placesAlong, placesAround } from '../kit/labels.ts';
+import { placesAlong, placesAround } from '../kit/label-places.ts';
+import type { LabelWish } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
-import type { View } from '../kit/view.ts';
+import { partIn, type View } from '../kit/view.ts';
 
 /** Dashes of a feeder whose length is given and whose way is not: it is not where it lies that is drawn. */
 const DIAGRAM = [1, 1.6];
@@ -56,7 +57,10 @@ export function feederWishes(view: View, site: Site): LabelWish[] {
       size: 'small',
       colour: feeder.existing === true ? GREY : BLACK,
       *places(size) {
-        const legs = points.slice(1).map((to, i) => [view.at(points[i]!), view.at(to)] as const);
+        const legs = points.slice(1).flatMap((to, i) => {
+          const part = partIn(view.window, points[i]!, to);
+          return part === null ? [] : [[view.at(part[0]), view.at(part[1])] as const];
+        });
         legs.sort((a, b) => reach(b) - reach(a));
         for (const [from, to] of legs) yield* placesAlong(from, to, 3, size);
         // One that is shorter than its name is named beside it.
@@ -64,7 +68,7 @@ export function feederWishes(view: View, site: Site): LabelWish[] {
         if (longest === undefined) return;
         const [[ax, ay], [bx, by]] = longest;
         for (const place of placesAround([(ax + bx) / 2, (ay + by) / 2], 6, size, true))
-          yield { ...place, cost: (place.cost ?? 0) + 1 };
+          yield { ...place, cost: (place.cost ?? 0) + 1, own: 1 };
       },
     };
   });

@@ -3,7 +3,7 @@ import { type Area, top } from '../kit/area.ts';
 import { type DimensionString, drawDimensions, figuresOf } from '../kit/dimension.ts';
 import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
-import { shortened } from '../kit/lines-of-text.ts';
+import { wrapped } from '../kit/lines-of-text.ts';
 import { centred, type Pen } from '../kit/pen.ts';
 import type { View } from '../kit/view.ts';
 
@@ -13,8 +13,10 @@ export const GRID_GUTTER = 62;
 const RADIUS = 13;
 const STRING_OFF = 8;
 const BUBBLE_OFF = 38;
-/** Longest label in a bubble, points; longer ones are shortened. */
+/** Longest line of a label in a bubble, points; longer ones have two, and what those do not hold is cut short. */
 const LABEL = 60;
+/** From one line of a label to the next, sizes of its letters. */
+const LINES = 1;
 
 /** Gridlines across a view, with a bubble at their upper or left end and the distances between them. */
 export function drawGridlines(pen: Pen, view: View, { gridlines, units }: Site): void {
@@ -66,8 +68,8 @@ function stringsOf(view: View, xs: readonly Gridline[], ys: readonly Gridline[])
 /** A label in a circle; a long one in a box; where another is in the way, farther out. */
 function bubble(pen: Pen, { label }: Gridline, [x, y]: Point2, [ox, oy]: Point2, taken: FreeSpace): void {
   const size = pen.lettering.sizes.note;
-  const words = shortened(label, LABEL, size, pen.lettering, 'bold');
-  const half = Math.max(RADIUS, pen.lettering.width(words, size, 'bold') / 2 + 5);
+  const lines = wrapped(label, LABEL, size, pen.lettering, { most: 2, weight: 'bold' });
+  const half = Math.max(RADIUS, ...lines.map((words) => pen.lettering.width(words, size, 'bold') / 2 + 5));
   const areaAt = (step: number): Area => ({
     x: x + ox * (half - RADIUS + step * 2 * half) - half,
     y: y + oy * step * 2 * RADIUS - RADIUS,
@@ -82,6 +84,9 @@ function bubble(pen: Pen, { label }: Gridline, [x, y]: Point2, [ox, oy]: Point2,
   const edge: Point2 = [middle[0] - ox * half, middle[1] - oy * RADIUS];
   pen.line([[x - ox * RADIUS, y - oy * RADIUS], edge], inkOf('gridlines'));
   if (half === RADIUS) pen.circle(middle, RADIUS, PENS.existing);
-  else pen.rectangle({ ...place, y: place.y + 3, height: 2 * RADIUS - 6 }, PENS.existing);
-  pen.text(words, [middle[0], centred(middle[1], size)], { size, weight: 'bold', anchor: 'middle' });
+  else pen.rectangle(lines.length > 1 ? place : { ...place, y: place.y + 3, height: 2 * RADIUS - 6 }, PENS.existing);
+  lines.forEach((words, i) => {
+    const up = ((lines.length - 1) / 2 - i) * size * LINES;
+    pen.text(words, [middle[0], centred(middle[1] + up, size)], { size, weight: 'bold', anchor: 'middle' });
+  });
 }

@@ -1,4 +1,3 @@
-import { conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import { drawDimensions } from '../kit/dimension.ts';
 import type { Job } from '../kit/draft.ts';
@@ -8,11 +7,11 @@ import { drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
+import { writeConduitTags } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines } from './gridlines-on-view.ts';
 import {
   aisleWishes,
-  conduitWishes,
   dropWishes,
   equipmentWishes,
   groundOf,
@@ -27,7 +26,8 @@ import { settingOutStrings } from './setting-out-strings.ts';
 export const FULL_NOTES: readonly string[] = [
   'Dimensions are to the middle of boxes and retractors. A figure that is not shown for want of room is in the setting-out schedule, which governs: strings are rounded one by one.',
   'Beside each drop: its number, then panel and spaces of its circuits behind the colors of their lines.',
-  ...PLAN_NOTES.slice(0, 2),
+  'Beside each conduit: its name in the conduit schedule and its size, a number in brackets where several alike lie side by side. A name that has no room here is on the run strips.',
+  ...PLAN_NOTES.slice(0, 1),
 ];
 
 /** A plan with all that it can say: drops with their circuits, dimensions from gridlines, boxes, conduits. */
@@ -50,10 +50,9 @@ export function drawInFull(
   const equipment = writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
     drawDimensions(pen, string, figures);
+  writeLabels(pen, view.area, ground, [...equipment, ...dropWishes(view, site, plan, true)]);
+  writeConduitTags(pen, view.area, ground, view, plan.conduits);
   writeLabels(pen, view.area, ground, [
-    ...equipment,
-    ...dropWishes(view, site, plan, true),
-    ...conduitWishes(view, conduitStretches(plan.conduits)),
     ...feederWishes(view, site),
     ...openingWishes(view, site, plan),
     ...stallWishes(view, site, pen.lettering),

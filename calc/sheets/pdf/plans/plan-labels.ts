@@ -11,14 +11,14 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import { middleOf } from '../../drawing/aisle-stripes.ts';
-import type { ConduitStretch } from '../../drawing/conduit-stretches.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from '../kit/free-space.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
-import { type Ground, type LabelLine, type LabelWish, placesAlong, placesAround } from '../kit/labels.ts';
+import { placesAlong, placesAround } from '../kit/label-places.ts';
+import type { Ground, LabelLine, LabelWish } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { shortened } from '../kit/lines-of-text.ts';
 import { shows, type View } from '../kit/view.ts';
-import { circuitOf, circuitTags, conduitSize, phaseInks } from '../schedules/circuit-words.ts';
+import { circuitOf, circuitTags, phaseInks } from '../schedules/circuit-words.ts';
 import { symbolScale } from './base-plan.ts';
 import { feederLines } from './feeders-on-plan.ts';
 
@@ -62,6 +62,7 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     const corners = stallRectangle(stall);
     soft([...corners, corners[0]!]);
   }
+  for (const { outline } of [...site.aisles, ...site.keepouts]) soft([...outline, outline[0]!]);
   for (const { from, to } of site.members) soft([inPlan(from), inPlan(to)]);
   const least = leastWorkingSpace(tablesOf(site.rules));
   for (const one of site.equipment) {
@@ -146,22 +147,6 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
     }));
 }
 
-/** Sizes of the conduits along each straight piece of the view, one size a line. */
-export function conduitWishes(view: View, stretches: readonly ConduitStretch[]): LabelWish[] {
-  return stretches.map(({ from, to, conduits }) => {
-    const lines = conduits.map((alike) => ({
-      text: alike.count > 1 ? `(${alike.count}) ${conduitSize(alike)}` : conduitSize(alike),
-    }));
-    return {
-      layer: 'conduitSizes',
-      lines,
-      size: 'small',
-      colour: BLACK,
-      places: (size) => placesAlong(view.at(from), view.at(to), 3, size),
-    };
-  });
-}
-
 const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = {
   standard: [],
   accessible: [{ text: 'ACC' }],
@@ -169,9 +154,16 @@ const USES: Readonly<Record<NonNullable<Stall['use']>, readonly LabelLine[]>> = 
   ambulatory: [{ text: 'AMB' }],
 };
 
-/** What is painted in a stall, as far as the stall is wide. */
-const painted = ({ id, label = id, width }: Stall, { perFoot }: View, lettering: Lettering): string =>
-  shortened(label, Math.max(24, width * perFoot - 6), lettering.sizes.small, lettering);
+/** What is painted in a stall: across it where it is wide enough, else along it, as far as it is deep. */
+function painted(
+  { id, label = id, width, depth }: Stall,
+  { perFoot }: View,
+  lettering: Lettering,
+): { readonly text: string; readonly isAlong: boolean } {
+  const size = lettering.sizes.small;
+  if (lettering.width(label, size) <= Math.max(24, width * perFoot - 6)) return { text: label, isAlong: false };
+  return { text: shortened(label, Math.max(24, depth * perFoot - 6), size, lettering), isAlong: true };
+}
 
 /** Painted numbers of the stalls in the view, a little inside the entry edge or deeper in. */
 export function stallWishes(view: View, site: Site, lettering: Lettering): LabelWish[] {
@@ -179,12 +171,23 @@ export function stallWishes(view: View, site: Site, lettering: Lettering): Label
     .filter(({ at }) => shows(view.window, at))
     .map((stall) => {
       const [ux, uy] = direction(stall.heading);
+      const { text, isAlong } = painted(stall, view, lettering);
       return {
         layer: 'stallNumbers',
-        lines: [{ text: painted(stall, view, lettering) }, ...(stall.use === undefined ? [] : USES[stall.use])],
+        lines: [{ text }, ...(stall.use === undefined ? [] : USES[stall.use])],
         size: 'small',
         colour: GREY,
-        *places({ width, height }) {
+        *places(size) {
+          const { width, height } = size;
+          if (isAlong) {
+            const back: Point2 = [stall.at[0] + stall.depth * ux, stall.at[1] + stall.depth * uy];
+            for (const aside of [0, 0.25, -0.25]) {
+              const off: Point2 = [-uy * aside * stall.width, ux * aside * stall.width];
+              const end = ([x, y]: Point2): Point2 => view.at([x + off[0], y + off[1]]);
+              yield* placesAlong(end(stall.at), end(back), -height / 2, size);
+            }
+            return;
+          }
           for (const share of [0.08, 0.16, 0.24, 0.35, 0.5, 0.65, 0.8]) {
             const deep = Math.max(
               share * stall.depth,

@@ -12,18 +12,11 @@ import { drawUnderlays } from '../kit/underlay.ts';
 import { grown, sizeOf, viewIn } from '../kit/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
+import { sizeWish } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
-import {
-  aisleWishes,
-  conduitWishes,
-  dropWishes,
-  equipmentWishes,
-  groundOf,
-  sectionWishes,
-  stallWishes,
-} from './plan-labels.ts';
+import { aisleWishes, dropWishes, equipmentWishes, groundOf, sectionWishes, stallWishes } from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
 
 /** White round what is drawn, feet. */
@@ -94,7 +87,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       writeLabels(pen, view.area, ground, [
         ...feederWishes(view, site),
         ...aisleWishes(view, site),
-        ...conduitWishes(view, conduitStretches(plan.conduits)),
+        ...conduitStretches(plan.conduits).map((stretch) => sizeWish(view, stretch)),
       ]);
       const stalls = stallWishes(view, site, pen.lettering);
       const bare =

@@ -8,7 +8,8 @@ import type { Area } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { alongLine, freeSpace } from '../kit/free-space.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
-import { type Ground, type LabelWish, placesAround, writeLabels, writeMostOrNone } from '../kit/labels.ts';
+import { placesAround } from '../kit/label-places.ts';
+import { type Ground, type LabelWish, writeLabels, writeMostOrNone } from '../kit/labels.ts';
 import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/scales.ts';
 import { grown, sizeOf, type View, viewIn } from '../kit/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
@@ -109,7 +110,7 @@ function groundOf(view: View, { items }: Drawing): Ground {
   return ground;
 }
 
-const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set(['raceways', 'cords', 'equipment']);
+const HEAVY: ReadonlySet<DrawnItem['layer']> = new Set(['raceways', 'underground', 'cords', 'equipment', 'columns']);
 
 const wishOf = (view: View, item: DrawnText): LabelWish => ({
   layer: item.layer,

@@ -12,13 +12,13 @@ export interface Tile {
 export interface Uncut {
   /** Things that are cut only where no division of any number of windows spares them, as equipment with its space. */
   readonly whole: readonly Extent[];
-  /** Lines that no cut is to run along, as raceways: crossing them does no harm. */
+  /** Lines that a cut runs along only where it must, as raceways: crossing them does no harm. */
   readonly lines: readonly Extent[];
 }
 
 /**
  * The windows, of at most a size, that together cover an extent: as few columns and rows as leave whole what is to be
- * whole, cut where the cuts lie farthest from the things in them. Only windows that something lies in; by rows from the
+ * whole and run along no line, cut where the cuts lie farthest from the things in them. Only windows that something lies in; by rows from the
  * top, each from the left.
  */
 export function tilesOf(
@@ -28,10 +28,16 @@ export function tilesOf(
   { whole, lines }: Uncut = { whole: [], lines: [] },
 ): readonly Tile[] {
   const isLevel = ({ minX, maxX, minY, maxY }: Extent): boolean => maxX - minX > maxY - minY;
-  const acrossX = [...things, ...lines.filter((line) => !isLevel(line))];
-  const acrossY = [...things, ...lines.filter(isLevel)];
-  const xs = cutsOf(around.minX, around.maxX, most.width, acrossX.map(inX), whole.map(inX));
-  const ys = cutsOf(around.minY, around.maxY, most.height, acrossY.map(inY), whole.map(inY));
+  const upright = lines.filter((line) => !isLevel(line));
+  const level = lines.filter(isLevel);
+  const xs = cutsOf(around.minX, around.maxX, most.width, [...things, ...upright].map(inX), [
+    ...whole.map(inX),
+    ...upright.map(inX),
+  ]);
+  const ys = cutsOf(around.minY, around.maxY, most.height, [...things, ...level].map(inY), [
+    ...whole.map(inY),
+    ...level.map(inY),
+  ]);
   const tiles: Tile[] = [];
   for (let row = 0; row < ys.length - 1; row++)
     for (let column = 0; column < xs.length - 1; column++) {

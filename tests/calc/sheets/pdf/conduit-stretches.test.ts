@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Conduit } from '../../../../calc/plan-file.ts';
 import { conduitStretches } from '../../../../calc/sheets/drawing/conduit-stretches.ts';
+import { namesOf } from '../../../../calc/sheets/pdf/plans/conduit-tags.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';
 import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
 
@@ -50,8 +51,8 @@ describe('stretches of conduits', () => {
       ]),
     ]);
     expect(stretches).toEqual([
-      { from: [0, 0], to: [30, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 2 }] },
-      { from: [30, 0], to: [50, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 1 }] },
+      { from: [0, 0], to: [30, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 2, ids: ['a', 'b'] }] },
+      { from: [30, 0], to: [50, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 1, ids: ['b'] }] },
     ]);
   });
   test('a riser is no stretch', () => {
@@ -64,4 +65,10 @@ describe('stretches of conduits', () => {
       ]),
     ).toEqual([]);
   });
+});
+
+test('names that follow on one another are a range, others a list, in the order of their numbers', () => {
+  expect(namesOf(['P1-10.1', 'P1-9.1', 'P1-8.1', 'P1-3.2'])).toBe('P1-8.1 to P1-10.1, P1-3.2');
+  expect(namesOf(['P1-3.2', 'P2-4.2'])).toBe('P1-3.2, P2-4.2');
+  expect(namesOf(['riser', 'P1-1.1'])).toBe('P1-1.1, riser');
 });

@@ -2,14 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Area, overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
 import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
-import {
-  type Ground,
-  type LabelWish,
-  placesAlong,
-  placesAround,
-  writeLabels,
-  writeMostOrNone,
-} from '../../../../calc/sheets/pdf/kit/labels.ts';
+import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/label-places.ts';
+import { type Ground, type LabelWish, writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';

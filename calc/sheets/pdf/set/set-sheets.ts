@@ -1,0 +1,111 @@
+import type { Site } from '../../../../routing/site/site.ts';
+import type { Plan } from '../../../plan/plan-shape.ts';
+import type { Revision } from '../../../plan/revision.ts';
+import { sectionsOf } from '../../../space/section/typical.ts';
+import { planDrawing } from '../../drawing/plan-drawing.ts';
+import { coverSheets } from '../cover/cover-sheets.ts';
+import { daySheets } from '../days/day-sheets.ts';
+import { detailSheets } from '../details/detail-sheets.ts';
+import { type Draft, type Job, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
+import type { Lettering } from '../kit/lettering.ts';
+import { type Paper, sheetShape } from '../kit/paper.ts';
+import type { Pen } from '../kit/pen.ts';
+import { cloudedAreas, revisedRemark } from '../kit/revised.ts';
+import { drawTitleBlock } from '../kit/title-block.ts';
+import type { PlacedUnderlay } from '../kit/underlay.ts';
+import { legendSheet } from '../legend/legend-sheet.ts';
+import { oneLineSheets } from '../one-line/one-line-sheets.ts';
+import { alongGridlines } from '../plans/along-gridlines.ts';
+import { enlargedAreas } from '../plans/enlarged-areas.ts';
+import { enlargedSheets } from '../plans/enlarged-sheets.ts';
+import { planSheet } from '../plans/plan-sheet.ts';
+import { raisedSheets } from '../plans/raised-sheet.ts';
+import { loadSheets } from '../schedules/load-sheets.ts';
+import { scheduleSheets } from '../schedules/schedule-sheets.ts';
+import { steelSheets } from '../schedules/steel-sheets.ts';
+import { sectionSheets } from '../sections/section-sheets.ts';
+import { stripSheets } from '../strips/strip-sheets.ts';
+
+/** The version that a set revises, and what changes in it: plans have clouds round that. */
+export interface Revised {
+  readonly number: string;
+  readonly since: string;
+  readonly before: Site;
+  readonly changes: Revision;
+}
+
+/** What a set is laid out by, beside its site and plan. */
+export interface JobParts {
+  readonly lettering: Lettering;
+  readonly date: string;
+  readonly paper: Paper;
+  readonly file: string;
+  /** From the lowest up. */
+  readonly underlays: readonly PlacedUnderlay[];
+  readonly remarks: readonly string[];
+  readonly revision?: Revised;
+}
+
+/** A site and its plan as the sheets lay them, with what every sheet needs. */
+export function jobOf(site: Site, plan: Plan, parts: JobParts): Job {
+  const { lettering, date, paper, file, underlays, remarks, revision } = parts;
+  const { remark, ...laid } = alongGridlines(site, plan, underlays);
+  // Where none is kept the typical sections are marked on the plans as kept ones are.
+  const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
+  return {
+    ...laid,
+    site: { ...laid.site, sections },
+    isRelaid: laid.site !== site,
+    shape: sheetShape(paper),
+    lettering,
+    date,
+    file,
+    remarks: [...remarks, ...(remark ? [remark] : []), ...(revision ? [revisedRemark(revision)] : [])],
+    ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
+  };
+}
+
+/** The sheets of a job in the order of the set, each with its number. */
+const sheetsOf = (job: Job): readonly NumberedSheet[] => numberedSheets(draftsOf(job));
+
+/** A set as it is drawn, sheet by sheet. */
+export interface SetSheets {
+  readonly sheets: readonly NumberedSheet[];
+  /** Draws the sheet at a place of the set, counted from 0. */
+  readonly draw: (pen: Pen, at: number) => void;
+}
+
+/** All sheets of a job, and how each is drawn with its title block. */
+export function setSheets(job: Job): SetSheets {
+  const sheets = sheetsOf(job);
+  const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
+  return {
+    sheets,
+    draw: (pen, at) => {
+      const { number, draft } = sheets[at]!;
+      draft.draw(pen, numbers);
+      const place = `${at + 1} of ${sheets.length}`;
+      drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place });
+    },
+  };
+}
+
+function draftsOf(job: Job): readonly Draft[] {
+  const drawing = planDrawing(job.site, job.plan);
+  const areas = enlargedAreas(job.site, job.shape, job.lettering.sizes, drawing);
+  const others = [
+    legendSheet(job),
+    planSheet(job, drawing, areas === null && job.site.drops.length > 0),
+    ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
+    ...raisedSheets(job),
+    ...sectionSheets(job),
+    ...detailSheets(job),
+    ...stripSheets(job),
+    ...oneLineSheets(job),
+    ...loadSheets(job),
+    ...scheduleSheets(job),
+    ...steelSheets(job),
+    ...daySheets(job),
+  ];
+  return [...coverSheets(job, others), ...others];
+}
