@@ -5,10 +5,10 @@ import { cordStart } from './cord-start.ts';
 import { meets } from './cure.ts';
 import { obstaclesFor, vehicleUnder } from './field.ts';
 import { hang, lying } from './hang.ts';
-import type { Reach, ReachCase } from './reach-result.ts';
+import type { Reach } from './reach-result.ts';
 import type { Served } from './shared.ts';
 import { partlyCovered, tooShort } from './short-reach.ts';
-import { type CordCase, inletCases, MARGIN_TIE, stallReach, worstOf } from './stall-reach.ts';
+import { inletCases, MARGIN_TIE, stallReach, worstAt } from './stall-reach.ts';
 
 export interface ChargerReach {
   /** One for each stall the charger serves, in its order. */
@@ -29,23 +29,31 @@ export function chargerReach(served: Served): ChargerReach {
   const findings: Finding[] = [];
   let seen: Box = joinedBox(NO_BOX, { minX: x, minY: y, maxX: x, maxY: y });
   const reach = stalls.map(({ stall, vehicle }): Reach => {
-    const result = stallReach(start, inletCases(stall, vehicle, rules.headClearance), near);
+    const inlets = inletCases(stall, vehicle, rules.headClearance);
+    const result = stallReach(start, inlets, near);
     seen = joinedBox(seen, result.seen);
-    const worst = worstOf(result.cases);
-    const path = worst.cord?.path ?? [];
+    const worst = worstAt(result.cases);
+    const { direction, inlet, share, needed, available, margin } = result.cases[worst]!;
+    const inletAt = inlets[worst]!.at;
+    const path = result.cords[worst]?.path ?? [];
     const row: Reach = {
       charger: charger.id,
       stall: stall.id,
       coverage: result.coverage,
       worst: {
-        ...plain(worst),
+        direction,
+        inlet,
+        share,
+        needed,
+        available,
+        margin,
         path,
-        inletAt: worst.inletAt,
+        inletAt,
         hang: start.onGround
-          ? lying(path, (worst.margin ?? -1) >= -MARGIN_TIE)
-          : hang(path, start.from[2], worst.inletAt[2], start.available, rules.clearHeight.walk),
+          ? lying(path, (margin ?? -1) >= -MARGIN_TIE)
+          : hang(path, start.from[2], inletAt[2], start.available, rules.clearHeight.walk),
       },
-      cases: result.cases.map(plain),
+      cases: result.cases,
       overVehicle: over?.stall.id ?? null,
     };
     if (!meets(result.coverage, rules)) {
@@ -53,17 +61,8 @@ export function chargerReach(served: Served): ChargerReach {
       seen = joinedBox(seen, short.seen);
       findings.push(short.finding);
     } else if (result.coverage < 1) findings.push(partlyCovered(served, row));
-    findings.push(...cordKeepoutFindings(served, stall, result.cases, start), ...aisleFindings(served, row));
+    findings.push(...cordKeepoutFindings(served, stall, inlets, result, start), ...aisleFindings(served, row));
     return row;
   });
   return { reach, findings, seen };
 }
-
-const plain = ({ direction, inlet, share, needed, available, margin }: CordCase): ReachCase => ({
-  direction,
-  inlet,
-  share,
-  needed,
-  available,
-  margin,
-});

@@ -7,19 +7,20 @@ import { besideVehicle } from './field.ts';
 import { partsInside } from './plan-path.ts';
 import type { Reach } from './reach-result.ts';
 import type { Served } from './shared.ts';
-import { type CordCase, type CordStart, MARGIN_TIE } from './stall-reach.ts';
+import { type CordStart, type InletCase, MARGIN_TIE, type StallReach } from './stall-reach.ts';
 
 /** Keep-outs that block cords and that a taut cord passes through, at the elevation it has there, on its way. */
 export function cordKeepoutFindings(
   served: Served,
   stall: Stall,
-  cases: readonly CordCase[],
+  inlets: readonly InletCase[],
+  reached: StallReach,
   start: CordStart,
 ): Finding[] {
   const { charger, drop, shared } = served;
   const findings: Finding[] = [];
   for (const keepout of shared.cordKeepouts) {
-    const through = cases.find((one) => crosses(one, keepout, start));
+    const through = inlets.find((inlet, i) => crosses(inlet, reached, i, keepout, start));
     if (!through) continue;
     findings.push({
       severity: 'fail',
@@ -32,7 +33,15 @@ export function cordKeepoutFindings(
   return findings;
 }
 
-function crosses({ cord, margin, inletAt }: CordCase, keepout: Keepout, { from, onGround }: CordStart): boolean {
+function crosses(
+  { at: inletAt }: InletCase,
+  { cases, cords }: StallReach,
+  place: number,
+  keepout: Keepout,
+  { from, onGround }: CordStart,
+): boolean {
+  const cord = cords[place];
+  const { margin } = cases[place]!;
   // A cord that does not arrive has its own finding.
   if (!cord || margin === null || margin < -MARGIN_TIE) return false;
   const low = keepout.from ?? Number.NEGATIVE_INFINITY;

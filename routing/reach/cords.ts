@@ -29,12 +29,16 @@ export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Bo
   let seen = boxOf([from, ...targets]);
   let around = near(seen);
   const met: Obstacle[] = [];
+  // Straight ones lie in the box of their ends.
+  const first = targets.map((target) => straight(from, target));
+  for (const o of around) if (isCrossed(o, first)) met.push(o);
+  if (met.length === 0) return { cords: first, seen };
   for (;;) {
-    const spider = met.length === 0 ? null : growSpider(from, met);
+    const spider = growSpider(from, met);
     const cords: (Cord | null)[] = [];
     let laid = seen;
     for (const target of targets) {
-      const cord = spider === null ? straight(from, target) : cordAmong(spider, target);
+      const cord = cordAmong(spider, target);
       if (cord !== null) laid = joinedBox(laid, boxOf(cord.path));
       cords.push(cord);
     }
@@ -50,7 +54,7 @@ export function cordsTo(from: Point2, targets: readonly Point2[], near: (box: Bo
 
 const straight = (from: Point2, target: Point2): Cord => ({
   length: length2(target[0] - from[0], target[1] - from[1]),
-  path: joined([from], target),
+  path: from[0] === target[0] && from[1] === target[1] ? [from] : [from, target],
 });
 
 function cordAmong(spider: Spider, target: Point2): Cord | null {
@@ -75,8 +79,9 @@ function crosses(path: readonly Point2[], o: Obstacle): boolean {
 
 function joined(way: readonly Point2[], target: Point2): Point2[] {
   const path: Point2[] = [];
-  for (const point of [...way, target]) {
-    const last = path.at(-1);
+  for (let i = 0; i <= way.length; i++) {
+    const point = i < way.length ? way[i]! : target;
+    const last = path[path.length - 1];
     if (!last || last[0] !== point[0] || last[1] !== point[1]) path.push(point);
   }
   return path;

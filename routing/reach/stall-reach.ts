@@ -12,12 +12,6 @@ import type { ReachCase } from './reach-result.ts';
 /** Margins closer to zero than this are zero: rounding must not fail a cord that is just long enough, turned or moved. */
 export const MARGIN_TIE = 1e-9;
 
-/** One case with the way of its cord. */
-export interface CordCase extends ReachCase {
-  readonly inletAt: Point3;
-  readonly cord: Cord | null;
-}
-
 /** Where a cord hangs, and how much of it can be let out from there. */
 export interface CordStart {
   /** Retractor, else box. */
@@ -30,13 +24,16 @@ export interface CordStart {
 
 export interface StallReach {
   /** Nose-in before back-in, inlets in their class's order. */
-  readonly cases: readonly CordCase[];
+  readonly cases: readonly ReachCase[];
+  /** The cord of each case; null where no way leads to its inlet. */
+  readonly cords: readonly (Cord | null)[];
   readonly coverage: number;
   /** What lies outside this box had no say in the result. */
   readonly seen: Box;
 }
 
-interface InletCase {
+/** An inlet of a vehicle that stands in a stall one way. */
+export interface InletCase {
   readonly direction: ReachCase['direction'];
   readonly inlet: string;
   readonly share: number;
@@ -80,13 +77,13 @@ export function stallReach(
     inlets.map(({ at }): Point2 => [at[0], at[1]]),
     near,
   );
-  const cases = inlets.map(({ direction, inlet, share, at }, i): CordCase => {
+  const { available } = start;
+  const cases = inlets.map(({ direction, inlet, share, at }, i): ReachCase => {
     const cord = cords[i]!;
     const needed = cord ? cordLength(start, cord.length, at[2]) : null;
-    const margin = needed === null ? null : start.available - needed;
-    return { direction, inlet, share, needed, available: start.available, margin, inletAt: at, cord };
+    return { direction, inlet, share, needed, available, margin: needed === null ? null : available - needed };
   });
-  return { cases, coverage: coverageOf(cases), seen };
+  return { cases, cords, coverage: coverageOf(cases), seen };
 }
 
 /**
@@ -130,11 +127,14 @@ export function coverageOf(cases: readonly Pick<ReachCase, 'share' | 'margin'>[]
   return short === 0 ? 1 : Math.min(1, covered);
 }
 
-/** The case with the least margin, one without a way before all; of equal ones the first. */
-export function worstOf<C extends Pick<ReachCase, 'margin'>>(cases: readonly C[]): C {
-  let worst = cases[0]!;
-  for (const one of cases) if (key(one) < key(worst) - MARGIN_TIE) worst = one;
+/** Place of the case with the least margin, one without a way before all; of equal ones the first. */
+export function worstAt(cases: readonly Pick<ReachCase, 'margin'>[]): number {
+  let worst = 0;
+  for (let i = 1; i < cases.length; i++) if (key(cases[i]!) < key(cases[worst]!) - MARGIN_TIE) worst = i;
   return worst;
 }
+
+/** The case with the least margin, likewise. */
+export const worstOf = <C extends Pick<ReachCase, 'margin'>>(cases: readonly C[]): C => cases[worstAt(cases)]!;
 
 const key = ({ margin }: Pick<ReachCase, 'margin'>): number => margin ?? Number.NEGATIVE_INFINITY;

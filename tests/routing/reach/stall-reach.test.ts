@@ -58,12 +58,12 @@ describe('reach to a stall', () => {
   // 1.5 ft down the side to the inlet at (3, 14.5); 6 ft of fall.
   test('adds the plan length round the vehicle and the fall in elevation by Pythagoras', () => {
     const right = inletCases(north, { ...CAR, inlets: [inlet('front-right', 'right', 0.1, 4)] }, 2);
-    const { cases } = stallReach({ from: [0, 18, 10], available: 10, onGround: false }, right, near);
+    const { cases, cords } = stallReach({ from: [0, 18, 10], available: 10, onGround: false }, right, near);
     const plan = Math.hypot(3, 2) + 1.5;
-    expect(cases[0]?.cord?.length).toBeCloseTo(plan, 12);
+    expect(cords[0]?.length).toBeCloseTo(plan, 12);
     expect(cases[0]?.needed).toBeCloseTo(Math.hypot(plan, 6), 12);
     expect(cases[0]?.margin).toBeCloseTo(10 - Math.hypot(plan, 6), 12);
-    expect(cases[0]?.cord?.path).toEqual([
+    expect(cords[0]?.path).toEqual([
       [0, 18],
       [3, 16],
       [3, 14.5],
