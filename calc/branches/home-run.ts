@@ -34,8 +34,9 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
   if (members === null) return null;
   let cost = 0;
   for (const { dollars } of members) cost += dollars;
-  const packings: Packing[] = [];
-  for (const { along, method, from, to, end, bends, underground, members: inside } of pieces) {
+  const packings = new Array<Packing>(pieces.length);
+  for (let piece = 0; piece < pieces.length; piece++) {
+    const { along, method, from, to, end, bends, underground, members: inside } = pieces[piece]!;
     const own = packing(
       design,
       method,
@@ -43,7 +44,7 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
       isNipple(tables, to - from),
       underground,
     );
-    packings.push(own);
+    packings[piece] = own;
     cost += (to - from) * own.foot + own.ends + bends * own.bend + (own.fits ? 0 : UNFIT);
     if (end.kind === 'junction') cost += pointAt(ways[along]!, to)[2] < 0 ? prices.handhole : prices.junction;
   }
@@ -60,11 +61,11 @@ function sizedMembers(design: Design, ways: readonly Way[], pieces: readonly Pie
     for (const i of piece.members) inside += poles[i]!;
     for (const i of piece.members) if (inside > carrying[i]!) carrying[i] = inside;
   }
-  const members: Member[] = [];
+  const members = new Array<Member>(ways.length);
   for (let i = 0; i < ways.length; i++) {
     const member = memberOf(design, ways[i]!, carrying[i]!);
     if (member === null) return null;
-    members.push(member);
+    members[i] = member;
   }
   return members;
 }

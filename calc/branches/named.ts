@@ -89,10 +89,10 @@ function racewaysBetween(way: Way, from: number, to: number): readonly string[] 
 function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly string[]): BranchCircuit {
   const branch = homeRun.members[member]!;
   const { choice } = branch;
-  const inside = homeRun.pieces
-    .map((piece, i) => ({ piece, id: conduits[i]! }))
-    .filter(({ piece }) => piece.members.includes(member))
-    .sort((a, b) => a.piece.from - b.piece.from);
+  const { pieces } = homeRun;
+  const inside: number[] = [];
+  for (let i = 0; i < pieces.length; i++) if (pieces[i]!.members.includes(member)) inside.push(i);
+  if (inside.length > 1) inside.sort((a, b) => pieces[a]!.from - pieces[b]!.from);
   return {
     charger: way.charger.id,
     from: way.charger.from,
@@ -106,7 +106,7 @@ function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonl
     ampacity: choice.ampacity,
     sizedBy: choice.sizedBy,
     branchDropPercent: branch.dropPercent,
-    conduits: inside.map(({ id }) => id),
+    conduits: inside.map((i) => conduits[i]!),
     way,
     branch,
   };

@@ -72,13 +72,15 @@ export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
       start = end;
     }
   }
-  return pieces;
+  // Of the room that it needs: a list that grew keeps more.
+  return pieces.slice();
 }
 
 function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Opening, end: Opening): Piece {
   const way = ways[j]!;
-  const members = [j];
-  for (let i = j + 1; i < ways.length && together(shared, j, i) >= to - NO_LENGTH; i++) members.push(i);
+  let last = j;
+  while (last + 1 < ways.length && together(shared, j, last + 1) >= to - NO_LENGTH) last++;
+  const members = Array.from({ length: last + 1 - j }, (_, i) => j + i);
   let leg = 0;
   while (way.at[leg + 1]! <= from + NO_LENGTH) leg++;
   let underground = false;

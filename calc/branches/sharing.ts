@@ -1,4 +1,4 @@
-import { keptByKey } from '../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { numbering } from '../../routing/kept/numbered.ts';
 import type { Design } from './design.ts';
 import { type HomeRun, homeRun } from './home-run.ts';
@@ -6,69 +6,28 @@ import { type Grouping, leastGrouping } from './least-grouping.ts';
 import { sharedBetween, type Travel } from './travel-order.ts';
 import type { Way } from './way.ts';
 
-/** What is known of one set of members: what it costs, and once it is chosen the home run itself. */
-interface Known {
-  /** Dollars in place; Infinity where a member cannot be sized so. */
-  readonly cost: number;
-  run: HomeRun | null;
-}
+const alikeNumber = numbering();
 
-/** A member after some others: what the set so far is known for, and who may come next. */
-interface Node {
-  known: Known | null;
-  next: Map<Way, Node> | null;
-}
+const waysOf = ({ ways }: Travel, members: readonly number[]): readonly Way[] => members.map((place) => ways[place]!);
 
-const memory = new WeakMap<Way, { readonly design: Design; readonly node: Node }>();
+/**
+ * Dollars in place of one home run, Infinity where a member cannot be sized so. Of many sets that are weighed few are
+ * chosen, and sets alike cost alike: while one box moves, only those that it is in are weighed again.
+ */
+const costOf = keptByKey(
+  (ways: readonly Way[], shared: readonly number[]) => alikeNumber([...ways.map(({ gauge }) => gauge), ...shared]),
+  (design: Design, ways: readonly Way[], shared: readonly number[]): number =>
+    homeRun(design, ways, shared)?.cost ?? Infinity,
+);
 
-const emptyNode = (): Node => ({ known: null, next: null });
-
-function firstNode(design: Design, way: Way): Node {
-  const known = memory.get(way);
-  if (known?.design === design) return known.node;
-  const node = emptyNode();
-  memory.set(way, { design, node });
-  return node;
-}
-
-/** Companions to remember after one member. A box that is dragged is a new one at every step, so that old ones pile up. */
-const MOST_COMPANIONS = 64;
-
-function nextNode(node: Node, way: Way): Node {
-  node.next ??= new Map();
-  let next = node.next.get(way);
-  if (next === undefined) {
-    if (node.next.size >= MOST_COMPANIONS) node.next.clear();
-    next = emptyNode();
-    node.next.set(way, next);
-  }
-  return next;
-}
-
-const designed = (design: Design, travel: Travel, members: readonly number[]): HomeRun | null =>
-  homeRun(
-    design,
-    members.map((place) => travel.ways[place]!),
-    sharedBetween(travel, members),
-  );
-
-/** Remembered by the ways themselves: while one box moves, only the sets that it is in are weighed again. */
-function knownOf(design: Design, travel: Travel, members: readonly number[]): Known {
-  let node: Node | null = null;
-  for (const place of members) {
-    const way = travel.ways[place]!;
-    node = node === null ? firstNode(design, way) : nextNode(node, way);
-  }
-  if (node === null) throw new RangeError('a home run holds one circuit or more');
-  // Only the cost is kept: most sets are weighed and never chosen.
-  node.known ??= { cost: designed(design, travel, members)?.cost ?? Infinity, run: null };
-  return node.known;
-}
+/** The home run of a set that is chosen, with the first of its ways. */
+const chosen = kept((_: Way, design: Design, ways: readonly Way[], shared: readonly number[]): HomeRun | null =>
+  homeRun(design, ways, shared),
+);
 
 function homeRunOf(design: Design, travel: Travel, members: readonly number[]): HomeRun | null {
-  const known = knownOf(design, travel, members);
-  known.run ??= designed(design, travel, members);
-  return known.run;
+  const ways = waysOf(travel, members);
+  return chosen(ways[0]!, design, ways, sharedBetween(travel, members));
 }
 
 /**
@@ -82,8 +41,6 @@ export function shareConduits(design: Design, travel: Travel): readonly HomeRun[
   return groupingOf(design, travel, byId).flatMap((members) => homeRunOf(design, travel, members) ?? []);
 }
 
-const alikeNumber = numbering();
-
 /**
  * Which circuits share a conduit. Equipment with ways alike, that go together equally far and are named in the same order,
  * groups them alike: many rows of a lot are one case.
@@ -96,7 +53,7 @@ const groupingOf = keptByKey(
     return leastGrouping({
       count: travel.ways.length,
       most,
-      costOf: (members) => knownOf(design, travel, members).cost,
+      costOf: (members) => costOf(design, waysOf(travel, members), sharedBetween(travel, members)),
       others: fixedNumbers(byId, most),
       isOpen: (members) => forks(travel, members) || !alike(travel, members),
     });

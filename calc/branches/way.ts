@@ -47,10 +47,9 @@ export interface Way {
 /** Places nearer than this, ft, are one; legs shorter are not there. */
 export const NO_LENGTH = COINCIDENT;
 
-/** A raceway that a run lies on, with its pull points. */
-type Lane = readonly [Raceway, readonly Pullpoint[]];
-
 const NO_PULLS: readonly Pullpoint[] = [];
+const NO_PULLS_AT: readonly PullAt[] = [];
+const NO_CHANGES: readonly number[] = [];
 
 /** The way of a charger's run; null where there is no run. The same one as long as what it lies on stays. */
 export function wayOf(charger: Charger, run: Run, ground: Ground): Way | null {
@@ -74,23 +73,13 @@ const measured = kept(
     pulls: readonly (readonly Pullpoint[])[],
     tolerance: number,
   ): Way => {
-    const lanes = new Map<string, Lane>(raceways.map((raceway, i) => [raceway.id, [raceway, pulls[i] ?? NO_PULLS]]));
-    const points: Point3[] = [run.path[0]!];
-    const at: number[] = [0];
-    const legs: string[] = [];
-    let length = 0;
-    for (let i = 0; i + 1 < run.path.length; i++) {
-      const leg = distance(run.path[i]!, run.path[i + 1]!);
-      if (leg <= NO_LENGTH) continue;
-      length += leg;
-      points.push(run.path[i + 1]!);
-      at.push(length);
-      legs.push(run.legs[i] ?? '');
-    }
-    const along = racewaysOfLegs(legs, lanes, raceways[0]);
+    const { length, points, at, legs } = measuredOff(run);
+    const along = racewaysOfLegs(legs, raceways);
     const methods = along.map((raceway) => raceway?.method ?? 'EMT');
     const places = along.map((raceway) => raceway?.place ?? 'overhead');
-    const pullsAt = pullsOn({ points, at, legs }, lanes, tolerance);
+    const pullsAt = pulls.every(({ length: count }) => count === 0)
+      ? NO_PULLS_AT
+      : pullsOn({ points, at, legs }, raceways, pulls, tolerance);
     const turns = turnsOf(points);
     return {
       charger,
@@ -104,13 +93,39 @@ const measured = kept(
       like: along,
       pulls: pullsAt,
       turns,
-      changes: at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),
+      changes: methods.every((method) => method === methods[0])
+        ? NO_CHANGES
+        : at.filter((_, i) => i > 0 && i < methods.length && methods[i] !== methods[i - 1]),
       fedFrom: { kind: 'equipment', id: charger.from },
       endsAt: { kind: 'drop', id: charger.drop },
       gauge: gaugeOf({ charger, run, points, at, methods, places, like: along, pulls: pullsAt, turns }),
     };
   },
 );
+
+/** A run by the legs that have a length. */
+function measuredOff({ path, legs }: Run): Pick<Way, 'length' | 'points' | 'at' | 'legs'> {
+  const lengths = new Array<number>(path.length - 1);
+  let count = 0;
+  for (let i = 0; i + 1 < path.length; i++) {
+    lengths[i] = distance(path[i]!, path[i + 1]!);
+    if (lengths[i]! > NO_LENGTH) count++;
+  }
+  const at = new Array<number>(count + 1);
+  const points = new Array<Point3>(count + 1);
+  const own = new Array<string>(count);
+  let [length, next] = [0, 0];
+  at[0] = 0;
+  points[0] = path[0]!;
+  for (let i = 0; i < lengths.length; i++) {
+    if (lengths[i]! <= NO_LENGTH) continue;
+    length += lengths[i]!;
+    own[next++] = legs[i] ?? '';
+    at[next] = length;
+    points[next] = path[i + 1]!;
+  }
+  return { length, points: count === lengths.length ? path : points, at, legs: own };
+}
 
 type Measures = Pick<Way, 'charger' | 'run' | 'points' | 'at' | 'methods' | 'places' | 'like' | 'pulls' | 'turns'>;
 
@@ -140,14 +155,10 @@ function gaugeOf({ charger, run, points, at, methods, places, like, pulls, turns
 }
 
 /** A tap, or a gap at a joint, is made like the raceway before it; the tap at the equipment like the first raceway. */
-function racewaysOfLegs(
-  legs: readonly string[],
-  lanes: ReadonlyMap<string, Lane>,
-  first: Raceway | undefined,
-): (Raceway | undefined)[] {
-  let last = first;
+function racewaysOfLegs(legs: readonly string[], raceways: readonly Raceway[]): (Raceway | undefined)[] {
+  let last = raceways[0];
   return legs.map((leg) => {
-    last = lanes.get(leg)?.[0] ?? last;
+    if (leg !== last?.id) last = raceways.find(({ id }) => id === leg) ?? last;
     return last;
   });
 }
@@ -155,12 +166,14 @@ function racewaysOfLegs(
 /** Pull points on the legs, each once, where it is nearest; one at an end of the way opens nothing. */
 function pullsOn(
   { points, at, legs }: Pick<Way, 'points' | 'at' | 'legs'>,
-  lanes: ReadonlyMap<string, Lane>,
+  raceways: readonly Raceway[],
+  pulls: readonly (readonly Pullpoint[])[],
   tolerance: number,
 ): readonly PullAt[] {
+  const pullsOf = new Map(raceways.map(({ id }, i) => [id, pulls[i]!]));
   const nearest = new Map<string, PullAt & { readonly off: number }>();
   legs.forEach((leg, i) => {
-    for (const pull of lanes.get(leg)?.[1] ?? NO_PULLS) {
+    for (const pull of pullsOf.get(leg) ?? NO_PULLS) {
       const start = points[i]!;
       const end = points[i + 1]!;
       const length = at[i + 1]! - at[i]!;

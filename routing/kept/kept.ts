@@ -3,9 +3,11 @@ import { sameItems } from './changed-places.ts';
 /** Answers that are kept for one first argument: this site's, another's beside it, and those of both as they are built. */
 const MOST = 4;
 
-interface Answered<Rest, Answer> {
-  readonly rest: Rest;
+/** An answer, what it was asked of, and the one before it for the same first argument: most have none. */
+interface Answered<Args, Answer> {
+  readonly args: Args;
   readonly answer: Answer;
+  next: Answered<Args, Answer> | null;
 }
 
 /** True where both are one thing, or two lists of the same things. */
@@ -30,23 +32,32 @@ export function allSame(a: readonly unknown[], b: readonly unknown[]): boolean {
 export function kept<Args extends readonly [] | readonly [object, ...(readonly unknown[])], Answer>(
   work: (...args: Args) => Answer,
 ): (...args: Args) => Answer {
-  const memory = new WeakMap<object, Answered<Args, Answer>[]>();
+  // Not every one is asked, and a memory of what goes by nothing is one answer.
+  let memory: WeakMap<object, Answered<Args, Answer>> | null = null;
+  let only: Answered<Args, Answer> | null = null;
   return (...args) => {
-    const key = args[0] ?? memory;
-    const known = memory.get(key);
-    if (known === undefined) {
-      const answer = work(...args);
-      memory.set(key, [{ rest: args, answer }]);
-      return answer;
+    const key = args[0];
+    if (key === undefined) {
+      only ??= { args, answer: work(...args), next: null };
+      return only.answer;
     }
-    for (let i = 0; i < known.length; i++) {
-      const one = known[i]!;
-      if (!allSame(args, one.rest)) continue;
-      toFront(known, i, one);
+    memory ??= new WeakMap();
+    const last = memory.get(key) ?? null;
+    let before: Answered<Args, Answer> | null = null;
+    let count = 1;
+    for (let one = last; one !== null; before = one, one = one.next, count++) {
+      if (!allSame(args, one.args)) {
+        if (count === MOST) one.next = null;
+        continue;
+      }
+      if (before === null) return one.answer;
+      before.next = one.next;
+      one.next = last;
+      memory.set(key, one);
       return one.answer;
     }
     const answer = work(...args);
-    toFront(known, known.length === MOST ? MOST - 1 : known.length, { rest: args, answer });
+    memory.set(key, { args, answer, next: memory.get(key) ?? null });
     return answer;
   };
 }

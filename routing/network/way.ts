@@ -135,24 +135,25 @@ function traced(ways: Ways, { approach, state }: Choice, to: Point3, length: num
     path.push(entry);
     legs.push(null);
   }
-  path.reverse();
-  legs.reverse();
-  const bends = bendsOf(path);
+  // Copies have the room of what they hold: a list that grew keeps more, and a lot has thousands of runs.
+  const forth = path.toReversed();
+  const bends = bendsOf(forth);
   let bendDegrees = 0;
   for (const { degrees } of bends) bendDegrees += degrees;
   return {
     length,
     taps: { start: start.length, end: end.length },
-    path,
-    legs,
+    path: forth,
+    legs: legs.toReversed(),
     raceways: inOrderOfTravel(legs),
     bends: bends.length,
     bendDegrees,
   };
 }
 
-function inOrderOfTravel(legs: readonly (string | null)[]): string[] {
+/** The raceways of the legs of a way that was walked back. */
+function inOrderOfTravel(back: readonly (string | null)[]): string[] {
   const raceways: string[] = [];
-  for (const id of legs) if (id !== null && id !== raceways.at(-1)) raceways.push(id);
-  return raceways;
+  for (const id of back) if (id !== null && id !== raceways.at(-1)) raceways.push(id);
+  return raceways.toReversed();
 }

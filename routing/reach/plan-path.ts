@@ -27,6 +27,7 @@ export function pointAlong(path: readonly Point2[], distance: number): Point2 {
 
 /** The part of a polyline between two distances along it, with the corners between. */
 export function partAlong(path: readonly Point2[], from: number, to: number): Point2[] {
+  if (path.length === 2) return [pointAlong(path, from), pointAlong(path, to)];
   const part = [pointAlong(path, from)];
   let gone = 0;
   for (let i = 1; i < path.length; i++) {
