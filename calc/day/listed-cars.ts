@@ -1,8 +1,7 @@
 import type { ChargingDay } from '../../routing/site/site.ts';
-import { clockOf, minutesOf } from './clock.ts';
+import { clockOf, dayWindow, minutesOf } from './clock.ts';
 import type { DayCar, DayInput } from './day-input.ts';
 import { stayOf } from './parking.ts';
-import { worldOf } from './world.ts';
 
 /** A day with these cars, one by one; a population is gone with it. */
 export function withCars(day: ChargingDay, cars: readonly DayCar[]): ChargingDay {
@@ -33,7 +32,7 @@ export function movedTimes(
   by: number,
   day: DayInput,
 ): Times {
-  const { steps, step } = worldOf(day).window;
+  const { steps, step } = dayWindow(day.from, day.to, day.step)!;
   const end = steps * step;
   const within = (least: number, value: number, most: number): number => Math.min(most, Math.max(least, value));
   if (part === 'arrives') return { arrives: within(0, arrives + by, leaves - step), leaves };
@@ -45,7 +44,7 @@ export function movedTimes(
 /** The clock of a car at other times; a time that is as it was keeps its words, also where it lies outside the window. */
 export function clocksAt(day: DayInput, place: number, times: Times): Pick<DayCar, 'arrive' | 'leave'> {
   const car = day.cars[place]!;
-  const stood = stayOf(car, worldOf(day).window);
+  const stood = stayOf(car, dayWindow(day.from, day.to, day.step)!);
   const from = minutesOf(day.from);
   return {
     arrive: times.arrives === stood.arrives ? car.arrive : clockOf(from + times.arrives),

@@ -3,7 +3,7 @@ import { chargerUse } from '../day/charger-use.ts';
 import { clockOf, startOfStep } from '../day/clock.ts';
 import { energyPrices } from '../day/cost.ts';
 import type { DayInput } from '../day/day-input.ts';
-import { STRATEGY_WORDS } from '../day/day-words.ts';
+import { NO_STALL, NO_STEP, STRATEGY_WORDS } from '../day/day-words.ts';
 import { dayGround, plannedDay, siteDay } from '../day/planned-days.ts';
 import { STRATEGIES } from '../day/rules/rules.ts';
 import { simulate } from '../day/simulate.ts';
@@ -98,19 +98,20 @@ export function dayCarsSheet(site: Site): Rows | null {
   ];
   return under([
     head,
-    ...days.flatMap(({ day, planned }) =>
-      planned.cars.map((car, i): Cell[] => [
+    ...days.flatMap(({ day, input, planned }) => {
+      const { stays } = worldOf(input);
+      return planned.cars.map((car, i): Cell[] => [
         day.id,
         i + 1,
-        car.charger ?? 'no free stall',
+        car.charger ?? (stays[i]!.first < stays[i]!.end ? NO_STALL : NO_STEP),
         car.arrive,
         car.leave,
         rounded(car.need),
         rounded(car.most),
         ...STRATEGIES.map((one) => rounded(planned.strategies[one]!.got[i]!)),
         rounded(Math.max(0, car.need - planned.strategies[planned.strategy]!.got[i]!)),
-      ]),
-    ),
+      ]);
+    }),
   ]);
 }
 

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { makeLot } from '../bench/make-lot.ts';
 import { opener } from './open.ts';
 
 const open = opener();
@@ -129,6 +130,116 @@ test('cars are moved by hand and by keys, undone; a chosen time stands on the bo
   await page.getByText('what if it were 320 A').waitFor();
   await page.getByText('Energy and cost of each stall a billing period').click();
   await page.getByRole('region', { name: 'Meters' }).getByRole('row').nth(16).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('a car is drawn in a row by hand and by keys, and goes again; ceiling, load and bars are seen at once', async () => {
+  const { page, offences, close } = await open();
+  await page.setViewportSize({ width: 1440, height: 900 });
+  await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
+  const says = page.locator('.day-says');
+  await says.filter({ hasText: '20 cars' }).waitFor();
+  // Nothing has to be scrolled for the ceiling, the load and several bars.
+  const bottomOf = async (selector: string) => {
+    const box = (await page.locator(selector).first().boundingBox())!;
+    return box.y + box.height;
+  };
+  for (const selector of ['.day-controls .day-ceiling input', '.day-load', '.day-row[data-place="5"]'])
+    expect(await bottomOf(selector)).toBeLessThan(900);
+  expect(await page.evaluate(() => document.scrollingElement!.scrollHeight)).toBe(900);
+
+  const empty = page.locator('.day-empty');
+  const charger = (await empty.first().getAttribute('data-item'))!.replace('row ', '');
+  const ground = page.locator('.day-row', { has: empty }).first().locator('.day-row-ground');
+  await ground.scrollIntoViewIfNeeded();
+  const box = (await ground.boundingBox())!;
+  const at = (share: number) => [box.x + share * box.width, box.y + box.height / 2] as const;
+  // A third of the way, and let go with Escape: nothing is drawn.
+  await page.mouse.move(...at(0.3));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.5), { steps: 4 });
+  await page.locator('.day-car[data-held=true]').waitFor();
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  await says.filter({ hasText: '20 cars' }).waitFor();
+  await page.mouse.move(...at(0.3));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.5), { steps: 4 });
+  await page.mouse.up();
+  await says.filter({ hasText: '21 cars' }).waitFor();
+  const drawn = page.locator('[data-car="20"]');
+  expect(await drawn.getAttribute('aria-label')).toBe(`car 21 at ${charger}`);
+  // Of 1078 units 52 lie before six and 26 after ten in the evening: 10:20 to 13:47, in whole quarters.
+  expect(await drawn.getAttribute('aria-valuetext')).toMatch(/^10:15 to 14:00,/);
+  // What it asks is typed in the table behind.
+  const asks = page.getByLabel('car 21 asks', { exact: true });
+  await asks.fill('2 * 40');
+  await asks.press('Enter');
+  await expect.poll(() => drawn.getAttribute('aria-valuetext')).toContain('of 80.0 kWh');
+  const undo = page.getByRole('button', { name: /^Undo/ }).first();
+  await undo.click();
+  await undo.click();
+  await says.filter({ hasText: '20 cars' }).waitFor();
+
+  // By keys: down to the empty row, a car drawn in it, one more after it, and both taken away.
+  await page.locator('[data-car]').first().focus();
+  await page.keyboard.press('End');
+  const focused = () => page.evaluate(() => document.activeElement?.getAttribute('data-item'));
+  for (let i = 0; i < 20 && (await focused()) !== `row ${charger}`; i++) await page.keyboard.press('ArrowUp');
+  expect(await focused()).toBe(`row ${charger}`);
+  await page.keyboard.press('Enter');
+  await expect.poll(focused).toBe('car 20');
+  expect(await drawn.getAttribute('aria-valuetext')).toMatch(/^06:00 to 10:00,/);
+  await page.keyboard.press('+');
+  await expect.poll(focused).toBe('car 21');
+  expect(await page.locator('[data-car="21"]').getAttribute('aria-valuetext')).toMatch(/^10:00 to 14:00,/);
+  await page.keyboard.press('Delete');
+  await expect.poll(() => page.locator('[data-car="21"]').count()).toBe(0);
+  await says.filter({ hasText: '21 cars' }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('hundreds of chargers have their rows and figures, a screenful of them drawn', async () => {
+  const { page, offences, close } = await open();
+  const lot = makeLot({ name: 'many', stalls: 300 });
+  const days = [
+    { id: 'd', from: '06:00', to: '20:00', population: { kind: 'workplace' as const, cars: 320, seed: 3 } },
+  ];
+  await page.evaluate(
+    (content) => {
+      const files = new DataTransfer();
+      files.items.add(new File([content], 'many.site.json'));
+      document.dispatchEvent(new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true }));
+    },
+    JSON.stringify({ ...lot, days }),
+  );
+  await page.getByRole('heading', { level: 1, name: 'many' }).waitFor();
+  await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
+  await page.locator('.day-says', { hasText: '315 cars' }).waitFor();
+  // Five of the 320 come before six or after eight.
+  const rows = page.locator('.day-row');
+  const places = () => rows.evaluateAll((all) => all.map((one) => Number((one as SVGGElement).dataset.place)));
+  expect((await places()).slice(0, 3)).toEqual([0, 1, 2]);
+  expect((await places()).length).toBeLessThan(60);
+  // By keys to the last row, which is drawn then, and back.
+  await page.locator('[data-item]').first().focus();
+  await page.keyboard.press('End');
+  await expect.poll(async () => (await places()).at(-1)).toBe(299);
+  const focused = () =>
+    page.evaluate(() => (document.activeElement?.closest('.day-row') as SVGGElement | null)?.dataset.place);
+  await expect.poll(focused).toBe('299');
+  await page.keyboard.press('Home');
+  await expect.poll(focused).toBe('0');
+  // By wheel or finger.
+  await page.locator('.day-rows').evaluate((frame) => {
+    frame.scrollTop = frame.scrollHeight / 2;
+  });
+  await expect.poll(async () => (await places()).includes(150)).toBe(true);
+  const table = page.getByRole('region', { name: 'Cars', exact: true });
+  expect(await table.locator('table').getAttribute('aria-rowcount')).toBe('321');
+  expect(await table.locator('tbody tr').count()).toBeLessThan(80);
   expect(offences).toEqual([]);
   await close();
 });

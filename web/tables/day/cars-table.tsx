@@ -1,17 +1,17 @@
+import { useMemo } from 'react';
 import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
-import type { DayView } from '../../../calc/day/day-view.ts';
-import { lackWords } from '../../../calc/day/day-words.ts';
+import type { CarView, DayView } from '../../../calc/day/day-view.ts';
+import { energyWords, lackWords, NO_STALL, NO_STEP } from '../../../calc/day/day-words.ts';
 import { withCar } from '../../../calc/day/listed-cars.ts';
+import { worldOf } from '../../../calc/day/world.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
-import { Scroller } from '../../parts/scroller.tsx';
+import { type Column, WindowedTable } from '../../parts/windowed-table.tsx';
+import { NeedField, TimeField } from './car-fields.tsx';
 
-/** Cars past so many are counted, not listed: the sheets have them all. */
-const MOST_ROWS = 400;
-
-/** Of a day of more cars the times are read, not typed: a field is dearer than a word. */
+/** Of a day of more cars the figures are read, not typed: a field is dearer than a word. */
 const MOST_TYPED = 100;
 
 interface CarsTableProps {
@@ -21,64 +21,88 @@ interface CarsTableProps {
   readonly choose: (charger: string) => void;
 }
 
-/** The figures behind the pictures: a row a car, those who leave short first. */
+/** A car of the day; null where it finds no stall. */
+interface CarRow {
+  readonly car: number;
+  readonly at: CarView | null;
+  /** Whether it stands there for a whole step of the day at all. */
+  readonly comes: boolean;
+}
+
+/** The figures behind the pictures: a row a car, those who find no stall and those who leave short first. */
 export function CarsTable({ day, input, view, choose }: CarsTableProps) {
   const document = useDocumentStore();
-  const set = (car: number, field: 'arrive' | 'leave', time: string): void => {
-    if (!/^\d\d:\d\d$/.test(time) || time === input.cars[car]![field]) return;
+  const rows = useMemo(() => carRows(input, view), [input, view]);
+  const set = (car: number, patch: Parameters<typeof withCar>[3]): void => {
     const { file, apply } = document.getState();
-    apply(changeDay(file, withCar(day, input, car, { [field]: time })));
+    apply(changeDay(file, withCar(day, input, car, patch)));
   };
-  const time = (car: number, field: 'arrive' | 'leave', shown: string) =>
-    view.cars.length > MOST_TYPED ? (
-      shown
-    ) : (
-      <input
-        key={input.cars[car]![field]}
-        type="time"
-        aria-label={`car ${car + 1} ${field === 'arrive' ? 'arrives' : 'leaves'}`}
-        defaultValue={input.cars[car]![field]}
-        onBlur={(event) => set(car, field, event.target.value)}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') set(car, field, event.currentTarget.value);
-        }}
-      />
-    );
-  const cars = [...view.cars].sort((a, b) => Number(b.isShort) - Number(a.isShort) || a.car - b.car);
+  const isTyped = input.cars.length <= MOST_TYPED;
+  const time = ({ car, at }: CarRow, field: 'arrive' | 'leave') => {
+    const own = input.cars[car]!;
+    if (isTyped)
+      return (
+        <TimeField
+          name={`car ${car + 1} ${field === 'arrive' ? 'arrives' : 'leaves'}`}
+          value={own[field]}
+          onChange={(value) => set(car, { [field]: value })}
+        />
+      );
+    return at === null ? own[field] : clockOf(view.from + (field === 'arrive' ? at.arrives : at.leaves));
+  };
+  const columns: readonly Column<CarRow>[] = [
+    {
+      head: 'charger',
+      cell: ({ at, comes }) =>
+        at === null ? (
+          <span className={comes ? 'failing' : 'quiet'}>{comes ? NO_STALL : NO_STEP}</span>
+        ) : (
+          <button type="button" className="link" onClick={() => choose(at.charger)}>
+            {at.charger}
+          </button>
+        ),
+      sort: ({ at }) => at?.charger ?? '',
+    },
+    { head: 'arrives', cell: (row) => time(row, 'arrive'), sort: ({ car, at }) => at?.arrives ?? car },
+    { head: 'leaves', cell: (row) => time(row, 'leave'), sort: ({ car, at }) => at?.leaves ?? car },
+    {
+      head: 'asks',
+      numeric: true,
+      cell: ({ car }) =>
+        isTyped ? (
+          <NeedField name={`car ${car + 1} asks`} value={input.cars[car]!.kwh} onChange={(kwh) => set(car, { kwh })} />
+        ) : (
+          energyWords(input.cars[car]!.kwh)
+        ),
+      sort: ({ car }) => input.cars[car]!.kwh,
+    },
+    { head: 'could get', numeric: true, cell: ({ at }) => energyWords(at?.most ?? 0), sort: ({ at }) => at?.most ?? 0 },
+    { head: 'gets', numeric: true, cell: ({ at }) => energyWords(at?.got ?? 0), sort: ({ at }) => at?.got ?? 0 },
+    {
+      head: 'lacks',
+      numeric: true,
+      cell: ({ at }) => (at?.isShort ? lackWords(at.most - at.got) : ''),
+      sort: ({ at }) => (at === null ? 0 : at.most - at.got),
+    },
+  ];
   return (
-    <Scroller aria-label="Cars" className="day-cars">
-      <table>
-        <caption className="quiet">Cars, those who leave short first</caption>
-        <thead>
-          <tr>
-            <th scope="col">charger</th>
-            <th scope="col">arrives</th>
-            <th scope="col">leaves</th>
-            <th scope="col">asks</th>
-            <th scope="col">could get</th>
-            <th scope="col">gets</th>
-            <th scope="col">lacks</th>
-          </tr>
-        </thead>
-        <tbody>
-          {cars.slice(0, MOST_ROWS).map((car) => (
-            <tr key={car.car}>
-              <th scope="row">
-                <button type="button" className="link" onClick={() => choose(car.charger)}>
-                  {car.charger}
-                </button>
-              </th>
-              <td>{time(car.car, 'arrive', clockOf(view.from + car.arrives))}</td>
-              <td>{time(car.car, 'leave', clockOf(view.from + car.leaves))}</td>
-              <td>{car.need.toFixed(1)} kWh</td>
-              <td>{car.most.toFixed(1)} kWh</td>
-              <td>{car.got.toFixed(1)} kWh</td>
-              <td>{car.isShort ? lackWords(car.most - car.got) : ''}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {cars.length > MOST_ROWS && <p className="quiet">{cars.length - MOST_ROWS} more cars are in the sheets.</p>}
-    </Scroller>
+    <div className="day-table">
+      <p className="quiet small">Cars: those who find no stall and those who leave short first.</p>
+      <WindowedTable
+        name="Cars"
+        rows={rows}
+        columns={columns}
+        keyOf={({ car }) => String(car)}
+        stateOf={({ at, comes }) => ((at === null ? comes : at.isShort) ? 'fail' : undefined)}
+      />
+    </div>
   );
+}
+
+function carRows(input: DayInput, view: DayView): readonly CarRow[] {
+  const at = new Map(view.cars.map((one) => [one.car, one]));
+  const rank = ({ at: own, comes }: CarRow): number => (own === null ? (comes ? 0 : 3) : own.isShort ? 1 : 2);
+  return worldOf(input)
+    .stays.map(({ first, end }, car): CarRow => ({ car, at: at.get(car) ?? null, comes: first < end }))
+    .sort((a, b) => rank(a) - rank(b) || a.car - b.car);
 }

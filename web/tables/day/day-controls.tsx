@@ -17,7 +17,6 @@ interface ControlsProps {
   /** The panel whose managed amperes the limit is. */
   readonly managed: string | undefined;
   readonly onHold: (amps: number) => void;
-  readonly onRemove: () => void;
 }
 
 /** The rule, the limit that is looked at, and the figure that is tried for it. */
@@ -61,9 +60,6 @@ export function DayControls(props: ControlsProps) {
           Hold {managed} to {ceiling} A
         </button>
       )}
-      <button type="button" onClick={props.onRemove}>
-        Delete this day
-      </button>
     </div>
   );
 }

@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { ChoiceField } from '../../parts/fields.tsx';
+import { usePhone } from '../../parts/phone.ts';
 import { Scroller } from '../../parts/scroller.tsx';
 import { useTableFacts } from '../table-facts.ts';
 import { DecidingDayField } from './deciding-day-field.tsx';
@@ -11,11 +12,17 @@ import './day.css';
 export function DayTable() {
   const { site } = useTableFacts();
   const [wanted, setWanted] = useState<string | null>(null);
+  const top = useRef<HTMLDivElement>(null);
+  const isPhone = usePhone();
+  // Under the board of a phone the day would begin below the screen.
+  useEffect(() => {
+    if (isPhone) top.current?.closest('.drawer')?.scrollIntoView();
+  }, [isPhone]);
   const day = site.days.find(({ id }) => id === wanted) ?? site.days[0];
   if (day === undefined) return <NewDay onMade={setWanted} />;
   return (
-    <Scroller aria-label="Day of charging">
-      <div className="day-whole">
+    <Scroller aria-label="Day of charging" className="day-frame">
+      <div className="day-whole" ref={top}>
         {site.days.length > 1 && (
           <ChoiceField
             label="day"

@@ -1,7 +1,7 @@
 import { clockOf } from '../../../calc/day/clock.ts';
 import type { DayView } from '../../../calc/day/day-view.ts';
 
-const HIGH = 220;
+const HIGH = 150;
 const TOP = 10;
 
 interface LoadProps {
@@ -63,18 +63,17 @@ export const stairsOf = (
   y: (value: number) => number,
 ): string => values.map((value, k) => `${k === 0 ? 'M' : 'L'}${x(k)} ${y(value)} H${x(k + 1)}`).join(' ');
 
-/** Times under a picture, and faint lines up from them. */
-export function Hours({
-  wide,
-  view,
-  y,
-  high,
-}: {
+interface HoursProps {
   readonly wide: number;
   readonly view: DayView;
-  readonly y: number;
+  /** Where the times stand; null where there are only the lines. */
+  readonly y: number | null;
+  readonly top?: number;
   readonly high: number;
-}) {
+}
+
+/** Times under a picture, and faint lines up from them. */
+export function Hours({ wide, view, y, top = 0, high }: HoursProps) {
   const minutes = view.steps * view.step;
   const apart = [60, 120, 240].find((one) => (minutes / one) * 60 <= wide) ?? 480;
   const first = (apart - (view.from % apart)) % apart;
@@ -85,10 +84,12 @@ export function Hours({
         const x = (wide * minute) / minutes;
         return (
           <g key={minute}>
-            <line className="day-hour" x1={x} x2={x} y1={0} y2={high} />
-            <text className="day-mark" x={x} y={y} textAnchor="middle">
-              {clockOf(view.from + minute)}
-            </text>
+            {high > top && <line className="day-hour" x1={x} x2={x} y1={top} y2={high} />}
+            {y !== null && (
+              <text className="day-mark" x={x} y={y} textAnchor="middle">
+                {clockOf(view.from + minute)}
+              </text>
+            )}
           </g>
         );
       })}

@@ -14,6 +14,7 @@ import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePhone } from '../../parts/phone.ts';
 import { refsOf } from '../../words/refs.ts';
 import { useTableFacts } from '../table-facts.ts';
+import type { BarRow } from './bar-items.ts';
 import { BestPossible, type FoundBest } from './best-possible.tsx';
 import { carWords } from './car-bar.tsx';
 import { CarRows } from './car-rows.tsx';
@@ -26,9 +27,6 @@ import { LoadTable } from './load-table.tsx';
 import { MetersTable } from './meters-table.tsx';
 import { PanelPicture } from './panel-picture.tsx';
 import { TimeOfDay } from './time-of-day.tsx';
-
-/** Chargers past so many have no row of their own: the table has the cars. */
-const MOST_ROWS = 120;
 
 /** A day of charging: who gets what under a limit that can be dragged, and what rule leaves whom short. */
 export function OneDay({ day }: { readonly day: ChargingDay }) {
@@ -59,6 +57,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
     return { ...read.day, limits: read.day.limits.map((one, i) => (i === index ? { ...one, most: ceiling } : one)) };
   }, [read, ceiling, index]);
   const panelOf = useMemo(() => new Map(site.chargers.map(({ id, from }) => [id, from])), [site.chargers]);
+  const rows = useMemo(() => rowsOf(site.chargers, site.stalls), [site.chargers, site.stalls]);
   const loads = useMemo(
     () => (view === null || !read.ok ? [] : panelLoads(view, read.day, panelOf)),
     [view, read, panelOf],
@@ -109,22 +108,16 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
           setLimitId(id);
           setCeiling(null);
         }}
-        unmanaged={Math.max(0, ...view.unmanaged)}
+        unmanaged={view.unmanaged.reduce((most, one) => Math.max(most, one), 0)}
         ceiling={ceiling}
         onCeiling={setCeiling}
         managed={managed}
         onHold={hold}
-        onRemove={remove}
       />
       {limit === undefined ? (
         <p className="quiet">No limit is drawn above the chargers: nothing holds them back.</p>
       ) : (
-        <>
-          <p className="quiet small">
-            {limit.id}: filled, the fullest line under the rule; stepped edge, what is left for charging; dotted,
-            without management{best !== null && '; thin, the best there could be'}.
-            {at !== null && ` ${view.load[at]!.toFixed(1)} of ${view.room[at]!.toFixed(1)} ${unit} at the time marked.`}
-          </p>
+        <figure className="day-figure">
           <LoadPicture
             wide={wide}
             view={view}
@@ -134,8 +127,26 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
             onAt={setOver}
             onChoose={setTime}
           />
-        </>
+          <figcaption className="quiet small">
+            {limit.id}: filled, the fullest line under the rule; stepped edge, what is left for charging; dotted,
+            without management{best !== null && '; thin, the best there could be'}.
+            {at !== null && ` ${view.load[at]!.toFixed(1)} of ${view.room[at]!.toFixed(1)} ${unit} at the time marked.`}
+          </figcaption>
+        </figure>
       )}
+      <CarRows
+        wide={wide}
+        day={day}
+        input={read.day}
+        view={view}
+        rows={rows}
+        chosen={chosen}
+        choose={choose}
+        at={at}
+        time={time}
+        onAt={setOver}
+      />
+      <TimeOfDay view={view} step={time} onStep={setTime} />
       <PanelPicture
         wide={wide}
         view={view}
@@ -147,20 +158,6 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
         onChoose={setTime}
       />
       <LoadTable view={view} loads={loads} limit={limit?.id ?? null} unit={unit} />
-      <TimeOfDay view={view} step={time} onStep={setTime} />
-      {site.chargers.length <= MOST_ROWS && (
-        <CarRows
-          wide={wide}
-          day={day}
-          input={read.day}
-          view={view}
-          rows={rowsOf(site)}
-          chosen={chosen}
-          choose={choose}
-          at={at}
-          onAt={setOver}
-        />
-      )}
       <ChosenCars view={view} chosen={chosen} />
       <BestPossible
         key={`${day.id} ${limit?.id}`}
@@ -176,6 +173,9 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
       <CarsTable day={day} input={read.day} view={view} choose={choose} />
       <CarsFile day={day} input={read.day} />
       <MetersTable input={read.day} strategy={strategy} />
+      <button type="button" onClick={remove}>
+        Delete this day
+      </button>
       <p className="quiet small">
         Planning figures: real cars and drivers differ, volts are nominal, and the listing and settings of the load
         management govern.
@@ -211,12 +211,13 @@ function sentence({ cars, carsShort, worstShort }: DayView, strategy: Strategy):
 }
 
 /** Chargers in the order of their stalls in the file. */
-function rowsOf({ chargers, stalls }: Site): { charger: string; label: string }[] {
+function rowsOf(chargers: Site['chargers'], stalls: Site['stalls']): readonly BarRow[] {
   const place = new Map(stalls.map(({ id }, i) => [id, i]));
-  const first = (ids: readonly string[]): number => Math.min(...ids.map((id) => place.get(id) ?? Infinity), Infinity);
+  const first = (ids: readonly string[]): number =>
+    ids.reduce((least, id) => Math.min(least, place.get(id) ?? stalls.length), stalls.length);
   return chargers
-    .toSorted((a, b) => first(a.stalls) - first(b.stalls) || 0)
-    .map(({ id }) => ({ charger: id, label: id }));
+    .toSorted((a, b) => first(a.stalls) - first(b.stalls))
+    .map(({ id, stalls: own }) => ({ charger: id, label: id, stalls: own.length }));
 }
 
 function chosenChargers(
