@@ -29,14 +29,24 @@ export const SHARED = 'shared';
  * to the same, to the cent. An element that several panels or rows share, or that is none's, is under `shared`.
  */
 export function subtotals({ site, plan, cost }: Alternative, by: SubtotalBy): readonly Subtotal[] {
+  // These go by the row, whatever it is made of.
   if (by === 'system' || by === 'phase') {
-    const name = (row: CostRow): string => (by === 'system' ? row.system : phaseOf(row.item));
-    return summed(cost.rows.map((row) => ({ name: name(row), ...row })));
+    const place = placesIn({ site, plan }, by);
+    return summed(cost.rows.map((row) => ({ name: place(row, ''), ...row })));
   }
+  const place = placesIn({ site, plan }, by);
+  return summed(cost.rows.flatMap((row) => partsOfRow(row).map((part) => ({ name: place(row, part.of), ...part }))));
+}
+
+/** Where a part of a row belongs, in one of the ways in which a bill is summed. */
+export function placesIn(
+  { site, plan }: Pick<Alternative, 'site' | 'plan'>,
+  by: SubtotalBy,
+): (row: Pick<CostRow, 'item' | 'system'>, element: string) => string {
+  if (by === 'system') return ({ system }) => system;
+  if (by === 'phase') return ({ item }) => phaseOf(item);
   const placed = by === 'panel' ? panelOf(plan, site) : areaOf(plan, site);
-  return summed(
-    cost.rows.flatMap((row) => partsOfRow(row).map((part) => ({ name: placed.get(part.of) ?? SHARED, ...part }))),
-  );
+  return (_, element) => placed.get(element) ?? SHARED;
 }
 
 function summed(parts: readonly Omit<Subtotal, 'cost'>[]): readonly Subtotal[] {

@@ -1,4 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
+import type { TakeoffRow } from '../plan-file.ts';
 import type { CostRow } from './cost.ts';
 import { ON_GROUND } from './high.ts';
 import { dealtOut } from './money.ts';
@@ -14,6 +15,12 @@ export interface CostPart {
   readonly hours: number;
 }
 
+/** What the hours of a part go by: its quantity, by the factors of the height at which it is. */
+export const effortOf = (
+  { quantity, aloft: { high, lift } = ON_GROUND }: TakeoffRow['parts'][number],
+  factors: CostRow['factors'],
+): number => Math.max(0, quantity + (high - lift) * (factors.ladder - 1) + lift * (factors.lift - 1));
+
 /**
  * A row dealt out to the elements that it is made of: material by how much of it is in each, hours also by how high that
  * is. The cents are all there.
@@ -23,9 +30,7 @@ export const partsOfRow = kept((row: CostRow): readonly CostPart[] => {
   const { parts } = taken;
   const weights = parts.map(({ quantity }) => quantity);
   const net = weights.reduce((sum, quantity) => sum + quantity, 0);
-  const efforts = parts.map(({ quantity, aloft: { high, lift } = ON_GROUND }) =>
-    Math.max(0, quantity + (high - lift) * (factors.ladder - 1) + lift * (factors.lift - 1)),
-  );
+  const efforts = parts.map((part) => effortOf(part, factors));
   const effort = efforts.reduce((sum, one) => sum + one, 0);
   const [materials, labors] = [dealtOut(row.material, weights), dealtOut(row.labor, efforts)];
   return parts.map(

@@ -55,6 +55,9 @@ export interface CostSheet extends Bid {
     readonly spec: string;
     readonly quantity: number;
     readonly unit: string;
+    readonly system: System;
+    /** What would be priced. */
+    readonly taken: TakeoffRow;
   }[];
   /** Rows priced by a line for any size, or beyond a curve. */
   readonly guesses: number;
@@ -103,13 +106,13 @@ export const PRICED_WITH_ANOTHER: ReadonlySet<string> = new Set(['raceway stick'
  */
 export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsServed: number): CostSheet {
   const rows: CostRow[] = [];
-  const missing: { item: string; spec: string; quantity: number; unit: string }[] = [];
+  const missing: CostSheet['missing'][number][] = [];
   for (const row of takeoff) {
     if (PRICED_WITH_ANOTHER.has(row.item)) continue;
     const { item, spec, quantity, unit } = row;
     const priced = costRow(row, list);
     if (priced) rows.push(priced);
-    else missing.push({ item, spec, quantity, unit });
+    else missing.push({ item, spec, quantity, unit, system: systemOf(item, spec), taken: row });
   }
   const quotes = withQuotes(
     rows,

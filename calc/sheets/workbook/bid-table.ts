@@ -5,6 +5,7 @@ import type { Rate } from '../../prices/rates.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { standingWords } from '../cost-sheet.ts';
 import { costColumn } from './cost-table.ts';
+import { canBeDealt, dealtColumn } from './dealt-table.ts';
 import { hours, type LiveCell, type LiveName, type LiveTable, live, money } from './live.ts';
 import { rateCell } from './rates-table.ts';
 
@@ -90,17 +91,24 @@ export function bidTable(priced: Alternative): LiveTable {
     put(name, money(value, `ROUND(${price}/${many},2)`), `over ${many}`);
   }
   rows.push([]);
+  const isDealt = canBeDealt(priced);
   for (const by of SUBTOTALS)
     for (const sum of subtotals(priced, by)) {
-      const cells: LiveCell[] =
+      const of = criterion(sum.name);
+      const summed = (what: 'cost' | 'hours'): string =>
         by === 'system'
-          ? [
-              money(sum.cost, `SUMIF(${column('system')},"${sum.name}",${column('cost')})`),
-              hours(sum.hours, `SUMIF(${column('system')},"${sum.name}",${column('hours')})`),
-              'worked',
-            ]
-          : [money(sum.cost), hours(sum.hours), 'as it was written'];
-      rows.push([`by ${by}: ${sum.name}`, ...cells]);
+          ? `SUMIF(${column('system')},${of},${column(what)})`
+          : `SUMIF(${dealtColumn(priced, by)},${of},${dealtColumn(priced, what)})`;
+      rows.push(
+        by === 'system' || isDealt
+          ? [`by ${by}: ${sum.name}`, money(sum.cost, summed('cost')), hours(sum.hours, summed('hours')), 'worked']
+          : [
+              `by ${by}: ${sum.name}`,
+              money(sum.cost),
+              hours(sum.hours),
+              'as it was written: too many elements to carry',
+            ],
+      );
     }
   rows.push([]);
   const onAll = `(1+${rateCell('permits')})*(1+${rateCell('contingency')})*(1+${rateCell('overhead')})*(1+${rateCell('margin')})*(1+${rateCell('bond')})`;
@@ -115,3 +123,9 @@ export function bidTable(priced: Alternative): LiveTable {
   rows.push([], ...standingWords(cost).map((says): LiveCell[] => [says]), [CAUTIONS]);
   return { name: 'bid', rows, names };
 }
+
+/** A name as what a cell must be to be summed: its signs that stand for others, or compare, are themselves. */
+const criterion = (name: string): string => {
+  const plain = name.replace(/[~*?]/g, '~$&').replaceAll('"', '""');
+  return `"${/^[=<>]/.test(name) ? '=' : ''}${plain}"`;
+};

@@ -50,16 +50,23 @@ export function costTable({ units }: Pick<Site, 'units'>, { rows, missing }: Cos
   const add = (cells: (line: number) => LiveCell[]): void => {
     lines.push(cells(lines.length + 2));
   };
-  for (const { item, spec, quantity: many, unit } of missing)
+  for (const { item, spec, quantity: many, unit, system, taken } of missing)
     add((line) => [
       item,
       spec,
       quantity(many * one(unit)),
-      quantity(many * one(unit)),
+      quantity((taken.bought?.quantity ?? many) * one(unit)),
       unit === 'ft' ? units : unit,
-      null,
+      system,
       money(null),
-      ...worked(line, { material: 0, hours: 0, labor: 0, cost: 0 }, live(null, 'figure'), [0, 0], unit, 1),
+      ...worked(
+        line,
+        { material: 0, hours: 0, labor: 0, cost: 0 },
+        live(null, 'figure'),
+        [(taken.high - (taken.lift ?? 0)) * one(unit), (taken.lift ?? 0) * one(unit)],
+        unit,
+        1,
+      ),
       'no price',
       null,
     ]);

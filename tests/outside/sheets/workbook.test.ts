@@ -8,11 +8,11 @@ import { describe, expect, test } from 'vitest';
 import XLSX_CALC from 'xlsx-calc';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import type { Alternative } from '../../../calc/plan/comparison.ts';
+import { SUBTOTALS, subtotals } from '../../../calc/plan/subtotals.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { workbook } from '../../../calc/sheets/workbook/workbook.ts';
 import { xlsx } from '../../../calc/sheets/xlsx.ts';
-import { SYSTEMS } from '../../../calc/takeoff/cost.ts';
 import { whatIf } from '../../../calc/takeoff/what-if.ts';
 import { plannedSample } from './planned-samples.ts';
 
@@ -38,6 +38,7 @@ XLSX_CALC.import_functions(
 const LIST: PriceList = { ...INVENTED_LIST, allowances: [{ name: 'signs', dollars: 1234.5 }] };
 const site = (name: string) => plannedSample(name).site;
 const yard = alternativeOf('yard', site('fleet-yard'), LIST);
+const pedestals = alternativeOf('pedestals', site('library-pedestals'), LIST);
 const lot = alternativeOf('lot', site('library-lot'), {
   ...LIST,
   // Nothing prices retractors, and a quote is in it.
@@ -64,7 +65,8 @@ function placeOf(book: WorkBook, line: string): string {
 const amount = (book: WorkBook, line: string): number => cell(book, 'bid', placeOf(book, line));
 const cents = (dollars: number): number => Math.round(dollars * 100);
 
-function expectPlan(book: WorkBook, { cost }: Alternative): void {
+function expectPlan(book: WorkBook, priced: Alternative): void {
+  const { cost } = priced;
   for (const [line, dollars] of [
     ['material', cost.material],
     ['labor', cost.labor],
@@ -76,15 +78,13 @@ function expectPlan(book: WorkBook, { cost }: Alternative): void {
     ['bonds', cost.bond],
     ['price', cost.price],
     ...cost.additions.map(({ name, dollars: added }) => [name, added] as const),
-    ...SYSTEMS.filter((system) => cost.bySystem[system] > 0).map(
-      (system) => [`by system: ${system}`, cost.bySystem[system]] as const,
-    ),
+    ...SUBTOTALS.flatMap((by) => subtotals(priced, by).map((sum) => [`by ${by}: ${sum.name}`, sum.cost] as const)),
   ] as const)
     expect(cents(amount(book, line)), line).toBe(cents(dollars));
 }
 
 describe.each([
-  ['a yard', yard],
+  ['pedestals', pedestals],
   ['a lot with a quote and without a price', lot],
 ])('the workbook of %s', (_, priced) => {
   test('is worked by another program to the totals of the plan, to the cent', async () => {
@@ -113,11 +113,21 @@ test('who changes a price, a rate or fills in what has none changes the total', 
     rows: [...lot.cost.list.rows, { item: 'retractor', spec: 'cord', unit: 'each', material: 250, hours: 1.5 }],
     rates: { ...lot.cost.list.rates, tax: 0.1 },
   };
-  const { cost } = alternativeOf('lot', lot.site, list);
-  // All of it hangs: the new row has no hours from the ladder in the workbook until somebody says so.
-  expect(cents(amount(book, 'material'))).toBe(cents(cost.material));
-  expect(cents(amount(book, 'tax'))).toBe(cents(cost.material * 0.1));
-  expect(amount(book, 'price')).toBeGreaterThan(lot.cost.price + 16 * 250);
+  const priced = alternativeOf('lot', lot.site, list);
+  const { cost } = priced;
+  // Whatever is summed, by system, phase, panel and area: what was filled in is in all of it.
+  expectPlan(book, priced);
+  expect(cost.price).toBeGreaterThan(lot.cost.price + 16 * 250);
+});
+
+test('who changes the factor of a ladder changes the sums by panel and area as a plan with that factor has them', async () => {
+  const book = await unworked(pedestals);
+  const place = utils
+    .sheet_to_json<unknown[]>(book.Sheets.rates!, { header: 1 })
+    .findIndex(([name]) => name === 'height factor on hours');
+  book.Sheets.rates![`B${place + 1}`] = { t: 'n', v: 1.9 };
+  XLSX_CALC(book);
+  expectPlan(book, alternativeOf('pedestals', pedestals.site, { ...LIST, rates: { ...LIST.rates, height: 1.9 } }));
 });
 
 test('every sheet has a filter, its head on each printed page, one page across, and names', async () => {
@@ -138,10 +148,10 @@ test('every sheet has a filter, its head on each printed page, one page across, 
 
 describe('what if', () => {
   test('moves the price as an estimate with that change does', () => {
-    const { cost } = yard;
+    const { cost } = pedestals;
     const byName = new Map(whatIf(cost).map((one) => [one.name, one]));
     const repriced = (change: (list: PriceList) => PriceList): number =>
-      alternativeOf('yard', yard.site, change(LIST)).cost.price - cost.price;
+      alternativeOf('pedestals', pedestals.site, change(LIST)).cost.price - cost.price;
     const dearer = repriced((list) => ({
       ...list,
       rows: list.rows.map((row) => (/\bcopper\b/.test(row.spec) ? { ...row, material: row.material * 1.2 } : row)),
@@ -152,13 +162,13 @@ describe('what if', () => {
     expect(Math.abs(byName.get('labor rate')!.moves - hour)).toBeLessThan(2);
   });
   test('shows the five lines that move it most, the larger first, as bars that are worked', async () => {
-    const cases = whatIf(yard.cost);
+    const cases = whatIf(pedestals.cost);
     expect(cases).toHaveLength(7);
     expect(cases.map(({ moves }) => moves)).toEqual(cases.map(({ moves }) => moves).sort((a, b) => b - a));
-    const largest = Math.max(...yard.cost.rows.map(({ cost }) => cost));
-    const dearest = yard.cost.rows.find(({ cost }) => cost === largest)!;
+    const largest = Math.max(...pedestals.cost.rows.map(({ cost }) => cost));
+    const dearest = pedestals.cost.rows.find(({ cost }) => cost === largest)!;
     expect(cases.some(({ name }) => name === `${dearest.item}, ${dearest.spec}`)).toBe(true);
-    const book = await unworked(yard);
+    const book = await unworked(pedestals);
     XLSX_CALC(book);
     cases.forEach(({ moves }, i) => {
       expect(cell(book, 'what-if', `E${i + 2}`)).toBeCloseTo(moves, 6);
