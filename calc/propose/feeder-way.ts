@@ -217,6 +217,8 @@ function withTransformer(
   };
 }
 
+const REPLACED = ['volts', 'busAmps', 'mainAmps', 'kva', 'primaryVolts', 'secondaryVolts'] as const;
+
 function changed(
   one: FileEquipment,
   patch: Partial<FileEquipment> | undefined,
@@ -226,6 +228,9 @@ function changed(
 ): FileEquipment {
   if (patch === undefined && !letGo.has(one.id)) return one;
   const next: FileEquipment = { ...one, ...patch };
+  // Equipment for other volts or amperes is another piece, to be bought.
+  if (patch !== undefined && REPLACED.some((field) => field in patch && patch[field] !== one[field]))
+    delete (next as { existing?: boolean }).existing;
   if (letGo.has(one.id)) delete (next as { managedAmps?: number }).managedAmps;
   if (voltsChange && one.id === root) {
     delete (next as { faultAmps?: number }).faultAmps;

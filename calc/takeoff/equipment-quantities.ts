@@ -21,11 +21,11 @@ const padKind = byWords((feet) =>
   }),
 );
 
-/** Equipment as drawn, with its pads; the source is the utility's. */
+/** Equipment as drawn, with its pads; the source is the utility's, and what stands already is not bought. */
 export function equipmentQuantities(equipment: readonly Equipment[]): Tally {
   const { add, tally } = tallying();
   for (const piece of equipment) {
-    if (piece.kind === 'source') continue;
+    if (piece.kind === 'source' || piece.existing === true) continue;
     add(
       kindOf({ item: EQUIPMENT_WORDS[piece.kind], spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }),
       piece.id,

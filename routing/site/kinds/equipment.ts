@@ -64,6 +64,7 @@ export const equipmentSchema = v.strictObject({
   seriesWith: maybe(told(filledText, 'The device ahead that this combination was tested with, as marked.')),
   groundFault: maybe(told(v.boolean(), 'Whether its main has ground-fault protection of equipment.')),
   arcEnergy: maybe(told(v.picklist(ARC_REDUCTIONS), 'The documented way to less arc energy that its main has.')),
+  existing: maybe(told(v.boolean(), 'Whether it stands already: it is neither bought nor set.')),
   lockable: maybe(
     told(
       v.boolean(),

@@ -96,6 +96,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     seriesWith: ['the 400 A main', 'the 200 A main'],
     groundFault: [true, false],
     arcEnergy: ['maintenance-switch', 'differential'],
+    existing: [false, true],
     lockable: [true, false],
   },
   feeders: {

@@ -101,6 +101,13 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
           words={(each) => EQUIPMENT_WORDS[each]}
           onChange={(kind) => change({ kind })}
         />
+        <ChoiceField
+          label="stands"
+          value={equipment.existing ? 'yes' : 'no'}
+          choices={['yes', 'no']}
+          words={(each) => (each === 'yes' ? 'already' : 'to be installed')}
+          onChange={(each) => change({ existing: each === 'yes' ? true : undefined })}
+        />
         <PlaceFields label="center" value={equipment.at} onChange={(at) => change({ at })} />
         <PlaceFields label="entry" value={equipment.entry} onChange={(entry) => change({ entry })} />
         {(['width', 'depth', 'height'] as const).map((name, axis) => (

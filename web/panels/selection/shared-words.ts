@@ -142,6 +142,7 @@ export const SHARED_WORDS = {
       suits: boards,
     }),
     field('breakers lock open', ['lockable'], { ...NOT_GIVEN, words: GIVEN_WORDS, called: 'locking', suits: boards }),
+    field('stands already', ['existing'], { absent: false, called: 'standing' }),
   ],
   feeders: [
     field('from', ['from'], { among: 'equipment', called: 'source' }),

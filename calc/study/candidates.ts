@@ -1,0 +1,206 @@
+import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { counted } from '../../routing/words/counted.ts';
+import { plan } from '../plan/plan.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { panelsOf } from '../propose/feeding.ts';
+import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
+import { type StudyBase, withoutBoards } from './base.ts';
+import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
+import { laidOut, type Made, routed, withAmps } from './layouts.ts';
+import { MOUNT_WORDS, MOUNTS, type StudyMount } from './shape.ts';
+import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
+
+/** A way to be drawn. */
+export interface Candidate {
+  readonly mount: string;
+  readonly supply: string;
+  readonly amps: number;
+  readonly make: () => Made;
+}
+
+export interface Candidates {
+  readonly list: readonly Candidate[];
+  /** Mounts and feeders of which no way can be. */
+  readonly cannot: readonly { readonly name: string; readonly says: string }[];
+  readonly looked: number;
+  readonly leftOut: readonly string[];
+}
+
+/** No more standing feeders than these are gone through. */
+const MOST_FEEDERS = 2;
+
+/** The ways that are worth drawing in a lot; `tell` hears which mount is being laid out. */
+export function candidatesOf(base: StudyBase, prices: PriceList, tell: (says: string) => void): Candidates {
+  const list: Candidate[] = [];
+  const cannot: { name: string; says: string }[] = [];
+  let looked = 0;
+  let first: StudyMount | null = null;
+  const left = { transformers: 0, sizes: 0, mounts: 0 };
+  for (const mount of MOUNTS) {
+    tell(`laying out: ${MOUNT_WORDS[mount]}`);
+    const layout = laidOut(base.file, base.wanted, mount, base.amps, prices);
+    if (!layout.ok) {
+      cannot.push({ name: MOUNT_WORDS[mount], says: layout.says });
+      continue;
+    }
+    first ??= mount;
+    const isFirst = mount === first;
+    const own = panelsOf(base.site).length > 0 ? onStanding(base, layout, mount, isFirst, prices) : null;
+    const fresh = onNew(base, layout, mount, isFirst, prices, own === null);
+    const drawn = [...(own?.list ?? []), ...fresh];
+    looked += (own?.looked ?? 0) + 2 * SIZES.length;
+    cannot.push(...(isFirst ? (own?.cannot ?? []) : []));
+    if (isFirst) {
+      left.transformers += own?.leftTransformers ?? 0;
+      left.sizes += (own?.leftSizes ?? 0) + 2 * SIZES.length - fresh.length;
+    } else left.mounts += (own?.looked ?? 0) + 2 * SIZES.length - drawn.length;
+    list.push(...drawn);
+  }
+  return {
+    list,
+    cannot,
+    looked,
+    leftOut: [
+      ...(left.transformers > 0
+        ? [
+            `${left.transformers} with a larger transformer or more volts than those at which all run at full rate, or smaller ones behind which fewer do.`,
+          ]
+        : []),
+      ...(left.sizes > 0
+        ? [`${left.sizes} with chargers of other ratings, of ${SIZES.join(', ')} A: no more of them run at full rate, or none gets more.`]
+        : []),
+      ...(left.mounts > 0 && first
+        ? [
+            `${left.mounts} that differ from one that is drawn “${MOUNT_WORDS[first]}” by the mount alone: the others are drawn with each supply at its least.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+type Laid = Extract<Made, { readonly ok: true }>;
+
+interface OnStanding {
+  readonly list: readonly Candidate[];
+  readonly cannot: readonly { readonly name: string; readonly says: string }[];
+  readonly looked: number;
+  readonly leftTransformers: number;
+  readonly leftSizes: number;
+}
+
+/** Ways by what stands or is drawn ahead of the boards. */
+function onStanding(
+  base: StudyBase,
+  layout: Laid,
+  mount: StudyMount,
+  isFirst: boolean,
+  prices: PriceList,
+): OnStanding {
+  const { known, unknown } = standingFeeders(toSite(layout.file));
+  const cannot = unknown.map((says) => ({ name: 'A standing feeder', says }));
+  if (known.length === 0)
+    return {
+      list: [{ mount: MOUNT_WORDS[mount], supply: 'supply as drawn', amps: base.amps, make: () => layout }],
+      cannot,
+      looked: 1,
+      leftTransformers: 0,
+      leftSizes: 0,
+    };
+  const list: Candidate[] = [];
+  let [looked, leftTransformers, leftSizes] = [0, 0, 0];
+  for (const standing of known.slice(0, MOST_FEEDERS)) {
+    const { id } = standing.feeder;
+    const bySize = new Map(
+      [...new Set([...SIZES, base.amps])].map((amps) => {
+        const sized = feederProspects(toSite(withAmps(layout.file, amps))).find(({ feeder }) => feeder.id === id);
+        return [amps, sized?.ok ? sized.ways : []];
+      }),
+    );
+    const all = feederChoices(bySize, base.amps);
+    const chosen = all.filter(({ isMain }) => isFirst || isMain);
+    for (const ways of bySize.values()) looked += choicesIn(ways);
+    const same = choicesIn(bySize.get(base.amps) ?? []);
+    const others = [...bySize].reduce((sum, [amps, ways]) => sum + (amps === base.amps ? 0 : choicesIn(ways)), 0);
+    const alike = all.filter(({ amps, only }) => amps === base.amps && only === null).length;
+    leftTransformers += same - alike;
+    leftSizes += others - all.filter(({ amps }) => amps !== base.amps).length;
+    for (const choice of chosen)
+      list.push({
+        mount: MOUNT_WORDS[mount],
+        supply: supplyWords(id, choice),
+        amps: choice.amps,
+        make: () => used(base, layout, standing, choice, prices),
+      });
+  }
+  return { list, cannot, looked, leftTransformers, leftSizes };
+}
+
+/** A way to use a feeder in words. */
+export function supplyWords(feeder: string, { way, transformer, only }: FeederChoice): string {
+  const volts = way.asItIs ? 'as it is' : `at ${way.volts} V`;
+  const kva = way.kva === null ? '' : `, ${way.kva} kVA ${transformer}`;
+  const held = way.managedAmps === null ? '' : `, shared limit of ${way.managedAmps} A`;
+  return `${feeder} ${volts}${kva}${held}${only === null ? '' : `, only ${only} chargers`}`;
+}
+
+function used(base: StudyBase, layout: Laid, standing: StandingFeeder, choice: FeederChoice, prices: PriceList): Made {
+  const { amps, way, transformer, only } = choice;
+  const fewer = only === null ? layout : withFewer(base, layout, only, prices);
+  if (!fewer.ok) return fewer;
+  const file = withAmps(fewer.file, amps);
+  // A ceiling that is drawn is let go where all run at full rate; nothing else of the feeder changes as it is.
+  const made = transformer === 'in the board' ? usedInBoard(file, standing, way) : usedSo(file, standing, way);
+  return made.ok ? { ...made, says: [...fewer.says, ...made.says] } : made;
+}
+
+/** So many chargers and no more: those of accessible stalls, then those with the shortest branches; raceways laid anew. */
+function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList): Made {
+  const site = toSite(layout.file);
+  const lengths = new Map(plan(site).runs.map(({ charger, length }) => [charger, length ?? Number.POSITIVE_INFINITY]));
+  const use = new Map(site.stalls.map((stall) => [stall.id, stall.use ?? 'standard']));
+  const isAccessible = (stalls: readonly string[]): boolean => stalls.some((id) => use.get(id) !== 'standard');
+  const kept = site.chargers
+    .toSorted(
+      (a, b) =>
+        Number(isAccessible(b.stalls)) - Number(isAccessible(a.stalls)) || lengths.get(a.id)! - lengths.get(b.id)!,
+    )
+    .slice(0, only);
+  const ids = new Set(kept.map(({ id }) => id));
+  const drops = new Set(kept.map(({ drop }) => drop));
+  const file: SiteFile = {
+    ...layout.file,
+    chargers: (layout.file.chargers ?? []).filter(({ id }) => ids.has(id)),
+    drops: (layout.file.drops ?? []).filter(({ id }) => drops.has(id)),
+    raceways: base.file.raceways ?? [],
+    pullpoints: base.file.pullpoints ?? [],
+  };
+  return routed(file, prices, [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`]);
+}
+
+/** Ways with new feeders: to one board, or to panels where branches and feeders are shortest. */
+function onNew(
+  base: StudyBase,
+  layout: Laid,
+  mount: StudyMount,
+  isFirst: boolean,
+  prices: PriceList,
+  isOnNew: boolean,
+): readonly Candidate[] {
+  const words = { mount: MOUNT_WORDS[mount] };
+  const board = (amps: number): Candidate => ({
+    ...words,
+    supply: 'new feeder, one board',
+    amps,
+    make: () => oneNewFeeder(layout.file, base, amps, prices),
+  });
+  const panels: Candidate = {
+    ...words,
+    supply: 'new feeders, panels as proposed',
+    amps: base.amps,
+    make: () =>
+      isOnNew ? layout : laidOut(withoutBoards(base), base.wanted, mount, base.amps, prices),
+  };
+  const sizes = isFirst ? [base.amps, ...[SIZES[0], SIZES.at(-1)!].filter((amps) => amps !== base.amps)] : [base.amps];
+  return isOnNew ? [panels, ...(isFirst ? [board(base.amps)] : [])] : [...sizes.map(board), ...(isFirst ? [panels] : [])];
+}
