@@ -1,4 +1,16 @@
-import { closeSync, existsSync, fstatSync, mkdirSync, openSync, readSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fstatSync,
+  lstatSync,
+  mkdirSync,
+  openSync,
+  readSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, resolve } from 'node:path';
 
 /** Most bytes that are read of one file or of standard input: no site file, price list or calculation is so long. */
@@ -66,10 +78,24 @@ function readPiece(file: number, piece: Buffer): number {
   }
 }
 
-/** Writes a file, its folder made where it is missing. Throws an Error in words. */
+/**
+ * Writes a file, its folder made where it is missing, whole or not at all: beside its place, then into it in one step. What
+ * stands there is lost only once the new one is written. Throws an Error in words.
+ */
 export function writeContent(path: string, content: string | Uint8Array): void {
   makeFolder(dirname(path));
-  inWords(() => writeFileSync(path, content));
+  inWords(() => {
+    // A device, a pipe or a link is written to as it is.
+    if (existsSync(path) && !lstatSync(path).isFile()) return writeFileSync(path, content);
+    const beside = `${path}.${process.pid}.part`;
+    try {
+      writeFileSync(beside, content);
+      renameSync(beside, path);
+    } catch (error) {
+      rmSync(beside, { force: true });
+      throw error;
+    }
+  });
 }
 
 /** True where something that holds anything stands at a path. */

@@ -20,6 +20,7 @@ export const OPTIONS = {
   what: { type: 'string' },
   cords: { type: 'string' },
   day: { type: 'string' },
+  stay: { type: 'string' },
   stalls: { type: 'string' },
   rows: { type: 'string' },
   name: { type: 'string' },
@@ -96,6 +97,18 @@ export const VERBS = {
       ['  --replace', 'write over a file that stands there already [--json]'],
     ],
     options: ['out', 'replace', 'json'],
+  },
+  study: {
+    usage: [
+      [
+        'study FILE --out DIR',
+        'the ways to do the job side by side: a site file and a plan of each, and their comparison as CSV, XLSX and PDF',
+      ],
+      ['  --stay HOURS', 'how long cars stay, all there at once, where the file has no charging day; 4 unless said'],
+      ['  --replace', 'write over a study that stands there already'],
+      ['  --json', 'all figures as one line of JSON; goes without --out too [--prices CSV]'],
+    ],
+    options: ['out', 'stay', 'replace', 'prices', 'json'],
   },
   calc: {
     usage: [

@@ -15,6 +15,7 @@ import { planVerb } from './verbs/plan.ts';
 import { pricesVerb } from './verbs/prices.ts';
 import { proposeVerb } from './verbs/propose.ts';
 import { schemaVerb } from './verbs/schema.ts';
+import { studyVerb } from './verbs/study.ts';
 
 const USAGE = `overrow VERB ...
 
@@ -54,7 +55,9 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   const { json = false, explain = false, changes = false, replace = false, restocking = false } = values;
   const keepGoing = values['keep-going'] ?? false;
   const bidDay = values['bid-day'];
-  const named = <Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stalls' | 'rows' | 'name'>(
+  const named = <
+    Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stay' | 'stalls' | 'rows' | 'name',
+  >(
     name: Name,
   ) => given(values, name);
   switch (verb) {
@@ -82,6 +85,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       );
     case 'merge':
       return mergeVerb(rest, { json, replace, ...named('out') }, machine);
+    case 'study':
+      return studyVerb(rest, { json, replace, ...named('out'), ...named('stay'), ...named('prices') }, machine);
     case 'calc':
       return calcVerb(rest, { explain, keepGoing }, machine);
     case 'new':

@@ -29,10 +29,7 @@ function withBeyond(
   place: number,
   own: readonly (readonly Charger[])[],
 ): readonly Charger[] {
-  return [
-    ...own[place]!,
-    ...nodes.flatMap(({ parent }, i) => (parent === place ? withBeyond(nodes, i, own) : [])),
-  ];
+  return [...own[place]!, ...nodes.flatMap(({ parent }, i) => (parent === place ? withBeyond(nodes, i, own) : []))];
 }
 
 /** How many of some chargers, the smallest first, a ceiling carries at full rate. */

@@ -68,7 +68,9 @@ export function candidatesOf(base: StudyBase, prices: PriceList, tell: (says: st
           ]
         : []),
       ...(left.sizes > 0
-        ? [`${left.sizes} with chargers of other ratings, of ${SIZES.join(', ')} A: no more of them run at full rate, or none gets more.`]
+        ? [
+            `${left.sizes} with chargers of other ratings, of ${SIZES.join(', ')} A: no more of them run at full rate, or none gets more.`,
+          ]
         : []),
       ...(left.mounts > 0 && first
         ? [
@@ -90,13 +92,7 @@ interface OnStanding {
 }
 
 /** Ways by what stands or is drawn ahead of the boards. */
-function onStanding(
-  base: StudyBase,
-  layout: Laid,
-  mount: StudyMount,
-  isFirst: boolean,
-  prices: PriceList,
-): OnStanding {
+function onStanding(base: StudyBase, layout: Laid, mount: StudyMount, isFirst: boolean, prices: PriceList): OnStanding {
   const { known, unknown } = standingFeeders(toSite(layout.file));
   const cannot = unknown.map((says) => ({ name: 'A standing feeder', says }));
   if (known.length === 0)
@@ -198,9 +194,10 @@ function onNew(
     ...words,
     supply: 'new feeders, panels as proposed',
     amps: base.amps,
-    make: () =>
-      isOnNew ? layout : laidOut(withoutBoards(base), base.wanted, mount, base.amps, prices),
+    make: () => (isOnNew ? layout : laidOut(withoutBoards(base), base.wanted, mount, base.amps, prices)),
   };
   const sizes = isFirst ? [base.amps, ...[SIZES[0], SIZES.at(-1)!].filter((amps) => amps !== base.amps)] : [base.amps];
-  return isOnNew ? [panels, ...(isFirst ? [board(base.amps)] : [])] : [...sizes.map(board), ...(isFirst ? [panels] : [])];
+  return isOnNew
+    ? [panels, ...(isFirst ? [board(base.amps)] : [])]
+    : [...sizes.map(board), ...(isFirst ? [panels] : [])];
 }

@@ -41,13 +41,11 @@ export function closedBy(site: Site, fresh: ReadonlySet<string>, cost: CostSheet
   const ground = legsOf(laid.filter(isUnderground));
   const above = legsOf(laid.filter((one) => !isUnderground(one)));
   const placesOf = (isPedestal: boolean): readonly Point2[] =>
-    site.drops.flatMap(({ box, mount }) =>
-      (mount === 'pedestal') === isPedestal ? [[box[0], box[1]] as const] : [],
-    );
+    site.drops.flatMap(({ box, mount }) => ((mount === 'pedestal') === isPedestal ? [[box[0], box[1]] as const] : []));
   const dug = new Set(touched(site.stalls, ground, placesOf(true)));
   const under = touched(site.stalls, above, placesOf(false)).filter((id) => !dug.has(id));
   const day = hoursADay(cost.list);
-  const groundDays = (cost.rows.reduce((sum, { system, hours }) => sum + (system === 'ground' ? hours : 0), 0)) / day;
+  const groundDays = cost.rows.reduce((sum, { system, hours }) => sum + (system === 'ground' ? hours : 0), 0) / day;
   const highHours = cost.rows.reduce(
     (sum, { hours, quantity, ladder, lift }) => sum + (quantity > 0 ? (hours * (ladder + lift)) / quantity : 0),
     0,

@@ -22,7 +22,12 @@ export interface FigureFact {
 /** In the order in which one would ask; every one of them has a say in which ways nothing beats. */
 export const FIGURES = {
   price: { name: 'price', unit: 'dollars', better: 'less', says: 'the bid by the price list' },
-  served: { name: 'stalls served', unit: 'stalls', better: 'more', says: 'with a run within limits and a cord that reaches' },
+  served: {
+    name: 'stalls served',
+    unit: 'stalls',
+    better: 'more',
+    says: 'with a run within limits and a cord that reaches',
+  },
   fullRate: {
     name: 'chargers at full rate at once',
     unit: 'chargers',
@@ -43,7 +48,12 @@ export const FIGURES = {
     better: 'less',
     says: 'dug up until the ground is whole again, or under work overhead, a few at a time',
   },
-  stallDays: { name: 'stalls closed times days', unit: 'days', better: 'less', says: 'each stall for as long as it is closed' },
+  stallDays: {
+    name: 'stalls closed times days',
+    unit: 'days',
+    better: 'less',
+    says: 'each stall for as long as it is closed',
+  },
   days: { name: 'days of work', unit: 'days', better: 'less', says: 'hours of labor over those of the crew in a day' },
   spareAmps: { name: 'least spare amperes', unit: 'A', better: 'more', says: 'of any board or service' },
   spareSpaces: { name: 'spare spaces', unit: 'spaces', better: 'more', says: 'of the boards that feed chargers' },

@@ -45,7 +45,13 @@ export function mended(
     const fails = planned.plan.findings.filter(({ severity }) => severity === 'fail');
     const own = fails.filter((finding) => forcedBy(finding) === null);
     if (own.length === 0)
-      return { ok: true, file: next, planned, says: lastOfEach(says), forced: fails.flatMap((one) => forcedBy(one) ?? []) };
+      return {
+        ok: true,
+        file: next,
+        planned,
+        says: lastOfEach(says),
+        forced: fails.flatMap((one) => forcedBy(one) ?? []),
+      };
     const cured = own.map((finding) => cure(next, finding, fresh)).find((one) => one !== null);
     if (cured === undefined) return { ok: false, says: own[0]!.says };
     next = cured.file;
@@ -122,7 +128,10 @@ function ceilingFor(file: SiteFile, { about }: Finding): Cure | null {
 function lessDrop(file: SiteFile, fresh: ReadonlySet<string>): Cure | null {
   const { file: wider, widened } = withWiderFeeders(file, fresh);
   if (widened.length > 0 && !plan(toSite(wider)).findings.some(({ rule }) => rule === 'total-drop'))
-    return { file: wider, says: `${widened.join(', ')}: more conductors in parallel than the breaker asks for, to hold the drop.` };
+    return {
+      file: wider,
+      says: `${widened.join(', ')}: more conductors in parallel than the breaker asks for, to hold the drop.`,
+    };
   const { branch } = toSite(file).rules.dropLimit;
   if (branch - LESS < LEAST - 1e-9) return null;
   const limit = branch - LESS;

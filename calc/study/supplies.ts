@@ -99,15 +99,17 @@ export function usedInBoard(file: SiteFile, standing: StandingFeeder, way: Feede
 type Placed = Pick<Equipment, 'at' | 'size' | 'entry' | 'rotation'>;
 
 /** Beside a board, to its right or left, the fronts in one line; a front looks down in the plan where nothing is turned. */
-function placeBeside(board: Placed, { size, entry }: Placed, side: 1 | -1, gap: number): Pick<Placed, 'at' | 'entry' | 'rotation'> {
+function placeBeside(
+  board: Placed,
+  { size, entry }: Placed,
+  side: 1 | -1,
+  gap: number,
+): Pick<Placed, 'at' | 'entry' | 'rotation'> {
   const turn = ((board.rotation ?? 0) * Math.PI) / 180;
   const [ux, uy] = [Math.cos(turn), Math.sin(turn)];
   const along = side * ((board.size[0] + size[0]) / 2 + gap);
   const back = (size[1] - board.size[1]) / 2;
-  const at: [number, number] = [
-    tidy(board.at[0] + along * ux - back * uy),
-    tidy(board.at[1] + along * uy + back * ux),
-  ];
+  const at: [number, number] = [tidy(board.at[0] + along * ux - back * uy), tidy(board.at[1] + along * uy + back * ux)];
   return { at, entry: [at[0], at[1], entry[2]], rotation: board.rotation ?? 0 };
 }
 
@@ -127,9 +129,11 @@ export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, pric
   const tree = treeOf(site);
   const [board] = panelsOf(site);
   const place = board && tree.placeOf.get(board.id);
-  if (board === undefined || place === undefined) return { ok: false, says: 'No board stands that a feeder could lead to.' };
+  if (board === undefined || place === undefined)
+    return { ok: false, says: 'No board stands that a feeder could lead to.' };
   let above = tree.nodes[place]!.parent;
-  while (above >= 0 && !['service', 'source'].includes(tree.nodes[above]!.equipment.kind)) above = tree.nodes[above]!.parent;
+  while (above >= 0 && !['service', 'source'].includes(tree.nodes[above]!.equipment.kind))
+    above = tree.nodes[above]!.parent;
   const from = tree.nodes[above];
   if (from === undefined) return { ok: false, says: `No service or source is drawn ahead of ${board.id}.` };
   const { volts, phases } = tree.nodes[place]!.system;
@@ -148,7 +152,10 @@ export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, pric
   );
   const besides = site.loads
     .filter((load) => load.from === board.id && load.generation !== true)
-    .reduce((sum, load) => sum + (load.va * (load.continuous ? tables.continuous.factor : 1)) / (Math.sqrt(phases) * volts), 0);
+    .reduce(
+      (sum, load) => sum + (load.va * (load.continuous ? tables.continuous.factor : 1)) / (Math.sqrt(phases) * volts),
+      0,
+    );
   const mainAmps = standardRatingAtLeast(tables, tables.continuous.factor * line + besides);
   const busAmps = BUSES.find((bus) => bus >= mainAmps);
   const poles = site.chargers.reduce((sum, one) => sum + (one.phases === 3 ? 3 : 2), 0) + 3 * site.loads.length;

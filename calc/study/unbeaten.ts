@@ -16,10 +16,13 @@ export function beats(one: WayFigures, other: WayFigures): boolean {
   return isBetter;
 }
 
-const worth = (value: number | null, sign: 1 | -1): number => (value === null ? Number.NEGATIVE_INFINITY : sign * value);
+const worth = (value: number | null, sign: 1 | -1): number =>
+  value === null ? Number.NEGATIVE_INFINITY : sign * value;
 
 /** Ids of the ways that no other beats on all counts. */
-export function unbeatenOf(ways: readonly { readonly id: string; readonly figures: WayFigures }[]): ReadonlySet<string> {
+export function unbeatenOf(
+  ways: readonly { readonly id: string; readonly figures: WayFigures }[],
+): ReadonlySet<string> {
   return new Set(
     ways.filter(({ figures }) => !ways.some((other) => beats(other.figures, figures))).map(({ id }) => id),
   );

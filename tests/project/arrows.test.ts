@@ -77,6 +77,7 @@ const FLOORS = {
     'plan',
     'why',
     'propose',
+    'study',
     'space',
     'sheets',
     'library',
