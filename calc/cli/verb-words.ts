@@ -105,10 +105,11 @@ export const VERBS = {
         'the ways to do the job side by side: a site file and a plan of each, and their comparison as CSV, XLSX and PDF',
       ],
       ['  --stay HOURS', 'how long cars stay, all there at once, where the file has no charging day; 4 unless said'],
+      ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
       ['  --replace', 'write over a study that stands there already'],
       ['  --json', 'all figures as one line of JSON; goes without --out too [--prices CSV]'],
     ],
-    options: ['out', 'stay', 'replace', 'prices', 'json'],
+    options: ['out', 'stay', 'day', 'replace', 'prices', 'json'],
   },
   calc: {
     usage: [

@@ -86,7 +86,11 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'merge':
       return mergeVerb(rest, { json, replace, ...named('out') }, machine);
     case 'study':
-      return studyVerb(rest, { json, replace, ...named('out'), ...named('stay'), ...named('prices') }, machine);
+      return studyVerb(
+        rest,
+        { json, replace, ...named('out'), ...named('stay'), ...named('day'), ...named('prices') },
+        machine,
+      );
     case 'calc':
       return calcVerb(rest, { explain, keepGoing }, machine);
     case 'new':

@@ -1,6 +1,6 @@
 import type { Site, SiteFile } from '../../routing/site/site.ts';
-import { toSite } from '../../routing/site/to-site.ts';
-import { dayFigures } from '../day/day-figures.ts';
+import { meanEnergy } from '../day/day-figures.ts';
+import { type DecidingDay, figuresOf as figuresOfDay } from '../day/deciding-day.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { marginsOf } from '../plan/margins.ts';
 import { servedStalls } from '../plan/served.ts';
@@ -38,7 +38,7 @@ export const FIGURES = {
     name: 'energy a car gets in its stay',
     unit: 'kWh',
     better: 'more',
-    says: 'of the first charging day, or all there at once, over all cars that come',
+    says: 'of the charging day that decides, or all there at once; over all cars that come',
   },
   raceway: { name: 'branch raceway', unit: 'ft', better: 'less', says: SUMMED_LENGTHS.branchRaceway.says },
   trench: { name: 'trench', unit: 'ft', better: 'less', says: SUMMED_LENGTHS.trench.says },
@@ -78,14 +78,14 @@ export type WayFigures = Readonly<Record<Figure, number | null>>;
 
 /**
  * The figures of a way that is planned and priced.
- * @param cars that come on a day where the site has none of its own, each for `stayHours`, all at once
  * @param fresh raceways that are laid in it
+ * @param counted the same site with the days by which cars are counted, of which `day` decides
  */
 export function figuresOf(
   { site, plan, cost }: Alternative,
-  file: SiteFile,
   fresh: ReadonlySet<string>,
-  stay: { readonly cars: number; readonly hours: number },
+  counted: Site,
+  day: DecidingDay | null,
 ): WayFigures {
   const closed = closedBy(site, fresh, cost);
   const margins = [...marginsOf(plan, site).values()];
@@ -96,7 +96,7 @@ export function figuresOf(
     price: cost.price,
     served: servedStalls(plan, site.rules).size,
     fullRate: atFullRate(site),
-    energy: energyOf(file, stay),
+    energy: energyOf(counted, day),
     raceway: summedLength(plan.takeoff, SUMMED_LENGTHS.branchRaceway),
     trench: summedLength(plan.takeoff, SUMMED_LENGTHS.trench),
     closed: closed.dug + closed.under,
@@ -129,11 +129,17 @@ const roomOf = (site: Site): number =>
     return now === undefined || now.volts <= now.chargerVolts ? sum : sum + Math.max(0, now.leftKva.onFeeder);
   }, 0);
 
-/** Of the first day of charging of the site, or of one on which all cars are there at once; null where it cannot be worked. */
-function energyOf(file: SiteFile, { cars, hours }: { readonly cars: number; readonly hours: number }): number | null {
-  const own = file.days?.[0];
-  const [day] = dayFigures(toSite({ ...file, days: [own ?? stayDay(cars, hours)] }));
-  return day === undefined || day.cars === 0 ? null : day.energy / day.cars;
+/**
+ * The file with the day by which its cars are counted: those of its own, or one on which so many cars are there at once
+ * for some hours.
+ */
+export const withDay = (file: SiteFile, cars: number, hours: number): SiteFile =>
+  file.days?.length ? file : { ...file, days: [stayDay(cars, hours)] };
+
+/** What a car gets on the day that decides; null where it cannot be worked. */
+function energyOf(counted: Site, day: DecidingDay | null): number | null {
+  const figures = day === null ? undefined : figuresOfDay(counted, day);
+  return figures === undefined || figures.cars === 0 ? null : meanEnergy(figures);
 }
 
 /** More than any car takes in a stay, kWh: what it gets is then what its charger gives. */

@@ -19,6 +19,8 @@ export interface StudyWish {
   readonly prices: PriceList;
   /** Hours that a car stays, all there at once, where the site has no day of charging. */
   readonly stayHours: number;
+  /** Id of the charging day that decides, of several; null takes the hardest. */
+  readonly day: string | null;
 }
 
 /** A failing finding that the lot itself forces, and what does. */

@@ -1,9 +1,11 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { type DecidingDay, decidingDay, decidingWords } from '../day/deciding-day.ts';
 import { alternativeOf } from '../plan/alternative.ts';
+import type { Alternative } from '../plan/comparison.ts';
 import { baseOf, type StudyBase } from './base.ts';
 import { type Candidate, candidatesOf } from './candidates.ts';
-import { figuresOf } from './figures.ts';
+import { figuresOf, type WayFigures, withDay } from './figures.ts';
 import { forcing } from './forced.ts';
 import { mended } from './mended.ts';
 import type { NoWay, Study, StudyWay, StudyWish } from './shape.ts';
@@ -42,7 +44,13 @@ export function study(
   tell({ says: 'what stands', done: 0, of: 0 });
   const base = baseOf(file);
   const { list, cannot, looked, leftOut } = candidatesOf(base, wish.prices, (says) => tell({ says, done: 0, of: 0 }));
-  const drawn = base.isDrawn ? [asDrawn(file, base, wish)] : [];
+  let day: DecidingDay | null = null;
+  const figured = (planned: Alternative, own: SiteFile): WayFigures => {
+    const counted = toSite(withDay(own, base.wanted.size, wish.stayHours));
+    day ??= decidingDay([counted], wish.day);
+    return figuresOf(planned, freshRaceways(own, base), counted, day);
+  };
+  const drawn = base.isDrawn ? [asDrawn(file, base, wish, figured)] : [];
   const forcedBy = forcing(base.site);
   const ways: StudyWay[] = [...drawn];
   const none: NoWay[] = [...cannot];
@@ -54,7 +62,7 @@ export function study(
     cannot: [...none],
     looked: looked + drawn.length,
     leftOut,
-    assumes: assumptions(file, base, wish),
+    assumes: assumptions(file, base, wish, day),
   });
   for (const [done, candidate] of list.entries()) {
     tell({ says: `${candidate.mount}; ${candidate.supply}`, done, of: list.length });
@@ -81,7 +89,7 @@ export function study(
       file: checked.file,
       says: [...made.says, ...checked.says],
       forced: checked.forced,
-      figures: figuresOf(checked.planned, checked.file, freshRaceways(checked.file, base), stayOf(base, wish)),
+      figures: figured(checked.planned, checked.file),
     });
     ready(soFar());
   }
@@ -102,8 +110,6 @@ function whyNoStudy({ stalls = [], equipment = [] }: SiteFile): string | null {
   return null;
 }
 
-const stayOf = ({ wanted }: StudyBase, { stayHours: hours }: StudyWish) => ({ cars: wanted.size, hours });
-
 /** Feeders that a way brings: none that stands, and none that was drawn before. */
 function freshFeeders({ feeders = [] }: SiteFile, { file }: StudyBase): ReadonlySet<string> {
   const before = new Set((file.feeders ?? []).map((one) => JSON.stringify(one)));
@@ -118,7 +124,12 @@ function freshRaceways({ raceways = [] }: SiteFile, { file }: StudyBase): Readon
 }
 
 /** What is drawn, as it is, with whatever fails in it. */
-function asDrawn(file: SiteFile, base: StudyBase, wish: StudyWish): StudyWay {
+function asDrawn(
+  file: SiteFile,
+  base: StudyBase,
+  wish: StudyWish,
+  figured: (planned: Alternative, own: SiteFile) => WayFigures,
+): StudyWay {
   const planned = alternativeOf(file.name, toSite(file), wish.prices);
   const fails = planned.plan.findings.filter(({ severity }) => severity === 'fail');
   return {
@@ -130,14 +141,19 @@ function asDrawn(file: SiteFile, base: StudyBase, wish: StudyWish): StudyWay {
     file,
     says: [],
     forced: fails.map((finding) => ({ finding, by: 'it is drawn so' })),
-    figures: figuresOf(planned, file, freshRaceways(file, base), stayOf(base, wish)),
+    figures: figured(planned, file),
   };
 }
 
-const assumptions = (file: SiteFile, { wanted }: StudyBase, { prices, stayHours }: StudyWish): readonly string[] => [
+const assumptions = (
+  file: SiteFile,
+  { wanted }: StudyBase,
+  { prices, stayHours }: StudyWish,
+  day: DecidingDay | null,
+): readonly string[] => [
   `Prices: ${prices.name}. Equipment and feeders that stand are not bought where the file says that they do.`,
   file.days?.length
-    ? `Energy: the first charging day of the file, ${file.days[0]!.name ?? file.days[0]!.id}, under the rule that the lot is run by.`
+    ? `Energy: of the charging day ${day === null ? 'of the file' : (decidingWords(day) ?? day.id)}, under the rule that the lot is run by.`
     : `Energy: no charging day is drawn; ${wanted.size} cars are there at once for ${stayHours} h each and take what they are given.`,
   'Days: hours of labor over those of the crew in a day. What is dug closes its stalls while all work in the ground is done; a lift closes four stalls at a time (common practice, no source).',
 ];

@@ -31,6 +31,7 @@ export interface StudyOptions {
   readonly replace: boolean;
   readonly prices?: string;
   readonly stay?: string;
+  readonly day?: string;
 }
 
 /**
@@ -61,6 +62,8 @@ export async function studyVerb(paths: readonly string[], options: StudyOptions,
   if (!read.ok) return wrong(read.reason);
   const [{ file, site }] = read.sites as [(typeof read.sites)[number]];
   const { units } = site;
+  if (options.day !== undefined && site.days.every(({ id }) => id !== options.day))
+    return wrong(`study --day: ${path} has no charging day "${options.day}"`);
   const written: string[] = [];
   const write = (ending: string, content: string | Uint8Array): void => {
     machine.write(at(ending), content);
@@ -70,7 +73,7 @@ export async function studyVerb(paths: readonly string[], options: StudyOptions,
   try {
     studied = study(
       file,
-      { prices: prices.list, stayHours },
+      { prices: prices.list, stayHours, day: options.day ?? null },
       ({ says, done: ready, of }) => machine.progress(of > 0 ? `way ${ready + 1} of ${of}: ${says}` : says),
       // Who stops it has the ways that are done, and the comparison of these.
       (soFar) => {
