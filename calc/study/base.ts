@@ -2,7 +2,6 @@ import { byId } from '../../routing/site/look-up.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
-import { panelsOf } from '../propose/feeding.ts';
 import { USUAL_CHARGER } from '../propose/usual.ts';
 
 /** What a study begins with: the lot without any way drawn in it, and what the ways are for. */
@@ -19,7 +18,7 @@ export interface StudyBase {
 
 /**
  * A lot as it stands before the job: without drops, chargers, the raceways that only branches use, the pull points on
- * them, and what was measured or issued of them. Equipment and feeders stay as they are drawn, and so does all else.
+ * them, and what was measured, recorded or issued of them. Equipment and feeders stay as they are drawn, and so does all else.
  */
 export function baseOf(file: SiteFile): StudyBase {
   const site = toSite(file);
@@ -29,7 +28,7 @@ export function baseOf(file: SiteFile): StudyBase {
   if (!isDrawn && site.drops.length === 0)
     return { file: withoutReferences(file), site, wanted, amps: USUAL_CHARGER.amps, isDrawn };
   const used = new Set(plan(site).runs.flatMap(({ raceways }) => raceways));
-  const { drops: _, chargers: __, asBuilt: ___, issued: ____, pullpoints: _____, ...rest } = file;
+  const { drops: _, chargers: __, asBuilt: ___, issued: ____, pullpoints: _____, records: ______, ...rest } = file;
   const bare = withoutReferences({ ...rest, raceways: (file.raceways ?? []).filter(({ id }) => !used.has(id)) });
   return { file: bare, site: toSite(bare), wanted, amps: commonest(site.chargers.map(({ amps }) => amps)), isDrawn };
 }
@@ -52,14 +51,29 @@ function commonest(amps: readonly number[]): number {
   return [...counts].sort((a, b) => b[1] - a[1] || a[0] - b[0])[0]?.[0] ?? USUAL_CHARGER.amps;
 }
 
-/** A lot without its boards, the transformers and disconnects ahead of them and the feeders to all of these. */
-export function withoutBoards({ file, site }: StudyBase): SiteFile {
-  const equipment = (file.equipment ?? []).filter(({ kind }) => kind === 'source' || kind === 'service');
+/** What is left of a lot where new boards are to stand: the service, and the loads that the new ones are to feed. */
+export interface Cleared {
+  readonly file: SiteFile;
+  readonly loads: NonNullable<SiteFile['loads']>;
+}
+
+/**
+ * A lot without its boards, the transformers and disconnects ahead of them, the feeders to all of these and the loads on
+ * them; null where an inverter hangs on one.
+ */
+export function withoutBoards({ file }: StudyBase): Cleared | null {
+  const all = file.equipment ?? [];
+  const equipment = all.filter(({ kind }) => kind === 'source' || kind === 'service');
+  if (all.some(({ kind }) => kind === 'inverter')) return null;
   const stays = byId(equipment);
+  const loads = file.loads ?? [];
   return {
-    ...file,
-    equipment,
-    feeders: (file.feeders ?? []).filter(({ from, to }) => stays.has(from) && stays.has(to)),
-    loads: (file.loads ?? []).filter(({ from }) => stays.has(from) || panelsOf(site).length === 0),
+    file: {
+      ...file,
+      equipment,
+      feeders: (file.feeders ?? []).filter(({ from, to }) => stays.has(from) && stays.has(to)),
+      loads: loads.filter(({ from }) => stays.has(from)),
+    },
+    loads: loads.filter(({ from }) => !stays.has(from)),
   };
 }

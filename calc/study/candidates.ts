@@ -36,12 +36,20 @@ export function candidatesOf(base: StudyBase, prices: PriceList, tell: (says: st
   const cannot: { name: string; says: string }[] = [];
   let looked = 0;
   let first: StudyMount | null = null;
+  const drops = new Map<StudyMount, number>();
   const left = { transformers: 0, sizes: 0, mounts: 0 };
   for (const mount of MOUNTS) {
     tell(`laying out: ${MOUNT_WORDS[mount]}`);
     const layout = laidOut(base.file, base.wanted, mount, base.amps, prices);
     if (!layout.ok) {
       cannot.push({ name: MOUNT_WORDS[mount], says: layout.says });
+      continue;
+    }
+    const one = mount.endsWith('pairs') ? drops.get(MOUNTS[MOUNTS.indexOf(mount) - 1]!) : undefined;
+    const many = layout.file.drops?.length ?? 0;
+    drops.set(mount, many);
+    if (one !== undefined && many >= one) {
+      cannot.push({ name: MOUNT_WORDS[mount], says: 'From no place do two cords come to two stalls.' });
       continue;
     }
     first ??= mount;
@@ -174,6 +182,23 @@ function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceLis
   return routed(file, prices, [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`]);
 }
 
+/** New panels in the place of the boards that are drawn, with the loads of those on the first of them. */
+function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList): Made {
+  const cleared = withoutBoards(base);
+  if (cleared === null) return { ok: false, says: 'An inverter hangs on a board that would be taken away.' };
+  const made = laidOut(cleared.file, base.wanted, mount, base.amps, prices);
+  if (!made.ok || cleared.loads.length === 0) return made;
+  const panels = panelsOf(toSite(made.file));
+  const loads = cleared.loads.map((load) =>
+    panels.some(({ id }) => id === load.from) ? load : { ...load, from: panels[0]!.id },
+  );
+  return {
+    ok: true,
+    file: { ...made.file, loads: [...(made.file.loads ?? []), ...loads] },
+    says: [...made.says, `The new panels feed ${loads.map(({ id }) => id).join(', ')} too.`],
+  };
+}
+
 /** Ways with new feeders: to one board, or to panels where branches and feeders are shortest. */
 function onNew(
   base: StudyBase,
@@ -194,10 +219,8 @@ function onNew(
     ...words,
     supply: 'new feeders, panels as proposed',
     amps: base.amps,
-    make: () => (isOnNew ? layout : laidOut(withoutBoards(base), base.wanted, mount, base.amps, prices)),
+    make: () => (isOnNew ? layout : onPanels(base, mount, prices)),
   };
   const sizes = isFirst ? [base.amps, ...[SIZES[0], SIZES.at(-1)!].filter((amps) => amps !== base.amps)] : [base.amps];
-  return isOnNew
-    ? [panels, ...(isFirst ? [board(base.amps)] : [])]
-    : [...sizes.map(board), ...(isFirst ? [panels] : [])];
+  return isOnNew ? [panels, board(base.amps)] : [...sizes.map(board), ...(isFirst ? [panels] : [])];
 }

@@ -75,13 +75,21 @@ export function feederChoices(bySize: WaysBySize, amps: number): readonly Feeder
   return choices;
 }
 
-/** The lowest voltage with a transformer at which all run at full rate; where none does, the one at which most do. */
+/** Chargers of high power are made for this and above, V line to line. Common practice, no source. */
+const HIGH = 480;
+
+/**
+ * The voltage of the transformers that are looked at: the lowest at which all run at full rate, or most do, from that of
+ * high-power chargers on where a standing feeder may have it; null where none lets more run than now.
+ */
 function raisedVolts(ways: readonly FeederProspect[], now: FeederProspect): number | null {
-  const behind = ways.filter(({ kva, volts }) => kva !== null && (volts > now.volts || now.kva !== null));
-  const full = behind.filter(({ allAtFullRate }) => allAtFullRate).map(({ volts }) => volts);
-  if (full.length > 0) return Math.min(...full);
-  const most = Math.max(0, ...behind.map(({ atFullRate }) => atFullRate));
-  return behind.find(({ atFullRate }) => atFullRate === most && most > now.atFullRate)?.volts ?? null;
+  const behind = ways.filter(({ kva, volts }) => kva !== null && volts <= Math.max(HIGH, now.volts));
+  const high = behind.filter(({ volts }) => volts >= HIGH);
+  const pool = high.length > 0 ? high : behind;
+  const most = Math.max(0, ...pool.map(({ atFullRate }) => atFullRate));
+  if (now.kva !== null && (now.allAtFullRate || most <= now.atFullRate)) return null;
+  const full = pool.filter(({ allAtFullRate }) => allAtFullRate);
+  return (full.length > 0 ? full : pool.filter(({ atFullRate }) => atFullRate === most && most > 0))[0]?.volts ?? null;
 }
 
 /** Where no transformer carries all: the smallest with which most run. */

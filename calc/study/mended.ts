@@ -1,10 +1,12 @@
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { alternativeOf } from '../plan/alternative.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
+import { withPullPoints } from '../propose/pull-points.ts';
 import { withWiderFeeders } from '../propose/wider-feeders.ts';
 import { lineAmps } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
@@ -78,6 +80,9 @@ function cure(file: SiteFile, finding: Finding, fresh: ReadonlySet<string>): Cur
       return ceilingFor(file, finding);
     case 'total-drop':
       return lessDrop(file, fresh);
+    case 'bends':
+    case 'pull-length':
+      return morePullPoints(file);
     default:
       return null;
   }
@@ -122,6 +127,12 @@ function ceilingFor(file: SiteFile, { about }: Finding): Cure | null {
       )
       .join(' '),
   };
+}
+
+/** Larger branches lie in other conduits, which may bend more between two places where they can be opened. */
+function morePullPoints(file: SiteFile): Cure | null {
+  const { file: next, added } = withPullPoints(file);
+  return added === 0 ? null : { file: next, says: `${counted(added, 'pull point')} more than the raceways had.` };
 }
 
 /** More conductors in parallel in what is new, where that is enough; else larger branches. */

@@ -9,12 +9,15 @@ export function beats(one: WayFigures, other: WayFigures): boolean {
   for (const name of FIGURE_NAMES) {
     const sign = FIGURES[name].better === 'more' ? 1 : -1;
     const [a, b] = [worth(one[name], sign), worth(other[name], sign)];
-    if (a === b || Math.abs(a - b) <= ALIKE * Math.max(1, Math.abs(a), Math.abs(b))) continue;
+    if (a === b || alike(a, b)) continue;
     if (a < b) return false;
     isBetter = true;
   }
   return isBetter;
 }
+
+const alike = (a: number, b: number): boolean =>
+  Number.isFinite(a) && Number.isFinite(b) && Math.abs(a - b) <= ALIKE * Math.max(1, Math.abs(a), Math.abs(b));
 
 const worth = (value: number | null, sign: 1 | -1): number =>
   value === null ? Number.NEGATIVE_INFINITY : sign * value;

@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -35,6 +35,15 @@ describe('writing', () => {
     writeFileSync(at('file'), 'x');
     expect(() => writeContent(at('file/in/it.txt'), 'x')).toThrow('is a file, not a folder');
     expect(() => writeContent(folder, 'x')).toThrow('it is a folder, not a file');
+  });
+
+  test('is whole or not at all: what cannot be written leaves what stood there, and no part beside it', () => {
+    writeContent(at('whole/one.txt'), 'old');
+    writeContent(at('whole/one.txt'), 'new');
+    expect(readFileSync(at('whole/one.txt'), 'utf8')).toBe('new');
+    expect(() => writeContent(at('whole/one.txt'), Symbol('no content') as unknown as string)).toThrow();
+    expect(readFileSync(at('whole/one.txt'), 'utf8')).toBe('new');
+    expect(readdirSync(at('whole'))).toEqual(['one.txt']);
   });
 
   test('an empty file is not taken, one that holds something is', () => {

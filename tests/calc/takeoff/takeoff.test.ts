@@ -244,3 +244,33 @@ describe('on any lot', () => {
     );
   });
 });
+
+test('equipment that stands already is neither bought nor set on a pad', () => {
+  const lot = anyLotWithBoard();
+  const bought = (existing?: true): readonly string[] =>
+    planOf({
+      ...lot,
+      equipment: lot.equipment!.map((one) => ({ ...one, ...(one.kind !== 'source' && existing && { existing }) })),
+    }).takeoff.flatMap(({ item }) => (/^(switchboard|equipment pad)$/.test(item) ? [item] : []));
+  expect(bought()).toEqual(['switchboard', 'equipment pad']);
+  expect(bought(true)).toEqual([]);
+});
+
+const anyLotWithBoard = (): SiteFile => ({
+  format: 'overrow/site',
+  version: 1,
+  units: 'ft',
+  name: 'board',
+  equipment: [
+    {
+      id: 'SB',
+      kind: 'switchboard',
+      at: [0, 0],
+      size: [4, 2, 7],
+      entry: [0, 0, 7],
+      volts: 208,
+      phases: 3,
+      busAmps: 800,
+    },
+  ],
+});
