@@ -11,7 +11,7 @@ import { lengthIn, placeIn } from '../propose/in-file.ts';
 import { equipmentId, equipmentInFile } from '../propose/new-equipment.ts';
 import { propose } from '../propose/propose.ts';
 import { USUAL_DROP, USUAL_PANELBOARD, USUAL_PEDESTAL } from '../propose/usual.ts';
-import { MOUNT_WORDS, type StudyMount } from './shape.ts';
+import type { StudyMount } from './shape.ts';
 
 /** A file with something drawn in it and what is to be said of it, or why that cannot be. */
 export type Made =
@@ -152,7 +152,3 @@ function pedestals(file: SiteFile, wanted: ReadonlySet<string>, mount: StudyMoun
     says: isBetter ? ['Cords leave the pedestals 2 ft up: from higher they do not come round the cars.'] : [],
   };
 }
-
-/** Words of a way: how cords come, how it is fed, and with what. */
-export const wayName = (mount: StudyMount, supply: string, count: number, amps: number): string =>
-  `${MOUNT_WORDS[mount]}; ${supply}; ${count} of ${amps} A`;

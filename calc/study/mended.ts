@@ -8,7 +8,7 @@ import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { withPullPoints } from '../propose/pull-points.ts';
 import { withWiderFeeders } from '../propose/wider-feeders.ts';
-import { lineAmps } from './at-full-rate.ts';
+import { greatestLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 
 /** A way in which nothing fails that is not forced; or why there is none. */
@@ -105,7 +105,7 @@ function ceilingFor(file: SiteFile, { about }: Finding): Cure | null {
     boards.map(({ id, phases }) => [
       id,
       Math.ceil(
-        lineAmps(
+        greatestLine(
           chargers.filter(({ from }) => from === id),
           phases ?? 3,
         ),

@@ -13,7 +13,7 @@ import { feederConductor } from '../supply/feeders/feeder-conductor.ts';
 import { type FeederProspect, feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import { standardRatingAtLeast } from '../tables/lookup.ts';
-import { lineAmps } from './at-full-rate.ts';
+import { greatestLine } from './at-full-rate.ts';
 import type { StudyBase } from './base.ts';
 import { type Made, routed, withAmps } from './layouts.ts';
 
@@ -146,7 +146,7 @@ export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, pric
   const others = panelsOf(site).slice(1);
   const stranded = site.loads.find((load) => others.some(({ id }) => id === load.from));
   if (stranded) return { ok: false, says: `${stranded.from} feeds ${stranded.id} too, and cannot be taken away.` };
-  const line = lineAmps(
+  const line = greatestLine(
     site.chargers.map((one) => ({ ...one, amps })),
     phases,
   );
