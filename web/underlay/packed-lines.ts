@@ -19,36 +19,69 @@ export interface PackedLines {
 const PLAIN: LineLook = { color: null, weight: 0, width: 0, dash: [], filled: false };
 
 export function packedLines(lines: readonly DrawnLine[]): PackedLines {
+  const packer = linePacker();
+  for (const line of lines) packer.put(line);
+  return packer.packed();
+}
+
+/** Packs lines as they come. */
+export function linePacker(): { readonly put: (line: DrawnLine) => void; readonly packed: () => PackedLines } {
   const layers = new Map<string, number>();
   const looks = new Map<LineLook, number>();
-  const layerOf = new Uint32Array(lines.length);
-  const lookOf = new Uint32Array(lines.length);
-  const starts = new Uint32Array(lines.length + 1);
-  const closed = new Uint8Array(lines.length);
-  const boxes = new Float64Array(4 * lines.length);
-  const xy = new Float64Array(2 * lines.reduce((sum, { points }) => sum + points.length, 0));
-  let at = 0;
-  for (const [i, line] of lines.entries()) {
-    layerOf[i] = numbered(layers, line.layer);
-    lookOf[i] = numbered(looks, line.look ?? PLAIN);
-    closed[i] = line.closed ? 1 : 0;
+  let layerOf = new Uint32Array(1024);
+  let lookOf = new Uint32Array(1024);
+  let starts = new Uint32Array(1025);
+  let closed = new Uint8Array(1024);
+  let boxes = new Float64Array(4 * 1024);
+  let xy = new Float64Array(8 * 1024);
+  let [count, at] = [0, 0];
+  const put = (line: DrawnLine): void => {
+    if (count === closed.length) {
+      layerOf = grown(layerOf, new Uint32Array(2 * count));
+      lookOf = grown(lookOf, new Uint32Array(2 * count));
+      starts = grown(starts, new Uint32Array(2 * count + 1));
+      closed = grown(closed, new Uint8Array(2 * count));
+      boxes = grown(boxes, new Float64Array(8 * count));
+    }
+    const length = 2 * (at + line.points.length);
+    if (length > xy.length) xy = grown(xy, new Float64Array(Math.max(length, 2 * xy.length)));
+    layerOf[count] = numbered(layers, line.layer);
+    lookOf[count] = numbered(looks, line.look ?? PLAIN);
+    closed[count] = line.closed ? 1 : 0;
     let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (const [x, y] of line.points) {
+    for (const point of line.points) {
+      const [x, y] = [point[0], point[1]];
       xy[2 * at] = x;
       xy[2 * at + 1] = y;
       at += 1;
-      minX = Math.min(minX, x);
-      minY = Math.min(minY, y);
-      maxX = Math.max(maxX, x);
-      maxY = Math.max(maxY, y);
+      if (x < minX) minX = x;
+      if (y < minY) minY = y;
+      if (x > maxX) maxX = x;
+      if (y > maxY) maxY = y;
     }
-    starts[i + 1] = at;
-    boxes[4 * i] = minX;
-    boxes[4 * i + 1] = minY;
-    boxes[4 * i + 2] = maxX;
-    boxes[4 * i + 3] = maxY;
-  }
-  return { layers: [...layers.keys()], looks: [...looks.keys()], layerOf, lookOf, starts, closed, xy, boxes };
+    boxes[4 * count] = minX;
+    boxes[4 * count + 1] = minY;
+    boxes[4 * count + 2] = maxX;
+    boxes[4 * count + 3] = maxY;
+    count += 1;
+    starts[count] = at;
+  };
+  const packed = (): PackedLines => ({
+    layers: [...layers.keys()],
+    looks: [...looks.keys()],
+    layerOf: layerOf.slice(0, count),
+    lookOf: lookOf.slice(0, count),
+    starts: starts.slice(0, count + 1),
+    closed: closed.slice(0, count),
+    xy: xy.slice(0, 2 * at),
+    boxes: boxes.slice(0, 4 * count),
+  });
+  return { put, packed };
+}
+
+function grown<T extends Uint8Array | Uint32Array | Float64Array>(before: T, after: T): T {
+  after.set(before);
+  return after;
 }
 
 /** The number of a thing among those that were met before. */

@@ -1,10 +1,10 @@
-import { readDxf } from '../../routing/site/import/dxf.ts';
+import { drawDxf } from '../../routing/site/import/dxf.ts';
 import { readGeojson } from '../../routing/site/import/geojson.ts';
 import { linesOfGeojson, middleOfGeojson } from '../../routing/site/import/geojson-lines.ts';
 import type { DrawnWords } from '../../routing/site/import/imported.ts';
 import { counted } from '../../routing/words/counted.ts';
 import { type MainExtent, mainExtent } from './main-extent.ts';
-import { buffersOf, type PackedLines, packedLines } from './packed-lines.ts';
+import { buffersOf, linePacker, type PackedLines, packedLines } from './packed-lines.ts';
 import type { ReadAnswer, ReadMessage, ReadRequest } from './read-request.ts';
 import { textOfBytes } from './text-of-bytes.ts';
 
@@ -23,10 +23,11 @@ here.onmessage = ({ data: { kind, bytes } }: MessageEvent<ReadRequest>) => {
 const FEET_IN_A_DEGREE = 364_600;
 
 function dxf(text: string): ReadAnswer {
-  const read = readDxf(text, (share) => say({ share }));
+  const packer = linePacker();
+  const read = drawDxf(text, packer.put, (share) => say({ share }));
   if (!read.ok) return read;
   const { words, feetPerUnit, unitSays, rounding, notes } = read.value;
-  const lines = packedLines(read.value.lines);
+  const lines = packer.packed();
   return { ok: true, lines, words, extent: extentOf(lines, words), feetPerUnit, unitSays, rounding, notes };
 }
 

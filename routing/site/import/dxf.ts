@@ -5,7 +5,7 @@ import { leftOutWords, type Unseen, unseenNotes } from './dxf/left-out.ts';
 import { looksOf } from './dxf/look.ts';
 import { isDrawn } from './dxf/outline.ts';
 import { type DxfRecord, dxfSections, textOf } from './dxf/records.ts';
-import { type Imported, type LineDrawing, refused } from './imported.ts';
+import { type DrawnLine, type Imported, type LineDrawing, refused } from './imported.ts';
 
 /**
  * The lines of a text DXF, in the drawing's units: blocks expanded, curves as chords within 0.01 ft, what its layers
@@ -14,16 +14,28 @@ import { type Imported, type LineDrawing, refused } from './imported.ts';
  * text; the work is bounded by `BUDGET`. `tell` hears what share is done.
  */
 export function readDxf(text: string, tell?: (share: number) => void): Imported<LineDrawing> {
-  const read = dxfSections(text, tell && ((share) => tell(0.6 * share)));
+  const lines: DrawnLine[] = [];
+  const read = drawDxf(text, (line) => lines.push(line), tell);
+  return read.ok ? { ok: true, value: { ...read.value, lines } } : read;
+}
+
+/** The same with each line handed to `put` as it is read: a large drawing is never held in two forms. */
+export function drawDxf(
+  text: string,
+  put: (line: DrawnLine) => void,
+  tell?: (share: number) => void,
+): Imported<Omit<LineDrawing, 'lines'>> {
+  const read = dxfSections(text, tell && ((share) => tell(0.3 * share)));
   if (!read.ok) return read;
-  const { sections, stops } = read.value;
+  const { sections, entities, entityCount, stops } = read.value;
   const tables = sections.get('TABLES') ?? [];
   const objects = sections.get('OBJECTS') ?? [];
   const header = sections.get('HEADER')?.[0];
   const { feetPerUnit, says: unitSays } = unitOf(header);
   const lineScale = headerNumber(header, '$LTSCALE');
   const drawn = drawEntities(
-    entitiesOf(sections.get('ENTITIES') ?? []),
+    entitiesOf(entities),
+    put,
     {
       blocks: blocksOf(sections.get('BLOCKS') ?? []),
       looks: looksOf(tables, lineScale > 0 ? lineScale : 1),
@@ -31,10 +43,10 @@ export function readDxf(text: string, tell?: (share: number) => void): Imported<
       files: byHandle(objects, 1, (kind) => kind.endsWith('DEFINITION') || kind === 'IMAGEDEF'),
       sagitta: sagittaOf(header, feetPerUnit),
     },
-    tell && ((share) => tell(0.6 + 0.4 * share)),
+    tell && ((done) => tell(0.3 + (0.7 * done) / entityCount)),
   );
   if (!drawn.ok) return drawn;
-  const { lines, words, skipped } = drawn.value;
+  const { count, words, skipped } = drawn.value;
   const unseen: Unseen = {
     ...drawn.value.unseen,
     clipped: objects.filter(({ kind }) => kind === 'SPATIAL_FILTER').length,
@@ -45,7 +57,7 @@ export function readDxf(text: string, tell?: (share: number) => void): Imported<
     ...unseenNotes(unseen),
     ...(left === '' ? [] : [`Not drawn: ${left}.`]),
   ];
-  if (lines.length + words.length === 0)
+  if (count + words.length === 0)
     return refused(
       'the file',
       `holds nothing that is drawn${notes.length > 0 ? `: ${notes.join(' ')}` : ''}`.replace(/\.$/, ''),
@@ -53,11 +65,10 @@ export function readDxf(text: string, tell?: (share: number) => void): Imported<
   return {
     ok: true,
     value: {
-      lines,
       words,
       feetPerUnit,
       unitSays,
-      rounding: roundingOf(sections.get('ENTITIES') ?? []),
+      rounding: roundingOf(entities),
       skipped,
       notes,
     },
@@ -68,7 +79,7 @@ export function readDxf(text: string, tell?: (share: number) => void): Imported<
 const DIGITS_OF = 4000;
 
 /** Half of the last digit of the coordinates. */
-function roundingOf(records: readonly DxfRecord[]): number {
+function roundingOf(records: Iterable<DxfRecord>): number {
   let [decimals, seen] = [0, 0];
   for (const { codes, values } of records) {
     if (seen > DIGITS_OF) break;

@@ -17,8 +17,7 @@ export interface Block {
 }
 
 /** Polylines of the older kind with their vertices, inserts with their attributes, the rest alone. */
-export function entitiesOf(records: readonly DxfRecord[]): readonly Entity[] {
-  const entities: { record: DxfRecord; parts: DxfRecord[] }[] = [];
+export function* entitiesOf(records: Iterable<DxfRecord>): Generator<Entity> {
   let head: { record: DxfRecord; parts: DxfRecord[] } | null = null;
   for (const record of records) {
     if (record.kind === 'VERTEX') {
@@ -29,14 +28,10 @@ export function entitiesOf(records: readonly DxfRecord[]): readonly Entity[] {
       head.parts.push(record);
       continue;
     }
-    if (record.kind === 'SEQEND') {
-      head = null;
-      continue;
-    }
-    head = { record, parts: [] };
-    entities.push(head);
+    if (head) yield head;
+    head = record.kind === 'SEQEND' ? null : { record, parts: [] };
   }
-  return entities;
+  if (head) yield head;
 }
 
 /** A block that stands for another file, attached or laid over it (flags of BLOCK). */
@@ -56,7 +51,7 @@ export function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Blo
         const name = textOf(head, 2) ?? '';
         const refersTo = (flagsOf(head) & OUTSIDE) === 0 ? null : textOf(head, 1) || name;
         const base = pointsOf(head, 10)[0] ?? [0, 0];
-        blocks.set(nameKey(name), { name, base, entities: entitiesOf(inside), refersTo });
+        blocks.set(nameKey(name), { name, base, entities: [...entitiesOf(inside)], refersTo });
       }
       head = null;
     } else inside.push(record);

@@ -24,7 +24,8 @@ export interface DrawingParts {
 }
 
 export interface Drawn {
-  readonly lines: readonly DrawnLine[];
+  /** How many lines were put. */
+  readonly count: number;
   readonly words: readonly DrawnWords[];
   readonly skipped: ReadonlyMap<string, number>;
   readonly unseen: Unseen;
@@ -43,13 +44,17 @@ const IN_PLACE = new Set(['DIMENSION', 'ARC_DIMENSION', 'LARGE_RADIAL_DIMENSION'
 const OF_FILES = new Set(['IMAGE', 'PDFUNDERLAY', 'DWFUNDERLAY', 'DGNUNDERLAY']);
 const LAYER_OF_BLOCK = '0';
 
-/** Draws entities with blocks expanded; bounded by `BUDGET`. `tell` hears what share is drawn. */
+/**
+ * Draws entities with blocks expanded; bounded by `BUDGET`. Each line is handed to `put`; `tell` hears how many entities are
+ * drawn, their parts not counted.
+ */
 export function drawEntities(
-  all: readonly Entity[],
+  all: Iterable<Entity>,
+  put: (line: DrawnLine) => void,
   { blocks, looks, blockNames, files, sagitta }: DrawingParts,
-  tell?: (share: number) => void,
+  tell?: (done: number) => void,
 ): Imported<Drawn> {
-  const lines: DrawnLine[] = [];
+  let drawn = 0;
   const words: DrawnWords[] = [];
   const skipped = new Map<string, number>();
   const unseen: Unseen = { paper: 0, layers: new Map(), hidden: 0, cut: 0, clipped: 0, refersTo: new Set() };
@@ -65,7 +70,8 @@ export function drawEntities(
   ): boolean => {
     const here = place.placed === AS_IT_IS ? own : own.map((point) => taken(place.placed, point));
     if (!here.every(isNear)) return false;
-    lines.push({ layer, points: here, closed, ...(look && { look }) });
+    put({ layer, points: here, closed, ...(look && { look }) });
+    drawn += 1;
     return true;
   };
 
@@ -77,14 +83,14 @@ export function drawEntities(
       return null;
     }
     const placed = within(place.placed, plane);
-    const put = written.flatMap((block) =>
+    const added = written.flatMap((block) =>
       block.lines.flatMap((each, i) => wordsAt(layer.name, placed, block, each, i)),
     );
-    letters += put.reduce((sum, one) => sum + one.words.length, 0);
+    letters += added.reduce((sum, one) => sum + one.words.length, 0);
     if (record.values.reduce((sum, value) => sum + value.length, 0) > BUDGET.note) unseen.cut += 1;
-    if (words.length + put.length > BUDGET.words || letters > BUDGET.letters)
+    if (words.length + added.length > BUDGET.words || letters > BUDGET.letters)
       return { place: `line ${record.line}`, says: `is past ${BUDGET.words.toLocaleString('en-US')} lines of words` };
-    words.push(...put);
+    words.push(...added);
     return null;
   };
 
@@ -187,9 +193,9 @@ export function drawEntities(
     if (kind === 'MULTILEADER' || kind === 'MLEADER') {
       const { lines: leaders, heads, note, block } = leaderParts(record);
       const plain = looks.line(look(), 0, false);
-      const drawn = leaders.filter((own) => line(own, false, layer.name, plain, place));
+      const led = leaders.filter((own) => line(own, false, layer.name, plain, place));
       for (const head of heads) line(head, true, layer.name, looks.line(look(), 0, true), place);
-      if (drawn.length === 0 && !note && !block) skip(kind);
+      if (led.length === 0 && !note && !block) skip(kind);
       const name = block && blockNames.get(block.handle);
       const base = blocks.get(nameKey(name ?? ''))?.base ?? [0, 0];
       return (
@@ -226,9 +232,10 @@ export function drawEntities(
     return null;
   };
 
-  const draw = (entities: readonly Entity[], place: Place): ImportFault | null => {
-    for (const [i, entity] of entities.entries()) {
-      if (place.depth === 0 && i % 5000 === 0) tell?.(i / entities.length);
+  const draw = (entities: Iterable<Entity>, place: Place): ImportFault | null => {
+    let done = 0;
+    for (const entity of entities) {
+      if (place.depth === 0 && done++ % 5000 === 0) tell?.(done);
       const fault = one(entity, place);
       if (fault) return fault;
     }
@@ -236,7 +243,7 @@ export function drawEntities(
   };
 
   const fault = draw(all, { placed: AS_IT_IS, layer: null, look: PLAIN_LOOK, depth: 0 });
-  return fault ? { ok: false, fault } : { ok: true, value: { lines, words, skipped, unseen } };
+  return fault ? { ok: false, fault } : { ok: true, value: { count: drawn, words, skipped, unseen } };
 }
 
 const isNear = ([x, y]: Point2): boolean => Math.abs(x) <= BUDGET.coordinate && Math.abs(y) <= BUDGET.coordinate;

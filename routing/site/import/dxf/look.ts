@@ -24,6 +24,8 @@ const PLAIN: Look = { color: null, weight: 0, dash: [] };
 const BY_BLOCK = 0;
 const BY_LAYER = 256;
 const FROZEN = 1;
+/** Codes of line type, color and weight. */
+const OF_ITS_OWN: ReadonlySet<number> = new Set([6, 62, 370, 420]);
 
 export interface Looks {
   readonly layer: (name: string) => Layer;
@@ -55,14 +57,27 @@ export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
     });
   }
   const lines = new Map<string, LineLook>();
+  const plain = new WeakMap<Look, LineLook>();
+  const byName = new Map<string, Layer>();
+  const line = ({ color, weight, dash }: Look, width: number, filled: boolean): LineLook => {
+    const key = `${color} ${weight} ${width} ${filled} ${dash.join(' ')}`;
+    const known = lines.get(key) ?? { color, weight, width, dash, filled };
+    lines.set(key, known);
+    return known;
+  };
   return {
     layer: (name) => {
+      const met = byName.get(name);
+      if (met) return met;
       const key = nameKey(name);
       const known = layers.get(key) ?? { name: plainName(name), off: false, frozen: false, look: PLAIN };
       layers.set(key, known);
+      byName.set(name, known);
       return known;
     },
     of: (record, layer, block) => {
+      // Most take all from their layer.
+      if (!record.codes.some((code) => OF_ITS_OWN.has(code))) return layer.look;
       const index = numberOf(record, 62, BY_LAYER);
       const weight = numberOf(record, 370, -1);
       const type = nameKey(textOf(record, 6) ?? 'bylayer');
@@ -74,10 +89,10 @@ export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
         dash: type === 'bylayer' ? layer.look.dash : type === 'byblock' ? block.dash : (dashes.get(type) ?? []),
       };
     },
-    line: ({ color, weight, dash }, width, filled) => {
-      const key = `${color} ${weight} ${width} ${filled} ${dash.join(' ')}`;
-      const known = lines.get(key) ?? { color, weight, width, dash, filled };
-      lines.set(key, known);
+    line: (look, width, filled) => {
+      if (width > 0 || filled) return line(look, width, filled);
+      const known = plain.get(look) ?? line(look, 0, false);
+      plain.set(look, known);
       return known;
     },
   };

@@ -1,4 +1,5 @@
 import { BUDGET, type Imported, refused } from '../imported.ts';
+import { endOf, type Groups, groupsOf, lineAt } from './groups.ts';
 
 /** An entity, table entry or block header of a DXF: its kind and its group codes with their values, in order. */
 export interface DxfRecord {
@@ -14,6 +15,9 @@ export interface DxfRecord {
 /** A DXF cut into records, section by section. */
 export interface DxfSections {
   readonly sections: ReadonlyMap<string, readonly DxfRecord[]>;
+  /** Those of the section of entities, read anew by who goes through them: most of a file is in them. */
+  readonly entities: Iterable<DxfRecord>;
+  readonly entityCount: number;
   /** Why it was read no further than that; null where it was read to its end. */
   readonly stops: string | null;
 }
@@ -22,6 +26,7 @@ export interface DxfSections {
 const MOST_RECORDS = 4 * BUDGET.entities;
 /** After this group code stands an object within the record, with group codes of its own. */
 const EMBEDDED = 101;
+const ENTITIES = 'ENTITIES';
 
 /**
  * Cuts the text of a DXF into records. What stands after its end is not looked at; one that has no end, or goes wrong on
@@ -32,57 +37,87 @@ export function dxfSections(text: string, tell?: (share: number) => void): Impor
   if (text.length > BUDGET.characters)
     return refused('the file', `is over ${BUDGET.characters / 1e6} million characters`);
   if (text.includes('\0')) return refused('the file', 'is not text; a binary DXF has to be saved as a text DXF');
-  // Values are trimmed, so that a return before the end of a line does no harm.
-  const lines = text.split(text.includes('\n') ? '\n' : '\r');
+  const end = endOf(text);
+  const groups = groupsOf(text, end);
   const sections = new Map<string, DxfRecord[]>();
+  /** Where each record of the section of entities begins, and on which line. */
+  const places: number[] = [];
   let records: DxfRecord[] | null = null;
   let count = 0;
+  const entities = {
+    *[Symbol.iterator](): Generator<DxfRecord> {
+      for (let i = 0; i < places.length; i += 2) {
+        const own = groupsOf(text, end, places[i]!, places[i + 1]!);
+        own.next();
+        yield recordAt(own).record;
+      }
+    },
+  };
+  const value = (stops: string | null): DxfSections => ({ sections, entities, entityCount: places.length / 2, stops });
   const ended = (line: number, says: string): Imported<DxfSections> =>
-    (sections.get('ENTITIES')?.length ?? 0) > 0
-      ? { ok: true, value: { sections, stops: `${says} (line ${line.toLocaleString('en-US')})` } }
+    places.length > 0
+      ? { ok: true, value: value(`${says} (line ${line.toLocaleString('en-US')})`) }
       : refused(`line ${line}`, sections.size === 0 ? 'no DXF: it holds no section' : says);
-  for (let i = 0; i + 1 < lines.length; ) {
-    const opens = codeOf(lines[i]!);
-    if (Number.isNaN(opens)) return ended(i + 1, `expected a group code, found ${shortened(lines[i]!)}`);
+  for (let is = groups.next(); is; ) {
+    const opens = groups.code();
+    if (Number.isNaN(opens))
+      return ended(groups.line(), `expected a group code, found ${lineAt(text, end, groups.from())}`);
     if (opens !== 0) {
-      i += 2;
+      is = groups.next();
       continue;
     }
-    const kind = lines[i + 1]!.trim();
+    const [line, from] = [groups.line(), groups.from()];
+    const kind = groups.value();
     if (kind === 'EOF')
-      return sections.size === 0
-        ? refused('the file', 'holds no section')
-        : { ok: true, value: { sections, stops: null } };
-    const line = i + 1;
-    const own: Codes = { codes: [], values: [] };
-    let within: Codes | null = null;
-    let wrong = 0;
-    for (i += 2; i + 1 < lines.length; i += 2) {
-      const code = codeOf(lines[i]!);
-      if (code === 0) break;
-      if (Number.isNaN(code)) {
-        wrong = i + 1;
-        break;
-      }
-      if (code === EMBEDDED) within = { codes: [], values: [] };
-      const to = within ?? own;
-      to.codes.push(code);
-      to.values.push(lines[i + 1]!.trim());
-    }
+      return sections.size === 0 ? refused('the file', 'holds no section') : { ok: true, value: value(null) };
     if (++count > MOST_RECORDS)
       return refused(`line ${line}`, `is past ${MOST_RECORDS.toLocaleString('en-US')} records`);
-    if (count % 20_000 === 0) tell?.(i / lines.length);
-    if (kind === 'SECTION') {
-      const name = own.values[own.codes.indexOf(2)] ?? '';
-      records = sections.get(name) ?? [];
-      sections.set(name, records);
-      // The variables of the header stand in the section's own record.
-      if (name === 'HEADER') records.push({ kind: 'HEADER', line, ...own });
-    } else if (kind === 'ENDSEC') records = null;
-    else records?.push({ kind, line, ...own, ...(within && { embedded: within }) });
-    if (wrong > 0) return ended(wrong, `expected a group code, found ${shortened(lines[wrong - 1]!)}`);
+    if (count % 20_000 === 0) tell?.(from / text.length);
+    const isEntity = records !== null && records === sections.get(ENTITIES) && kind !== 'SECTION' && kind !== 'ENDSEC';
+    let wrong = false;
+    if (isEntity) {
+      places.push(from, line);
+      for (is = groups.next(); is; is = groups.next()) {
+        const code = groups.code();
+        wrong = Number.isNaN(code);
+        if (code === 0 || wrong) break;
+      }
+    } else {
+      const read = recordAt(groups);
+      is = read.is;
+      wrong = read.wrong;
+      const { record } = read;
+      if (kind === 'SECTION') {
+        const name = textOf(record, 2) ?? '';
+        records = sections.get(name) ?? [];
+        sections.set(name, records);
+        // The variables of the header stand in the section's own record.
+        if (name === 'HEADER') records.push({ ...record, kind: 'HEADER' });
+      } else if (kind === 'ENDSEC') records = null;
+      else records?.push(record);
+    }
+    if (wrong) return ended(groups.line(), `expected a group code, found ${lineAt(text, end, groups.from())}`);
   }
-  return ended(lines.length, 'the file ends before its EOF');
+  return ended(linesOf(text, end), 'the file ends before its EOF');
+}
+
+/** The record that begins where groups stand, whether there is a group after it, and whether that has no code. */
+function recordAt(groups: Groups): { readonly record: DxfRecord; readonly is: boolean; readonly wrong: boolean } {
+  const [kind, line] = [groups.value(), groups.line()];
+  const own: Codes = { codes: [], values: [] };
+  let within: Codes | null = null;
+  let wrong = false;
+  let is = groups.next();
+  for (; is; is = groups.next()) {
+    const code = groups.code();
+    wrong = Number.isNaN(code);
+    if (code === 0 || wrong) break;
+    if (code === EMBEDDED) within = { codes: [], values: [] };
+    const to = within ?? own;
+    to.codes.push(code);
+    to.values.push(groups.value());
+  }
+  return { record: { kind, line, ...own, ...(within && { embedded: within }) }, is, wrong };
 }
 
 interface Codes {
@@ -90,25 +125,11 @@ interface Codes {
   readonly values: string[];
 }
 
-/** A group code, a whole number of at most four digits; NaN where a line is none. */
-function codeOf(line: string): number {
-  let code = 0;
-  let digits = 0;
-  let negative = false;
-  let over = false;
-  for (let i = 0; i < line.length; i++) {
-    const sign = line.charCodeAt(i);
-    if (sign >= 48 && sign <= 57 && !over) {
-      code = 10 * code + sign - 48;
-      digits += 1;
-    } else if (sign === 45 && digits === 0 && !negative && !over) negative = true;
-    else if (sign === 32 || sign === 9 || sign === 13 || sign === 0xfeff) over = digits > 0 || negative;
-    else return Number.NaN;
-  }
-  return digits < 1 || digits > 4 ? Number.NaN : negative ? -code : code;
+function linesOf(text: string, end: number): number {
+  let count = 1;
+  for (let i = 0; i < text.length; i++) if (text.charCodeAt(i) === end) count += 1;
+  return count;
 }
-
-const shortened = (text: string): string => JSON.stringify(text.trim().slice(0, 24));
 
 /** The first value of a group code as text; undefined where the record has none. */
 export function textOf(record: DxfRecord, code: number): string | undefined {
