@@ -1,5 +1,6 @@
 import { chargingDayBench } from './charging-day.ts';
 import { frameBench } from './frames/frame-bench.ts';
+import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
 
@@ -54,7 +55,19 @@ print(
   })),
 );
 
-if (peers)
+if (peers) {
+  print(
+    'A survey that comes in, milliseconds of the processor, in the page of the clock',
+    (await importBench([30_000, 280_000])).map((row) => ({
+      entities: row.entities,
+      MB: row.megabytes.toFixed(1),
+      what: row.what,
+      ms: milliseconds(row.ms),
+      'times ours': row.ratio.toFixed(1),
+      'longest without a frame': row.stalls === undefined ? '' : milliseconds(row.stalls),
+      things: row.things,
+    })),
+  );
   print(
     'Frames at 1600 x 900, milliseconds: 16.7 is sixty a second',
     (await frameBench(peers, [240, 20_000])).map((row) => ({
@@ -66,3 +79,4 @@ if (peers)
       script: row.script.toFixed(1),
     })),
   );
+}

@@ -4,12 +4,19 @@ import { type DBSchema, openDB } from 'idb';
 interface KeptFile {
   readonly hash: string;
   readonly bytes: Uint8Array<ArrayBuffer>;
-  /** When it was last asked for, by this machine's clock: the longest unused goes first. */
+}
+
+/** How large a kept file is and when it was last asked for, apart from it: what is let go is known without reading any. */
+interface KeptUse {
+  readonly hash: string;
+  readonly size: number;
+  /** By this machine's clock: the longest unused goes first. */
   readonly used: number;
 }
 
 interface KeptFiles extends DBSchema {
-  files: { key: string; value: KeptFile; indexes: { used: number } };
+  files: { key: string; value: KeptFile };
+  uses: { key: string; value: KeptUse };
 }
 
 /** How many files are kept, and how many bytes of them. */
@@ -17,8 +24,16 @@ const MOST_FILES = 40;
 const MOST_BYTES = 500_000_000;
 
 const openFiles = () =>
-  openDB<KeptFiles>('overrow.underlays', 1, {
-    upgrade: (database) => database.createObjectStore('files', { keyPath: 'hash' }).createIndex('used', 'used'),
+  openDB<KeptFiles>('overrow.underlays', 2, {
+    upgrade: async (database, from, _, transaction) => {
+      if (from < 1) database.createObjectStore('files', { keyPath: 'hash' });
+      const uses = database.createObjectStore('uses', { keyPath: 'hash' });
+      // Before, a file had its last use with it.
+      for (let cursor = await transaction.objectStore('files').openCursor(); cursor; cursor = await cursor.continue()) {
+        const { hash, bytes, used = 0 } = cursor.value as KeptFile & Partial<KeptUse>;
+        await uses.put({ hash, size: bytes.byteLength, used });
+      }
+    },
   });
 
 /** SHA-256 of a file, in hexadecimal digits. */
@@ -31,13 +46,19 @@ export async function hashOf(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
 export async function keepBytes(hash: string, bytes: Uint8Array<ArrayBuffer>, now: number): Promise<void> {
   const database = await openFiles();
   try {
-    await database.put('files', { hash, bytes, used: now });
-    const files = await database.getAllFromIndex('files', 'used');
+    const change = database.transaction(['files', 'uses'], 'readwrite');
+    const [files, uses] = [change.objectStore('files'), change.objectStore('uses')];
+    const done: Promise<unknown>[] = [
+      files.put({ hash, bytes }),
+      uses.put({ hash, size: bytes.byteLength, used: now }),
+    ];
     let size = 0;
-    for (const [age, file] of files.reverse().entries()) {
-      size += file.bytes.byteLength;
-      if (file.hash !== hash && (age >= MOST_FILES || size > MOST_BYTES)) await database.delete('files', file.hash);
+    for (const [age, file] of (await uses.getAll()).sort((a, b) => b.used - a.used).entries()) {
+      size += file.size;
+      if (file.hash === hash || (age < MOST_FILES && size <= MOST_BYTES)) continue;
+      done.push(files.delete(file.hash), uses.delete(file.hash));
     }
+    await Promise.all([...done, change.done]);
   } finally {
     database.close();
   }
@@ -49,7 +70,7 @@ export async function keptBytes(hash: string, now: number): Promise<Uint8Array<A
   try {
     const found = await database.get('files', hash);
     if (!found || (await hashOf(found.bytes)) !== hash) return null;
-    await database.put('files', { ...found, used: now });
+    await database.put('uses', { hash, size: found.bytes.byteLength, used: now });
     return found.bytes;
   } finally {
     database.close();

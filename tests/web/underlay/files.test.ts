@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto';
 import fc from 'fast-check';
+import { deleteDB, openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
 import { kindOf, looksLikeGround } from '../../../web/underlay/file-kind.ts';
 import { imageSize, isTurned } from '../../../web/underlay/image-size.ts';
@@ -209,6 +210,21 @@ describe('the files that the browser keeps', () => {
     expect(await keptBytes(hash, 1)).toBeNull();
     await keepBytes(hash, file, 2);
     expect(await keptBytes(hash, 3)).toEqual(file);
+  });
+  it('that were kept by an earlier version are still there, and go in their turn', async () => {
+    await deleteDB('overrow.underlays');
+    const file = bytes('an old file');
+    const hash = await hashOf(file);
+    const before = await openDB('overrow.underlays', 1, {
+      upgrade: (database) => database.createObjectStore('files', { keyPath: 'hash' }).createIndex('used', 'used'),
+    });
+    await before.put('files', { hash, bytes: file, used: 50 });
+    before.close();
+    for (let i = 0; i < 39; i++) await keepBytes(await hashOf(bytes(`new ${i}`)), bytes(`new ${i}`), 60 + i);
+    expect(await keptBytes(hash, 55)).toEqual(file);
+    await keepBytes(await hashOf(bytes('one more')), bytes('one more'), 200);
+    expect(await keptBytes(hash, 201)).toBeNull();
+    expect(await keptBytes(await hashOf(bytes('new 0')), 202)).not.toBeNull();
   });
   it('make room: the longest unused go first', async () => {
     const hashes: string[] = [];
