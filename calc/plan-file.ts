@@ -30,6 +30,8 @@ export interface PlanFile {
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
   readonly boxes: readonly Box[];
+  /** What those in the ground are, and what they have to bear. */
+  readonly handholes: readonly Handhole[];
   readonly supply: Supply;
   /** Every overcurrent device, each after what feeds the equipment that it stands in; branch devices last. */
   readonly devices: readonly Device[];
@@ -199,6 +201,7 @@ export interface Box {
   readonly id: string;
   readonly kind: 'drop' | 'junction' | 'pullpoint';
   readonly at: readonly [number, number, number];
+  /** Those that end in it; at a pull point that only feeders pass, the feeders. */
   readonly conduits: readonly string[];
   /** Method and trade size of each of them: `EMT 3/4 in`. */
   readonly raceways: readonly string[];

@@ -134,9 +134,16 @@ export function buriedOf(boxes: readonly Box[]): readonly Box[] {
   return buried.length === 0 ? NO_BOXES : buried;
 }
 
-/** All boxes of a site in the ground; the same list as long as they are the same. */
-export function allBuried(site: Site, branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
-  const all = [...branches.map(({ buried }) => buried), buriedOf(shared)].filter(({ length }) => length > 0);
+/** All boxes of a site in the ground, `others` those that no branch comes to; the same list as long as they are the same. */
+export function allBuried(
+  site: Site,
+  branches: readonly EquipmentBranches[],
+  shared: readonly Box[],
+  others: readonly Box[],
+): readonly Box[] {
+  const all = [...branches.map(({ buried }) => buried), buriedOf(shared), buriedOf(others)].filter(
+    ({ length }) => length > 0,
+  );
   return all.length === 0 ? NO_BOXES : steadyBuried(site.chargers, all.flat());
 }
 
@@ -144,6 +151,9 @@ const steadyBuried = steadyList<Box>();
 
 const allBoxes = concatenating<Box>();
 
-/** All boxes of a site by equipment, the shared ones last. */
-export const boxesOf = (branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] =>
-  allBoxes([...branches.map(({ boxes }) => boxes), shared]);
+/** All boxes of a site by equipment, the shared ones after them, those that no branch comes to last. */
+export const boxesOf = (
+  branches: readonly EquipmentBranches[],
+  shared: readonly Box[],
+  others: readonly Box[],
+): readonly Box[] => allBoxes([...branches.map(({ boxes }) => boxes), shared, others]);

@@ -1,5 +1,5 @@
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { Handhole, PhasePair, PlanFile } from '../plan-file.ts';
+import type { PhasePair, PlanFile } from '../plan-file.ts';
 import type { BoxSupply } from '../supply/load-flow/boxes.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
@@ -10,6 +10,4 @@ export interface Plan extends Omit<PlanFile, 'format' | 'version' | 'units' | 'c
   readonly phases: readonly (readonly PhasePair[])[];
   /** What the volts at their boxes are worked from, likewise. */
   readonly boxSupply: BoxSupply;
-  /** Of the boxes in the ground: what each is, and what it has to bear; likewise. */
-  readonly handholes: readonly Handhole[];
 }

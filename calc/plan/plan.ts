@@ -34,6 +34,7 @@ import { hungOf } from '../steel/hung.ts';
 import { supportsOf } from '../steel/kept-supports.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
 import { chargerFaults } from '../supply/fault/branch-faults.ts';
+import { feederBoxesOf } from '../supply/feeders/feeder-boxes.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { workingNeeds } from '../supply/panels/working-needs.ts';
 import { supplyIn } from '../supply/supply.ts';
@@ -58,12 +59,13 @@ export function plan(site: Site): Plan {
   const phases = equipmentPhases(site);
   const supply = supplyIn(site, runs.runs, design.tables);
   const shared = sharedBoxes(branches, design);
-  const handholes = handholesOf(allBuried(site, branches, shared), site.stalls, site.aisles);
   const feeders = feederConduits(site, design.tables);
+  const onFeeders = feederBoxesOf(site, feeders, shared, design.tables);
+  const handholes = handholesOf(allBuried(site, branches, shared, onFeeders), site.stalls, site.aisles);
   const circuits = kept(() => circuitsOf({ branches, phases, boxSupply: supply.boxSupply }));
   const conduits = kept(() => conduitsOf(branches));
   const devices = kept(() => devicesOf(site, design.tables));
-  const boxes = kept(() => boxesOf(branches, shared));
+  const boxes = kept(() => boxesOf(branches, shared, onFeeders));
   const faults = kept(() => chargerFaults(branches, supply.facts));
   const looked: Looked = {
     site,
@@ -93,7 +95,9 @@ export function plan(site: Site): Plan {
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),
   ]);
   const supports = kept(() => supportsOf(site, branches, feederLays(site, feeders, design.tables), design.tables));
-  const quantities = kept(() => takeoff(site, design.tables, branches, phases, shared, handholes, feeders, supports()));
+  const quantities = kept(() =>
+    takeoff(site, design.tables, branches, phases, { shared, onFeeders, handholes }, feeders, supports()),
+  );
   const hung = kept(() => hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports: supports() }));
   const checks = kept(() => checksOf(looked, findings));
   const withheld = kept(() => withheldOf(looked, findings));

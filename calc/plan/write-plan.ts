@@ -29,6 +29,7 @@ export function writePlan(plan: Plan, site: Site): PlanFile {
     circuits: plan.circuits,
     conduits: plan.conduits.map((conduit) => writtenConduit(conduit, length)),
     boxes: plan.boxes.map((box) => ({ ...box, at: point(box.at, length) })),
+    handholes: plan.handholes.map((one) => ({ ...one, at: point(one.at, length) })),
     supply: writtenSupply(plan.supply, length),
     devices: plan.devices,
     loadCalculations: plan.loadCalculations,

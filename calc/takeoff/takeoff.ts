@@ -5,9 +5,7 @@ import { chunking } from '../../routing/kept/parts.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site, Stall } from '../../routing/site/site.ts';
-import { buriedOf } from '../branches/boxes.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import { handholesOf } from '../branches/handholes.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
 import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file.ts';
@@ -28,7 +26,6 @@ import { disconnectQuantities } from './disconnect-quantities.ts';
 import { dropQuantities } from './drop-quantities.ts';
 import { equipmentQuantities } from './equipment-quantities.ts';
 import { feederQuantities } from './feeder-quantities.ts';
-import { feederBoxes } from './feeders/feeder-boxes.ts';
 import { feederDrills, groundQuantities } from './ground-quantities.ts';
 import { guardQuantities } from './guard-quantities.ts';
 import type { WorkHeight } from './high.ts';
@@ -39,6 +36,16 @@ import { servedStalls, stallQuantities } from './stall-quantities.ts';
 import { supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
+/** Boxes beside those that equipment has of its own. */
+export interface BoxesBesides {
+  /** Those that several pieces of equipment may come to. */
+  readonly shared: readonly Box[];
+  /** At the pull points that only feeders pass. */
+  readonly onFeeders: readonly Box[];
+  /** All boxes in the ground. */
+  readonly handholes: readonly Handhole[];
+}
+
 /**
  * Quantities of everything that the site's branches, drops, equipment, ground and new feeders need. Conductor and raceway
  * lengths include the waste of the rules; every row says what it counts and opens into the elements it is made of.
@@ -48,8 +55,7 @@ export function takeoff(
   tables: CodeTables,
   branches: readonly EquipmentBranches[],
   phases: readonly (readonly PhasePair[])[],
-  sharedBoxes: readonly Box[],
-  handholes: readonly Handhole[],
+  { shared, onFeeders, handholes }: BoxesBesides,
   feeders: readonly FeederConduit[],
   supports: readonly RacewaySupports[],
 ): readonly TakeoffRow[] {
@@ -62,7 +68,6 @@ export function takeoff(
     site.chargers,
     chunks.map((chunk) => pedestalsOf(chunk)).filter(({ length }) => length > 0),
   );
-  const onFeeders = feederBoxesOf(site, feeders, sharedBoxes, tables);
   const tallies = [
     equipmentTally(site.equipment),
     devicesTally(equipmentDevices(site)),
@@ -72,10 +77,9 @@ export function takeoff(
     disconnectsTally(disconnectNeeds(site.chargers, treeOf(site), tables)),
     bondingTally(bondedOf(treeOf(site), tables), site.feeders, rules),
     idleDropsTally(site.chargers, boxlessDrops(branches), pedestals),
-    idlePullsTally(site.pullpoints, [...sharedBoxes, ...onFeeders], workHeight),
+    idlePullsTally(site.pullpoints, [...shared, ...onFeeders], workHeight),
     sharedBoxesTally(site.pullpoints, aboveGrade(onFeeders), pedestals, tables, workHeight),
-    handholesTally(handholesOf(buriedOf(onFeeders), site.stalls, site.aisles), tables.sections),
-    sharedBoxesTally(site.pullpoints, sharedBoxes, pedestals, tables, workHeight),
+    sharedBoxesTally(site.pullpoints, shared, pedestals, tables, workHeight),
     handholesTally(handholes, tables.sections),
     groundTally(site.raceways, buriedConduits(site.raceways, branches, feeders)),
     drillsTally(feeders, site.raceways),
@@ -104,25 +108,6 @@ const feedersTally = kept(
     tables: CodeTables,
     rules: Rules,
   ): Tally => feederQuantities(conduits, pullpoints, equipment, tables, rules),
-);
-const NO_BOXES: readonly Box[] = [];
-const feederBoxesOf = (
-  { feeders, pullpoints, rules }: Site,
-  conduits: readonly FeederConduit[],
-  shared: readonly Box[],
-  tables: CodeTables,
-): readonly Box[] =>
-  pullpoints.length === 0 || feeders.length === 0
-    ? NO_BOXES
-    : keptFeederBoxes(pullpoints, conduits, shared, tables, rules);
-const keptFeederBoxes = kept(
-  (
-    pullpoints: readonly Pullpoint[],
-    conduits: readonly FeederConduit[],
-    shared: readonly Box[],
-    tables: CodeTables,
-    rules: Rules,
-  ): readonly Box[] => feederBoxes(conduits, pullpoints, new Set(shared.map(({ id }) => id)), tables, rules),
 );
 const aboveGrade = kept((boxes: readonly Box[]): readonly Box[] => boxes.filter(({ under }) => under === null));
 const bondingTally = kept(bondingQuantities);

@@ -2,14 +2,20 @@ import type { Plan } from '../../calc/plan/plan-shape.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { elementOf, listOf, type Ref } from '../document/change/element-lists.ts';
 
-/** What stands on the board for an id: a charger is shown by its drop, a conduit by the drops of its circuits. */
+/**
+ * What stands on the board for an id: a charger is shown by its drop, a conduit by the drops of its circuits, a junction by
+ * those of its conduits.
+ */
 export function refsOf(file: SiteFile, plan: Plan, id: string): readonly Ref[] {
   const list = listOf(file, id);
   if (list === 'chargers') return [dropOf(file, id)].filter((ref) => ref !== null);
   if (list === 'loads') return [{ list: 'equipment', id: elementOf(file, 'loads', id)!.from }];
   if (list) return [{ list, id }];
   const conduit = plan.conduits.find((each) => each.id === id);
-  return conduit ? conduit.circuits.flatMap((charger) => dropOf(file, charger) ?? []) : [];
+  if (conduit) return conduit.circuits.flatMap((charger) => dropOf(file, charger) ?? []);
+  const box = plan.boxes.find((each) => each.id === id);
+  const drops = box?.conduits.flatMap((one) => refsOf(file, plan, one)) ?? [];
+  return [...new Map(drops.map((ref) => [ref.id, ref])).values()];
 }
 
 /**

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import { writePlan } from '../../../calc/plan/write-plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { settingOutSchedule } from '../../../calc/sheets/pdf/schedules/setting-out-schedule.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
 import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -156,6 +158,37 @@ describe('a pull point on the way of a feeder', () => {
     expect(items(result, 'pull point')).toEqual([]);
     // Each set has two ends more.
     expect(items(result, 'connector').filter(([spec]) => spec.startsWith('PVC'))).toEqual([['PVC40 2 in', 8]]);
+  });
+
+  test('is among the boxes and handholes of the plan, by its own name, and in the setting-out schedule', () => {
+    const result = pulled([-40, 60, -2]);
+    expect(result.boxes).toMatchObject([
+      { id: 'PB1', kind: 'pullpoint', conduits: ['F1'], length: 16, under: 'asphalt' },
+    ]);
+    expect(result.handholes).toMatchObject([{ id: 'PB1', size: '13 x 24 in', rating: 'Tier 22' }]);
+    const site = toSite(fed({}, {}, { pullpoints: [{ id: 'PB1', at: [-40, 60, -2] }] }));
+    const row = settingOutSchedule({ site, plan: result }).rows.find(([mark]) => mark === 'PB1')!;
+    expect(row[1]).toBe('handhole, its conduits');
+    expect(row[6]).toBe('13 x 24 in, Tier 22');
+    // Told of like any other in the ground.
+    expect(result.findings.some(({ rule, about }) => rule === 'buried-box' && about.includes('PB1'))).toBe(true);
+    expect(writePlan(result, site).handholes).toEqual(result.handholes);
+  });
+
+  test('that circuits pass too has a box of the feeders beside theirs', () => {
+    const both = planOf(
+      {},
+      {},
+      {
+        pullpoints: [{ id: 'PB1', at: [-40, 60, -2] }],
+        drops: [{ id: 'D1', box: [0, 61, 3], cord: 20 }],
+        chargers: [{ id: 'C1', drop: 'D1', stalls: [], from: 'SB', amps: 32, volts: 208, phases: 1 }],
+      },
+    );
+    expect(both.boxes.map(({ id }) => id).sort()).toEqual(['D1', 'PB1', 'PB1.F']);
+    expect(both.handholes.map(({ id }) => id).sort()).toEqual(['PB1', 'PB1.F']);
+    const rows = both.takeoff.filter(({ item }) => item === 'handhole');
+    expect(rows.flatMap(({ of }) => of).sort()).toEqual(['PB1', 'PB1.F']);
   });
 
   test('on a wall is a pull box of 16 in. with its cover', () => {

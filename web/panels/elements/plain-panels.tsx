@@ -1,3 +1,4 @@
+import type { Box } from '../../../calc/plan-file.ts';
 import { slopeOf } from '../../../routing/plane/space.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -73,12 +74,23 @@ export function PullpointPanel({ id }: PanelProps) {
   const pullpoint = useElement('pullpoints', id);
   const change = useChange('pullpoints', id);
   const conduits = useDocument((state) => state.plan.conduits);
+  const boxes = useDocument((state) => state.plan.boxes);
+  const handholes = useDocument((state) => state.plan.handholes);
   const units = useDocument((state) => state.site.units);
   if (!pullpoint) return null;
   const own = conduits.filter(({ from, to }) => from === id || to === id);
+  const handhole = handholes.find((one) => one.id === id);
+  const box = boxes.find((one) => one.id === id);
   return (
     <>
       <Facts>
+        {handhole && (
+          <Fact name="handhole">
+            {handhole.size}, {handhole.rating}
+          </Fact>
+        )}
+        {box && !handhole && <Fact name="box">{boxWords(box)}</Fact>}
+        {box && own.length === 0 && <Fact name="feeders through it">{box.conduits.join(', ')}</Fact>}
         {own.map((conduit) => (
           <Fact key={conduit.id} name={conduit.to === id ? `from ${conduit.from}` : `to ${conduit.to}`}>
             {conduit.tradeSize ? `${conduit.tradeSize}" ` : ''}
@@ -93,3 +105,9 @@ export function PullpointPanel({ id }: PanelProps) {
     </>
   );
 }
+
+/** What a box above grade has at least to be. */
+const boxWords = ({ box, volume, length }: Box): string => {
+  if (length !== null) return `pull box ${Math.ceil(length - 1e-9)} in long`;
+  return box ?? `of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
+};

@@ -18,6 +18,7 @@ const SAME = 0.005;
 export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
   const boxes = new Map(plan.boxes.map((box) => [box.id, box]));
   const handholes = new Map(plan.handholes.map(({ id, size, rating }) => [id, `${size}, ${rating}`]));
+  const pulls = new Set(site.pullpoints.map(({ id }) => id));
   const { units } = site;
   const tables = tablesOf(site.rules);
   return {
@@ -75,12 +76,12 @@ export function settingOutSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): 
         ),
       ),
       ...plan.boxes
-        .filter(({ kind }) => kind === 'junction')
+        .filter(({ id, kind }) => kind === 'junction' || (kind === 'pullpoint' && !pulls.has(id)))
         .map((box) =>
           otherRow(
             site,
             box.id,
-            handholes.has(box.id) ? HANDHOLE : 'junction box',
+            handholes.has(box.id) ? HANDHOLE : box.kind === 'junction' ? 'junction box' : 'pull point',
             box.at,
             handholes.get(box.id) ?? boxWords(box),
           ),

@@ -1,12 +1,14 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { bendsOf } from '../../../routing/network/bends.ts';
 import { distance } from '../../../routing/plane/space.ts';
-import type { Pullpoint, Rules } from '../../../routing/site/site.ts';
+import type { Pullpoint, Rules, Site } from '../../../routing/site/site.ts';
+import { NO_BOXES } from '../../branches/boxes.ts';
 import { pullBox } from '../../branches/pull-box.ts';
 import type { Box } from '../../plan-file.ts';
 import { racewaySpec } from '../../prices/spec.ts';
-import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
-import { lengthOf, stretchesOf } from '../../supply/feeders/stretches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
+import type { FeederConduit } from './feeder-conduit.ts';
+import { lengthOf, stretchesOf } from './stretches.ts';
 
 /** Feeders that pass a pull point: what of them goes straight through it, and what turns. */
 interface Passing {
@@ -18,10 +20,34 @@ interface Passing {
 }
 
 /**
- * Boxes at the pull points that new feeders pass and no circuit does (`passed` are those that circuits do), each long
- * enough for all feeders there: straight or angle pulls, by whether the way turns there.
+ * Boxes at the pull points that new feeders pass, each long enough for all feeders there: straight or angle pulls, by
+ * whether the way turns there. Their conduits are the feeders, by their ids. Where circuits come to a box there too
+ * (`shared`), feeders have one of their own beside it, `PB1.F`: they are not mixed in one. Common practice.
  */
-export function feederBoxes(
+export const feederBoxesOf = (
+  { feeders, pullpoints, rules }: Site,
+  conduits: readonly FeederConduit[],
+  shared: readonly Box[],
+  tables: CodeTables,
+): readonly Box[] =>
+  pullpoints.length === 0 || feeders.length === 0
+    ? NO_BOXES
+    : atPullpoints(pullpoints, conduits, shared, tables, rules);
+
+const atPullpoints = kept(
+  (
+    pullpoints: readonly Pullpoint[],
+    conduits: readonly FeederConduit[],
+    shared: readonly Box[],
+    tables: CodeTables,
+    rules: Rules,
+  ): readonly Box[] => {
+    const boxes = feederBoxes(conduits, pullpoints, new Set(shared.map(({ id }) => id)), tables, rules);
+    return boxes.length === 0 ? NO_BOXES : boxes;
+  },
+);
+
+function feederBoxes(
   conduits: readonly FeederConduit[],
   pullpoints: readonly Pullpoint[],
   passed: ReadonlySet<string>,
@@ -37,7 +63,7 @@ export function feederBoxes(
     stretches.forEach(({ to, path: before }, i) => {
       feet += lengthOf(before);
       const after = stretches[i + 1];
-      if (to === null || after === undefined || passed.has(to)) return;
+      if (to === null || after === undefined) return;
       const turns = bendsOf([before.at(-2)!, before.at(-1)!, after.path[1]!]).length > 0;
       const here = passing.get(to) ?? { straight: [], turning: [], raceways: [], of: [], under: null };
       passing.set(to, here);
@@ -56,7 +82,8 @@ export function feederBoxes(
     const { straight, turning, raceways, of, under } = here;
     const { length } = pullBox(tables, { straight, rows: turning.length > 0 ? [turning] : [] });
     const location = under === null ? boxLocation : 'wet';
-    const { id, at } = pull;
+    const { at } = pull;
+    const id = passed.has(pull.id) ? `${pull.id}.F` : pull.id;
     return [{ id, kind: 'pullpoint', at, conduits: of, raceways, volume: null, box: null, length, under, location }];
   });
 }
