@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import { energyPrices } from './cost.ts';
 import type { DayInput } from './day-input.ts';
 import type { Strategy } from './rules/rules.ts';
@@ -15,8 +16,8 @@ export interface ChargerUse {
   readonly cost: number | null;
 }
 
-/** The energy that each charger meters under a rule, and its cost by the tariff's energy prices. */
-export function chargerUse(input: DayInput, strategy: Strategy): readonly ChargerUse[] {
+/** The energy that each charger meters under a rule, and its cost by the tariff's energy prices. Kept. */
+export const chargerUse = kept((input: DayInput, strategy: Strategy): readonly ChargerUse[] => {
   const world = worldOf(input);
   const { amps } = simulate(world, strategy, { keepAmps: true });
   const { tariff, chargers } = input;
@@ -40,4 +41,4 @@ export function chargerUse(input: DayInput, strategy: Strategy): readonly Charge
     periodEnergy: days * energy,
     cost: tariff === null ? null : days * cost,
   }));
-}
+});

@@ -1,11 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Site } from '../../routing/site/site.ts';
+import type { ChargingDay, Equipment, Site } from '../../routing/site/site.ts';
 import { counted } from '../../routing/words/counted.ts';
-import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
 import type { DayInput } from './day-input.ts';
-import { energyWords, lackWords } from './day-words.ts';
+import { energyWords, lackWords } from './energy-words.ts';
 import { outcomeOf, SHORT } from './outcome.ts';
-import { dayGround, managedLimits, siteDay, strategyOf } from './planned-days.ts';
+import { type DayGround, groundOf, managedLimits, siteDay, strategyOf } from './planned-days.ts';
 import { areMet, ceilingOfRule, targetsOf } from './rule-search.ts';
 import type { Strategy } from './rules/rules.ts';
 import { type Course, simulate } from './simulate.ts';
@@ -34,38 +33,51 @@ export interface DayFigures {
   readonly ceilings: readonly LeastCeiling[];
 }
 
-/** The figures of each day of a site that can be worked, under the rule that the lot is run by. Kept. */
-export const dayFigures = kept((site: Site): readonly DayFigures[] => {
-  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
-  return site.days.flatMap((day): DayFigures[] => {
+/** The figures of each day of a site that can be worked, under the rule that the lot is run by. Kept day by day. */
+export const dayFigures = (site: Site): readonly DayFigures[] =>
+  site.days.flatMap((day) => figuresOfDay(day, groundOf(site), site.equipment) ?? []);
+
+/** The figures of one day; null where it cannot be worked. */
+export const figuresOfDay = kept(
+  (day: ChargingDay, ground: DayGround, equipment: readonly Equipment[]): DayFigures | null => {
     const read = siteDay(day, ground);
-    if (!read.ok) return [];
+    if (!read.ok) return null;
     const world = worldOf(read.day);
     const strategy = strategyOf(day, ground);
     const unmanaged = simulate(world, 'unmanaged');
     const course = simulate(world, strategy);
     const { energy, peakKw, cost } = outcomeOf(world, course);
-    const lacks = Array.from(course.got, (got, car) => unmanaged.got[car]! - got);
     const limits = day.limits ?? ground.supply.limits;
-    const asked = managedLimits(limits, site.equipment).filter((limit) => isManaged(site, limits[limit]!.id));
-    return [
-      {
-        day: day.id,
-        strategy,
-        cars: read.day.cars.length,
-        energy,
-        most: unmanaged.got.reduce((sum, one) => sum + one, 0),
-        carsShort: lacks.filter((one) => one > SHORT).length,
-        worstShort: lacks.reduce((worst, one) => Math.max(worst, one), 0),
-        peakKw,
-        cost: read.day.tariff === null ? null : cost,
-        ceilings: strategy === 'unmanaged' ? [] : leastCeilings(world, strategy, asked),
-      },
-    ];
-  });
-});
+    const asked = managedLimits(limits, equipment).filter((limit) => isManaged(equipment, limits[limit]!.id));
+    return {
+      day: day.id,
+      strategy,
+      cars: read.day.cars.length,
+      energy,
+      ...lackOf(unmanaged.got, course.got),
+      peakKw,
+      cost: read.day.tariff === null ? null : cost,
+      ceilings: strategy === 'unmanaged' ? [] : leastCeilings(world, strategy, asked),
+    };
+  },
+);
 
-const isManaged = ({ equipment }: Site, limit: string): boolean =>
+/** What cars lack of what their cords could give, and what that is in all: kilowatt-hours. */
+export function lackOf(
+  could: ArrayLike<number>,
+  got: ArrayLike<number>,
+): Pick<DayFigures, 'most' | 'carsShort' | 'worstShort'> {
+  let [most, carsShort, worstShort] = [0, 0, 0];
+  for (let car = 0; car < got.length; car++) {
+    const lacks = could[car]! - got[car]!;
+    most += could[car]!;
+    if (lacks > SHORT) carsShort++;
+    worstShort = Math.max(worstShort, lacks);
+  }
+  return { most, carsShort, worstShort };
+}
+
+const isManaged = (equipment: readonly Equipment[], limit: string): boolean =>
   equipment.some(({ id, managedAmps }) => id === limit && managedAmps !== undefined);
 
 /**

@@ -4,7 +4,7 @@ import { counted } from '../../routing/words/counted.ts';
 import type { ByRules } from './by-rules.ts';
 import { clockOf } from './clock.ts';
 import type { DayInput } from './day-input.ts';
-import { lackWords } from './day-words.ts';
+import { lackWords } from './energy-words.ts';
 import { relaxedOf } from './optimum/relaxed.ts';
 import { type Outcome, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';

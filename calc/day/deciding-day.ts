@@ -1,5 +1,7 @@
-import type { Site } from '../../routing/site/site.ts';
-import { type DayFigures, dayFigures, type LeastCeiling } from './day-figures.ts';
+import { kept } from '../../routing/kept/kept.ts';
+import type { ChargingDay, Site } from '../../routing/site/site.ts';
+import { type DayFigures, figuresOfDay, type LeastCeiling, lackOf } from './day-figures.ts';
+import { type DayGround, groundOf, plannedDay } from './planned-days.ts';
 
 /** The day of charging by which ways are weighed. */
 export interface DecidingDay {
@@ -16,26 +18,39 @@ export interface DecidingDay {
  * highest peak, then the first. Null where there is none.
  */
 export function decidingDay(sites: readonly Site[], wanted: string | null): DecidingDay | null {
-  const all = sites.flatMap((site) => dayFigures(site));
-  const of = new Set(all.map(({ day }) => day)).size;
+  const all = sites.flatMap((site) => hardnessOfDays(site.days, groundOf(site)));
+  const of = new Set(all.map(({ id }) => id)).size;
   const [first, ...others] = all;
   if (first === undefined) return null;
-  if (wanted !== null && all.some(({ day }) => day === wanted)) return { id: wanted, of, isChosen: true };
+  if (wanted !== null && all.some(({ id }) => id === wanted)) return { id: wanted, of, isChosen: true };
   const hardest = others.reduce((hard, one) => (isHarder(one, hard) ? one : hard), first);
-  return { id: hardest.day, of, isChosen: false };
+  return { id: hardest.id, of, isChosen: false };
 }
 
-const isHarder = (a: DayFigures, b: DayFigures): boolean => {
-  const [x, y] = [hardness(a), hardness(b)];
-  const at = x.findIndex((value, i) => value !== y[i]);
-  return at >= 0 && x[at]! > y[at]!;
-};
+interface Hardness {
+  readonly id: string;
+  /** Cars short, energy lacking, peak: compared in this order. */
+  readonly by: readonly number[];
+}
 
-const hardness = ({ carsShort, most, energy, peakKw }: DayFigures): readonly number[] => [
-  carsShort,
-  steps(most - energy),
-  steps(peakKw),
-];
+/** From what the plan holds of each day, without a search. */
+const hardnessOfDays = kept((days: readonly ChargingDay[], ground: DayGround): readonly Hardness[] =>
+  days.flatMap((day): Hardness[] => {
+    const { id, strategy, strategies, cars } = plannedDay(day, ground);
+    const outcome = strategies[strategy];
+    if (outcome === undefined) return [];
+    const { most, carsShort } = lackOf(
+      cars.map((car) => car.most),
+      outcome.got,
+    );
+    return [{ id, by: [carsShort, steps(most - outcome.energy), steps(outcome.peakKw)] }];
+  }),
+);
+
+function isHarder({ by: a }: Hardness, { by: b }: Hardness): boolean {
+  const at = a.findIndex((value, i) => value !== b[i]);
+  return at >= 0 && a[at]! > b[at]!;
+}
 
 /** In whole millionths: what differs only by rounding is alike. */
 const steps = (value: number): number => Math.round(1e6 * value);
@@ -45,8 +60,10 @@ export const decidingWords = ({ id, of, isChosen }: DecidingDay): string | null 
   of === 1 ? null : isChosen ? `${id}, chosen of ${of} days` : `${id}, the hardest of ${of} days`;
 
 /** The figures of the day that decides on one site. */
-export const figuresOf = (site: Site, { id }: DecidingDay): DayFigures | undefined =>
-  dayFigures(site).find(({ day }) => day === id);
+export function figuresOf(site: Site, { id }: DecidingDay): DayFigures | undefined {
+  const day = site.days.find((one) => one.id === id);
+  return day === undefined ? undefined : (figuresOfDay(day, groundOf(site), site.equipment) ?? undefined);
+}
 
 /**
  * The largest of each limit's least ceilings over all days that have some; null where a day has none that does. A rule may

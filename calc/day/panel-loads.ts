@@ -1,5 +1,5 @@
 import type { DayInput } from './day-input.ts';
-import type { DayView } from './day-view.ts';
+import type { CarView } from './day-view.ts';
 import { kwPerAmp } from './phasors.ts';
 
 /** Kilowatts that the chargers of a panel give in each step. */
@@ -10,7 +10,7 @@ export interface PanelLoad {
 
 /** The load of a day by the panel that feeds it, in the order in which the chargers name the panels. */
 export function panelLoads(
-  { cars, steps }: Pick<DayView, 'cars' | 'steps'>,
+  { cars, steps }: { readonly cars: readonly Pick<CarView, 'charger' | 'amps'>[]; readonly steps: number },
   { chargers }: DayInput,
   panelOf: ReadonlyMap<string, string>,
 ): readonly PanelLoad[] {

@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Charger, ChargingDay, Equipment, Load } from '../../routing/site/site.ts';
+import type { Charger, ChargingDay, Equipment, Load, Site } from '../../routing/site/site.ts';
 import type { PlannedDay } from '../plan-file.ts';
-import type { SupplyLines } from '../supply/tree/supply-lines.ts';
+import { linesOf, type SupplyLines, treeOf } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
 import { byRules } from './by-rules.ts';
 import { dayFindings } from './day-findings.ts';
@@ -35,6 +35,9 @@ export const dayGround = kept(
     isManaged: tree.nodes.some(({ equipment }) => equipment.managedAmps !== undefined),
   }),
 );
+
+/** The ground of a site's days. */
+export const groundOf = (site: Site): DayGround => dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
 
 /** A day of a site made whole, with its own limits or those of the supply. */
 export const siteDay = kept(

@@ -4,12 +4,12 @@ import { clockOf, startOfStep } from '../day/clock.ts';
 import { energyPrices } from '../day/cost.ts';
 import type { DayInput } from '../day/day-input.ts';
 import { NO_STALL, NO_STEP, STRATEGY_WORDS } from '../day/day-words.ts';
-import { dayGround, plannedDay, siteDay } from '../day/planned-days.ts';
+import { panelLoads } from '../day/panel-loads.ts';
+import { groundOf, plannedDay, siteDay } from '../day/planned-days.ts';
 import { STRATEGIES } from '../day/rules/rules.ts';
-import { simulate } from '../day/simulate.ts';
-import { worldOf } from '../day/world.ts';
+import { type Course, simulate } from '../day/simulate.ts';
+import { type World, worldOf } from '../day/world.ts';
 import type { PlannedDay } from '../plan-file.ts';
-import { linesOf, treeOf } from '../supply/tree/supply-lines.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
@@ -25,40 +25,44 @@ interface WorkedDay {
 }
 
 /** Days of a site that can be worked. */
-function workedDays(site: Site): readonly WorkedDay[] {
-  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
+export function workedDays(site: Site): readonly WorkedDay[] {
+  const ground = groundOf(site);
   return site.days.flatMap((day) => {
     const read = siteDay(day, ground);
     return read.ok ? [{ day, input: read.day, planned: plannedDay(day, ground) }] : [];
   });
 }
 
-const rounded = (value: number, decimals = 3): number => Number(value.toFixed(decimals));
-const under = (rows: readonly (readonly Cell[])[]): Rows => [...rows, [], [FIGURES], [CAUTIONS]];
+export const rounded = (value: number, decimals = 3): number => Number(value.toFixed(decimals));
+export const under = (rows: readonly (readonly Cell[])[]): Rows => [...rows, [], [FIGURES], [CAUTIONS]];
 
 /**
- * The load of each day, step by step, under the rule that the lot is run by: price, kilowatts, and for each limit the
- * amperes of each row beside what is left for charging.
+ * The load of each day, step by step, under the rule that the lot is run by: price, kilowatts, for each limit the amperes
+ * of each row beside what is left for charging, kilowatts of each panel, and what each rule would give in that step.
  */
 export function dayLoadSheet(site: Site): Rows | null {
   const days = workedDays(site);
   if (days.length === 0) return null;
+  const panelOf = new Map(site.chargers.map(({ id, from }) => [id, from]));
   const head: Cell[] = [
     'day',
     'time',
     'price of energy',
     'rule',
     'charging (kW)',
-    'limit',
+    'limit or panel',
     'line',
     'amperes or kW',
     'left for charging',
+    ...STRATEGIES.map((one) => `charging ${STRATEGY_WORDS[one]} (kW)`),
   ];
   return under([
     head,
     ...days.flatMap(({ day, input, planned }) => {
       const world = worldOf(input);
-      const course = simulate(world, planned.strategy);
+      const course = simulate(world, planned.strategy, { keepAmps: true });
+      const byRule = STRATEGIES.map((one) => simulate(world, one).kw);
+      const panels = panelLoads({ cars: served(world, course), steps: world.window.steps }, input, panelOf);
       const prices = input.tariff === null ? null : energyPrices(world.window, input.tariff);
       return Array.from({ length: world.window.steps }, (_, step) => {
         const first: Cell[] = [
@@ -68,18 +72,28 @@ export function dayLoadSheet(site: Site): Rows | null {
           STRATEGY_WORDS[planned.strategy],
           rounded(course.kw[step]!),
         ];
-        if (world.rows.length === 0) return [first];
-        return world.rows.map((row, r): Cell[] => [
+        const rules = byRule.map((kw) => rounded(kw[step]!));
+        const limits = world.rows.map((row, r): Cell[] => [
           ...first,
           input.limits[row.limit]!.id,
           row.name,
           rounded(course.rows[r]![step]!),
           rounded(row.room[step]!),
+          ...rules,
         ]);
+        const own = panels.map(({ panel, kw }): Cell[] => [...first, panel, 'kW', rounded(kw[step]!), null, ...rules]);
+        return limits.length + own.length === 0 ? [[...first, null, null, null, null, ...rules]] : [...limits, ...own];
       }).flat();
     }),
   ]);
 }
+
+/** Cars with their chargers and the amperes that they drew; those that found no stall left out. */
+const served = ({ charger, input }: World, { amps }: Course) =>
+  amps!.flatMap((own, car) => {
+    const at = input.chargers[charger[car]!];
+    return at === undefined ? [] : [{ charger: at.id, amps: own }];
+  });
 
 /** What each car of each day gets under each rule, kilowatt-hours, and what it lacks under the one of the lot. */
 export function dayCarsSheet(site: Site): Rows | null {

@@ -8,6 +8,7 @@ import { costSheet } from './cost-sheet.ts';
 import { type Cell, csv } from './csv.ts';
 import { cutsSheet } from './cuts-sheet.ts';
 import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './day-sheets.ts';
+import { daySummarySheet } from './day-summary-sheet.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { loadSheet } from './load-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
@@ -41,6 +42,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
   accessible: ({ site }) => accessibleSheet(site),
+  'day-summary': ({ site }) => daySummarySheet(site),
   'day-load': ({ site }) => dayLoadSheet(site),
   'day-cars': ({ site }) => dayCarsSheet(site),
   'day-meters': ({ site }) => dayMetersSheet(site),
@@ -127,6 +129,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.setting-out.csv': tableWriter('setting-out'),
   '.steel-loads.csv': tableWriter('steel-loads'),
   '.accessible.csv': tableWriter('accessible'),
+  '.day-summary.csv': tableWriter('day-summary'),
   '.day-load.csv': tableWriter('day-load'),
   '.day-cars.csv': tableWriter('day-cars'),
   '.day-meters.csv': tableWriter('day-meters'),

@@ -1,12 +1,17 @@
+import { useMemo } from 'react';
+import type { ChargerUse } from '../../calc/day/charger-use.ts';
+import { energyWords } from '../../calc/day/energy-words.ts';
 import { MARGIN_KINDS, type MarginKind, type Margins } from '../../calc/plan/margins.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePage } from '../page-state/page-store.ts';
 import { MarginBar } from '../panels/facts/margin-bar.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';
 import { type MarginRow, marginRows, NO_FIGURE } from './margin-rows.ts';
+import { type Meters, metersOf } from './meters.ts';
 import { useTableFacts } from './table-facts.ts';
 
 /** Every charger with its three margins as bars of one scale down each column; a row and its drop are chosen together. */
@@ -15,12 +20,14 @@ export function MarginsTable() {
   const { reveal } = usePageActions();
   const { site, plan } = useTableFacts();
   const selection = useDocument((state) => state.selection);
+  const decidingDay = usePage((state) => state.decidingDay);
+  const meters = useMemo(() => metersOf(site, decidingDay), [site, decidingDay]);
   const chosen = new Set(selection.filter(({ list }) => list === 'drops' || list === 'chargers').map(({ id }) => id));
   return (
     <WindowedTable
       name="Margins"
       rows={marginRows(plan, site)}
-      columns={columnsFor(site.units)}
+      columns={[...columnsFor(site.units), ...meterColumns(meters)]}
       keyOf={({ margins }) => margins.charger}
       isChosen={({ margins, drop }) => chosen.has(drop) || chosen.has(margins.charger)}
       stateOf={({ worst }) => (worst < 0 ? 'fail' : undefined)}
@@ -42,6 +49,31 @@ const columnsFor = (units: Units): readonly Column<MarginRow>[] => [
     sort: ({ margins }: MarginRow) => marginShare(kind, margins) ?? NO_FIGURE,
   })),
 ];
+
+/** What a charger meters in a billing period of the day that decides, and the cost of its energy. */
+function meterColumns(meters: Meters | null): readonly Column<MarginRow>[] {
+  if (meters === null) return [];
+  const { day, uses, isPriced } = meters;
+  const use = ({ margins }: MarginRow): ChargerUse | undefined => uses.get(margins.charger);
+  return [
+    {
+      head: `energy a ${isPriced ? 'billing period' : 'day'}, ${day}`,
+      numeric: true,
+      cell: (row) => energyWords(use(row)?.periodEnergy ?? 0),
+      sort: (row) => use(row)?.periodEnergy ?? 0,
+    },
+    ...(isPriced
+      ? [
+          {
+            head: `its cost, ${day}`,
+            numeric: true,
+            cell: (row: MarginRow) => (use(row)?.cost ?? 0).toFixed(2),
+            sort: (row: MarginRow) => use(row)?.cost ?? 0,
+          },
+        ]
+      : []),
+  ];
+}
 
 interface MarginCellProps {
   readonly kind: MarginKind;

@@ -1,7 +1,8 @@
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { type Charge, charge, isSolvable } from '../../day/charge.ts';
-import { energyWords, lackWords, STRATEGY_WORDS } from '../../day/day-words.ts';
+import { STRATEGY_WORDS } from '../../day/day-words.ts';
+import { energyWords, lackWords } from '../../day/energy-words.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { dayGround, plannedDay, siteDay } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { dayFigures, dayFigureWords } from '../../../calc/day/day-figures.ts';
-import { lackWords } from '../../../calc/day/day-words.ts';
+import { lackWords } from '../../../calc/day/energy-words.ts';
 import { SHORT } from '../../../calc/day/outcome.ts';
 import { dayGround, plannedDay } from '../../../calc/day/planned-days.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';

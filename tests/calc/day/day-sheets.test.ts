@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from '../../../calc/sheets/day-sheets.ts';
+import { daySummarySheet } from '../../../calc/sheets/day-summary-sheet.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { managedLot } from './managed-lot.ts';
 
@@ -42,7 +43,31 @@ describe('sheets of a day of charging', () => {
     const perStep = new Map(rows.map((row) => [row[1], Number(row[4])]));
     expect(sum([...perStep.values()])).toBeCloseTo(sum(got), 2);
     expect([...perStep.keys()]).toEqual(['08:00', '09:00', '10:00', '11:00']);
-    for (const row of rows) expect(Number(row[7])).toBeLessThanOrEqual(Number(row[8]) + 1e-3);
+    const limits = rows.filter((row) => row[6] !== 'kW');
+    expect(limits.length).toBeGreaterThan(4);
+    for (const row of limits) expect(Number(row[7])).toBeLessThanOrEqual(Number(row[8]) + 1e-3);
+  });
+
+  test('what each rule gives in a step, and what each panel does, stand beside the limits', () => {
+    const rows = table(dayLoadSheet(site)!);
+    const [head] = dayLoadSheet(site)!;
+    const equal = head!.indexOf('charging equal shares (kW)');
+    // The rule of the lot is one of them, and its panels together are all that charges.
+    for (const row of rows) expect(row[equal]).toBe(row[4]);
+    const panels = rows.filter((row) => row[6] === 'kW');
+    expect(panels.map((row) => row.slice(5, 9))).toEqual(panels.map((row) => ['P1', 'kW', row[4], null]));
+    expect(panels).toHaveLength(4);
+  });
+
+  test('a summary has what the plan has of each rule, and the least ceilings of the lot’s', () => {
+    const rows = table(daySummarySheet(site)!);
+    const { strategies } = plan(site).days[0]!;
+    expect(rows.map((row) => row[3])).toEqual(
+      Object.values(strategies).map(({ energy }) => expect.closeTo(energy, 3) as number),
+    );
+    expect(rows.map((row) => row[2])).toEqual(['', 'yes', '', '', '']);
+    expect(rows[1]![11]).toMatch(/^P1 \d+ A$/);
+    expect(rows[1]![10]).toBeCloseTo(strategies.equal!.cost, 2);
   });
 
   test('a row a car, and a row a charger whose energy is that of its cars and whose cost is by the hour', () => {
@@ -59,6 +84,7 @@ describe('sheets of a day of charging', () => {
 
   test('there are none where there is no day', () => {
     const { days: _, ...bare } = managedLot();
-    for (const sheet of [dayLoadSheet, dayCarsSheet, dayMetersSheet]) expect(sheet(toSite(bare))).toBeNull();
+    for (const sheet of [daySummarySheet, dayLoadSheet, dayCarsSheet, dayMetersSheet])
+      expect(sheet(toSite(bare))).toBeNull();
   });
 });

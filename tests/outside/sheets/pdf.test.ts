@@ -3,6 +3,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { chargerUse } from '../../../calc/day/charger-use.ts';
+import { groundOf, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import { sheetShape } from '../../../calc/sheets/pdf/kit/paper.ts';
 import { typicalSections } from '../../../calc/space/section/typical.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
@@ -166,6 +168,20 @@ describe.each([
       expect(left).toBeLessThan(site.chargers.length / 4);
       if (left > 0) expect(close(words(sheet).join(''))).toContain(close(`${left} chargers not drawn`));
       expect(close(words(sheet).join(''))).toContain(close('Planning figures: real cars and drivers differ'));
+    }
+  });
+  test('each charger has the energy and cost that it meters on a charging day, and all together are told', () => {
+    for (const { id } of planned.days) {
+      const day = site.days.find((one) => one.id === id)!;
+      const ground = groundOf(site);
+      const read = siteDay(day, ground);
+      if (!read.ok) throw new Error(id);
+      const uses = chargerUse(read.day, strategyOf(day, ground));
+      const lines = schedule(pdf, /^Energy and cost by stall/i, new Set(uses.map(({ charger }) => charger)));
+      for (const { charger, periodEnergy, cost } of uses)
+        expect(close(lines.get(charger)!.join(' '))).toContain(close(`${periodEnergy.toFixed(0)}${cost!.toFixed(2)}`));
+      const sum = uses.reduce((all, { cost }) => all + cost!, 0);
+      expect(textOf(pdf, /^E-6/)).toContain(close(sum.toFixed(2)));
     }
   });
   test('the plan is to scale: gridlines stand as far apart as they are', () => {

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { type DayView, dayView } from '../../../calc/day/day-view.ts';
-import { lackWords, STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
+import { STRATEGY_WORDS } from '../../../calc/day/day-words.ts';
+import { lackWords } from '../../../calc/day/energy-words.ts';
 import { panelLoads } from '../../../calc/day/panel-loads.ts';
 import { dayGround, managedLimits, siteDay, strategyOf } from '../../../calc/day/planned-days.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';

@@ -2,7 +2,8 @@ import type { ChargingDay, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { DayInput } from '../../../day/day-input.ts';
 import { dayView } from '../../../day/day-view.ts';
-import { lackWords, STRATEGY_WORDS } from '../../../day/day-words.ts';
+import { STRATEGY_WORDS } from '../../../day/day-words.ts';
+import { lackWords } from '../../../day/energy-words.ts';
 import { panelLoads } from '../../../day/panel-loads.ts';
 import { dayGround, managedLimits, plannedDay, siteDay } from '../../../day/planned-days.ts';
 import { STRATEGIES } from '../../../day/rules/rules.ts';
@@ -18,26 +19,32 @@ import { drawTable } from '../kit/table-drawing.ts';
 import { drawViewTitle, FOOT } from '../kit/view-title.ts';
 import { drawCars } from './day-cars-drawing.ts';
 import { drawLimit, drawPanels } from './day-load-drawing.ts';
+import { meterSheets } from './meter-sheets.ts';
 
 /** Limits that are drawn of one day: those that management sets, or the first. */
 const MOST_LIMITS = 3;
 const GAP = 18;
 
-/** A sheet for each day of charging that can be worked: load against limit, cars, what each rule gives, assumptions. */
+/**
+ * For each day of charging that can be worked a sheet with load against limit, cars, what each rule gives and assumptions,
+ * then the energy and cost by stall.
+ */
 export function daySheets(job: Job): readonly Draft[] {
   const { site } = job;
   const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
   return site.days.flatMap((day): Draft[] => {
     const read = siteDay(day, ground);
     if (!read.ok) return [];
+    const planned = plannedDay(day, ground);
     return [
       {
         key: `day ${day.id}`,
         series: 'E-6',
         title: `Charging day ${day.id}`,
         scale: NOT_TO_SCALE,
-        draw: (pen) => drawDay(pen, job, day, read.day, plannedDay(day, ground)),
+        draw: (pen) => drawDay(pen, job, day, read.day, planned),
       },
+      ...meterSheets(job, day, read.day, planned.strategy),
     ];
   });
 }
