@@ -11,9 +11,9 @@ import { usualImpedance } from '../supply/feeders/feeder-trial.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
 import { standardRatingAtLeast } from '../tables/lookup.ts';
-import { transformerBeside } from './feed-panel.ts';
 import { lengthIn } from './in-file.ts';
 import { equipmentId, equipmentInFile } from './new-equipment.ts';
+import { transformerBeside } from './panels/feed-panels.ts';
 import { USUAL_TRANSFORMER } from './usual.ts';
 
 type FileEquipment = NonNullable<SiteFile['equipment']>[number];

@@ -1,37 +1,14 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import type { PriceList } from '../prices/price-list.ts';
 import { withChargers } from './chargers.ts';
 import { dropsPart } from './drops-part.ts';
-import { equipmentPart } from './equipment-part.ts';
 import { panelsOf } from './feeding.ts';
-import type { ProposalPart } from './part.ts';
+import { equipmentPart } from './panels/equipment-part.ts';
+import type { Doing, Proposal, ProposalWish } from './proposal.ts';
+import { proposeAll } from './propose-all.ts';
 import { racewaysPart } from './raceways-part.ts';
-import { withWiderFeeders } from './wider-feeders.ts';
 
-export const WHATS = ['drops', 'raceways', 'equipment', 'all'] as const;
-export type What = (typeof WHATS)[number];
-
-export interface Proposal {
-  /** The site with what is proposed drawn in; everything that was there as it was. */
-  readonly file: SiteFile;
-  readonly parts: readonly ProposalPart[];
-}
-
-export interface ProposalWish {
-  readonly what: What;
-  /** Cords that hang from one new drop. */
-  readonly cordsADrop: number;
-  /** By which routes are weighed. */
-  readonly prices: PriceList;
-}
-
-/** What is being worked on, and how far it is. */
-export interface Doing {
-  readonly what: ProposalPart['what'];
-  readonly done: number;
-  readonly of: number;
-}
+export { type Doing, type Proposal, type ProposalWish, WHATS, type What } from './proposal.ts';
 
 /**
  * What could be drawn on a site: drops with their chargers for the stalls that no charger serves, panelboards where none
@@ -42,10 +19,11 @@ export interface Doing {
  */
 export function propose(
   file: SiteFile,
-  { what, cordsADrop, prices }: ProposalWish,
+  wish: ProposalWish,
   tell: (doing: Doing) => void = () => {},
   ready: (soFar: Proposal) => void = () => {},
 ): Proposal {
+  const { what, cordsADrop, prices, load } = wish;
   const routing = (done: number, of: number): void => tell({ what: 'raceways', done, of });
   switch (what) {
     case 'drops': {
@@ -60,30 +38,14 @@ export function propose(
     }
     case 'equipment': {
       tell({ what: 'equipment', done: 0, of: 1 });
-      const { file: next, part } = equipmentPart(file, prices);
+      const { file: next, part } = equipmentPart(file, { prices, cords: null, ...(load && { load }) });
       return { file: next, parts: [part] };
     }
     case 'raceways': {
       const { file: next, part } = racewaysPart(file, prices, routing);
       return { file: next, parts: [part] };
     }
-    case 'all': {
-      tell({ what: 'drops', done: 0, of: 1 });
-      const { file: hung, cords, part: drops } = dropsPart(file, cordsADrop);
-      tell({ what: 'equipment', done: 0, of: 1 });
-      const { file: stood, fromOf, part: equipment } = equipmentPart(hung, prices);
-      const charged = withChargers(stood, cords, fromOf);
-      ready({ file: charged, parts: [drops, equipment] });
-      const { file: laid, part: raceways } = racewaysPart(charged, prices, routing);
-      const fresh = (laid.feeders ?? []).slice(file.feeders?.length ?? 0);
-      const { file: next, widened } = withWiderFeeders(laid, new Set(fresh.map(({ id }) => id)));
-      const says =
-        widened.length === 0
-          ? []
-          : [
-              `${widened.join(', ')} ${widened.length === 1 ? 'has' : 'have'} more conductors in parallel than the breaker asks for, to hold the drop.`,
-            ];
-      return { file: next, parts: [drops, { ...equipment, says: [...equipment.says, ...says] }, raceways] };
-    }
+    case 'all':
+      return proposeAll(file, wish, tell, ready);
   }
 }

@@ -1,16 +1,22 @@
-import type { Equipment, Point3, Site } from '../../site/site.ts';
-import { frameDegrees, lotFrame } from '../raceways/lot-frame.ts';
-import { bestPlace, type FedBy, type Making } from './best-place.ts';
-import { bandsOf, groupsAlong } from './groups.ts';
-import { merged } from './merged.ts';
+import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
+import { lotFrame } from '../raceways/lot-frame.ts';
+import { cutInto } from './cut-rows.ts';
+import { gapsOf, ordersOf } from './groups.ts';
+import { type End, type EquipmentMake, type EquipmentPlace, placeFinder, type Wish } from './place-finder.ts';
+import { parcelAt, steelParcels } from './steel-parcels.ts';
 
-/** What each new piece is: all of it but where it stands. Lengths in feet. */
-export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & Making;
+/** What a piece for so many circuits counts as, in feet of branch: itself, a foot of its feeder, and of the trench. */
+export interface PieceWeight {
+  readonly itself: number;
+  readonly feeder: number;
+  readonly trench: number;
+}
 
 export interface PlacedEquipment {
   readonly equipment: Omit<Equipment, 'id'>;
-  /** Places in the list of boxes of those that it is for. */
-  readonly boxes: readonly number[];
+  /** Places in the list of ends of those that it is for, and how many circuits they have. */
+  readonly ends: readonly number[];
+  readonly circuits: number;
   /** Of their branches in all and of the longest, along the lot and square to it, feet. */
   readonly total: number;
   readonly longest: number;
@@ -20,83 +26,162 @@ export interface PlacedEquipment {
 
 export interface EquipmentProposal {
   readonly placed: readonly PlacedEquipment[];
-  /**
-   * Of all branches and feeders by their weight, feet: the least there is over the places that were looked at, for the
-   * stretches as they are.
-   */
+  /** All of it in feet of branch: pieces, feeders and trenches by their weight, and branches. */
   readonly total: number;
-  /** What it would be if equipment could stand anywhere. */
-  readonly anywhere: number;
-  /** Places that were looked at, for all of them. */
+  /** Places that were looked at, and stretches of the rows. */
   readonly looked: number;
-  /** Boxes for which no place was found. */
+  readonly stretches: number;
+  /** Ends for which no place was found. */
   readonly without: readonly number[];
 }
 
+/** Stretches are weighed with places on a grid of so many feet; pieces are placed on one of a foot. */
+const COARSE = 3;
+/** An order is cut between so many cells at most in one stretch: more would be no better for the time that they take. */
+const CELLS_A_PIECE = 14;
+
 /**
- * Where new equipment stands best for some boxes: as many pieces as `holds` circuits to each want, each for a stretch of
- * one band of rows, at the free place from which its branches and its feeder, by its weight, are shortest in all and none is longer than `most` feet. A
- * stretch for which there is no such place is halved, and a piece whose boxes the others of its band can take is not placed.
+ * How many new pieces of equipment some ends want, for which of them each is, and where it stands: one decision. The ends
+ * under one canopy, or all that hang from no steel, are put in an order along the rows, band by band or along all of them,
+ * and cut into stretches, one a piece, so that pieces, feeders, trenches and branches weigh least together: of all ways to
+ * cut either order. From one canopy to the next nothing may hold a raceway, so none is for two.
+ * @param most feet of a branch
+ * @param weigh a piece for so many circuits; null where none takes so many
+ * @param source what feeds it; null where nothing does
+ * @param isGood what else a piece that stands so has to be good for, on a site with those before it; let go where no place is
  */
 export function proposeEquipment(
   site: Site,
-  boxes: readonly Point3[],
+  ends: readonly End[],
   make: EquipmentMake,
-  holds: number,
   most: number,
-  fedBy: FedBy | null,
+  weigh: (circuits: number) => PieceWeight | null,
+  source: Point2 | null,
+  isGood: (site: Site, piece: Omit<Equipment, 'id'>) => boolean = () => true,
 ): EquipmentProposal {
-  const frame = lotFrame(site);
-  const turn = frameDegrees(site);
-  const flat = boxes.map(([bx, by]) => frame.into([bx, by]));
-  const waiting = groupsAlong(flat, holds);
+  const { into } = lotFrame(site);
+  const flat = ends.map(({ at: [x, y] }) => into([x, y]));
+  if (ends.length === 0) return { placed: [], total: 0, looked: 0, stretches: 0, without: [] };
+  const gaps = gapsOf(flat);
+  const parcels = steelParcels(site.members);
+  const parcelOf = ends.map(({ at: [x, y] }) => parcelAt(parcels, [x, y]));
+  const finder = placeFinder(site, make);
+  let stretches = 0;
+  const wish = (own: readonly number[], { feeder, trench }: PieceWeight, rest: Partial<Wish>): Wish => ({
+    most,
+    fedBy: source && { at: source, feeder, trench, trenches: [] },
+    by: [...new Set(own.map((i) => parcelOf[i]!))].filter((one) => one >= 0).map((one) => parcels[one]!),
+    gaps,
+    step: COARSE,
+    ...rest,
+  });
+  const circuitsOf = (own: readonly number[]): number => own.reduce((sum, i) => sum + ends[i]!.circuits, 0);
+  const weighed = (own: readonly number[]): number => {
+    const weight = weigh(circuitsOf(own));
+    if (weight === null) return Number.POSITIVE_INFINITY;
+    stretches++;
+    const place = finder.find(
+      own.map((i) => ends[i]!),
+      wish(own, weight, {}),
+    );
+    return place === null ? Number.POSITIVE_INFINITY : place.weighed + weight.itself;
+  };
+  const groups = [...new Set(parcelOf)].flatMap((parcel) => {
+    const own = ends.flatMap((_, i) => (parcelOf[i] === parcel ? [i] : []));
+    return cheapest(
+      ordersOf(own.map((i) => flat[i]!)).map((order) =>
+        cut(
+          order.map((k) => own[k]!),
+          ends,
+          weigh,
+          weighed,
+        ),
+      ),
+    );
+  });
+
+  // Those nearest to the source first: their trenches are there for the others.
+  const far = (own: readonly number[]): number =>
+    source === null ? 0 : Math.min(...own.map((i) => straight(flat[i]!, into(source))));
   const placed: PlacedEquipment[] = [];
   const without: number[] = [];
+  const trenches: Point2[] = [];
+  let total = 0;
   let now = site;
   let looked = 0;
-  for (let group = waiting.shift(); group !== undefined; group = waiting.shift()) {
-    const own = group.map((i) => boxes[i]!);
-    const id = ` ${placed.length}`;
-    const place = bestPlace(now, frame, turn, own, { ...make, id }, most, fedBy);
-    if (place === null) {
-      if (group.length === 1) without.push(group[0]!);
-      else waiting.unshift(group.slice(0, Math.ceil(group.length / 2)), group.slice(Math.ceil(group.length / 2)));
+  for (const own of groups.sort((a, b) => far(a) - far(b))) {
+    const circuits = circuitsOf(own);
+    const weight = weigh(circuits);
+    const fine = placeFinder(now, make);
+    const theirs = own.map((i) => ends[i]!);
+    const before = now;
+    const fineWish =
+      weight && wish(own, weight, { step: 1, ...(source && { fedBy: { at: source, ...weight, trenches } }) });
+    const place =
+      fineWish &&
+      (fine.find(theirs, { ...fineWish, isGood: (at) => isGood(before, madeAt(make, at)) }) ??
+        fine.find(theirs, fineWish));
+    looked += fine.looked();
+    if (place === null || weight === null) {
+      without.push(...own);
       continue;
     }
-    const { entryHeight, least: _, ...rest } = make;
-    const equipment = {
-      ...rest,
-      at: [...place.at] as [number, number],
-      ...(place.rotation !== 0 && { rotation: place.rotation }),
-      entry: [...place.at, entryHeight] as [number, number, number],
-    };
-    placed.push({ equipment, boxes: group, total: place.total, longest: place.longest, feeder: place.feeder });
-    looked += place.looked;
-    now = { ...now, equipment: [...now.equipment, { ...equipment, id }] };
+    const equipment = madeAt(make, place);
+    placed.push({
+      equipment,
+      ends: [...own].sort((a, b) => a - b),
+      circuits,
+      total: place.total,
+      longest: place.longest,
+      feeder: place.feeder,
+    });
+    trenches.push(place.at);
+    total += place.weighed + weight.itself;
+    now = { ...now, equipment: [...now.equipment, { ...equipment, id: ` ${placed.length}` }] };
   }
-  const bandOf = new Map(bandsOf(flat).flatMap((band, i) => band.map((box) => [box, i] as const)));
-  // From one canopy to the next nothing may hold a raceway.
-  const far = (box: number, { equipment: { entry }, boxes: [own] }: PlacedEquipment): number =>
-    bandOf.get(box) === bandOf.get(own!) ? branchesFrom(site, entry, [boxes[box]!]) : Number.POSITIVE_INFINITY;
-  const pieces = placed.length > 1 ? merged(placed, holds, most, far) : placed;
-  return {
-    placed: pieces,
-    total: pieces.reduce((sum, one) => sum + one.total + (fedBy?.weight ?? 0) * one.feeder, 0),
-    anywhere: pieces.reduce(
-      (sum, one) =>
-        sum +
-        fromMedians(
-          one.boxes.map((i) => boxes[i]!),
-          frame.into,
-          make.entryHeight,
-          fedBy,
-        ),
-      0,
-    ),
-    looked,
-    without,
-  };
+  return { placed, total, looked: looked + finder.looked(), stretches, without };
 }
+
+/** A piece of equipment as it stands at a place. */
+export const madeAt = (
+  { entryHeight, least: _, ...rest }: EquipmentMake,
+  { at, rotation }: Pick<EquipmentPlace, 'at' | 'rotation'>,
+): Omit<Equipment, 'id'> => ({
+  ...rest,
+  at: [...at],
+  ...(rotation !== 0 && { rotation }),
+  entry: [...at, entryHeight],
+});
+
+type Cut = { readonly groups: readonly (readonly number[])[]; readonly cost: number };
+
+const cheapest = (cuts: readonly Cut[]): readonly (readonly number[])[] =>
+  cuts.reduce((least, one) => (one.cost < least.cost - 1e-9 ? one : least)).groups;
+
+/** An order cut into the stretches that weigh least together; where it is long, between cells of several ends. */
+function cut(
+  order: readonly number[],
+  ends: readonly End[],
+  weigh: (circuits: number) => PieceWeight | null,
+  weighed: (own: readonly number[]) => number,
+): Cut {
+  let most = 0;
+  for (let circuits = 0; most < order.length && weigh(circuits + 1) !== null; most++)
+    circuits += ends[order[most]!]!.circuits;
+  const size = Math.max(1, Math.ceil(Math.max(1, most) / CELLS_A_PIECE));
+  const cells = Array.from({ length: Math.ceil(order.length / size) }, (_, k) => order.slice(k * size, (k + 1) * size));
+  const { stretches, cost } = cutInto(cells.length, Math.min(cells.length, 2 * CELLS_A_PIECE), (from, to) =>
+    weighed(cells.slice(from, to).flat()),
+  );
+  const groups = stretches.flatMap(([from, to]) => {
+    const own = cells.slice(from, to).flat();
+    // Of a cell that has no place together each has its own, or none.
+    return to - from === 1 && own.length > 1 && !Number.isFinite(weighed(own)) ? own.map((i) => [i]) : [own];
+  });
+  return { groups, cost };
+}
+
+const straight = ([a, b]: Point2, [u, v]: Point2): number => Math.abs(a - u) + Math.abs(b - v);
 
 /** The branches from an entry to some boxes in all, along the lot and square to it: what places are weighed by. Feet. */
 export function branchesFrom(site: Site, entry: Point3, boxes: readonly Point3[]): number {
@@ -106,25 +191,4 @@ export function branchesFrom(site: Site, entry: Point3, boxes: readonly Point3[]
     const [bu, bv] = into([x, y]);
     return sum + Math.abs(bu - u) + Math.abs(bv - v) + Math.abs(z - entry[2]);
   }, 0);
-}
-
-/** Total of branches and feeder from the weighted medians: no place has less. */
-function fromMedians(
-  boxes: readonly Point3[],
-  into: (at: readonly [number, number]) => readonly [number, number],
-  entryHeight: number,
-  fedBy: FedBy | null,
-): number {
-  const points = [
-    ...boxes.map(([x, y]) => ({ at: into([x, y]), weight: 1 })),
-    ...(fedBy ? [{ at: into(fedBy.at), weight: fedBy.weight }] : []),
-  ];
-  // The sum is least at one of the values: each coordinate by itself.
-  const toMedian = (axis: 0 | 1): number =>
-    Math.min(
-      ...points.map((one) =>
-        points.reduce((sum, { at, weight }) => sum + weight * Math.abs(at[axis] - one.at[axis]), 0),
-      ),
-    );
-  return toMedian(0) + toMedian(1) + boxes.reduce((sum, [, , z]) => sum + Math.abs(z - entryHeight), 0);
 }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { LoadCalculation } from '../../../calc/plan-file.ts';
-import { panelSource } from '../../../calc/propose/feed-panel.ts';
+import { panelSource } from '../../../calc/propose/panels/panel-source.ts';
 import { equipmentLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { serviceLoad } from '../../../calc/supply/service/balanced-load.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';
@@ -266,8 +266,8 @@ describe('service equipment apart from the utility’s point', () => {
   });
 
   test('a proposed panel is fed from it, not from the utility', () => {
-    expect(panelSource(site, 6)!.source.id).toBe('SE');
+    expect(panelSource(site)!.source.id).toBe('SE');
     const without = { ...site, equipment: site.equipment.filter(({ id }) => id !== 'SE') };
-    expect(panelSource(without, 6)!.source.id).toBe('SVC');
+    expect(panelSource(without)!.source.id).toBe('SVC');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import { panelSource } from '../../../calc/propose/feed-panel.ts';
+import { transformerSize } from '../../../calc/propose/panels/panel-source.ts';
 import { criteriaTable } from '../../../calc/sheets/pdf/cover/criteria.ts';
 import { feederOptions } from '../../../calc/supply/feeders/feeder-options.ts';
 import { tablesFor } from '../../../calc/tables/editions.ts';
@@ -146,9 +146,8 @@ test('voltages that an existing feeder may be moved to', () => {
 });
 
 test('breaker of a proposed transformer', () => {
-  const source = { id: 'S', kind: 'source', at: [0, 0], size: [4, 4, 5], entry: [0, 0, 4], volts: 480, phases: 3 };
-  const file = { ...FAULTS.cover, equipment: [source] } as unknown as SiteFile;
-  const of = (code: string) => panelSource(siteUnder(file, code), 3);
+  // Three chargers of 32 A, one on each pair of lines.
+  const of = (code: string) => transformerSize(tablesFor(code)!, 32 * Math.sqrt(3), 480);
   // 30 kVA at 480 V is 36.1 A: 125% is 45.1 A, the next standard rating 50 A; 200% is 72.2 A, the next 80 A.
   expect(of(NEC)).toMatchObject({ kva: 30, breakerAmps: 50 });
   expect(of(INVENTED)).toMatchObject({ kva: 30, breakerAmps: 80 });

@@ -1,0 +1,180 @@
+import { proposeEquipment } from '../../../routing/propose/equipment/propose-equipment.ts';
+import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
+import type { Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { counted } from '../../../routing/words/counted.ts';
+import { designOf } from '../../branches/design.ts';
+import type { PriceList } from '../../prices/price-list.ts';
+import { leastWorkingSpace } from '../../tables/lookup.ts';
+import type { Cord } from '../drops-part.ts';
+import { panelsOf } from '../feeding.ts';
+import { equipmentId, equipmentInFile } from '../new-equipment.ts';
+import type { ProposalPart } from '../part.ts';
+import { USUAL_PANELBOARD } from '../usual.ts';
+import { branchEnds } from './branch-ends.ts';
+import { FULL_RATE, type LoadWish } from './charger-amps.ts';
+import { feedPanels, hasRoomBeside, type NewPanel } from './feed-panels.ts';
+import { loadWords } from './load-words.ts';
+import { panelSource } from './panel-source.ts';
+import { type PanelWeights, panelWeights } from './panel-weights.ts';
+import { type Shares, sharesOf } from './standing-share.ts';
+import { standingWords } from './standing-words.ts';
+
+export interface EquipmentPart {
+  readonly file: SiteFile;
+  /** Which equipment, new or standing, is for which drop. */
+  readonly fromOf: ReadonlyMap<string, string>;
+  readonly part: ProposalPart;
+}
+
+export interface EquipmentWish {
+  readonly prices: PriceList;
+  /** Cords that are to come; null where it is not known yet. */
+  readonly cords: readonly Cord[] | null;
+  readonly load?: LoadWish;
+  readonly shape?: Shape;
+}
+
+/** Ways to look at what panels cost, of which plans and prices find the cheapest. */
+export interface Shape {
+  /** Dollars that each panel is weighed at beside its price: more makes for fewer panels. */
+  readonly more: number;
+  /** Several panels may hang on one transformer. */
+  readonly isShared: boolean;
+}
+
+const AS_PRICED: Shape = { more: 0, isShared: true };
+
+/**
+ * Panels for the branches that are to come: those that stand as far as they have room and are near enough to be worth it,
+ * and beside them new ones, their number, sizes, places and what each is for decided together by what it all costs. What
+ * is drawn stays as it is.
+ */
+export function equipmentPart(
+  file: SiteFile,
+  { prices, cords, load = FULL_RATE, shape = AS_PRICED }: EquipmentWish,
+): EquipmentPart {
+  const site = toSite(file);
+  const ends = branchEnds(site, cords);
+  if (ends.length === 0)
+    return panelsOf(site).length > 0
+      ? only(file, standingWords(site, prices))
+      : only(file, ['There is nothing for equipment to feed: neither drops nor stalls are drawn.']);
+  const from = panelSource(site);
+  const all = ends.reduce((sum, { circuits }) => sum + circuits, 0);
+  const weights = panelWeights(site.rules, prices, from, load, all);
+  const { allowance, branchLimit } = site.rules;
+  const most = branchLimit - allowance.equipment - allowance.box;
+  const { size, entryHeight, volts, phases, workingSpace } = USUAL_PANELBOARD;
+  const make = {
+    kind: 'panelboard',
+    size,
+    volts,
+    phases,
+    workingSpace,
+    entryHeight,
+    least: leastWorkingSpace(designOf(site.rules).tables),
+  } as const;
+  const shares = sharesOf(site, ends, most, from !== null, (rest) =>
+    proposeEquipment(
+      site,
+      rest,
+      make,
+      most,
+      (circuits) => {
+        const own = weights.weigh(circuits);
+        return own && { ...own, itself: own.itself + shape.more / weights.branchFoot };
+      },
+      from && ([from.source.entry[0], from.source.entry[1]] as const),
+      (now, piece) => !from?.through || hasRoomBeside(now, piece, from.source.volts!),
+    ),
+  );
+  const { proposal, rest } = shares;
+  let next = file;
+  const fromOf = new Map(shares.given);
+  const panels: (NewPanel & { readonly says: string })[] = [];
+  for (const { equipment, ends: own, circuits, total, longest, feeder } of proposal.placed) {
+    const id = equipmentId(next, 'P');
+    const sized = weights.size(circuits)!;
+    next = {
+      ...next,
+      equipment: [...(next.equipment ?? []), equipmentInFile(id, { ...equipment, ...sized }, file.units)],
+    };
+    for (const i of own) fromOf.set(rest[i]!.id, id);
+    panels.push({
+      id,
+      mainAmps: sized.mainAmps,
+      chargers: circuits,
+      says: `${id}, ${sized.mainAmps} A with ${sized.spaces} spaces, for ${forWhat(site, own.length, circuits)}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${from ? `; ${feet(feeder, site)} from ${from.source.id}` : ''}.${sized.managedAmps === undefined ? '' : ` Load management holds its chargers to ${sized.managedAmps} A.`}`,
+    });
+  }
+  // All panels stand before the first transformer takes a place.
+  const fed = feedPanels(next, panels, from, weights, shape.isShared);
+  return {
+    file: fed.file,
+    fromOf,
+    part: {
+      what: 'equipment',
+      says: [
+        ...standingSaid(shares, site),
+        ...panels.map(({ says }) => says),
+        ...fed.says,
+        ...loadWords(load, ends, panels.length, weights, designOf(site.rules).tables),
+        ...weighedWords(proposal.stretches, proposal.looked, site, weights, prices),
+      ],
+      measure:
+        panels.length === 0
+          ? null
+          : {
+              of: 'panels, feeders and branches to them along the lot, over all cuts of the rows',
+              value: proposal.total * weights.branchFoot,
+              bound: proposal.total * weights.branchFoot,
+              unit: 'dollars',
+            },
+      without: proposal.without.map((i) => ({
+        id: rest[i]!.id,
+        says: `No free place is near enough to ${rest[i]!.id} for its branch limit${from?.through ? ', or no transformer of a standard size carries it' : ''}.`,
+      })),
+    },
+  };
+}
+
+const feet = (length: number, site: Site): string => printLength(length, site.units, { inchParts: 1, decimals: 2 });
+
+function forWhat(site: Site, ends: number, circuits: number): string {
+  if (site.drops.length === 0) return counted(ends, 'stall');
+  return `${counted(ends, 'drop')}${circuits > ends ? ` with ${counted(circuits, 'charger')}` : ''}`;
+}
+
+const only = (file: SiteFile, says: readonly string[]): EquipmentPart => ({
+  file,
+  fromOf: new Map(),
+  part: { what: 'equipment', says, measure: null, without: [] },
+});
+
+function standingSaid({ standing, given, rest }: Shares, site: Site): readonly string[] {
+  const used = new Map<string, number>();
+  for (const panel of given.values()) used.set(panel, (used.get(panel) ?? 0) + 1);
+  const noun = site.drops.length === 0 ? 'stall' : 'drop';
+  return standing.map(({ panel, room, why }: { panel: Equipment; room: number; why: string }) => {
+    const n = used.get(panel.id) ?? 0;
+    if (n > 0) return `${panel.id} stands and feeds ${counted(n, noun)} more.`;
+    if (room === 0) return `${panel.id} stands and is full: ${why}.`;
+    return rest.length > 0
+      ? `${panel.id} stands and has room, but too far off to be worth it.`
+      : `${panel.id} stays as it is.`;
+  });
+}
+
+const weighedWords = (
+  stretches: number,
+  looked: number,
+  site: Site,
+  { branchFoot }: PanelWeights,
+  prices: PriceList,
+): readonly string[] =>
+  stretches === 0
+    ? []
+    : [
+        `${counted(stretches, 'stretch', 'stretches')} of the rows were weighed, each with its panel by size, feeder and trench by ${prices.name}, a foot of branch at $${branchFoot.toFixed(2)}; ${looked} places were looked at${site.members.length > 0 ? ', by the steel' : ''} and clear of stalls, aisles, columns, keep-outs and working spaces.`,
+      ];

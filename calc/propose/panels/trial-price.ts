@@ -1,0 +1,144 @@
+import type { Equipment, Feeder, Rules, SiteFile } from '../../../routing/site/site.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
+import { plan } from '../../plan/plan.ts';
+import type { TakeoffRow } from '../../plan-file.ts';
+import { INVENTED_LIST } from '../../prices/invented-list.ts';
+import type { PriceList } from '../../prices/price-list.ts';
+import { costOf } from '../../takeoff/cost.ts';
+import { GROUND_WORK } from '../../takeoff/systems.ts';
+import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD, USUAL_RACEWAY } from '../usual.ts';
+
+/** Dollars of a piece of equipment that is fed: itself with what goes with it, a foot of its feeder, and of the trench. */
+export interface FedPrice {
+  readonly itself: number;
+  readonly feeder: number;
+  readonly trench: number;
+}
+
+/** Feet that two trial sites differ by. */
+const FAR = 200;
+const NEAR = 20;
+const DEEP = -2;
+
+/**
+ * What a piece of equipment costs with its feeder in the ground: the prices of the plans of two sites that have nothing else,
+ * nearer and farther from what feeds it. What the list has no price for is taken from the invented one.
+ */
+export function fedPrice(
+  rules: Rules,
+  prices: PriceList,
+  source: Pick<Equipment, 'volts' | 'phases'>,
+  piece: Omit<Equipment, 'id' | 'at' | 'entry' | 'rotation'>,
+  { conductor, breakerAmps }: Pick<Feeder, 'conductor' | 'breakerAmps'>,
+): FedPrice {
+  const at = (feet: number): { readonly all: number; readonly ground: number } => {
+    const rows = takeoffOf({
+      rules,
+      equipment: [
+        {
+          id: 'U',
+          kind: 'source',
+          volts: source.volts ?? USUAL_PANELBOARD.volts,
+          phases: source.phases ?? 3,
+          at: [0, 0],
+          size: [2, 2, 2],
+          entry: [0, 0, 3],
+        },
+        { ...piece, id: 'E', at: [feet, 0], entry: [feet, 0, 3] },
+      ],
+      feeders: [{ id: 'F', from: 'U', to: 'E', conductor: { ...conductor, metal: conductor.metal }, breakerAmps }],
+      raceways: [
+        {
+          id: 'R',
+          path: [
+            [0, 0, 3],
+            [0, 0, DEEP],
+            [feet, 0, DEEP],
+            [feet, 0, 3],
+          ],
+          method: USUAL_RACEWAY.underground,
+          place: 'underground',
+        },
+      ],
+    });
+    return {
+      all: dollarsOf(rows, prices),
+      ground: dollarsOf(
+        rows.filter(({ item }) => GROUND_WORK.includes(item)),
+        prices,
+      ),
+    };
+  };
+  const [near, far] = [at(NEAR), at(FAR)];
+  const slope = (a: number, b: number): number => (b - a) / (FAR - NEAR);
+  const trench = slope(near.ground, far.ground);
+  const whole = slope(near.all, far.all);
+  return { itself: near.all - NEAR * whole, feeder: whole - trench, trench };
+}
+
+/** Of a trial branch way, so that conduits are shared as usual. */
+const CIRCUITS = 6;
+
+/** What a foot more to a branch costs, where six go the same way overhead: the prices of two plans again. Dollars. */
+export function branchFootPrice(rules: Rules, prices: PriceList): number {
+  const z = USUAL_DROP.elevation;
+  const { entryHeight, size, ...panel } = USUAL_PANELBOARD;
+  const at = (feet: number): number =>
+    dollarsOf(
+      takeoffOf({
+        rules,
+        equipment: [{ id: 'E', kind: 'panelboard', ...panel, size: [...size], at: [0, 0], entry: [0, 0, entryHeight] }],
+        raceways: [
+          {
+            id: 'R',
+            path: [
+              [0, 0, entryHeight],
+              [0, 0, z],
+              [feet + 2 * CIRCUITS, 0, z],
+            ],
+            method: USUAL_RACEWAY.overhead,
+            place: 'overhead',
+          },
+        ],
+        drops: Array.from({ length: CIRCUITS }, (_, i) => ({
+          id: `D${i}`,
+          box: [feet + 2 * (i + 1), 0, z] as const,
+          cord: 20,
+          restHeight: 3,
+        })),
+        chargers: Array.from({ length: CIRCUITS }, (_, i) => ({
+          id: `C${i}`,
+          drop: `D${i}`,
+          stalls: [],
+          from: 'E',
+          volts: panel.volts,
+          ...USUAL_CHARGER,
+        })),
+      }),
+      prices,
+    );
+  return (at(FAR) - at(NEAR)) / (FAR - NEAR) / CIRCUITS;
+}
+
+type Trial = Pick<SiteFile, 'equipment' | 'feeders' | 'raceways' | 'drops' | 'chargers'> & { readonly rules: Rules };
+
+/** The takeoff of a site in feet, by the rules of another. */
+function takeoffOf({ rules, ...lists }: Trial): readonly TakeoffRow[] {
+  const site = toSite({ format: 'overrow/site', version: 1, units: 'ft', name: 'trial', ...lists });
+  return plan({ ...site, rules }).takeoff;
+}
+
+/** Dollars of a takeoff by a list; what it has no price for by the invented one. */
+export function dollarsOf(rows: readonly TakeoffRow[], prices: PriceList): number {
+  const { cost, missing } = costOf(rows, prices, 0);
+  if (missing.length === 0) return cost;
+  const lacks = new Set(missing.map(({ item, spec }) => `${item}\n${spec}`));
+  return (
+    cost +
+    costOf(
+      rows.filter(({ item, spec }) => lacks.has(`${item}\n${spec}`)),
+      INVENTED_LIST,
+      0,
+    ).cost
+  );
+}

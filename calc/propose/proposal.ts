@@ -1,0 +1,30 @@
+import type { SiteFile } from '../../routing/site/site.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import type { LoadWish } from './panels/charger-amps.ts';
+import type { ProposalPart } from './part.ts';
+
+export const WHATS = ['drops', 'raceways', 'equipment', 'all'] as const;
+export type What = (typeof WHATS)[number];
+
+export interface Proposal {
+  /** The site with what is proposed drawn in; everything that was there as it was. */
+  readonly file: SiteFile;
+  readonly parts: readonly ProposalPart[];
+}
+
+export interface ProposalWish {
+  readonly what: What;
+  /** Cords that hang from one new drop. */
+  readonly cordsADrop: number;
+  /** By which routes are weighed. */
+  readonly prices: PriceList;
+  /** How chargers on new panels are run; at full rate where it is not said. */
+  readonly load?: LoadWish;
+}
+
+/** What is being worked on, and how far it is. */
+export interface Doing {
+  readonly what: ProposalPart['what'];
+  readonly done: number;
+  readonly of: number;
+}

@@ -1,0 +1,224 @@
+import { type Box, boxOf, widened } from '../../plane/box.ts';
+import type { WorkingSpace } from '../../site/place/working-space.ts';
+import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
+import { frameDegrees, type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
+import { away } from '../raceways/steel.ts';
+import { placesOutward } from './places-outward.ts';
+import { standsFree } from './stands-free.ts';
+
+/** A place for a piece of equipment. Lengths in feet. */
+export interface EquipmentPlace {
+  readonly at: Point2;
+  readonly rotation: number;
+  /** Of all branches from there, along the lot and square to it. */
+  readonly total: number;
+  /** Likewise to what feeds it; 0 where nothing does. */
+  readonly feeder: number;
+  /** To the nearest place from which its trench may go on; 0 where nothing feeds it. */
+  readonly trench: number;
+  /** Of the longest. */
+  readonly longest: number;
+  /** `total`, and the feeder and its trench by what a foot of them counts as. */
+  readonly weighed: number;
+}
+
+/** Where branches end, and how many circuits go there. */
+export interface End {
+  readonly at: Point3;
+  readonly circuits: number;
+}
+
+/** What is asked of new equipment beside what it is. Lengths in feet. */
+export interface Making {
+  /** Of its entry, over its middle. */
+  readonly entryHeight: number;
+  /** Of a working space, whatever the equipment. */
+  readonly least: WorkingSpace;
+}
+
+export type EquipmentMake = Omit<Equipment, 'at' | 'entry' | 'rotation' | 'id'> & Making;
+
+/** What feeds the equipment, and how many feet of branch a foot of feeder counts as, and of the trench that it lies in. */
+export interface FedBy {
+  readonly at: Point2;
+  readonly feeder: number;
+  readonly trench: number;
+  /** Where trenches of other feeders end already. */
+  readonly trenches: readonly Point2[];
+}
+
+/** Rows with a gap across between them, and what a branch over it takes beside its level feet: up over the aisle and down. */
+export interface Gaps {
+  /** Across the lot, in its frame. */
+  readonly along: 0 | 1;
+  readonly at: readonly number[];
+}
+
+/** Up over an aisle and down again, feet: raceways cross it so much higher than they hang. */
+const OVER_AISLE = 6;
+/** As far from the boxes as places are looked for, feet, where a branch may be as long. */
+const FARTHEST = 400;
+/** Where there is steel, equipment stands by it, this near, feet: what leaves it is carried from there. Common practice, no source. */
+const BY_STEEL = 8;
+
+export interface Wish {
+  /** No branch longer than this, feet. */
+  readonly most: number;
+  readonly fedBy: FedBy | null;
+  /** Steel by which it has to stand, each of these parcels; none where it may stand anywhere. */
+  readonly by: readonly (readonly Member[])[];
+  readonly gaps: Gaps;
+  /** Places are looked at on a grid of such steps, feet. */
+  readonly step: number;
+  /** What else a place has to be good for. */
+  readonly isGood?: (place: Pick<EquipmentPlace, 'at' | 'rotation'>) => boolean;
+}
+
+export interface PlaceFinder {
+  /** Places that were looked at so far. */
+  readonly looked: () => number;
+  readonly find: (ends: readonly End[], wish: Wish) => EquipmentPlace | null;
+}
+
+/**
+ * Finds the free place from which the branches to some ends are shortest in all, with the feeder by its weight, and none
+ * longer than it may be: places of a grid are looked at from the best outward, each in four turns, until one is free.
+ * What was looked at once is kept from one question to the next.
+ */
+export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
+  const frame = lotFrame(site);
+  const turn = frameDegrees(site);
+  const free = new Map<string, number | null>();
+  const { least, entryHeight, ...rest } = make;
+  /** Degrees at which it stands free there; null where at none. */
+  const turnAt = (u: number, v: number): number | null => {
+    const key = `${u} ${v}`;
+    const known = free.get(key);
+    if (known !== undefined) return known;
+    const at = frame.outOf([u, v]);
+    const found = [0, 180, 90, 270]
+      .map((quarter) => (turn + quarter) % 360)
+      .find((rotation) =>
+        standsFree(
+          site,
+          { ...rest, id: ' ', at: [...at], entry: [...at, entryHeight], ...(rotation !== 0 && { rotation }) },
+          least,
+        ),
+      );
+    free.set(key, found ?? null);
+    return found ?? null;
+  };
+  const bySteel = new Map<readonly Member[], readonly Point2[]>();
+  /** Free places by some steel, on a grid of three feet, or of one where that has none. */
+  const alongSteel = (members: readonly Member[]): readonly Point2[] => {
+    const known = bySteel.get(members);
+    if (known !== undefined) return known;
+    const within = widened(
+      boxOf(members.flatMap(({ from, to }) => [from, to].map(([x, y]) => frame.into([x, y])))),
+      BY_STEEL,
+    );
+    const on = (step: number): Point2[] =>
+      gridIn(within, step).filter(
+        (at) => members.some((member) => away(member, frame.outOf(at)) <= BY_STEEL) && turnAt(at[0], at[1]) !== null,
+      );
+    const coarse = on(COARSE);
+    const found = coarse.length > 0 ? coarse : on(1);
+    bySteel.set(members, found);
+    return found;
+  };
+  return {
+    looked: () => free.size,
+    find: (ends, wish) => {
+      const weights = weightsOf(frame, entryHeight, ends, wish);
+      const [steel, ...others] = wish.by;
+      if (steel === undefined) return firstOf(frame, turnAt, weights, outward(weights, wish), wish);
+      const places = alongSteel(steel)
+        .filter((at) => others.every((one) => one.some((member) => away(member, frame.outOf(at)) <= BY_STEEL)))
+        .map((at) => ({ at, weighed: weights.weigh(at) }))
+        .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+      const rough = firstOf(frame, turnAt, weights, places, wish);
+      if (rough === null || wish.step >= COARSE) return rough;
+      const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
+      const round = gridIn(near, wish.step)
+        .filter((at) => wish.by.every((one) => one.some((member) => away(member, frame.outOf(at)) <= BY_STEEL)))
+        .map((at) => ({ at, weighed: weights.weigh(at) }))
+        .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+      return firstOf(frame, turnAt, weights, round, wish) ?? rough;
+    },
+  };
+}
+
+/** Places by steel are looked for on a grid of so many feet, then on a finer one about the best of them. */
+const COARSE = 3;
+
+interface Weights {
+  readonly lengths: (at: Point2) => readonly number[];
+  readonly weigh: (at: Point2) => number;
+  readonly feeder: (at: Point2) => number;
+  readonly trench: (at: Point2) => number;
+  readonly circuits: readonly number[];
+  readonly flat: readonly { readonly at: Point2; readonly circuits: number }[];
+}
+
+function weightsOf(frame: LotFrame, entryHeight: number, ends: readonly End[], { fedBy, gaps }: Wish): Weights {
+  const flat = ends.map(({ at: [x, y], circuits }) => ({ at: frame.into([x, y]), circuits }));
+  const rises = ends.map(({ at: [, , z] }) => Math.abs(z - entryHeight));
+  const source = fedBy && frame.into(fedBy.at);
+  const trenches = fedBy ? [fedBy.at, ...fedBy.trenches].map((at) => frame.into(at)) : [];
+  const feeder = (at: Point2): number => (source ? straight(source, at) : 0);
+  const trench = (at: Point2): number =>
+    source ? trenches.reduce((near, one) => Math.min(near, straight(one, at)), Number.POSITIVE_INFINITY) : 0;
+  /** Up and over between two places across the rows. */
+  const over = (a: Point2, b: Point2): number => {
+    if (gaps.at.length === 0) return 0;
+    const [low, high] = [Math.min(a[gaps.along], b[gaps.along]), Math.max(a[gaps.along], b[gaps.along])];
+    return OVER_AISLE * gaps.at.filter((gap) => gap > low && gap < high).length;
+  };
+  const lengths = (at: Point2): readonly number[] =>
+    flat.map((one, i) => straight(one.at, at) + rises[i]! + over(one.at, at));
+  return {
+    lengths,
+    feeder,
+    trench,
+    flat,
+    circuits: flat.map(({ circuits }) => circuits),
+    weigh: (at) =>
+      lengths(at).reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0) +
+      (fedBy ? fedBy.feeder * feeder(at) + fedBy.trench * trench(at) : 0),
+  };
+}
+
+/** Places from the best outward, as far from the ends as a branch goes. */
+const outward = ({ flat, weigh }: Weights, { most, step }: Wish) =>
+  placesOutward(flat, widened(boxOf(flat.map(({ at }) => at)), Math.min(most, FARTHEST)), step, weigh);
+
+/** The first place of an order that is free, near enough and good. */
+function firstOf(
+  frame: LotFrame,
+  turnAt: (u: number, v: number) => number | null,
+  { lengths, feeder, trench, circuits }: Weights,
+  order: Iterable<{ readonly at: Point2; readonly weighed: number }>,
+  { most, isGood }: Wish,
+): EquipmentPlace | null {
+  for (const { at, weighed } of order) {
+    const each = lengths(at);
+    const longest = Math.max(...each);
+    if (longest > most) continue;
+    const rotation = turnAt(at[0], at[1]);
+    if (rotation === null) continue;
+    const place = { at: frame.outOf(at), rotation };
+    if (isGood && !isGood(place)) continue;
+    const total = each.reduce((sum, feet, i) => sum + feet * circuits[i]!, 0);
+    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), weighed };
+  }
+  return null;
+}
+
+const straight = ([a, b]: Point2, [u, v]: Point2): number => Math.abs(a - u) + Math.abs(b - v);
+
+function gridIn({ minX, minY, maxX, maxY }: Box, step: number): Point2[] {
+  const places: Point2[] = [];
+  for (let u = Math.ceil(minX / step) * step; u <= maxX; u += step)
+    for (let v = Math.ceil(minY / step) * step; v <= maxY; v += step) places.push([u, v]);
+  return places;
+}

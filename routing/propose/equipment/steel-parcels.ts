@@ -1,0 +1,68 @@
+import { boxesMeet, boxOf, widened } from '../../plane/box.ts';
+import type { Member, Point2 } from '../../site/site.ts';
+import { away } from '../raceways/steel.ts';
+
+/** Members nearer to each other than this, feet, carry a raceway on from one to the next: the spacing of supports of conduit, near enough. */
+const NEXT = 10;
+
+/** Members in parcels: steel along which a raceway comes from any of them to any other, one canopy or several that touch. */
+export function steelParcels(members: readonly Member[]): readonly (readonly Member[])[] {
+  const boxes = members.map(({ from, to }) =>
+    widened(
+      boxOf([
+        [from[0], from[1]],
+        [to[0], to[1]],
+      ]),
+      NEXT / 2,
+    ),
+  );
+  const parcel = members.map((_, i) => i);
+  const top = (i: number): number => {
+    let at = i;
+    while (parcel[at] !== at) {
+      parcel[at] = parcel[parcel[at]!]!;
+      at = parcel[at]!;
+    }
+    return at;
+  };
+  // By their west edges only those that may meet are looked at.
+  const order = members.map((_, i) => i).sort((a, b) => boxes[a]!.minX - boxes[b]!.minX);
+  order.forEach((i, k) => {
+    for (const j of order.slice(k + 1)) {
+      if (boxes[j]!.minX > boxes[i]!.maxX) break;
+      if (top(i) !== top(j) && boxesMeet(boxes[i]!, boxes[j]!) && apart(members[i]!, members[j]!) <= NEXT)
+        parcel[top(j)] = top(i);
+    }
+  });
+  const own = new Map<number, Member[]>();
+  members.forEach((member, i) => {
+    own.set(top(i), [...(own.get(top(i)) ?? []), member]);
+  });
+  return [...own.values()];
+}
+
+/** The parcel that a place hangs under: the nearest, where it is near enough; -1 where there is none. */
+export function parcelAt(parcels: readonly (readonly Member[])[], at: Point2): number {
+  let [best, least] = [-1, NEXT];
+  parcels.forEach((members, i) => {
+    for (const member of members) {
+      const feet = away(member, at);
+      if (feet < least) [best, least] = [i, feet];
+    }
+  });
+  return best;
+}
+
+const flat = ([x, y]: readonly [number, number, number]): Point2 => [x, y];
+
+/** Feet in the plan from one member to another; 0 where they cross. */
+function apart(a: Member, b: Member): number {
+  if (cross(flat(a.from), flat(a.to), flat(b.from), flat(b.to))) return 0;
+  return Math.min(away(a, flat(b.from)), away(a, flat(b.to)), away(b, flat(a.from)), away(b, flat(a.to)));
+}
+
+const side = (a: Point2, b: Point2, p: Point2): number =>
+  Math.sign((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]));
+
+const cross = (a: Point2, b: Point2, c: Point2, d: Point2): boolean =>
+  side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
