@@ -1,5 +1,5 @@
 import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
-import type { Feeder, Rules } from '../../routing/site/site.ts';
+import type { Rules } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
@@ -11,8 +11,6 @@ import { USUAL_RACEWAY } from './usual.ts';
 
 /** Of a branch of 40 A, feet of conductor a foot of way: two lines and the ground. */
 const CONDUCTORS = 3;
-/** Of each set of a feeder: three lines, the neutral, and a ground of half their size, near enough. */
-const FEEDER_CONDUCTORS = 4.5;
 
 /**
  * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., and what a
@@ -32,24 +30,6 @@ export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'ove
     };
   };
   return { overhead: priced('overhead'), underground: priced('underground') };
-}
-
-/**
- * How many feet of a branch a foot of feeder costs as much as: its lines, neutral and ground in all their sets, a conduit
- * of 3 in. a set, and the trench, beside a branch's conductors and its share of a conduit.
- */
-export function feederWeight(
-  list: PriceList,
-  rules: Rules,
-  { size, metal, sets, insulation }: Feeder['conductor'],
-): number {
-  const dollars = pricedBy(list, false);
-  const feeder =
-    sets * dollars('conductor', conductorSpec(size, metal, insulation), 'ft', FEEDER_CONDUCTORS) +
-    sets * dollars('raceway', racewaySpec(USUAL_RACEWAY.underground, '3'), 'ft', 1) +
-    dollars('trench', '*', 'ft', 1);
-  const { conductor, conduit, circuitsPerConduit } = routePrices(list, rules).overhead;
-  return feeder / (conductor + conduit / circuitsPerConduit);
 }
 
 /** Dollars of a quantity of an item by a list, else by the invented one; worked off the ground or on it. */

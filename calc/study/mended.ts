@@ -6,8 +6,8 @@ import { alternativeOf } from '../plan/alternative.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
+import { withDropHeld } from '../propose/hold-drop.ts';
 import { withPullPoints } from '../propose/pull-points.ts';
-import { withWiderFeeders } from '../propose/wider-feeders.ts';
 import { greatestLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 
@@ -54,7 +54,7 @@ export function mended(
         says: lastOfEach(says),
         forced: fails.flatMap((one) => forcedBy(one) ?? []),
       };
-    const cured = own.map((finding) => cure(next, finding, fresh)).find((one) => one !== null);
+    const cured = own.map((finding) => cure(next, finding, fresh, prices)).find((one) => one !== null);
     if (cured === undefined) return { ok: false, says: own[0]!.says };
     next = cured.file;
     says.push(cured.says);
@@ -74,12 +74,12 @@ interface Cure {
   readonly says: string;
 }
 
-function cure(file: SiteFile, finding: Finding, fresh: ReadonlySet<string>): Cure | null {
+function cure(file: SiteFile, finding: Finding, fresh: ReadonlySet<string>, prices: PriceList): Cure | null {
   switch (finding.rule) {
     case 'unit-load':
       return ceilingFor(file, finding);
     case 'total-drop':
-      return lessDrop(file, fresh);
+      return lessDrop(file, fresh, prices);
     case 'bends':
     case 'pull-length':
       return morePullPoints(file);
@@ -136,8 +136,8 @@ function morePullPoints(file: SiteFile): Cure | null {
 }
 
 /** More conductors in parallel in what is new, where that is enough; else larger branches. */
-function lessDrop(file: SiteFile, fresh: ReadonlySet<string>): Cure | null {
-  const { file: wider, widened } = withWiderFeeders(file, fresh);
+function lessDrop(file: SiteFile, fresh: ReadonlySet<string>, prices: PriceList): Cure | null {
+  const { file: wider, widened } = withDropHeld(file, fresh, prices);
   if (widened.length > 0 && !plan(toSite(wider)).findings.some(({ rule }) => rule === 'total-drop'))
     return {
       file: wider,

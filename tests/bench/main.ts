@@ -1,5 +1,6 @@
 import { chargingDayBench } from './charging-day.ts';
 import { frameBench } from './frames/frame-bench.ts';
+import { handLayouts } from './hand-layouts.ts';
 import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
@@ -52,6 +53,18 @@ print(
     ms: milliseconds(row.ms),
     kWh: row.kwh.toFixed(2),
     'bound over it, %': row.gap === undefined ? '' : row.gap.toFixed(4),
+  })),
+);
+
+print(
+  'What is proposed beside a careful hand’s layout, dollars',
+  handLayouts().map((row) => ({
+    lot: row.lot,
+    proposed: row.proposed.toFixed(0),
+    hand: row.hand.toFixed(0),
+    'hand is dearer by, %': (100 * (row.hand / row.proposed - 1)).toFixed(1),
+    panels: row.panels,
+    'processor seconds': row.seconds.toFixed(1),
   })),
 );
 

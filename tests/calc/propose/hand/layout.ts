@@ -14,7 +14,8 @@ export interface HandPanel {
   readonly busAmps: number;
   readonly spaces: number;
   readonly canopies: readonly number[];
-  readonly managedAmps?: number;
+  /** Places along each row that hang on it, from and to; all where it is not said. */
+  readonly stalls?: readonly [from: number, to: number];
   /** Of the transformer that it hangs on, where the source is of a higher voltage. */
   readonly transformer?: string;
 }
@@ -29,7 +30,10 @@ export interface HandTransformer {
 
 /** Raceways of branches run here, and drops hang from it, feet. */
 const HIGH = 11;
-const OUT = 9;
+/** From the middle of a double row to a drop, and from the middle of an aisle between single rows. */
+const OUT = { double: 9, facing: 21 } as const;
+/** Over an open aisle. */
+const OVER = 14;
 const BURIED = -2;
 
 /**
@@ -42,6 +46,8 @@ export function handLayout(
   panels: readonly HandPanel[],
   transformers: readonly HandTransformer[] = [],
 ): SiteFile {
+  const isFacing = lot.columns === undefined;
+  const out = isFacing ? OUT.facing : OUT.double;
   const [source] = lot.equipment!;
   const { rules } = toSite(lot);
   const conductor = (amps: number, sets?: number): Feeder['conductor'] => {
@@ -80,7 +86,7 @@ export function handLayout(
     feeders.push({ id: `F${id}`, from: 'U1', to: id, conductor: conductor(breakerAmps, sets), breakerAmps });
     bury(source!.entry, entry);
   }
-  panels.forEach(({ at, canopies, transformer, ...rest }, p) => {
+  panels.forEach(({ at, canopies, transformer, stalls = [0, Number.POSITIVE_INFINITY], ...rest }, p) => {
     const id = `P${p + 1}`;
     const entry: [number, number, number] = [at[0], at[1], 6];
     equipment.push({
@@ -105,15 +111,18 @@ export function handLayout(
     bury(above.entry, entry);
     for (const canopy of canopies) {
       const y = canopy * PITCH;
-      const own = lot.stalls!.filter((stall) => Math.abs(Math.abs(stall.at[1] - y) - DEPTH) < 1e-9);
+      const own = lot.stalls!.filter((stall) => {
+        const along = Math.floor(stall.at[0] / WIDTH);
+        return Math.abs(stall.at[1] - y) <= DEPTH && along >= stalls[0] && along < stalls[1];
+      });
       const xs = [...new Set(own.map((stall) => stall.at[0] - WIDTH / 2))].sort((a, b) => a - b);
       for (const stall of own) {
         const x = stall.at[0] - WIDTH / 2;
         const drop = `D${stall.id}`;
         drops.push({
           id: drop,
-          box: [x, y + Math.sign(stall.at[1] - y) * OUT, HIGH],
-          retractor: [x, y + Math.sign(stall.at[1] - y) * OUT, HIGH - 1],
+          box: [x, y + Math.sign(stall.at[1] - y) * out, HIGH],
+          retractor: [x, y + Math.sign(stall.at[1] - y) * out, HIGH - 1],
           cord: 25,
           restHeight: 3,
         });
@@ -128,27 +137,24 @@ export function handLayout(
           pilot: true,
         });
       }
-      raceways.push({
-        id: `T${p + 1}.${canopy}`,
-        path: [
-          entry,
-          [at[0], at[1], HIGH],
-          ...(at[1] === y ? [] : [[at[0], y, HIGH] as [number, number, number]]),
-          [xs.at(-1)!, y, HIGH],
-        ],
-        method: 'EMT',
-        place: 'overhead',
-      });
+      const last = xs.at(-1)!;
+      const [ax, ay] = at;
+      const hang = (name: string, path: [number, number, number][]): void => {
+        raceways.push({ id: name, path, method: 'EMT', place: 'overhead' });
+      };
+      if (isFacing) {
+        // A trunk along each row, over the aisle at the end.
+        for (const side of [out, -out])
+          hang(`T${side}`, [entry, [ax, ay, OVER], [ax, side, OVER], [ax, side, HIGH], [last, side, HIGH]]);
+        continue;
+      }
+      const aside: [number, number, number][] = ay === y ? [] : [[ax, y, HIGH]];
+      hang(`T${p + 1}.${canopy}`, [entry, [ax, ay, HIGH], ...aside, [last, y, HIGH]]);
       for (const x of xs)
-        raceways.push({
-          id: `R${canopy}.${x}`,
-          path: [
-            [x, y - OUT, HIGH],
-            [x, y + OUT, HIGH],
-          ],
-          method: 'EMT',
-          place: 'overhead',
-        });
+        hang(`R${canopy}.${x}`, [
+          [x, y - out, HIGH],
+          [x, y + out, HIGH],
+        ]);
     }
   });
   return { ...lot, equipment, feeders, drops, chargers, raceways };

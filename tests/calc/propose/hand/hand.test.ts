@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest';
+import { plan } from '../../../../calc/plan/plan.ts';
+import { INVENTED_LIST } from '../../../../calc/prices/invented-list.ts';
+import { propose } from '../../../../calc/propose/propose.ts';
+import { costOf } from '../../../../calc/takeoff/cost.ts';
+import type { SiteFile } from '../../../../routing/site/site.ts';
+import { toSite } from '../../../../routing/site/to-site.ts';
+import { HANDS } from './hands.ts';
+
+function figures(file: SiteFile) {
+  const { findings, takeoff } = plan(toSite(file));
+  const { cost, missing } = costOf(takeoff, INVENTED_LIST, 0);
+  return { cost, missing, fails: findings.filter(({ severity }) => severity === 'fail').map(({ says }) => says) };
+}
+
+const all = (file: SiteFile, cordsADrop = 1): SiteFile =>
+  propose(file, { what: 'all', cordsADrop, prices: INVENTED_LIST }).file;
+
+/** The tenth of a percent is what drops that hang in order save on the smallest of them. */
+const SLACK = 1.001;
+
+/** The others take longer: the benchmarks tell them. */
+const TRIED = ['8', '16', '26', '48 at 480 V', '20 in two single rows'] as const;
+
+describe.each(TRIED)('%s stalls', (name) => {
+  const lot = HANDS[name];
+  const { ground, hand } = lot();
+  const drawn = figures(hand);
+
+  test('a careful hand’s layout fails nothing, and is no cheaper than what is proposed from the bare ground', () => {
+    expect(drawn).toMatchObject({ missing: [], fails: [] });
+    const file = all(ground);
+    const proposed = figures(file);
+    expect(proposed.fails).toEqual([]);
+    expect(file.chargers).toHaveLength(hand.chargers!.length);
+    expect(proposed.cost).toBeLessThanOrEqual(SLACK * drawn.cost);
+  });
+
+  if (name === '16' || name === '20 in two single rows')
+    test('nor than panels and raceways for the hand’s own drops', () => {
+      const { drops } = hand;
+      expect(figures(all({ ...ground, drops: drops! })).cost).toBeLessThan(drawn.cost);
+    });
+});
+
+test('drops that could hold more cords than they get ask for no more panel', () => {
+  const { ground } = HANDS['24']();
+  const [one, four] = [all(ground), all(ground, 4)];
+  const mains = (file: SiteFile): number => (file.equipment ?? []).reduce((sum, { mainAmps = 0 }) => sum + mainAmps, 0);
+  expect(mains(four)).toBeLessThanOrEqual(mains(one));
+  expect(figures(four).cost).toBeLessThan(figures(one).cost);
+});
