@@ -39,7 +39,7 @@ function proposed(
     MAKE,
     most,
     (circuits) => (circuits <= holds ? { itself: ITSELF, feeder: fedBy?.weight ?? 0, trench: 0 } : null),
-    fedBy && fedBy.at,
+    fedBy?.at ?? null,
   );
   return { ...rest, total: total - ITSELF * rest.placed.length };
 }
