@@ -17,6 +17,8 @@ export const OPTIONS = {
   'bid-day': { type: 'string' },
   out: { type: 'string' },
   only: { type: 'string' },
+  set: { type: 'string' },
+  sheets: { type: 'string' },
   what: { type: 'string' },
   cords: { type: 'string' },
   day: { type: 'string' },
@@ -36,13 +38,18 @@ export const VERBS = {
       ['  --keep-going', 'with --json: a file that cannot be read has a line that says why, and the rest are planned'],
       ['plan FILE... --out DIR', 'every sheet of each, written to that folder'],
       ['  --only pdf,xlsx', 'only the sheets whose names end so: pdf, dxf, svg, xlsx, csv, runs.csv, ifc, ...'],
+      ['  --set permit', 'the drawing set for a purpose: permit, bid, construction or as-built'],
+      [
+        '  --sheets plan,panels',
+        'the drawing set of these parts alone; a wrong one is answered with all that there are',
+      ],
       ['  --prices CSV', 'by this price list'],
       [
         '  --bid-day 2026-12-31',
         'the day that quotes must hold on; that of the latest issue in the file where it is not given',
       ],
     ],
-    options: ['json', 'out', 'only', 'prices', 'bid-day', 'keep-going'],
+    options: ['json', 'out', 'only', 'set', 'sheets', 'prices', 'bid-day', 'keep-going'],
   },
   check: {
     usage: [

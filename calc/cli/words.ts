@@ -56,7 +56,19 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   const keepGoing = values['keep-going'] ?? false;
   const bidDay = values['bid-day'];
   const named = <
-    Name extends 'out' | 'prices' | 'only' | 'what' | 'cords' | 'day' | 'stay' | 'stalls' | 'rows' | 'name',
+    Name extends
+      | 'out'
+      | 'prices'
+      | 'only'
+      | 'set'
+      | 'sheets'
+      | 'what'
+      | 'cords'
+      | 'day'
+      | 'stay'
+      | 'stalls'
+      | 'rows'
+      | 'name',
   >(
     name: Name,
   ) => given(values, name);
@@ -64,7 +76,16 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'plan':
       return planVerb(
         rest,
-        { json, keepGoing, bidDay, ...named('out'), ...named('only'), ...named('prices') },
+        {
+          json,
+          keepGoing,
+          bidDay,
+          ...named('out'),
+          ...named('only'),
+          ...named('set'),
+          ...named('sheets'),
+          ...named('prices'),
+        },
         machine,
       );
     case 'check':

@@ -35,6 +35,7 @@ export type Inlet = Of<typeof inletSchema>;
 export type Vehicle = Of<typeof vehicleSchema>;
 /** What the title block says of the job; nothing of it is invented where it is absent. */
 export type Project = NonNullable<SiteFile['project']>;
+export type Drawings = NonNullable<SiteFile['drawings']>;
 export type Georef = NonNullable<SiteFile['georef']>;
 /** Where a circuit was issued: a plan keeps it there as long as it can. */
 export type IssuedCircuit = NonNullable<NonNullable<SiteFile['issued']>['circuits']>[string];
@@ -43,6 +44,8 @@ export interface Issued {
   readonly circuits: ReadonlyMap<string, IssuedCircuit>;
   /** Names by a charger and the place of the conduit on its way: `EV05/2`. */
   readonly conduits: ReadonlyMap<string, string>;
+  /** Names by a charger and the place of the junction on its way: `EV05/1`. */
+  readonly boxes: ReadonlyMap<string, string>;
 }
 export type AsBuilt = NonNullable<SiteFile['asBuilt']>[string];
 /** One thing that one person wrote down in the field; see `routing/site/records/`. */
@@ -140,6 +143,8 @@ type ElementLists = { readonly [L in ElementList]: ElementsOf<Kinds[L]> };
 export interface Site extends ElementLists {
   readonly name: string;
   readonly project: Project;
+  /** What the drawing set is for, and what is in it. */
+  readonly drawings: Drawings;
   /** Units of the file the site came from; only for showing and writing lengths. */
   readonly units: Units;
   readonly gridlines: Gridlines;

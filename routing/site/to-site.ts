@@ -10,9 +10,9 @@ import { asBuiltNow } from './records/as-built-now.ts';
 import { DEFAULT_RULES } from './rules/rules.ts';
 import { markSchema } from './schema/mark-schema.ts';
 import { rulesSchema } from './schema/rules-schema.ts';
-import { asBuiltSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema/schema.ts';
+import { asBuiltSchema, drawingsSchema, gridlineSchema, underlaySchema, vehicleSchema } from './schema/schema.ts';
 import { metalOf, type Units } from './schema/vocabulary.ts';
-import type { AsBuilt, Issued, Mark, Project, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
+import type { AsBuilt, Drawings, Issued, Mark, Project, Rules, Site, SiteFile, Underlay, Vehicle } from './site.ts';
 import { BUILT_IN_VEHICLES } from './vehicles.ts';
 
 /** One for each unit: the same list stands for other lengths when the units of its file change. */
@@ -88,16 +88,25 @@ const records = listsOf<Mark>(markSchema);
 
 const NO_PROJECT: Project = Object.freeze({});
 
+const NO_DRAWINGS: Drawings = Object.freeze({});
+const drawingsInFeet = lengthRewriter(drawingsSchema, (metres) => toFeet(metres, 'm'));
+const drawingsOf = perUnits(
+  (units) =>
+    (from: Drawings): Drawings =>
+      units === 'm' ? drawingsInFeet(from) : from,
+);
+
 const NO_NAMES: ReadonlyMap<string, string> = new Map();
-const NOTHING_ISSUED: Issued = { circuits: new Map(), conduits: NO_NAMES };
+const NOTHING_ISSUED: Issued = { circuits: new Map(), conduits: NO_NAMES, boxes: NO_NAMES };
 const namesOf = kept(
   (conduits: NonNullable<NonNullable<SiteFile['issued']>['conduits']>): ReadonlyMap<string, string> =>
     new Map(Object.entries(conduits)),
 );
 const issuedOf = kept(
-  ({ circuits = {}, conduits }: NonNullable<SiteFile['issued']>): Issued => ({
+  ({ circuits = {}, conduits, boxes }: NonNullable<SiteFile['issued']>): Issued => ({
     circuits: new Map(Object.entries(circuits)),
     conduits: conduits === undefined ? NO_NAMES : namesOf(conduits),
+    boxes: boxes === undefined ? NO_NAMES : namesOf(boxes),
   }),
 );
 
@@ -141,6 +150,7 @@ export const toSite: (file: SiteFile) => Site = kept((file: SiteFile): Site => {
   return {
     name: file.name,
     project: file.project ?? NO_PROJECT,
+    drawings: file.drawings === undefined ? NO_DRAWINGS : drawingsOf[units](file.drawings),
     units,
     ...listsIn(file),
     gridlines: file.gridlines === undefined ? NO_GRIDLINES : gridlinesOf[units](file.gridlines),

@@ -27,6 +27,8 @@ export interface PageState {
   readonly theme: Theme;
   /** The list of keys is open. */
   readonly help: boolean;
+  /** What is in the drawing set is being chosen. */
+  readonly drawings: boolean;
   /** The list of kept sites is open. */
   readonly keptWork: boolean;
   /** Whether something is looked for by its name. */
@@ -47,6 +49,7 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     drawerHeight: 260,
     theme: 'light',
     help: false,
+    drawings: false,
     keptWork: false,
     find: false,
     buildFilter: ALL_DROPS,

@@ -4,6 +4,7 @@ import { whenAsked } from '../page-state/when-asked.tsx';
 
 const FindDialog = whenAsked(async () => (await import('./find-dialog.tsx')).FindDialog);
 const KeptWorkDialog = whenAsked(async () => (await import('../kept-work/kept-work-dialog.tsx')).KeptWorkDialog);
+const DrawingsDialog = whenAsked(async () => (await import('./drawings-dialog.tsx')).DrawingsDialog);
 const KeysDialog = whenAsked(async () => (await import('./keys-dialog.tsx')).KeysDialog);
 const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.tsx')).ProblemsDialog);
 
@@ -12,11 +13,13 @@ export function Dialogs() {
   const page = usePageStore();
   const problems = useDocument((state) => state.problems);
   const help = usePage((state) => state.help);
+  const drawings = usePage((state) => state.drawings);
   const keptWork = usePage((state) => state.keptWork);
   return (
     <>
       {problems && <ProblemsDialog {...problems} />}
       {help && <KeysDialog close={() => page.setState({ help: false })} />}
+      {drawings && <DrawingsDialog close={() => page.setState({ drawings: false })} />}
       {keptWork && <KeptWorkDialog close={() => page.setState({ keptWork: false })} />}
       <FindDialog />
     </>

@@ -60,6 +60,7 @@ function StationBar() {
 
 function FileActs() {
   const document = useDocumentStore();
+  const page = usePageStore();
   const { openSample } = usePageActions();
   return (
     <>
@@ -76,6 +77,7 @@ function FileActs() {
         name="Sheets"
         entries={[
           { name: 'Every sheet, in one ZIP', act: () => saveEverySheet(document.getState()) },
+          { name: 'What is in the drawing set ...', act: () => page.setState({ drawings: true }) },
           ...SHEET_NAMES.map((sheet) => ({
             name: sheet.says,
             act: () => saveSheet(document.getState(), sheet),

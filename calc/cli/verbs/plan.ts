@@ -3,6 +3,7 @@ import { alternativeOf } from '../../plan/alternative.ts';
 import { publishedPlan } from '../../plan/published-plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { SHEET_FILES, type SheetFile } from '../../sheets/every-sheet.ts';
+import { drawingsWished, withDrawings } from '../drawings.ts';
 import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
@@ -19,6 +20,10 @@ export interface PlanOptions {
   /** With `out`: endings of the sheets to be written, with commas between them. */
   readonly only?: string;
   readonly prices?: string;
+  /** With `out`: what the drawing set is for, in place of what the site says. */
+  readonly set?: string;
+  /** With `out`: parts of the drawing set, with commas between them, in place of what the site or its purpose has. */
+  readonly sheets?: string;
   /** Day of the bid. */
   readonly bidDay?: string | undefined;
 }
@@ -34,10 +39,14 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (options.only !== undefined && options.out === undefined) return wrong('plan --only: goes with --out');
   const sheets = sheetsNamed(options.only);
   if (!sheets.ok) return wrong(sheets.reason);
+  if ((options.set ?? options.sheets) !== undefined && options.out === undefined)
+    return wrong('plan --set, --sheets: go with --out');
+  const drawings = drawingsWished(options);
+  if (!drawings.ok) return wrong(`plan ${drawings.reason}`);
   const prices = pricesIn(options.prices, machine, options.bidDay);
   if (!prices.ok) return wrong(prices.reason);
   const reads = paths.map((path) => readNamedSite(path, machine));
-  const sites = reads.flatMap((read) => (read.ok ? read : []));
+  const sites = reads.flatMap((read) => (read.ok ? { ...read, site: withDrawings(read.site, drawings.wish) } : []));
   if (sites.length < reads.length && !options.keepGoing) return wrong(reasonsOf(reads));
   if (options.out !== undefined) return writeSheets(sites, sheets.files, prices.list, options.out, machine);
   if (options.json) {

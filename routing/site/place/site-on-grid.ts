@@ -1,8 +1,9 @@
 import type * as v from 'valibot';
+import { boxOf } from '../../plane/box.ts';
 import type { PlacedKind } from '../kinds/kind.ts';
 import { KINDS, PLACED_LISTS, type PlacedList } from '../kinds/kinds.ts';
 import { broughtUp } from '../records/brought-up.ts';
-import type { AsBuilt, Mark, Point2, Point3, Site } from '../site.ts';
+import type { AsBuilt, Drawings, Mark, Point2, Point3, Site } from '../site.ts';
 import { isPlainGrid, onGrid } from './grid-frame.ts';
 import type { Motion } from './motion.ts';
 
@@ -34,12 +35,24 @@ export function siteOnGrid(site: Site): Site {
   return {
     ...rest,
     gridlines: { x: site.gridlines.x, y: site.gridlines.y },
+    drawings: drawingsOnGrid(site.drawings, place),
     ...placedOnGrid(site, { point: place, direction: heading, lift: 0, mirrors: false }),
     asBuilt: new Map([...site.asBuilt].map(([drop, found]) => [drop, builtOnGrid(found, spot)])),
     records: broughtUp(site.records).map((mark) => markOnGrid(mark, spot)),
     // Bearings run clockwise, turns counter-clockwise.
     ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (site.gridlines.rotation ?? 0) } }),
   };
+}
+
+/** Areas stay rectangles along the gridlines: those round what was chosen. */
+function drawingsOnGrid(drawings: Drawings, place: GridGround['place']): Drawings {
+  if (drawings.areas === undefined) return drawings;
+  const areas = drawings.areas.map(({ name, from, to }) => {
+    const corners = [from, to, [from[0], to[1]], [to[0], from[1]]].map((corner) => place(corner as Point2));
+    const { minX, minY, maxX, maxY } = boxOf(corners);
+    return { name, from: [minX, minY] as [number, number], to: [maxX, maxY] as [number, number] };
+  });
+  return { ...drawings, areas };
 }
 
 const builtOnGrid = (found: AsBuilt, spot: GridGround['spot']): AsBuilt => ({

@@ -22,7 +22,7 @@ import {
   told,
   wholePositive,
 } from './schema-parts.ts';
-import { INLET_SIDES, LINES, UNDERLAY_KINDS, UNITS } from './vocabulary.ts';
+import { INLET_SIDES, LINES, SET_PURPOSES, SHEET_PARTS, UNDERLAY_KINDS, UNITS } from './vocabulary.ts';
 
 /**
  * The site file, version 1: the one source of its types, its reading and its published JSON Schema.
@@ -120,6 +120,35 @@ export const projectSchema = v.strictObject({
   ),
 });
 
+export const drawingsSchema = v.strictObject({
+  purpose: maybe(
+    told(v.picklist(SET_PURPOSES), 'Which sheets there are, and in what words; all of them where absent.'),
+  ),
+  sheets: maybe(
+    told(
+      v.pipe(v.array(v.picklist(SHEET_PARTS)), v.minLength(1), v.maxLength(SHEET_PARTS.length)),
+      'What is in the set, in place of what its purpose has.',
+    ),
+  ),
+  scale: maybe(
+    told(
+      v.pipe(number, v.minValue(1), v.maxValue(10000)),
+      'How many times larger the site is than the plans from which drops are set out: 96 is 1/8" = 1\'-0"; the next standard scale.',
+    ),
+  ),
+  areas: maybe(
+    told(
+      v.pipe(
+        v.array(v.strictObject({ name: v.pipe(filledText, v.maxLength(80)), from: point2, to: point2 })),
+        v.maxLength(40),
+      ),
+      'What the enlarged plans show, a sheet each, between two opposite corners.',
+    ),
+  ),
+  scope: maybe(told(v.pipe(v.array(line), v.maxLength(40)), 'What else belongs to the work.')),
+  notes: maybe(told(v.pipe(v.array(line), v.maxLength(40)), 'General notes of one’s own, after the others.')),
+});
+
 export const siteFileSchema = v.strictObject({
   format: v.literal('overrow/site'),
   version: v.literal(1),
@@ -127,6 +156,7 @@ export const siteFileSchema = v.strictObject({
   name: text,
   note: maybe(text),
   project: maybe(told(projectSchema, 'For the title block: what is not given is left empty there.')),
+  drawings: maybe(told(drawingsSchema, 'What the drawing set is for, and what is in it.')),
   stalls,
   columns,
   members,
@@ -166,6 +196,18 @@ export const siteFileSchema = v.strictObject({
             id,
           ),
           'Names of conduits that stay, by a charger whose circuit lies in it.',
+        ),
+      ),
+      boxes: maybe(
+        told(
+          v.record(
+            told(
+              v.pipe(v.string(), v.maxLength(MAX_ID_LENGTH + 6), v.regex(/^.+\/[1-9][0-9]{0,3}$/)),
+              'A charger and the place of the box on its way from the equipment, from 1: "EV05/1".',
+            ),
+            id,
+          ),
+          'Names of junction boxes that stay, by a charger whose circuit goes through it.',
         ),
       ),
     }),

@@ -138,3 +138,31 @@ export type Insulation = (typeof INSULATIONS)[number];
 
 export const LINES = ['A', 'B', 'C', 'AB', 'BC', 'CA', 'ABC'] as const;
 export type Lines = (typeof LINES)[number];
+
+/** What a drawing set is for. */
+export const SET_PURPOSES = ['permit', 'bid', 'construction', 'as-built'] as const;
+export type SetPurpose = (typeof SET_PURPOSES)[number];
+
+/** What a drawing set is made of beside its cover, in the order of its sheets. */
+export const SHEET_PARTS = [
+  'basis',
+  'legend',
+  'plan',
+  'strips',
+  'sections',
+  'enlarged',
+  'details',
+  'one-line',
+  'loads',
+  'circuits',
+  'panels',
+  'feeders',
+  'conduits',
+  'setting-out',
+  'accessible',
+  'takeoff',
+  'steel',
+  'days',
+  'raised',
+] as const;
+export type SheetPart = (typeof SHEET_PARTS)[number];

@@ -14,7 +14,7 @@ import { chargers, feeder, load, panel, siteOf, source, supplied } from './small
 
 const issue = (site: Site, circuits: Readonly<Record<string, IssuedCircuit>>): Site => ({
   ...site,
-  issued: { circuits: new Map(Object.entries(circuits)), conduits: new Map() },
+  issued: { circuits: new Map(Object.entries(circuits)), conduits: new Map(), boxes: new Map() },
 });
 const SIX = siteOf({
   equipment: [source(208), panel('P', { spaces: 30 }), panel('Q', { spaces: 30 })],

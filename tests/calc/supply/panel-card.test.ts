@@ -77,14 +77,22 @@ describe('a panel schedule', () => {
   });
 
   test('a circuit that was issued and is gone leaves a spare; what holds nothing is a space', () => {
-    const issued = { circuits: new Map([['OLD', { panel: 'P', spaces: [21, 23] }]]), conduits: new Map() };
+    const issued = {
+      circuits: new Map([['OLD', { panel: 'P', spaces: [21, 23] }]]),
+      conduits: new Map(),
+      boxes: new Map(),
+    };
     const before = cardOf(MIXED);
     const { rows, spares, blank } = cardOf({ ...MIXED, issued });
     expect([spares, blank]).toEqual([2, before.blank - 2]);
     expect(rows[10]!.left.cell).toEqual({ kind: 'spare', was: 'OLD', pole: 0 });
     const own = cardOf({
       ...MIXED,
-      issued: { circuits: new Map([['EV-P-1', { panel: 'P', spaces: [22, 24] }]]), conduits: new Map() },
+      issued: {
+        circuits: new Map([['EV-P-1', { panel: 'P', spaces: [22, 24] }]]),
+        conduits: new Map(),
+        boxes: new Map(),
+      },
     });
     expect(own.rows[10]!.right.cell).toMatchObject({
       kind: 'circuit',

@@ -34,7 +34,7 @@ test.each([
   let [plans, found] = [0, 0];
   for (const [i, { label, texts }] of read.pages.entries()) {
     const { place, feetPerUnit } = await statedByPage(bytes, refs[i]!);
-    if (!label.startsWith('E-1')) {
+    if (!/^E-[149]/.test(label)) {
       expect([place, feetPerUnit], label).toEqual([null, null]);
       continue;
     }

@@ -1,7 +1,12 @@
 import type * as v from 'valibot';
 import type { DeepReadonly } from '../../../routing/site/kinds/kind.ts';
 import type { ElementList, KINDS } from '../../../routing/site/kinds/kinds.ts';
-import type { asBuiltSchema, gridlinesSchema, vehicleSchema } from '../../../routing/site/schema/schema.ts';
+import type {
+  asBuiltSchema,
+  drawingsSchema,
+  gridlinesSchema,
+  vehicleSchema,
+} from '../../../routing/site/schema/schema.ts';
 
 type Whole<S extends v.GenericSchema> = DeepReadonly<Required<v.InferOutput<S>>>;
 /** Of each field two values, and what else must be for it to have a say. The compiler asks for every field. */
@@ -223,6 +228,15 @@ export const VEHICLE: Pairs<Whole<typeof vehicleSchema>> = {
     [{ name: 'rear', along: 1, side: 'rear', height: 2, share: 1 }],
     [{ name: 'rear', along: 1, side: 'left', height: 2, share: 1 }],
   ],
+};
+
+export const DRAWINGS: Pairs<Whole<typeof drawingsSchema>> = {
+  purpose: ['permit', 'bid'],
+  sheets: [['plan'], ['plan', 'panels']],
+  scale: [96, 48],
+  areas: [[{ name: 'North', from: [0, 0], to: [30, 20] }], [{ name: 'North', from: [0, 0], to: [31, 20] }]],
+  scope: [['stubs'], ['no stubs']],
+  notes: [['at night'], ['by day']],
 };
 
 export const AS_BUILT: Pairs<Whole<typeof asBuiltSchema>> = {

@@ -5,7 +5,7 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { SelectionPanel } from '../../../web/panels/selection/selection-panel.tsx';
 import { SiteForm } from '../../../web/panels/site/site-form.tsx';
 import { SMALL } from '../document/small-site.ts';
-import { AS_BUILT, FIELDS, GRIDLINES, type Pairs, VEHICLE } from './field-pairs.ts';
+import { AS_BUILT, DRAWINGS, FIELDS, GRIDLINES, type Pairs, VEHICLE } from './field-pairs.ts';
 import { controlsOf, rendered, type Shown } from './rendered.ts';
 
 type Values = Readonly<Record<string, unknown>>;
@@ -61,6 +61,11 @@ describe('every field has a control in its own form', () => {
   test('vehicles', async () => {
     const put = (cart: Values) => ({ ...SITE, vehicles: { cart } }) as unknown as SiteFile;
     expect(await unseen(VEHICLE, put, createElement(SiteForm), {})).toEqual([]);
+  });
+
+  test('the drawing set', async () => {
+    const put = (drawings: Values): SiteFile => ({ ...SITE, drawings });
+    expect(await unseen(DRAWINGS, put, createElement(SiteForm), {})).toEqual([]);
   });
 
   test('gridlines', async () => {

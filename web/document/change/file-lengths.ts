@@ -35,6 +35,7 @@ const fieldSchemas = {
   gridlines: siteFileSchema.entries.gridlines.wrapped,
   asBuilt: siteFileSchema.entries.asBuilt.wrapped,
   records: siteFileSchema.entries.records.wrapped,
+  drawings: siteFileSchema.entries.drawings.wrapped,
 } as const;
 
 const perUnits = (schema: v.GenericSchema): Readonly<Record<Units, Rewrite>> =>

@@ -65,14 +65,14 @@ function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readon
   ];
   const measured = Object.entries(file.asBuilt ?? {});
   const issued = Object.entries(file.issued?.circuits ?? {});
-  const conduits = Object.keys(file.issued?.conduits ?? {});
+  const onWays = Object.keys({ ...file.issued?.conduits, ...file.issued?.boxes });
   return [
     ...[...new Set(lists)].flatMap((list) => all(list)),
     ...(measured.some(([drop]) => names.has(drop))
       ? [setStep(file, 'asBuilt', Object.fromEntries(measured.map(([drop, found]) => [now(drop), found])))]
       : []),
     ...(issued.some(([id, { panel }]) => names.has(id) || names.has(panel)) ||
-    conduits.some((key) => names.has(chargerOf(key)))
+    onWays.some((key) => names.has(chargerOf(key)))
       ? [setStep(file, 'issued', respokenIssued(file.issued!, now))]
       : []),
     ...renamedSteps(file, names),
@@ -84,22 +84,23 @@ type IssuedNumbers = NonNullable<SiteFile['issued']>;
 const chargerOf = (key: string): string => key.slice(0, key.lastIndexOf('/'));
 
 const respokenIssued = (
-  { circuits, conduits, ...rest }: IssuedNumbers,
+  { circuits, conduits, boxes, ...rest }: IssuedNumbers,
   now: (id: string) => string,
 ): IssuedNumbers => ({
   ...rest,
   ...(circuits === undefined ? {} : { circuits: respokenCircuits(Object.entries(circuits), now) }),
-  ...(conduits === undefined
-    ? {}
-    : {
-        conduits: Object.fromEntries(
-          Object.entries(conduits).map(([key, name]) => [
-            `${now(chargerOf(key))}${key.slice(key.lastIndexOf('/'))}`,
-            name,
-          ]),
-        ),
-      }),
+  ...(conduits === undefined ? {} : { conduits: respokenKeys(conduits, now) }),
+  ...(boxes === undefined ? {} : { boxes: respokenKeys(boxes, now) }),
 });
+
+/** Names by a charger and a place on its way. */
+const respokenKeys = (
+  names: Readonly<Record<string, string>>,
+  now: (id: string) => string,
+): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries(names).map(([key, name]) => [`${now(chargerOf(key))}${key.slice(key.lastIndexOf('/'))}`, name]),
+  );
 
 type IssuedCircuits = NonNullable<NonNullable<SiteFile['issued']>['circuits']>;
 

@@ -2,6 +2,7 @@ import type { Edit } from '../../document/change/edit.ts';
 import { nameSite, setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { NumberField, TextField } from '../../parts/fields.tsx';
+import { DrawingsForm } from './drawings-form.tsx';
 import { GridlinesForm } from './gridlines-form.tsx';
 import { ProjectForm } from './project-form.tsx';
 import { RulesForm } from './rules-form.tsx';
@@ -14,6 +15,7 @@ export function SiteForm() {
       <h3>The site</h3>
       <NameAndPlace />
       <ProjectForm />
+      <DrawingsForm />
       <GridlinesForm />
       <RulesForm />
       <VehiclesForm />

@@ -1,28 +1,32 @@
-import { tablesOf } from '../../../tables/editions.ts';
-import { type Area, top } from '../kit/area.ts';
+import type { Site } from '../../../../routing/site/site.ts';
+import type { Drawing } from '../../drawing/drawing.ts';
+import { type Area, right, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
 import { shortened } from '../kit/lines-of-text.ts';
+import { drawNorthArrow } from '../kit/north-arrow.ts';
 import type { Pen } from '../kit/pen.ts';
+import { PURPOSE_WORDS } from '../kit/purpose.ts';
+import { scaleThatFits } from '../kit/scales.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
-import { checksTable, notCheckedTable } from './checks-table.ts';
-import { assumptionsTable, criteriaTable } from './criteria.ts';
-import { findingsSummary } from './findings-summary.ts';
+import { grown, sizeOf, viewIn } from '../kit/view.ts';
+import { drawViewTitle, FOOT } from '../kit/view-title.ts';
+import { drawBasePlan } from '../plans/base-plan.ts';
+import { drawnExtent } from '../plans/plan-sheet.ts';
+import { columnOf } from './columns.ts';
 import { keyFigures } from './key-figures.ts';
 import { cautionNotes, generalNotes } from './notes.ts';
+import { codesTable, scopeTable } from './scope.ts';
 
-/** A column of the cover is about this wide, in sizes of the lettering. */
-const COLUMN = 58;
 /** More general sheets than this are not tried: the index alone would have thousands of sheets. */
 const MOST = 200;
 
-/** The general sheets of a set: cover with index, figures, findings, notes, cautions and rules, over as many as it takes. */
-export function coverSheets(job: Job, others: readonly Draft[]): readonly Draft[] {
+/** The general sheets of a set: cover with index, scope, codes, figures, notes and cautions, over as many as it takes. */
+export function coverSheets(job: Job, others: readonly Draft[], drawing: Drawing): readonly Draft[] {
   const { shape, lettering } = job;
   const { field } = shape;
-  const columns = Math.max(1, Math.round(field.width / (COLUMN * lettering.sizes.small)));
-  const width = (field.width - (columns - 1) * TABLE_GAP) / columns;
+  const width = columnOf(job);
   const banner = lettering.sizes.number * 1.5;
   const room: Area = { ...field, height: field.height - banner };
   // The index lists the general sheets too, so their number is known only once they are laid out.
@@ -30,7 +34,7 @@ export function coverSheets(job: Job, others: readonly Draft[]): readonly Draft[
     const drafts = Array.from({ length: count }, (_, i) => blank(i));
     const pages = flowTables(coverTables(job, numberedSheets([...drafts, ...others]), width), room, lettering);
     if (pages.length > count) continue;
-    return pages.map((page, i) => ({ ...blank(i), draw: (pen) => drawCover(pen, job, page) }));
+    return pages.map((page, i) => ({ ...blank(i), draw: (pen) => drawCover(pen, job, page, drawing) }));
   }
   throw new RangeError('a set has too many sheets for its index');
 }
@@ -38,7 +42,7 @@ export function coverSheets(job: Job, others: readonly Draft[]): readonly Draft[
 const blank = (i: number): Draft => ({
   key: i === 0 ? 'cover' : `cover ${i + 1}`,
   series: 'G-0',
-  title: i === 0 ? 'Cover, notes and findings' : 'Notes and findings, continued',
+  title: i === 0 ? 'Cover, scope and notes' : 'Scope and notes, continued',
   scale: NOT_TO_SCALE,
   draw: () => {},
 });
@@ -54,22 +58,23 @@ function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number):
   };
   return [
     index,
+    scopeTable(site, plan, width),
+    codesTable(site, width),
     keyFigures(site, plan, width),
-    generalNotes(width, job.remarks),
+    generalNotes(width, [...job.remarks, ...(site.drawings.notes ?? [])]),
     cautionNotes(width),
-    findingsSummary(plan, tablesOf(site.rules), width),
-    checksTable(plan, width),
-    notCheckedTable(plan, width),
-    criteriaTable(site, width),
-    assumptionsTable(site, width),
   ];
 }
 
-function drawCover(pen: Pen, { site, shape: { field } }: Job, page: TablePage): void {
+function drawCover(pen: Pen, { site, shape: { field } }: Job, page: TablePage, drawing: Drawing): void {
   const { sizes } = pen.lettering;
-  const name = shortened(site.name, field.width, sizes.number, pen.lettering, 'bold');
+  const { purpose } = site.drawings;
+  const told = purpose === undefined ? '' : PURPOSE_WORDS[purpose].title.toUpperCase();
+  const beside = told === '' ? 0 : pen.lettering.width(told, sizes.title, 'bold') + 20;
+  const name = shortened(site.name, field.width - beside, sizes.number, pen.lettering, 'bold');
   const base = top(field) - sizes.number * 0.75;
   pen.text(name, [field.x, base], { size: sizes.number, weight: 'bold' });
+  pen.text(told, [field.x + field.width, base], { size: sizes.title, weight: 'bold', anchor: 'right' });
   const y = base - sizes.number * 0.35;
   pen.line(
     [
@@ -79,4 +84,22 @@ function drawCover(pen: Pen, { site, shape: { field } }: Job, page: TablePage): 
     PENS.heavy,
   );
   for (const part of page) drawTable(pen, part);
+  const left = Math.max(...page.map(({ area }) => right(area))) + 2 * TABLE_GAP;
+  drawSite(pen, { x: left, y: field.y, width: right(field) - left, height: y - TABLE_GAP - field.y }, site, drawing);
+}
+
+/** A picture of the site is worth no less room than this, points. */
+const LEAST_PICTURE = 260;
+
+/** The whole site, small and without words, where the tables leave room for it. */
+function drawSite(pen: Pen, room: Area, site: Site, drawing: Drawing): void {
+  if (room.width < LEAST_PICTURE || site.stalls.length + site.drops.length === 0) return;
+  const foot: Area = { ...room, height: FOOT };
+  const area: Area = { ...room, y: room.y + FOOT, height: room.height - FOOT };
+  const window = grown(drawnExtent(drawing), 6);
+  const scale = scaleThatFits(site.units, sizeOf(window), area);
+  const view = viewIn(area, window, scale);
+  drawBasePlan(pen, view, { items: drawing.items.filter(({ kind }) => kind !== 'text') });
+  const after = drawViewTitle(pen, foot, '1', 'Site', scale.says);
+  if (right(foot) - after > 120) drawNorthArrow(pen, [after + 40, foot.y + 32], site);
 }

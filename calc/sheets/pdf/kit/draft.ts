@@ -1,4 +1,5 @@
 import type { Box } from '../../../../routing/plane/box.ts';
+import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Revision } from '../../../plan/revision.ts';
@@ -35,12 +36,18 @@ export interface Job {
   readonly underlays: readonly PlacedUnderlay[];
   /** What else the notes of the cover have to say. */
   readonly remarks: readonly string[];
+  /** What the set has beside its cover. */
+  readonly parts: ReadonlySet<SheetPart>;
   /** What a revised set marks; none in a first one. */
   readonly revision?: SetRevision;
 }
 
-/** Discipline and type of sheet by the national CAD standard: general, electrical general, plans, sections, details, schedules. */
-export const SERIES = ['G-0', 'E-0', 'E-1', 'E-3', 'E-5', 'E-6'] as const;
+/**
+ * Discipline and type of sheet by the national CAD standard (US National CAD Standard, uniform drawing system: 0 general,
+ * 1 plans, 2 elevations, 3 sections, 4 large-scale views, 5 details, 6 schedules and diagrams, 9 views in space; from
+ * memory). Run strips are elevations.
+ */
+export const SERIES = ['G-0', 'E-0', 'E-1', 'E-2', 'E-3', 'E-4', 'E-5', 'E-6', 'E-9'] as const;
 export type Series = (typeof SERIES)[number];
 
 /** Sheet numbers by the key of the sheet. */

@@ -3,11 +3,12 @@ import { tablesOf } from '../../../tables/editions.ts';
 import { CAUTIONS } from '../../../words/cautions.ts';
 import { type Area, right, top } from './area.ts';
 import type { Job } from './draft.ts';
-import { PENS } from './ink.ts';
+import { GREY, PENS } from './ink.ts';
 import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import { centred, type Pen, type TextStyle } from './pen.ts';
+import { PURPOSE_WORDS, stampOf } from './purpose.ts';
 import { changeWords, drawDelta } from './revised.ts';
 
 /** What a title block says of its sheet. */
@@ -35,7 +36,7 @@ export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords): void {
   const foot = drawNames(pen, block, job, words);
   const head = drawProject(pen, block, job);
   const rest: Area = { ...block, y: foot, height: head - foot };
-  drawRevisions(pen, drawStampRoom(pen, rest), block, job);
+  drawRevisions(pen, drawStampRoom(pen, rest, job), block, job);
   pen.rectangle(frame, PENS.border);
 }
 
@@ -150,17 +151,43 @@ function projectLines({ number, client, address, jurisdiction, phase }: Project)
 }
 
 /** The words that keep the sheet from being built from, over room for a stamp; what is left under it. */
-function drawStampRoom(pen: Pen, room: Area): Area {
+function drawStampRoom(pen: Pen, room: Area, { site }: Job): Area {
   const { sizes } = pen.lettering;
-  const lines = ['NOT FOR CONSTRUCTION', 'until reviewed and stamped'];
+  const { purpose } = site.drawings;
+  const lines = stampOf(site.drawings);
   const middle = room.x + room.width / 2;
   const size = room.width > 200 ? sizes.head : sizes.note;
-  pen.text(lines[0]!, [middle, top(room) - 8 - size], { size, weight: 'bold', anchor: 'middle' });
-  pen.text(lines[1]!, [middle, top(room) - 10 - 2.2 * size], { size: sizes.note, anchor: 'middle' });
+  pen.text(lines[0], [middle, top(room) - 8 - size], { size, weight: 'bold', anchor: 'middle' });
+  pen.text(lines[1], [middle, top(room) - 10 - 2.2 * size], { size: sizes.note, anchor: 'middle' });
+  if (purpose !== undefined)
+    pen.text(PURPOSE_WORDS[purpose].title.toUpperCase(), [middle, top(room) - 24 - 3.4 * size], {
+      size: sizes.note,
+      weight: 'bold',
+      anchor: 'middle',
+    });
   const revisions = (REVISION_ROWS + 2) * 17;
   const bottom = room.y + revisions;
   rule(pen, room, bottom);
+  drawSignatureLines(pen, room, bottom);
   return { ...room, height: revisions };
+}
+
+/** Lines to sign and date on, under the room for a seal. */
+function drawSignatureLines(pen: Pen, room: Area, bottom: number): void {
+  const { small } = pen.lettering.sizes;
+  ['Seal', 'Signature', 'Date'].forEach((word, i, all) => {
+    const y = bottom + 8 + (all.length - 1 - i) * 24;
+    pen.text(word, [room.x + PAD, y], { size: small, colour: GREY });
+    if (i === 0) return;
+    const from = room.x + PAD + pen.lettering.width('Signature', small) + 6;
+    pen.line(
+      [
+        [from, y],
+        [right(room) - PAD, y],
+      ],
+      PENS.thin,
+    );
+  });
 }
 
 /** A ruled table for revisions: the one that the set is, and room to write in those that follow. */

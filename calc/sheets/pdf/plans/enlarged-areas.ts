@@ -8,7 +8,7 @@ import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import type { LetterSizes } from '../kit/letters.ts';
 import type { SheetShape } from '../kit/paper.ts';
-import { pointsPerFoot, type Scale, scalesOf } from '../kit/scales.ts';
+import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/scales.ts';
 import { grown } from '../kit/view.ts';
 import { drawnExtent, LARGEST_RATIO, overviewScale, planRoom } from './plan-sheet.ts';
 import { type Tile, tilesOf } from './tiles.ts';
@@ -44,6 +44,7 @@ export function enlargedAreas(
   drawing: Drawing,
 ): EnlargedAreas | null {
   if (site.drops.length === 0) return null;
+  if (site.drawings.areas !== undefined && site.drawings.areas.length > 0) return chosenAreas(site, shape);
   const subjects = subjectsOf(site);
   const whole = equipmentOf(site);
   const lines = site.raceways.flatMap(({ path }) =>
@@ -65,6 +66,11 @@ export function enlargedAreas(
     const most = { width: room.width / perFoot, height: room.height / perFoot };
     return tilesOf([...subjects, ...whole], filling(around, shown, most), most, { whole, lines });
   };
+  const { scale: chosen } = site.drawings;
+  if (chosen !== undefined) {
+    const scale = standardScale(site.units, chosen);
+    return { scale, tiles: tilesAt(scale) };
+  }
   const scales = scalesOf(site.units).filter(({ ratio }) => ratio >= LARGEST_RATIO && ratio <= SMALLEST_RATIO);
   const spacing = usualSpacing(site);
   const isReadable = (one: Scale): boolean => spacing * pointsPerFoot(one) >= LABEL_ROOM * sizes.small;
@@ -81,6 +87,25 @@ export function enlargedAreas(
   const overview = overviewScale(site, shape, drawing);
   const isEnough = best.tiles.length === 1 && overview.ratio <= best.scale.ratio * AS_GOOD && isReadable(overview);
   return isEnough ? null : best;
+}
+
+/** The first standard scale at which the drawing is no larger than at a ratio. */
+const standardScale = (units: Site['units'], ratio: number): Scale =>
+  scalesOf(units).find((scale) => scale.ratio >= ratio) ?? scalesOf(units).at(-1)!;
+
+/** The areas that somebody chose, at the scale that was chosen or the largest at which each goes onto a sheet. */
+function chosenAreas(site: Site, shape: SheetShape): EnlargedAreas {
+  const { areas = [], scale: chosen = LARGEST_RATIO } = site.drawings;
+  const windows = areas.map(({ from, to }) => boxOf([from, to]));
+  const room = planRoom(shape);
+  const feet = {
+    width: Math.max(...windows.map(({ minX, maxX }) => maxX - minX), 1),
+    height: Math.max(...windows.map(({ minY, maxY }) => maxY - minY), 1),
+  };
+  return {
+    scale: scaleThatFits(site.units, feet, room, chosen),
+    tiles: areas.map(({ name }, i) => ({ window: windows[i]!, column: i, row: 0, name })),
+  };
 }
 
 /** Room that a drop takes with its label, feet to either side. */

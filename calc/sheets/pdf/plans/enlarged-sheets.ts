@@ -19,11 +19,12 @@ const KEY_PLAN = 150;
 /** Plans of the dense parts, at a scale at which boxes and retractors can be set out from them. */
 export function enlargedSheets(job: Job, drawing: Drawing, { scale, tiles }: EnlargedAreas): readonly Draft[] {
   return tiles.map((tile, i): Draft => {
-    const title = tiles.length === 1 ? 'Enlarged plan' : `Enlarged plan, area ${i + 1}`;
+    const area = tile.name ?? `area ${i + 1}`;
+    const title = tiles.length === 1 && tile.name === undefined ? 'Enlarged plan' : `Enlarged plan, ${area}`;
     const view = viewIn(planRoom(job.shape), tile.window, scale);
     return {
       key: keyOf(tile),
-      series: 'E-1',
+      series: 'E-4',
       title,
       scale: scale.says,
       plan: view,
@@ -81,9 +82,10 @@ function drawMatchLines(pen: Pen, view: View, { tiles, tile }: TileSheet, number
   ] as const;
   for (const side of sides) {
     const [column, row] = [tile.column + side.column, tile.row + side.row];
-    if (column < 0 || row < 0 || column > last.column || row > last.row) continue;
+    if (tile.name !== undefined || column < 0 || row < 0 || column > last.column || row > last.row) continue;
     const neighbour = tiles.find((one) => one.column === column && one.row === row);
-    const words = `MATCH LINE: see ${numbers.get(neighbour === undefined ? 'plan' : keyOf(neighbour))}`;
+    const elsewhere = numbers.get(neighbour === undefined ? 'plan' : keyOf(neighbour));
+    const words = elsewhere === undefined ? 'MATCH LINE' : `MATCH LINE: see ${elsewhere}`;
     pen.line([side.from, side.to], PENS.match);
     const width = pen.lettering.width(words, size) + 4;
     const placesAt = (off: number) =>

@@ -52,7 +52,7 @@ export function raisedSheets(job: Job): readonly Draft[] {
   return [
     {
       key: 'raised',
-      series: 'E-1',
+      series: 'E-9',
       title,
       scale: scale.says,
       plan: view,

@@ -6,6 +6,8 @@ export interface Tile {
   /** From the left and from the top. */
   readonly column: number;
   readonly row: number;
+  /** Of an area that somebody chose; its neighbors need not touch it. */
+  readonly name?: string;
 }
 
 /** What cuts are kept from beside the things themselves. */

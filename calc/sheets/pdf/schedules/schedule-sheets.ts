@@ -1,3 +1,4 @@
+import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -12,14 +13,16 @@ import { takeoffSchedule } from './takeoff-schedule.ts';
 
 /** The schedules, one after another over as many sheets as they take. */
 export function scheduleSheets(job: Job): readonly Draft[] {
-  const tables: readonly Table[] = [
-    runSchedule(job),
-    ...panelTables(job),
-    feederSchedule(job),
-    conduitSchedule(job),
-    settingOutSchedule(job),
-    accessibleSchedule(job),
-    takeoffSchedule(job),
+  const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] =>
+    job.parts.has(part) ? tables(job) : [];
+  const tables = [
+    ...of('circuits', (one) => [runSchedule(one)]),
+    ...of('panels', panelTables),
+    ...of('feeders', (one) => [feederSchedule(one)]),
+    ...of('conduits', (one) => [conduitSchedule(one)]),
+    ...of('setting-out', (one) => [settingOutSchedule(one)]),
+    ...of('accessible', (one) => [accessibleSchedule(one)]),
+    ...of('takeoff', (one) => [takeoffSchedule(one)]),
     revisionSchedule(job),
   ].filter(({ rows }) => rows.length > 0);
   return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({

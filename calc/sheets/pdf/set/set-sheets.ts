@@ -1,8 +1,10 @@
+import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Revision } from '../../../plan/revision.ts';
 import { sectionsOf } from '../../../space/section/typical.ts';
 import { planDrawing } from '../../drawing/plan-drawing.ts';
+import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
@@ -10,6 +12,7 @@ import { type Draft, type Job, type NumberedSheet, numberedSheets } from '../kit
 import type { Lettering } from '../kit/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
+import { partsOf } from '../kit/purpose.ts';
 import { cloudedAreas, revisedRemark } from '../kit/revised.ts';
 import { drawTitleBlock } from '../kit/title-block.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
@@ -56,6 +59,7 @@ export function jobOf(site: Site, plan: Plan, parts: JobParts): Job {
     ...laid,
     site: { ...laid.site, sections },
     isRelaid: laid.site !== site,
+    parts: partsOf(site.drawings),
     shape: sheetShape(paper),
     lettering,
     date,
@@ -91,21 +95,27 @@ export function setSheets(job: Job): SetSheets {
 }
 
 function draftsOf(job: Job): readonly Draft[] {
-  const drawing = planDrawing(job.site, job.plan);
-  const areas = enlargedAreas(job.site, job.shape, job.lettering.sizes, drawing);
+  const { site, parts } = job;
+  const drawing = planDrawing(site, job.plan);
+  const areas = parts.has('enlarged') ? enlargedAreas(site, job.shape, job.lettering.sizes, drawing) : null;
+  // Where no enlarged plan follows, the plan of the whole site is drawn in full, and stands for them.
+  const hasPlan = parts.has('plan') || (parts.has('enlarged') && areas === null);
+  const of = (part: SheetPart, sheets: (job: Job) => readonly Draft[]): readonly Draft[] =>
+    parts.has(part) ? sheets(job) : [];
   const others = [
-    legendSheet(job),
-    planSheet(job, drawing, areas === null && job.site.drops.length > 0),
+    ...of('legend', () => [legendSheet(job)]),
+    ...(hasPlan ? [planSheet(job, drawing, areas === null && site.drops.length > 0)] : []),
     ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
-    ...raisedSheets(job),
-    ...sectionSheets(job),
-    ...detailSheets(job),
-    ...stripSheets(job),
-    ...oneLineSheets(job),
-    ...loadSheets(job),
+    ...of('raised', raisedSheets),
+    ...of('sections', sectionSheets),
+    ...of('details', detailSheets),
+    ...of('strips', stripSheets),
+    ...of('one-line', oneLineSheets),
+    ...of('loads', loadSheets),
     ...scheduleSheets(job),
-    ...steelSheets(job),
-    ...daySheets(job),
+    ...of('steel', steelSheets),
+    ...of('days', daySheets),
   ];
-  return [...coverSheets(job, others), ...others];
+  const basis = of('basis', basisSheets);
+  return [...coverSheets(job, [...basis, ...others], drawing), ...basis, ...others];
 }

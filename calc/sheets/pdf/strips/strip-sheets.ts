@@ -41,7 +41,7 @@ export function stripSheets(job: Job): readonly Draft[] {
     const mine = strips.slice(i * perSheet, (i + 1) * perSheet);
     return {
       key: `strips ${i + 1}`,
-      series: 'E-5',
+      series: 'E-2',
       title: titleOf(mine.map(({ run }) => run)),
       scale: `${frame.along.says} along, ${frame.up.says} up`,
       draw: (pen) => {
