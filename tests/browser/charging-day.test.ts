@@ -237,6 +237,17 @@ test('hundreds of chargers have their rows and figures, a screenful of them draw
     frame.scrollTop = frame.scrollHeight / 2;
   });
   await expect.poll(async () => (await places()).includes(150)).toBe(true);
+  // Wherever it stands, rows fill the frame from its top to its bottom.
+  for (const share of [0.3, 1]) {
+    const bare = await page.locator('.day-rows').evaluate(async (frame, part) => {
+      frame.scrollTop = part * (frame.scrollHeight - frame.clientHeight);
+      await new Promise((done) => setTimeout(done, 300));
+      const seen = frame.getBoundingClientRect();
+      const { top, bottom } = frame.querySelector('.day-bars')!.getBoundingClientRect();
+      return Math.max(top - seen.top, seen.bottom - bottom);
+    }, share);
+    expect(bare).toBeLessThan(3);
+  }
   const table = page.getByRole('region', { name: 'Cars', exact: true });
   expect(await table.locator('table').getAttribute('aria-rowcount')).toBe('321');
   expect(await table.locator('tbody tr').count()).toBeLessThan(80);

@@ -53,11 +53,12 @@ const columnsFor = (units: Units): readonly Column<MarginRow>[] => [
 /** What a charger meters in a billing period of the day that decides, and the cost of its energy. */
 function meterColumns(meters: Meters | null): readonly Column<MarginRow>[] {
   if (meters === null) return [];
-  const { day, uses, isPriced } = meters;
+  const { day, isOnly, uses, isPriced } = meters;
+  const which = isOnly ? (isPriced ? ' a period' : ' a day') : `, ${day}`;
   const use = ({ margins }: MarginRow): ChargerUse | undefined => uses.get(margins.charger);
   return [
     {
-      head: `energy a ${isPriced ? 'billing period' : 'day'}, ${day}`,
+      head: `energy${which}`,
       numeric: true,
       cell: (row) => energyWords(use(row)?.periodEnergy ?? 0),
       sort: (row) => use(row)?.periodEnergy ?? 0,
@@ -65,7 +66,7 @@ function meterColumns(meters: Meters | null): readonly Column<MarginRow>[] {
     ...(isPriced
       ? [
           {
-            head: `its cost, ${day}`,
+            head: `cost${which}`,
             numeric: true,
             cell: (row: MarginRow) => (use(row)?.cost ?? 0).toFixed(2),
             sort: (row: MarginRow) => use(row)?.cost ?? 0,

@@ -6,6 +6,8 @@ import type { Site } from '../../routing/site/site.ts';
 /** What the chargers meter on the charging day that decides. */
 export interface Meters {
   readonly day: string;
+  /** Of several days the table says which. */
+  readonly isOnly: boolean;
   readonly isPriced: boolean;
   readonly uses: ReadonlyMap<string, ChargerUse>;
 }
@@ -21,6 +23,7 @@ export function metersOf(site: Site, wanted: string | null): Meters | null {
   const uses = chargerUse(read.day, strategyOf(day, ground));
   return {
     day: day.id,
+    isOnly: deciding?.of === 1,
     isPriced: read.day.tariff !== null,
     uses: new Map(uses.map((use) => [use.charger, use])),
   };

@@ -179,7 +179,7 @@ describe.each([
       const read = siteDay(day, ground);
       if (!read.ok) throw new Error(id);
       const uses = chargerUse(read.day, strategyOf(day, ground));
-      const lines = schedule(pdf, /^Energy and cost by stall/i, new Set(uses.map(({ charger }) => charger)));
+      const lines = schedule(pdf, /^By stall/i, new Set(uses.map(({ charger }) => charger)));
       for (const { charger, periodEnergy, cost } of uses)
         expect(close(lines.get(charger)!.join(' '))).toContain(close(`${periodEnergy.toFixed(0)}${cost!.toFixed(2)}`));
       const sum = uses.reduce((all, { cost }) => all + cost!, 0);

@@ -90,7 +90,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
         ref={frame}
         onScroll={seen.onScroll}
       >
-        <div style={{ height: rows.length > MOST_WHOLE ? rows.length * rowPx : undefined }}>
+        <div className="day-rows-all" style={{ height: rows.length > MOST_WHOLE ? rows.length * rowPx : undefined }}>
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no fieldset */}
           <svg
             className="day-picture day-bars"

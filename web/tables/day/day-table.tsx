@@ -24,15 +24,17 @@ export function DayTable() {
     <Scroller aria-label="Day of charging" className="day-frame">
       <div className="day-whole" ref={top}>
         {site.days.length > 1 && (
-          <ChoiceField
-            label="day"
-            value={day.id}
-            choices={site.days.map(({ id }) => id)}
-            words={(id) => site.days.find((one) => one.id === id)?.name ?? id}
-            onChange={setWanted}
-          />
+          <div className="day-choice">
+            <ChoiceField
+              label="day"
+              value={day.id}
+              choices={site.days.map(({ id }) => id)}
+              words={(id) => site.days.find((one) => one.id === id)?.name ?? id}
+              onChange={setWanted}
+            />
+            <DecidingDayField days={site.days.map(({ id }) => id)} />
+          </div>
         )}
-        <DecidingDayField days={site.days.map(({ id }) => id)} />
         <OneDay key={day.id} day={day} />
         <details>
           <summary>Another day</summary>

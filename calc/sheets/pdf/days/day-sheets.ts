@@ -32,21 +32,24 @@ const GAP = 18;
 export function daySheets(job: Job): readonly Draft[] {
   const { site } = job;
   const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
-  return site.days.flatMap((day): Draft[] => {
+  const days = site.days.flatMap((day) => {
     const read = siteDay(day, ground);
     if (!read.ok) return [];
     const planned = plannedDay(day, ground);
-    return [
-      {
+    return [{ day, input: read.day, planned, rule: planned.strategy }];
+  });
+  return [
+    ...days.map(
+      ({ day, input, planned }): Draft => ({
         key: `day ${day.id}`,
         series: 'E-6',
         title: `Charging day ${day.id}`,
         scale: NOT_TO_SCALE,
-        draw: (pen) => drawDay(pen, job, day, read.day, planned),
-      },
-      ...meterSheets(job, day, read.day, planned.strategy),
-    ];
-  });
+        draw: (pen) => drawDay(pen, job, day, input, planned),
+      }),
+    ),
+    ...meterSheets(job, days),
+  ];
 }
 
 function drawDay(pen: Pen, { site, shape }: Job, day: ChargingDay, input: DayInput, planned: PlannedDay): void {

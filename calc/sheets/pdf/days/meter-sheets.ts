@@ -10,13 +10,20 @@ import { drawTable } from '../kit/table-drawing.ts';
 /** Chargers past so many are in the workbook alone: sheets of paper would be many. */
 const MOST_ROWS = 400;
 
-/** What each charger meters in a billing period of such days, and the cost of its energy: a table on sheets of its own. */
-export function meterSheets(job: Job, day: ChargingDay, input: DayInput, rule: Strategy): readonly Draft[] {
-  const table = meterTable(job.site, day, input, rule);
-  return flowTables([table], job.shape.field, job.lettering).map((page, i) => ({
-    key: `meters ${day.id} ${i + 1}`,
+/** A day that could be worked, and the rule of its lot. */
+export interface MeteredDay {
+  readonly day: ChargingDay;
+  readonly input: DayInput;
+  readonly rule: Strategy;
+}
+
+/** What each charger meters in a billing period of such days, and the cost of its energy: a table a day. */
+export function meterSheets(job: Job, days: readonly MeteredDay[]): readonly Draft[] {
+  const tables = days.map((one) => meterTable(job.site, one));
+  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
+    key: `meters ${i + 1}`,
     series: 'E-6',
-    title: `Energy by stall, day ${day.id}`,
+    title: 'Energy and cost by stall',
     scale: NOT_TO_SCALE,
     draw: (pen) => {
       for (const part of page) drawTable(pen, part);
@@ -24,7 +31,7 @@ export function meterSheets(job: Job, day: ChargingDay, input: DayInput, rule: S
   }));
 }
 
-function meterTable({ chargers, stalls }: Site, day: ChargingDay, input: DayInput, rule: Strategy): Table {
+function meterTable({ chargers, stalls }: Site, { day, input, rule }: MeteredDay): Table {
   const { tariff } = input;
   const uses = chargerUse(input, rule);
   const labels = new Map(stalls.map(({ id, label }) => [id, label ?? id]));
@@ -37,12 +44,11 @@ function meterTable({ chargers, stalls }: Site, day: ChargingDay, input: DayInpu
   const more = uses.length - MOST_ROWS;
   return {
     short: 'energy by stall',
-    title: `Energy and cost by stall, charging day ${day.id}`,
+    title: `By stall, day ${day.id}`,
     lead: [
-      `${day.name ?? day.id}, ${STRATEGY_WORDS[rule]}.`,
-      tariff === null
-        ? 'No tariff is given.'
-        : `A billing period is ${tariff.days} such days, energy at the price of its hour; the demand charge is not shared out.`,
+      `Rule: ${STRATEGY_WORDS[rule]}.`,
+      tariff === null ? 'No tariff is given.' : `A period is ${tariff.days} such days.`,
+      ...(tariff === null ? [] : ['Demand is not shared out.']),
     ],
     columns: [
       { head: 'Stall', most: 14 },
@@ -53,7 +59,7 @@ function meterTable({ chargers, stalls }: Site, day: ChargingDay, input: DayInpu
         ? []
         : [
             { head: 'kWh a period', align: 'right' as const },
-            { head: 'Cost of energy a period', align: 'right' as const },
+            { head: 'Cost a period', align: 'right' as const },
           ]),
     ],
     rows: [
@@ -68,8 +74,8 @@ function meterTable({ chargers, stalls }: Site, day: ChargingDay, input: DayInpu
       ['All', '', '', ...figures(all('energy'), all('periodEnergy'), all('cost'))],
     ],
     foot: [
-      ...(more > 0 ? [`${more} more chargers are in the workbook; all of them are in the last line.`] : []),
-      'Planning figures: real cars and drivers differ. Nothing here is a bill.',
+      ...(more > 0 ? [`${more} more chargers are in the workbook.`] : []),
+      'Planning figures, no bill: real cars and drivers differ.',
     ],
   };
 }
