@@ -322,12 +322,17 @@ const drop = (page: Page, { name, buffer }: Picked): Promise<void> =>
     [name, [...buffer]] as const,
   );
 
+/** Words that stand for ten times other words, ten deep. */
+const bomb = (): string =>
+  `<!DOCTYPE svg [<!ENTITY a0 "aaaaaaaaaa">${Array.from({ length: 10 }, (_, i) => `<!ENTITY a${i + 1} "${`&a${i};`.repeat(10)}">`).join('')}]><svg xmlns="http://www.w3.org/2000/svg" width="100" height="100"><text y="50">&a10;</text></svg>`;
+
 test('what cannot be read is refused in words with the cure, picked or dropped, and changes nothing', async () => {
   const { page, close } = await open();
   for (const [name, text, says] of [
     ['words.png', 'hello', 'is no PNG, JPEG, PDF, SVG, DXF or GeoJSON'],
     ['lot.dwg', 'AC1032\0\0\0', 'is a DWG: save it as a text DXF'],
     ['cut.pdf', '%PDF-1.7\nnothing more', 'it is damaged'],
+    ['bomb.svg', bomb(), 'the browser cannot draw it'],
     ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'Not drawn: 1 damaged thing'],
     ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
     ['far.json', '{"type":"Point","coordinates":[3000000,600000]}', 'a projected system is not read'],
@@ -340,6 +345,13 @@ test('what cannot be read is refused in words with the cure, picked or dropped, 
     await page.locator('.notice', { hasText: says }).waitFor();
     await page.locator('.notice').getByRole('button').first().click();
   }
+  const vast = png(1, 1);
+  // Its header says 60,000 pixels to a side (PNG specification, 11.2.1): nothing of it is decoded.
+  vast.writeUInt32BE(60_000, 16);
+  vast.writeUInt32BE(60_000, 20);
+  await pick(page, file('vast.png', 'image/png', vast));
+  await page.locator('.notice', { hasText: 'it has 60000 x 60000 pixels' }).waitFor();
+  await page.locator('.notice').getByRole('button').first().click();
   expect(await ledger(page).getAttribute('data-state')).toBe('none');
   // A stray line at the origin of a grid does not decide the view, and what was left out is said.
   const stray = dxf()
@@ -354,6 +366,53 @@ test('what cannot be read is refused in words with the cure, picked or dropped, 
   await ledger(page).getByText('In inches, by its header: 116 x 72 ft.').waitFor();
   await ledger(page).getByLabel('its unit').selectOption('feet');
   expect(await fieldOf(page, 'a unit of it is')).toBe('1\' 0"');
+  await close();
+});
+
+test('a long import tells how far it is while the board stays in hand; stopped, it leaves what was there', async () => {
+  const { page, offences, close } = await open();
+  await emptySite(page);
+  await put(page, file('lot.png', 'image/png', png(800, 500)));
+  const width = await fieldOf(page, 'its width is');
+  // 290,000 lines, made in the page: some seconds of reading, and none is to be waited for.
+  await page.evaluate(() => {
+    const line = `0\nLINE\n8\nC-TOPO\n10\n1.25\n20\n2.5\n11\n310.125\n21\n420.875\n${'1000\nsurveyed\n'.repeat(9)}`;
+    const text = `0\nSECTION\n2\nENTITIES\n${line.repeat(290_000)}0\nENDSEC\n0\nEOF\n`;
+    const dataTransfer = new DataTransfer();
+    dataTransfer.items.add(new File([text], 'survey.dxf'));
+    const { body } = document;
+    const seen = new Set<number>();
+    new MutationObserver(() => {
+      const bar = document.querySelector<HTMLProgressElement>('.underlay-reading progress');
+      if (!bar) return;
+      seen.add(bar.value);
+      body.dataset.told = String(seen.size);
+    }).observe(body, { subtree: true, childList: true, attributes: true, attributeFilter: ['value'] });
+    document
+      .querySelector('.board-paper')!
+      .dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+  });
+  const reading = ledger(page).getByRole('status').filter({ hasText: 'Reading survey.dxf' });
+  await reading.waitFor();
+  await page.waitForFunction(() => Number(document.body.dataset.told) >= 3);
+  // The board answers meanwhile.
+  const before = (await tally(page)).camera;
+  await page.getByTestId('board').focus();
+  await page.keyboard.press('+');
+  await expect.poll(async () => (await tally(page)).camera).not.toBe(before);
+  expect(await reading.count()).toBe(1);
+  await reading.getByRole('button', { name: 'Stop' }).click();
+  await reading.waitFor({ state: 'detached' });
+  await page.waitForTimeout(300);
+  expect(await ledger(page).getAttribute('data-state')).toBe('shown');
+  expect(await ledger(page).getByRole('list', { name: 'Underlays, the highest first' }).count()).toBe(0);
+  expect(await fieldOf(page, 'its width is')).toBe(width);
+  expect(await page.locator('.notice').count()).toBe(0);
+  await page.getByRole('button', { name: /^Undo ?: lay lot.png under the drawing/i }).waitFor();
+  // The next one is read as ever.
+  await drop(page, file('lot.dxf', 'application/dxf', dxf()));
+  await ledger(page).getByText('layers, 1 line of words.').waitFor();
+  expect(offences).toEqual([]);
   await close();
 });
 

@@ -7,8 +7,7 @@ import { type SvgSize, viewBoxOf } from './svg-size.ts';
  * viewBox shows it stretched.
  */
 export function svgPlace(text: string, { width, height }: SvgSize): Pick<UnderlayPicture, 'place' | 'georef'> | null {
-  const metadata = /<(?:[\w.-]+:)?metadata\b[^>]*>([\s\S]{0,16384}?)<\/(?:[\w.-]+:)?metadata\s*>/.exec(text)?.[1];
-  const stated = metadata === undefined ? null : placeInRdf(metadata);
+  const stated = placeInRdf(text);
   if (!stated) return null;
   const [left, top, across, down] = viewBoxOf(text) ?? [0, 0, width, height];
   const perUnit = width / across;

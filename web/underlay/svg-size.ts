@@ -41,7 +41,19 @@ export function svgSize(text: string): SvgSize | null {
   return { width: across, height: down, onPaper: false };
 }
 
-const rootOf = (text: string): string => /<(?:[\w.-]+:)?svg\b(?:[^>"']|"[^"]*"|'[^']*')*>/i.exec(text)?.[0] ?? '';
+/** No root says more of itself than so many letters. */
+const MOST_ROOT = 65_536;
+const ROOT = /<(?:[\w.-]+:)?svg\b/i;
+const REST_OF_TAG = /^(?:[^>"']|"[^"]*"|'[^']*')*>/;
+
+/** The first tag of the root with what it says; nothing where it has no end. Each letter is looked at once. */
+function rootOf(text: string): string {
+  const at = ROOT.exec(text);
+  if (!at) return '';
+  const from = at.index + at[0].length;
+  const rest = REST_OF_TAG.exec(text.slice(from, from + MOST_ROOT))?.[0];
+  return rest === undefined ? '' : at[0] + rest;
+}
 
 function saidBy(root: string, name: string): string | undefined {
   const found = new RegExp(`\\s${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`).exec(root);
@@ -62,21 +74,20 @@ export function viewBoxOf(text: string): readonly [left: number, top: number, ac
 
 /** The text of an SVG with a size of its own given to its root, over whatever it says. */
 export function sizedSvg(text: string, width: number, height: number): string {
-  const at = /<(?:[\w.-]+:)?svg\b/i.exec(text);
+  const at = ROOT.exec(text);
   if (!at) return text;
   const from = at.index + at[0].length;
-  const end = /(?:[^>"']|"[^"]*"|'[^']*')*>/.exec(text.slice(from))?.[0] ?? '';
+  const end = REST_OF_TAG.exec(text.slice(from, from + MOST_ROOT))?.[0] ?? '';
   const kept = end.replace(/\s(width|height)\s*=\s*("[^"]*"|'[^']*')/g, '');
   return `${text.slice(0, from)} width="${width}" height="${height}"${kept}${text.slice(from + end.length)}`;
 }
 
 /** What a picture as an image cannot show of an SVG, in few words; null where it shows all. */
 export function svgLeftOut(text: string): string | null {
-  const pictures = [
-    ...text.matchAll(
-      /<(?:[\w.-]+:)?image\b[^>]*?\shref\s*=\s*["'](?!data:)[^"']*["']|<(?:[\w.-]+:)?image\b[^>]*?xlink:href\s*=\s*["'](?!data:)[^"']*["']/g,
-    ),
-  ].length;
+  // A tag is looked at up to the next: without its end it is gone through once.
+  const pictures = [...text.matchAll(/<(?:[\w.-]+:)?image\b[^<>]*/g)].filter(([tag]) =>
+    /\s(?:xlink:)?href\s*=\s*["'](?!data:)/.test(tag),
+  ).length;
   const foreign = /<(?:[\w.-]+:)?foreignObject\b/.test(text);
   const parts = [
     ...(pictures > 0

@@ -1,4 +1,5 @@
 import type { Point2 } from '../site.ts';
+import { BUDGET } from './imported.ts';
 
 /** Chords turn by no more than this, radians: a circle of 48 chords lies within 0.2 percent of its radius. */
 const TURN = (2 * Math.PI) / 48;
@@ -79,6 +80,8 @@ export function alongSpline(
     const own = spanOf(at, sagitta);
     if (!own) return null;
     points.push(...(points.length === 0 ? own : own.slice(1)));
+    // Who draws it refuses it then; what is left of it is not worked out.
+    if (points.length > BUDGET.points) break;
   }
   return points.length > 1 ? points : null;
 }
