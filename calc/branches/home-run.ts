@@ -1,3 +1,4 @@
+import { numbering } from '../../routing/kept/numbered.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Design } from './design.ts';
 import { type Member, memberOf, polesOf } from './member.ts';
@@ -15,6 +16,18 @@ export interface HomeRun {
   readonly packings: readonly Packing[];
   /** Dollars in place, for choosing between groupings. */
   readonly cost: number;
+  /** The same number for home runs that are alike in all but where they lie and what they are called. */
+  readonly gauge: number;
+}
+
+const numberOf = numbering();
+
+/** The number of a home run along some ways, by their own and by how far each goes with the next, ft. */
+export function bundleGauge(ways: readonly Way[], shared: readonly number[]): number {
+  const row = new Array<number>(ways.length + shared.length);
+  for (let i = 0; i < ways.length; i++) row[i] = ways[i]!.gauge;
+  for (let i = 0; i < shared.length; i++) row[ways.length + i] = shared[i]!;
+  return numberOf(row);
 }
 
 /** Keeps a conduit that nothing fits out of every grouping that has another choice, dollars. */
@@ -48,7 +61,7 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
     cost += (to - from) * own.foot + own.ends + bends * own.bend + (own.fits ? 0 : UNFIT);
     if (end.kind === 'junction') cost += pointAt(ways[along]!, to)[2] < 0 ? prices.handhole : prices.junction;
   }
-  return { ways, members, pieces, packings, cost };
+  return { ways, members, pieces, packings, cost, gauge: bundleGauge(ways, shared) };
 }
 
 function sizedMembers(design: Design, ways: readonly Way[], pieces: readonly Piece[]): readonly Member[] | null {

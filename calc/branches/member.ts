@@ -17,6 +17,8 @@ export interface Member extends BranchSize {
   readonly pilot: boolean;
   /** Dollars of its line conductors in place. */
   readonly dollars: number;
+  /** Feet of its conductors by what the raceways are made of. */
+  readonly lengths: LengthByKind;
   /** What it puts in a conduit: members alike here fill one alike. */
   readonly load: string;
 }
@@ -40,7 +42,8 @@ export const memberOf = keptByKey(
 function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
   const { charger } = way;
   const surroundings = { ambientC: hottestOn(tables, rules, way.like), currentCarrying };
-  const size = branchSize(tables, rules, charger, surroundings, lengthByKind(way, rules.allowance));
+  const lengths = lengthByKind(way, rules.allowance);
+  const size = branchSize(tables, rules, charger, surroundings, lengths);
   if (size === null) return null;
   const { choice, ohms, dropPercent } = size;
   const poles = polesOf(charger.phases);
@@ -53,6 +56,7 @@ function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: numbe
     ambientC: surroundings.ambientC,
     poles,
     pilot,
+    lengths,
     dollars: poles * way.run.conductorLength! * footOf(choice, cost),
     load: loadOf(choice, poles, pilot),
   };

@@ -1,12 +1,10 @@
 import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { numbering } from '../../routing/kept/numbered.ts';
 import type { Design } from './design.ts';
-import { type HomeRun, homeRun } from './home-run.ts';
+import { bundleGauge, type HomeRun, homeRun } from './home-run.ts';
 import { type Grouping, leastGrouping } from './least-grouping.ts';
 import { sharedBetween, type Travel } from './travel-order.ts';
 import type { Way } from './way.ts';
-
-const alikeNumber = numbering();
 
 const waysOf = ({ ways }: Travel, members: readonly number[]): readonly Way[] => members.map((place) => ways[place]!);
 
@@ -15,7 +13,7 @@ const waysOf = ({ ways }: Travel, members: readonly number[]): readonly Way[] =>
  * chosen, and sets alike cost alike: while one box moves, only those that it is in are weighed again.
  */
 const costOf = keptByKey(
-  (ways: readonly Way[], shared: readonly number[]) => alikeNumber([...ways.map(({ gauge }) => gauge), ...shared]),
+  bundleGauge,
   (design: Design, ways: readonly Way[], shared: readonly number[]): number =>
     homeRun(design, ways, shared)?.cost ?? Infinity,
 );
@@ -40,6 +38,8 @@ export function shareConduits(design: Design, travel: Travel): readonly HomeRun[
   const byId = placesById(travel);
   return groupingOf(design, travel, byId).flatMap((members) => homeRunOf(design, travel, members) ?? []);
 }
+
+const alikeNumber = numbering();
 
 /**
  * Which circuits share a conduit. Equipment with ways alike, that go together equally far and are named in the same order,

@@ -1,10 +1,11 @@
-import { kept } from '../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { bendsOf } from '../../routing/network/bends.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Design } from '../branches/design.ts';
+import { drawnPath } from '../branches/drawn-path.ts';
 import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
-import { isEasyPull } from '../branches/pull-tension.ts';
+import { isEasyPull, type PullTension, pullTension } from '../branches/pull-tension.ts';
 import type { Way } from '../branches/way.ts';
 import type { Conduit } from '../plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -24,6 +25,7 @@ export function conduitFindings(
 ): readonly Finding[] {
   const groups = new Map<string, Trouble[]>();
   for (const homeRun of homeRuns) {
+    if (isQuiet(design, homeRun.homeRun)) continue;
     for (const trouble of troubles(homeRun, design, ground)) {
       const key = `${trouble.finding.rule}${trouble.cure}`;
       const others = trouble.cure === '' ? undefined : groups.get(key);
@@ -46,11 +48,18 @@ function merged(group: readonly Trouble[]): Finding {
   };
 }
 
-const NO_TROUBLE: readonly Trouble[] = [];
+/**
+ * Whether a look at the pieces by themselves settles that there is nothing to say of the conduits, as there mostly is not:
+ * of home runs that are alike, a look at one.
+ */
+const isQuiet = keptByKey(
+  ({ gauge }: HomeRun) => gauge,
+  (design: Design, homeRun: HomeRun): boolean => homeRun.pieces.every((_, i) => isEasy(homeRun, i, design)),
+);
 
-/** Whether a look at a piece by itself settles that there is nothing to say of its conduit, as there mostly is not. */
 function isEasy({ ways, pieces, packings }: HomeRun, i: number, { tables, rules }: Design): boolean {
   const piece = pieces[i]!;
+  const way = ways[piece.along]!;
   const { tradeSize, conductors, fits } = packings[i]!;
   const pulled = { length: piece.to - piece.from, bendDegrees: piece.bendDegrees, conductors };
   return (
@@ -60,10 +69,16 @@ function isEasy({ ways, pieces, packings }: HomeRun, i: number, { tables, rules 
     piece.start.place === undefined &&
     piece.end.place === undefined &&
     !isPastLimits(pulled, rules) &&
-    (tradeSize === null || isEasyPull(tables, pulled, rules.metal)) &&
-    !mayBeMinded(conductors, upAndDown(ways[piece.along]!), tables, rules.metal)
+    (tradeSize === null ||
+      isEasyPull(tables, pulled, rules.metal) ||
+      isSlight(pullTension(tables, drawnPath(way, piece), tradeSize, conductors, rules.metal))) &&
+    !mayBeMinded(conductors, upAndDown(way), tables, rules.metal)
   );
 }
+
+/** A pull well within its limits, so that one of the same lengths and turns elsewhere is, rounding aside. */
+const isSlight = ({ tension, mostTension, sidewall, mostSidewall }: PullTension): boolean =>
+  tension <= mostTension * (1 - 1e-6) && sidewall <= mostSidewall * (1 - 1e-6);
 
 /** Feet that a way goes up and down in all. */
 function upAndDown({ points }: Way): number {
@@ -72,9 +87,9 @@ function upAndDown({ points }: Way): number {
   return feet;
 }
 
+/** What is to be said of the conduits of a home run that is not quiet. */
 const troubles = kept((homeRun: NamedHomeRun, design: Design, ground: LimitGround): readonly Trouble[] => {
   const { tables, rules } = design;
-  if (homeRun.homeRun.pieces.every((_, i) => isEasy(homeRun.homeRun, i, design))) return NO_TROUBLE;
   return homeRun.conduits.flatMap((conduit, i) => {
     const found: Trouble[] = [];
     const say = (finding: Finding): void => {

@@ -1,4 +1,4 @@
-import { kept } from '../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { printTemperatureRange } from '../../routing/site/numbers/temperature.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
@@ -6,6 +6,7 @@ import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Design } from '../branches/design.ts';
 import { expansion } from '../branches/expansion.ts';
+import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { longestExposed } from '../branches/straights.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -37,23 +38,38 @@ export function expansionFindings(homeRuns: readonly NamedHomeRun[], design: Des
 
 const NOTHING: readonly Moving[] = [];
 
-const movingOf = kept((named: NamedHomeRun, { tables, rules }: Design): readonly Moving[] => {
-  const { homeRun } = named;
-  return homeRun.pieces.flatMap((piece, i): readonly Moving[] => {
-    if (piece.method === 'LFMC' || piece.method === 'tray') return NOTHING;
-    const kind = methodRaceway(piece.method);
-    const changeOf = (length: number): number =>
-      expansion(tables, { material: kind, length, temperatureRangeC: rules.temperatureRangeC }).change;
-    const least = kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES;
-    // No straight of it is longer than the whole, give or take rounding.
-    if (changeOf(piece.to - piece.from) < least * (1 - 1e-9)) return NOTHING;
-    const feet = longestExposed(piece, homeRun.ways[piece.along]!);
-    const change = changeOf(feet);
-    if (change < least) return NOTHING;
+const movingOf = kept((named: NamedHomeRun, design: Design): readonly Moving[] => {
+  const changes = changesOf(design, named.homeRun);
+  if (changes === NO_CHANGE) return NOTHING;
+  return changes.flatMap((one, i): readonly Moving[] => {
+    if (one === null) return NOTHING;
     const { id, raceways } = named.conduits[i]!;
-    return [{ material: kind === 'PVC' ? 'PVC' : 'metal', conduit: id, raceways, feet, change }];
+    return [{ ...one, conduit: id, raceways }];
   });
 });
+
+type Change = Pick<Moving, 'material' | 'feet' | 'change'>;
+const NO_CHANGE: readonly (Change | null)[] = [];
+
+/** What moves of each piece of a home run, once for those that are alike; null where it is too little to speak of. */
+const changesOf = keptByKey(
+  ({ gauge }: HomeRun) => gauge,
+  ({ tables, rules }: Design, { pieces, ways }: HomeRun): readonly (Change | null)[] => {
+    const changes = pieces.map((piece): Change | null => {
+      if (piece.method === 'LFMC' || piece.method === 'tray') return null;
+      const kind = methodRaceway(piece.method);
+      const changeOf = (length: number): number =>
+        expansion(tables, { material: kind, length, temperatureRangeC: rules.temperatureRangeC }).change;
+      const least = kind === 'PVC' ? tables.expansion.fittingAt : METAL_MOVES;
+      // No straight of it is longer than the whole, give or take rounding.
+      if (changeOf(piece.to - piece.from) < least * (1 - 1e-9)) return null;
+      const feet = longestExposed(piece, ways[piece.along]!);
+      const change = changeOf(feet);
+      return change < least ? null : { material: kind === 'PVC' ? 'PVC' : 'metal', feet, change };
+    });
+    return changes.every((one) => one === null) ? NO_CHANGE : changes;
+  },
+);
 
 function findingOf(moving: readonly Moving[], { tables, rules }: Design, units: Units): Finding {
   const { material, conduit, feet, change } = moving[0]!;

@@ -166,7 +166,7 @@ export function keptEach<const Items extends readonly unknown[], const Shared ex
   work: (items: Items, shared: Shared) => Answer,
 ): (lists: ListsOf<Items>, shared: Shared) => readonly Answer[] {
   const workAt = (lists: Lists, shared: Shared, place: number): Answer =>
-    work(lists.map((list) => list[place]) as unknown as Items, shared);
+    work(beside(lists, place) as unknown as Items, shared);
   return keptLists({
     anew: (lists: ListsOf<Items>, shared: Shared): readonly Answer[] =>
       atEach((lists[0] as readonly unknown[]).length, (place) => workAt(lists, shared, place)),
@@ -175,10 +175,17 @@ export function keptEach<const Items extends readonly unknown[], const Shared ex
   });
 }
 
+/** What stands side by side at one place of some lists. */
+export function beside(lists: Lists, place: number): readonly unknown[] {
+  const items = new Array<unknown>(lists.length);
+  for (let k = 0; k < lists.length; k++) items[k] = lists[k]![place];
+  return items;
+}
+
 /** A list of so many answers, one for each place. */
 export function atEach<Answer>(count: number, work: (place: number) => Answer): Answer[] {
-  const answers: Answer[] = [];
-  for (let place = 0; place < count; place++) answers.push(work(place));
+  const answers = new Array<Answer>(count);
+  for (let place = 0; place < count; place++) answers[place] = work(place);
   return answers;
 }
 

@@ -4,6 +4,8 @@ const MOST = 200_000;
 interface Entry {
   readonly row: readonly number[];
   readonly number: number;
+  /** Another with the same hash, as few have. */
+  readonly next: Entry | undefined;
 }
 
 /** One number seen as its bits. */
@@ -31,21 +33,20 @@ function equal(a: readonly number[], b: readonly number[]): boolean {
  * be kept by its number, so that it is worked once for all that are alike.
  */
 export function numbering(most = MOST): (row: readonly number[]) => number {
-  const known = new Map<number, Entry[]>();
+  const known = new Map<number, Entry>();
   let next = 0;
   let held = 0;
   return (row) => {
     const hash = hashOf(row);
-    const entries = known.get(hash);
-    if (entries !== undefined) for (const entry of entries) if (equal(entry.row, row)) return entry.number;
-    if (held >= most) {
+    const first = known.get(hash);
+    for (let entry = first; entry !== undefined; entry = entry.next) if (equal(entry.row, row)) return entry.number;
+    const isFull = held >= most;
+    if (isFull) {
       known.clear();
       held = 0;
     }
     held++;
-    const entry = { row, number: next++ };
-    if (entries === undefined || !known.has(hash)) known.set(hash, [entry]);
-    else entries.push(entry);
-    return entry.number;
+    known.set(hash, { row, number: next, next: isFull ? undefined : first });
+    return next++;
   };
 }

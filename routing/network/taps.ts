@@ -71,12 +71,11 @@ function closestOf(network: Network, from: Point3, candidates: readonly number[]
   const { legs } = network;
   const [x, y, z] = from;
   let least = Number.POSITIVE_INFINITY;
-  for (const i of candidates) least = Math.min(least, distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z));
+  const off = candidates.map((i) => distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z));
+  for (const feet of off) if (feet < least) least = feet;
   let leg = -1;
-  for (const i of candidates) {
-    if (leg !== -1 && i > leg) continue;
-    if (distanceTo(legs, i, closestAlong(legs, i, x, y, z), x, y, z) <= least + LENGTH_SLACK) leg = i;
-  }
+  for (let k = 0; k < candidates.length; k++)
+    if (off[k]! <= least + LENGTH_SLACK && (leg === -1 || candidates[k]! < leg)) leg = candidates[k]!;
   if (leg === -1) return null;
   const along = closestAlong(legs, leg, x, y, z);
   return { leg, along, point: pointOf(legs, leg, along), length: distanceTo(legs, leg, along, x, y, z) };

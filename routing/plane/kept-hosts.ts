@@ -1,7 +1,7 @@
 import { keptLists } from '../kept/kept-list.ts';
 import { numbering } from '../kept/numbered.ts';
 import { addTo } from '../lists/grouping.ts';
-import type { Box } from './box.ts';
+import { type Box, widened } from './box.ts';
 import { type BoxIndex, indexing, positionsIn } from './box-index.ts';
 
 /** What lies on what in a list, by places: every item has at most one host, the first of the list that it lies on. */
@@ -19,20 +19,25 @@ export interface Hosts<T> extends Laid<T> {
   readonly guests: number;
 }
 
+/** Rounding of depths: what lies this little less than `into` in another is looked at. */
+const NEARLY = 1 - 1e-6;
+
 /**
  * Finds what lies on what in lists: where an item moves, it and those near it are looked at again. Two thousand items in
  * one place have one host, so there are as many answers as items and never one for every pair. `keyOf` is the same for
- * items that are alike and in one place: they are not compared.
+ * items that are alike and in one place: they are not compared. Items meet only where their boxes lie at least `into` feet
+ * in each other, both ways: a row of stalls that touch is not compared at all.
  */
 export function keptHosts<T extends object>(
   boxOf: (item: T) => Box,
   meets: (a: T, b: T) => boolean,
   keyOf: (item: T) => readonly number[],
+  into: number,
   indexOf: (items: readonly T[]) => BoxIndex<T> = indexing<T>(boxOf),
 ): (items: readonly T[]) => Hosts<T> {
   const hostOf = (items: readonly T[], index: BoxIndex<T>, i: number): number => {
     const item = items[i]!;
-    for (const j of positionsIn(index, boxOf(item))) {
+    for (const j of positionsIn(index, widened(boxOf(item), -into * NEARLY))) {
       if (j >= i) return -1;
       if (meets(items[j]!, item)) return j;
     }

@@ -1,5 +1,5 @@
 import { kept } from '../kept/kept.ts';
-import { atEach, keptLists, movedItems, patched } from '../kept/kept-list.ts';
+import { atEach, beside, keptLists, movedItems, patched } from '../kept/kept-list.ts';
 import type { Box } from './box.ts';
 import { boxIndex, positionsIn } from './box-index.ts';
 
@@ -43,7 +43,7 @@ export function keptNearby<const Items extends readonly unknown[], const Shared 
       ),
   });
   const workAt = (lists: ListsOf<Items>, shared: Shared, place: number): One =>
-    work(lists.map((list) => list[place]) as unknown as Items, shared);
+    work(beside(lists, place) as unknown as Items, shared);
   return keptLists({
     anew: (lists: ListsOf<Items>, shared: Shared): readonly One[] =>
       atEach((lists[0] as readonly unknown[]).length, (place) => workAt(lists, shared, place)),

@@ -22,7 +22,7 @@ export const tripFindings = (
     const place = tree.placeOf.get(own.equipment.id);
     const feeding = place === undefined ? null : (faults[place] ?? null);
     if (place === undefined || feeding === null) return [];
-    return tripsOf(own, feeding, tree.nodes[place]!.system, rules.fault, rules.allowance, tables);
+    return tripsOf(own, feeding, tree.nodes[place]!.system, rules.fault, tables);
   });
 
 const tripsOf = kept(
@@ -31,13 +31,12 @@ const tripsOf = kept(
     feeding: NodeFault,
     system: System,
     fault: Rules['fault'],
-    allowance: Rules['allowance'],
     tables: CodeTables,
   ): readonly Finding[] => {
     const slow: Slow[] = [];
     chargers.forEach((charger, i) => {
       const circuit = circuits[i] ?? null;
-      const amps = circuit && branchFault(circuit, charger, feeding, system, { fault, allowance }, tables);
+      const amps = circuit && branchFault(circuit, charger, feeding, system, { fault }, tables);
       if (circuit === null || amps === null) return;
       const { lineToLine, lineToGround = Infinity } = amps.least;
       const [least, trips] = [Math.min(lineToLine, lineToGround), fault.tripTimes * circuit.breakerAmps];

@@ -1,7 +1,9 @@
+import { kept } from '../../../routing/kept/kept.ts';
+import type { Metal } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Rules } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
-import { lengthByKind } from '../../branches/member.ts';
 import type { BranchCircuit } from '../../branches/named.ts';
+import type { LengthByKind } from '../../circuits/branch-size.ts';
 import type { ChargerFault, FaultAmps } from '../../plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
@@ -23,7 +25,7 @@ export function branchFault(
   { phases }: Charger,
   feeding: NodeFault,
   system: System,
-  rules: Pick<Rules, 'fault' | 'allowance'>,
+  rules: Pick<Rules, 'fault'>,
   tables: CodeTables,
 ): FaultAmps | null {
   const ends = branchEnds(circuit, feeding, rules, tables);
@@ -35,13 +37,13 @@ export function branchFault(
 export function branchEnds(
   circuit: BranchCircuit,
   feeding: Pick<NodeFault, 'most' | 'least'>,
-  rules: Pick<Rules, 'fault' | 'allowance'>,
+  rules: Pick<Rules, 'fault'>,
   tables: CodeTables,
 ): Pick<NodeFault, 'most' | 'least'> {
   const { most, least } = faultCases(rules.fault);
   const { r, x } = circuit.branch.ohms;
-  const ground = groundOhms(circuit, rules.allowance, tables);
   const { metal } = circuit.conductor;
+  const ground = groundOhms(circuit.branch.lengths, circuit.grounding.size, metal, tables);
   const after = (loops: FaultLoops, { conductorC }: FaultCase): FaultLoops => {
     const share = resistanceShare(tables, metal, conductorC);
     const line = { re: r * share, im: x };
@@ -50,23 +52,18 @@ export function branchEnds(
   return { most: after(feeding.most, most), least: after(feeding.least, least) };
 }
 
-/** Of the grounding conductor of a branch, end to end; null where the table has no row for it. */
-function groundOhms(
-  { way, grounding, conductor }: BranchCircuit,
-  allowance: Rules['allowance'],
-  tables: CodeTables,
-): Phasor | null {
-  const lengths = lengthByKind(way, allowance);
+/** Of the grounding conductor of branches alike, end to end; null where the table has no row for it. */
+const groundOhms = kept((lengths: LengthByKind, size: string, metal: Metal, tables: CodeTables): Phasor | null => {
   let ohms: Phasor = { re: 0, im: 0 };
   for (const kind of RACEWAY_KINDS) {
     const feet = lengths[kind];
     if (feet === undefined) continue;
-    const found = findImpedance(tables, grounding.size, conductor.metal, kind);
+    const found = findImpedance(tables, size, metal, kind);
     if (found === undefined) return null;
     ohms = plus(ohms, { re: (found.r * feet) / 1000, im: (found.x * feet) / 1000 });
   }
   return ohms;
-}
+});
 
 type FaultFacts = Pick<SupplyFacts, 'tree' | 'faults' | 'rules' | 'tables'>;
 

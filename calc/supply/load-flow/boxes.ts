@@ -67,10 +67,11 @@ const percents = keptEach(
   (
     [ohms, places]: readonly [readonly (BranchOhms | null)[], readonly number[]],
     [supply]: readonly [BoxSupply],
-  ): readonly number[] =>
-    ohms.map((one, i) =>
-      one === null ? 0 : worstDropAt(supply.of, supply.state, places[i]!, one.r, one.x, desksOf(supply)),
-    ),
+  ): readonly number[] => {
+    const { of, state } = supply;
+    const desks = desksOf(supply);
+    return ohms.map((one, i) => (one === null ? 0 : worstDropAt(of, state, places[i]!, one.r, one.x, desks)));
+  },
 );
 
 /**

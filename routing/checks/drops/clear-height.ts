@@ -116,7 +116,7 @@ export function dropHeadroom(drop: Drop, ground: Ground): Finding[] {
  */
 export function racewayHeadroom(raceway: Raceway, ground: Ground): Finding[] {
   if (raceway.place !== 'overhead') return [];
-  const low = new Map<Over, { z: number; readonly ids: string[] }>();
+  let found: Map<Over, { z: number; readonly ids: string[] }> | null = null;
   for (let i = 1; i < raceway.path.length; i++) {
     const a = raceway.path[i - 1]!;
     const b = raceway.path[i]!;
@@ -130,13 +130,16 @@ export function racewayHeadroom(raceway: Raceway, ground: Ground): Finding[] {
       for (const [from, to] of partsInside(leg, outline)) {
         const z = Math.min(...[from, to].map((at) => a[2] + (at / length) * (b[2] - a[2])));
         if (z >= limitOver(over, ground.shared.rules)) continue;
-        const so = low.get(over) ?? { z, ids: [] };
+        found ??= new Map();
+        const so = found.get(over) ?? { z, ids: [] };
         so.z = Math.min(so.z, z);
         if (!so.ids.includes(id)) so.ids.push(id);
-        low.set(over, so);
+        found.set(over, so);
       }
     }
   }
+  if (found === null) return [];
+  const low: ReadonlyMap<Over, { readonly z: number; readonly ids: readonly string[] }> = found;
   return WORST_FIRST.flatMap((over) => {
     const so = low.get(over);
     return so ? [finding(`Raceway ${raceway.id} runs`, raceway.id, so.z, over, so.ids, ground.shared)] : [];

@@ -15,6 +15,7 @@ const boxHosts = keptHosts<Drop>(
   ({ box: [x, y] }) => ({ minX: x - APART, minY: y - APART, maxX: x + APART, maxY: y + APART }),
   (a, b) => distance(a.box, b.box) < APART,
   ({ box }) => box,
+  APART,
 );
 
 /** Drops whose boxes are in one place: one finding for each place, with how many there are. */

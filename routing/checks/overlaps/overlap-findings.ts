@@ -36,6 +36,7 @@ const stallHosts = keptHosts<Stall>(
   (stall) => boxOf(stallRectangle(stall)),
   (a, b) => lieInEachOther(stallRectangle(a), stallRectangle(b)),
   ({ at, width, depth, heading }) => [at[0], at[1], width, depth, heading],
+  TOUCHING,
   stallIndex,
 );
 
@@ -43,12 +44,14 @@ const columnHosts = keptHosts<Column>(
   (column) => boxOf(columnOutline(column)),
   (a, b) => lieInEachOther(columnOutline(a), columnOutline(b)),
   ({ at, size, rotation = 0 }) => [at[0], at[1], size[0], size[1], rotation],
+  TOUCHING,
 );
 
 const racewayHosts = keptHosts<Raceway>(
   ({ path }): Box => boxOf(path.map(([x, y]) => [x, y])),
   (a, b) => laidAlong(a.path, b.path) > MEETING,
   ({ path }) => path.flat(),
+  0,
 );
 
 interface Words<T> {

@@ -1,6 +1,6 @@
 import { counting } from '../../kept/counting.ts';
 import { kept, keptByKey } from '../../kept/kept.ts';
-import { nearestMember, steelOf } from '../../network/support/steel-near.ts';
+import { isHeld, nearestMember, steelOf } from '../../network/support/steel-near.ts';
 import { hangs, unheldStretches } from '../../network/support/unheld.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
 import { LENGTH_SLACK } from '../../plane/space.ts';
@@ -97,6 +97,7 @@ function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhe
 
 function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<Limits>): readonly Finding[] {
   const { units, reach } = limits;
+  if (isHeld(steel, box, reach) && (!retractor || isHeld(steel, retractor, reach))) return NOTHING;
   const points: [string, Point3][] = [['box', box]];
   if (retractor) points.push(['retractor', retractor]);
   const loose = points.flatMap(([what, at]) => {

@@ -24,6 +24,16 @@ export const steelOf: (members: readonly Member[]) => Steel = indexing((member) 
 export const membersNear = (steel: Steel, box: Box, reach: number): Member[] =>
   positionsIn(steel, widened(box, reach + LENGTH_SLACK)).map((i) => steel.items[i]!);
 
+/** Some member above or beside a point is within a reach of it in the plan, feet: mostly one needs to know no more. */
+export function isHeld(steel: Steel, at: Point3, reach: number): boolean {
+  const [x, y] = at;
+  for (const member of membersNear(steel, { minX: x, minY: y, maxX: x, maxY: y }, reach)) {
+    const feet = distanceAside(member, at);
+    if (feet !== null && feet <= reach + LENGTH_SLACK) return true;
+  }
+  return false;
+}
+
 /** The nearest member above or beside a point and how far it is in the plan, feet; null where none is above or beside. */
 export function nearestMember(steel: Steel, at: Point3): { readonly member: Member; readonly feet: number } | null {
   const [x, y] = at;

@@ -12,6 +12,7 @@ const makeHosts = () =>
     ({ x }) => ({ minX: x - 1, minY: 0, maxX: x + 1, maxY: 0 }),
     (a, b) => Math.abs(a.x - b.x) < 1,
     ({ x }) => [x],
+    0,
   );
 
 test('what is kept of who lies on whom is what is worked anew, after any moves', () => {
