@@ -44,6 +44,7 @@ async function start(root: HTMLElement): Promise<void> {
   const painting = createPainting(store, view, readInk(document.documentElement));
   // The lettering of the drawing is the page's: what was drawn before it came is drawn again.
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
+  const counted = later(() => import('./document/counted-plan.ts'));
   later(pricesCome);
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
@@ -55,6 +56,8 @@ async function start(root: HTMLElement): Promise<void> {
   if (root.dataset.failed) return;
   if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
   root.dataset.ready = 'yes';
+  // The facts of the lot wait for it; what does not come is asked for again with the rest.
+  counted().catch(() => undefined);
   // A page that cannot be kept stands all the same.
   keepPage().catch((error: unknown) => console.error(error));
   whenIdle(async () => {

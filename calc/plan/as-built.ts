@@ -4,8 +4,8 @@ import { awayFromDrawing, dropAsBuilt } from '../../routing/site/place/as-built.
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
 import { type Margins, marginsOf } from './margins.ts';
-import { plan } from './plan.ts';
 import type { Plan } from './plan-shape.ts';
+import { planned } from './planned.ts';
 
 /** A charger as drawn and as built. */
 export interface ChargerAsBuilt {
@@ -30,7 +30,8 @@ export interface DropAsBuilt {
 /** The lot with every measured place in it, held against the lot as drawn. The plan of the drawing is not touched. */
 export interface LotAsBuilt {
   readonly site: Site;
-  readonly plan: Plan;
+  /** Its runs, cords and findings; it is not counted. */
+  readonly plan: Omit<Plan, 'takeoff' | 'hung' | 'loose'>;
   /** By id, in the order of the site's drops: those that were measured. */
   readonly drops: ReadonlyMap<string, DropAsBuilt>;
   /** All findings as built that the plan as drawn does not have. */
@@ -67,11 +68,11 @@ export const siteAsBuilt = kept((site: Site): Site => {
 export const asBuiltOf = kept((drawn: Plan, site: Site): LotAsBuilt => {
   const built = siteAsBuilt(site);
   if (built === site) return { site, plan: drawn, drops: new Map(), findings: [] };
-  const planned = plan(built);
+  const plan = planned(built, notCounted);
   const known = new Set(drawn.findings.map(findingKey));
-  const findings = planned.findings.filter((finding) => finding.rule !== 'sound' && !known.has(findingKey(finding)));
+  const findings = plan.findings.filter((finding) => finding.rule !== 'sound' && !known.has(findingKey(finding)));
   const before = marginsOf(drawn, site);
-  const after = marginsOf(planned, built);
+  const after = marginsOf(plan, built);
   const places = new Map(site.chargers.map(({ id }, i) => [id, i]));
   const chargersOf = new Map<string, string[]>();
   for (const { id, drop } of site.chargers) chargersOf.set(drop, [...(chargersOf.get(drop) ?? []), id]);
@@ -82,13 +83,18 @@ export const asBuiltOf = kept((drawn: Plan, site: Site): LotAsBuilt => {
     const about = new Set([drop.id, ...own]);
     const chargers = own.map((charger): ChargerAsBuilt => {
       const place = places.get(charger)!;
-      const run = { drawn: drawn.runs[place]?.length ?? null, built: planned.runs[place]?.length ?? null };
+      const run = { drawn: drawn.runs[place]?.length ?? null, built: plan.runs[place]?.length ?? null };
       return { charger, drawn: before.get(charger)!, built: after.get(charger)!, run };
     });
     const told = findings.filter((finding) => finding.about.some((id) => about.has(id)));
     return [[drop.id, { drop: built.drops[i]!, away: awayFromDrawing(drop, found), chargers, findings: told }]];
   });
-  return { site: built, plan: planned, drops: new Map(drops), findings };
+  return { site: built, plan, drops: new Map(drops), findings };
 });
+
+/** What is built is bought as it was drawn. */
+function notCounted(): never {
+  throw new RangeError('the plan of a lot as built has no takeoff');
+}
 
 const findingKey = ({ rule, about, says }: Finding): string => [rule, ...about, says].join('\n');

@@ -1,3 +1,4 @@
+import '../document/counted-plan.ts';
 import { LOAD_STEPS, type LoadStep, loadStep, poundsByMember } from '../../calc/steel/load-steps.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { pounds } from '../words/pounds.ts';

@@ -4,6 +4,7 @@ import { boxesMeet } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import { positionsOf } from '../document/change/element-lists.ts';
 import type { DocumentState } from '../document/document-state.ts';
+import { isCounted, onCounted } from '../document/planning.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { boxInView } from './camera.ts';
 import type { Ink } from './ink.ts';
@@ -117,6 +118,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
       tell('live');
     if (state.station !== before.station) tell('base');
   };
+  const stopCounted = onCounted(() => tell('base'));
   const stopDocument = document.subscribe(follow);
   const stopView = view.subscribe((state, before) => {
     if (state.camera !== before.camera || state.viewport !== before.viewport) tell('base');
@@ -155,7 +157,9 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     shading: () =>
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
     loads: () =>
-      view.getState().memberLoads && document.getState().station === 'layout' ? poundsByMember(base.plan.hung) : null,
+      view.getState().memberLoads && document.getState().station === 'layout' && isCounted()
+        ? poundsByMember(base.plan.hung)
+        : null,
     raised: () => view.getState().raisedView,
     underlay: () => under,
     setUnderlay: (draw) => {
@@ -176,6 +180,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
       tell('live');
     },
     close: () => {
+      stopCounted();
       stopDocument();
       stopView();
     },

@@ -1,10 +1,10 @@
-import { plan } from '../../calc/plan/plan.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { History } from './change/history.ts';
 import type { DocumentData, DocumentEvent, DocumentState } from './document-state.ts';
 import type { FileDoor } from './files/files.ts';
 import type { OwnState } from './files/own-file.ts';
+import { plan } from './planning.ts';
 import type { Warm } from './warm.ts';
 
 /** What the store needs of the world outside it. */

@@ -1,3 +1,4 @@
+import '../document/counted-plan.ts';
 import { type ReactNode, useState } from 'react';
 import { pricedOf } from '../../calc/plan/alternative.ts';
 import { withLine } from '../../calc/prices/edit-list.ts';

@@ -1,3 +1,4 @@
+import '../document/counted-plan.ts';
 import { cutPlan } from '../../calc/takeoff/cut-plan.ts';
 import type { CutGroup } from '../../calc/takeoff/stock.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';

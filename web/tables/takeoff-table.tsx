@@ -1,3 +1,4 @@
+import '../document/counted-plan.ts';
 import type { TakeoffRow } from '../../calc/plan-file.ts';
 import { buyWords } from '../../calc/takeoff/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';

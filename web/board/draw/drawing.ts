@@ -2,6 +2,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../../document/change/edit.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
+import { isCounted } from '../../document/planning.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
 import type { DrawOptions, DrawToolName } from '../kinds/kinds.ts';
@@ -62,7 +63,10 @@ function show(desk: Desk, draft: Draft): void {
     view.setState({ draft: { ...draft }, draftMarks: edit && draftMarks(edit, ground.file, ground.site) });
   } else {
     const { previewed, plan } = document.getState();
-    view.setState({ draft: { ...draft }, ...(previewed === undefined && { draftOver: plan.takeoff }) });
+    view.setState({
+      draft: { ...draft },
+      ...(previewed === undefined && { draftOver: isCounted() ? plan.takeoff : null }),
+    });
     document.getState().preview(edit);
   }
   view.setState({ draftWords: wordsOf(desk) });

@@ -1,3 +1,4 @@
+import '../../document/counted-plan.ts';
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
 import { groundOf } from '../../board/draw/drawing.ts';

@@ -1,3 +1,4 @@
+import '../../document/counted-plan.ts';
 import { useMemo } from 'react';
 import type { Hung, Made, MadeOf } from '../../../calc/plan-file.ts';
 import { memberStatics } from '../../../calc/steel/member-statics.ts';

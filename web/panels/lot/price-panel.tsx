@@ -1,3 +1,4 @@
+import '../../document/counted-plan.ts';
 import { useRef, useState } from 'react';
 import { pricedOf } from '../../../calc/plan/alternative.ts';
 import { unitFigures } from '../../../calc/plan/unit-figures.ts';

@@ -1,3 +1,4 @@
+import '../../document/counted-plan.ts';
 import { itemTotals } from '../../../calc/takeoff/totals.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { quantityWords } from '../../words/quantities.ts';

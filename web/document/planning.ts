@@ -1,0 +1,31 @@
+import type { Counting } from '../../calc/plan/counting.ts';
+import type { Plan } from '../../calc/plan/plan-shape.ts';
+import { planned } from '../../calc/plan/planned.ts';
+import type { Site } from '../../routing/site/site.ts';
+
+/**
+ * Plans on the page. What counts and weighs a plan comes when the first screen stands (`counted-plan.ts`): who reads a
+ * takeoff or what hangs imports that, or waits for it (`useCounted`).
+ */
+let counting: Counting | null = null;
+const listeners = new Set<() => void>();
+
+export const isCounted = (): boolean => counting !== null;
+
+/** Hears once what counts has come. Returns how to stop. */
+export function onCounted(hear: () => void): () => void {
+  listeners.add(hear);
+  return () => listeners.delete(hear);
+}
+
+export function countWith(come: Counting): void {
+  counting = come;
+  for (const hear of listeners) hear();
+}
+
+const now = (): Counting => {
+  if (counting === null) throw new RangeError('what counts a plan has not come: import counted-plan.ts');
+  return counting;
+};
+
+export const plan = (site: Site): Plan => planned(site, now);
