@@ -97,15 +97,7 @@ export function planned(site: Site, counting: () => Counting): Plan {
     return supportsOf(site, branches, feederLays(site, feeders, design.tables), design.tables);
   });
   const quantities = kept(() =>
-    counting().takeoff(
-      site,
-      design.tables,
-      branches,
-      phases,
-      { shared, onFeeders, handholes },
-      feeders,
-      supports(),
-    ),
+    counting().takeoff(site, design.tables, branches, phases, { shared, onFeeders, handholes }, feeders, supports()),
   );
   const hung = kept(() =>
     counting().hungOf({ site, branches, sharedBoxes: shared, feeders, reach, supports: supports() }),
