@@ -4,7 +4,7 @@ import { awayFromDrawing, dropAsBuilt } from '../../routing/site/place/as-built.
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
 import { type Margins, marginsOf } from './margins.ts';
-import type { Plan } from './plan-shape.ts';
+import type { UncountedPlan } from './plan-shape.ts';
 import { planned } from './planned.ts';
 
 /** A charger as drawn and as built. */
@@ -31,7 +31,7 @@ export interface DropAsBuilt {
 export interface LotAsBuilt {
   readonly site: Site;
   /** Its runs, cords and findings; it is not counted. */
-  readonly plan: Omit<Plan, 'takeoff' | 'hung' | 'loose'>;
+  readonly plan: UncountedPlan;
   /** By id, in the order of the site's drops: those that were measured. */
   readonly drops: ReadonlyMap<string, DropAsBuilt>;
   /** All findings as built that the plan as drawn does not have. */
@@ -65,7 +65,7 @@ export const siteAsBuilt = kept((site: Site): Site => {
  * What the measured places do to cords, branches, voltages and clearances, beside the same as drawn: the site as built
  * planned once more. A box past the longest tap has no run.
  */
-export const asBuiltOf = kept((drawn: Plan, site: Site): LotAsBuilt => {
+export const asBuiltOf = kept((drawn: UncountedPlan, site: Site): LotAsBuilt => {
   const built = siteAsBuilt(site);
   if (built === site) return { site, plan: drawn, drops: new Map(), findings: [] };
   const plan = planned(built, notCounted);

@@ -5,7 +5,7 @@ import type { Direction } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { worstDrops } from './circuits.ts';
 import { branchAt, chargerPlaces, chargersAnew } from './plan-difference.ts';
-import type { Plan } from './plan-shape.ts';
+import type { UncountedPlan } from './plan-shape.ts';
 
 /** What is left of a limit; negative is what is missing. */
 export interface Margin {
@@ -47,7 +47,7 @@ export interface MarginTable {
 }
 
 interface Worked {
-  readonly plan: Plan;
+  readonly plan: UncountedPlan;
   readonly site: Site;
   readonly margins: readonly Margins[];
   readonly table: MarginTable;
@@ -58,25 +58,25 @@ interface Worked {
 // The plan holds the objects of the last one wherever nothing changed: only what belongs to the others is worked anew.
 const workedBy = keptLists({
   anew: (
-    [[plan], [site]]: readonly [readonly [Plan], readonly [Site]],
+    [[plan], [site]]: readonly [readonly [UncountedPlan], readonly [Site]],
     _: readonly [Site['chargers'], Site['rules']],
   ): Worked => anew(plan, site),
   after: ({ answer }, _, [[plan], [site]]) => after(answer, plan, site),
 });
 
-const workedOf = (plan: Plan, site: Site): Worked => workedBy([[plan], [site]], [site.chargers, site.rules]);
+const workedOf = (plan: UncountedPlan, site: Site): Worked => workedBy([[plan], [site]], [site.chargers, site.rules]);
 
 /** The three margins of each charger of a plan. */
-export const marginsOf = (plan: Plan, site: Site): MarginTable => workedOf(plan, site).table;
+export const marginsOf = (plan: UncountedPlan, site: Site): MarginTable => workedOf(plan, site).table;
 
 /** The cords of one charger of a plan, in the order of the stalls that it serves; none where it is not there. */
-export function cordsOf(plan: Plan, site: Site, charger: string): readonly Reach[] {
+export function cordsOf(plan: UncountedPlan, site: Site, charger: string): readonly Reach[] {
   const { cords } = workedOf(plan, site);
   return cords[chargerPlaces(site.chargers).get(charger) ?? -1]?.map((place) => plan.reach[place]!) ?? [];
 }
 
 /** The margins after a change of the plan; null where it changed so much that they are as soon worked anew. */
-function after(last: Worked, plan: Plan, site: Site): Worked | null {
+function after(last: Worked, plan: UncountedPlan, site: Site): Worked | null {
   const changed = chargersAnew(plan, last.plan, site.chargers);
   if (!changed) return null;
   // When a run comes or goes the volts at every box are other ones, most often by less than their branch decides.
@@ -94,7 +94,7 @@ function after(last: Worked, plan: Plan, site: Site): Worked | null {
   return worked(plan, site, copied(margins, last.margins, places), last.cords);
 }
 
-function anew(plan: Plan, site: Site): Worked {
+function anew(plan: UncountedPlan, site: Site): Worked {
   const places = chargerPlaces(site.chargers);
   const cords = site.chargers.map((): number[] => []);
   plan.reach.forEach(({ charger }, i) => {
@@ -105,7 +105,7 @@ function anew(plan: Plan, site: Site): Worked {
   return worked(plan, site, margins, cords);
 }
 
-function worked(plan: Plan, site: Site, margins: readonly Margins[], cords: Worked['cords']): Worked {
+function worked(plan: UncountedPlan, site: Site, margins: readonly Margins[], cords: Worked['cords']): Worked {
   const places = chargerPlaces(site.chargers);
   const get = (charger: string): Margins | undefined => margins[places.get(charger) ?? -1];
   return { plan, site, margins, table: { get, values: () => margins }, cords };
@@ -116,7 +116,7 @@ const sameVolts = (a: VoltsMargin | null, b: VoltsMargin | null): boolean => a?.
 type VoltsAt = (at: number) => VoltsMargin | null;
 
 /** What is left of both limits on the drop of the charger at a place: the one that leaves less. */
-function voltsOf(plan: Plan, { chargers, rules: { dropLimit } }: Site): VoltsAt {
+function voltsOf(plan: UncountedPlan, { chargers, rules: { dropLimit } }: Site): VoltsAt {
   const worst = worstDrops(plan);
   return (at) => {
     const branch = branchAt(plan, chargers, at)?.branchDropPercent;
@@ -129,7 +129,13 @@ function voltsOf(plan: Plan, { chargers, rules: { dropLimit } }: Site): VoltsAt 
   };
 }
 
-function marginsAt(plan: Plan, site: Site, at: number, cords: readonly number[], volts: VoltsMargin | null): Margins {
+function marginsAt(
+  plan: UncountedPlan,
+  site: Site,
+  at: number,
+  cords: readonly number[],
+  volts: VoltsMargin | null,
+): Margins {
   const { id, branchLimit } = site.chargers[at]!;
   // Runs stand in the order of the chargers.
   const length = plan.runs[at]?.conductorLength ?? null;

@@ -4,7 +4,7 @@ import type { Charger } from '../../routing/site/site.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
 import type { PhasePair } from '../plan-file.ts';
-import type { Plan } from './plan-shape.ts';
+import type { UncountedPlan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */
 export const chargerPlaces = kept(
@@ -16,7 +16,11 @@ export const chargerPlaces = kept(
  * in no order; null where the plans cannot be laid side by side, for their runs or cords are not of the same number. A
  * branch is looked at and not the circuit made of it: what others draw changes the volts at a box, and nothing else.
  */
-export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[]): ReadonlySet<number> | null {
+export function chargersAnew(
+  now: UncountedPlan,
+  was: UncountedPlan,
+  chargers: readonly Charger[],
+): ReadonlySet<number> | null {
   if (now.runs.length !== was.runs.length || now.reach.length !== was.reach.length) return null;
   if (now.runs.length !== chargers.length || now.branches.length !== was.branches.length) return null;
   const places = chargerPlaces(chargers);
@@ -41,13 +45,13 @@ export function chargersAnew(now: Plan, was: Plan, chargers: readonly Charger[])
 }
 
 /** The branch circuit of the charger at a place of their list, or null where it has none. */
-export function branchAt(plan: Plan, chargers: readonly Charger[], place: number): BranchCircuit | null {
+export function branchAt(plan: UncountedPlan, chargers: readonly Charger[], place: number): BranchCircuit | null {
   const { partOf, placeIn } = feedsOf(chargers).partition;
   return plan.branches[partOf[place]!]?.circuits[placeIn[place]!] ?? null;
 }
 
 /** Lines of that circuit, or null where there is none. */
-export function phasesAt(plan: Plan, chargers: readonly Charger[], place: number): PhasePair | null {
+export function phasesAt(plan: UncountedPlan, chargers: readonly Charger[], place: number): PhasePair | null {
   if (branchAt(plan, chargers, place) === null) return null;
   const { partOf, placeIn } = feedsOf(chargers).partition;
   return plan.phases[partOf[place]!]![placeIn[place]!]!;

@@ -11,3 +11,6 @@ export interface Plan extends Omit<PlanFile, 'format' | 'version' | 'units' | 'c
   /** What the volts at their boxes are worked from, likewise. */
   readonly boxSupply: BoxSupply;
 }
+
+/** A plan without what counts and weighs it: all that the first screen, a drag and most answers about a plan read. */
+export type UncountedPlan = Omit<Plan, 'takeoff' | 'hung' | 'loose'>;

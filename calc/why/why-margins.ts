@@ -3,7 +3,7 @@ import { cordStart } from '../../routing/reach/cord-start.ts';
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { type MarginKind, marginsOf } from '../plan/margins.ts';
-import type { Plan } from '../plan/plan-shape.ts';
+import type { UncountedPlan } from '../plan/plan-shape.ts';
 import type { Step } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
@@ -11,7 +11,7 @@ import { measured } from '../words/measured.ts';
  * How a margin of a charger was found: of its cord, what is available and what the worst case needs; of its branch, the
  * conductor length; of its volts, what is left of the limit. Empty where the plan has no such margin.
  */
-export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginKind): readonly Step[] {
+export function whyMargin(site: Site, plan: UncountedPlan, charger: string, kind: MarginKind): readonly Step[] {
   const margin = marginsOf(plan, site).get(charger)?.[kind];
   if (margin === undefined || margin === null) return [];
   if (kind === 'cord') return cordSteps(site, plan, charger);
@@ -55,7 +55,7 @@ export function whyMargin(site: Site, plan: Plan, charger: string, kind: MarginK
   ];
 }
 
-function cordSteps(site: Site, plan: Plan, charger: string): readonly Step[] {
+function cordSteps(site: Site, plan: UncountedPlan, charger: string): readonly Step[] {
   const cord = marginsOf(plan, site).get(charger)!.cord!;
   const { worst } = plan.reach.find((reach) => reach.charger === charger && reach.stall === cord.stall)!;
   const dropId = site.chargers.find(({ id }) => id === charger)!.drop;

@@ -4,7 +4,7 @@ import { boxesMeet } from '../../routing/plane/box.ts';
 import { positionsIn } from '../../routing/plane/box-index.ts';
 import { positionsOf } from '../document/change/element-lists.ts';
 import type { DocumentState } from '../document/document-state.ts';
-import { isCounted, onCounted } from '../document/planning.ts';
+import { ifCounted, onCounted } from '../document/planning.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { boxInView } from './camera.ts';
 import type { Ink } from './ink.ts';
@@ -156,10 +156,11 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
     },
     shading: () =>
       view.getState().coverage && document.getState().station === 'layout' ? stallCoverage(base.plan.reach) : null,
-    loads: () =>
-      view.getState().memberLoads && document.getState().station === 'layout' && isCounted()
-        ? poundsByMember(base.plan.hung)
-        : null,
+    loads: () => {
+      if (!view.getState().memberLoads || document.getState().station !== 'layout') return null;
+      const plan = ifCounted(base.plan);
+      return plan && poundsByMember(plan.hung);
+    },
     raised: () => view.getState().raisedView,
     underlay: () => under,
     setUnderlay: (draw) => {

@@ -1,5 +1,9 @@
 import { COUNTING } from '../../calc/plan/counting.ts';
+import type { Plan, UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import { countWith } from './planning.ts';
 
 // Where this is imported, plans have their takeoff and what hangs.
 countWith(COUNTING);
+
+/** A plan with its takeoff and what hangs: who imports this has them. */
+export const counted = (plan: UncountedPlan): Plan => plan as Plan;

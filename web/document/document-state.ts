@@ -1,4 +1,4 @@
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import type { SiteError } from '../../routing/site/file/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './change/edit.ts';
@@ -63,7 +63,7 @@ export interface DocumentData {
   /** The document as shown: during a drag with the previewed edit in it. */
   readonly file: SiteFile;
   readonly site: Site;
-  readonly plan: Plan;
+  readonly plan: UncountedPlan;
   readonly name: string;
   readonly selection: readonly Ref[];
   /** Name of the edit that undo would take back (redo do again). */

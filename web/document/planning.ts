@@ -1,14 +1,17 @@
 import type { Counting } from '../../calc/plan/counting.ts';
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { Plan, UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import { planned } from '../../calc/plan/planned.ts';
 import type { Site } from '../../routing/site/site.ts';
 
 /**
  * Plans on the page. What counts and weighs a plan comes when the first screen stands (`counted-plan.ts`): who reads a
- * takeoff or what hangs imports that, or waits for it (`useCounted`).
+ * takeoff or what hangs imports that, or does without until it has come (`ifCounted`).
  */
 let counting: Counting | null = null;
 const listeners = new Set<() => void>();
+
+/** A plan with its takeoff and what hangs, once what counts them has come; null until then. */
+export const ifCounted = (plan: UncountedPlan): Plan | null => (counting === null ? null : (plan as Plan));
 
 export const isCounted = (): boolean => counting !== null;
 
@@ -28,4 +31,5 @@ const now = (): Counting => {
   return counting;
 };
 
-export const plan = (site: Site): Plan => planned(site, now);
+/** The plan of a site; `counted` of `counted-plan.ts` gives it with its takeoff and what hangs. */
+export const plan = (site: Site): UncountedPlan => planned(site, now);

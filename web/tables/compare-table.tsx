@@ -1,4 +1,3 @@
-import '../document/counted-plan.ts';
 import { useMemo, useState } from 'react';
 import { alternativeOf } from '../../calc/plan/alternative.ts';
 import { type Alternative, type ComparedFact, comparison } from '../../calc/plan/comparison.ts';

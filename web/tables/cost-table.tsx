@@ -1,10 +1,10 @@
-import '../document/counted-plan.ts';
 import { type ReactNode, useState } from 'react';
 import { pricedOf } from '../../calc/plan/alternative.ts';
 import { withLine } from '../../calc/prices/edit-list.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
 import { doubtOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
+import { counted } from '../document/counted-plan.ts';
 import { hasCome, priceStore, takePrices, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
@@ -23,7 +23,7 @@ import { type BillRow, billRows } from './bill-rows.ts';
 export function CostTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
-  const takeoff = useDocument((state) => state.plan.takeoff);
+  const takeoff = useDocument((state) => counted(state.plan).takeoff);
   const site = useDocument((state) => state.site);
   const list = usePrices((state) => state.list);
   const [turned, setTurned] = useState<ReadonlySet<string>>(new Set());

@@ -1,8 +1,8 @@
-import '../document/counted-plan.ts';
 import { cutPlan } from '../../calc/takeoff/cut-plan.ts';
 import type { CutGroup } from '../../calc/takeoff/stock.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
+import { counted } from '../document/counted-plan.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 
@@ -18,7 +18,7 @@ interface Row {
 export function CutsTable() {
   const plan = useDocument((state) => state.plan);
   const units = useDocument((state) => state.site.units);
-  const rows = cutPlan(plan).flatMap((group): Row[] => [
+  const rows = cutPlan(counted(plan)).flatMap((group): Row[] => [
     ...group.stocks.map(({ pieces, offcut }, n) => ({
       key: `${group.item} ${group.spec} ${n + 1}`,
       group,

@@ -1,5 +1,5 @@
 import { type Margins, marginsOf } from '../../calc/plan/margins.ts';
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { worstShare } from '../words/margin-scale.ts';
@@ -17,7 +17,7 @@ export interface MarginRow {
 export const NO_FIGURE = Number.NEGATIVE_INFINITY;
 
 /** Every charger's margins, the worst charger first; those that fare alike in the order of the site. */
-export const marginRows = kept((plan: Plan, site: Site): readonly MarginRow[] => {
+export const marginRows = kept((plan: UncountedPlan, site: Site): readonly MarginRow[] => {
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
   const margins = marginsOf(plan, site);
   return site.chargers

@@ -1,5 +1,5 @@
 import { type Margins, marginsOf } from '../../calc/plan/margins.ts';
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import type { Circuit, Conduit } from '../../calc/plan-file.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { Run } from '../../routing/network/run.ts';
@@ -16,7 +16,7 @@ export interface RunRow {
   readonly conduit: Conduit | undefined;
 }
 
-export const runRows = kept((plan: Plan, site: Site): readonly RunRow[] => {
+export const runRows = kept((plan: UncountedPlan, site: Site): readonly RunRow[] => {
   const margins = marginsOf(plan, site);
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const conduits = new Map(plan.conduits.map((conduit) => [conduit.id, conduit]));

@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import type { Site } from '../../routing/site/site.ts';
 import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -8,9 +8,9 @@ import { useDocument } from '../document/use-document.tsx';
 const LIVE_MOST = 2000;
 
 /** The site and its plan as a table of all chargers shows them. */
-export function useTableFacts(): { readonly site: Site; readonly plan: Plan } {
+export function useTableFacts(): { readonly site: Site; readonly plan: UncountedPlan } {
   const dragging = useView((state) => state.doing === 'dragging');
-  const last = useRef<{ readonly site: Site; readonly plan: Plan }>(null);
+  const last = useRef<{ readonly site: Site; readonly plan: UncountedPlan }>(null);
   const held = (site: Site) => (dragging && site.chargers.length > LIVE_MOST ? last.current : null);
   const site = useDocument((state) => held(state.site)?.site ?? state.site);
   const plan = useDocument((state) => held(state.site)?.plan ?? state.plan);

@@ -1,7 +1,7 @@
-import '../document/counted-plan.ts';
 import type { TakeoffRow } from '../../calc/plan-file.ts';
 import { buyWords } from '../../calc/takeoff/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
+import { counted } from '../document/counted-plan.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
@@ -12,7 +12,7 @@ import { refsOf } from '../words/refs.ts';
 export function TakeoffTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
-  const takeoff = useDocument((state) => state.plan.takeoff);
+  const takeoff = useDocument((state) => counted(state.plan).takeoff);
   const units = useDocument((state) => state.site.units);
   return (
     <WindowedTable

@@ -1,4 +1,4 @@
-import type { Plan } from '../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import { elementOf, listOf, type Ref } from '../document/change/element-lists.ts';
 
@@ -6,7 +6,7 @@ import { elementOf, listOf, type Ref } from '../document/change/element-lists.ts
  * What stands on the board for an id: a charger is shown by its drop, a conduit by the drops of its circuits, a junction by
  * those of its conduits.
  */
-export function refsOf(file: SiteFile, plan: Plan, id: string): readonly Ref[] {
+export function refsOf(file: SiteFile, plan: UncountedPlan, id: string): readonly Ref[] {
   const list = listOf(file, id);
   if (list === 'chargers') return [dropOf(file, id)].filter((ref) => ref !== null);
   if (list === 'loads') return [{ list: 'equipment', id: elementOf(file, 'loads', id)!.from }];
@@ -22,7 +22,7 @@ export function refsOf(file: SiteFile, plan: Plan, id: string): readonly Ref[] {
  * What stands on the board of what a finding is about, each once: all of the kind that it names first. Of a branch that is
  * about its drop and the panel it comes from the drop is shown, and of 28 drops every one.
  */
-export function refsAbout(file: SiteFile, plan: Plan, ids: readonly string[]): readonly Ref[] {
+export function refsAbout(file: SiteFile, plan: UncountedPlan, ids: readonly string[]): readonly Ref[] {
   const found = new Map<string, Ref>();
   let list: Ref['list'] | undefined;
   for (const id of ids)

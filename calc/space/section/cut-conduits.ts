@@ -2,7 +2,7 @@ import { levelOver } from '../../../routing/network/support/held-parts.ts';
 import { nearestMember, type Steel } from '../../../routing/network/support/steel-near.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { outsideOf, tiersOf, widthFor } from '../../steel/trapeze.ts';
 import { type CutView, crossing, seenPast } from './cut.ts';
 import type { SectionLine, SectionRound, SectionShape } from './shape.ts';
@@ -26,7 +26,7 @@ const BETWEEN = 1 / 12;
 const TIER = 0.75;
 
 /** Conduits of the plan, and raceways that hold none of it (those of feeders), where they go through a cut. */
-export function throughCut(site: Site, plan: Plan, view: CutView): readonly Through[] {
+export function throughCut(site: Site, plan: UncountedPlan, view: CutView): readonly Through[] {
   const found: Through[] = [];
   const [ux, uy] = [view.right[0] - view.left[0], view.right[1] - view.left[1]].map((d) => d / view.length) as [
     number,
@@ -144,7 +144,7 @@ export function bundleShapes(bundle: readonly Through[], steel: Steel, hangReach
 }
 
 /** Raceways and taps that are seen past the cut, each once. */
-export function racewaysPast(site: Site, plan: Plan, view: CutView): readonly SectionShape[] {
+export function racewaysPast(site: Site, plan: UncountedPlan, view: CutView): readonly SectionShape[] {
   const shapes = new Map<string, SectionShape>();
   const look = (id: string, a: Point3, b: Point3): void => {
     const seen = seenPast(a, b, view);

@@ -1,6 +1,6 @@
 import type { Drop, Point3, Site } from '../../../routing/site/site.ts';
 import { cordsOf } from '../../plan/margins.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { cordAtRest, cordOut } from '../cord-shape.ts';
 import { type CutView, isSeen } from './cut.ts';
 import { rectangle, type SectionShape } from './shape.ts';
@@ -18,7 +18,7 @@ export const dropsSeen = ({ drops }: Site, view: CutView): readonly Drop[] =>
     .sort((a, b) => Math.abs(view.away(b.retractor ?? b.box)) - Math.abs(view.away(a.retractor ?? a.box)));
 
 /** Boxes, retractors and pull points that a cut shows, with the cords of drops at rest and out to their inlets. */
-export function cutDrops(site: Site, plan: Plan, view: CutView): readonly SectionShape[] {
+export function cutDrops(site: Site, plan: UncountedPlan, view: CutView): readonly SectionShape[] {
   const flat = (at: Point3): readonly [number, number] => [view.across(at), at[2]];
   const chargers = new Map<string, string[]>();
   for (const { id, drop } of site.chargers) chargers.set(drop, [...(chargers.get(drop) ?? []), id]);

@@ -1,7 +1,7 @@
 import { steelOf } from '../../../routing/network/support/steel-near.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { type Cut, type CutView, crossing, cutView, seenPast } from './cut.ts';
 import { cutBlocks } from './cut-blocks.ts';
 import { bundleShapes, bundlesOf, racewaysPast, type Through, throughCut } from './cut-conduits.ts';
@@ -17,7 +17,7 @@ const MEMBER = 0.18;
  * that it goes through stand once each, at their elevation, side by side on their trapezes; raceways of feeders likewise.
  * Feet, from the left end of the cut and from grade. Null where the ends of the cut are one place.
  */
-export function sectionOf(site: Site, plan: Plan, cut: Cut): Section | null {
+export function sectionOf(site: Site, plan: UncountedPlan, cut: Cut): Section | null {
   const view = cutView(cut);
   if (!view) return null;
   const bundles = bundlesOf(throughCut(site, plan, view));

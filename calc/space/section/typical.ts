@@ -3,7 +3,7 @@ import { insideOf, obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Drop, Equipment, Point2, Point3, Raceway, Site } from '../../../routing/site/site.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { type Cut, cutView } from './cut.ts';
 import { throughCut } from './cut-conduits.ts';
 
@@ -24,16 +24,16 @@ const HALF_TRENCH = 6;
 const MOST_LOOKED_AT = 200;
 
 /** The sections of a set: those that the site keeps, else the typical ones. */
-export const sectionsOf = (site: Site, plan: Plan): readonly NamedCut[] =>
+export const sectionsOf = (site: Site, plan: UncountedPlan): readonly NamedCut[] =>
   site.sections.length > 0 ? site.sections : typicalSections(site, plan);
 
 /** The sections that a set has where none is kept: at a drop, across the trunk, at the equipment, through a trench. */
-export function typicalSections(site: Site, plan: Plan): readonly NamedCut[] {
+export function typicalSections(site: Site, plan: UncountedPlan): readonly NamedCut[] {
   const found = [dropIn(site, plan), trunkIn(site, plan), equipmentIn(site), trenchIn(site)];
   return found.filter((one) => one !== null);
 }
 
-function dropIn(site: Site, plan: Plan): NamedCut | null {
+function dropIn(site: Site, plan: UncountedPlan): NamedCut | null {
   const dropOf = new Map(site.chargers.map(({ id, drop }) => [id, drop]));
   const charged = new Set(
     plan.reach.filter(({ worst }) => worst.hang !== null).map(({ charger }) => dropOf.get(charger)),
@@ -46,7 +46,7 @@ function dropIn(site: Site, plan: Plan): NamedCut | null {
 /** The section through an element; null where it is gone, or lies so that none can be cut. */
 export function sectionThrough(
   site: Site,
-  plan: Plan,
+  plan: UncountedPlan,
   list: 'drops' | 'equipment' | 'raceways',
   id: string,
 ): NamedCut | null {
@@ -59,7 +59,7 @@ export function sectionThrough(
 }
 
 /** Along the middle of the stall that a drop serves, so that the drop is seen past the car; through it where it serves none. */
-function sectionAtDrop(site: Site, plan: Plan, drop: Drop): NamedCut {
+function sectionAtDrop(site: Site, plan: UncountedPlan, drop: Drop): NamedCut {
   const name = `Section at drop ${drop.id}`;
   const at = inPlan(drop.retractor ?? drop.box);
   const own = new Set(site.chargers.filter((one) => one.drop === drop.id).map(({ id }) => id));
@@ -128,7 +128,7 @@ const levelLegs = (raceways: readonly Raceway[]): readonly Leg[] =>
   );
 
 /** Across the overhead raceway in which most conduits lie. */
-function trunkIn(site: Site, plan: Plan): NamedCut | null {
+function trunkIn(site: Site, plan: UncountedPlan): NamedCut | null {
   let best: { readonly leg: Leg; readonly share: number; readonly count: number } | null = null;
   const overhead = site.raceways.filter(({ place }) => place === 'overhead').slice(0, MOST_LOOKED_AT);
   for (const leg of levelLegs(overhead))

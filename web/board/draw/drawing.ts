@@ -2,7 +2,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../../document/change/edit.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
-import { isCounted } from '../../document/planning.ts';
+import { ifCounted } from '../../document/planning.ts';
 import type { DocumentStore } from '../../document/store.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
 import type { DrawOptions, DrawToolName } from '../kinds/kinds.ts';
@@ -65,7 +65,7 @@ function show(desk: Desk, draft: Draft): void {
     const { previewed, plan } = document.getState();
     view.setState({
       draft: { ...draft },
-      ...(previewed === undefined && { draftOver: isCounted() ? plan.takeoff : null }),
+      ...(previewed === undefined && { draftOver: ifCounted(plan)?.takeoff ?? null }),
     });
     document.getState().preview(edit);
   }

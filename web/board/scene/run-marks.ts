@@ -1,5 +1,5 @@
 import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
-import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
 import type { PhasePair } from '../../../calc/plan-file.ts';
 import { copied } from '../../../routing/kept/changed-places.ts';
 import type { Run } from '../../../routing/network/run.ts';
@@ -15,8 +15,8 @@ import type { RunMark } from './mark.ts';
  */
 export function runMarks(
   { chargers }: Site,
-  plan: Plan,
-  last: { readonly plan: Plan; readonly marks: readonly RunMark[] } | undefined,
+  plan: UncountedPlan,
+  last: { readonly plan: UncountedPlan; readonly marks: readonly RunMark[] } | undefined,
 ): readonly RunMark[] {
   const changed = last && chargersAnew(plan, last.plan, chargers);
   const at = (i: number): RunMark => {

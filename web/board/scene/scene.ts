@@ -1,4 +1,4 @@
-import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
 import { changedPlaces, copied } from '../../../routing/kept/changed-places.ts';
 import { type Box, boxOf, joinedBox, NO_BOX } from '../../../routing/plane/box.ts';
 import { type BoxIndex, boxIndex } from '../../../routing/plane/box-index.ts';
@@ -21,7 +21,7 @@ type MarkLists = { readonly [L in MarkedList]: BoxIndex<MarkIn<L>> };
 /** A site and its plan made ready for drawing and picking. Distances in feet. */
 export interface Scene extends MarkLists {
   readonly site: Site;
-  readonly plan: Plan;
+  readonly plan: UncountedPlan;
   readonly units: Units;
   readonly canopies: readonly (readonly Point2[])[];
   /** Stalls side by side as one, for a look from far off. */
@@ -40,7 +40,7 @@ export interface Scene extends MarkLists {
  * The scene of a site and its plan. What did not change since `last` is taken from it: marks by identity, and the
  * trees that hold them, so that a drag builds no tree at each step.
  */
-export function sceneOf(site: Site, plan: Plan, last?: Scene): Scene {
+export function sceneOf(site: Site, plan: UncountedPlan, last?: Scene): Scene {
   const was = last?.site;
   const same = (...parts: (keyof Site)[]): boolean =>
     was !== undefined && parts.every((part) => site[part] === was[part]);

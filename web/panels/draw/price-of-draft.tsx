@@ -1,10 +1,10 @@
-import '../../document/counted-plan.ts';
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
 import { groundOf } from '../../board/draw/drawing.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
 import { insertedBy } from '../../document/change/selection.ts';
+import { counted } from '../../document/counted-plan.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
@@ -20,7 +20,7 @@ export function PriceOfDraft() {
   const list = usePrices((state) => state.list);
   if (marks && isLarge(groundOf(desk).site)) return <Words says={['Its price is worked out when it is set.']} />;
   if (!before || !edit) return null;
-  const change = priceChange(before, plan.takeoff, list);
+  const change = priceChange(before, counted(plan).takeoff, list);
   const id = insertedBy(edit).find((ref) => ref.list === 'raceways')?.id;
   const raceway = site.raceways.find((each) => each.id === id);
   const drawn: DrawnRaceway | null = raceway

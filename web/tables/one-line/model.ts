@@ -1,4 +1,4 @@
-import type { Plan } from '../../../calc/plan/plan-shape.ts';
+import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
 import type { Device, PhasePair, SupplyEquipment } from '../../../calc/plan-file.ts';
 import { isLengthKnown } from '../../../calc/supply/feeders/feeder-known.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
@@ -50,7 +50,7 @@ export interface OneLineItem {
 }
 
 /** The supply as a one-line shows it: each source with what it feeds, in the order of the feeders. */
-export function oneLineItems(site: Site, plan: Plan): readonly OneLineItem[] {
+export function oneLineItems(site: Site, plan: UncountedPlan): readonly OneLineItem[] {
   const { nodes } = treeOf(site);
   const lines = linesOf(site);
   const solved = byId(plan.supply.equipment);
