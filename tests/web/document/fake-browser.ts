@@ -1,3 +1,4 @@
+import '../../../web/document/counted-plan.ts';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { openSites, type SiteDatabase } from '../../../web/document/keeping/database.ts';

@@ -1,3 +1,4 @@
+import '../../../web/document/counted-plan.ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { openFileOf } from '../../../web/document/dropped-files.ts';

@@ -1,3 +1,4 @@
+import '../../../web/document/counted-plan.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import type { Ref } from '../../../web/document/change/element-lists.ts';
 import { moveElements } from '../../../web/document/edits/move.ts';

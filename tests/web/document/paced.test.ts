@@ -1,3 +1,4 @@
+import '../../../web/document/counted-plan.ts';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { moveElements } from '../../../web/document/edits/move.ts';
 import { PACE_MS, pacedStore } from '../../../web/document/paced.ts';

@@ -1,3 +1,4 @@
+import '../../../../web/document/counted-plan.ts';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import {
