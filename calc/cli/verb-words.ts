@@ -15,6 +15,8 @@ export const OPTIONS = {
   replace: { type: 'boolean' },
   prices: { type: 'string' },
   'bid-day': { type: 'string' },
+  words: { type: 'string' },
+  supplier: { type: 'string' },
   out: { type: 'string' },
   only: { type: 'string' },
   set: { type: 'string' },
@@ -43,13 +45,14 @@ export const VERBS = {
         '  --sheets plan,panels',
         'the drawing set of these parts alone; a wrong one is answered with all that there are',
       ],
-      ['  --prices CSV', 'by this price list'],
+      ['  --prices CSV', "by this price list, or a supplier's laid over the built-in one"],
+      ['  --words CSV', "what the supplier's words mean, as prices --supplier asks it"],
       [
         '  --bid-day 2026-12-31',
         'the day that quotes must hold on; that of the latest issue in the file where it is not given',
       ],
     ],
-    options: ['json', 'out', 'only', 'set', 'sheets', 'prices', 'bid-day', 'keep-going'],
+    options: ['json', 'out', 'only', 'set', 'sheets', 'prices', 'words', 'bid-day', 'keep-going'],
   },
   check: {
     usage: [
@@ -74,14 +77,14 @@ export const VERBS = {
     usage: [
       [
         'compare FILE FILE...',
-        'two to six alternatives side by side, differences first [--json] [--prices CSV] [--bid-day DAY]',
+        'two to six alternatives side by side, differences first [--json] [--prices CSV] [--words CSV] [--bid-day DAY]',
       ],
       ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
       ['  --changes', 'what the second of two versions changes in the first, and its change order'],
       ['  --restocking', 'with --changes: material that goes back costs the share of the price list'],
       ['  --changes --out DIR', 'and the drawings of it, clouded'],
     ],
-    options: ['json', 'changes', 'restocking', 'prices', 'bid-day', 'out', 'day'],
+    options: ['json', 'changes', 'restocking', 'prices', 'words', 'bid-day', 'out', 'day'],
   },
   propose: {
     usage: [
@@ -144,8 +147,13 @@ export const VERBS = {
       ['prices', 'the built-in price list, as CSV: every figure invented, a form to fill in'],
       ['prices FILE...', 'the lines that these sites need, without figures, to be filled in'],
       ['  --prices CSV', 'only those that this list lacks, or has by a line for any size'],
+      [
+        'prices --supplier CSV [FILE...]',
+        "the words of a supplier's list that are not known, with what they come near to (of what these sites need): fill in what each means, and give the file back as --words",
+      ],
+      ['  --words CSV', 'what is known already'],
     ],
-    options: ['prices'],
+    options: ['prices', 'supplier', 'words'],
   },
   schema: { usage: [['schema', 'the JSON Schema of the site file']], options: [] },
 } as const satisfies Readonly<Record<string, VerbWords>>;

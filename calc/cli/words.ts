@@ -62,6 +62,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'only'
       | 'set'
       | 'sheets'
+      | 'words'
+      | 'supplier'
       | 'what'
       | 'cords'
       | 'day'
@@ -80,6 +82,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
           json,
           keepGoing,
           bidDay,
+          ...named('words'),
           ...named('out'),
           ...named('only'),
           ...named('set'),
@@ -95,7 +98,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'compare':
       return compareVerb(
         rest,
-        { json, changes, restocking, bidDay, ...named('prices'), ...named('out'), ...named('day') },
+        { json, changes, restocking, bidDay, ...named('words'), ...named('prices'), ...named('out'), ...named('day') },
         machine,
       );
     case 'propose':
@@ -121,7 +124,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         machine,
       );
     case 'prices':
-      return pricesVerb(rest, named('prices'), machine);
+      return pricesVerb(rest, { ...named('prices'), ...named('supplier'), ...named('words') }, machine);
     case 'schema':
       return schemaVerb(rest);
   }

@@ -1,9 +1,16 @@
 import Papa from 'papaparse';
-import { INVENTED_LIST } from './invented-list.ts';
-import { type Allowance, type CrewMember, keyOf, type PriceRow, type Quote } from './price-list.ts';
-import { COLUMNS, type MORE_COLUMNS } from './price-sheet.ts';
+import {
+  type Allowance,
+  type CrewMember,
+  keyOf,
+  type Quote,
+  type SupplierWord,
+  type UnknownLine,
+} from './price-list.ts';
+import { COLUMNS, type MORE_COLUMNS, NOTHING } from './price-sheet.ts';
 import { RATE_FACTS, RATES, type Rate } from './rates.ts';
 import { amountIn, dayIn, unguarded, unitIn } from './read-cells.ts';
+import { unitOfItem } from './supplier-words.ts';
 
 const MOST_LINES = 200_000;
 
@@ -13,9 +20,20 @@ export interface PriceError {
   readonly says: string;
 }
 
+/** A line as it stands: in our words or in a supplier's, with its part number where there is one. */
+export interface ReadLine extends UnknownLine {
+  readonly item: string;
+  readonly spec: string;
+  readonly line: number;
+  /** Its unit as it is written. */
+  readonly per: string;
+}
+
 /** What stands in a price file, line by line; hours that a line does not give are null. */
 export interface ReadLines {
-  readonly rows: (Omit<PriceRow, 'hours'> & { readonly hours: number | null })[];
+  readonly rows: ReadLine[];
+  readonly words: SupplierWord[];
+  readonly unknown: UnknownLine[];
   readonly rates: { [rate in Rate]?: number };
   readonly crew: CrewMember[];
   readonly quotes: Quote[];
@@ -46,28 +64,48 @@ const ALSO: Readonly<Record<string, Column>> = {
   'labor hours': 'hours',
   'hours a unit': 'hours',
   'valid through': 'valid until',
+  'part number': 'part',
+  'part no': 'part',
+  'part no.': 'part',
+  'part #': 'part',
+  'item number': 'part',
+  'item no': 'part',
+  'item no.': 'part',
+  'item #': 'part',
+  'stock number': 'part',
+  'catalog number': 'part',
+  'catalog no.': 'part',
+  sku: 'part',
+  'supplier words': 'called',
+  "supplier's words": 'called',
 };
-
-/** The unit in which an item is counted, as far as the list that is there from the start has it. */
-const unitOfItem = (item: string): PriceRow['unit'] | undefined =>
-  INVENTED_LIST.rows.find((row) => row.item === item)?.unit;
 
 const RATE_OF: ReadonlyMap<string, Rate> = new Map(RATES.map((rate) => [RATE_FACTS[rate].words, rate]));
 
-/** The lines of a price file, with every fault at its line. Where `wantsHours`, a column of hours has to be there. */
-export function priceLines(text: string, wantsHours: boolean): ReadLines {
+/** Columns that a supplier's list may lack. */
+const OWN: ReadonlySet<string> = new Set(['spec', 'hours']);
+
+/** The columns by our names. An `item` beside a description is the number under which a supplier has it. */
+function columnsOf(cells: readonly string[]): readonly string[] {
+  const names = cells.map((cell) => unguarded(cell.trim()).toLowerCase());
+  const isNumbered = names.includes('item') && names.some((name) => name === 'description' || name === 'product');
+  return names.map((name) => {
+    if (isNumbered && name === 'item') return 'part';
+    return Object.hasOwn(ALSO, name) ? ALSO[name]! : name;
+  });
+}
+
+/** The lines of a price file, with every fault at its line. Where `isOwn`, columns of specs and hours have to be there. */
+export function priceLines(text: string, isOwn: boolean): ReadLines {
   const { data, errors: broken } = Papa.parse<string[]>(text.replace(/^\ufeff/, ''), { skipEmptyLines: false });
   const errors: PriceError[] = broken
     // One column alone has no comma to tell by; the missing columns are told below.
     .filter(({ code }) => code !== 'UndetectableDelimiter')
     .map(({ row, message }) => ({ place: `line ${(row ?? 0) + 1}`, says: message }));
-  const head = (data[0] ?? []).map((cell) => {
-    const name = unguarded(cell.trim()).toLowerCase();
-    return Object.hasOwn(ALSO, name) ? ALSO[name]! : name;
-  });
+  const head = columnsOf(data[0] ?? []);
   for (const column of COLUMNS) {
     const count = head.filter((cell) => cell === column).length;
-    if (count > 1 || (count === 0 && (column !== 'hours' || wantsHours)))
+    if (count > 1 || (count === 0 && (!OWN.has(column) || isOwn)))
       errors.push({ place: 'line 1', says: `expected one column "${column}"` });
   }
   if (data.length > MOST_LINES)
@@ -79,6 +117,8 @@ export function priceLines(text: string, wantsHours: boolean): ReadLines {
     quotes: [],
     allowances: [],
     exclusions: [],
+    words: [],
+    unknown: [],
     errors,
     isTable: errors.length === 0,
   };
@@ -133,6 +173,26 @@ function readLine(read: ReadLines, line: number, field: (column: Column) => stri
     case 'exclusion':
       read.exclusions.push(spec);
       return;
+    case 'called': {
+      const means = field('means');
+      // One that nobody has answered is asked again.
+      if (means === '') return;
+      const [, as = '', of = ''] = /^([^,]+), *(.+)$/.exec(means) ?? [];
+      if (means !== NOTHING && as === '')
+        fault('means', `expected an item and its spec, such as raceway, EMT 3/4 in, or ${NOTHING}; got "${means}"`);
+      else
+        for (const theirs of [field('part'), spec]) if (theirs !== '') read.words.push({ theirs, item: as, spec: of });
+      return;
+    }
+    case 'not known':
+      read.unknown.push({
+        theirs: spec,
+        ...(field('part') !== '' && { part: field('part') }),
+        unit: unitIn(field('unit'))?.unit ?? null,
+        material: material(),
+        hours: value('hours'),
+      });
+      return;
     case 'bid day': {
       const day = dayIn(spec);
       if (day === null) fault('spec', `expected a day such as 2026-12-31, got "${spec}"`);
@@ -156,16 +216,17 @@ function readLine(read: ReadLines, line: number, field: (column: Column) => stri
     fault('unit', `expected ft, each, C or M, got "${field('unit')}"`);
     return;
   }
-  const unit = found.unit ?? unitOfItem(item);
-  if (!unit) {
-    fault('unit', `"${field('unit')}" of what? Write ${field('unit')} ft or ${field('unit')} each`);
-    return;
-  }
   const hours = value('hours');
+  const part = field('part');
+  if (field('called') !== '') read.words.push({ theirs: field('called'), item, spec });
   read.rows.push({
     item,
     spec,
-    unit,
+    theirs: spec === '' ? item : `${item} ${spec}`,
+    ...(part !== '' && { part }),
+    line,
+    per: field('unit'),
+    unit: found.unit ?? unitOfItem(item) ?? null,
     material: material() / found.of,
     hours: hours === null ? null : hours / found.of,
   });

@@ -30,6 +30,24 @@ export interface Allowance {
   readonly dollars: number;
 }
 
+/** What a supplier calls something, in words or as a part number, and what that is here; of nothing that is, both are empty. */
+export interface SupplierWord {
+  readonly theirs: string;
+  readonly item: string;
+  readonly spec: string;
+}
+
+/** A line of a supplier's list whose words are not known here. */
+export interface UnknownLine {
+  readonly theirs: string;
+  readonly part?: string;
+  /** Null where it is by the hundred or thousand of what is not said. */
+  readonly unit: PriceRow['unit'] | null;
+  /** Dollars a unit. */
+  readonly material: number;
+  readonly hours: number | null;
+}
+
 export interface PriceList {
   readonly name: string;
   readonly rows: readonly PriceRow[];
@@ -42,6 +60,10 @@ export interface PriceList {
   readonly exclusions?: readonly string[];
   /** Day of the bid, `2026-12-01`, that quotes are held against; that of the project where absent. */
   readonly bidDay?: string;
+  /** What suppliers' words mean: asked once. */
+  readonly words?: readonly SupplierWord[];
+  /** Lines of suppliers' lists that nobody has said the meaning of: they price nothing. */
+  readonly unknown?: readonly UnknownLine[];
 }
 
 /** What the list is called that is there from the start, and in what is laid over it. */

@@ -61,7 +61,8 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
 
 /** What a price stands on, in sentences: the list, what it lacks, what is a guess, until when quotes hold, what is out. */
 export function standingWords(cost: CostSheet): readonly string[] {
-  const { prices, missing, guesses, quotes, exclusions, expired, bidDay } = cost;
+  const { prices, missing, guesses, quotes, exclusions, expired, bidDay, list } = cost;
+  const { unknown = [] } = list;
   return [
     `Prices: ${prices}.`,
     ...(missing.length > 0
@@ -76,6 +77,11 @@ export function standingWords(cost: CostSheet): readonly string[] {
     ...quotes.map((quote) => quoteWords(quote, bidDay)),
     ...(expired > 0
       ? [`${expired} ${expired === 1 ? 'row stands' : 'rows stand'} on a quote that ran out before the day of the bid.`]
+      : []),
+    ...(unknown.length > 0
+      ? [
+          `${unknown.length} ${unknown.length === 1 ? 'line' : 'lines'} of the price list ${unknown.length === 1 ? 'is' : 'are'} in words that are not known here and price nothing: say what they mean.`,
+        ]
       : []),
     ...(exclusions.length > 0 ? [`Not in the price: ${exclusions.join('; ')}.`] : []),
   ];

@@ -117,6 +117,38 @@ test('a quote, an allowance and a line of what is out are entered in place, held
   await close();
 });
 
+test("a supplier's words are asked once, near matches first, and known when its list is read again", async () => {
+  const { page, offences, close } = await open();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  const panel = page.getByRole('region', { name: 'Price', exact: true });
+  const openList = async (wire: number): Promise<void> => {
+    const choosing = page.waitForEvent('filechooser');
+    await panel.getByRole('button', { name: 'Open a price file…' }).click();
+    const rows = ['Part Number,Description,UOM,Price', `W8,8 STR THHN BLK CU,MFT,${wire}`, 'Z1,FORK LIFT,EA,9000'];
+    await (await choosing).setFiles({ name: 's.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
+  };
+  await openList(9000);
+  await panel.getByText('2 lines are in words that are not known here').waitFor();
+  const wire = panel.getByLabel('8 STR THHN BLK CU', { exact: true });
+  expect(await wire.locator('option').nth(1).textContent()).toBe('near: conductor, 8 AWG copper THWN-2');
+  const price = page.locator('.sums .sum dd');
+  const before = await price.textContent();
+  await wire.selectOption('conductor, 8 AWG copper THWN-2');
+  await expect.poll(() => price.textContent()).not.toBe(before);
+  await panel.getByLabel('FORK LIFT', { exact: true }).selectOption('nothing that is needed here');
+  await panel.getByText('FORK LIFT: nothing.').waitFor();
+  await page.reload();
+  await page.getByRole('button', { name: 'Price', exact: true }).click();
+  const after = await price.textContent();
+  await openList(18000);
+  await expect.poll(() => price.textContent()).not.toBe(after);
+  expect(await panel.getByText(/not known here/).count()).toBe(0);
+  await panel.getByRole('button', { name: 'Back to invented' }).click();
+  await panel.getByText('FORK LIFT: nothing.').waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('a price is changed in the bill, stays after a reload, and what a line is made of is shown on the board', async () => {
   const { page, offences, close } = await open();
   await page.getByRole('button', { name: 'Price', exact: true }).click();

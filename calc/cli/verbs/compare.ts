@@ -33,6 +33,8 @@ export interface CompareOptions {
   readonly day?: string;
   /** Day of the bid. */
   readonly bidDay?: string | undefined;
+  /** File of what suppliers' words mean. */
+  readonly words?: string;
   /** Folder for the drawing of the changes, with `changes`. */
   readonly out?: string;
 }
@@ -52,7 +54,7 @@ export async function compareVerb(
     return wrong('compare --out: goes with --changes, for the drawings of them');
   if (options.restocking && !options.changes) return wrong('compare --restocking: goes with --changes');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
-  const prices = pricesIn(options.prices, machine, options.bidDay);
+  const prices = pricesIn(options.prices, machine, options);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites(paths, machine);
   if (!read.ok) return wrong(read.reason);

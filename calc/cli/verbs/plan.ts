@@ -26,6 +26,8 @@ export interface PlanOptions {
   readonly sheets?: string;
   /** Day of the bid. */
   readonly bidDay?: string | undefined;
+  /** File of what suppliers' words mean. */
+  readonly words?: string;
 }
 
 /**
@@ -43,7 +45,7 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
     return wrong('plan --set, --sheets: go with --out');
   const drawings = drawingsWished(options);
   if (!drawings.ok) return wrong(`plan ${drawings.reason}`);
-  const prices = pricesIn(options.prices, machine, options.bidDay);
+  const prices = pricesIn(options.prices, machine, options);
   if (!prices.ok) return wrong(prices.reason);
   const reads = paths.map((path) => readNamedSite(path, machine));
   const sites = reads.flatMap((read) => (read.ok ? { ...read, site: withDrawings(read.site, drawings.wish) } : []));

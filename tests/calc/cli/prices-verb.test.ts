@@ -66,6 +66,31 @@ test('a quote is held against the day of the bid that is given', async () => {
   expect(await said('--bid-day', 'soon')).toMatchObject({ status: 2, err: expect.stringContaining('--bid-day') });
 });
 
+test("a supplier's words are asked once: the answers are given back as a file", async () => {
+  const supplier = 'Part Number,Description,UOM,Price\nW8,8 STR THHN CU,MFT,498\nZ1,FORK LIFT,EA,9000\n';
+  const asked = await prices(['--supplier', 's.csv', LIBRARY], { 's.csv': supplier });
+  expect(asked).toMatchObject({ status: 0, err: '' });
+  const lines = asked.out.trim().split('\r\n');
+  expect(lines).toHaveLength(3);
+  expect(lines[1]).toMatch(/^called,8 STR THHN CU,ft,0,0,,W8,0.498,"conductor, 8 AWG copper THWN-2/);
+  expect(lines[2]).toMatch(/^called,FORK LIFT,each,0,0,,Z1,9000,$/);
+  const filled = asked.out
+    .replace('THHN CU,ft,0,0,,', 'THHN CU,ft,0,0,"conductor, 8 AWG copper THWN-2",')
+    .replace('LIFT,each,0,0,,', 'LIFT,each,0,0,nothing,');
+  const files = { 's.csv': supplier, 'w.csv': filled };
+  const still = await prices(['--supplier', 's.csv', '--words', 'w.csv'], files);
+  // By its words and its part number; nothing is left to ask.
+  expect(still.out).toContain('called,W8,,0,0,"conductor, 8 AWG copper THWN-2"');
+  expect(still.out).not.toMatch(/^called,[^,]*,[^,]*,0,0,,/m);
+  const plan = (...words: readonly string[]) =>
+    runWords(['plan', LIBRARY, '--prices', 's.csv', ...words], machineWith(files));
+  expect((await plan()).out).toContain('2 lines of the price list are in words that are not known');
+  const priced = (await plan('--words', 'w.csv')).out;
+  expect(priced).not.toContain('not known');
+  expect(priced).toContain('by s.csv, else invented prices');
+  expect((await prices(['--words', 'w.csv'], files)).status).toBe(2);
+});
+
 test('a list without a site, and a site that is none, are refused', async () => {
   expect((await prices(['--prices', 'x.csv'])).status).toBe(2);
   expect((await prices(['package.json'])).status).toBe(2);

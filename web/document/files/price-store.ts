@@ -76,8 +76,10 @@ export async function takePrices(list: PriceList): Promise<void> {
   }
 }
 
-/** Back to the invented list. */
+/** Back to the invented list; what suppliers' words mean stays known. */
 export async function dropPrices(): Promise<void> {
+  const { words = [] } = priceStore.getState().list;
+  if (words.length > 0) return takePrices({ ...(await inventedList()), words });
   priceStore.setState({ list: await inventedList(), errors: undefined });
   try {
     localStorage.removeItem(KEPT_AS);

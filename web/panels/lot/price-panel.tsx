@@ -14,6 +14,7 @@ import { dollars, priceWords } from '../../words/dollars.ts';
 import { failureWords } from '../../words/failure-words.ts';
 import { BesidesForm } from './besides-form.tsx';
 import { RatesForm } from './rates-form.tsx';
+import { SupplierWordsForm } from './supplier-words-form.tsx';
 import { WhatIfPicture } from './what-if-picture.tsx';
 
 /** What the lot costs, by system, with overhead and margin; and the price list behind it. */
@@ -69,6 +70,7 @@ export function PricePanel() {
         </p>
       )}
       <WhatIfPicture cost={cost} words={words} />
+      <SupplierWordsForm list={list} cost={cost} />
       <RatesForm list={list} />
       <BesidesForm cost={cost} />
       <PriceListDoor />
