@@ -35,7 +35,7 @@ function UnderWay({ work: { id, what, state, says, done, of } }: { readonly work
   );
 }
 
-function Ended({ work: { id, what, state, says } }: { readonly work: Work }) {
+function Ended({ work: { id, what, state, says, wasNot } }: { readonly work: Work }) {
   useEffect(() => {
     if (state !== 'done') return;
     const gone = setTimeout(() => endWork(id), STAYS_MS);
@@ -43,9 +43,7 @@ function Ended({ work: { id, what, state, says } }: { readonly work: Work }) {
   }, [id, state]);
   return (
     <p className="notice work" data-work={state}>
-      <span>
-        {state === 'done' ? `${what}: done. It went to your downloads as ${says}` : `${what} was not written: ${says}`}
-      </span>
+      <span>{state === 'done' ? `${what}: done. ${says}` : `${what} was not ${wasNot}: ${says}`}</span>
       <button type="button" className="plain" onClick={() => endWork(id)}>
         Close
       </button>

@@ -11,6 +11,8 @@ export interface Work {
   readonly says: string;
   readonly done: number;
   readonly of: number;
+  /** What it was not where it failed: `written`. */
+  readonly wasNot: string;
 }
 
 /** Tells how far a work is. */
@@ -34,14 +36,15 @@ export const useWorks = <T>(choose: (works: readonly Work[]) => T): T =>
 /**
  * Begins a work, or has it wait until there is room. The same work is not begun twice over. False where it was not taken
  * on, for that reason or because as many wait as may.
+ * @param wasNot what is said that it was not, where it fails
  */
-export function beginWork(what: string, doing: Doing): boolean {
+export function beginWork(what: string, doing: Doing, wasNot = 'written'): boolean {
   const { works: now } = workStore.getState();
   const open = now.filter(({ state }) => state === 'waiting' || state === 'doing');
   if (open.some((work) => work.what === what) || open.length >= AT_ONCE + MOST_WAITING) return false;
   last += 1;
   works.set(last, { doing, stop: new AbortController() });
-  const work: Work = { id: last, what, state: 'waiting', says: '', done: 0, of: 1 };
+  const work: Work = { id: last, what, state: 'waiting', says: '', done: 0, of: 1, wasNot };
   // What was said of the same work before is put away.
   workStore.setState({ works: [...now.filter((one) => one.what !== what), work] });
   goOn();

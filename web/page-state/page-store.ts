@@ -14,6 +14,7 @@ export const DRAWERS = [
   'cost',
   'cuts',
   'alternatives',
+  'ways',
   'setting-out',
 ] as const;
 /** The table that is open under the board. */

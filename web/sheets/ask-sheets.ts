@@ -63,7 +63,7 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
     );
     if (content === null) throw new Error(nothingToWrite(ending));
     download(sheetFileName(file, ending), type, content);
-    return sheetFileName(file, ending);
+    return `It went to your downloads as ${sheetFileName(file, ending)}`;
   });
   if (!begun) notify(`${title} is being written already, or too much is.`);
 }

@@ -14,6 +14,7 @@ const NAMES: Readonly<Record<DrawerName, string>> = {
   cost: 'Cost',
   cuts: 'Cuts',
   alternatives: 'Alternatives',
+  ways: 'Ways',
   'setting-out': 'Setting out',
 };
 const TABLES = {
@@ -26,6 +27,7 @@ const TABLES = {
   cost: whenAsked(async () => (await import('./cost-table.tsx')).CostTable),
   cuts: whenAsked(async () => (await import('./cuts-table.tsx')).CutsTable),
   alternatives: whenAsked(async () => (await import('./compare-table.tsx')).CompareTable),
+  ways: whenAsked(async () => (await import('./ways/ways-table.tsx')).WaysTable),
   'setting-out': whenAsked(async () => (await import('./setting-out-table.tsx')).SettingOutTable),
 } as const;
 const LEAST_PX = 120;

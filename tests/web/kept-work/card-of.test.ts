@@ -4,8 +4,8 @@ import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { thumbnailOf } from '../../../web/board/thumbnail.ts';
 import { cardOf } from '../../../web/kept-work/card-of.ts';
-import { thumbnailOf } from '../../../web/kept-work/thumbnail.ts';
 import { SMALL } from '../document/small-site.ts';
 
 const read = readSite(readFileSync('samples/hospital-lot.site.json', 'utf8'));

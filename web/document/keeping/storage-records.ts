@@ -68,7 +68,7 @@ export interface CardRecord {
   /** Dollars, and the name of the price list that they are by. */
   readonly price: number;
   readonly prices: string;
-  /** The plan in lines, see `thumbnail.ts`. */
+  /** The plan in lines, see `web/board/thumbnail.ts`. */
   readonly picture: Thumbnail;
 }
 

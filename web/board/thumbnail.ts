@@ -2,11 +2,12 @@ import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { Thumbnail } from '../document/keeping/storage-records.ts';
 
-type Line = readonly (readonly [number, number, ...unknown[]])[];
+/** Points of a line; what is more than x and y is not drawn. */
+export type Line = readonly (readonly [number, number, ...unknown[]])[];
 
 /** The box that a plan is fitted into, in units of its paths; a unit is the least that is drawn. */
-const WIDTH = 240;
-const HEIGHT = 150;
+export const WIDTH = 240;
+export const HEIGHT = 150;
 const EDGE = 4;
 /** Lines of one kind; of more, every so many is drawn. */
 const MOST_LINES = 1500;
@@ -30,7 +31,7 @@ export function thumbnailOf(site: Site): Thumbnail {
 }
 
 /** Where a point of the site lies in the box, y down. */
-function fitted(points: Line): (point: Line[number]) => string {
+export function fitted(points: Line): (point: Line[number]) => string {
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const [x, y] of points) {
     left = Math.min(left, x);
@@ -43,7 +44,8 @@ function fitted(points: Line): (point: Line[number]) => string {
   return ([x, y]) => `${Math.round(WIDTH / 2 + (x - midX) * scale)} ${Math.round(HEIGHT / 2 - (y - midY) * scale)}`;
 }
 
-function pathOf(lines: readonly Line[], place: (point: Line[number]) => string, end: string): string {
+/** Lines as one path, alike ones once; of very many every so many. */
+export function pathOf(lines: readonly Line[], place: (point: Line[number]) => string, end: string): string {
   const every = Math.ceil(lines.length / MOST_LINES);
   const drawn = new Set<string>();
   for (let i = 0; i < lines.length; i += every) drawn.add(`M${lines[i]!.map(place).join('L')}${end}`);
