@@ -1,4 +1,6 @@
 import type { Page } from 'playwright-core';
+import { startSite } from '../../calc/propose/start-site.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
 import { onScreen, ready } from './open-page.ts';
 
 /** A screen that a person sees, reached from the one before it. */
@@ -263,6 +265,22 @@ export const SCREENS: readonly Screen[] = [
       await page.getByRole('heading', { level: 1, name: 'Alder Street Library lot, alternative 2' }).waitFor();
       await page.getByRole('checkbox', { name: 'Alder Street Library lot', exact: true }).first().click();
       await page.getByText('What the open site changes').waitFor();
+    },
+  },
+  {
+    name: 'ways',
+    go: async (page) => {
+      const text = writeSite(startSite({ name: 'Two stalls', stalls: 2, rows: 1 }));
+      await page.evaluate((content) => {
+        const files = new DataTransfer();
+        files.items.add(new File([content], 'two.site.json'));
+        document.dispatchEvent(new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true }));
+      }, text);
+      await page.getByRole('heading', { level: 1, name: 'Two stalls' }).waitFor();
+      await page.locator('.drawer-bar button', { hasText: /^Ways/ }).click();
+      await button(page, 'Work out the ways').click();
+      await button(page, 'Work out the ways of it anew').waitFor({ timeout: 60_000 });
+      await button(page, 'W02').click();
     },
   },
   {

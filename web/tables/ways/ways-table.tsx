@@ -63,8 +63,10 @@ function Asking() {
       ) : (
         <>
           <p role="status">
-            {doing.of > 0 ? `${doing.done} of ${doing.of} done; ` : ''}
-            {doing.says} <progress max={Math.max(1, doing.of)} value={doing.done} aria-label="Ways worked out" />
+            {doing.of > 0
+              ? `${doing.done} of ${doing.of} ways are done`
+              : 'Looking at what stands and where cords come'}{' '}
+            <progress max={Math.max(1, doing.of)} value={doing.done} aria-label="Ways worked out" />
           </p>
           <button type="button" className="small-act" onClick={stopStudy}>
             Stop, and keep those that are done
@@ -74,7 +76,8 @@ function Asking() {
       {fault !== '' && <p role="alert">{fault}</p>}
       {isStopped && (
         <p className="quiet">
-          Stopped: {study?.ways.length ?? 0} are done. Which nothing beats is said of these alone.
+          Stopped: {study?.ways.length ?? 0} {study?.ways.length === 1 ? 'is' : 'are'} done. Which nothing beats is said
+          of these alone.
         </p>
       )}
       {isOther && study !== null && (
