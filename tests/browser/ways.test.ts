@@ -28,7 +28,7 @@ test('the ways are worked out beside the page, told as dots, plans and figures, 
   await page.getByText(/combinations of mount, supply and charger were looked at/).waitFor();
   await page.getByRole('button', { name: 'Work out the ways of it anew' }).waitFor();
   const cards = page.locator('.way-card');
-  const dots = page.getByRole('option');
+  const dots = page.locator('.way-scatter').getByRole('option');
   const rows = page.getByRole('region', { name: 'All figures of the ways' }).locator('tbody tr');
   const count = await cards.count();
   expect(count).toBeGreaterThanOrEqual(4);
