@@ -280,7 +280,7 @@ export const SCREENS: readonly Screen[] = [
       await page.locator('.drawer-bar button', { hasText: /^Ways/ }).click();
       await button(page, 'Work out the ways').click();
       await button(page, 'Work out the ways of it anew').waitFor({ timeout: 60_000 });
-      await button(page, 'W02').click();
+      await page.locator('.way-card').getByRole('button', { name: 'W02', exact: true }).click();
     },
   },
   {
