@@ -270,13 +270,13 @@ export const SCREENS: readonly Screen[] = [
   {
     name: 'ways',
     go: async (page) => {
-      const text = writeSite(startSite({ name: 'Two stalls', stalls: 2, rows: 1 }));
+      const text = writeSite(startSite({ name: 'One stall', stalls: 1, rows: 1 }));
       await page.evaluate((content) => {
         const files = new DataTransfer();
         files.items.add(new File([content], 'two.site.json'));
         document.dispatchEvent(new DragEvent('drop', { dataTransfer: files, bubbles: true, cancelable: true }));
       }, text);
-      await page.getByRole('heading', { level: 1, name: 'Two stalls' }).waitFor();
+      await page.getByRole('heading', { level: 1, name: 'One stall' }).waitFor();
       await page.locator('.drawer-bar button', { hasText: /^Ways/ }).click();
       await button(page, 'Work out the ways').click();
       await button(page, 'Work out the ways of it anew').waitFor({ timeout: 60_000 });
