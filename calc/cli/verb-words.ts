@@ -23,6 +23,7 @@ export const OPTIONS = {
   sheets: { type: 'string' },
   what: { type: 'string' },
   cords: { type: 'string' },
+  load: { type: 'string' },
   day: { type: 'string' },
   stay: { type: 'string' },
   stalls: { type: 'string' },
@@ -94,8 +95,12 @@ export const VERBS = {
       ],
       ['  --replace', 'write over a file that stands there already'],
       ['  --cords N', 'cords a drop [--prices CSV] [--json]'],
+      [
+        '  --load LOAD',
+        'chargers at full rate (full), or managed: 20kWh/8h for each car, 180A for the lot, or what its charging days need (day)',
+      ],
     ],
-    options: ['what', 'out', 'replace', 'cords', 'prices', 'json'],
+    options: ['what', 'out', 'replace', 'cords', 'load', 'prices', 'json'],
   },
   merge: {
     usage: [

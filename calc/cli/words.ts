@@ -66,6 +66,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'supplier'
       | 'what'
       | 'cords'
+      | 'load'
       | 'day'
       | 'stay'
       | 'stalls'
@@ -104,7 +105,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'propose':
       return proposeVerb(
         rest,
-        { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('prices') },
+        { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('load'), ...named('prices') },
         machine,
       );
     case 'merge':

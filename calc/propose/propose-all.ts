@@ -2,8 +2,11 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
 import { withChargers } from './chargers.ts';
+import { alittleMore, dayLoad, leavesShort } from './day-load.ts';
 import { type Cord, dropsPart } from './drops-part.ts';
+import { failsOf, forcedWords } from './forced-words.ts';
 import { withDropHeld } from './hold-drop.ts';
+import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
 import { dollarsOf } from './panels/trial-price.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
@@ -31,29 +34,71 @@ interface Whole extends Proposal {
  */
 export function proposeAll(
   file: SiteFile,
-  { cordsADrop, prices, load }: ProposalWish,
+  wish: ProposalWish,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
 ): Proposal {
   tell({ what: 'drops', done: 0, of: 1 });
-  const { file: hung, cords, part: drops } = dropsPart(file, cordsADrop);
-  tell({ what: 'equipment', done: 0, of: 1 });
+  const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop);
+  const under = (load: LoadWish): Whole => {
+    tell({ what: 'equipment', done: 0, of: 1 });
+    const whole = bestWhole(file, hung, cords, { ...wish, load }, tell, (first) =>
+      ready({ file: withChargers(first.file, cords, first.fromOf), parts: [drops, first.part] }),
+    );
+    return { ...whole, parts: [drops, ...whole.parts] };
+  };
+  const { load = FULL_RATE } = wish;
+  if (load.kind !== 'day') return under(load);
+  const full = under(FULL_RATE);
+  let held = dayLoad(full.file, new Set(newIn(full.file, file)));
+  for (let tries = 0; held !== null && tries < MOST_TRIES; tries++) {
+    const whole = under(held);
+    if (!leavesShort(whole.file)) return tightened(whole);
+    held = alittleMore(held);
+  }
+  function tightened(whole: Whole): Whole {
+    const less = dayLoad(whole.file, new Set(newIn(whole.file, file)));
+    if (less === null || held?.kind !== 'each' || less.kind !== 'each' || less.amps >= held.amps) return whole;
+    const next = under(less);
+    return !leavesShort(next.file) && isBetter(next, whole) ? next : whole;
+  }
+  const says = 'No ceiling was found under which the charging days lose nothing: all chargers run at full rate.';
+  return {
+    ...full,
+    parts: full.parts.map((part) => (part.what === 'equipment' ? { ...part, says: [...part.says, says] } : part)),
+  };
+}
+
+const newIn = (next: SiteFile, { equipment = [] }: SiteFile): readonly string[] =>
+  (next.equipment ?? []).slice(equipment.length).map(({ id }) => id);
+
+/** So often is a ceiling raised that leaves a car short. */
+const MOST_TRIES = 4;
+
+/** Of the ways to set panels the one whose plan fails least and then costs least. */
+function bestWhole(
+  file: SiteFile,
+  hung: SiteFile,
+  cords: readonly Cord[],
+  { prices, load }: ProposalWish,
+  tell: (doing: Doing) => void,
+  ready: (first: EquipmentPart) => void,
+): Whole {
   const many = Math.max(1, Math.floor(MOST_PLANNED / Math.max(1, cords.length)));
   const ways = distinct(
     SHAPES.slice(0, Math.max(2, many)).map((shape) =>
       equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
     ),
   ).slice(0, many);
-  const first = ways[0]!;
-  ready({ file: withChargers(first.file, cords, first.fromOf), parts: [drops, first.part] });
+  ready(ways[0]!);
   let best: Whole | null = null;
   for (const [done, way] of ways.entries()) {
     const whole = wholeOf(file, way, cords, prices, (part, of) =>
       tell({ what: 'raceways', done: done * of + part, of: ways.length * of }),
     );
-    if (best === null || isBetter(whole, best)) best = { ...whole, parts: [drops, ...whole.parts] };
+    if (best === null || isBetter(whole, best)) best = whole;
   }
-  return { file: best!.file, parts: best!.parts };
+  return best!;
 }
 
 const isBetter = (a: Whole, b: Whole): boolean =>
@@ -92,10 +137,11 @@ function wholeOf(
     ...some(larger, (is) => `${is('is', 'are')} larger than the load asks for, to hold the drop.`),
   ];
   const { findings, takeoff } = plan(toSite(next));
+  const forced = forcedWords(file, plan(toSite(file)).findings, findings);
   return {
     file: next,
-    parts: [{ ...way.part, says: [...way.part.says, ...says] }, raceways],
-    fails: findings.filter(({ severity }) => severity === 'fail').length,
+    parts: [{ ...way.part, says: [...way.part.says, ...says, ...forced] }, raceways],
+    fails: failsOf(findings).length,
     dollars: dollarsOf(takeoff, prices),
   };
 }

@@ -4,6 +4,7 @@ import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
 import { type Outlook, outlookOf, outlookWords } from '../../propose/outlook.ts';
+import { readLoad } from '../../propose/panels/read-load.ts';
 import type { ProposalPart } from '../../propose/part.ts';
 import { measureWords } from '../../propose/part-words.ts';
 import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
@@ -21,6 +22,8 @@ export interface ProposeOptions {
   /** Writes over what stands at `out` already. */
   readonly replace: boolean;
   readonly cords?: string;
+  /** Load management, in words. */
+  readonly load?: string;
   readonly prices?: string;
 }
 
@@ -46,12 +49,20 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   const cordsADrop = Number(options.cords ?? 1);
   if (!(Number.isInteger(cordsADrop) && cordsADrop >= 1 && cordsADrop <= MOST_CORDS))
     return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);
+  const load = readLoad(options.load ?? 'full');
+  if (!load.ok) return wrong(`propose --load: ${load.says}`);
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites([path], machine);
   if (!read.ok) return wrong(read.reason);
   const [{ file, site }] = read.sites as [(typeof read.sites)[number]];
-  const proposal = propose(file, { what, cordsADrop, prices: prices.list });
+  if (load.load.kind === 'day' && (site.days.length === 0 || what !== 'all'))
+    return wrong(
+      what === 'all'
+        ? 'propose --load day: the file has no charging day; say energy and hours, such as 20kWh/8h'
+        : 'propose --load day: a day is worked with all of the lot drawn: --what all',
+    );
+  const proposal = propose(file, { what, cordsADrop, prices: prices.list, load: load.load });
   try {
     machine.write(options.out, writeSite(proposal.file));
   } catch (error) {

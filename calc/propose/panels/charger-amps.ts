@@ -22,9 +22,17 @@ export type LoadWish =
   /** Each car gets so many kilowatt-hours in so many hours, all at once. */
   | { readonly kind: 'energy'; readonly kwh: number; readonly hours: number }
   /** All chargers of the lot together draw no more than so many amperes a line, at the volts of the chargers. */
-  | { readonly kind: 'ceiling'; readonly amps: number };
+  | { readonly kind: 'ceiling'; readonly amps: number }
+  /** No car of the site's charging days gets less than at full rate; found by the day. */
+  | { readonly kind: 'day' }
+  /** So many amperes for each charger, all at once: what a day was found to need. */
+  | { readonly kind: 'each'; readonly amps: number };
 
 export const FULL_RATE: LoadWish = { kind: 'full' };
+
+/** Amperes of a charger that give so much energy in so many hours. */
+const energyAmps = ({ kwh, hours }: { readonly kwh: number; readonly hours: number }): number =>
+  (kwh * 1000) / hours / USUAL_PANELBOARD.volts;
 
 /** Line current of so many chargers at full rate, counted as the code does, A. */
 export const fullLineAmps = (tables: CodeTables, chargers: number): number => lineShare(chargers) * countedAmps(tables);
@@ -36,11 +44,12 @@ export const fullLineAmps = (tables: CodeTables, chargers: number): number => li
 export function heldLineAmps(wish: LoadWish, chargers: number, all: number): number | null {
   switch (wish.kind) {
     case 'full':
+    case 'day':
       return null;
-    case 'energy': {
-      const each = (wish.kwh * 1000) / wish.hours / USUAL_PANELBOARD.volts;
-      return lineShare(chargers) * Math.max(each, PILOT_FLOOR_AMPS);
-    }
+    case 'energy':
+      return lineShare(chargers) * Math.max(energyAmps(wish), PILOT_FLOOR_AMPS);
+    case 'each':
+      return lineShare(chargers) * Math.max(wish.amps, PILOT_FLOOR_AMPS);
     case 'ceiling':
       return Math.max((wish.amps * chargers) / Math.max(1, all), lineShare(chargers) * PILOT_FLOOR_AMPS);
   }

@@ -90,6 +90,9 @@ export function equipmentPart(
     ),
   );
   const { proposal, rest } = shares;
+  const dollars = proposal.total * weights.branchFoot;
+  const fullRateDollars = (): number =>
+    equipmentPart(file, { prices, cords, load: FULL_RATE, shape }).part.measure?.value ?? dollars;
   let next = file;
   const fromOf = new Map(shares.given);
   const panels: (NewPanel & { readonly says: string })[] = [];
@@ -119,7 +122,14 @@ export function equipmentPart(
         ...standingSaid(shares, site),
         ...panels.map(({ says }) => says),
         ...fed.says,
-        ...loadWords(load, ends, panels.length, weights, designOf(site.rules).tables),
+        ...loadWords(
+          load,
+          {
+            panels: panels.map(({ chargers }) => ({ chargers, size: weights.size(chargers)! })),
+            saved: load.kind === 'full' ? 0 : fullRateDollars() - dollars,
+          },
+          designOf(site.rules).tables,
+        ),
         ...weighedWords(proposal.stretches, proposal.looked, site, weights, prices),
       ],
       measure:
@@ -127,8 +137,8 @@ export function equipmentPart(
           ? null
           : {
               of: 'panels, feeders and branches to them along the lot, over all cuts of the rows',
-              value: proposal.total * weights.branchFoot,
-              bound: proposal.total * weights.branchFoot,
+              value: dollars,
+              bound: dollars,
               unit: 'dollars',
             },
       without: proposal.without.map((i) => ({

@@ -273,6 +273,8 @@ describe('propose', () => {
       /--cords: expected a whole number from 1 to 6, got "9"/,
     ],
     [['nowhere.site.json', '--what', 'all', '--out', 'o'], /nowhere\.site\.json: cannot be read/],
+    [[LIBRARY, '--what', 'all', '--out', 'o', '--load', 'half'], /propose --load: expected full, day/],
+    [[LIBRARY, '--what', 'equipment', '--out', 'o', '--load', 'day'], /--what all/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--changes'], /propose takes no --changes/],
     [[LIBRARY, '--what', 'all', '--out', 'held.site.json'], /held\.site\.json stands there already; --replace/],
   ] as const)('%j is refused with the reason, and nothing is written', async (words, reason) => {

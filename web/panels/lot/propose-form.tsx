@@ -1,10 +1,12 @@
 import { useEffect, useState } from 'react';
 import { type Outlook, outlookWords } from '../../../calc/propose/outlook.ts';
+import { FULL_RATE, type LoadWish } from '../../../calc/propose/panels/charger-amps.ts';
+import { mostEnergy } from '../../../calc/propose/panels/read-load.ts';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../../calc/propose/propose.ts';
 import { usePrices } from '../../document/files/price-store.ts';
-import { useDocumentStore } from '../../document/use-document.tsx';
+import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { askProposal, dismissProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
 import { priceWords } from '../../words/dollars.ts';
@@ -29,6 +31,7 @@ export function ProposeForm() {
   const prices = usePrices((state) => state.list);
   const [what, setWhat] = useState<What>('all');
   const [cordsADrop, setCords] = useState(1);
+  const [load, setLoad] = useState<LoadWish>(FULL_RATE);
   const doing = useProposals((state) => state.doing);
   const parts = useProposals((state) => state.parts);
   const outlook = useProposals((state) => state.outlook);
@@ -45,6 +48,7 @@ export function ProposeForm() {
       {(what === 'all' || what === 'drops') && (
         <NumberField label="cords a drop" unit="" whole least={1} most={6} value={cordsADrop} onChange={setCords} />
       )}
+      {(what === 'all' || what === 'equipment') && <LoadFields load={load} whole={what === 'all'} onChange={setLoad} />}
       {doing ? (
         <Working doing={doing} />
       ) : (
@@ -52,7 +56,14 @@ export function ProposeForm() {
           <button
             type="button"
             className="small-act"
-            onClick={() => askProposal(document, { what, cordsADrop, prices })}
+            onClick={() =>
+              askProposal(document, {
+                what,
+                cordsADrop,
+                prices,
+                load: load.kind === 'day' && what !== 'all' ? FULL_RATE : load,
+              })
+            }
           >
             Propose {WHAT[what]}
           </button>
@@ -62,6 +73,79 @@ export function ProposeForm() {
       {parts.length > 0 && <Drawn parts={parts} outlook={outlook} />}
       <p className="quiet">Nothing that is drawn is moved, and undo takes it all away again.</p>
     </section>
+  );
+}
+
+type Asked = Exclude<LoadWish['kind'], 'each'>;
+
+const LOAD: Readonly<Record<Asked, string>> = {
+  full: 'at full rate, all at once',
+  energy: 'managed: energy for each car',
+  ceiling: 'managed: a ceiling for the lot',
+  day: 'managed: what the charging days need',
+};
+
+/** What each way of load management begins with. */
+const BEGIN: Readonly<Record<Asked, LoadWish>> = {
+  full: FULL_RATE,
+  energy: { kind: 'energy', kwh: 20, hours: 8 },
+  ceiling: { kind: 'ceiling', amps: 200 },
+  day: { kind: 'day' },
+};
+
+/** How the chargers of new panels are to run. */
+function LoadFields({
+  load,
+  whole,
+  onChange,
+}: {
+  readonly load: LoadWish;
+  readonly whole: boolean;
+  readonly onChange: (load: LoadWish) => void;
+}) {
+  const hasDay = useDocument((state) => (state.file.days ?? []).length > 0);
+  const kinds = (Object.keys(LOAD) as Asked[]).filter((kind) => kind !== 'day' || (hasDay && whole));
+  const kind = kinds.find((each) => each === load.kind) ?? 'full';
+  return (
+    <>
+      <ChoiceField
+        label="chargers run"
+        value={kind}
+        choices={kinds}
+        words={(each) => LOAD[each]}
+        onChange={(each) => onChange(BEGIN[each])}
+      />
+      {load.kind === 'energy' && (
+        <>
+          <NumberField
+            label="energy a car"
+            unit="kWh"
+            least={0.1}
+            most={mostEnergy(load.hours)}
+            value={load.kwh}
+            onChange={(kwh) => onChange({ ...load, kwh })}
+          />
+          <NumberField
+            label="in a stay of"
+            unit="h"
+            least={0.1}
+            most={168}
+            value={load.hours}
+            onChange={(hours) => onChange({ ...load, hours, kwh: Math.min(load.kwh, mostEnergy(hours)) })}
+          />
+        </>
+      )}
+      {load.kind === 'ceiling' && (
+        <NumberField
+          label="ceiling"
+          unit="A"
+          least={1}
+          most={6000}
+          value={load.amps}
+          onChange={(amps) => onChange({ ...load, amps })}
+        />
+      )}
+    </>
   );
 }
 
