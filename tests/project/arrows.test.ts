@@ -75,6 +75,7 @@ const FLOORS = {
     'takeoff',
     'checks',
     'plan',
+    'field',
     'why',
     'propose',
     'study',
