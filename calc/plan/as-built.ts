@@ -1,8 +1,9 @@
 import { copied } from '../../routing/kept/changed-places.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { awayFromDrawing, dropAsBuilt } from '../../routing/site/place/as-built.ts';
+import { registersOf } from '../../routing/site/records/registers.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
-import type { AsBuilt, Drop, Site } from '../../routing/site/site.ts';
+import type { AsBuilt, Drop, Point3, Site } from '../../routing/site/site.ts';
 import { type Margins, marginsOf } from './margins.ts';
 import type { UncountedPlan } from './plan-shape.ts';
 import { planned } from './planned.ts';
@@ -58,8 +59,47 @@ const builtDrops = kept((drops: Site['drops'], asBuilt: Site['asBuilt']): Site['
 /** The site with its drops where they were built, as far as they were measured; the same objects where they were not. */
 export const siteAsBuilt = kept((site: Site): Site => {
   const drops = builtDrops(site.drops, site.asBuilt);
-  return site.asBuilt.size === 0 ? site : { ...site, drops, asBuilt: NOTHING_BUILT };
+  const places = placesFound(site.records);
+  if (site.asBuilt.size === 0 && places.size === 0) return site;
+  return {
+    ...site,
+    drops,
+    pullpoints: standing(site.pullpoints, places),
+    columns: standing(site.columns, places),
+    equipment: standing(site.equipment, places),
+    asBuilt: NOTHING_BUILT,
+    records: NO_RECORDS,
+  };
 });
+
+const NO_RECORDS: Site['records'] = [];
+
+/** Where pull points, columns and equipment were found, by their ids. */
+const placesFound = kept(
+  (records: Site['records']): ReadonlyMap<string, Point3> =>
+    new Map(
+      [...registersOf(records).values()].flatMap(({ of, what, part, now }) =>
+        what === 'place' && part === 'at' && now?.place ? [[of, now.place] as const] : [],
+      ),
+    ),
+);
+
+/** Elements where they were found: equipment with where raceways enter it, columns on the ground. */
+const standing = kept(
+  <T extends { readonly id: string; readonly at: readonly number[]; readonly entry?: Point3 }>(
+    elements: readonly T[],
+    places: ReadonlyMap<string, Point3>,
+  ): readonly T[] => {
+    if (!elements.some(({ id }) => places.has(id))) return elements;
+    return elements.map((element) => {
+      const place = places.get(element.id);
+      if (!place) return element;
+      const by = element.at.map((value, axis) => place[axis]! - value);
+      const entry = element.entry?.map((value, axis) => value + (by[axis] ?? 0));
+      return { ...element, at: place.slice(0, element.at.length), ...(entry && { entry }) };
+    });
+  },
+) as <T>(elements: readonly T[], places: ReadonlyMap<string, Point3>) => readonly T[];
 
 /**
  * What the measured places do to cords, branches, voltages and clearances, beside the same as drawn: the site as built

@@ -48,11 +48,11 @@ test('on a phone a tapped row stays in view with its drop drawn above it and its
   expect(row.y + row.height).toBeLessThanOrEqual(cardBox.y + 1);
   const next = card.getByRole('button', { name: 'Next D12' });
   expect((await next.boundingBox())!.y).toBeGreaterThan(760);
-  for (const name of ['As drawn', 'Measure', 'Note', 'Initials', 'Next D12'])
-    expect((await card.getByRole('button', { name }).boundingBox())!.height).toBeGreaterThanOrEqual(44);
+  for (const name of ['Set out', 'Measure', 'Note', 'Photo', 'As drawn', 'Next D12'])
+    expect((await card.getByRole('button', { name, exact: true }).boundingBox())!.height).toBeGreaterThanOrEqual(48);
   await card.getByRole('button', { name: 'As drawn' }).tap();
   await expect.poll(() => page.locator('li[data-row=D11]').textContent()).toContain('done');
-  await card.getByRole('button', { name: 'Initials' }).tap();
+  await card.getByRole('button', { name: 'Note', exact: true }).tap();
   await card.getByLabel('initials').fill('JB');
   await card.getByLabel('initials').press('Enter');
   await next.tap();
@@ -63,7 +63,7 @@ test('on a phone a tapped row stays in view with its drop drawn above it and its
   await up.fill(`10' 9"`);
   await up.press('Enter');
   await after.getByText('0\' 3" away').waitFor();
-  await after.getByRole('button', { name: 'Initials' }).tap();
+  await after.getByRole('button', { name: 'Note', exact: true }).tap();
   expect(await after.getByLabel('initials').inputValue()).toBe('JB');
   await after.getByRole('button', { name: 'Close' }).tap();
   await page.getByRole('button', { name: 'Not done 14' }).tap();

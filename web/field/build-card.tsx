@@ -2,46 +2,42 @@ import { useEffect, useRef, useState } from 'react';
 import type { Drop } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePage } from '../page-state/page-store.ts';
-import {
-  CheckedFields,
-  MeasuredPlaces,
-  NoteField,
-  RecordActs,
-  standingWords,
-} from '../panels/as-built/as-built-fields.tsx';
+import { CheckedFields, MeasuredPlaces, NoteField, standingWords } from '../panels/as-built/as-built-fields.tsx';
 import { AsBuiltResults } from '../panels/as-built/results.tsx';
 import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
 import { Circuit } from '../panels/elements/charger-panel.tsx';
 import { OwnFindings } from '../panels/facts/facts.tsx';
+import { nearestOpen } from '../words/nearest-open.ts';
 import { useBuildRows } from './build-list.tsx';
-import { nextRow } from './build-rows.ts';
+import { nextInRow, nextRow } from './build-rows.ts';
+import { DeviationFacts } from './deviation-facts.tsx';
+import { PhotoFacts } from './photo-facts.tsx';
+import { RoomFacts } from './room-facts.tsx';
+import { SetOutFacts, useSetOut } from './set-out-facts.tsx';
+import { StepsFacts } from './steps-facts.tsx';
 
 /** What is opened from the foot of the card. */
-const PARTS = { measured: 'Measure', note: 'Note', initials: 'Initials' } as const;
+const PARTS = { setOut: 'Set out', measured: 'Measure', note: 'Note', photo: 'Photo' } as const;
 type Part = keyof typeof PARTS | 'more';
 
 /** One drop in the hand of the person who hangs it: a card over the list, with its acts at the thumb. */
 export function BuildCard({ drop }: { readonly drop: Drop }) {
   const document = useDocumentStore();
   const units = useDocument((state) => state.site.units);
-  const filter = usePage((state) => state.buildFilter);
-  const { rows, go } = useBuildRows();
+  const { rows } = useBuildRows();
   const record = useAsBuilt(drop);
   const [open, setOpen] = useState<Part | null>(null);
   const scroll = useRef<HTMLDivElement>(null);
   const row = rows.find(({ id }) => id === drop.id);
-  // Whoever found one by its name goes on down the list.
-  const next = nextRow(rows, { ...filter, find: '' }, drop.id);
-  const { box, retractor } = drop;
   // What is opened is read from its top.
   useEffect(() => {
     if (open && scroll.current) scroll.current.scrollTop = 0;
   }, [open]);
   return (
-    <section className="build-card" aria-label={`Drop ${drop.id}`}>
+    <section className={open ? 'build-card build-card-open' : 'build-card'} aria-label={`Drop ${drop.id}`}>
       <header>
         <h2>{drop.id}</h2>
-        <span>{standingWords(record, units)}</span>
+        <span role="status">{standingWords(record, units)}</span>
         <button
           type="button"
           className="plain"
@@ -59,67 +55,125 @@ export function BuildCard({ drop }: { readonly drop: Drop }) {
           <>
             <p className="build-place">{row?.place}</p>
             <AsBuiltResults drop={drop} />
+            <DeviationFacts drop={drop} />
           </>
         )}
+        {open === 'setOut' && <SetOut drop={drop} />}
         {open === 'measured' && (
           <div className="fields as-built">
             <MeasuredPlaces drop={drop} />
             <AsBuiltResults drop={drop} />
+            <DeviationFacts drop={drop} />
           </div>
         )}
         {open === 'note' && (
           <div className="fields as-built">
             <NoteField drop={drop} />
-          </div>
-        )}
-        {open === 'initials' && (
-          <div className="fields as-built">
             <CheckedFields drop={drop} />
           </div>
         )}
-        {open === 'more' && <More drop={drop} />}
+        {open === 'photo' && <PhotoFacts id={drop.id} />}
+        {open === 'more' && <More drop={drop} circuits={row?.circuits ?? ''} />}
       </div>
-      <div className="build-acts">
-        <button
-          type="button"
-          onClick={() => record.measured({ box, ...(retractor && { retractor }) })}
-          disabled={record.found?.box !== undefined && record.away === 0}
-        >
-          As drawn
-        </button>
-        {(Object.keys(PARTS) as (keyof typeof PARTS)[]).map((part) => (
-          <button
-            key={part}
-            type="button"
-            aria-expanded={open === part}
-            onClick={() => setOpen(open === part ? null : part)}
-          >
-            {PARTS[part]}
-          </button>
-        ))}
-        <button type="button" className="main-act" disabled={!next} onClick={() => next && go(next.id)}>
-          {next ? `Next ${next.id}` : 'None left'}
-        </button>
-      </div>
+      <Acts drop={drop} open={open} setOpen={setOpen} record={record} />
     </section>
   );
 }
 
-function More({ drop }: { readonly drop: Drop }) {
-  const chargers = useDocument((state) => state.site.chargers);
-  const own = chargers.filter((charger) => charger.drop === drop.id);
+interface ActsProps {
+  readonly drop: Drop;
+  readonly open: Part | null;
+  readonly setOpen: (part: Part | null) => void;
+  readonly record: ReturnType<typeof useAsBuilt>;
+}
+
+/** What is done to a drop, and the ways on from it; the main one in the corner under the thumb. */
+function Acts({ drop, open, setOpen, record }: ActsProps) {
+  const filter = usePage((state) => state.buildFilter);
+  const { rows, go } = useBuildRows();
+  const { rows: tapes } = useSetOut();
+  const { box, retractor } = drop;
+  // Whoever found one by its name goes on down the list.
+  const next = nextRow(rows, { ...filter, find: '' }, drop.id);
+  const site = useDocument((state) => state.site);
+  const near = nearestOpen(site, drop.id);
+  const along = nextInRow(tapes, drop.id);
+  return (
+    <div className="build-acts">
+      {(Object.keys(PARTS) as (keyof typeof PARTS)[]).map((part) => (
+        <button
+          key={part}
+          type="button"
+          aria-expanded={open === part}
+          onClick={() => setOpen(open === part ? null : part)}
+        >
+          {PARTS[part]}
+        </button>
+      ))}
+      <button
+        type="button"
+        onClick={() => record.measured({ box, ...(retractor && { retractor }) })}
+        disabled={record.found?.box !== undefined && record.away === 0}
+      >
+        As drawn
+      </button>
+      <button
+        type="button"
+        disabled={!near}
+        aria-label={near ? `Near ${near.id}: the nearest not done` : 'All done'}
+        onClick={() => near && go(near.id)}
+      >
+        {near ? `Near ${near.id}` : 'All done'}
+      </button>
+      <button
+        type="button"
+        disabled={!along}
+        aria-label={along ? `Row ${along}: the next in the row` : 'No row'}
+        onClick={() => along && go(along)}
+      >
+        {along ? `Row ${along}` : 'No row'}
+      </button>
+      <button type="button" className="main-act" disabled={!next} onClick={() => next && go(next.id)}>
+        {next ? `Next ${next.id}` : 'None left'}
+      </button>
+    </div>
+  );
+}
+
+function SetOut({ drop: { id, retractor } }: { readonly drop: Drop }) {
   return (
     <>
+      <SetOutFacts id={id} />
+      <RoomFacts
+        points={[
+          { list: 'drops', id, part: 'box', name: 'the box' },
+          ...(retractor ? ([{ list: 'drops', id, part: 'retractor', name: 'the retractor' }] as const) : []),
+        ]}
+      />
+    </>
+  );
+}
+
+function More({ drop, circuits }: { readonly drop: Drop; readonly circuits: string }) {
+  const chargers = useDocument((state) => state.site.chargers);
+  const own = chargers.filter((charger) => charger.drop === drop.id);
+  const { found, forget } = useAsBuilt(drop);
+  return (
+    <>
+      {circuits && <p>Circuit {circuits}</p>}
+      <StepsFacts id={drop.id} steps={['set']} />
       {own.map(({ id }) => (
         <section key={id} aria-label={`Charger ${id} as drawn`}>
-          <h3>{id}</h3>
+          <StepsFacts id={id} steps={['pulled', 'terminated', 'tested']} />
           <Circuit charger={id} />
         </section>
       ))}
       <OwnFindings id={drop.id} />
-      <div className="fields">
-        <RecordActs drop={drop} />
-      </div>
+      {found && (
+        <button type="button" className="plain" onClick={forget}>
+          Forget the record
+        </button>
+      )}
     </>
   );
 }

@@ -45,7 +45,7 @@ export function BuildList() {
       <div className="build-bar">
         <input
           type="search"
-          aria-label="Find a drop, charger or stall"
+          aria-label="Find a drop, charger, stall or circuit"
           placeholder="Find"
           value={filter.find}
           autoComplete="off"
@@ -66,6 +66,9 @@ export function BuildList() {
           onClick={document.getState().undo}
         >
           Undo
+        </button>
+        <button type="button" onClick={() => page.setState({ records: true })}>
+          Records
         </button>
       </div>
       <Rows rows={shown} chosen={chosen} go={go} />
@@ -114,7 +117,7 @@ function Rows({ rows, chosen, go }: RowsProps) {
       onScroll={(event) => setTop(event.currentTarget.scrollTop)}
     >
       <ul style={{ paddingTop: first * ROW_PX, paddingBottom: (rows.length - last) * ROW_PX }}>
-        {rows.slice(first, last).map(({ id, stalls, done, off, place: at }) => (
+        {rows.slice(first, last).map(({ id, stalls, done, off, conflict, place: at }) => (
           <li key={id} data-row={id}>
             <button type="button" aria-pressed={id === chosen} onClick={() => go(id)}>
               <span className={done ? 'build-mark build-done' : 'build-mark'} aria-hidden="true">
@@ -124,8 +127,8 @@ function Rows({ rows, chosen, go }: RowsProps) {
                 <b>{id}</b> <span className="quiet">{stalls && `stall ${stalls}`}</span>
                 <span className="build-place">{at}</span>
               </span>
-              <span className={off ? 'build-state build-off' : 'build-state'}>
-                {off ? `off ${off}` : done ? 'done' : 'not done'}
+              <span className={off || conflict ? 'build-state build-off' : 'build-state'}>
+                {conflict ? 'two say' : off ? `off ${off}` : done ? 'done' : 'not done'}
               </span>
             </button>
           </li>

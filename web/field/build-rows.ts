@@ -1,7 +1,10 @@
+import type { SetOutRow } from '../../calc/field/set-out-rows.ts';
 import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
 import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
+import { conflictsOf } from '../../routing/site/records/registers.ts';
 import type { Drop, Site } from '../../routing/site/site.ts';
 import type { BuildFilter } from '../page-state/build-filter.ts';
+import { circuitNames } from '../words/circuit-names.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
 
@@ -15,6 +18,10 @@ export interface BuildRow {
   readonly off: string | null;
   /** From the gridlines and up from grade. */
   readonly place: string;
+  /** Of its chargers, as on the door card. */
+  readonly circuits: string;
+  /** Two people wrote different things of it. */
+  readonly conflict: boolean;
   /** What it is found by, in small letters. */
   readonly names: string;
 }
@@ -22,6 +29,8 @@ export interface BuildRow {
 /** A row for each drop, in the order of the site. */
 export function buildRows(site: Site): readonly BuildRow[] {
   const { gridlines, units, rules } = site;
+  const circuits = circuitNames(site);
+  const conflicts = new Set(conflictsOf(site.records).map(({ of }) => of));
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
   const served = new Map<string, { readonly chargers: string[]; readonly stalls: string[] }>();
   for (const { id, drop, stalls } of site.chargers) {
@@ -38,13 +47,16 @@ export function buildRows(site: Site): readonly BuildRow[] {
     const found = site.asBuilt.get(drop.id);
     const away = awayFromDrawing(drop, found);
     const { chargers = [], stalls = [] } = served.get(drop.id) ?? {};
+    const own = chargers.flatMap((charger) => circuits.get(charger) ?? []);
     return {
       id: drop.id,
       stalls: stalls.join(', '),
       done: found?.checkedOn !== undefined,
       off: away > rules.builtTolerance ? nearestInch(away, units) : null,
       place: placed(drop),
-      names: [drop.id, ...chargers, ...stalls].join(' ').toLowerCase(),
+      circuits: own.join(', '),
+      conflict: conflicts.has(drop.id),
+      names: [drop.id, ...chargers, ...stalls, ...own].join(' ').toLowerCase(),
     };
   });
 }
@@ -63,4 +75,13 @@ export function nextRow(rows: readonly BuildRow[], filter: BuildFilter, id: stri
   const at = rows.findIndex((row) => row.id === id);
   const after = [...rows.slice(at + 1), ...rows.slice(0, Math.max(0, at))];
   return after.find((row) => isShown(row, filter)) ?? null;
+}
+
+/** The drop after a drop along the row that its box is set out in; the first of it after the last, none where it is alone. */
+export function nextInRow(rows: readonly SetOutRow[], id: string): string | null {
+  for (const { marks } of rows) {
+    const at = marks.findIndex(({ point }) => point.of === id && point.part === 'box');
+    if (at >= 0) return marks[(at + 1) % marks.length]!.point.of;
+  }
+  return null;
 }

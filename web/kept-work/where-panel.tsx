@@ -1,6 +1,7 @@
 import type { Health } from '../document/keeping/site-keeping.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { Fact, Facts } from '../panels/facts/facts.tsx';
+import { persistWords, roomWords } from '../words/room-words.ts';
 import { whenWords } from '../words/site-labels.ts';
 import { keepingWords } from './keeping-words.tsx';
 
@@ -41,20 +42,3 @@ export function WherePanel({ health, count, onSaveAll, onReadBack }: WhereProps)
 }
 
 const timeWords = (at: number | null | undefined): string => (at == null ? 'not yet' : whenWords(at, Date.now()));
-
-function roomWords(health: Health | null): string {
-  if (!health?.room) return 'this browser does not say';
-  const { used, of } = health.room;
-  return `${bytes(used)} used, ${bytes(Math.max(0, of - used))} left`;
-}
-
-function bytes(count: number): string {
-  const [size, unit] = count >= 1e9 ? [count / 1e9, 'GB'] : count >= 1e6 ? [count / 1e6, 'MB'] : [count / 1e3, 'kB'];
-  return `${size >= 100 ? Math.round(size) : Number(size.toPrecision(2))} ${unit}`;
-}
-
-function persistWords(health: Health | null): string {
-  if (health?.persisted === true) return 'no: the browser has agreed to keep it';
-  if (health?.persisted === false) return 'yes, when the browser runs short of room: save to files as well';
-  return 'the browser is asked with the first change';
-}

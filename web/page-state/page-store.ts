@@ -34,6 +34,8 @@ export interface PageState {
   readonly keptWork: boolean;
   /** Whether something is looked for by its name. */
   readonly find: boolean;
+  /** The records of the field are open: who wrote what, to be sent, taken in and decided. */
+  readonly records: boolean;
   /** Which drops the list of the field shows. */
   readonly buildFilter: BuildFilter;
   /** The charging day by which ways are weighed, where a person named one; null: the hardest. */
@@ -53,6 +55,7 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     drawings: false,
     keptWork: false,
     find: false,
+    records: false,
     buildFilter: ALL_DROPS,
     decidingDay: null,
     spoken: '',

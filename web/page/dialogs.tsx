@@ -8,6 +8,8 @@ const DrawingsDialog = whenAsked(async () => (await import('./drawings-dialog.ts
 const KeysDialog = whenAsked(async () => (await import('./keys-dialog.tsx')).KeysDialog);
 const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.tsx')).ProblemsDialog);
 
+const RecordsDialog = whenAsked(async () => (await import('../field/records-dialog.tsx')).RecordsDialog);
+
 /** What lies over the page while it is asked for. Find takes letters from the first one, so it stands there from when its script has come. */
 export function Dialogs() {
   const page = usePageStore();
@@ -15,12 +17,14 @@ export function Dialogs() {
   const help = usePage((state) => state.help);
   const drawings = usePage((state) => state.drawings);
   const keptWork = usePage((state) => state.keptWork);
+  const records = usePage((state) => state.records);
   return (
     <>
       {problems && <ProblemsDialog {...problems} />}
       {help && <KeysDialog close={() => page.setState({ help: false })} />}
       {drawings && <DrawingsDialog close={() => page.setState({ drawings: false })} />}
       {keptWork && <KeptWorkDialog close={() => page.setState({ keptWork: false })} />}
+      {records && <RecordsDialog close={() => page.setState({ records: false })} />}
       <FindDialog />
     </>
   );

@@ -5,6 +5,7 @@ import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { keysToBoard } from '../parts/keys-to-board.ts';
+import { circuitNames } from '../words/circuit-names.ts';
 import { type Found, findElements } from '../words/find-elements.ts';
 import { refsOf } from '../words/refs.ts';
 
@@ -28,8 +29,9 @@ function FindForm() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
   const file = useDocument((state) => state.file);
+  const site = useDocument((state) => state.site);
   const [text, setText] = useState('');
-  const { found, more } = useMemo(() => findElements(file, text, MOST), [file, text]);
+  const { found, more } = useMemo(() => findElements(file, text, MOST, circuitNames(site)), [file, site, text]);
   const box = useRef<HTMLDivElement>(null);
 
   const go = ({ list, id }: Found): void => {
@@ -58,7 +60,7 @@ function FindForm() {
           ref={(input) => input?.setAttribute('autofocus', '')}
           value={text}
           maxLength={60}
-          placeholder="D05, stall 12, P1"
+          placeholder="D05, stall 12, P1-1/3"
           autoComplete="off"
           autoCapitalize="none"
           autoCorrect="off"

@@ -11,7 +11,7 @@ import { KeepingWords } from '../kept-work/keeping-words.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Menu } from '../parts/menu.tsx';
-import { setTheme } from '../parts/theme.ts';
+import { setTheme, THEMES, type Theme } from '../parts/theme.ts';
 import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
 import { FileMenu } from './file-menu.tsx';
 import { sampleWords } from './sample-words.ts';
@@ -89,16 +89,22 @@ function FileActs() {
   );
 }
 
+const THEME_WORDS: Readonly<Record<Theme, string>> = {
+  light: 'Light theme',
+  dark: 'Dark theme',
+  sunlight: 'Sunlight theme: the strongest contrast, the largest targets',
+};
+
 function ThemeButton({ painting }: { readonly painting: Painting }) {
   const page = usePageStore();
   const theme = usePage((state) => state.theme);
-  const next = theme === 'light' ? 'dark' : 'light';
+  const next = THEMES[(THEMES.indexOf(theme) + 1) % THEMES.length]!;
   return (
     <button
       type="button"
       className="icon"
       aria-label={`Change to the ${next} theme`}
-      title={`${next === 'dark' ? 'Dark' : 'Light'} theme`}
+      title={THEME_WORDS[next]}
       onClick={() => {
         setTheme(next);
         page.setState({ theme: next });

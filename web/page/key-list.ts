@@ -46,6 +46,7 @@ export const KEYS = [
       row('F', 'show the whole lot, or the underlay of an empty one', 'f'),
       row('Shift+F', 'show what is selected', 'F'),
       row('G', 'go to a drop, a stall, a panel by its name', 'g'),
+      row('Q', 'go to the nearest drop that is not yet set', 'q'),
       row('H', 'raise the drawing: heights straight up over the plan; and lay it flat again', 'h'),
       row('+ and -', 'zoom', '+', '=', '-'),
       row('J, N, M', 'select, pan, measure', 'j', 'n', 'm'),

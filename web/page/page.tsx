@@ -78,6 +78,15 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
   useEffect(() => attachPageKeys(store, page), [store, page]);
   useEffect(() => attachKeysToBoard(), []);
+  // A link may bring records; who opens it decides whether they are taken in.
+  useEffect(() => {
+    const heed = (): void => {
+      if (location.hash.startsWith('#records=')) page.setState({ records: true });
+    };
+    heed();
+    addEventListener('hashchange', heed);
+    return () => removeEventListener('hashchange', heed);
+  }, [page]);
   useEffect(() => showFocus(document), []);
   // What was taken back or done again is shown where it happened.
   useEffect(

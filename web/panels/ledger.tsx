@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { isDrawTool } from '../board/draw/tool-names.ts';
 import { useView } from '../board/view-store.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -10,8 +11,8 @@ import { LotPanel } from './lot/lot-panel.tsx';
 const DrawPanel = whenAsked(async () => (await import('./draw/draw-panel.tsx')).DrawPanel);
 const SelectionPanel = whenAsked(async () => (await import('./selection/selection-panel.tsx')).SelectionPanel);
 
-/** One column of facts: of the lot, or of what is selected; the cautions at its foot. */
-export function Ledger() {
+/** One column of facts: of the lot, or of what is selected, with what stands below it; the cautions at its foot. */
+export function Ledger({ below }: { readonly below?: ReactNode }) {
   const first = useDocument((state) => state.selection[0]);
   const opened = useDocument((state) => state.opened);
   const tool = useView((state) => state.tool);
@@ -26,6 +27,7 @@ export function Ledger() {
         aria-label="Facts"
       >
         {drawing ? <DrawPanel tool={drawing} /> : first ? <SelectionPanel /> : <LotPanel />}
+        {below}
       </Scroller>
       <Cautions />
     </aside>

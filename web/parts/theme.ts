@@ -1,4 +1,6 @@
-export type Theme = 'light' | 'dark';
+/** By day, by night, and in the sun, where every word stands out at seven to one or more. */
+export const THEMES = ['light', 'dark', 'sunlight'] as const;
+export type Theme = (typeof THEMES)[number];
 
 const KEY = 'overrow.theme';
 
@@ -6,11 +8,7 @@ const KEY = 'overrow.theme';
 export function startTheme(): Theme {
   const chosen = quietly(() => localStorage.getItem(KEY));
   const theme =
-    chosen === 'light' || chosen === 'dark'
-      ? chosen
-      : matchMedia('(prefers-color-scheme: dark)').matches
-        ? 'dark'
-        : 'light';
+    THEMES.find((each) => each === chosen) ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light');
   document.documentElement.dataset.theme = theme;
   return theme;
 }

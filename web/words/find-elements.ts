@@ -34,14 +34,17 @@ function askedFor(text: string): { readonly asked: string; readonly of: ListName
   return { asked, of: null };
 }
 
+const NO_CIRCUITS: ReadonlyMap<string, string> = new Map();
+
 /**
  * The elements whose names or labels answer a text, best first, however its letters are written; and how many there are
- * beyond the `most` that are given.
+ * beyond the `most` that are given. `circuits` are the numbers on the door card, by what they serve.
  */
 export function findElements(
   file: SiteFile,
   text: string,
   most: number,
+  circuits: ReadonlyMap<string, string> = NO_CIRCUITS,
 ): { readonly found: readonly Found[]; readonly more: number } {
   const { asked, of } = askedFor(text);
   if (asked === '') return { found: [], more: 0 };
@@ -49,7 +52,7 @@ export function findElements(
   for (const list of of ? [of] : LISTS) {
     const { alsoCalled }: Pick<Kind<never>, 'alsoCalled'> = KINDS[list];
     for (const element of elementsOf(file, list)) {
-      const called = alsoCalled?.(element as never);
+      const called = alsoCalled?.(element as never) ?? circuits.get(element.id);
       const also = called !== undefined && called !== element.id ? called : null;
       const rank = [element.id, called]
         .map((each) => (each === undefined ? null : answers(each.toLowerCase(), asked)))

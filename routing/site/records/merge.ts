@@ -47,3 +47,7 @@ export function missingFrom(marks: readonly Mark[], known: readonly Mark[]): rea
   const held = new Set(known.map(markText));
   return mergeMarks(marks, []).filter((mark) => !held.has(markText(mark)));
 }
+
+/** The next logical time after all that a list knows of. */
+export const nextTime = (marks: readonly Mark[]): number =>
+  1 + marks.reduce((most, { time }) => Math.max(most, time), 0);

@@ -1,5 +1,6 @@
 import type { Mark } from '../site.ts';
 import { drawingOf } from './brought-up.ts';
+import { nextTime } from './merge.ts';
 import { addressOf, registersOf } from './registers.ts';
 
 /** Who makes a mark, and when by their own clock. */
@@ -10,10 +11,6 @@ export interface Author {
 
 /** What is written down: of what, and what of it. */
 export type Saying = Pick<Mark, 'of' | 'part' | 'what' | 'gone' | 'place' | 'from' | 'text' | 'photo' | 'line'>;
-
-/** The next logical time after all that a list knows of. */
-export const nextTime = (marks: readonly Mark[]): number =>
-  1 + marks.reduce((most, { time }) => Math.max(most, time), 0);
 
 /**
  * New marks, each in the place of all that its author knew of the same thing. `newId` gives names that nobody else gives.

@@ -42,3 +42,12 @@ test('whatever is typed, no more are given than asked for, each once, and the re
     }),
   );
 });
+
+test('a circuit number of the door card finds its charger', () => {
+  const circuits = new Map([[file.chargers![4]!.id, 'P1-9/11']]);
+  expect(findElements(file, 'p1-9', 5, circuits).found[0]).toEqual({
+    list: 'chargers',
+    id: file.chargers![4]!.id,
+    also: 'P1-9/11',
+  });
+});

@@ -1,6 +1,7 @@
 import { deleteElements } from '../../document/edits/delete.ts';
 import { moveElements } from '../../document/edits/move.ts';
 import { keepsDrawing } from '../../document/field-work.ts';
+import { nearestOpen } from '../../words/nearest-open.ts';
 import { pushed } from '../camera.ts';
 import { chooseTool } from '../draw/drawing.ts';
 import { fitAll, frameRefs, zoomBy } from '../framing.ts';
@@ -106,6 +107,13 @@ const ACTS: Readonly<Record<string, Act>> = {
   '.': (world) => step(world, 1),
   ',': (world) => step(world, -1),
   g: ({ page }) => page.setState({ find: true }),
+  q: ({ document, view, scene }) => {
+    const { site, selection, select } = document.getState();
+    const next = nearestOpen(site, selection.find(({ list }) => list === 'drops')?.id ?? null);
+    if (!next) return;
+    select([{ list: 'drops', id: next.id }]);
+    frameRefs(view, scene(), [{ list: 'drops', id: next.id }]);
+  },
   h: ({ view }) => view.setState({ raised: !view.getState().raised }),
   j: (world) => chooseTool(world, 'select'),
   n: (world) => chooseTool(world, 'pan'),

@@ -5,8 +5,8 @@ import type { Step } from '../change/edit.ts';
 import { elementsOf, type Ref } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
+import { movedLotSteps } from './marks-steps.ts';
 import { gridlineSteps } from './move-gridlines.ts';
-import { movedLotSteps } from './records.ts';
 
 /**
  * The steps by which what refers to the lot goes with it where it is moved, turned or mirrored as a whole: its gridlines,

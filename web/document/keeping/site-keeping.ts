@@ -20,6 +20,8 @@ export interface SiteKeeping extends KeptWork {
   /** Keeps the open site even if it is never changed. */
   readonly holdOn: () => Promise<void>;
   readonly health: () => Promise<Health>;
+  /** Asks the browser not to clear its store, where it was not asked since the page was opened. */
+  readonly askToLast: () => Promise<void>;
   /** Hands out all kept sites in one file. */
   readonly saveAll: () => Promise<void>;
   /** Tells a listener of every kept site that changed, here or in another tab (null: several); returns the way to stop. */

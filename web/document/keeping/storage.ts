@@ -41,6 +41,7 @@ export async function keepSites(store: DocumentStore, world: PageWorld): Promise
       if (database && !keepsNone(role)) await holdOn(database, role.doc);
     },
     health: () => healthOf(keeper),
+    askToLast: () => keeper.lasting.ask(),
     saveAll: () => saveAll(keeper),
     onChange: (listener) => {
       listeners.add(listener);

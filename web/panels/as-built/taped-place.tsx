@@ -1,4 +1,5 @@
 import { useId, useState } from 'react';
+import { tapeLines } from '../../../calc/field/tape-lines.ts';
 import { setOutPlace } from '../../../routing/site/place/grid-frame.ts';
 import { placeTaped, settingOutLine, type TapeAxis, tapedFrom } from '../../../routing/site/place/taped-place.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
@@ -61,7 +62,8 @@ interface RowProps extends TapedProps {
 function TapeRow({ axis, name, drawn, value, onChange, children }: RowProps) {
   const id = useId();
   const gridlines = useDocument((state) => state.site.gridlines);
-  const lines = gridlines[axis];
+  const records = useDocument((state) => state.site.records);
+  const lines = tapeLines(gridlines, records)[axis];
   const [chosen, choose] = useState<number | null>(null);
   const [sideAtLine, setSideAtLine] = useState<1 | -1>(1);
   const line = lines[chosen ?? -1] ?? settingOutLine(gridlines, drawn, axis);
@@ -79,12 +81,12 @@ function TapeRow({ axis, name, drawn, value, onChange, children }: RowProps) {
         <>
           <select
             aria-label={`${label}, measured from`}
-            value={lines.indexOf(line)}
+            value={lines.findIndex(({ label, at }) => label === line.label && at === line.at)}
             onChange={(event) => choose(Number(event.target.value))}
           >
             {lines.map((each, i) => (
               <option key={`${each.label} ${each.at}`} value={i}>
-                line {each.label}
+                {each.own ? each.label : `line ${each.label}`}
               </option>
             ))}
           </select>

@@ -1,7 +1,7 @@
 import { stallsInReach } from '../../../routing/reach/stalls-in-reach.ts';
 import { useView } from '../../board/view-store.ts';
 import { addElements } from '../../document/edits/add.ts';
-import { chargerFor } from '../../document/edits/charge-stalls.ts';
+import { chargerFor } from '../../document/edits/charger-for.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 
 /** A drop that has no charger yet, and the way to hang one there for the stall that its cord covers best. */

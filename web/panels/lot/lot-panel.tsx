@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { findingCounts } from '../../../calc/checks/standing.ts';
-import { asBuiltOf } from '../../../calc/plan/as-built.ts';
 import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../../calc/plan/margins.ts';
 import { servedStalls } from '../../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../calc/takeoff/totals.ts';
@@ -13,7 +12,7 @@ import { useTakeoff } from '../../document/use-takeoff.ts';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePageStore } from '../../page-state/page-store.ts';
 import { whenAsked } from '../../page-state/when-asked.tsx';
-import { TitleCells } from '../../parts/title-cells.tsx';
+import { type TitleCell, TitleCells } from '../../parts/title-cells.tsx';
 import { dropOf } from '../../words/refs.ts';
 import { FindingList } from '../facts/finding-list.tsx';
 import { MarginRow } from '../facts/margin-bar.tsx';
@@ -23,6 +22,7 @@ import { SelectLot } from './select-lot.tsx';
 import { Standing } from './standing.tsx';
 
 const AccessibleSection = whenAsked(async () => (await import('./accessible-section.tsx')).AccessibleSection);
+const BuildCells = whenAsked(async () => (await import('./build-cells.tsx')).BuildCells);
 const CheckList = whenAsked(async () => (await import('./check-list.tsx')).CheckList);
 const UnderlaySection = whenAsked(async () => (await import('../../underlay/underlay-section.tsx')).UnderlaySection);
 const PricePanel = whenAsked(async () => (await import('./price-panel.tsx')).PricePanel);
@@ -39,42 +39,25 @@ export function LotPanel() {
   const opens = { open, toggle: () => setOpen(!open) };
   const served = site.stalls.filter(({ id }) => servedStalls(plan, site.rules).has(id)).length;
   const { fail: fails, warn: warns } = findingCounts(plan);
-  const offDrawing = plan.findings.filter(({ rule }) => rule === 'as-built').length;
-  const failsBuilt =
-    station === 'build' ? asBuiltOf(plan, site).findings.filter(({ severity }) => severity === 'fail').length : 0;
-  const checked = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   const summed = (length: SummedLength) => ({
     label: length.name,
     value: takeoff === undefined ? '…' : printTotal(summedLength(takeoff, length), site.units),
     says: length.says,
   });
+  const cells: readonly TitleCell[] = [
+    { label: 'stalls served', value: `${served} of ${site.stalls.length}` },
+    { label: 'chargers', value: String(site.chargers.length) },
+    { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass', opens },
+    { label: 'to check', value: String(warns), state: warns > 0 ? 'warn' : 'pass', opens },
+  ];
   return (
     <div className="panel" data-testid="lot-panel">
       <h2>The lot</h2>
-      <TitleCells
-        cells={[
-          { label: 'stalls served', value: `${served} of ${site.stalls.length}` },
-          { label: 'chargers', value: String(site.chargers.length) },
-          { label: 'fails', value: String(fails), state: fails > 0 ? 'fail' : 'pass', opens },
-          { label: 'to check', value: String(warns), state: warns > 0 ? 'warn' : 'pass', opens },
-          ...(station === 'build'
-            ? [
-                { label: 'drops', value: String(site.drops.length) },
-                { label: 'checked as built', value: `${checked} of ${site.drops.length}` },
-                {
-                  label: 'off the drawing',
-                  value: String(offDrawing),
-                  state: offDrawing > 0 ? ('warn' as const) : ('pass' as const),
-                },
-                {
-                  label: 'fails only as built',
-                  value: String(failsBuilt),
-                  state: failsBuilt > 0 ? ('fail' as const) : ('pass' as const),
-                },
-              ]
-            : [summed(SUMMED_LENGTHS.branchConductors), summed(SUMMED_LENGTHS.branchRaceway)]),
-        ]}
-      />
+      {station === 'build' ? (
+        <BuildCells cells={cells} />
+      ) : (
+        <TitleCells cells={[...cells, summed(SUMMED_LENGTHS.branchConductors), summed(SUMMED_LENGTHS.branchRaceway)]} />
+      )}
       {site.stalls.length + site.chargers.length + site.raceways.length === 0 ? (
         <>
           <EmptyLot />

@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import { safeFileName } from '../../calc/sheets/file-name.ts';
+import { recordsOf, writeRecords } from '../../routing/site/records/records-file.ts';
+import { download } from '../document/files/files.ts';
+import { useDocument, useDocumentStore } from '../document/use-document.tsx';
+import { linkOf } from './records-link.ts';
+
+/** The records as a file, or, where they are few, as a link that can be sent as text. */
+export function SendSection() {
+  const document = useDocumentStore();
+  const count = useDocument((state) => state.file.records?.length ?? 0);
+  const [link, setLink] = useState<string | null>(null);
+  const [says, setSays] = useState('');
+  const save = (): void => {
+    const { file } = document.getState();
+    download(`${safeFileName(file.name)}.records.json`, 'application/json', writeRecords(recordsOf(file)));
+    setSays('Handed to the browser as a download.');
+  };
+  const make = (): void => {
+    const made = linkOf(recordsOf(document.getState().file), location.href);
+    setLink(made);
+    setSays(
+      made
+        ? 'Whoever opens it on this site is asked whether to take them in.'
+        : 'They are too many for a link: send the file.',
+    );
+  };
+  return (
+    <section aria-label="Send">
+      <h3>Send what is written down</h3>
+      <div className="records-acts">
+        <button type="button" disabled={count === 0} onClick={save}>
+          Save the records
+        </button>
+        <button type="button" disabled={count === 0} onClick={make}>
+          As a link
+        </button>
+      </div>
+      {link && (
+        <input
+          type="text"
+          readOnly
+          aria-label="link with the records"
+          value={link}
+          onFocus={(event) => event.target.select()}
+        />
+      )}
+      {says && <p role="status">{says}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,90 @@
+import './field.css';
+import { useMemo } from 'react';
+import { type SetOutPoint, setOutPoints } from '../../calc/field/set-out-points.ts';
+import { type SetOutRow, setOutRows } from '../../calc/field/set-out-rows.ts';
+import { placeOffsets, tapeLines } from '../../calc/field/tape-lines.ts';
+import type { Units } from '../../routing/site/schema/vocabulary.ts';
+import { useDocument } from '../document/use-document.tsx';
+import { axisWords, closingWords, heightWords, readingWords, tapeWords, tieWords } from './set-out-words.ts';
+
+/** All that is set out of the open site, with its rows. */
+export function useSetOut(): { readonly points: readonly SetOutPoint[]; readonly rows: readonly SetOutRow[] } {
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  return useMemo(() => {
+    const points = setOutPoints(site, plan);
+    return { points, rows: setOutRows(site, points) };
+  }, [site, plan]);
+}
+
+/** Where the points of an element are set out, with what shows a slip, and the one tape along their rows. */
+export function SetOutFacts({ id }: { readonly id: string }) {
+  const { points, rows } = useSetOut();
+  const own = points.filter(({ of }) => of === id);
+  if (own.length === 0) return null;
+  const through = rows.filter(({ marks }) => marks.some(({ point }) => point.of === id));
+  return (
+    <section className="set-out" aria-label={`Setting out of ${id}`}>
+      {own.map((point) => (
+        <PointFacts key={point.name} point={point} />
+      ))}
+      {through.map((row) => (
+        <RowTape key={`${row.axis} ${row.across} ${row.marks[0]!.point.name}`} row={row} id={id} />
+      ))}
+    </section>
+  );
+}
+
+function PointFacts({ point }: { readonly point: SetOutPoint }) {
+  const gridlines = useDocument((state) => state.site.gridlines);
+  const records = useDocument((state) => state.site.records);
+  const units = useDocument((state) => state.site.units);
+  const place = placeOffsets(gridlines, tapeLines(gridlines, records), point.at);
+  const sums = [closingWords(place.x, units), closingWords(place.y, units)].filter((words) => words !== null);
+  const tie = tieWords(place, units);
+  return (
+    <div className="set-out-point" data-point={point.name}>
+      <h3>{point.name}</h3>
+      <p className="set-out-place">
+        <b>{axisWords(place.x, units)}</b>
+        <b>{axisWords(place.y, units)}</b>
+        <b>{heightWords(point, units)}</b>
+      </p>
+      {(sums.length > 0 || tie) && (
+        <p className="quiet small">
+          {[...sums.map((sum) => `Closes: ${sum}.`), ...(tie ? [`Tie: ${tie}.`] : [])].join(' ')}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function RowTape({ row, id }: { readonly row: SetOutRow; readonly id: string }) {
+  const units = useDocument((state) => state.site.units);
+  const { marks, zero, end, from, diagonal } = row;
+  const part = marks[0]!.point.part;
+  return (
+    <details className="row-tape">
+      <summary>
+        One tape from {zero}: {marks.length} {part === 'at' ? 'in the row' : part === 'box' ? 'boxes' : `${part}s`}
+        {from && `, ${readingWords(from, units)}`}
+      </summary>
+      <ol>
+        {marks.map(({ point, feet }) => (
+          <li key={point.name} aria-current={point.of === id ? 'true' : undefined}>
+            <span>{point.name}</span> <b>{tapeWords(feet, units)}</b>
+          </li>
+        ))}
+        {end && (
+          <li>
+            <span>line {end.line}, which closes it</span> <b>{tapeWords(end.feet, units)}</b>
+          </li>
+        )}
+      </ol>
+      {diagonal && <p className="quiet small">{diagonalWords(row, diagonal, units)}</p>}
+    </details>
+  );
+}
+
+const diagonalWords = ({ marks }: SetOutRow, diagonal: NonNullable<SetOutRow['diagonal']>, units: Units): string =>
+  `Diagonal from ${diagonal.corner} to ${marks.at(-1)!.point.name}: ${tapeWords(diagonal.feet, units)}.`;
