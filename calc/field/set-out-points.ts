@@ -31,7 +31,7 @@ export interface SetOutPoint {
 }
 
 /** Every place that is set out, kind by kind in the order of the site. */
-export const setOutPoints = kept((site: Site, plan: Plan): readonly SetOutPoint[] => [
+export const setOutPoints = kept((site: Site, plan: Pick<Plan, 'branches'>): readonly SetOutPoint[] => [
   ...dropPoints(site),
   ...site.pullpoints.map(({ id, at }) => point(site, 'pullpoints', id, 'at', at)),
   ...supportPoints(site, plan),
@@ -69,7 +69,7 @@ const dropPoints = (site: Site): readonly SetOutPoint[] =>
     ...(retractor ? [point(site, 'drops', id, 'retractor', retractor)] : []),
   ]);
 
-function supportPoints(site: Site, { branches }: Plan): readonly SetOutPoint[] {
+function supportPoints(site: Site, { branches }: Pick<Plan, 'branches'>): readonly SetOutPoint[] {
   const { tables } = designOf(site.rules);
   const lays = feederLays(site, feederConduits(site, tables), tables);
   return supportsOf(site, branches, lays, tables).flatMap(({ raceway, supports }) =>
