@@ -7,7 +7,7 @@ import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
 import type { Box, Conduit } from '../plan-file.ts';
 import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
-import { conduitNames, type IssuedNames, issuedNames } from './conduit-names.ts';
+import { conduitNames, type IssuedNames, issuedNames, junctionNames } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
 import { type Ground, groundOf } from './ground.ts';
@@ -49,29 +49,31 @@ const ownRuns = splitting<Run>();
 export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
   const ground = groundOf(site);
   const feeds = feedsOf(site.chargers);
-  const { conduits } = site.issued;
-  const names = conduits.size === 0 ? null : issuedNames(conduits, site.chargers);
+  const { conduits, boxes, circuits } = site.issued;
+  const names = conduits.size === 0 ? null : issuedNames(conduits, site.chargers, circuits);
+  const boxNames = boxes.size === 0 ? null : issuedNames(boxes, site.chargers, circuits);
   const parts = ownRuns(runs, feeds.partition);
   return byEquipment(
     [feeds.equipment, feeds.chargers, parts],
-    [site.equipment, feeds.sharedDrops, ground, design, names],
+    [site.equipment, feeds.sharedDrops, ground, design, names, boxNames],
   );
 }
 
 const byEquipment = keptEach(
   (
     [id, chargers, runs]: readonly [string, readonly Charger[], readonly Run[]],
-    [all, sharedDrops, ground, design, issued]: readonly [
+    [all, sharedDrops, ground, design, issued, boxes]: readonly [
       readonly Equipment[],
       ReadonlySet<string>,
       Ground,
       Design,
       IssuedNames | null,
+      IssuedNames | null,
     ],
   ): EquipmentBranches => {
     const equipment = byId(all).get(id);
     if (equipment === undefined) throw new RangeError(`${id} feeds a charger and is not in the site`);
-    return branchesOf(equipment, chargers, sharedDrops, runs, ground, design, issued);
+    return branchesOf(equipment, chargers, sharedDrops, runs, ground, design, issued, boxes);
   },
 );
 
@@ -86,6 +88,7 @@ const branchesOf = kept(
     ground: Ground,
     design: Design,
     issued: IssuedNames | null,
+    issuedBoxes: IssuedNames | null,
   ): EquipmentBranches => {
     const ways: Way[] = [];
     chargers.forEach((charger, i) => {
@@ -94,9 +97,12 @@ const branchesOf = kept(
       const way = wayOf(charger, run, ground);
       if (way !== null) ways.push(way);
     });
-    const bundles = shareConduits(design, travelOrder(ways));
+    const bundles = shareConduits(design, travelOrder(ways), issued?.whole.get(equipment.id) ?? null);
     const names = issued === null ? null : conduitNames(bundles, equipment.id, issued);
-    const homeRuns = bundles.map((homeRun, i) => named(homeRun, equipment.id, i + 1, names?.[i] ?? null));
+    const junctions = issuedBoxes === null ? null : junctionNames(bundles, equipment.id, issuedBoxes);
+    const homeRuns = bundles.map((homeRun, i) =>
+      named(homeRun, equipment.id, i + 1, names?.[i] ?? null, junctions?.[i] ?? null),
+    );
     const byCharger = new Map<string, BranchCircuit>();
     for (const { circuits } of homeRuns) for (const circuit of circuits) byCharger.set(circuit.charger, circuit);
     const circuits = chargers.map((charger) => byCharger.get(charger.id) ?? null);

@@ -19,18 +19,30 @@ export interface NamedHomeRun {
   /** `P1-3`: the third home run of P1. */
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
+  /** Names of the junctions on the way of one of them, from the equipment on. */
+  readonly junctionsOf: (circuit: number) => readonly string[];
   /** One for each of its pieces, put together when they are asked for. */
   readonly conduits: readonly Conduit[];
   /** What it brings into boxes, put together when it is asked for. */
   readonly openings: readonly OpeningLoad[];
 }
 
-/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the names are the same. `issued` are the names of its conduits where they are not these. */
+/** Names a home run: conduits `P1-3.1`, `P1-3.2`, junctions `P1-3.J1`, couplings in the ground `P1-3.C1`. The same objects as long as the names are the same. `issued` are the names of its conduits where they are not these, `junctions` for each piece that of the junction at its end. */
 export const named = kept(
-  (homeRun: HomeRun, equipment: string, number: number, issued: readonly string[] | null): NamedHomeRun => {
+  (
+    homeRun: HomeRun,
+    equipment: string,
+    number: number,
+    issued: readonly string[] | null,
+    junctions: readonly string[] | null,
+  ): NamedHomeRun => {
     const id = `${equipment}-${number}`;
-    const name = ({ kind, id: own }: Opening): string =>
-      kind === 'junction' ? `${id}.J${own}` : kind === 'coupling' ? `${id}.C${own}` : own;
+    const name = ({ kind, id: own }: Opening): string => {
+      if (kind === 'coupling') return `${id}.C${own}`;
+      if (kind !== 'junction') return own;
+      const at = junctions === null ? -1 : homeRun.pieces.findIndex(({ end }) => end.kind === kind && end.id === own);
+      return at < 0 ? `${id}.J${own}` : junctions![at]!;
+    };
     const ids = issued ?? homeRun.pieces.map((_, i) => `${id}.${i + 1}`);
     const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
     const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
@@ -39,6 +51,11 @@ export const named = kept(
       homeRun,
       id,
       circuits,
+      junctionsOf: (circuit) =>
+        homeRun.pieces
+          .filter(({ members, end }) => end.kind === 'junction' && members.includes(circuit))
+          .sort((a, b) => a.from - b.from)
+          .map(({ end }) => name(end)),
       get conduits() {
         return conduits();
       },

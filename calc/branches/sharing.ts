@@ -1,5 +1,6 @@
 import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { numbering } from '../../routing/kept/numbered.ts';
+import { conduitKey, type IssuedConduits } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { bundleGauge, type HomeRun, homeRun } from './home-run.ts';
 import { type Grouping, leastGrouping } from './least-grouping.ts';
@@ -32,11 +33,46 @@ function homeRunOf(design: Design, travel: Travel, members: readonly number[]): 
  * Shares conduits among circuits from one piece of equipment so that conduits and conductors cost least in place, with at
  * most `rules.circuitsPerConduit` to a home run: more in one conduit save raceway, and derate and so may thicken
  * conductors. Never dearer than a conduit for each circuit or than a fixed number to a conduit. Circuits that cannot be
- * sized even alone are left out.
+ * sized even alone are left out. Circuits that were issued as one home run stay one as long as they can be sized so and
+ * still go together: the rest are shared anew.
  */
-export function shareConduits(design: Design, travel: Travel): readonly HomeRun[] {
-  const byId = placesById(travel);
-  return groupingOf(design, travel, byId).flatMap((members) => homeRunOf(design, travel, members) ?? []);
+export function shareConduits(
+  design: Design,
+  travel: Travel,
+  issued: IssuedConduits | null = null,
+): readonly HomeRun[] {
+  const kept = issued === null ? [] : issuedGroups(design, travel, issued);
+  const held = new Set(kept.flat());
+  if (held.size === 0)
+    return groupingOf(design, travel, placesById(travel)).flatMap(
+      (members) => homeRunOf(design, travel, members) ?? [],
+    );
+  const free = travel.ways.flatMap((_, place) => (held.has(place) ? [] : [place]));
+  const rest: Travel = { ways: waysOf(travel, free), shared: sharedBetween(travel, free) };
+  const anew = groupingOf(design, rest, placesById(rest)).map((members) => members.map((place) => free[place]!));
+  return [...kept, ...anew]
+    .sort((a, b) => a[0]! - b[0]!)
+    .flatMap((members) => homeRunOf(design, travel, members) ?? []);
+}
+
+/** Feet that circuits go together at the least to stay one home run. */
+const TOGETHER = 1;
+
+/** Places of circuits whose first conduit was issued as one, of those that can stay so. */
+function issuedGroups(design: Design, travel: Travel, issued: IssuedConduits): Grouping {
+  const byName = new Map<string, number[]>();
+  travel.ways.forEach(({ charger }, place) => {
+    const name = issued.get(conduitKey(charger.id, 1));
+    if (name !== undefined) byName.set(name, [...(byName.get(name) ?? []), place]);
+  });
+  return [...byName.values()].filter((members) => {
+    const shared = sharedBetween(travel, members);
+    return (
+      members.length <= design.rules.circuitsPerConduit &&
+      shared.every((feet) => feet > TOGETHER) &&
+      Number.isFinite(costOf(design, waysOf(travel, members), shared))
+    );
+  });
 }
 
 const alikeNumber = numbering();

@@ -19,6 +19,8 @@ export const OPTIONS = {
   supplier: { type: 'string' },
   out: { type: 'string' },
   only: { type: 'string' },
+  mark: { type: 'string' },
+  text: { type: 'string' },
   set: { type: 'string' },
   sheets: { type: 'string' },
   what: { type: 'string' },
@@ -101,6 +103,16 @@ export const VERBS = {
       ],
     ],
     options: ['what', 'out', 'replace', 'cords', 'load', 'prices', 'json'],
+  },
+  issue: {
+    usage: [
+      [
+        'issue SITE --out FILE',
+        'the site with the numbers and names of its circuits, conduits and boxes kept as they are now, for later revisions',
+      ],
+      ['  --mark A --text "for permit"', 'and a line in the history of issues [--replace]'],
+    ],
+    options: ['out', 'replace', 'mark', 'text'],
   },
   merge: {
     usage: [

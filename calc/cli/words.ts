@@ -9,6 +9,7 @@ import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { dayVerb } from './verbs/day.ts';
+import { issueVerb } from './verbs/issue.ts';
 import { mergeVerb } from './verbs/merge.ts';
 import { newVerb } from './verbs/new.ts';
 import { planVerb } from './verbs/plan.ts';
@@ -60,6 +61,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'out'
       | 'prices'
       | 'only'
+      | 'mark'
+      | 'text'
       | 'set'
       | 'sheets'
       | 'words'
@@ -108,6 +111,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('load'), ...named('prices') },
         machine,
       );
+    case 'issue':
+      return issueVerb(rest, { replace, ...named('out'), ...named('mark'), ...named('text') }, machine);
     case 'merge':
       return mergeVerb(rest, { json, replace, ...named('out') }, machine);
     case 'study':

@@ -18,7 +18,7 @@ import { ohmsByEquipment } from '../branches/ohms-of.ts';
 import { withCode } from '../checks/by-code.ts';
 import { checksOf } from '../checks/checks.ts';
 import { handholeFindings } from '../checks/handhole-findings.ts';
-import { issuedConduitFindings } from '../checks/issued-conduits.ts';
+import { issuedNameFindings } from '../checks/issued-names.ts';
 import type { Looked } from '../checks/looked.ts';
 import { notCheckedOf } from '../checks/not-checked.ts';
 import { openBoxFindings } from '../checks/open-boxes.ts';
@@ -87,7 +87,7 @@ export function planned(site: Site, counting: () => Counting): Plan {
     withCode(reachFindings(site), design.tables),
     supplyChecks(site, supply, ohmsByEquipment(branches), branches),
     handholeFindings(handholes, site.columns, site.equipment, site.drops, site.units, design.tables),
-    issuedConduitFindings(branches, site.issued.conduits),
+    issuedNameFindings(branches, site.issued),
     openBoxFindings(branches, site.drops, site.raceways, site.members, design),
     ...days.map((day) => day.findings),
     feeders.flatMap((feeder) => feederPullFindings(feeder, design, site.pullpoints, limitGround(site))),

@@ -1,3 +1,4 @@
+import { issueNames } from '../../../calc/plan/issue-names.ts';
 import { dayOf } from '../../../calc/sheets/day.ts';
 import type { Project } from '../../../routing/site/site.ts';
 import { setField } from '../../document/edits/set.ts';
@@ -73,6 +74,19 @@ export function ProjectForm() {
           Add an issue
         </button>
       )}
+      <button
+        type="button"
+        className="plain"
+        onClick={() => {
+          const { file, site, plan, apply } = document.getState();
+          const issued = issueNames(site, plan);
+          apply(
+            setField(file, 'Keep every number and name', 'issued', Object.keys(issued).length > 0 ? issued : undefined),
+          );
+        }}
+      >
+        Keep every number and name as issued
+      </button>
     </FieldGroup>
   );
 }
