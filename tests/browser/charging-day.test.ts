@@ -201,6 +201,54 @@ test('a car is drawn in a row by hand and by keys, and goes again; ceiling, load
   await close();
 });
 
+test('hours, cords and tariff of a day are set on the page; what cannot be worked is told and mended there', async () => {
+  const { page, offences, close } = await open();
+  await page.locator('.drawer-bar button', { hasText: /^Charging day/ }).click();
+  const says = page.locator('.day-says');
+  await says.filter({ hasText: '06:00 to 22:00' }).waitFor();
+  const settings = page.locator('summary', { hasText: 'Hours, cords and tariff of the day' });
+  await settings.click();
+  const type = async (label: string, text: string) => {
+    const field = page.getByLabel(label, { exact: true });
+    await field.fill(text);
+    await field.press('Tab');
+  };
+  const money = async () => Number(/([\d.]+) a billing period/.exec((await says.textContent())!)![1]);
+  const before = await money();
+  // Twice the days of a period are twice its energy; the demand is as it was.
+  await page.getByRole('button', { name: 'Remove demand price 1' }).click();
+  await expect.poll(money).toBeLessThan(before);
+  const energy = await money();
+  await type('such days a billing period', '42');
+  await expect.poll(money).toBeCloseTo(2 * energy, 1);
+  // Prices that leave hours without one.
+  await page.getByRole('button', { name: 'Remove energy price 1' }).click();
+  while ((await page.getByRole('button', { name: /^Remove energy price/ }).count()) > 0)
+    await page
+      .getByRole('button', { name: /^Remove energy price/ })
+      .first()
+      .click();
+  await type('energy 1 from', '07:00');
+  await type('energy 1 to', '21:00');
+  await page.locator('.day-whole .fault', { hasText: 'tariff.energy: no price at 06:00' }).waitFor();
+  await type('energy 1 from', '00:00');
+  await type('energy 1 to', '00:00');
+  await says.waitFor();
+  await type('energy 1 price', '0.10');
+  await type('such days a billing period', '10');
+  // Kilowatt-hours of a day, ten days, ten cents.
+  const kwh = Number(/; (\d+) kWh/.exec((await says.textContent())!)![1]);
+  await expect.poll(money).toBeGreaterThan(kwh - 1);
+  expect(await money()).toBeLessThan(kwh + 1);
+  await page.getByLabel('begins', { exact: true }).fill('25:00');
+  await page.getByText('a time such as 16:30').waitFor();
+  await page.keyboard.press('Escape');
+  await type('ends', '23:00');
+  await says.filter({ hasText: '06:00 to 23:00' }).waitFor();
+  expect(offences).toEqual([]);
+  await close();
+});
+
 test('hundreds of chargers have their rows and figures, a screenful of them drawn', async () => {
   const { page, offences, close } = await open();
   const lot = makeLot({ name: 'many', stalls: 300 });

@@ -22,6 +22,7 @@ import { CarRows } from './car-rows.tsx';
 import { CarsFile } from './cars-file.tsx';
 import { CarsTable } from './cars-table.tsx';
 import { DayControls } from './day-controls.tsx';
+import { DaySettings } from './day-settings.tsx';
 import { LeastCeilings } from './least-ceilings.tsx';
 import { LoadPicture } from './load-picture.tsx';
 import { LoadTable } from './load-table.tsx';
@@ -37,6 +38,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
   const selection = useDocument((state) => state.selection);
   const [ceiling, setCeiling] = useState<number | null>(null);
   const [limitId, setLimitId] = useState<string | null>(null);
+  const [isSetting, setSetting] = useState(false);
   const [over, setOver] = useState<number | null>(null);
   const [time, setTime] = useState<number | null>(null);
   const [found, setFound] = useState<FoundBest | null>(null);
@@ -71,6 +73,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
     return (
       <>
         {!read.ok && read.errors.map(({ place, says }) => <p key={place} className="fault">{`${place}: ${says}`}</p>)}
+        <DaySettings day={day} isOpen={isSetting} onOpen={setSetting} />
         <button type="button" onClick={remove}>
           Delete this day
         </button>
@@ -171,6 +174,7 @@ export function OneDay({ day }: { readonly day: ChargingDay }) {
         onFound={setFound}
       />
       <LeastCeilings site={site} day={day} />
+      <DaySettings day={day} isOpen={isSetting} onOpen={setSetting} />
       <CarsTable day={day} input={read.day} view={view} choose={choose} />
       <CarsFile day={day} input={read.day} />
       <MetersTable input={read.day} strategy={strategy} />
