@@ -1,6 +1,7 @@
 import {
   DxfWriter,
   LWPolylineFlags,
+  PolylineFlags,
   point2d,
   point3d,
   TextHorizontalAlignment,
@@ -76,7 +77,8 @@ function addItem(writer: DxfWriter, item: DrawnItem, scaled: (feet: number) => n
       if (z)
         writer.addPolyline3D(
           points.map(([x, y], i) => ({ point: point3d(scaled(x), scaled(y), scaled(z[i] as number)) })),
-          { layerName },
+          // Without its flag it is one in the plane, whatever its vertices say.
+          { layerName, flags: PolylineFlags.Polyline3D + (closed ? PolylineFlags.Closed : 0) },
         );
       else
         writer.addLWPolyline(
