@@ -1,5 +1,6 @@
 import { chargingDayBench } from './charging-day.ts';
 import { frameBench } from './frames/frame-bench.ts';
+import { openBench } from './frames/open-bench.ts';
 import { handLayouts } from './hand-layouts.ts';
 import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
@@ -24,6 +25,7 @@ print(
     rest: milliseconds(row.rest),
     whole: milliseconds(row.whole),
     'processor time': milliseconds(row.cpu),
+    'of its own thread': Number.isNaN(row.thread) ? '' : milliseconds(row.thread),
     'asked for later': milliseconds(row.asked),
     'run feet': row.checksum.toFixed(2),
   })),
@@ -79,6 +81,16 @@ if (peers) {
       'times ours': row.ratio.toFixed(1),
       'longest without a frame': row.stalls === undefined ? '' : milliseconds(row.stalls),
       things: row.things,
+    })),
+  );
+  print(
+    'Opening a site file in the page: read, planned and drawn, milliseconds',
+    (await openBench([240, 20_000])).map((row) => ({
+      stalls: row.stalls,
+      MB: row.megabytes.toFixed(1),
+      'by the clock': milliseconds(row.drawn),
+      'processor time of its thread': milliseconds(row.thread),
+      'of that script': milliseconds(row.script),
     })),
   );
   print(
