@@ -28,6 +28,7 @@ import { showFailure } from './page/failure-page.ts';
 import { Page } from './page/page.tsx';
 import { createPageStore } from './page-state/page-store.ts';
 import { after, later, loadTheRest } from './page-state/when-asked.tsx';
+import { afterFrame } from './parts/after-frame.ts';
 import { PHONE } from './parts/phone.ts';
 import { startTheme } from './parts/theme.ts';
 
@@ -57,7 +58,7 @@ async function start(root: HTMLElement): Promise<void> {
   if (!resumed) await store.getState().openFile(await sample(DEFAULT_SAMPLE));
   root.dataset.ready = 'yes';
   // The facts of the lot wait for it; what does not come is asked for again with the rest.
-  counted().catch(() => undefined);
+  afterFrame(() => void counted().catch(() => undefined));
   // A page that cannot be kept stands all the same.
   keepPage().catch((error: unknown) => console.error(error));
   whenIdle(async () => {
