@@ -1,6 +1,7 @@
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { Plan } from '../plan/plan-shape.ts';
+import { packageOf } from '../takeoff/packages.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 
@@ -14,6 +15,7 @@ export function takeoffSheet(
   { takeoff }: Pick<Plan, 'takeoff'>,
 ): readonly (readonly Cell[])[] {
   const rows = takeoff.map(({ item, spec, quantity, bought, unit, basis, of }): Cell[] => {
+    const pieces = packageOf(item) === null || unit === 'ft' ? null : Math.ceil(quantity - 1e-9);
     const isLength = unit === 'ft';
     const value = isLength ? fromFeet(quantity, units) : quantity;
     return [
@@ -22,7 +24,7 @@ export function takeoffSheet(
       isLength ? asBought(value, units) : Number(value.toFixed(4)),
       isLength ? units : unit,
       ...(bought === undefined
-        ? [null, null]
+        ? [pieces, null]
         : [bought.quantity, bought.left].map((feet) => asBought(fromFeet(feet, units), units))),
       basis,
       of.join(' '),

@@ -184,7 +184,11 @@ function Allowances(_: Of) {
   return (
     <>
       {allowances.map((allowance, i) => (
-        <div key={`${i} of ${allowances.length}`} className="fields">
+        <fieldset
+          key={`${i} of ${allowances.length}`}
+          className="fields issue"
+          aria-label={`Allowance for ${allowance.name}`}
+        >
           <TextField
             label="allowance for"
             value={allowance.name}
@@ -199,7 +203,7 @@ function Allowances(_: Of) {
             onChange={(dollars) => put(allowances.map((one, at) => (at === i ? { ...one, dollars } : one)))}
           />
           <Remove words="Take this allowance away" onClick={() => put(allowances.filter((_, at) => at !== i))} />
-        </div>
+        </fieldset>
       ))}
       {allowances.length < MOST && (
         <NewText
@@ -218,7 +222,7 @@ function Exclusions(_: Of) {
   return (
     <>
       {exclusions.map((words, i) => (
-        <div key={`${i} of ${exclusions.length}`} className="fields">
+        <fieldset key={`${i} of ${exclusions.length}`} className="fields issue" aria-label={`Exclusion ${i + 1}`}>
           <TextField
             label={`not in the price, ${i + 1}`}
             long
@@ -227,7 +231,7 @@ function Exclusions(_: Of) {
             onChange={(next) => put(exclusions.map((one, at) => (at === i ? next : one)))}
           />
           <Remove words="Take this line away" onClick={() => put(exclusions.filter((_, at) => at !== i))} />
-        </div>
+        </fieldset>
       ))}
       {exclusions.length < MOST && (
         <NewText label="nor is" taken={exclusions} onTake={(words) => put([...exclusions, words])} />

@@ -87,9 +87,9 @@ function Meaning({ asked: { line, near }, wanted }: { readonly asked: Asked; rea
         onChange={choose}
       />
       <p className="source">
-        ${material < 1 ? material.toPrecision(3) : dollars(material)}{' '}
+        {material < 1 ? `$${material.toPrecision(3)}` : dollars(material)}{' '}
         {unit === null ? 'a unit' : unit === 'ft' ? 'a ft' : 'each'}
-        {part !== undefined && `, part ${part}`}
+        {part !== undefined && `, part ${part}`}.{first.length > 0 && ` Near: ${first.join('; ')}.`}
       </p>
     </>
   );
