@@ -1,13 +1,14 @@
 import type { ChargingDay, Site } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
+import { bestFindings } from '../../day/best-findings.ts';
 import { type Charge, charge, isSolvable } from '../../day/charge.ts';
+import { figuresOfDay } from '../../day/day-figures.ts';
 import { STRATEGY_WORDS } from '../../day/day-words.ts';
 import { energyWords, lackWords } from '../../day/energy-words.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
-import { dayGround, plannedDay, siteDay } from '../../day/planned-days.ts';
+import { groundOf, plannedDay, siteDay } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
 import type { PlannedDay } from '../../plan-file.ts';
-import { linesOf, treeOf } from '../../supply/tree/supply-lines.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
 import { type Outcome, wrong } from '../outcome.ts';
@@ -53,7 +54,7 @@ interface WorkedDay {
 }
 
 function workDay(day: ChargingDay, site: Site, newProgram: NewLinearProgram, machine: Machine): WorkedDay {
-  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
+  const ground = groundOf(site);
   const planned = plannedDay(day, ground);
   const input = siteDay(day, ground);
   if (!input.ok || !isSolvable(input.day)) return { day, planned, whole: null };
@@ -66,7 +67,17 @@ function workDay(day: ChargingDay, site: Site, newProgram: NewLinearProgram, mac
   };
   const tell = (what: string, round: number, gap: number): void =>
     machine.progress(`${day.id}: ${what}, round ${round}, within ${(100 * gap).toFixed(4)}%`);
-  return { day, planned, whole: charge(input.day, wish, newProgram, tell) };
+  const whole = charge(input.day, wish, newProgram, tell);
+  const limit = planned.limits.find(({ id }) => id === ceiling);
+  const known = bestFindings({
+    what: day.name ?? day.id,
+    cars: whole.cars,
+    got: planned.strategies[planned.strategy]!.got,
+    best: whole.optimum!,
+    limit: limit === undefined ? null : { id: limit.id, unit: limit.kind === 'kw' ? 'kW' : 'A' },
+    ceilings: figuresOfDay(day, ground, site.equipment)?.ceilings ?? [],
+  });
+  return { day, planned: { ...planned, findings: [...planned.findings, ...known] }, whole };
 }
 
 function plain({ planned, whole }: WorkedDay): object {
