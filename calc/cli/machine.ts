@@ -19,6 +19,10 @@ export interface Machine {
   readonly solver: () => Promise<NewLinearProgram>;
   /** All of standard input. */
   readonly input: () => string;
+  /**
+   * Whether long work may go on: until so many seconds have passed, null for as long as it takes, or somebody interrupts it.
+   */
+  readonly mayGoOn: (seconds: number | null) => () => boolean;
   /** Says, in place of what it said last, how far long work is; empty when it is over. */
   readonly progress: (line: string) => void;
 }

@@ -18,6 +18,8 @@ if (!existsSync(built) || statSync(built).mtimeMs < sources) {
   const { buildCommandLine } = await import('./build.mjs');
   await buildCommandLine();
 }
+// An interrupt is for the command, which ends with what it has.
+process.on('SIGINT', () => {});
 const { status, signal } = spawnSync(process.execPath, ['--stack-size=2000', built, ...process.argv.slice(2)], {
   stdio: 'inherit',
 });

@@ -26,6 +26,7 @@ export const OPTIONS = {
   what: { type: 'string' },
   cords: { type: 'string' },
   load: { type: 'string' },
+  seconds: { type: 'string' },
   day: { type: 'string' },
   stay: { type: 'string' },
   stalls: { type: 'string' },
@@ -98,11 +99,15 @@ export const VERBS = {
       ['  --replace', 'write over a file that stands there already'],
       ['  --cords N', 'cords a drop [--prices CSV] [--json]'],
       [
+        '  --seconds N',
+        'the best that is found in about so long; an interrupt, Ctrl-C, ends with the best so far as well',
+      ],
+      [
         '  --load LOAD',
         'chargers at full rate (full), or managed: 20kWh/8h for each car, 180A for the lot, or what its charging days need (day)',
       ],
     ],
-    options: ['what', 'out', 'replace', 'cords', 'load', 'prices', 'json'],
+    options: ['what', 'out', 'replace', 'cords', 'load', 'seconds', 'prices', 'json'],
   },
   issue: {
     usage: [

@@ -70,6 +70,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'what'
       | 'cords'
       | 'load'
+      | 'seconds'
       | 'day'
       | 'stay'
       | 'stalls'
@@ -108,7 +109,16 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'propose':
       return proposeVerb(
         rest,
-        { json, replace, ...named('what'), ...named('out'), ...named('cords'), ...named('load'), ...named('prices') },
+        {
+          json,
+          replace,
+          ...named('what'),
+          ...named('out'),
+          ...named('cords'),
+          ...named('load'),
+          ...named('seconds'),
+          ...named('prices'),
+        },
         machine,
       );
     case 'issue':

@@ -37,28 +37,29 @@ export function proposeAll(
   wish: ProposalWish,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
+  mayGoOn: () => boolean,
 ): Proposal {
   tell({ what: 'drops', done: 0, of: 1 });
   const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop);
   const under = (load: LoadWish): Whole => {
     tell({ what: 'equipment', done: 0, of: 1 });
-    const whole = bestWhole(file, hung, cords, { ...wish, load }, tell, (first) =>
-      ready({ file: withChargers(first.file, cords, first.fromOf), parts: [drops, first.part] }),
-    );
+    const told = ({ file: next, parts }: Proposal): void => ready({ file: next, parts: [drops, ...parts] });
+    const whole = bestWhole(file, hung, cords, { ...wish, load }, tell, told, mayGoOn);
     return { ...whole, parts: [drops, ...whole.parts] };
   };
   const { load = FULL_RATE } = wish;
   if (load.kind !== 'day') return under(load);
   const full = under(FULL_RATE);
   let held = dayLoad(full.file, new Set(newIn(full.file, file)));
-  for (let tries = 0; held !== null && tries < MOST_TRIES; tries++) {
+  for (let tries = 0; held !== null && tries < MOST_TRIES && mayGoOn(); tries++) {
     const whole = under(held);
     if (!leavesShort(whole.file)) return tightened(whole);
     held = alittleMore(held);
   }
   function tightened(whole: Whole): Whole {
     const less = dayLoad(whole.file, new Set(newIn(whole.file, file)));
-    if (less === null || held?.kind !== 'each' || less.kind !== 'each' || less.amps >= held.amps) return whole;
+    if (less === null || held?.kind !== 'each' || less.kind !== 'each' || less.amps >= held.amps || !mayGoOn())
+      return whole;
     const next = under(less);
     return !leavesShort(next.file) && isBetter(next, whole) ? next : whole;
   }
@@ -82,7 +83,8 @@ function bestWhole(
   cords: readonly Cord[],
   { prices, load }: ProposalWish,
   tell: (doing: Doing) => void,
-  ready: (first: EquipmentPart) => void,
+  ready: (soFar: Proposal) => void,
+  mayGoOn: () => boolean,
 ): Whole {
   const many = Math.max(1, Math.floor(MOST_PLANNED / Math.max(1, cords.length)));
   const ways = distinct(
@@ -90,13 +92,17 @@ function bestWhole(
       equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
     ),
   ).slice(0, many);
-  ready(ways[0]!);
+  const first = ways[0]!;
+  ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
   let best: Whole | null = null;
   for (const [done, way] of ways.entries()) {
-    const whole = wholeOf(file, way, cords, prices, (part, of) =>
-      tell({ what: 'raceways', done: done * of + part, of: ways.length * of }),
-    );
-    if (best === null || isBetter(whole, best)) best = whole;
+    if (best !== null && !mayGoOn()) break;
+    const told = (part: number, of: number): void =>
+      tell({ what: 'raceways', done: done * of + part, of: ways.length * of });
+    const whole = wholeOf(file, way, cords, prices, told, mayGoOn);
+    if (best !== null && !isBetter(whole, best)) continue;
+    best = whole;
+    ready(whole);
   }
   return best!;
 }
@@ -121,9 +127,10 @@ function wholeOf(
   cords: readonly Cord[],
   prices: ProposalWish['prices'],
   tell: (done: number, of: number) => void,
+  mayGoOn: () => boolean,
 ): Whole {
   const charged = withChargers(way.file, cords, way.fromOf);
-  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell);
+  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell, mayGoOn);
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),

@@ -13,15 +13,17 @@ export { type Doing, type Proposal, type ProposalWish, WHATS, type What } from '
 /**
  * What could be drawn on a site: drops with their chargers for the stalls that no charger serves, panelboards where none
  * can feed them, raceways for what has no run; or all three, in that order. Nothing that is drawn is moved or taken away.
- * Pure: the same file gives the same proposal.
+ * Pure: the same file gives the same proposal, where nobody stops it.
  * @param tell hears what is being worked on
- * @param ready hears the proposal as far as it has come, after each part but the last
+ * @param ready hears the proposal as far as it has come: drops and panels first, then each whole one that is better
+ * @param mayGoOn asked as it goes; the best that is found by then is given, whole, once it says no
  */
 export function propose(
   file: SiteFile,
   wish: ProposalWish,
   tell: (doing: Doing) => void = () => {},
   ready: (soFar: Proposal) => void = () => {},
+  mayGoOn: () => boolean = () => true,
 ): Proposal {
   const { what, cordsADrop, prices, load } = wish;
   const routing = (done: number, of: number): void => tell({ what: 'raceways', done, of });
@@ -42,10 +44,10 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'raceways': {
-      const { file: next, part } = racewaysPart(file, prices, routing);
+      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn);
       return { file: next, parts: [part] };
     }
     case 'all':
-      return proposeAll(file, wish, tell, ready);
+      return proposeAll(file, wish, tell, ready, mayGoOn);
   }
 }

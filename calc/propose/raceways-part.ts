@@ -13,11 +13,15 @@ import { withPullPoints } from './pull-points.ts';
 import { routePrices } from './route-prices.ts';
 import { USUAL_RACEWAY } from './usual.ts';
 
+/** A lot of more chargers has a lesser search for each of its panels, so that it ends in about the same time. */
+const SEARCHED_WHOLE = 300;
+
 /** Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much. */
 export function racewaysPart(
   file: SiteFile,
   prices: PriceList,
   tell: (done: number, of: number) => void,
+  mayGoOn: () => boolean = () => true,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
   const tables = tablesOf(site.rules);
@@ -28,6 +32,8 @@ export function racewaysPart(
     price: routePrices(prices, site.rules),
     supportEvery,
     cover: parkingCover(tables),
+    share: Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
+    mayGoOn,
   };
   const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;

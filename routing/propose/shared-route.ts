@@ -28,6 +28,8 @@ export interface SharedRoute {
 export interface Effort {
   readonly rounds: number;
   readonly steps: number;
+  /** Asked before each round and step; no more are made once it says no. */
+  readonly mayGoOn?: () => boolean;
 }
 
 const EFFORT: Effort = { rounds: 3000, steps: 3000 };
@@ -40,7 +42,7 @@ const EFFORT: Effort = { rounds: 3000, steps: 3000 };
  */
 export function sharedRoute(
   { nodes, root, terminals, edges, price }: SharedRouteWish,
-  { rounds, steps }: Effort = EFFORT,
+  { rounds, steps, mayGoOn = () => true }: Effort = EFFORT,
 ): SharedRoute {
   const graph = homeGraph(nodes, edges);
   const reached = arcSearch(graph);
@@ -48,9 +50,10 @@ export function sharedRoute(
   for (const terminal of terminals)
     if (!Number.isFinite(reached.distance[terminal]))
       throw new RangeError(`terminal ${terminal} cannot be reached from ${root}`);
-  const found = searchShared(graph, root, terminals, price, rounds);
+  const found = searchShared(graph, root, terminals, price, rounds, mayGoOn);
   // One circuit alone goes the cheapest way there is.
-  const bound = terminals.length === 1 ? found.cost : sharedBound(graph, root, terminals, price, found.cost, steps);
+  const bound =
+    terminals.length === 1 ? found.cost : sharedBound(graph, root, terminals, price, found.cost, steps, mayGoOn);
   return {
     cost: found.cost,
     bound: Math.min(bound, found.cost),

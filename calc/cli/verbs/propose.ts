@@ -22,6 +22,8 @@ export interface ProposeOptions {
   /** Writes over what stands at `out` already. */
   readonly replace: boolean;
   readonly cords?: string;
+  /** At most so long, in seconds. */
+  readonly seconds?: string;
   /** Load management, in words. */
   readonly load?: string;
   readonly prices?: string;
@@ -51,6 +53,9 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
     return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);
   const load = readLoad(options.load ?? 'full');
   if (!load.ok) return wrong(`propose --load: ${load.says}`);
+  const seconds = options.seconds === undefined ? null : Number(options.seconds);
+  if (seconds !== null && !(seconds > 0))
+    return wrong(`propose --seconds: expected a number over 0, got "${options.seconds}"`);
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites([path], machine);
@@ -62,7 +67,16 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
         ? 'propose --load day: the file has no charging day; say energy and hours, such as 20kWh/8h'
         : 'propose --load day: a day is worked with all of the lot drawn: --what all',
     );
-  const proposal = propose(file, { what, cordsADrop, prices: prices.list, load: load.load });
+  const mayGoOn = machine.mayGoOn(seconds);
+  const proposal = propose(
+    file,
+    { what, cordsADrop, prices: prices.list, load: load.load },
+    ({ what: part, done: so, of }) => machine.progress(`propose: ${part}${of > 1 ? `, ${so} of ${of}` : ''}`),
+    () => {},
+    mayGoOn,
+  );
+  machine.progress('');
+  const isWhole = mayGoOn();
   try {
     machine.write(options.out, writeSite(proposal.file));
   } catch (error) {
@@ -76,6 +90,7 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
     `${[
       `${site.name}: ${what} proposed, written to ${options.out}${resolve(options.out) === resolve(path) ? ' (over the file that was read)' : ''}`,
       ...proposal.parts.map(partText),
+      isWhole ? '' : 'It was ended early: this is the best whole proposal up to then.',
       `Findings before: ${counts(before)}. After: ${counts(after)}.`,
       worstOfEach(after),
       ...(outlook === null ? [] : outlookWords(outlook, (amount) => `$${amount.toFixed(2)}`)),

@@ -20,6 +20,10 @@ export interface RacewayMake {
   readonly supportEvery: number;
   /** What is laid in the ground lies so deep, feet. */
   readonly cover: number;
+  /** Share of the usual steps of the search for each piece of equipment: less where there are many. */
+  readonly share: number;
+  /** Asked as it goes; what is found by then is drawn once it says no. */
+  readonly mayGoOn: () => boolean;
 }
 
 export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;

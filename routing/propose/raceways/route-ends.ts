@@ -29,13 +29,16 @@ interface RouteMake {
   readonly supportEvery: number;
   /** What is laid in the ground lies so deep, feet. */
   readonly cover: number;
+  /** Share of the usual steps of the search. */
+  readonly share: number;
+  readonly mayGoOn: () => boolean;
 }
 
 /** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
-function effortFor({ edges }: Lattice, circuits: number): Effort {
+function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Effort, 'mayGoOn'> {
   const one = circuits * edges.length;
   const within = (budget: number): number => Math.max(12, Math.min(3000, Math.round(budget / one)));
-  return { rounds: within(6e6), steps: within(3e7) };
+  return { rounds: within(6e6 * share), steps: within(3e7 * share) };
 }
 
 /**
@@ -47,7 +50,7 @@ export function routeEnds(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery, cover }: RouteMake,
+  { price: prices, supportEvery, cover, share, mayGoOn }: RouteMake,
 ): RoutedEnds {
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
@@ -64,7 +67,7 @@ export function routeEnds(
   const own = reached.map((i) => terminals[i]!);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
-    effortFor(lattice, own.length),
+    { ...effortFor(lattice, own.length, share), mayGoOn },
   );
   const used = new Set<number>();
   reached.forEach((i, k) => {

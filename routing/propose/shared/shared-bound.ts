@@ -17,6 +17,7 @@ export function sharedBound(
   price: SharedPrice,
   target: number,
   steps: number,
+  mayGoOn: () => boolean,
 ): number {
   const groups = [...new Set(terminals)];
   const demand = groups.map((terminal) => terminals.filter((t) => t === terminal).length);
@@ -36,7 +37,7 @@ export function sharedBound(
   let pace = 1.9;
   let stale = 0;
   let best = 0;
-  for (let step = 0; step < steps && best < target - 1e-9 && pace > 1e-4; step++) {
+  for (let step = 0; step < steps && best < target - 1e-9 && pace > 1e-4 && mayGoOn(); step++) {
     let bound = 0;
     groups.forEach((terminal, k) => {
       const share = shares[k] as Float64Array;

@@ -30,6 +30,7 @@ export function searchShared(
   terminals: readonly number[],
   price: SharedPrice,
   rounds: number,
+  mayGoOn: () => boolean,
 ): SharedRoutes {
   const search = arcSearch(graph);
   const random = steadyNumbers(20_251);
@@ -39,7 +40,7 @@ export function searchShared(
     if (other.cost < best.cost) best = other;
   }
   let current = best;
-  for (let round = 0; round < rounds && terminals.length > 1; round++) {
+  for (let round = 0; round < rounds && terminals.length > 1 && mayGoOn(); round++) {
     const laid = load(graph, price, current.paths);
     const { out, banned } = ruin(current.paths, random);
     for (const k of out) lift(laid, k);

@@ -38,6 +38,7 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
     today: () => '2026-11-25',
     fonts: packedFonts,
     solver: loadSolver,
+    mayGoOn: () => () => true,
     input: () => '',
   };
 }

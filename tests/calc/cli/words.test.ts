@@ -33,6 +33,7 @@ function machineWith(
     today: () => '2026-11-25',
     fonts: packedFonts,
     solver: loadSolver,
+    mayGoOn: () => () => true,
     input: () => input,
   };
 }
@@ -273,6 +274,7 @@ describe('propose', () => {
       /--cords: expected a whole number from 1 to 6, got "9"/,
     ],
     [['nowhere.site.json', '--what', 'all', '--out', 'o'], /nowhere\.site\.json: cannot be read/],
+    [[LIBRARY, '--what', 'all', '--out', 'o', '--seconds', 'soon'], /propose --seconds: expected a number over 0/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--load', 'half'], /propose --load: expected full, day/],
     [[LIBRARY, '--what', 'equipment', '--out', 'o', '--load', 'day'], /--what all/],
     [[LIBRARY, '--what', 'all', '--out', 'o', '--changes'], /propose takes no --changes/],

@@ -20,6 +20,8 @@ const makeOf = (price: Partial<RacewayMake['price']['overhead']>): RacewayMake =
     price: { overhead: whole, underground: whole },
     supportEvery: 10,
     cover: 2,
+    share: 1,
+    mayGoOn: () => true,
   };
 };
 
