@@ -90,7 +90,6 @@ if (peers) {
       MB: row.megabytes.toFixed(1),
       'by the clock': milliseconds(row.drawn),
       'processor time of its thread': milliseconds(row.thread),
-      'of that script': milliseconds(row.script),
     })),
   );
   print(

@@ -12,8 +12,6 @@ export interface OpenRow {
   readonly drawn: number;
   /** Of the page's own thread, milliseconds of the processor, over the same time: a busy machine stretches it less. */
   readonly thread: number;
-  /** Of that, script. */
-  readonly script: number;
 }
 
 /** Opens site files of made lots in the built page, in Chromium without a screen; of several times the least. */
@@ -69,8 +67,7 @@ async function opened(page: Page, { name, stalls, buffer }: Lot): Promise<OpenRo
     stalls,
     megabytes: buffer.length / 1e6,
     drawn,
-    thread: after.thread - before.thread,
-    script: after.script - before.script,
+    thread: after - before,
   };
 }
 
@@ -81,8 +78,7 @@ interface Client {
 }
 
 /** Milliseconds that the page's thread has worked so far. */
-async function spent(client: Client): Promise<{ readonly thread: number; readonly script: number }> {
+async function spent(client: Client): Promise<number> {
   const { metrics } = await client.send('Performance.getMetrics');
-  const of = (wanted: string): number => 1000 * (metrics.find(({ name }) => name === wanted)?.value ?? 0);
-  return { thread: of('TaskDuration'), script: of('ScriptDuration') };
+  return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? 0);
 }
