@@ -110,3 +110,47 @@ test('on a phone a finger that drags a chosen drop pushes the drawing and leaves
   expect(offences).toEqual([]);
   await close();
 });
+
+test('held across, the drawing stands beside the list, the card over the list alone, and its acts are as large', async () => {
+  const { page, offences, close } = await open({ width: 844, height: 390, touch: true });
+  const row = page.locator('li[data-row=D05] button');
+  await row.tap();
+  const card = page.getByRole('region', { name: 'Drop D05' });
+  await card.waitFor();
+  const [cardBox, board] = [await boxOf(page, '.build-card'), await boxOf(page, '.board')];
+  expect(board.x + board.width).toBeLessThanOrEqual(cardBox.x + 1);
+  expect(board.height).toBeGreaterThan(300);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(844);
+  for (const act of await card.locator('.build-acts button').all()) {
+    const { y, height } = (await act.boundingBox())!;
+    expect(height).toBeGreaterThanOrEqual(48);
+    expect(y + height).toBeLessThanOrEqual(390);
+  }
+  await card.getByRole('button', { name: 'Set out', exact: true }).tap();
+  await card.getByRole('region', { name: 'Setting out of D05' }).waitFor();
+  expect(await seriousFaults(page)).toEqual([]);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+test('of 240 drops only the rows in view are drawn, and any is found by its circuit', async () => {
+  const { page, offences, close } = await open(PHONE);
+  await page.getByRole('button', { name: 'Open', exact: true }).tap();
+  await page.getByRole('menuitem', { name: 'Hospital lot', exact: true }).tap();
+  await page.locator('li[data-row=D001]').waitFor();
+  const rows = page.locator('.build-rows li');
+  expect(await rows.count()).toBeLessThan(30);
+  await page.locator('.build-rows').evaluate((each) => each.scrollTo(0, each.scrollHeight));
+  await page.locator('li[data-row=D240]').waitFor();
+  expect(await rows.count()).toBeLessThan(30);
+  await page.getByRole('searchbox').fill('ev133');
+  await expect.poll(() => rows.count()).toBe(1);
+  await rows.first().locator('button').tap();
+  await page.getByRole('button', { name: 'More', exact: true }).tap();
+  const circuit = (await page.getByText(/^Circuit /).textContent())!.slice('Circuit '.length);
+  await page.getByRole('searchbox').fill(circuit);
+  await expect.poll(() => rows.count()).toBe(1);
+  expect(await rows.first().getAttribute('data-row')).toBe(await page.locator('.build-card h2').textContent());
+  expect(offences).toEqual([]);
+  await close();
+});

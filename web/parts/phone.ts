@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 
-/** Screens so narrow are held in a hand; the style sheets say the same. */
-export const PHONE = '(max-width: 760px)';
+/** Screens so narrow, or so low and touched, are held in a hand; the style sheets say the same. */
+export const PHONE = '(max-width: 760px), (max-height: 480px) and (pointer: coarse)';
 
 const heed = (changed: () => void): (() => void) => {
   const phone = matchMedia(PHONE);
