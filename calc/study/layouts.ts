@@ -46,15 +46,37 @@ export function laidOut(
   ];
   let next = hung.file;
   if (panelsOf(toSite(next)).length === 0) {
+    const whole = onProposedPanels(hung, mount, prices);
+    if (whole !== null) return { ...whole, file: withAmps(whole.file, amps), says: [...says, ...whole.says] };
     const stood = propose(next, { what: 'equipment', cordsADrop: holdsOf(mount), prices });
     if (panelsOf(toSite(stood.file)).length === 0)
       return cannot(stood.parts.flatMap((part) => part.says)[0] ?? 'No place was found for a panel.');
     next = stood.file;
-    says.push(...stood.parts.flatMap((part) => part.says.filter((one) => / feeds \S+ from | has no feeder/.test(one))));
+    says.push(...stood.parts.flatMap((part) => part.says.filter(isFed)));
   }
   const charged = withChargers(next, hung.cords, new Map());
   return routed(withAmps(charged, amps), prices, says);
 }
+
+/**
+ * Panels, chargers and raceways for cords that hang already, as one proposal, which knows which cords each panel is for;
+ * null where it would serve other stalls than these.
+ */
+function onProposedPanels(
+  hung: Extract<Hung, { readonly ok: true }>,
+  mount: StudyMount,
+  prices: PriceList,
+): Extract<Made, { readonly ok: true }> | null {
+  const { file, parts } = propose(hung.file, { what: 'all', cordsADrop: holdsOf(mount), prices });
+  const served = new Set((file.chargers ?? []).flatMap(({ stalls }) => stalls));
+  const isSame = hung.cords.every(({ stall }) => served.has(stall)) && served.size === hung.cords.length;
+  if (!isSame || file.drops?.length !== hung.file.drops?.length || parts.some(({ without }) => without.length > 0))
+    return null;
+  return { ok: true, file, says: parts.flatMap((part) => part.says.filter(isFed)) };
+}
+
+/** Of what a proposal says, how its panels are fed. */
+const isFed = (says: string): boolean => / feeds \S+ from | has no feeder/.test(says);
 
 /** Raceways for all that has no run and no way. */
 export function routed(file: SiteFile, prices: PriceList, says: readonly string[]): Made {

@@ -160,7 +160,11 @@ export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, pric
   const busAmps = BUSES.find((bus) => bus >= mainAmps);
   const poles = site.chargers.reduce((sum, one) => sum + (one.phases === 3 ? 3 : 2), 0) + 3 * site.loads.length;
   const spaces = Math.max(board.spaces ?? 0, SPACES.find((each) => each >= poles) ?? poles + (poles % 2));
-  if (busAmps === undefined) return { ok: false, says: `One board would need a main of ${mainAmps} A.` };
+  if (busAmps === undefined)
+    return {
+      ok: false,
+      says: `One board would need a main of ${Number.isFinite(mainAmps) ? `${mainAmps} A` : 'more than any standard rating'}, over the largest bus.`,
+    };
   const conductor = feederConductor(tables, mainAmps, site.rules, site.rules.placeAmbientC.underground);
   const gone = new Set(others.map(({ id }) => id));
   const left = (file.feeders ?? []).filter(({ to }) => to === board.id || gone.has(to));
