@@ -23,7 +23,7 @@ export interface Table {
   /** What the title of a sheet calls it: `conduits`. */
   readonly short: string;
   readonly title: string;
-  /** Lines between title and head, on its first part. */
+  /** Lines between title and head, on each part. */
   readonly lead?: readonly string[];
   readonly columns: readonly Column[];
   /** It is parted only where no column of a sheet has room for all of it. */
@@ -104,7 +104,7 @@ export function flowTables(tables: readonly Table[], field: Area, lettering: Let
     let next = 0;
     let isFirst = true;
     while (isFirst || next < laid.rows.length) {
-      const lead = isFirst ? laid.lead : [];
+      const { lead } = laid;
       const above = headSize * TITLE + (lead.length === 0 ? 0 : lead.length * step + 4) + laid.head.height;
       const isShort = next + LEAST_ROWS >= laid.rows.length;
       const heightOf = (rows: readonly LaidRow[], foot: number): number =>

@@ -11,11 +11,11 @@ import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/table.ts';
-import { lineInks } from './circuit-words.ts';
+import { circuitOf, lineInks, sizeWords } from './circuit-words.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 
-/** Side of a row of a door card: what the breaker serves, its rating, its volt-amperes. */
-type Side = readonly [serves: string, breaker: string, va: string];
+/** Side of a row of a door card: what the breaker serves, its wire, its rating, its volt-amperes. */
+type Side = readonly [serves: string, wire: string, breaker: string, va: string];
 
 /** The schedule of each panel as its door card has it: odd spaces on the left, even on the right. */
 export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 'date'>>): readonly Table[] {
@@ -32,6 +32,7 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
       lead: leadOf(site, plan, one, solved.get(one.id), job.date),
       columns: [
         { head: 'Serves', most: 14 },
+        { head: 'Wire', align: 'right' },
         { head: 'Breaker' },
         { head: 'VA', align: 'right' },
         { head: 'No.', align: 'right' },
@@ -39,9 +40,13 @@ export function panelTables(job: Pick<Job, 'site' | 'plan'> & Partial<Pick<Job, 
         { head: 'No.', align: 'right' },
         { head: 'VA', align: 'right' },
         { head: 'Breaker' },
+        { head: 'Wire', align: 'right' },
         { head: 'Serves', most: 14 },
       ],
-      rows: rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts),
+      rows: [
+        ...rowsOf(card, nodes[placeOf.get(one.id)!]!.system.volts, wireOf(site, plan)),
+        ...totalRows(card, nodes[placeOf.get(one.id)!]!.system.volts),
+      ],
       foot: footOf(card, solved.get(one.id)),
     } satisfies Table;
   });
@@ -76,26 +81,53 @@ function leadOf(
   ];
 }
 
-function rowsOf({ rows }: PanelCard, volts: number): Table['rows'] {
+/** Size of the lines of what a breaker serves, by its id; nothing for a load, whose wires are not planned. */
+function wireOf(site: Site, plan: Plan): (id: string) => string {
+  const feeders = byId(site.feeders);
+  return (id) => {
+    const size = circuitOf(plan.circuits, id)?.conductor.size ?? feeders.get(id)?.conductor.size;
+    return size === undefined ? NONE : sizeWords(size);
+  };
+}
+
+/** What lies on each line, under its letter. */
+const totalRows = ({ lineVa }: PanelCard, volts: number): Table['rows'] => {
+  const inks = lineInks(volts);
+  return lineVa.map(({ line, va }) => [
+    `Total line ${line}`,
+    '',
+    '',
+    figure(va, 0),
+    '',
+    { text: line, swatches: [inks.get(line) ?? '#20242c'] },
+    '',
+    '',
+    '',
+    '',
+    '',
+  ]);
+};
+
+function rowsOf({ rows }: PanelCard, volts: number, wire: (id: string) => string): Table['rows'] {
   const inks = lineInks(volts);
   return rows.map(({ line, left, right }) => {
     const letter: TableCell = { text: line, swatches: [inks.get(line) ?? '#20242c'] };
-    const [odd, even] = [sideOf(left.cell), sideOf(right.cell)];
-    return [...odd, String(left.number), letter, String(right.number), even[2], even[1], even[0]];
+    const [odd, even] = [sideOf(left.cell, wire), sideOf(right.cell, wire)];
+    return [...odd, String(left.number), letter, String(right.number), even[3], even[2], even[1], even[0]];
   });
 }
 
-function sideOf(cell: CardCell): Side {
-  if (cell.kind === 'space') return ['space', '', ''];
-  if (cell.pole > 0) return ['|', '', ''];
-  if (cell.kind === 'spare') return [`spare (${cell.was})`, '', ''];
-  const { words, breakerAmps, lines, va } = cell.circuit;
-  return [words, `${breakerAmps ?? NONE}${breakerAmps === null ? '' : ' A'} ${lines.length}P`, figure(va, 0)];
+function sideOf(cell: CardCell, wire: (id: string) => string): Side {
+  if (cell.kind === 'space') return ['space', '', '', ''];
+  if (cell.pole > 0) return ['|', '', '', ''];
+  if (cell.kind === 'spare') return [`spare (${cell.was})`, '', '', ''];
+  const { id, words, breakerAmps, lines, va } = cell.circuit;
+  return [words, wire(id), `${breakerAmps ?? NONE}${breakerAmps === null ? '' : ' A'} ${lines.length}P`, figure(va, 0)];
 }
 
 function footOf(card: PanelCard, solved: SupplyEquipment | undefined): readonly string[] {
   return [
-    `Connected by line: ${card.lineVa.map(({ line, va }) => `${line} ${figure(va, 0)}`).join(', ')} VA; spaces ${card.blank}, spare ${card.spares}`,
+    `Spaces ${card.blank}, spare ${card.spares}. Wire: size of each line; grounding conductors and pilots are in the circuit schedule.`,
     ...card.demand.map(
       ({ what, connectedVa, percent, demandVa, basis }) =>
         `${what}: ${figure(connectedVa / 1000, 1)} kVA at ${figure(percent, 0)}%, ${figure(demandVa / 1000, 1)} kVA (${basis})`,
