@@ -46,3 +46,22 @@ test('a list in which nothing lies on anything keeps its answer while one moves'
   const moved = dots.with(20, { x: 60.5 });
   expect(hostsOf(copied(moved, dots, [20])).of).toBe(before.of);
 });
+
+test('who must lie so far in another is found as well where only what lies so far in is looked at', () => {
+  const INTO = 0.5;
+  const deep = (a: Dot, b: Dot): boolean => 2 - Math.abs(a.x - b.x) > INTO;
+  const hostsBy = (into: number) =>
+    keptHosts<Dot>(
+      ({ x }) => ({ minX: x - 1, minY: -1, maxX: x + 1, maxY: 1 }),
+      deep,
+      ({ x }) => [x],
+      into,
+    );
+  const place = fc.integer({ min: 0, max: 40 }).map((n) => n / 4);
+  fc.assert(
+    fc.property(fc.array(place, { minLength: 1, maxLength: 20 }), (xs) => {
+      const dots = xs.map((x) => ({ x }));
+      expect(hostsBy(INTO)(dots).of).toEqual(hostsBy(0)(dots).of);
+    }),
+  );
+});
