@@ -64,15 +64,6 @@ export function* toleranceSteps(site: Site, point: MovablePoint): Generator<numb
   return { rays, up, down, fails };
 }
 
-/** The same without a pause. */
-export function toleranceOf(site: Site, point: MovablePoint): Tolerance {
-  const steps = toleranceSteps(site, point);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
-}
-
 /** Whether all that passes as drawn passes with a point so much elsewhere, feet. */
 export const passes = (site: Site, point: MovablePoint, by: Point3): boolean =>
   newFaults(siteWithMoved(site, point, by), site).length === 0;

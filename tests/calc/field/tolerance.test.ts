@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { newVerb } from '../../../calc/cli/verbs/new.ts';
 import type { MovablePoint } from '../../../calc/field/moved-point.ts';
-import { endOf, FARTHEST, passes, type Tolerance, toleranceOf } from '../../../calc/field/tolerance.ts';
+import { endOf, FARTHEST, passes, type Tolerance, toleranceSteps } from '../../../calc/field/tolerance.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -11,6 +11,15 @@ import { libraryLot } from './start-lot.ts';
 
 /** A quarter of an inch, feet: well over the 1/16 in to which a way is closed in on. */
 const QUARTER = 1 / 48;
+
+/** The room round a point, without a pause. */
+function toleranceOf(site: Site, point: MovablePoint): Tolerance {
+  const steps = toleranceSteps(site, point);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
 
 /** Where the polygon of a tolerance ends along a direction, feet. */
 function reachAt({ rays }: Tolerance, degrees: number): number {
