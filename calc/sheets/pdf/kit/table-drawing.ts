@@ -12,8 +12,13 @@ export function drawTable(pen: Pen, part: TablePart): void {
   const { sizes } = pen.lettering;
   const step = sizes.small * LEADING;
   let y = top(area) - sizes.head;
-  const words = shortened(title.toUpperCase(), area.width, sizes.head, pen.lettering, 'bold');
-  pen.text(words, [area.x, y], { size: sizes.head, weight: 'bold' });
+  const whole = title.toUpperCase();
+  // A title that is wider than its table is set smaller before it is cut short.
+  const size =
+    [sizes.head, sizes.note, sizes.small].find((one) => pen.lettering.width(whole, one, 'bold') <= area.width) ??
+    sizes.small;
+  const words = shortened(whole, area.width, size, pen.lettering, 'bold');
+  pen.text(words, [area.x, y], { size, weight: 'bold' });
   y -= sizes.head * 0.35;
   for (const line of lead) {
     y -= step;
