@@ -68,7 +68,10 @@ export function searchShared(
   const each = Math.ceil(rounds / CHAINS);
   for (let chain = 0; chain < CHAINS && mayGoOn(); chain++) {
     const from = starts[Math.min(chain, starts.length - 1)] as SharedRoutes;
-    const found = descend(problem, anneal(problem, from, neighbors, each, steadyNumbers(20_251 + 7_919 * chain), mayGoOn));
+    const found = descend(
+      problem,
+      anneal(problem, from, neighbors, each, steadyNumbers(20_251 + 7_919 * chain), mayGoOn),
+    );
     if (found.cost < best.cost - 1e-9) best = found;
   }
   return best;
