@@ -8,18 +8,12 @@ import { type DxfRecord, dxfSections, textOf } from './dxf/records.ts';
 import { type DrawnLine, type Imported, type LineDrawing, refused } from './imported.ts';
 
 /**
- * The lines of a text DXF, in the drawing's units: blocks expanded, curves as chords within 0.01 ft, what its layers
- * hide left out, paper space left out; words, and the boundaries of hatches on layers of their own. What is not drawn is
- * counted by kind in `skipped` and told in `notes`. A fault names the line of the file. Never throws, whatever the
- * text; the work is bounded by `BUDGET`. `tell` hears what share is done.
+ * The lines of a text DXF, in the drawing's units, each handed to `put` as it is read, so that a large drawing is never
+ * held in two forms: blocks expanded, curves as chords within 0.01 ft, what its layers hide left out, paper space left
+ * out; words, and the boundaries of hatches on layers of their own. What is not drawn is counted by kind in `skipped`
+ * and told in `notes`. A fault names the line of the file. Never throws, whatever the text; the work is bounded by
+ * `BUDGET`. `tell` hears what share is done.
  */
-export function readDxf(text: string, tell?: (share: number) => void): Imported<LineDrawing> {
-  const lines: DrawnLine[] = [];
-  const read = drawDxf(text, (line) => lines.push(line), tell);
-  return read.ok ? { ok: true, value: { ...read.value, lines } } : read;
-}
-
-/** The same with each line handed to `put` as it is read: a large drawing is never held in two forms. */
 export function drawDxf(
   text: string,
   put: (line: DrawnLine) => void,

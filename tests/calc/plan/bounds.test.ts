@@ -7,8 +7,8 @@ import { isSpent } from '../../../calc/takeoff/cutting/budget.ts';
 import { knapsack } from '../../../calc/takeoff/cutting/knapsack.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
-import { readDxf } from '../../../routing/site/import/dxf.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { readDxf } from '../../read-dxf.ts';
 
 // What is held here are counts, never times: what made these slow was that nothing was counted.
 describe('work that a file or an input can ask for is bounded', () => {

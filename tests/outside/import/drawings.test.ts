@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readDxf } from '../../../routing/site/import/dxf.ts';
 import type { DrawnLine } from '../../../routing/site/import/imported.ts';
+import { readDxf } from '../../read-dxf.ts';
 import told from './drawings.json' with { type: 'json' };
 
 // The drawings were written by ezdxf, which also told what it shows of them; see make-drawings.py.

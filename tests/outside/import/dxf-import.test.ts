@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { readDxf } from '../../../routing/site/import/dxf.ts';
+import { readDxf } from '../../read-dxf.ts';
 
 // site.dxf was written by ezdxf, which also told what each layer comes to; see make.py.
 const text = readFileSync(new URL('./site.dxf', import.meta.url), 'utf8');

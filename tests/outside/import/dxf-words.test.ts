@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readDxf } from '../../../routing/site/import/dxf.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { readDxf } from '../../read-dxf.ts';
 import expected from './words-dxf.json' with { type: 'json' };
 
 // words.dxf and what ezdxf makes of it, by make-words.py; versions in the file.

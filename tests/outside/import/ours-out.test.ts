@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
 import { dxf } from '../../../calc/sheets/dxf.ts';
-import { readDxf } from '../../../routing/site/import/dxf.ts';
+import { readDxf } from '../../read-dxf.ts';
 import { OURS } from './ours-drawing.ts';
 
 // Written by this project, read by ezdxf (see read-ours.py), and read back.

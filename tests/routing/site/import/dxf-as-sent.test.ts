@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readDxf } from '../../../../routing/site/import/dxf.ts';
 import type { LineDrawing } from '../../../../routing/site/import/imported.ts';
+import { readDxf } from '../../../read-dxf.ts';
 import { block, dxfOf, dxfText, insert, layer, line, type Pair, type Parts } from './dxf-text.ts';
 
 function read(text: string): LineDrawing {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readDxf } from '../../../../routing/site/import/dxf.ts';
 import { BUDGET } from '../../../../routing/site/import/imported.ts';
+import { readDxf } from '../../../read-dxf.ts';
 
 const sound = readFileSync(new URL('../../../outside/import/site.dxf', import.meta.url), 'utf8');
 
