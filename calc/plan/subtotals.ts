@@ -51,7 +51,11 @@ export function placesIn(
 
 function summed(parts: readonly Omit<Subtotal, 'cost'>[]): readonly Subtotal[] {
   const groups = new Map<string, Omit<Subtotal, 'cost'>[]>();
-  for (const part of parts) groups.set(part.name, [...(groups.get(part.name) ?? []), part]);
+  for (const part of parts) {
+    const group = groups.get(part.name);
+    if (group === undefined) groups.set(part.name, [part]);
+    else group.push(part);
+  }
   return [...groups].map(([name, of]): Subtotal => {
     const material = sumOf(of.map((part) => part.material));
     const labor = sumOf(of.map((part) => part.labor));
