@@ -20,7 +20,9 @@ if (!existsSync(built) || statSync(built).mtimeMs < sources) {
 }
 // An interrupt is for the command, which ends with what it has.
 process.on('SIGINT', () => {});
-const { status, signal } = spawnSync(process.execPath, ['--stack-size=2000', built, ...process.argv.slice(2)], {
+// Room for what is young, MB: a sheet's text and tables else outlive it by the thousand, and are copied again and again.
+const node = ['--stack-size=2000', '--max-semi-space-size=64'];
+const { status, signal } = spawnSync(process.execPath, [...node, built, ...process.argv.slice(2)], {
   stdio: 'inherit',
 });
 process.exit(signal ? 1 : (status ?? 1));

@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import type { Conduit } from '../../plan-file.ts';
@@ -42,17 +43,19 @@ interface Line {
 /**
  * What lies along each straight piece of the plan: the pieces part where a conduit begins, ends or changes its size, as
  * notes on a drawing do; by conduit also where one begins or ends beside another of its size. Conduits at several elevations
- * over one another are one piece.
+ * over one another are one piece. Kept with the conduits: every sheet of a set asks for those of the whole site.
  */
-export function conduitStretches(
+export const conduitStretches = (
   conduits: readonly Conduit[],
   by: 'size' | 'conduit' = 'size',
-): readonly ConduitStretch[] {
+): readonly ConduitStretch[] => keptStretches(conduits, by);
+
+const keptStretches = kept((conduits: readonly Conduit[], by: 'size' | 'conduit'): readonly ConduitStretch[] => {
   const lines = new Map<string, Line>();
   for (const conduit of conduits)
     for (let i = 1; i < conduit.path.length; i++) addLeg(lines, conduit, conduit.path[i - 1]!, conduit.path[i]!);
   return [...lines.values()].flatMap((line) => stretchesOf(line, by));
-}
+});
 
 function addLeg(lines: Map<string, Line>, conduit: Conduit, [ax, ay]: Point3, [bx, by]: Point3): void {
   const length = Math.hypot(bx - ax, by - ay);

@@ -59,10 +59,14 @@ export function turnedAreas([x, y]: Point2, width: number, height: number, turn:
 
 /** The upright area round points. */
 export function around(points: readonly Point2[]): Area {
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+  let [left, low, right, top] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    left = Math.min(left, x);
+    low = Math.min(low, y);
+    right = Math.max(right, x);
+    top = Math.max(top, y);
+  }
+  return { x: left, y: low, width: right - left, height: top - low };
 }
 
 /** Small areas along a line, for what must keep off it; `off` points to either side. */

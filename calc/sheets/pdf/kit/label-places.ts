@@ -8,16 +8,20 @@ const BESIDE = 3;
 /** Steps of 7 points that a label may stand off. */
 const FAR = [0, 1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16];
 
-/** Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so. */
+/**
+ * Places round a point: beside it first, then above and below, then farther off, with a leader, where `far` says so; all
+ * with one leader where that is given.
+ */
 export function* placesAround(
   [x, y]: Point2,
   off: number,
   { width, height }: LabelSize,
   far: boolean,
+  always?: Pick<LabelPlace, 'leader' | 'own'>,
 ): Generator<LabelPlace> {
   for (const step of far ? FAR : [0]) {
     const r = off + step * 7;
-    const leader = step < 2 ? {} : { leader: [x, y] as Point2 };
+    const leader = always ?? (step < 2 ? {} : { leader: [x, y] as Point2 });
     const corners: readonly Point2[] = [
       [x + r, y - height / 2],
       [x - r - width, y - height / 2],
@@ -32,7 +36,7 @@ export function* placesAround(
       [x - width / 2, y + r],
       [x - width / 2, y - r - height],
     ];
-    for (const [i, at] of corners.entries()) yield { at, turn: 0, cost: step + i / 100, ...leader };
+    for (let i = 0; i < corners.length; i++) yield { at: corners[i]!, turn: 0, cost: step + i / 100, ...leader };
   }
 }
 

@@ -146,7 +146,8 @@ function bestPlace(
     const cost = place.cost ?? 0;
     if (cost >= least) continue;
     const areas = areasOf(size, place);
-    if (!areas.every((area) => within(area, room) && hard.isFree(area) && heavy.isFree(area))) continue;
+    if (!areas.every((area) => within(area, room)) || !areas.every((area) => hard.isFree(area) && heavy.isFree(area)))
+      continue;
     const over = areas.every((area) => thin.isFree(area)) ? 0 : OVER_THIN;
     if (cost + over >= least || !isLeaderFree(size, place, hard)) continue;
     least = cost + over;

@@ -46,13 +46,19 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
   const signs = { regular: signsOf(faces.regular), bold: signsOf(faces.bold) };
   const has = new Set(faces.regular.getCharacterSet());
   const shown = (text: string): string => printable(inert(text), (code) => has.has(code));
+  // The same words stand on many sheets, and are measured again for each place that is tried.
+  const advances: Readonly<Record<Weight, Map<string, number>>> = { regular: new Map(), bold: new Map() };
+  const advanceOf = (text: string, weight: Weight): number => {
+    const known = advances[weight].get(text);
+    if (known !== undefined) return known;
+    let sum = 0;
+    for (const letter of shown(text)) sum += signs[weight](letter).advance;
+    advances[weight].set(text, sum);
+    return sum;
+  };
   return {
     sizes,
-    width: (text, size, weight = 'regular') => {
-      let sum = 0;
-      for (const letter of shown(text)) sum += signs[weight](letter).advance;
-      return sum * size;
-    },
+    width: (text, size, weight = 'regular') => advanceOf(text, weight) * size,
     encoded: (text, weight = 'regular') => {
       let codes = '';
       for (const letter of shown(text)) codes += signs[weight](letter).code;

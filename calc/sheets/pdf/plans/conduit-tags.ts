@@ -84,7 +84,7 @@ const leaderWish = (view: View, stretch: ConduitStretch): LabelWish => ({
     const [from, to] = [view.at(stretch.from), view.at(stretch.to)];
     for (const share of [0.5, 0.3, 0.7]) {
       const at = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])] as const;
-      for (const place of placesAround(at, OFF, size, true)) yield { ...place, leader: at, own: 1 };
+      yield* placesAround(at, OFF, size, true, { leader: at, own: 1 });
     }
   },
 });
