@@ -55,6 +55,26 @@ describe('stretches of conduits', () => {
       { from: [30, 0], to: [50, 0], conduits: [{ method: 'EMT', tradeSize: '1', count: 1, ids: ['b'] }] },
     ]);
   });
+  test('they are found once for all sheets of a set, by size and by conduit apart', () => {
+    const conduits = [
+      conduit('a', '1', [
+        [0, 0, 10],
+        [30, 0, 10],
+      ]),
+      conduit('b', '1', [
+        [0, 0, 10],
+        [60, 0, 10],
+      ]),
+      conduit('c', '1', [
+        [30, 0, 12],
+        [60, 0, 12],
+      ]),
+    ];
+    const [bySize, byConduit] = [conduitStretches(conduits), conduitStretches(conduits, 'conduit')];
+    expect([bySize.length, byConduit.length]).toEqual([1, 2]);
+    expect(conduitStretches(conduits)).toBe(bySize);
+    expect(conduitStretches(conduits, 'conduit')).toBe(byConduit);
+  });
   test('a riser is no stretch', () => {
     expect(
       conduitStretches([
