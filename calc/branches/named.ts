@@ -19,8 +19,8 @@ export interface NamedHomeRun {
   /** `P1-3`: the third home run of P1. */
   readonly id: string;
   readonly circuits: readonly BranchCircuit[];
-  /** Names of the junctions on the way of one of them, from the equipment on. */
-  readonly junctionsOf: (circuit: number) => readonly string[];
+  /** Of each circuit, the names of the junctions on its way, from the equipment on; put together when they are asked for. */
+  readonly junctions: readonly (readonly string[])[];
   /** One for each of its pieces, put together when they are asked for. */
   readonly conduits: readonly Conduit[];
   /** What it brings into boxes, put together when it is asked for. */
@@ -47,15 +47,21 @@ export const named = kept(
     const conduits = kept(() => homeRun.pieces.map((_, i) => conduitOf(homeRun, i, ids[i]!, name)));
     const circuits = homeRun.ways.map((way, i) => circuitOf(homeRun, way, i, ids));
     const openings = kept(() => openingLoads(homeRun, ids, name));
-    return {
-      homeRun,
-      id,
-      circuits,
-      junctionsOf: (circuit) =>
+    const onWays = kept(() =>
+      homeRun.ways.map((_, circuit) =>
         homeRun.pieces
           .filter(({ members, end }) => end.kind === 'junction' && members.includes(circuit))
           .sort((a, b) => a.from - b.from)
           .map(({ end }) => name(end)),
+      ),
+    );
+    return {
+      homeRun,
+      id,
+      circuits,
+      get junctions() {
+        return onWays();
+      },
       get conduits() {
         return conduits();
       },

@@ -28,9 +28,9 @@ const lostConduits = kept((issued: IssuedConduits, branches: readonly EquipmentB
 const lostBoxes = kept((issued: IssuedConduits, branches: readonly EquipmentBranches[]): readonly Finding[] => {
   const now = new Map<string, readonly string[]>();
   for (const { homeRuns } of branches)
-    for (const { circuits, junctionsOf } of homeRuns)
+    for (const { circuits, junctions } of homeRuns)
       circuits.forEach(({ charger }, i) => {
-        now.set(charger, junctionsOf(i));
+        now.set(charger, junctions[i]!);
       });
   return lost(issued, now, 'junction box');
 });
