@@ -47,6 +47,9 @@ export function pullPlaces(path: readonly Point3[], { bendLimit, pullLimit }: Pu
   }
 }
 
+/** The point so many feet along a path. */
+export const placeAlong = (path: readonly Point3[], far: number): Point3 => pointAlong(path, distancesOf(path), far);
+
 function distancesOf(path: readonly Point3[]): readonly number[] {
   const at = [0];
   for (let i = 1; i < path.length; i++) at.push(at[i - 1]! + distance(path[i - 1]!, path[i]!));

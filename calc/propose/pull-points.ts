@@ -1,9 +1,12 @@
+import { insideOf, obstacleOf } from '../../routing/plane/obstacle.ts';
+import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import { distance } from '../../routing/plane/space.ts';
 import { newId } from '../../routing/site/new-id.ts';
-import type { Point3, SiteFile } from '../../routing/site/site.ts';
+import type { Point3, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { footprintOf } from '../../routing/standing/footprint.ts';
 import { designOf } from '../branches/design.ts';
-import { pullPlaces } from '../branches/pull-places.ts';
+import { type PullPlace, placeAlong, pullPlaces } from '../branches/pull-places.ts';
 import { plan } from '../plan/plan.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { placeIn } from './in-file.ts';
@@ -19,14 +22,18 @@ export function withPullPoints(file: SiteFile): { readonly file: SiteFile; reado
     const site = toSite(next);
     const { rules } = site;
     const places: Point3[] = [];
+    const open = openPlaces(site);
     for (const conduit of plan(site).conduits) {
       if (conduit.bendDegrees <= rules.bendLimit + 1e-6 && conduit.length <= rules.pullLimit + 1e-9) continue;
       const [first] = pullPlaces(conduit.path, rules);
-      if (first && places.every((other) => distance(other, first.at) > rules.joinTolerance)) places.push(first.at);
+      const at = first && open(conduit.path, first);
+      if (at && places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
     }
     for (const { path } of feederConduits(site, designOf(rules).tables))
-      for (const { at } of path === null ? [] : pullPlaces(path, rules))
+      for (const place of path === null ? [] : pullPlaces(path, rules)) {
+        const at = open(path!, place);
         if (places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
+      }
     const fresh = places.filter((at) => site.pullpoints.every((other) => distance(other.at, at) > rules.joinTolerance));
     if (fresh.length === 0) break;
     for (const at of fresh)
@@ -37,4 +44,27 @@ export function withPullPoints(file: SiteFile): { readonly file: SiteFile; reado
     added += fresh.length;
   }
   return { file: next, added };
+}
+
+/** Steps back along a path from what covers a box in the ground, feet. */
+const BACK = 0.5;
+
+/**
+ * Of a place on a path, where a box can be opened: there, or for one in the ground under equipment or a column as far
+ * back as what stands on it reaches. Nearer the last box is never too far, and what bends after it gets the next.
+ */
+function openPlaces({ equipment, columns }: Site): (path: readonly Point3[], place: PullPlace) => Point3 {
+  const over = [
+    ...columns.map(({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation)),
+    ...equipment.map(footprintOf),
+  ].map(obstacleOf);
+  const isShut = ([x, y, z]: Point3): boolean => z < 0 && over.some((outline) => insideOf(outline, x, y));
+  return (path, { at, along }) => {
+    if (!isShut(at)) return at;
+    for (let far = along - BACK; far > 0; far -= BACK) {
+      const back = placeAlong(path, far);
+      if (!isShut(back)) return back;
+    }
+    return at;
+  };
 }

@@ -106,8 +106,11 @@ describe('a panel schedule', () => {
     const of = plan(site);
     const card = panelCards(site, of.devices, NEC_2023)[0]!;
     const table = panelTables({ site, plan: of })[0]!;
-    expect(table.rows).toHaveLength(card.rows.length);
-    expect(table.foot!.join('\n')).toContain(`A ${card.lineVa[0]!.va.toFixed(0)}`);
+    // After the spaces, a total for each line.
+    expect(table.rows).toHaveLength(card.rows.length + card.lineVa.length);
+    expect(table.rows.slice(-card.lineVa.length).map(([total, , , va]) => [total, va])).toEqual(
+      card.lineVa.map(({ line, va }) => [`Total line ${line}`, va.toFixed(0)]),
+    );
     const sheet = panelSheet(site, of);
     for (const { id, spaces, breakerAmps, va } of card.schedule.circuits.map(
       (circuit) =>
