@@ -24,7 +24,7 @@ export interface SharedRoute {
   readonly edges: readonly (readonly number[])[];
 }
 
-/** Rounds and steps: how long is searched for better routes and for a better bound. */
+/** How long is searched for better routes and for a better bound. */
 export interface Effort {
   readonly rounds: number;
   readonly steps: number;
@@ -32,7 +32,7 @@ export interface Effort {
   readonly mayGoOn?: () => boolean;
 }
 
-const EFFORT: Effort = { rounds: 20_000, steps: 1200 };
+const EFFORT: Effort = { rounds: 3000, steps: 3000 };
 
 /**
  * Home runs that share raceways and conduits at the least cost: an edge of length L that carries q circuits costs

@@ -34,11 +34,11 @@ interface RouteMake {
   readonly mayGoOn: () => boolean;
 }
 
-/** Rounds and steps by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
+/** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
 function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Effort, 'mayGoOn'> {
-  const within = (budget: number, one: number, most: number): number =>
-    Math.max(12, Math.min(most, Math.round((budget * share) / one)));
-  return { rounds: within(4e6, edges.length, 12_000), steps: within(1e7, circuits * edges.length, 1200) };
+  const one = circuits * edges.length;
+  const within = (budget: number): number => Math.max(12, Math.min(3000, Math.round(budget / one)));
+  return { rounds: within(6e6 * share), steps: within(3e7 * share) };
 }
 
 /**

@@ -7,29 +7,22 @@ export interface ArcSearch {
   readonly by: Int32Array;
   /** Node from which it was reached. */
   readonly from: Int32Array;
-  /**
-   * From a node to a target (-1: to all), by costs that are not negative. Where `away` is given, what is left from a node
-   * to the target costs at least `away` of it times `perFoot`, which spares looking the other way.
-   */
-  readonly run: (from: number, target: number, cost: Float64Array, away?: Float64Array, perFoot?: number) => number;
+  readonly run: (root: number, target: number, cost: Float64Array) => number;
 }
 
 /**
- * Dijkstra's search with a binary heap, towards its target where estimates are given (Hart, Nilsson and Raphael 1968).
- * Costs are by arc, or by edge. `run` gives the distance of the target, infinite where it is not reached, and stops
- * there (or settles all nodes for target -1).
+ * Dijkstra's search with a binary heap over arc costs (by arc; non-negative). `run` gives the distance of the target,
+ * infinite where it is not reached, and stops there (or settles all nodes for target -1).
  */
-export function arcSearch(graph: HomeGraph, costs: 'by arc' | 'by edge' = 'by arc'): ArcSearch {
+export function arcSearch(graph: HomeGraph): ArcSearch {
   const { nodes, first, head } = graph;
-  const place = costs === 'by edge' ? graph.edge : Int32Array.from(head, (_, a) => a);
   const distance = new Float64Array(nodes);
   const by = new Int32Array(nodes);
   const from = new Int32Array(nodes);
-  const nowhere = new Float64Array(nodes);
   const heapNode = new Int32Array(head.length + nodes + 1);
   const heapKey = new Float64Array(head.length + nodes + 1);
 
-  const run = (root: number, target: number, cost: Float64Array, away: Float64Array = nowhere, perFoot = 0): number => {
+  const run = (root: number, target: number, cost: Float64Array): number => {
     distance.fill(Number.POSITIVE_INFINITY);
     by.fill(-1);
     from.fill(-1);
@@ -47,7 +40,7 @@ export function arcSearch(graph: HomeGraph, costs: 'by arc' | 'by edge' = 'by ar
       heapNode[i] = node;
     };
     distance[root] = 0;
-    push(root, (away[root] as number) * perFoot);
+    push(root, 0);
     while (size > 0) {
       const node = heapNode[0] as number;
       const key = heapKey[0] as number;
@@ -66,17 +59,16 @@ export function arcSearch(graph: HomeGraph, costs: 'by arc' | 'by edge' = 'by ar
         heapKey[i] = lastKey;
         heapNode[i] = lastNode;
       }
-      const here = distance[node] as number;
-      if (key > here + (away[node] as number) * perFoot) continue;
-      if (node === target) return here;
+      if (key > (distance[node] as number)) continue;
+      if (node === target) return key;
       for (let a = first[node] as number; a < (first[node + 1] as number); a++) {
         const to = head[a] as number;
-        const far = here + (cost[place[a] as number] as number);
+        const far = key + (cost[a] as number);
         if (far < (distance[to] as number)) {
           distance[to] = far;
           by[to] = a;
           from[to] = node;
-          push(to, far + (away[to] as number) * perFoot);
+          push(to, far);
         }
       }
     }
