@@ -62,7 +62,7 @@ export interface SheetSurroundings {
   readonly drawn?: (done: number, of: number) => void;
 }
 
-/** The file's content; null where this site has none (GeoJSON of a site that lies nowhere). */
+/** The file's content; null where this site has none (a table of days of a site without any). */
 type Write = (planned: Alternative, around: SheetSurroundings) => Promise<string | Uint8Array | null>;
 
 /** One file that a plan can be written to. */

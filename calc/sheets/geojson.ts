@@ -7,42 +7,47 @@ import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Georef, Site } from '../../routing/site/site.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
-
-type Position = [number, number];
-type Geometry =
-  | { type: 'Point'; coordinates: Position }
-  | { type: 'LineString'; coordinates: Position[] }
-  | { type: 'Polygon'; coordinates: Position[][] };
-
-interface Feature {
-  readonly type: 'Feature';
-  readonly id: string;
-  readonly geometry: Geometry;
-  readonly properties: Readonly<Record<string, unknown>>;
-}
+import type { Feature, Geometry, PlaceOf, Position } from './geojson/feature.ts';
+import { planFeatures } from './geojson/plan-features.ts';
 
 /** Decimals of a degree: about a centimetre on the ground (RFC 7946, section 11.2). */
 const DECIMALS = 7;
+/** Decimals of a foot or metre of a site that lies nowhere. */
+const LOCAL_DECIMALS = 4;
 
 /**
- * The site and its runs as GeoJSON (RFC 7946): longitude and latitude, right-hand rings; each feature keeps its kind
+ * The site and its plan as GeoJSON (RFC 7946): longitude and latitude, right-hand rings; each feature keeps its kind
  * (`list`) and all its own fields in the site's units, from which it can be read back exactly; a drop also what its run
- * comes to. Null where the site says not where on the ground it lies.
+ * comes to. After the elements come `circuits`, `conduits`, `ways` of feeders and `boxes` of the plan. A site that says
+ * not where on the ground it lies has the coordinates of its file instead: `coordinates` is `local` then, and the note
+ * says so first.
  */
-export function geojson(site: Site, plan: Plan): string | null {
+export function geojson(site: Site, plan: Plan): string {
   const { georef } = site;
-  if (!georef) return null;
-  const collection = { type: 'FeatureCollection' as const, features: featuresOf(site, plan, georef) };
-  const wound = rewind(collection as never, { reverse: false });
-  const { features } = truncate(wound as never, { precision: DECIMALS, coordinates: 2 }) as typeof collection;
-  return `${JSON.stringify({ type: 'FeatureCollection', name: site.name, note: CAUTIONS, georef, features })}\n`;
+  const place = georef ? onGround(georef) : inFile(site.units);
+  const features = [...featuresOf(site, plan, place), ...planFeatures(site, plan, place)];
+  const wound = rewind({ type: 'FeatureCollection', features } as never, { reverse: false });
+  const precision = georef ? DECIMALS : LOCAL_DECIMALS;
+  const { features: written } = truncate(wound as never, { precision, coordinates: 2 }) as {
+    readonly features: readonly Feature[];
+  };
+  const where = georef ? { georef } : { coordinates: 'local', units: site.units };
+  const note = georef ? CAUTIONS : `${localWords(site.units)} ${CAUTIONS}`;
+  return `${JSON.stringify({ type: 'FeatureCollection', name: site.name, note, ...where, features: written })}\n`;
 }
 
-function featuresOf(site: Site, plan: Plan, georef: Georef): Feature[] {
-  const place = (point: readonly number[]): Position => {
-    const [lon, lat] = groundOf(georef, [point[0] as number, point[1] as number]);
-    return [lon, lat];
-  };
+const localWords = (units: Units): string =>
+  `Coordinates are local, in ${units === 'm' ? 'metres' : 'feet'} from the origin of the site file, not longitude and latitude: the site does not say where on the ground it lies.`;
+
+const onGround =
+  (georef: Georef): PlaceOf =>
+  ([x = 0, y = 0]) => [...groundOf(georef, [x, y])];
+
+const inFile =
+  (units: Units): PlaceOf =>
+  ([x = 0, y = 0]) => [fromFeet(x, units), fromFeet(y, units)];
+
+function featuresOf(site: Site, plan: Plan, place: PlaceOf): Feature[] {
   const geometryOf = (list: PlacedList, element: object): Geometry => {
     const { shape, points } = KINDS[list];
     const places = points(element as never).map(place);

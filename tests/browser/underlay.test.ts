@@ -215,7 +215,7 @@ test('a GeoJSON that was written from a site brings its elements and its place o
   const { site, planned } = plannedSample('library-lot');
   const { page, offences, close } = await open();
   await emptySite(page);
-  await put(page, file('lot.geojson', 'application/geo+json', Buffer.from(geojson(site, planned)!)));
+  await put(page, file('lot.geojson', 'application/geo+json', Buffer.from(geojson(site, planned))));
   await page.locator('.notice', { hasText: 'The site had no place on the ground' }).waitFor();
   await ledger(page)
     .getByRole('button', { name: /^Bring in \d+ elements/ })

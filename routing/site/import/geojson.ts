@@ -97,6 +97,11 @@ function groundFile(value: unknown): GroundFile {
   if (top.type === 'Topology') throw new Refusal('the file', 'is TopoJSON: save it as GeoJSON');
   if (top.type === undefined && (top.geometryType !== undefined || top.spatialReference !== undefined))
     throw new Refusal('the file', 'is the JSON of a map server, not GeoJSON: ask the server for GeoJSON');
+  if (top.coordinates === 'local' && top.type === 'FeatureCollection')
+    throw new Refusal(
+      'the file',
+      'was written from a site that lies nowhere, in its own local coordinates: open the site file',
+    );
   const system = systemOf(top.crs);
   if (typeof system === 'string') throw new Refusal('crs', system);
   const reading: Reading = { points: 0, opened: 0, decimals: 0, system };

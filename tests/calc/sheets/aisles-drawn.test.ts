@@ -45,7 +45,7 @@ test('the kind of an aisle goes into the drawings and the file of places', () =>
   const fire = drawn('fire');
   expect(svg(fire.drawing)).toContain('FIRE LANE');
   expect(dxf(fire.drawing, 'ft')).toContain('FIRE LANE');
-  const [feature] = JSON.parse(geojson(fire.site, plan(fire.site))!).features;
+  const [feature] = JSON.parse(geojson(fire.site, plan(fire.site))).features;
   expect(feature.properties).toMatchObject({ list: 'aisles', kind: 'fire' });
   // A plain drive aisle is drawn as ever.
   expect(drawn().drawing.items.filter(({ kind }) => kind === 'text')).toEqual([]);

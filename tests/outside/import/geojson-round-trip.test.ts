@@ -38,7 +38,7 @@ test.each([
 ])('%s written as GeoJSON and opened again has the same elements', (_, site) => {
   const georef = site.georef ?? { lon: -98.5, lat: 39.8, bearing: 12.5 };
   const text = geojson({ ...site, georef }, planned);
-  const read = readGeojson(text ?? '');
+  const read = readGeojson(text);
   if (!read.ok) throw new Error(`${read.fault.place} ${read.fault.says}`);
   expect(read.value.georef).toEqual(georef);
   const elements = elementsOfGeojson(read.value.features);
@@ -48,7 +48,7 @@ test.each([
 test('its shapes lie where the elements do, within the centimetre of seven decimals', () => {
   const { site } = plannedSample('library-lot');
   const georef = { lon: -98.5, lat: 39.8, bearing: 30 };
-  const read = readGeojson(geojson({ ...site, georef }, planned) ?? '');
+  const read = readGeojson(geojson({ ...site, georef }, planned));
   if (!read.ok) throw new Error(read.fault.says);
   const stalls = linesOfGeojson(read.value.features, georef).filter(({ layer }) => layer === 'stalls');
   expect(stalls).toHaveLength(site.stalls.length);

@@ -73,7 +73,7 @@ test('an SVG has their words', () => {
 
 test('GeoJSON has them with their own fields, from which they are read back', () => {
   const { features } = JSON.parse(
-    geojson(toSite({ ...NOTED, georef: { lon: -98, lat: 39, bearing: 0 } }), planned)!,
+    geojson(toSite({ ...NOTED, georef: { lon: -98, lat: 39, bearing: 0 } }), planned),
   ) as {
     features: readonly { readonly id: string; readonly geometry: { readonly type: string } }[];
   };

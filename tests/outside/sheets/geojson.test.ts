@@ -2,12 +2,13 @@ import { booleanValid, distance, point } from '@turf/turf';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { geojson } from '../../../calc/sheets/geojson.ts';
+import { readGeojson } from '../../../routing/site/import/geojson.ts';
 import { groundOf, siteOf } from '../../../routing/site/place/georef.ts';
 import { plannedSample } from './planned-samples.ts';
 
 describe('the GeoJSON', () => {
   const { site, planned } = plannedSample('library-lot');
-  const { features } = JSON.parse(geojson(site, planned) ?? '{}');
+  const { features } = JSON.parse(geojson(site, planned));
 
   test('has a valid feature for each element, by RFC 7946', () => {
     const ids = features.map(({ id }: { id: string }) => id);
@@ -29,9 +30,56 @@ describe('the GeoJSON', () => {
       expect(area).toBeGreaterThan(0);
     }
   });
-  test('is not written for a site that lies nowhere', () => {
+  test('of a site that lies nowhere says first that its coordinates are local, and no reader takes them for degrees', () => {
     const { georef: _, ...nowhere } = site;
-    expect(geojson(nowhere, planned)).toBeNull();
+    const text = geojson(nowhere, planned);
+    const local = JSON.parse(text);
+    expect(local).toMatchObject({ coordinates: 'local', units: 'ft' });
+    expect(local).not.toHaveProperty('georef');
+    expect(local.note).toMatch(/^Coordinates are local, in feet .* not longitude and latitude/);
+    const stall = local.features.find(({ id }: { id: string }) => id === 'S01');
+    // S01 is 11 ft wide and 18 ft deep with its head on the column line.
+    const [xs, ys] = [0, 1].map((axis) => stall.geometry.coordinates[0].map((at: number[]) => at[axis]));
+    expect([Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]).toEqual([0, 11, 0, 18]);
+    const read = readGeojson(text);
+    expect(read.ok ? '' : read.fault.says).toContain('local');
+  });
+});
+
+describe('the plan in the GeoJSON', () => {
+  const { site, planned } = plannedSample('fleet-yard');
+  const { features } = JSON.parse(geojson(site, planned)) as {
+    features: { id: string; geometry: { type: string; coordinates: never[] }; properties: Record<string, unknown> }[];
+  };
+  const of = (list: string) => features.filter(({ properties }) => properties.list === list);
+
+  test('has every circuit, conduit, feeder and junction of it, once', () => {
+    expect(new Set(features.map(({ id }) => id)).size).toBe(features.length);
+    expect(of('circuits').map(({ properties }) => properties.charger)).toEqual(planned.runs.map((run) => run.charger));
+    expect(of('conduits').map(({ properties }) => properties.name)).toEqual(planned.conduits.map(({ id }) => id));
+    expect(of('ways').map(({ properties }) => properties.name)).toEqual(site.feeders.map(({ id }) => id));
+    expect(of('boxes')).toHaveLength(planned.boxes.filter(({ kind }) => kind === 'junction').length);
+    for (const feature of features) expect(booleanValid(feature as never), feature.id).toBe(true);
+  });
+  test('says sizes, and names circuits and conduits both ways', () => {
+    for (const { properties } of of('circuits')) {
+      expect(properties.conductor).toMatch(/^\S+ (copper|aluminum) /);
+      for (const name of properties.conduits as string[]) {
+        const conduit = of('conduits').find((one) => one.properties.name === name)!;
+        expect(conduit.properties.circuits).toContain(properties.charger);
+        expect(conduit.properties.tradeSize).toMatch(/^[\d/-]+ in$/);
+      }
+    }
+    for (const { properties } of of('ways')) expect(properties).toMatchObject({ sets: expect.any(Number) });
+  });
+  test('has conduits as long on the ground, level, as their paths are', () => {
+    for (const [i, { geometry }] of of('conduits').entries()) {
+      const at = geometry.coordinates as unknown as [number, number][];
+      const metres = at.slice(1).reduce((sum, to, k) => sum + 1000 * distance(point(at[k]!), point(to)), 0);
+      const { path } = planned.conduits[i]!;
+      const feet = path.slice(1).reduce((sum, to, k) => sum + Math.hypot(to[0] - path[k]![0], to[1] - path[k]![1]), 0);
+      expect(Math.abs(metres / 0.3048 - feet)).toBeLessThan(0.2 + feet * 0.006);
+    }
   });
 });
 

@@ -1,0 +1,17 @@
+export type Position = [number, number];
+
+export type Geometry =
+  | { type: 'Point'; coordinates: Position }
+  | { type: 'LineString'; coordinates: Position[] }
+  | { type: 'Polygon'; coordinates: Position[][] };
+
+/** A feature of GeoJSON (RFC 7946, section 3.2). */
+export interface Feature {
+  readonly type: 'Feature';
+  readonly id: string;
+  readonly geometry: Geometry;
+  readonly properties: Readonly<Record<string, unknown>>;
+}
+
+/** Where a point of the site, feet, is written. */
+export type PlaceOf = (point: readonly number[]) => Position;
