@@ -1,9 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { hospitalLot } from '../bench/samples/hospital-lot.ts';
-import { readPdf } from '../outside/sheets/read-pdf.ts';
+import { type PageText, readPdf } from '../outside/sheets/read-pdf.ts';
 import { opener } from './open.ts';
-import { openSample } from './open-page.ts';
+import { openSample, ready } from './open-page.ts';
+import { printedPage, ratioIn } from './printed-page.ts';
 
 const open = opener();
 
@@ -12,7 +13,7 @@ test.each([
   ['Letter', 'dark', 1440, 900],
   ['A4', 'light', 390, 844],
 ] as const)(
-  'Print puts the whole plan on one %s page, with its name and the cautions',
+  'Print puts a plan that is shown whole on one %s page, with its name, scale, legend and the cautions',
   async (format, theme, width, height) => {
     const { page, offences, close } = await open({ theme, width, height });
     if (width > 500) await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
@@ -21,8 +22,6 @@ test.each([
       await page.getByRole('menuitem', { name: 'Hospital lot' }).click();
       await page.getByRole('heading', { level: 1, name: 'Mill Creek Hospital lot' }).waitFor();
     }
-    // A view of a part: what is printed does not hang on it.
-    if (width > 500) for (let i = 0; i < 5; i++) await page.getByRole('button', { name: 'Zoom in' }).click();
     const seen: { shown: string; corner: string; dark: number }[] = [];
     await page.exposeFunction('printed', (one: (typeof seen)[number]) => seen.push(one));
     await page.evaluate(() => {
@@ -58,6 +57,9 @@ test.each([
       'For planning by qualified persons',
       'de-energise',
       'Not a sheet of the drawing set',
+      'Scale: 1" =',
+      'drop from above',
+      'fails a check',
     ])
       expect(words).toContain(said);
     for (const { x, y, width: wide } of pages[0]!.texts) {
@@ -80,3 +82,54 @@ test.each([
     await close();
   },
 );
+
+/** Two panelboards 100 ft apart, alone on their ground. */
+const TWO_PANELS = {
+  format: 'overrow/site',
+  version: 1,
+  name: 'Two panels',
+  units: 'ft',
+  equipment: [0, 100].map((x, i) => ({
+    id: `P${i + 1}`,
+    kind: 'panelboard',
+    at: [x, 0],
+    size: [2, 1, 5],
+    entry: [x, 0, 5],
+    busAmps: 100,
+    spaces: 12,
+    volts: 208,
+    phases: 3,
+  })),
+};
+
+test('what is printed is what is looked at, and a known distance measures on paper what scale and bar say', async () => {
+  const { page, offences, close } = await open();
+  const chooser = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open' }).click();
+  await page.getByRole('menuitem', { name: 'A site file…' }).click();
+  const buffer = Buffer.from(JSON.stringify(TWO_PANELS));
+  await (await chooser).setFiles({ name: 'two.site.json', mimeType: 'application/json', buffer });
+  await page.getByRole('heading', { level: 1, name: 'Two panels' }).waitFor();
+  await ready(page);
+  const whole = await printedPage(page);
+  if (process.env.OVERROW_FILM) writeFileSync(`${process.env.OVERROW_FILM}/print-two.pdf`, whole.bytes);
+  const ratio = ratioIn(whole.words);
+  const middle = ({ x, width }: PageText): number => x + width / 2;
+  const named = (name: string): PageText => whole.texts.find(({ text }) => text === name)!;
+  const apart = (middle(named('P2')) - middle(named('P1'))) / 72;
+  expect(apart / (1200 / ratio)).toBeCloseTo(1, 2);
+  // The bar, from the middle of its 0 to that of its last number.
+  const last = whole.texts.find(({ text }) => /^\d+ ft$/.test(text))!;
+  const bar = (middle(last) - middle(named('0'))) / 72;
+  expect(bar / ((Number.parseFloat(last.text) * 12) / ratio)).toBeCloseTo(1, 2);
+  expect(whole.words).toContain('equipment');
+  expect(whole.words).not.toContain('raceway');
+
+  // Nearer, at the middle between them: what is out of sight is not printed, nor in the legend.
+  for (let i = 0; i < 7; i++) await page.getByRole('button', { name: 'Zoom in' }).click();
+  const near = await printedPage(page);
+  expect(ratioIn(near.words)).toBeLessThan(ratio);
+  expect(near.texts.some(({ text }) => text === 'P1' || text === 'P2')).toBe(false);
+  expect(offences).toEqual([]);
+  await close();
+});

@@ -1,16 +1,17 @@
-import type { Box } from '../../routing/plane/box.ts';
 import { BASE_PICTURES } from '../board/base-pictures.ts';
-import { boxInView, fitted } from '../board/camera.ts';
+import { boxInView } from '../board/camera.ts';
 import { type Ink, readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
 import { frameOf } from '../board/pictures/frame.ts';
 import type { Mark } from '../board/scene/mark.ts';
+import type { ViewState } from '../board/view-store.ts';
+import { PAPER_VIEW, type PaperView, paperView } from './paper-view.ts';
 
-/** The picture's size on paper is 9.6 by 5.9 in, of 120 to the inch; drawn this much finer. */
-const VIEW = { width: 1152, height: 708 };
-const FINER = 2.5;
-/** Room round the plan for names and bubbles at its edge. */
-const ROOM = 34;
+/**
+ * Pixels of the picture to one of the board: 384 to the inch, which is four to a pixel of the browser. A browser that
+ * prints the strokes themselves takes the ratio of the two in 64ths, and the picture would not be to scale.
+ */
+const FINER = 3.2;
 
 const NOTHING: ReadonlySet<Mark> = new Set();
 
@@ -25,26 +26,42 @@ function paperInk(): Ink {
   return ink;
 }
 
-/** Draws the whole plan, as the station shows it, on a canvas for paper; returns the part of the site that is on it, feet. */
-export function drawPlan(canvas: HTMLCanvasElement, painting: Painting): Box | null {
-  canvas.width = VIEW.width * FINER;
-  canvas.height = VIEW.height * FINER;
-  const pen = canvas.getContext('2d');
-  if (!pen) return null;
+/** A picture that is ready for paper. */
+export interface OnPaper extends PaperView {
+  readonly ink: Ink;
+  /** What the board would show at that scale and place. */
+  readonly painting: Painting;
+}
+
+/** The board as it is looked at, made ready for paper: the same part, kinds, shading and station, at a standard scale. */
+export function onPaper(painting: Painting, { camera, viewport, raised }: ViewState): OnPaper {
   const scene = painting.base();
-  const { whole, extent } = scene;
-  const camera = fitted(whole.minX <= whole.maxX ? whole : extent, VIEW, ROOM);
-  const { station, margins, overPicture } = painting.frame();
-  const frame = frameOf(camera, VIEW, paperInk(), { scene, station, margins, overPicture });
+  const { whole, extent, units } = scene;
+  const drawn = whole.minX <= whole.maxX ? whole : extent;
+  const seen = viewport.width > 0 ? boxInView(camera, viewport) : drawn;
+  // What is raised stands past the plan's own edge.
+  const paper = paperView(seen, raised || drawn.minX > drawn.maxX ? seen : drawn, units);
+  const { station, margins, charging, overPicture } = painting.frame();
+  const ink = paperInk();
+  const frame = frameOf(paper.camera, PAPER_VIEW, ink, { scene, station, margins, charging, overPicture });
   // What a hand holds stands on paper where it was before.
-  const onPaper: Painting = { ...painting, hidden: () => NOTHING, raised: () => null, frame: () => frame };
+  return { ...paper, ink, painting: { ...painting, hidden: () => NOTHING, frame: () => frame } };
+}
+
+/** Draws a picture for paper on a canvas. */
+export function drawPlan(canvas: HTMLCanvasElement, { painting, camera }: OnPaper): void {
+  canvas.width = PAPER_VIEW.width * FINER;
+  canvas.height = PAPER_VIEW.height * FINER;
+  const pen = canvas.getContext('2d');
+  if (!pen) return;
   pen.fillStyle = '#fff';
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.scale(FINER, FINER);
   for (const { draw } of BASE_PICTURES) {
     pen.save();
-    draw(pen, onPaper);
+    draw(pen, painting);
     pen.restore();
   }
-  return boxInView(camera, VIEW);
+  const { minX, minY, maxX, maxY } = boxInView(camera, PAPER_VIEW);
+  canvas.dataset.shown = `${minX} ${minY} ${maxX} ${maxY}`;
 }

@@ -1,60 +1,76 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { dayOf } from '../../calc/sheets/day.ts';
 import { editionWords } from '../../calc/tables/editions.ts';
 import { CAUTIONS } from '../../calc/words/cautions.ts';
 import type { Painting } from '../board/painting.ts';
+import { useViewStore } from '../board/view-store.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { useDocumentStore } from '../document/use-document.tsx';
-import { drawPlan } from './draw-plan.ts';
+import { drawPlan, type OnPaper, onPaper } from './draw-plan.ts';
+import { legendOf } from './legend.ts';
+import { ScaleStrip } from './scale-strip.tsx';
+
+interface Printed {
+  readonly paper: OnPaper;
+  readonly state: DocumentState;
+}
 
 /**
- * What the browser's own Print puts on paper: the whole plan, fitted, its name, and the cautions. On the screen it is empty;
- * it is filled when the browser is about to print, for what it waits for then comes too late.
+ * What the browser's own Print puts on paper: the part of the plan that is looked at, as it is looked at, at a standard
+ * scale with its bar, legend and the cautions. On the screen it is empty; it is filled when the browser is about to
+ * print, at once, for what it waits for then comes too late.
  */
 export function PrintSheet({ painting }: { readonly painting: Painting }) {
   const store = useDocumentStore();
-  const sheet = useRef<HTMLElement>(null);
+  const view = useViewStore();
   const canvas = useRef<HTMLCanvasElement>(null);
+  const [printed, setPrinted] = useState<Printed | null>(null);
 
   useEffect(() => {
-    const write = (texts: readonly string[]): void =>
-      sheet.current?.querySelectorAll('p').forEach((line, i) => {
-        line.textContent = texts[i] ?? '';
-      });
     const before = (): void => {
-      write(wordsOf(store.getState()));
-      const picture = canvas.current;
-      const shown = picture && drawPlan(picture, painting);
-      if (shown) picture.dataset.shown = `${shown.minX} ${shown.minY} ${shown.maxX} ${shown.maxY}`;
+      const paper = onPaper(painting, view.getState());
+      flushSync(() => setPrinted({ paper, state: store.getState() }));
+      if (canvas.current) drawPlan(canvas.current, paper);
     };
-    const after = (): void => {
-      write([]);
-      // So large a picture is not kept for nothing.
-      if (canvas.current) canvas.current.width = 0;
-    };
+    // So large a picture is not kept for nothing.
+    const after = (): void => setPrinted(null);
     window.addEventListener('beforeprint', before);
     window.addEventListener('afterprint', after);
     return () => {
       window.removeEventListener('beforeprint', before);
       window.removeEventListener('afterprint', after);
     };
-  }, [store, painting]);
+  }, [store, view, painting]);
 
   return (
-    <section ref={sheet} className="print-sheet" aria-hidden="true">
-      <p className="print-name" />
-      <p />
-      <canvas ref={canvas} data-testid="printed-plan" />
-      <p />
+    <section className="print-sheet" aria-hidden="true">
+      {printed && <Sheet {...printed} canvas={canvas} />}
     </section>
   );
 }
 
-function wordsOf({ name, plan, site }: DocumentState): readonly [name: string, what: string, cautions: string] {
+function Sheet({ paper, state, canvas }: Printed & { readonly canvas: React.RefObject<HTMLCanvasElement | null> }) {
+  const { name, plan, site } = state;
   const count = (severity: string): number => plan.findings.filter((one) => one.severity === severity).length;
-  return [
-    name,
-    `The plan as it stands on the page, ${dayOf(new Date())}: ${count('fail')} fail, ${count('warn')} to check. Not a sheet of the drawing set.`,
-    `${CAUTIONS} Checked against the rules of the site and ${editionWords(site.rules)}.`,
-  ];
+  return (
+    <>
+      <p className="print-name">{name}</p>
+      <p>
+        The plan as it is looked at on the page, {dayOf(new Date())}: {count('fail')} fail, {count('warn')} to check in
+        all of it. Not a sheet of the drawing set. To scale where it is printed at its actual size (100%).
+      </p>
+      <canvas ref={canvas} data-testid="printed-plan" />
+      <ScaleStrip
+        says={`Scale: ${paper.scale.says}`}
+        pxPerFoot={paper.camera.scale}
+        units={site.units}
+        north={site.georef?.bearing}
+        legend={legendOf(paper)}
+      />
+      <p>
+        {CAUTIONS} Checked against the rules of the site and {editionWords(site.rules)}.
+      </p>
+    </>
+  );
 }
