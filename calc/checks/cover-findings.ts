@@ -34,8 +34,8 @@ export const coverFindings = kept(
   ): readonly Finding[] => {
     const shallow = new Map<number, Shallow[]>();
     for (const raceway of raceways) {
-      const worst = shortestOf(raceway, stalls, aisles, tables);
-      if (worst === null) continue;
+      const worst = leastCovered(raceway, stalls, aisles, tables);
+      if (worst === null || worst.cover >= worst.needed - SLACK) continue;
       const others = shallow.get(worst.needed);
       const one = { raceway: raceway.id, cover: worst.cover };
       if (others === undefined) shallow.set(worst.needed, [one]);
@@ -45,8 +45,8 @@ export const coverFindings = kept(
   },
 );
 
-/** The leg of a raceway that falls shortest of its cover, inches; null where none does. */
-function shortestOf(
+/** The buried leg of a raceway that has least over what it needs, or falls shortest of it, inches; null where none is buried. */
+export function leastCovered(
   { method, place, surface, path }: Raceway,
   stalls: readonly Stall[],
   aisles: readonly Aisle[],
@@ -61,7 +61,6 @@ function shortestOf(
       surface === 'soil' && !isDrivenOver(a, b, stalls, aisles) ? 'elsewhere' : 'traffic';
     const needed = coverInches(tables, method, where);
     const cover = -12 * Math.max(a[2], b[2]);
-    if (cover >= needed - SLACK) continue;
     if (worst === null || needed - cover > worst.needed - worst.cover) worst = { cover, needed };
   }
   return worst;

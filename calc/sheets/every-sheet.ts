@@ -2,6 +2,7 @@ import type { Alternative } from '../plan/comparison.ts';
 import { accessibleSheet } from './accessible-sheet.ts';
 import { arcFlashSheet } from './arc-flash-sheet.ts';
 import { bidSheet } from './bid-sheet.ts';
+import { checklistSheet } from './checklist-sheet.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
 import { coordinationSheet } from './coordination-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
@@ -11,6 +12,7 @@ import { dayCarsSheet, dayLoadSheet, dayMetersSheet } from './day-sheets.ts';
 import { daySummarySheet } from './day-summary-sheet.ts';
 import { feederOptionsSheet } from './feeder-options-sheet.ts';
 import { loadSheet } from './load-sheet.ts';
+import { openItemsSheet } from './open-items-sheet.ts';
 import { panelSheet } from './panel-sheet.ts';
 import type { FontBytes } from './pdf/kit/lettering.ts';
 import type { Paper } from './pdf/kit/paper.ts';
@@ -40,6 +42,8 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   cost: ({ site, cost }) => costSheet(site, cost),
   bid: (priced) => bidSheet(priced),
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
+  checklist: ({ site, plan }) => checklistSheet(site, plan),
+  'open-items': ({ site, plan, cost }) => openItemsSheet(site, plan, cost),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
   accessible: ({ site }) => accessibleSheet(site),
   'day-summary': ({ site }) => daySummarySheet(site),
@@ -127,6 +131,8 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.cost.csv': tableWriter('cost'),
   '.bid.csv': tableWriter('bid'),
   '.setting-out.csv': tableWriter('setting-out'),
+  '.checklist.csv': tableWriter('checklist'),
+  '.open-items.csv': tableWriter('open-items'),
   '.steel-loads.csv': tableWriter('steel-loads'),
   '.accessible.csv': tableWriter('accessible'),
   '.day-summary.csv': tableWriter('day-summary'),

@@ -43,7 +43,11 @@ function Who() {
   const counts = new Map<string, number>();
   for (const mark of marks) counts.set(mark.by, (counts.get(mark.by) ?? 0) + 1);
   const set = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
-  const stray = [...new Set(marks.filter(({ what, of }) => what !== 'line' && !isUsed(site, of)).map(({ of }) => of))];
+  const stray = [
+    ...new Set(
+      marks.filter(({ what, of }) => what !== 'line' && what !== 'answered' && !isUsed(site, of)).map(({ of }) => of),
+    ),
+  ];
   return (
     <section aria-label="Who wrote what">
       <TextField

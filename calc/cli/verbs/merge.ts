@@ -121,7 +121,11 @@ function standing(site: Site): readonly string[] {
       ...site.stalls,
     ].map(({ id }) => id),
   );
-  const stray = [...new Set(marks.filter(({ what, of }) => what !== 'line' && !drawn.has(of)).map(({ of }) => of))];
+  const stray = [
+    ...new Set(
+      marks.filter(({ what, of }) => what !== 'line' && what !== 'answered' && !drawn.has(of)).map(({ of }) => of),
+    ),
+  ];
   const set = site.drops.filter(({ id }) => site.asBuilt.get(id)?.checkedOn !== undefined).length;
   return [
     `  drops set: ${set} of ${site.drops.length}`,

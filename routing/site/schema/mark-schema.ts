@@ -1,13 +1,18 @@
 import * as v from 'valibot';
 import { filledText, id, maybe, number, point2, point3, text, told, wholePositive } from './schema-parts.ts';
 
-/** What a mark may be of: work that is done, what was measured, seen or named, and what became of names and places. */
+/**
+ * What a mark may be of: work that is done, what was measured, checked, answered, seen or named, and what became of names
+ * and places.
+ */
 export const MARK_KINDS = [
   'set',
   'pulled',
   'terminated',
   'tested',
   'place',
+  'checked',
+  'answered',
   'note',
   'photo',
   'line',

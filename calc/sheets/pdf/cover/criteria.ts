@@ -1,6 +1,6 @@
-import { RULE_NOTES } from '../../../../routing/site/rules/rule-notes.ts';
 import { ruleAt, ruleWords } from '../../../../routing/site/rules/rule-value.ts';
 import type { Site } from '../../../../routing/site/site.ts';
+import { assumptionsOf } from '../../../plan/assumptions.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { ruleNotesOf } from '../../../tables/rule-notes-of.ts';
 import type { Table } from '../kit/table.ts';
@@ -28,23 +28,8 @@ export function assumptionsTable(site: Site, width: number): Table {
     title: 'Assumptions to be confirmed',
     width,
     columns: [{ head: 'Assumed', most: 22 }, { head: 'Value', align: 'right' }, { head: 'Confirm by' }],
-    rows: [
-      ...RULE_NOTES.flatMap((note) =>
-        note.confirm === undefined
-          ? []
-          : [[sentence(note.name), ruleWords(note, ruleAt(site.rules, note.path), site.units), sentence(note.confirm)]],
-      ),
-      ...suppliesAssumed(site),
-    ],
+    rows: assumptionsOf(site).map(({ name, value, confirm }) => [sentence(name), value, sentence(confirm)]),
   };
 }
-
-/** Transformers whose figures are not entered, and are taken as is usual. */
-const suppliesAssumed = (site: Site): readonly (readonly string[])[] =>
-  site.equipment.flatMap(({ id, kind, xr, impedancePercent }) =>
-    kind !== 'transformer' || (xr !== undefined && impedancePercent !== undefined)
-      ? []
-      : [[`Impedance of ${id}`, impedancePercent === undefined ? 'none' : 'usual X/R', 'Nameplate of the transformer']],
-  );
 
 const sentence = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
