@@ -2,10 +2,6 @@ import type { ElementList } from '../../../routing/site/kinds/kinds.ts';
 import type { RuleWord } from '../../../routing/site/rules/rule-words.ts';
 import type { Mark, Point3 } from '../../../routing/site/site.ts';
 
-/** Steps of the work that are marked done. */
-export const WORK_STEPS = ['set', 'pulled', 'terminated', 'tested'] as const;
-export type WorkStep = (typeof WORK_STEPS)[number];
-
 /** What a line of the checklist goes by: a value, a place, a step that is done, or something that is looked at. */
 export type Expected =
   /** In feet; either end may be open. `drawn` is what the plan has. */

@@ -88,7 +88,7 @@ const STEP_WORDS = { set: 'Set', pulled: 'Pulled', terminated: 'Terminated', tes
 /** The steps of the work at a charger, a feeder or equipment. */
 export const stepsOf = (
   of: Pick<AskedLine, 'of' | 'list' | 'where'>,
-  steps: readonly (typeof WORK_STEPS)[number][],
+  steps: readonly (keyof typeof STEP_WORDS)[],
 ): readonly AskedLine[] =>
   steps.map((step) => ({
     ...of,
