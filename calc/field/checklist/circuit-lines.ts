@@ -3,7 +3,7 @@ import { cordsOf } from '../../plan/margins.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Circuit } from '../../plan-file.ts';
 import { panelSchedules } from '../../supply/panels/panel-schedule.ts';
-import { type AskedLine, checked, type WORK_STEPS } from './asked.ts';
+import { type AskedLine, checked } from './asked.ts';
 import { sizeName } from './size-name.ts';
 
 /** What is looked at of each charger: its breaker, its conductors, what its cord reaches, and the steps of its work. */
