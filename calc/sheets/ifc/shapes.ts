@@ -18,14 +18,14 @@ const point = ({ writer, scaled }: ShapeRoom, at: readonly number[]): number =>
   );
 
 /** A placement within that of the site: moved to a point, feet, and turned about the vertical, degrees. */
-export function placedIn(room: ShapeRoom, at: Point2 = [0, 0], degrees = 0): number {
+export function placedIn(room: ShapeRoom, at: Point2 | Point3 = [0, 0], degrees = 0): number {
   const { writer, placement } = room;
   const way = (values: readonly number[]): StepValue => of(writer.add('IFCDIRECTION', values.map(real)));
   const axes = degrees % 360 === 0 ? [null, null] : [way([0, 0, 1]), way([...direction(degrees), 0])];
   return writer.add(
     'IFCLOCALPLACEMENT',
     of(placement),
-    of(writer.add('IFCAXIS2PLACEMENT3D', of(point(room, [...at, 0])), ...axes)),
+    of(writer.add('IFCAXIS2PLACEMENT3D', of(point(room, [at[0], at[1], at[2] ?? 0])), ...axes)),
   );
 }
 
@@ -56,27 +56,4 @@ export function rod(room: ShapeRoom, path: readonly Point3[], radius: number): n
 export function shape({ writer, context }: ShapeRoom, identifier: string, type: string, item: number): number {
   const representation = writer.add('IFCSHAPEREPRESENTATION', of(context), text(identifier), text(type), [of(item)]);
   return writer.add('IFCPRODUCTDEFINITIONSHAPE', null, null, [of(representation)]);
-}
-
-/** A set of properties hung on a product: names with text or numbers. */
-export function properties(
-  { writer }: ShapeRoom,
-  product: number,
-  set: { readonly guid: string; readonly relation: string; readonly name: string },
-  values: Readonly<Record<string, string | number | boolean | null | undefined>>,
-): void {
-  const singles: StepValue[] = [];
-  for (const [name, value] of Object.entries(values)) {
-    if (value === null || value === undefined) continue;
-    const nominal: StepValue =
-      typeof value === 'number'
-        ? { typed: 'IFCREAL', value: real(value) }
-        : typeof value === 'boolean'
-          ? { typed: 'IFCBOOLEAN', value: word(value ? 'T' : 'F') }
-          : { typed: 'IFCLABEL', value: text(value) };
-    singles.push(of(writer.add('IFCPROPERTYSINGLEVALUE', text(name), null, nominal, null)));
-  }
-  if (singles.length === 0) return;
-  const propertySet = writer.add('IFCPROPERTYSET', text(set.guid), null, text(set.name), null, singles);
-  writer.add('IFCRELDEFINESBYPROPERTIES', text(set.relation), null, null, null, [of(product)], of(propertySet));
 }

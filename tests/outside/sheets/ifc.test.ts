@@ -28,8 +28,21 @@ describe('the IFC file, read by another program', () => {
   test('has the conduits, circuits, boxes, outlets and boards of the plan by name', () => {
     const names = (type: number): string[] => all(type).map(({ Name }) => Name.value);
     expect(names(WebIfc.IFCCABLECARRIERSEGMENT)).toEqual(planned.conduits.map(({ id }) => id));
-    expect(names(WebIfc.IFCCABLESEGMENT)).toEqual(planned.runs.map(({ charger }) => charger));
-    expect(names(WebIfc.IFCJUNCTIONBOX)).toHaveLength(site.drops.length + site.pullpoints.length);
+    expect(names(WebIfc.IFCCABLESEGMENT)).toEqual([
+      ...site.feeders.map(({ id }) => id),
+      ...planned.runs.map(({ charger }) => charger),
+    ]);
+    const junctions = planned.boxes.filter(({ kind }) => kind === 'junction');
+    expect(junctions.length).toBeGreaterThan(0);
+    expect(names(WebIfc.IFCJUNCTIONBOX)).toEqual([
+      ...site.pullpoints.map(({ id }) => id),
+      ...junctions.map(({ id }) => id),
+      ...site.drops.map(({ id }) => `${id} box`),
+    ]);
+    expect(names(WebIfc.IFCELECTRICAPPLIANCE)).toEqual(site.chargers.map(({ id }) => id));
+    expect(names(WebIfc.IFCCABLECARRIERFITTING)).toHaveLength(
+      planned.conduits.reduce((sum, { bends }) => sum + bends, 0),
+    );
     expect(names(WebIfc.IFCOUTLET)).toEqual(site.drops.map(({ id }) => id));
     expect(names(WebIfc.IFCELECTRICDISTRIBUTIONBOARD)).toEqual(['SVC', 'SE1', 'P1']);
     expect(names(WebIfc.IFCSPACE)).toHaveLength(site.stalls.length);
@@ -44,6 +57,8 @@ describe('the IFC file, read by another program', () => {
       WebIfc.IFCCABLESEGMENT,
       WebIfc.IFCJUNCTIONBOX,
       WebIfc.IFCOUTLET,
+      WebIfc.IFCELECTRICAPPLIANCE,
+      WebIfc.IFCCABLECARRIERFITTING,
       WebIfc.IFCELECTRICDISTRIBUTIONBOARD,
       WebIfc.IFCCOLUMN,
       WebIfc.IFCBEAM,
@@ -159,6 +174,8 @@ describe('the IFC file, read by another program', () => {
       WebIfc.IFCCABLESEGMENT,
       WebIfc.IFCJUNCTIONBOX,
       WebIfc.IFCOUTLET,
+      WebIfc.IFCELECTRICAPPLIANCE,
+      WebIfc.IFCCABLECARRIERFITTING,
       WebIfc.IFCELECTRICDISTRIBUTIONBOARD,
       WebIfc.IFCCOLUMN,
       WebIfc.IFCBEAM,
