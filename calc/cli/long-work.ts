@@ -1,7 +1,7 @@
 import { isMainThread, Worker, workerData } from 'node:worker_threads';
 
 /** Verbs that work long, and end with the best so far when they are interrupted. */
-const LONG: readonly (string | undefined)[] = ['propose'];
+const LONG: readonly (string | undefined)[] = ['propose', 'study'];
 
 interface Shared {
   /** Its first number is 1 once somebody interrupts. */
@@ -14,11 +14,12 @@ const shared = (): Shared | null => (isMainThread ? null : (workerData as Shared
 /** Whether somebody looks on at what standard error says. */
 export const isWatched = (): boolean => shared()?.isTerminal ?? process.stderr.isTTY === true;
 
-/** Whether work may go on: until so many seconds have passed, or an interrupt. */
-export function mayGoOn(seconds: number | null): () => boolean {
-  const until = seconds === null ? Number.POSITIVE_INFINITY : performance.now() + 1000 * seconds;
+/** Whether work may go on: until so many seconds, or a share of them, have passed, or an interrupt. */
+export function mayGoOn(seconds: number | null): (share?: number) => boolean {
+  const begun = performance.now();
+  const most = seconds === null ? Number.POSITIVE_INFINITY : 1000 * seconds;
   const stop = shared()?.stop;
-  return () => performance.now() < until && (stop === undefined || Atomics.load(stop, 0) === 0);
+  return (share = 1) => performance.now() - begun < share * most && (stop === undefined || Atomics.load(stop, 0) === 0);
 }
 
 /** Status of a command that is interrupted twice, as shells have it. */

@@ -7,6 +7,8 @@ export interface Machine {
   readonly read: (path: string) => string;
   /** Writes a file, making its folder where it is missing; throws, in words, where it cannot. */
   readonly write: (path: string, content: string | Uint8Array) => void;
+  /** Takes a file away; throws, in words, where it cannot. */
+  readonly remove: (path: string) => void;
   /** Makes a folder where it is missing; throws, in words, where it cannot: asked before long work is begun. */
   readonly makeFolder: (path: string) => void;
   /** Something stands at a path that writing there would lose. */
@@ -20,9 +22,10 @@ export interface Machine {
   /** All of standard input. */
   readonly input: () => string;
   /**
-   * Whether long work may go on: until so many seconds have passed, null for as long as it takes, or somebody interrupts it.
+   * Whether long work may go on: until so many seconds have passed, null for as long as it takes, or somebody interrupts
+   * it; asked with a share, until that share of them has.
    */
-  readonly mayGoOn: (seconds: number | null) => () => boolean;
+  readonly mayGoOn: (seconds: number | null) => (share?: number) => boolean;
   /** Says, in place of what it said last, how far long work is; empty when it is over. */
   readonly progress: (line: string) => void;
 }

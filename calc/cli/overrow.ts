@@ -3,12 +3,13 @@ import { packedFonts } from './fonts.ts';
 import { isWatched, mayGoOn, runApart } from './long-work.ts';
 import type { Machine } from './machine.ts';
 import { loadSolver } from './solver.ts';
-import { isTaken, makeFolder, readText, STANDARD_INPUT, writeContent } from './system-files.ts';
+import { isTaken, makeFolder, readText, removeFile, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
 const machine: Machine = {
   read: readText,
   write: writeContent,
+  remove: removeFile,
   makeFolder,
   isTaken,
   today: () => dayOf(new Date()),

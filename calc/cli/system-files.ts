@@ -98,6 +98,9 @@ export function writeContent(path: string, content: string | Uint8Array): void {
   });
 }
 
+/** Takes a file away. Throws an Error in words. */
+export const removeFile = (path: string): void => inWords(() => rmSync(path));
+
 /** True where something that holds anything stands at a path. */
 export function isTaken(path: string): boolean {
   return existsSync(path) && !(statSync(path).isFile() && statSync(path).size === 0);

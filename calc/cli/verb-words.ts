@@ -138,10 +138,17 @@ export const VERBS = {
       ],
       ['  --stay HOURS', 'how long cars stay, all there at once, where the file has no charging day; 4 unless said'],
       ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
-      ['  --replace', 'write over a study that stands there already'],
+      [
+        '  --replace',
+        'write over a study that stands there already; what is left of that one goes, unless somebody changed it',
+      ],
+      [
+        '  --seconds N',
+        'the ways that can be drawn in about so long; an interrupt, Ctrl-C, ends with those that are done as well',
+      ],
       ['  --json', 'all figures as one line of JSON; goes without --out too [--prices CSV]'],
     ],
-    options: ['out', 'stay', 'day', 'replace', 'prices', 'json'],
+    options: ['out', 'stay', 'day', 'replace', 'seconds', 'prices', 'json'],
   },
   calc: {
     usage: [

@@ -128,7 +128,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
     case 'study':
       return studyVerb(
         rest,
-        { json, replace, ...named('out'), ...named('stay'), ...named('day'), ...named('prices') },
+        { json, replace, ...named('out'), ...named('stay'), ...named('day'), ...named('seconds'), ...named('prices') },
         machine,
       );
     case 'calc':

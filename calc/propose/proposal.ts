@@ -10,6 +10,9 @@ export interface Proposal {
   /** The site with what is proposed drawn in; everything that was there as it was. */
   readonly file: SiteFile;
   readonly parts: readonly ProposalPart[];
+  /** Of one that is whole: how many of its findings fail, and what its takeoff costs; not told of single parts. */
+  readonly fails?: number;
+  readonly dollars?: number;
 }
 
 export interface ProposalWish {
@@ -20,6 +23,8 @@ export interface ProposalWish {
   readonly prices: PriceList;
   /** How chargers on new panels are run; at full rate where it is not said. */
   readonly load?: LoadWish;
+  /** False where nobody asks how near the best the routes are, which takes as long as to find them. */
+  readonly isBounded?: boolean;
 }
 
 /** What is being worked on, and how far it is. */

@@ -43,7 +43,7 @@ export function proposeAll(
   const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop);
   const under = (load: LoadWish): Whole => {
     tell({ what: 'equipment', done: 0, of: 1 });
-    const told = ({ file: next, parts }: Proposal): void => ready({ file: next, parts: [drops, ...parts] });
+    const told = ({ parts, ...soFar }: Proposal): void => ready({ ...soFar, parts: [drops, ...parts] });
     const whole = bestWhole(file, hung, cords, { ...wish, load }, tell, told, mayGoOn);
     return { ...whole, parts: [drops, ...whole.parts] };
   };
@@ -81,7 +81,7 @@ function bestWhole(
   file: SiteFile,
   hung: SiteFile,
   cords: readonly Cord[],
-  { prices, load }: ProposalWish,
+  { prices, load, isBounded }: ProposalWish,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
   mayGoOn: () => boolean,
@@ -99,7 +99,7 @@ function bestWhole(
     if (best !== null && !mayGoOn()) break;
     const told = (part: number, of: number): void =>
       tell({ what: 'raceways', done: done * of + part, of: ways.length * of });
-    const whole = wholeOf(file, way, cords, prices, told, mayGoOn);
+    const whole = wholeOf(file, way, cords, { prices, ...(isBounded === false && { isBounded }) }, told, mayGoOn);
     if (best !== null && !isBetter(whole, best)) continue;
     best = whole;
     ready(whole);
@@ -125,12 +125,12 @@ function wholeOf(
   file: SiteFile,
   way: EquipmentPart,
   cords: readonly Cord[],
-  prices: ProposalWish['prices'],
+  { prices, isBounded }: Pick<ProposalWish, 'prices' | 'isBounded'>,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean,
 ): Whole {
   const charged = withChargers(way.file, cords, way.fromOf);
-  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell, mayGoOn);
+  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell, mayGoOn, isBounded);
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),

@@ -25,7 +25,7 @@ export function propose(
   ready: (soFar: Proposal) => void = () => {},
   mayGoOn: () => boolean = () => true,
 ): Proposal {
-  const { what, cordsADrop, prices, load } = wish;
+  const { what, cordsADrop, prices, load, isBounded } = wish;
   const routing = (done: number, of: number): void => tell({ what: 'raceways', done, of });
   switch (what) {
     case 'drops': {
@@ -44,7 +44,7 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'raceways': {
-      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn);
+      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn, isBounded);
       return { file: next, parts: [part] };
     }
     case 'all':

@@ -22,6 +22,7 @@ export function racewaysPart(
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
+  isBounded = true,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
   const tables = tablesOf(site.rules);
@@ -34,6 +35,7 @@ export function racewaysPart(
     cover: parkingCover(tables),
     share: Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
     mayGoOn,
+    isBounded,
   };
   const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;
@@ -60,7 +62,8 @@ export function racewaysPart(
           : `${counted(n, 'raceway')}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
         ...unheldWords(toSite(next), new Set(ids), spacings),
       ],
-      measure: n === 0 ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
+      measure:
+        n === 0 || !isBounded ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
       without: proposal.without,
     },
   };

@@ -31,6 +31,7 @@ export function studySheet(study: Study, units: Units): readonly (readonly Cell[
     ...FIGURE_NAMES.map((name) => headOf(FIGURES[name], units)),
     'what forces what fails',
     'what it asks for',
+    'the same comes of',
   ];
   const rows = study.ways.map((way): Cell[] => [
     way.id,
@@ -41,6 +42,7 @@ export function studySheet(study: Study, units: Units): readonly (readonly Cell[
     ...figureCells(way.figures, units),
     way.forced.map(({ finding, by }) => `${finding.rule}: ${by}`).join('; ') || null,
     way.says.join(' ') || null,
+    way.also.join('; ') || null,
   ]);
   const none = study.cannot.map(({ name, says }): Cell[] => ['cannot be', name, says]);
   return [head, ...rows, [], ...none, [], ...lookedWords(study).map((says): Cell[] => [says]), [CAUTIONS]];

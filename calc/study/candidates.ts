@@ -8,7 +8,7 @@ import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { type StudyBase, withoutBoards } from './base.ts';
 import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
 import { laidOut, type Made, routed, withAmps } from './layouts.ts';
-import { MOUNT_WORDS, MOUNTS, type StudyMount } from './shape.ts';
+import { type MayGoOn, MOUNT_WORDS, MOUNTS, type StudyMount } from './shape.ts';
 import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
 
 /** A way to be drawn. */
@@ -16,7 +16,7 @@ export interface Candidate {
   readonly mount: string;
   readonly supply: string;
   readonly amps: number;
-  readonly make: () => Made;
+  readonly make: (mayGoOn: () => boolean) => Made;
 }
 
 export interface Candidates {
@@ -30,17 +30,30 @@ export interface Candidates {
 /** No more standing feeders than these are gone through. */
 const MOST_FEEDERS = 2;
 
+/** Share of the time of a study in which drops, pedestals and their raceways are laid out, which ways then share. */
+export const LAYING_OUT = 0.5;
+
 /** The ways that are worth drawing in a lot; `tell` hears which mount is being laid out. */
-export function candidatesOf(base: StudyBase, prices: PriceList, tell: (says: string) => void): Candidates {
+export function candidatesOf(
+  base: StudyBase,
+  prices: PriceList,
+  tell: (says: string) => void,
+  mayGoOn: MayGoOn,
+): Candidates {
   const list: Candidate[] = [];
   const cannot: { name: string; says: string }[] = [];
   let looked = 0;
   let first: StudyMount | null = null;
   const drops = new Map<StudyMount, number>();
   const left = { transformers: 0, sizes: 0, mounts: 0 };
-  for (const mount of MOUNTS) {
+  for (const [place, mount] of MOUNTS.entries()) {
+    if (first !== null && !mayGoOn(LAYING_OUT)) {
+      cannot.push({ name: MOUNT_WORDS[mount], says: 'There was no time left to lay it out.' });
+      continue;
+    }
     tell(`laying out: ${MOUNT_WORDS[mount]}`);
-    const layout = laidOut(base.file, base.wanted, mount, base.amps, prices);
+    const until = (LAYING_OUT * (place + 1)) / MOUNTS.length;
+    const layout = laidOut(base.file, base.wanted, mount, base.amps, prices, () => mayGoOn(until));
     if (!layout.ok) {
       cannot.push({ name: MOUNT_WORDS[mount], says: layout.says });
       continue;
@@ -134,7 +147,7 @@ function onStanding(base: StudyBase, layout: Laid, mount: StudyMount, isFirst: b
         mount: MOUNT_WORDS[mount],
         supply: supplyWords(id, choice),
         amps: choice.amps,
-        make: () => used(base, layout, standing, choice, prices),
+        make: (mayGoOn) => used(base, layout, standing, choice, prices, mayGoOn),
       });
   }
   return { list, cannot, looked, leftTransformers, leftSizes };
@@ -148,9 +161,16 @@ export function supplyWords(feeder: string, { way, transformer, only }: FeederCh
   return `${feeder} ${volts}${kva}${held}${only === null ? '' : `, only ${only} chargers`}`;
 }
 
-function used(base: StudyBase, layout: Laid, standing: StandingFeeder, choice: FeederChoice, prices: PriceList): Made {
+function used(
+  base: StudyBase,
+  layout: Laid,
+  standing: StandingFeeder,
+  choice: FeederChoice,
+  prices: PriceList,
+  mayGoOn: () => boolean,
+): Made {
   const { amps, way, transformer, only } = choice;
-  const fewer = only === null ? layout : withFewer(base, layout, only, prices);
+  const fewer = only === null ? layout : withFewer(base, layout, only, prices, mayGoOn);
   if (!fewer.ok) return fewer;
   const file = withAmps(fewer.file, amps);
   // A ceiling that is drawn is let go where all run at full rate; nothing else of the feeder changes as it is.
@@ -159,7 +179,7 @@ function used(base: StudyBase, layout: Laid, standing: StandingFeeder, choice: F
 }
 
 /** So many chargers and no more: those of accessible stalls, then those with the shortest branches; raceways laid anew. */
-function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList): Made {
+function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList, mayGoOn: () => boolean): Made {
   const site = toSite(layout.file);
   const lengths = new Map(plan(site).runs.map(({ charger, length }) => [charger, length ?? Number.POSITIVE_INFINITY]));
   const use = new Map(site.stalls.map((stall) => [stall.id, stall.use ?? 'standard']));
@@ -179,14 +199,15 @@ function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceLis
     raceways: base.file.raceways ?? [],
     pullpoints: base.file.pullpoints ?? [],
   };
-  return routed(file, prices, [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`]);
+  const says = [...layout.says, `${counted(only, 'stall')} of ${base.wanted.size} are served.`];
+  return routed(file, prices, says, mayGoOn);
 }
 
 /** New panels in the place of the boards that are drawn, with the loads of those on the first of them. */
-function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList): Made {
+function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): Made {
   const cleared = withoutBoards(base);
   if (cleared === null) return { ok: false, says: 'An inverter hangs on a board that would be taken away.' };
-  const made = laidOut(cleared.file, base.wanted, mount, base.amps, prices);
+  const made = laidOut(cleared.file, base.wanted, mount, base.amps, prices, mayGoOn);
   if (!made.ok || cleared.loads.length === 0) return made;
   const panels = panelsOf(toSite(made.file));
   const loads = cleared.loads.map((load) =>
@@ -219,7 +240,7 @@ function onNew(
     ...words,
     supply: 'new feeders, panels as proposed',
     amps: base.amps,
-    make: () => (isOnNew ? layout : onPanels(base, mount, prices)),
+    make: (mayGoOn) => (isOnNew ? layout : onPanels(base, mount, prices, mayGoOn)),
   };
   const sizes = isFirst ? [base.amps, ...[SIZES[0], SIZES.at(-1)!].filter((amps) => amps !== base.amps)] : [base.amps];
   return isOnNew ? [panels, board(base.amps)] : [...sizes.map(board), ...(isFirst ? [panels] : [])];

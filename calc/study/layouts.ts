@@ -36,6 +36,7 @@ export function laidOut(
   mount: StudyMount,
   amps: number,
   prices: PriceList,
+  mayGoOn: () => boolean,
 ): Made {
   const hung = mount.startsWith('overhead') ? overhead(file, wanted, mount, prices) : pedestals(file, wanted, mount);
   if (!hung.ok) return hung;
@@ -46,7 +47,7 @@ export function laidOut(
   ];
   let next = hung.file;
   if (panelsOf(toSite(next)).length === 0) {
-    const whole = onProposedPanels(hung, mount, prices);
+    const whole = onProposedPanels(hung, mount, prices, mayGoOn);
     if (whole !== null) return { ...whole, file: withAmps(whole.file, amps), says: [...says, ...whole.says] };
     const stood = propose(next, { what: 'equipment', cordsADrop: holdsOf(mount), prices });
     if (panelsOf(toSite(stood.file)).length === 0)
@@ -55,7 +56,7 @@ export function laidOut(
     says.push(...stood.parts.flatMap((part) => part.says.filter(isFed)));
   }
   const charged = withChargers(next, hung.cords, new Map());
-  return routed(withAmps(charged, amps), prices, says);
+  return routed(withAmps(charged, amps), prices, says, mayGoOn);
 }
 
 /**
@@ -66,8 +67,10 @@ function onProposedPanels(
   hung: Extract<Hung, { readonly ok: true }>,
   mount: StudyMount,
   prices: PriceList,
+  mayGoOn: () => boolean,
 ): Extract<Made, { readonly ok: true }> | null {
-  const { file, parts } = propose(hung.file, { what: 'all', cordsADrop: holdsOf(mount), prices });
+  const wish = { what: 'all', cordsADrop: holdsOf(mount), prices, isBounded: false } as const;
+  const { file, parts } = propose(hung.file, wish, QUIET, QUIET, mayGoOn);
   const served = new Set((file.chargers ?? []).flatMap(({ stalls }) => stalls));
   const isSame = hung.cords.every(({ stall }) => served.has(stall)) && served.size === hung.cords.length;
   if (!isSame || file.drops?.length !== hung.file.drops?.length || parts.some(({ without }) => without.length > 0))
@@ -78,9 +81,17 @@ function onProposedPanels(
 /** Of what a proposal says, how its panels are fed. */
 const isFed = (says: string): boolean => / feeds \S+ from | has no feeder/.test(says);
 
+const QUIET = (): void => {};
+
 /** Raceways for all that has no run and no way. */
-export function routed(file: SiteFile, prices: PriceList, says: readonly string[]): Made {
-  const { file: laid, parts } = propose(file, { what: 'raceways', cordsADrop: 1, prices });
+export function routed(
+  file: SiteFile,
+  prices: PriceList,
+  says: readonly string[],
+  mayGoOn: () => boolean = () => true,
+): Made {
+  const wish = { what: 'raceways', cordsADrop: 1, prices, isBounded: false } as const;
+  const { file: laid, parts } = propose(file, wish, QUIET, QUIET, mayGoOn);
   const without = parts.flatMap((part) => part.without);
   return without.length === 0 ? { ok: true, file: laid, says } : cannot(without[0]!.says);
 }

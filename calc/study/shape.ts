@@ -14,6 +14,12 @@ export const MOUNT_WORDS: Readonly<Record<StudyMount, string>> = {
   'pedestals-pairs': 'Pedestals, two cords each',
 };
 
+/**
+ * Whether a study may go on, asked as it goes; with a share, whether less than that share of its time is gone. What is
+ * done by then is given.
+ */
+export type MayGoOn = (share?: number) => boolean;
+
 /** What a study is made with. */
 export interface StudyWish {
   readonly prices: PriceList;
@@ -34,6 +40,8 @@ export interface StudyWay {
   /** `W01`, `W02`, in the order in which they were drawn. */
   readonly id: string;
   readonly name: string;
+  /** Names of other ways that came to the very same, and are not drawn twice. */
+  readonly also: readonly string[];
   readonly mount: string;
   readonly supply: string;
   /** Rating of a charger, A. */

@@ -1,14 +1,16 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { type DecidingDay, decidingDay, decidingWords } from '../day/deciding-day.ts';
 import { alternativeOf } from '../plan/alternative.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { baseOf, type StudyBase } from './base.ts';
-import { type Candidate, candidatesOf } from './candidates.ts';
+import { type Candidate, candidatesOf, LAYING_OUT } from './candidates.ts';
 import { figuresOf, type WayFigures, withDay } from './figures.ts';
 import { forcing } from './forced.ts';
 import { mended } from './mended.ts';
-import type { NoWay, Study, StudyWay, StudyWish } from './shape.ts';
+import type { MayGoOn, NoWay, Study, StudyWay, StudyWish } from './shape.ts';
+import { twinOf } from './twins.ts';
 import { unbeatenOf } from './unbeaten.ts';
 
 /** More stalls than these are no lot for a study: study a part of it. */
@@ -32,28 +34,32 @@ export type Studied = { readonly ok: true; readonly study: Study } | { readonly 
  * failing finding that the lot does not force. Pure: the same file gives the same study.
  * @param tell hears what is being worked on
  * @param ready hears the study as far as it has come, after each way
+ * @param mayGoOn asked as it goes; once it says no, the ways that are left are counted and not drawn
  */
 export function study(
   file: SiteFile,
   wish: StudyWish,
   tell: (doing: StudyDoing) => void = () => {},
   ready: (soFar: Study) => void = () => {},
+  mayGoOn: MayGoOn = () => true,
 ): Studied {
   const refused = whyNoStudy(file);
   if (refused !== null) return { ok: false, says: refused };
   tell({ says: 'what stands', done: 0, of: 0 });
   const base = baseOf(file);
-  const { list, cannot, looked, leftOut } = candidatesOf(base, wish.prices, (says) => tell({ says, done: 0, of: 0 }));
+  const laying = (says: string): void => tell({ says, done: 0, of: 0 });
+  const { list, cannot, looked, leftOut } = candidatesOf(base, wish.prices, laying, mayGoOn);
   let day: DecidingDay | null = null;
   const figured = (planned: Alternative, own: SiteFile): WayFigures => {
-    const counted = toSite(withDay(own, base.wanted.size, wish.stayHours));
-    day ??= decidingDay([counted], wish.day);
-    return figuresOf(planned, freshRaceways(own, base), counted, day);
+    const withCars = toSite(withDay(own, base.wanted.size, wish.stayHours));
+    day ??= decidingDay([withCars], wish.day);
+    return figuresOf(planned, freshRaceways(own, base), withCars, day);
   };
   const drawn = base.isDrawn ? [asDrawn(file, base, wish, figured)] : [];
   const forcedBy = forcing(base.site);
   const ways: StudyWay[] = [...drawn];
   const none: NoWay[] = [...cannot];
+  let late = 0;
   const soFar = (): Study => ({
     lot: file.name,
     stalls: base.wanted.size,
@@ -61,13 +67,18 @@ export function study(
     unbeaten: unbeatenOf(ways),
     cannot: [...none],
     looked: looked + drawn.length,
-    leftOut,
+    leftOut: late === 0 ? leftOut : [...leftOut, `${counted(late, 'way')} for which there was no time.`],
     assumes: assumptions(file, base, wish, day),
   });
   for (const [done, candidate] of list.entries()) {
+    if (ways.length > 0 && !mayGoOn()) {
+      late = list.length - done;
+      break;
+    }
     tell({ says: `${candidate.mount}; ${candidate.supply}`, done, of: list.length });
     const name = nameOf(candidate, base);
-    const made = candidate.make();
+    const until = LAYING_OUT + ((1 - LAYING_OUT) * (done + 1)) / list.length;
+    const made = candidate.make(() => mayGoOn(until));
     if (!made.ok) {
       none.push({ name, says: made.says });
       continue;
@@ -80,16 +91,24 @@ export function study(
       continue;
     }
     const { mount, supply, amps } = candidate;
+    const figures = figured(checked.planned, checked.file);
+    const twin = twinOf(ways, { file: checked.file, figures });
+    if (twin !== null) {
+      ways[ways.indexOf(twin)] = { ...twin, also: [...twin.also, name] };
+      ready(soFar());
+      continue;
+    }
     ways.push({
       id: idOf(ways.length),
       name,
+      also: [],
       mount,
       supply,
       amps,
       file: checked.file,
       says: [...made.says, ...checked.says],
       forced: checked.forced,
-      figures: figured(checked.planned, checked.file),
+      figures,
     });
     ready(soFar());
   }
@@ -135,6 +154,7 @@ function asDrawn(
   return {
     id: idOf(0),
     name: 'As it is drawn',
+    also: [],
     mount: 'as drawn',
     supply: 'as drawn',
     amps: base.amps,

@@ -7,6 +7,8 @@ import type { SiteFile } from '../../routing/site/site.ts';
 export interface ProposalRequest {
   readonly file: SiteFile;
   readonly wish: ProposalWish;
+  /** The best that is found in about so long. */
+  readonly seconds: number;
 }
 
 /** What a proposal adds, in the file's units. */
@@ -15,6 +17,8 @@ export type Added = { readonly [L in ElementList]?: NonNullable<SiteFile[L]> };
 export interface ProposalSoFar {
   readonly added: Added;
   readonly parts: readonly ProposalPart[];
+  /** What the best whole one so far fails and costs; null before there is one. */
+  readonly best: { readonly fails: number; readonly dollars: number } | null;
   /** Price and days of charging with it; null where the site has no day. */
   readonly outlook: Outlook | null;
 }

@@ -37,7 +37,7 @@ function end(): void {
 }
 
 /** Asks for a proposal for the open site and draws it in when it is there, if the site is still as it was. */
-export function askProposal(document: DocumentStore, wish: ProposalWish): void {
+export function askProposal(document: DocumentStore, wish: ProposalWish, seconds: number): void {
   end();
   const { file } = document.getState().committed();
   const now = performance.now();
@@ -58,7 +58,7 @@ export function askProposal(document: DocumentStore, wish: ProposalWish): void {
     const why = failureWords(new Error(message || 'module script failed'));
     proposalStore.setState({ ...IDLE, fault: `The proposal could not be worked out: ${why}` });
   };
-  const request: ProposalRequest = { file, wish };
+  const request: ProposalRequest = { file, wish, seconds };
   worker.postMessage(request);
 }
 

@@ -28,9 +28,9 @@ export const useStudies = <T>(choose: (state: Studies) => T): T => useStore(stud
 const WHAT = 'Ways to do the job';
 
 /** Asks for the ways to do the job on the open site, worked out by a worker, each told as it is done. */
-export function askStudy(document: DocumentStore, wish: StudyWish): void {
+export function askStudy(document: DocumentStore, wish: StudyWish, seconds: number): void {
   const { file } = document.getState().committed();
-  const begun = beginWork(WHAT, (signal, tell) => worked({ file, wish }, signal, tell), 'finished');
+  const begun = beginWork(WHAT, (signal, tell) => worked({ file, wish, seconds }, signal, tell), 'finished');
   if (begun) studyStore.setState({ ...IDLE, file, doing: { says: 'waits for the others', done: 0, of: 0 } });
   else document.getState().notify(`${WHAT}: they are being worked out already, or too much is.`);
 }
@@ -78,8 +78,8 @@ function worked(request: StudyRequest, signal: AbortSignal, tell: TellWork): Pro
   });
 }
 
-/** The study so far with the ways that are new put after those that came before. */
+/** The study so far: what came otherwise in its place, and what is new after those that came before. */
 const joined = (before: Study | null, fresh: Study): Study => ({
   ...fresh,
-  ways: [...(before?.ways ?? []), ...fresh.ways],
+  ways: [...new Map([...(before?.ways ?? []), ...fresh.ways].map((way) => [way.id, way])).values()],
 });

@@ -1,15 +1,16 @@
-import type { Study } from '../../calc/study/shape.ts';
+import type { Study, StudyWay } from '../../calc/study/shape.ts';
 import { study } from '../../calc/study/study.ts';
 import type { StudyNews, StudyRequest } from './study-request.ts';
+import { untilAfter } from './until-after.ts';
 
 /** Works a study out away from the page, which ends this worker when it is told to stop. */
 const here = self as unknown as DedicatedWorkerGlobalScope;
-here.onmessage = ({ data: { file, wish } }: MessageEvent<StudyRequest>) => {
+here.onmessage = ({ data: { file, wish, seconds } }: MessageEvent<StudyRequest>) => {
   const post = (news: StudyNews): void => here.postMessage(news);
-  let sent = 0;
+  const sent = new Set<StudyWay>();
   const fresh = (soFar: Study): Study => {
-    const ways = soFar.ways.slice(sent);
-    sent = soFar.ways.length;
+    const ways = soFar.ways.filter((way) => !sent.has(way));
+    for (const way of ways) sent.add(way);
     return { ...soFar, ways };
   };
   const studied = study(
@@ -17,6 +18,7 @@ here.onmessage = ({ data: { file, wish } }: MessageEvent<StudyRequest>) => {
     wish,
     (doing) => post({ kind: 'doing', doing }),
     (soFar) => post({ kind: 'ready', soFar: fresh(soFar) }),
+    untilAfter(seconds),
   );
   post(studied.ok ? { kind: 'done', soFar: fresh(studied.study) } : { kind: 'refused', says: studied.says });
 };

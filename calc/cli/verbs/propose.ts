@@ -14,6 +14,7 @@ import { done, type Outcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
+import { secondsIn } from '../time-limit.ts';
 
 export interface ProposeOptions {
   readonly json: boolean;
@@ -53,9 +54,8 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
     return wrong(`propose --cords: expected a whole number from 1 to ${MOST_CORDS}, got "${options.cords}"`);
   const load = readLoad(options.load ?? 'full');
   if (!load.ok) return wrong(`propose --load: ${load.says}`);
-  const seconds = options.seconds === undefined ? null : Number(options.seconds);
-  if (seconds !== null && !(seconds > 0))
-    return wrong(`propose --seconds: expected a number over 0, got "${options.seconds}"`);
+  const seconds = secondsIn(options.seconds);
+  if (seconds === 'wrong') return wrong(`propose --seconds: expected a number over 0, got "${options.seconds}"`);
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites([path], machine);

@@ -14,14 +14,17 @@ import { FIGURE_NAMES, FIGURES, type Figure, type WayFigures } from '../../study
 import type { Study, StudyWay } from '../../study/shape.ts';
 import { shownFigure } from '../../study/shown-figure.ts';
 import { STAYS, study } from '../../study/study.ts';
+import { wayName } from '../../study/way-name.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
+import { digestOf, filesOf, removeStale, studyIndex } from '../study-index.ts';
 import { findingLine } from '../summary.ts';
 import { textTable } from '../text-table.ts';
+import { secondsIn, withTime } from '../time-limit.ts';
 
 export interface StudyOptions {
   readonly json: boolean;
@@ -32,6 +35,8 @@ export interface StudyOptions {
   readonly prices?: string;
   readonly stay?: string;
   readonly day?: string;
+  /** At most about so long, in seconds. */
+  readonly seconds?: string;
 }
 
 /**
@@ -56,6 +61,8 @@ export async function studyVerb(paths: readonly string[], options: StudyOptions,
       return wrong(`study --out: ${error instanceof Error ? error.message : String(error)}`);
     }
   }
+  const seconds = secondsIn(options.seconds);
+  if (seconds === 'wrong') return wrong(`study --seconds: expected a number over 0, got "${options.seconds}"`);
   const prices = pricesIn(options.prices, machine);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites([path], machine);
@@ -65,8 +72,16 @@ export async function studyVerb(paths: readonly string[], options: StudyOptions,
   if (options.day !== undefined && site.days.every(({ id }) => id !== options.day))
     return wrong(`study --day: ${path} has no charging day "${options.day}"`);
   const written: string[] = [];
+  const earlier = out === undefined ? [] : filesOf(at('study.json'), machine);
+  const fresh = new Map<string, string>();
+  const index = (isWhole: boolean): void =>
+    machine.write(
+      at('study.json'),
+      studyIndex([...fresh], isWhole ? [] : earlier.filter(({ name: one }) => !fresh.has(one))),
+    );
   const write = (ending: string, content: string | Uint8Array): void => {
     machine.write(at(ending), content);
+    fresh.set(`${name}.${ending}`, digestOf(content));
     if (!written.includes(at(ending))) written.push(at(ending));
   };
   let studied: ReturnType<typeof study>;
@@ -80,11 +95,17 @@ export async function studyVerb(paths: readonly string[], options: StudyOptions,
         if (out === undefined) return;
         for (const way of soFar.ways) if (!written.includes(at(`${way.id}.site.json`))) writeWay(way, write);
         write('study.csv', csv(studySheet(soFar, units)));
+        index(false);
       },
+      withTime(seconds, machine),
     );
     machine.progress('');
     if (!studied.ok) return wrong(`${path}: ${studied.says}`);
-    if (out !== undefined) await writeComparison(studied.study, units, machine, write);
+    if (out !== undefined) {
+      await writeComparison(studied.study, units, machine, write);
+      removeStale(out, name, earlier, fresh, machine);
+      index(true);
+    }
   } catch (error) {
     machine.progress('');
     if (out === undefined) throw error;
@@ -139,7 +160,7 @@ function textOf(made: Study, units: Units): string {
       text: ({ figures }: StudyWay) => shownFigure(figure, figures[figure], units),
       align: 'right' as const,
     })),
-    { head: 'what it is', text: ({ name }) => name },
+    { head: 'what it is', text: wayName },
   ]);
   const forced = ways.flatMap(({ id, forced: own }) =>
     own.map(({ finding, by }) => `${id}: ${findingLine(finding)}\n      forced: ${by}`),
@@ -173,9 +194,10 @@ function published(made: Study, prices: string, units: Units, path: string): obj
     looked: made.looked,
     leftOut: made.leftOut,
     assumes: made.assumes,
-    ways: made.ways.map(({ id, name, mount, supply, amps, says, forced, figures }) => ({
+    ways: made.ways.map(({ id, name, also, mount, supply, amps, says, forced, figures }) => ({
       id,
       name,
+      also,
       mount,
       supply,
       amps,

@@ -24,6 +24,8 @@ export interface RacewayMake {
   readonly share: number;
   /** Asked as it goes; what is found by then is drawn once it says no. */
   readonly mayGoOn: () => boolean;
+  /** False where nobody asks for the bound, which is then loose. */
+  readonly isBounded?: boolean;
 }
 
 export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;

@@ -32,6 +32,8 @@ interface RouteMake {
   /** Share of the usual steps of the search. */
   readonly share: number;
   readonly mayGoOn: () => boolean;
+  /** False where nobody asks how near the best the routes are: finding that takes as long as they do. */
+  readonly isBounded?: boolean;
 }
 
 /** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
@@ -50,7 +52,7 @@ export function routeEnds(
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery, cover, share, mayGoOn }: RouteMake,
+  { price: prices, supportEvery, cover, share, mayGoOn, isBounded = true }: RouteMake,
 ): RoutedEnds {
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
@@ -67,7 +69,7 @@ export function routeEnds(
   const own = reached.map((i) => terminals[i]!);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
-    { ...effortFor(lattice, own.length, share), mayGoOn },
+    { ...effortFor(lattice, own.length, share), ...(!isBounded && { steps: 0 }), mayGoOn },
   );
   const used = new Set<number>();
   reached.forEach((i, k) => {

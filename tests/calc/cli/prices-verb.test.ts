@@ -17,6 +17,7 @@ const machineWith = (files: Readonly<Record<string, string>> = {}): Machine => (
   today: () => '2026-11-25',
   fonts: packedFonts,
   solver: loadSolver,
+  remove: () => {},
   mayGoOn: () => () => true,
   input: () => '',
   progress: () => {},

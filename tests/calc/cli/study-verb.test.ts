@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
+import { digestOf } from '../../../calc/cli/study-index.ts';
 import { runWords } from '../../../calc/cli/words.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
@@ -22,8 +23,9 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
     written,
     order,
     read: (path) => {
-      if (FILES[path] === undefined) throw new Error('no such file');
-      return FILES[path];
+      const text = FILES[path] ?? written.get(path);
+      if (text === undefined) throw new Error('no such file');
+      return String(text);
     },
     write: (path, content) => {
       if (path.startsWith('full/')) throw new Error('the disk is full');
@@ -38,7 +40,8 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
     today: () => '2026-11-25',
     fonts: packedFonts,
     solver: loadSolver,
-    mayGoOn: () => () => true,
+    remove: (path) => void written.delete(path),
+    mayGoOn: (seconds) => () => seconds === null,
     input: () => '',
   };
 }
@@ -76,6 +79,39 @@ describe('study', () => {
     expect(again.err).toContain('--replace');
   });
 
+  test('--replace takes away the ways of the study before that are none of this one, and nothing else', async () => {
+    const on = machine();
+    const words = ['study', 'two.site.json', '--out', 'ways', '--replace'];
+    await runWords(words, on);
+    const index = JSON.parse(String(on.written.get('ways/two.study.json')));
+    expect(index.format).toBe('overrow/study-files');
+    const before = [...on.written.keys()];
+    const names: string[] = index.files.map(({ name }: { name: string }) => `ways/${name}`);
+    expect([...names, 'ways/two.study.json'].sort()).toEqual(before.sort());
+    // Of an earlier and longer study: one as it was written, one that somebody changed; and files that none wrote.
+    const listed = (name: string, text: string) => ({ name, sha256: digestOf(text) });
+    const stale = { ...index, files: [...index.files, listed('two.W90.svg', 'old'), listed('two.W91.svg', 'old')] };
+    stale.files.push(listed('../other.W01.svg', 'old'), listed('two.notes.txt', 'old'));
+    on.written.set('ways/two.study.json', JSON.stringify(stale));
+    on.written.set('ways/two.W90.svg', 'old');
+    const others = ['ways/two.W91.svg', 'ways/two.W92.svg', 'other.W01.svg', 'ways/two.notes.txt'];
+    for (const path of others) on.written.set(path, path.endsWith('W91.svg') ? 'changed by hand' : 'old');
+    expect((await runWords(words, on)).status).toBe(0);
+    expect(on.written.has('ways/two.W90.svg')).toBe(false);
+    expect(others.filter((path) => !on.written.has(path))).toEqual([]);
+    expect(JSON.parse(String(on.written.get('ways/two.study.json')))).toEqual(index);
+  });
+
+  test('out of time it gives what is drawn and says how many there was none for', async () => {
+    const on = machine();
+    const { status, out } = await runWords(['study', 'two.site.json', '--json', '--seconds', '0.001'], on);
+    expect(status).toBe(0);
+    const made = JSON.parse(out);
+    // What is drawn.
+    expect(made.ways).toHaveLength(1);
+    expect(made.leftOut.at(-1)).toMatch(/^\d+ ways? for which there was no time\.$/);
+  });
+
   test('--json prints all figures, and writes nothing without --out', async () => {
     const on = machine();
     const { status, out } = await runWords(['study', 'two.site.json', '--json', '--stay', '2'], on);
@@ -96,6 +132,7 @@ describe('study', () => {
     [['study', 'two.site.json', '--stay', 'long'], 'expected hours'],
     [['study', 'two.site.json', '--day', 'NONE'], 'no charging day "NONE"'],
     [['study', 'two.site.json', '--out', '/proc/x'], 'can be made there'],
+    [['study', 'two.site.json', '--seconds', '0'], 'expected a number over 0'],
     [['study', 'two.site.json', '--out', 'full'], 'the disk is full'],
   ])('%j is refused with a reason', async (words, reason) => {
     const { status, out, err } = await runWords(words, machine());

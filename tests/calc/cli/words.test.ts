@@ -33,6 +33,7 @@ function machineWith(
     today: () => '2026-11-25',
     fonts: packedFonts,
     solver: loadSolver,
+    remove: () => {},
     mayGoOn: () => () => true,
     input: () => input,
   };

@@ -3,6 +3,9 @@ import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { askProposal, stopProposal, useProposals } from '../../proposal/proposal-store.ts';
 import { waylessAt } from './wayless.ts';
 
+/** The search for ways in the ground ends with the best that it has after so long. */
+const MOST_SECONDS = 600;
+
 /** Pedestals among some drops to which no branch comes: one press has their ways proposed in the ground. */
 export function GroundWays({ drops }: { readonly drops: readonly string[] }) {
   const document = useDocumentStore();
@@ -30,7 +33,7 @@ export function GroundWays({ drops }: { readonly drops: readonly string[] }) {
       <button
         type="button"
         className="act"
-        onClick={() => askProposal(document, { what: 'raceways', cordsADrop: 1, prices })}
+        onClick={() => askProposal(document, { what: 'raceways', cordsADrop: 1, prices }, MOST_SECONDS)}
       >
         Propose the way to {whom} in the ground
       </button>

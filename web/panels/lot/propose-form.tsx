@@ -5,6 +5,7 @@ import { mostEnergy } from '../../../calc/propose/panels/read-load.ts';
 import type { ProposalPart } from '../../../calc/propose/part.ts';
 import { measureWords } from '../../../calc/propose/part-words.ts';
 import type { Doing, What } from '../../../calc/propose/propose.ts';
+import { counted } from '../../../routing/words/counted.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
@@ -32,6 +33,7 @@ export function ProposeForm() {
   const [what, setWhat] = useState<What>('all');
   const [cordsADrop, setCords] = useState(1);
   const [load, setLoad] = useState<LoadWish>(FULL_RATE);
+  const [minutes, setMinutes] = useState(10);
   const doing = useProposals((state) => state.doing);
   const parts = useProposals((state) => state.parts);
   const outlook = useProposals((state) => state.outlook);
@@ -49,6 +51,9 @@ export function ProposeForm() {
         <NumberField label="cords a drop" unit="" whole least={1} most={6} value={cordsADrop} onChange={setCords} />
       )}
       {(what === 'all' || what === 'equipment') && <LoadFields load={load} whole={what === 'all'} onChange={setLoad} />}
+      {doing === null && (
+        <NumberField label="at most" unit="min" least={0.1} most={240} value={minutes} onChange={setMinutes} />
+      )}
       {doing ? (
         <Working doing={doing} />
       ) : (
@@ -57,12 +62,16 @@ export function ProposeForm() {
             type="button"
             className="small-act"
             onClick={() =>
-              askProposal(document, {
-                what,
-                cordsADrop,
-                prices,
-                load: load.kind === 'day' && what !== 'all' ? FULL_RATE : load,
-              })
+              askProposal(
+                document,
+                {
+                  what,
+                  cordsADrop,
+                  prices,
+                  load: load.kind === 'day' && what !== 'all' ? FULL_RATE : load,
+                },
+                60 * minutes,
+              )
             }
           >
             Propose {WHAT[what]}
@@ -153,6 +162,7 @@ function Working({ doing }: { readonly doing: Doing }) {
   const document = useDocumentStore();
   const since = useProposals((state) => state.since);
   const ready = useProposals((state) => state.ready);
+  const list = usePrices((state) => state.list);
   const [now, setNow] = useState(() => performance.now());
   useEffect(() => {
     const ticking = setInterval(() => setNow(performance.now()), 500);
@@ -170,13 +180,19 @@ function Working({ doing }: { readonly doing: Doing }) {
       <p role="status">
         {said.join('; ')} <progress max={of} value={done} aria-label={DOING[what]} />
       </p>
+      {ready?.best && (
+        <p>
+          Best so far: {priceWords(ready.best.dollars, list)} of material and labor,{' '}
+          {ready.best.fails === 0 ? 'nothing fails' : `${counted(ready.best.fails, 'finding')} that fail`}.
+        </p>
+      )}
       <p>
         <button type="button" className="small-act" onClick={() => stopProposal(document, false)}>
           Stop
         </button>{' '}
         {ready && (
           <button type="button" className="small-act" onClick={() => stopProposal(document, true)}>
-            Stop, and draw in what is ready
+            {ready.best ? 'Stop, and draw in the best so far' : 'Stop, and draw in what is ready'}
           </button>
         )}
       </p>

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { StudyWay } from '../../../calc/study/shape.ts';
 import { shownFigure } from '../../../calc/study/shown-figure.ts';
+import { wayName } from '../../../calc/study/way-name.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { priceWords } from '../../words/dollars.ts';
 import { WayPicture } from './way-picture.tsx';
@@ -38,7 +39,7 @@ interface CardProps extends Pick<CardsProps, 'onChoose' | 'onOpen'> {
 }
 
 function Card({ way, isUnbeaten, isChosen, onChoose, onOpen }: CardProps) {
-  const { id, name, figures, forced, says, file } = way;
+  const { id, figures, forced, says, file } = way;
   const list = usePrices((state) => state.list);
   const card = useRef<HTMLLIElement>(null);
   useEffect(() => {
@@ -55,7 +56,7 @@ function Card({ way, isUnbeaten, isChosen, onChoose, onOpen }: CardProps) {
           </button>
           {isUnbeaten && <span className="way-flag">nothing beats it</span>}
         </h4>
-        <p>{name}</p>
+        <p>{wayName(way)}</p>
         <p>
           <strong>{figures.price === null ? 'not priced' : priceWords(figures.price, list)}</strong>
           {energy !== null && `; a car gets ${shownFigure('energy', energy, file.units)}`}

@@ -4,6 +4,7 @@ import { FIGURE_NAMES, FIGURES } from '../../../calc/study/figures.ts';
 import type { Study, StudyWay } from '../../../calc/study/shape.ts';
 import { shownFigure } from '../../../calc/study/shown-figure.ts';
 import { STAYS } from '../../../calc/study/study.ts';
+import { wayName } from '../../../calc/study/way-name.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -40,7 +41,8 @@ function Asking() {
   const file = useDocument((state) => state.file);
   const { doing, fault, isStopped, study, file: of } = useStudies((state) => state);
   const [stayHours, setStay] = useState<number>(STAYS.usual);
-  const ask = (): void => askStudy(document, { prices, stayHours, day: page.getState().decidingDay });
+  const [minutes, setMinutes] = useState(10);
+  const ask = (): void => askStudy(document, { prices, stayHours, day: page.getState().decidingDay }, 60 * minutes);
   const isOther = of !== null && of !== file;
   return (
     <div className="ways-ask">
@@ -56,6 +58,7 @@ function Asking() {
               onChange={setStay}
             />
           )}
+          <NumberField label="at most" unit="min" least={0.1} most={240} value={minutes} onChange={setMinutes} />
           <button type="button" className="small-act" onClick={ask}>
             {of === null ? 'Work out the ways' : `Work out the ways of ${isOther ? name : 'it anew'}`}
           </button>
@@ -64,8 +67,8 @@ function Asking() {
         <>
           <p role="status">
             {doing.of > 0
-              ? `${doing.done} of ${doing.of} ways are done`
-              : 'Looking at what stands and where cords come'}{' '}
+              ? `${doing.done} of ${doing.of} ways are done; now ${doing.says}`
+              : `Looking at what stands and where cords come: ${doing.says}`}{' '}
             <progress max={Math.max(1, doing.of)} value={doing.done} aria-label="Ways worked out" />
           </p>
           <button type="button" className="small-act" onClick={stopStudy}>
@@ -155,7 +158,7 @@ const columnsFor = (
   list: Pick<PriceList, 'name'>,
 ): readonly Column<StudyWay>[] => [
   { head: 'way', cell: ({ id }) => id, sort: ({ id }) => id },
-  { head: 'what it is', cell: ({ name }) => name },
+  { head: 'what it is', cell: wayName },
   {
     head: 'nothing beats it',
     cell: ({ id }) => (unbeaten.has(id) ? 'yes' : ''),

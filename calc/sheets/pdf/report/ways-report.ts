@@ -128,6 +128,9 @@ function drawPlan(pen: Pen, site: Site, area: Area): void {
 /** Those that cannot be and what was looked at, on as many pages as they need. */
 function wordPages(study: Study): readonly ReportPage[] {
   const told = [
+    ...study.ways.flatMap(({ id, also }) =>
+      also.length === 0 ? [] : [{ head: `${id}: the same comes of`, says: also.join('; ') }],
+    ),
     ...study.cannot.map(({ name, says }) => ({ head: `${name}: cannot be`, says })),
     ...lookedWords(study).map((says) => ({ head: '', says })),
   ];
