@@ -71,6 +71,10 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'cords'
       | 'load'
       | 'seconds'
+      | 'row'
+      | 'panel'
+      | 'keep'
+      | 'before'
       | 'day'
       | 'stay'
       | 'stalls'
@@ -117,6 +121,11 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
           ...named('cords'),
           ...named('load'),
           ...named('seconds'),
+          ...named('row'),
+          ...named('panel'),
+          ...named('only'),
+          ...named('keep'),
+          ...named('before'),
           ...named('prices'),
         },
         machine,

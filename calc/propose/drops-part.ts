@@ -13,19 +13,16 @@ export interface Cord {
   readonly stall: string;
 }
 
-/** New drops for the stalls that no charger serves, the cords that hang from them, and what there is to say. */
+/** New drops for the stalls that no charger serves, or those of them that are wanted, the cords that hang from them, and what there is to say. */
 export function dropsPart(
   file: SiteFile,
   cordsADrop: number,
+  wanted?: ReadonlySet<string>,
 ): { readonly file: SiteFile; readonly cords: readonly Cord[]; readonly part: ProposalPart } {
   const site = toSite(file);
   const { cord, retractorBelow, elevation, restHeight } = USUAL_DROP;
-  const proposal = proposeDrops(site, {
-    cord: Math.min(cord, site.rules.cordLimit),
-    retractorBelow,
-    elevation,
-    holds: cordsADrop,
-  });
+  const make = { cord: Math.min(cord, site.rules.cordLimit), retractorBelow, elevation, holds: cordsADrop };
+  const proposal = proposeDrops(site, make, wanted);
   const ids = newIds(file, 'D', proposal.drops.length);
   const { units } = file;
   const drops = proposal.drops.map(

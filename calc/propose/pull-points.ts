@@ -14,8 +14,14 @@ import { placeIn } from './in-file.ts';
 /** A pull point changes which conduits are troubled after it: so often are they looked at again. */
 const ROUNDS = 12;
 
-/** The file with pull points where conduits and feeders bend too much or are too long to pull, as few as will do on each. */
-export function withPullPoints(file: SiteFile): { readonly file: SiteFile; readonly added: number } {
+/**
+ * The file with pull points where conduits and feeders bend too much or are too long to pull, as few as will do on each.
+ * @param only in conduits with one of these chargers; without it in all, and for feeders
+ */
+export function withPullPoints(
+  file: SiteFile,
+  only?: ReadonlySet<string>,
+): { readonly file: SiteFile; readonly added: number } {
   let next = file;
   let added = 0;
   for (let round = 0; round < ROUNDS; round++) {
@@ -24,12 +30,13 @@ export function withPullPoints(file: SiteFile): { readonly file: SiteFile; reado
     const places: Point3[] = [];
     const open = openPlaces(site);
     for (const conduit of plan(site).conduits) {
+      if (only !== undefined && !conduit.circuits.some((charger) => only.has(charger))) continue;
       if (conduit.bendDegrees <= rules.bendLimit + 1e-6 && conduit.length <= rules.pullLimit + 1e-9) continue;
       const [first] = pullPlaces(conduit.path, rules);
       const at = first && open(conduit.path, first);
       if (at && places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
     }
-    for (const { path } of feederConduits(site, designOf(rules).tables))
+    for (const { path } of only !== undefined ? [] : feederConduits(site, designOf(rules).tables))
       for (const place of path === null ? [] : pullPlaces(path, rules)) {
         const at = open(path!, place);
         if (places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);

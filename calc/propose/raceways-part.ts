@@ -16,13 +16,17 @@ import { USUAL_RACEWAY } from './usual.ts';
 /** A lot of more chargers has a lesser search for each of its panels, so that it ends in about the same time. */
 const SEARCHED_WHOLE = 300;
 
-/** Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much. */
+/**
+ * Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much.
+ * @param only chargers whose ways are sought anew instead, and nobody else's
+ */
 export function racewaysPart(
   file: SiteFile,
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
   isBounded = true,
+  only?: ReadonlySet<string>,
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
   const tables = tablesOf(site.rules);
@@ -36,6 +40,7 @@ export function racewaysPart(
     share: Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
     mayGoOn,
     isBounded,
+    ...(only && { only }),
   };
   const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;
@@ -49,7 +54,7 @@ export function racewaysPart(
     }),
   );
   const laid = n === 0 ? file : { ...file, raceways: [...(file.raceways ?? []), ...raceways] };
-  const { file: next, added } = n === 0 ? { file, added: 0 } : withPullPoints(laid);
+  const { file: next, added } = n === 0 ? { file, added: 0 } : withPullPoints(laid, only);
   return {
     file: next,
     part: {

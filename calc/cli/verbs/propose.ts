@@ -5,8 +5,6 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
 import { type Outlook, outlookOf, outlookWords } from '../../propose/outlook.ts';
 import { readLoad } from '../../propose/panels/read-load.ts';
-import type { ProposalPart } from '../../propose/part.ts';
-import { measureWords } from '../../propose/part-words.ts';
 import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
@@ -15,8 +13,10 @@ import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
 import { secondsIn } from '../time-limit.ts';
+import { anewPart, MEND, mendPart, type PartOptions, partAsked } from './propose-part.ts';
+import { proposedPartText as partText } from './proposed-part-text.ts';
 
-export interface ProposeOptions {
+export interface ProposeOptions extends PartOptions {
   readonly json: boolean;
   readonly what?: string;
   readonly out?: string;
@@ -42,9 +42,10 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   const [path, ...more] = paths;
   if (path === undefined || more.length > 0) return wrong(`propose: name one site file, not ${paths.length}`);
   const what = WHATS.find((each) => each === options.what);
-  if (what === undefined)
+  const isMend = options.what === MEND;
+  if (what === undefined && !isMend)
     return wrong(
-      `propose --what: expected ${WHATS.join(', ')}, ${options.what === undefined ? 'none was given' : `got "${options.what}"`}`,
+      `propose --what: expected ${[...WHATS, MEND].join(', ')}, ${options.what === undefined ? 'none was given' : `got "${options.what}"`}`,
     );
   if (options.out === undefined) return wrong('propose --out: name the file that the proposal is written to');
   if (!options.replace && machine.isTaken(options.out))
@@ -61,6 +62,11 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   const read = readSites([path], machine);
   if (!read.ok) return wrong(read.reason);
   const [{ file, site }] = read.sites as [(typeof read.sites)[number]];
+  const job = { file, path, out: options.out, json: options.json, prices: prices.list, cordsADrop };
+  const asked = partAsked(options);
+  if (!asked.ok) return wrong(asked.reason);
+  if (what === undefined) return mendPart(job, options.before, machine, machine.mayGoOn(seconds));
+  if (asked.part !== null) return anewPart(job, what, asked.part, options.keep, machine, machine.mayGoOn(seconds));
   if (load.load.kind === 'day' && (site.days.length === 0 || what !== 'all'))
     return wrong(
       what === 'all'
@@ -99,17 +105,6 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
       .filter(Boolean)
       .join('\n\n')}\n`,
   );
-}
-
-function partText(part: ProposalPart): string {
-  const { what, says, without } = part;
-  const measure = measureWords(part);
-  return [
-    `${what[0]!.toUpperCase()}${what.slice(1)}`,
-    ...says.map((one) => `  ${one}`),
-    ...(measure === null ? [] : [`  ${measure}`]),
-    ...without.map((one) => `  without: ${one.says}`),
-  ].join('\n');
 }
 
 /** What is left, the worst of each rule with how many more there are of it. */

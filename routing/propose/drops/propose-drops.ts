@@ -30,10 +30,11 @@ export interface DropsProposal {
  * round all parked vehicles, no drop with more cords than it has room for. Places that something drawn can hold come
  * first; others only for stalls that those do not serve, or where nothing is drawn. Every drop that is there stays where
  * it is, and room left on it is used before a new one is made. Lengths in feet.
+ * @param wanted of those stalls; all where it is not given
  */
-export function proposeDrops(site: Site, make: DropMake): DropsProposal {
+export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<string>): DropsProposal {
   const served = new Set(site.chargers.flatMap(({ stalls }) => stalls));
-  const open = site.stalls.flatMap(({ id }, place) => (served.has(id) ? [] : [place]));
+  const open = site.stalls.flatMap(({ id }, place) => (served.has(id) || wanted?.has(id) === false ? [] : [place]));
   const idOf = (i: number): string => site.stalls[open[i]!]!.id;
   const coveredFrom = coverer(site, open);
   const spare = roomLeft(site).map(({ drop, room }) => ({ drop, room, reached: coveredFrom(drop) }));
@@ -60,7 +61,7 @@ export function proposeDrops(site: Site, make: DropMake): DropsProposal {
   }
   for (const { stalls } of reached) for (const i of stalls) isCovered.add(i);
 
-  const wanted = open.flatMap((_, i) => (seats[i]! < 0 && isCovered.has(i) ? [i] : []));
+  const unseated = open.flatMap((_, i) => (seats[i]! < 0 && isCovered.has(i) ? [i] : []));
   const frame = lotFrame(site);
   const naturalTo = (stalls: readonly number[]): Point2 =>
     naturalPlace(
@@ -68,7 +69,7 @@ export function proposeDrops(site: Site, make: DropMake): DropsProposal {
       frame,
     );
   const first = ({ stalls }: Reached): number => Math.min(...stalls);
-  const drops = placed(wanted, reached, make.holds, naturalTo)
+  const drops = placed(unseated, reached, make.holds, naturalTo)
     .sort((a, b) => first(a) - first(b))
     .map(
       ({ place, stalls }): ProposedDrop => ({ box: place.box, retractor: place.retractor, stalls: stalls.map(idOf) }),

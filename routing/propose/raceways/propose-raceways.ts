@@ -24,6 +24,8 @@ export interface RacewayMake {
   readonly share: number;
   /** Asked as it goes; what is found by then is drawn once it says no. */
   readonly mayGoOn: () => boolean;
+  /** Chargers whose ways are sought anew, have they a run or none; without it those that have none, and feeders. */
+  readonly only?: ReadonlySet<string>;
   /** False where nobody asks for the bound, which is then loose. */
   readonly isBounded?: boolean;
 }
@@ -90,11 +92,12 @@ export function proposeRaceways(
 
   const lacking = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way === null ? [feeder] : [])));
   for (const { id, from, to } of site.feeders)
-    if (lacking.has(id))
+    if (make.only === undefined && lacking.has(id))
       lay(from, 'underground', [{ id, at: byId(site.equipment).get(to)!.entry, most: Number.POSITIVE_INFINITY }]);
 
   const runs = new Map(runsOf(now).runs.map((run) => [run.charger, run]));
   const open = site.chargers.filter((charger) => {
+    if (make.only !== undefined) return make.only.has(charger.id);
     const run = runs.get(charger.id)!;
     return run.length === null || tappedFromAbove(now, dropOf(site, charger), run) !== null;
   });

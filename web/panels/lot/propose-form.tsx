@@ -183,7 +183,7 @@ function Working({ doing }: { readonly doing: Doing }) {
       {ready?.best && (
         <p>
           Best so far: {priceWords(ready.best.dollars, list)} of material and labor,{' '}
-          {ready.best.fails === 0 ? 'nothing fails' : `${counted(ready.best.fails, 'finding')} that fail`}.
+          {ready.best.fails === 0 ? 'nothing fails' : counted(ready.best.fails, 'finding fails', 'findings fail')}.
         </p>
       )}
       <p>

@@ -1,0 +1,106 @@
+import { expect, test } from 'vitest';
+import { packedFonts } from '../../../calc/cli/fonts.ts';
+import type { Machine } from '../../../calc/cli/machine.ts';
+import { loadSolver } from '../../../calc/cli/solver.ts';
+import { runWords } from '../../../calc/cli/words.ts';
+import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
+import { propose } from '../../../calc/propose/propose.ts';
+import { startSite } from '../../../calc/propose/start-site.ts';
+import { writeSite } from '../../../routing/site/file/write.ts';
+import type { SiteFile } from '../../../routing/site/site.ts';
+
+const LOT = propose(startSite({ name: 'Four', stalls: 4, rows: 1 }), {
+  what: 'all',
+  cordsADrop: 1,
+  prices: INVENTED_LIST,
+}).file;
+const [first] = LOT.drops!;
+const MOVED: SiteFile = {
+  ...LOT,
+  drops: LOT.drops!.map((drop) => {
+    if (drop !== first) return drop;
+    const { retractor: _, ...rest } = drop;
+    return { ...rest, box: [drop.box[0], drop.box[1] - 9, drop.box[2]] };
+  }),
+};
+const FILES: Readonly<Record<string, string>> = {
+  'lot.site.json': writeSite(LOT),
+  'moved.site.json': writeSite(MOVED),
+};
+
+function machine(): Machine & { readonly written: Map<string, string | Uint8Array> } {
+  const written = new Map<string, string | Uint8Array>();
+  return {
+    written,
+    read: (path) => {
+      const text = FILES[path];
+      if (text === undefined) throw new Error('no such file');
+      return text;
+    },
+    write: (path, content) => void written.set(path, content),
+    remove: (path) => void written.delete(path),
+    makeFolder: () => {},
+    isTaken: (path) => written.has(path),
+    progress: () => {},
+    today: () => '2026-11-25',
+    fonts: packedFonts,
+    solver: loadSolver,
+    mayGoOn: () => () => true,
+    input: () => '',
+  };
+}
+
+const OUT = ['--out', 'next.site.json'];
+
+test('propose --what mend says what is broken, the price left and the price mended, and writes the mend', async () => {
+  const on = machine();
+  const words = ['propose', 'moved.site.json', '--what', 'mend', '--before', 'lot.site.json', ...OUT];
+  const { status, out } = await runWords([...words, '--json'], on);
+  expect(status).toBe(0);
+  const made = JSON.parse(out);
+  expect(made).toMatchObject({ format: 'overrow/mend', version: 1, out: 'next.site.json', mended: { fails: 0 } });
+  expect(made.broken.chargers).toEqual([LOT.chargers!.find(({ drop }) => drop === first!.id)!.id]);
+  expect(made.left.fails).toBeGreaterThan(0);
+  const told = await runWords([...words, '--replace'], on);
+  for (const said of ['mended, written to', 'Left as it is drawn: $', 'Mended: $', 'nothing fails'])
+    expect(told.out).toContain(said);
+  expect(
+    (await runWords(['check', 'next.site.json'], { ...on, read: (path) => String(on.written.get(path)) })).status,
+  ).toBe(0);
+});
+
+test('where nothing is broken the file is written as it is', async () => {
+  const on = machine();
+  const { out } = await runWords(['propose', 'lot.site.json', '--what', 'mend', ...OUT], on);
+  expect(out).toContain('nothing to mend');
+  expect(on.written.get('next.site.json')).toBe(FILES['lot.site.json']);
+});
+
+test('propose --only has that part anew, and says what the lot costs before and after', async () => {
+  const on = machine();
+  const { status, out } = await runWords(
+    ['propose', 'moved.site.json', '--what', 'all', '--only', first!.id, ...OUT],
+    on,
+  );
+  expect(status).toBe(0);
+  expect(out).toContain('proposed anew for 1 of its stalls');
+  expect(out).toMatch(/Findings that fail: \d+ before, 0 after. Bid: \$[\d.]+ before, \$[\d.]+ after/);
+});
+
+test.each([
+  [['--what', 'all', '--row', 'S01', '--panel', 'P1'], 'one of --row, --panel and --only at a time'],
+  [['--what', 'all', '--row', 'none'], 'propose --row: no stall is called "none"'],
+  [['--what', 'all', '--panel', 'none'], 'propose --panel: no equipment is called "none"'],
+  [['--what', 'all', '--only', 'D01,none'], 'propose --only: no element is called "none"'],
+  [['--what', 'all', '--only', 'D01', '--keep', 'none'], 'propose --keep: no element is called "none"'],
+  [['--what', 'all', '--keep', 'D01'], 'it goes with --row, --panel or --only'],
+  [['--what', 'all', '--before', 'lot.site.json'], 'goes with --what mend'],
+  [['--what', 'mend', '--row', 'S01'], 'what is broken is found by itself'],
+  [['--what', 'mend', '--before', 'none.site.json'], 'propose --before: '],
+  [['--what', 'equipment', '--panel', 'P1'], 'panels stay'],
+])('%j is refused with a reason, and nothing is written', async (words, reason) => {
+  const on = machine();
+  const { status, out, err } = await runWords(['propose', 'lot.site.json', ...words, ...OUT], on);
+  expect([status, out, on.written.size]).toEqual([2, '', 0]);
+  expect(err).toContain(reason);
+});
