@@ -30,6 +30,9 @@ const FITS: Readonly<Record<TurnKind, string>> = {
   gridlines: 'Long lines that end in a bubble with a letter or number become gridlines, in place of those there are.',
 };
 
+const leftOver = (lines: number): string =>
+  lines === 1 ? '1 line does not fit' : `${lines.toLocaleString('en-US')} lines do not fit`;
+
 /** Turns lines of the underlay into elements of the site, by layer. */
 export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; readonly picture: UnderlayPicture }) {
   const document = useDocumentStore();
@@ -77,7 +80,7 @@ export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; r
       {turned && (
         <p role="status">
           {count.toLocaleString('en-US')} {WORDS[kind]}
-          {turned.rest.length > 0 && `, ${turned.rest.length.toLocaleString('en-US')} lines do not fit`}.
+          {turned.rest.length > 0 && `, ${leftOver(turned.rest.length)}`}.
         </p>
       )}
       {turned && <TurnIntoSketch turned={turned} kind={kind} />}

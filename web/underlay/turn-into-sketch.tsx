@@ -3,6 +3,7 @@ import { rectangleAt } from '../../routing/plane/rectangle.ts';
 import type { Turned, TurnKind } from '../../routing/site/import/turn-into.ts';
 import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../routing/site/site.ts';
+import { counted } from '../../routing/words/counted.ts';
 import { type Shape, Sketch } from './sketch.tsx';
 
 /** What lines would become, and in another color what was not understood, before any of it is set. */
@@ -10,7 +11,7 @@ export function TurnIntoSketch({ turned, kind }: { readonly turned: Turned; read
   const made = shapesOf(turned, kind);
   return (
     <Sketch
-      says={`Sketch: ${made.length} found, ${turned.rest.length} lines left over`}
+      says={`Sketch: ${made.length} found, ${counted(turned.rest.length, 'line')} left over`}
       made={made}
       rest={turned.rest}
     />

@@ -3,6 +3,7 @@ import { apart } from '../../plane/distance.ts';
 import type { Aisle, Column, Gridlines, Keepout, Point2, Raceway, Stall } from '../site.ts';
 import type { DrawnLine, DrawnWords } from './imported.ts';
 import { columnOf } from './striping/columns.ts';
+import { drawnAlong } from './striping/drawn-along.ts';
 import { gridlinesOf } from './striping/gridlines.ts';
 import { atHeading, headed, quarter } from './striping/heads.ts';
 import { joinedLines } from './striping/joined.ts';
@@ -120,7 +121,11 @@ function stallsOf(
     flip,
     bare.map(({ sure }) => sure),
   );
-  return { stalls: labelledStalls(stalls, words), rest: others.filter((_, i) => !used.has(i)) };
+  const told = drawnAlong(
+    stalls,
+    others.filter((_, i) => used.has(i)),
+  );
+  return { stalls: labelledStalls(stalls, words), rest: others.filter((line, i) => !used.has(i) && !told(line)) };
 }
 
 type FoundStall = StallShape & { readonly ahead: boolean | null };

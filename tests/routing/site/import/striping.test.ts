@@ -64,6 +64,10 @@ describe('striping as it is drawn', () => {
       ),
     );
   });
+  it('leaves nothing of the striping over but the hatch of an access aisle', () => {
+    const left = MADE_LOTS.map(({ lines }) => turnedInto('stalls', lines, 0, false).rest.length);
+    expect(left).toEqual(MADE_LOTS.map(({ name }) => (name.startsWith('accessible stalls') ? 6 : 0)));
+  });
   it('leaves what is no stall to be picked', () => {
     const kerb: DrawnLine = {
       layer: 'K',
