@@ -232,6 +232,18 @@ describe('a drawing of which nothing is seen', () => {
       'holds nothing that is drawn: Hidden in it: 1 thing on layer A',
     );
   });
+  it('says what alone it holds', () => {
+    expect(
+      said({
+        entities: [
+          [0, '3DSOLID'],
+          [8, 'A'],
+          [0, 'RAY'],
+          [8, 'A'],
+        ],
+      }),
+    ).toBe('holds nothing that is drawn: only 1 construction line, 1 solid body');
+  });
   it('names in the words of the trade what is not read', () => {
     const kinds = ['XLINE', '3DSOLID', '3DSOLID', 'RAY', 'WIPEOUT'].flatMap((kind): Pair[] => [
       [0, kind],
