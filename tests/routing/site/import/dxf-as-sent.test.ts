@@ -242,7 +242,7 @@ describe('a drawing of which nothing is seen', () => {
           [8, 'A'],
         ],
       }),
-    ).toBe('holds nothing that is drawn: only 1 construction line, 1 solid body');
+    ).toBe('holds nothing that is drawn: only 1 solid body, 1 construction line');
   });
   it('names in the words of the trade what is not read', () => {
     const kinds = ['XLINE', '3DSOLID', '3DSOLID', 'RAY', 'WIPEOUT'].flatMap((kind): Pair[] => [
