@@ -54,7 +54,10 @@ export function drawDxf(
   if (count + words.length === 0)
     return refused(
       'the file',
-      `holds nothing that is drawn${notes.length > 0 ? `: ${notes.join(' ').replace('Not drawn: ', 'only ')}` : ''}`.replace(/\.$/, ''),
+      `holds nothing that is drawn${notes.length > 0 ? `: ${notes.join(' ').replace('Not drawn: ', 'only ')}` : ''}`.replace(
+        /\.$/,
+        '',
+      ),
     );
   return {
     ok: true,
