@@ -5,6 +5,8 @@ import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
 export interface Machine {
   /** Text of a file, or of standard input where it is named `-`; throws, in words, where it cannot be read. */
   readonly read: (path: string) => string;
+  /** Bytes of a file; throws, in words, where it cannot be read. */
+  readonly bytes: (path: string) => Uint8Array;
   /** Writes a file, making its folder where it is missing; throws, in words, where it cannot. */
   readonly write: (path: string, content: string | Uint8Array) => void;
   /** Takes a file away; throws, in words, where it cannot. */

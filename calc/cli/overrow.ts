@@ -3,11 +3,12 @@ import { packedFonts } from './fonts.ts';
 import { isWatched, mayGoOn, runApart } from './long-work.ts';
 import type { Machine } from './machine.ts';
 import { loadSolver } from './solver.ts';
-import { isTaken, makeFolder, readText, removeFile, STANDARD_INPUT, writeContent } from './system-files.ts';
+import { isTaken, makeFolder, readBytes, readText, removeFile, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
 const machine: Machine = {
   read: readText,
+  bytes: readBytes,
   write: writeContent,
   remove: removeFile,
   makeFolder,

@@ -44,7 +44,10 @@ export function reasonOf(error: unknown): string {
  * The text of a file, or of standard input where it is named `-`. Read in pieces, so that what never ends (a device) is
  * left off at `most` bytes. Throws an Error in words.
  */
-export function readText(path: string, most = MOST_BYTES): string {
+export const readText = (path: string, most = MOST_BYTES): string => readBytes(path, most).toString('utf8');
+
+/** The bytes of a file, likewise. */
+export function readBytes(path: string, most = MOST_BYTES): Buffer {
   const file = path === STANDARD_INPUT ? 0 : inWords(() => openSync(path, 'r'));
   try {
     if (fstatSync(file).isDirectory()) throw new Error('it is a folder, not a file');
@@ -58,7 +61,7 @@ export function readText(path: string, most = MOST_BYTES): string {
       if (length > most) throw new Error(`it is over ${(most / 1024 / 1024).toFixed(0)} MB long, and no more is read`);
       pieces.push(piece.subarray(0, got));
     }
-    return Buffer.concat(pieces).toString('utf8');
+    return Buffer.concat(pieces);
   } finally {
     if (file !== 0) closeSync(file);
   }

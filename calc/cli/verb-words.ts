@@ -155,10 +155,23 @@ export const VERBS = {
         'merge SITE FILE...',
         'the site with what others wrote down of it in the field, out of records files or its copies',
       ],
-      ['  --out FILE', 'written to that file; only the records where its name ends in .records.json'],
+      [
+        '  --out FILE',
+        'written to that file; only the records where its name ends in .records.json, with photos in .records.zip',
+      ],
       ['  --replace', 'write over a file that stands there already [--json]'],
     ],
     options: ['out', 'replace', 'json'],
+  },
+  handover: {
+    usage: [
+      [
+        'handover SITE FILE... --out DIR',
+        'what is handed over of the work, with the records and photos of the others in it: drawing set as built, checklist, what is still open',
+      ],
+      ['  --prices CSV', 'by this price list, for quotes that ran out [--bid-day DAY]'],
+    ],
+    options: ['out', 'prices', 'bid-day'],
   },
   study: {
     usage: [

@@ -9,6 +9,7 @@ import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
 import { compareVerb } from './verbs/compare.ts';
 import { dayVerb } from './verbs/day.ts';
+import { handoverVerb } from './verbs/handover.ts';
 import { issueVerb } from './verbs/issue.ts';
 import { mergeVerb } from './verbs/merge.ts';
 import { newVerb } from './verbs/new.ts';
@@ -134,6 +135,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       return issueVerb(rest, { replace, ...named('out'), ...named('mark'), ...named('text') }, machine);
     case 'merge':
       return mergeVerb(rest, { json, replace, ...named('out') }, machine);
+    case 'handover':
+      return handoverVerb(rest, { bidDay, ...named('out'), ...named('prices') }, machine);
     case 'study':
       return studyVerb(
         rest,

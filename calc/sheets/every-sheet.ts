@@ -60,6 +60,8 @@ export interface SheetSurroundings {
   readonly date: string;
   /** What lies under the plans of the drawing set, from the lowest up, read when it is asked for. */
   readonly underlays?: () => Promise<readonly Underlay[]>;
+  /** Bytes of photos of the work by their hash, read when they are asked for. */
+  readonly photos?: (hash: string) => Promise<Uint8Array | null>;
   /** Hears what could not be printed as it was given. */
   readonly tell?: (says: string) => void;
   /** Hears how many pages of a drawing set are drawn, of how many. */
@@ -148,7 +150,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
 export const SHEET_FILES: readonly SheetFile[] = SHEET_NAMES.map((name) => ({ ...name, write: WRITERS[name.ending] }));
 
 function drawingSetOn(paper: Paper): Write {
-  return async ({ name, site, plan }, { fonts, date, underlays, tell, drawn }) => {
+  return async ({ name, site, plan, cost }, { fonts, date, underlays, photos, tell, drawn }) => {
     const { drawingSet } = await import('./pdf/drawing-set.ts');
     return drawingSet(site, plan, {
       fonts: await fonts(),
@@ -156,6 +158,8 @@ function drawingSetOn(paper: Paper): Write {
       paper,
       file: name,
       underlays: (await underlays?.()) ?? [],
+      cost,
+      ...(photos && { photos }),
       ...(tell && { tell }),
       ...(drawn && { drawn }),
     });

@@ -147,6 +147,7 @@ function upward(folder: string, rooms: readonly string[], loose: string | null):
 test('the drawing set is a stack too: its drawing kit knows no sheet', () => {
   const SHEETS = [
     'kit',
+    'as-built',
     'details',
     'schedules',
     'plans',

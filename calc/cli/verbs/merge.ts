@@ -3,25 +3,23 @@ import { writeSite } from '../../../routing/site/file/write.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { gridlineWords } from '../../../routing/site/place/gridline-words.ts';
 import { broughtUp, isOfDrawing } from '../../../routing/site/records/brought-up.ts';
-import { mergeMarks, missingFrom } from '../../../routing/site/records/merge.ts';
-import {
-  marksIn,
-  type RecordsFile,
-  readRecords,
-  recordsOf,
-  writeRecords,
-} from '../../../routing/site/records/records-file.ts';
+import { recordsOf, writeRecords } from '../../../routing/site/records/records-file.ts';
 import { conflictsOf, type Register } from '../../../routing/site/records/registers.ts';
 import type { Mark, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
+import { type Photos, writeBundle } from '../../field/records-bundle.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
+import { recordsIn } from '../records-in.ts';
 import { readSites } from '../sites.ts';
 
 export interface MergeOptions {
   readonly json: boolean;
-  /** A site file with all records in it, or, where its name ends in `.records.json`, the records alone. */
+  /**
+   * A site file with all records in it, or, where its name ends in `.records.json`, the records alone; in `.records.zip`,
+   * with the photos that came in.
+   */
   readonly out?: string;
   /** Writes over what stands at `out` already. */
   readonly replace: boolean;
@@ -40,27 +38,15 @@ export function mergeVerb(paths: readonly string[], { json, out, replace }: Merg
   const read = readSites([first], machine);
   if (!read.ok) return wrong(read.reason);
   const [{ file }] = read.sites as [(typeof read.sites)[number]];
-  const faults: string[] = [];
-  const came: { readonly path: string; readonly records: RecordsFile; readonly marks: readonly Mark[] }[] = [];
-  let all: readonly Mark[] = mergeMarks(file.records ?? [], []);
-  for (const path of others) {
-    const other = recordsAt(path, machine);
-    if (typeof other === 'string') {
-      faults.push(other);
-      continue;
-    }
-    const marks = missingFrom(marksIn(file.units, other), all);
-    all = mergeMarks(all, marks);
-    came.push({ path, records: other, marks });
-  }
-  if (faults.length > 0) return wrong(faults.join('\n'));
+  const taken = recordsIn(file, others, machine);
+  if (!taken.ok) return wrong(taken.reason);
+  const { all, came, photos } = taken;
   const merged: SiteFile = all.length > 0 ? { ...file, records: all } : file;
   const site = toSite(merged);
   const conflicts = conflictsOf(site.records);
   if (out !== undefined) {
-    const text = out.endsWith('.records.json') ? writeRecords(recordsOf(merged)) : writeSite(merged);
     try {
-      machine.write(out, text);
+      machine.write(out, contentFor(out, merged, photos));
     } catch (error) {
       return wrong(`${out}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
     }
@@ -94,16 +80,11 @@ export function mergeVerb(paths: readonly string[], { json, out, replace }: Merg
   );
 }
 
-function recordsAt(path: string, machine: Machine): RecordsFile | string {
-  let text: string;
-  try {
-    text = machine.read(path);
-  } catch (error) {
-    return `${path}: cannot be read: ${error instanceof Error ? error.message : String(error)}`;
-  }
-  const read = readRecords(text);
-  if (read.ok) return read.file;
-  return read.errors.map(({ place, says }) => `${path}: ${place ? `${place}: ` : ''}${says}`).join('\n');
+/** What is written to a file by what its name ends in: the site, its records, or these with the photos that came in. */
+function contentFor(out: string, merged: SiteFile, photos: Photos): string | Uint8Array {
+  if (out.endsWith('.records.json')) return writeRecords(recordsOf(merged));
+  if (out.endsWith('.records.zip')) return writeBundle({ records: recordsOf(merged), photos });
+  return writeSite(merged);
 }
 
 /** How far the work is, and marks of what is not drawn. */

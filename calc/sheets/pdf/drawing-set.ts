@@ -1,6 +1,7 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
+import { embedPhotos, type PhotoBytes } from './as-built/set-photos.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
 import { type FontBytes, type Lettering, letteringIn } from './kit/lettering.ts';
 import { LETTERS } from './kit/letters.ts';
@@ -8,7 +9,9 @@ import { statePlace } from './kit/page-place.ts';
 import type { Paper } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
 import { codeOf } from './kit/printable.ts';
-import { embedUnderlays, type Underlay } from './kit/underlay.ts';
+import { partsOf } from './kit/purpose.ts';
+import { embedUnderlays, type PlacedUnderlay, type Underlay } from './kit/underlay.ts';
+import type { SetPhoto, WorkRecord } from './kit/work-record.ts';
 import { jobOf, type Revised, setSheets } from './set/set-sheets.ts';
 
 /** What the caller hands in with a site and its plan: nothing here reads a disk or a clock. */
@@ -27,6 +30,10 @@ export interface SetParts {
   readonly drawn?: (done: number, of: number) => void;
   /** The version that this one revises, and what it changes in it: plans have clouds round that. */
   readonly revision?: Revised;
+  /** Gives the bytes of photos of the work, for a set of it as built. */
+  readonly photos?: PhotoBytes;
+  /** What was priced, for the list of what is open. */
+  readonly cost?: WorkRecord['cost'];
 }
 
 /**
@@ -35,12 +42,16 @@ export interface SetParts {
  * cannot be read is left out and the cover says so; fonts that cannot be read, or a placement that is no number, throw.
  */
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
-  const { fonts, date, paper, file = site.name, underlays = [], revision, tell, drawn } = parts;
+  const { fonts, date, paper, file = site.name, underlays = [], revision, tell, drawn, cost = null } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
   const under = await embedUnderlays(doc, underlays);
+  const shown = partsOf(site.drawings).has('photos')
+    ? await embedPhotos(doc, site, parts.photos ?? (async () => null))
+    : NO_PHOTOS;
   const remarks = [
     ...under.remarks,
+    ...shown.remarks,
     ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
   ];
   for (const says of remarks) tell?.(says);
@@ -52,9 +63,10 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     underlays: under.placed,
     remarks,
     ...(revision && { revision }),
+    work: { photos: shown.photos, cost },
   });
   const { sheets, draw } = setSheets(job);
-  const resources = sharedResources(doc, lettering, under.placed);
+  const resources = sharedResources(doc, lettering, [...under.placed, ...shown.photos.map(unfaded)]);
   const pages = sheets.map(({ draft }, i) => {
     const pen = penWith(lettering);
     draw(pen, i);
@@ -67,6 +79,16 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   describe(doc, `${site.name}: drawing set`);
   return doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });
 }
+
+const NO_PHOTOS = { photos: [], remarks: [] } as const;
+
+/** A photo among the pictures of a page. */
+const unfaded = ({ ref }: SetPhoto): PlacedUnderlay => ({
+  ref,
+  dim: 0,
+  size: [1, 1],
+  placement: { x: 0, y: 0, scale: 1, rotation: 0 },
+});
 
 /** What of a site is printed as a person wrote it. */
 const namesOf = (site: Site): readonly string[] => [

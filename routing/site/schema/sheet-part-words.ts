@@ -21,4 +21,7 @@ export const SHEET_PART_WORDS: Readonly<Record<SheetPart, string>> = {
   steel: 'loads on the steel',
   days: 'charging days',
   raised: 'raised view',
+  checklist: 'inspection checklist',
+  'open-items': 'open items',
+  photos: 'photos of the work',
 };

@@ -164,5 +164,8 @@ export const SHEET_PARTS = [
   'steel',
   'days',
   'raised',
+  'checklist',
+  'open-items',
+  'photos',
 ] as const;
 export type SheetPart = (typeof SHEET_PARTS)[number];

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { mergeVerb } from '../../../calc/cli/verbs/merge.ts';
+import { readBundle, writeBundle } from '../../../calc/field/records-bundle.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import { recordsOf, writeRecords } from '../../../routing/site/records/records-file.ts';
@@ -9,8 +10,9 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
 import { changeElements } from '../../../web/document/edits/change.ts';
-import { recordAsBuilt } from '../../../web/document/edits/records.ts';
+import { recordAsBuilt, recordMarks } from '../../../web/document/edits/records.ts';
 import { testPen } from '../../web/document/test-pen.ts';
+import { TINY_JPEG, TINY_JPEG_HASH } from '../field/tiny-jpeg.ts';
 
 const read = readSite(readFileSync('samples/library-lot.site.json', 'utf8'));
 if (!read.ok) throw new RangeError('the sample is not read');
@@ -88,4 +90,39 @@ test('what is wrong is told with its place, and nothing is written', () => {
   expect(merge(['lot.site.json', 'new.records.json']).err).toContain('version');
   expect(merge([]).err).toContain('name a site file');
   expect(merge(['lot.site.json'], { out: 'rl.site.json' }).err).toContain('--replace');
+});
+
+test('photos of two people come together in one file, each once, and a picture under a false name is not taken', () => {
+  const photo = { hash: TINY_JPEG_HASH, bytes: TINY_JPEG.byteLength, width: 16, height: 12 };
+  const withPhoto = (by: string, drop: string): SiteFile =>
+    applyEdit(LOT, recordMarks(LOT, 'Photo', [{ of: drop, part: photo.hash, what: 'photo', photo }], testPen(by)));
+  const packed = new Map<string, Uint8Array>(
+    (['JB', 'RL'] as const).map((by, i) => [
+      `${by}.records.zip`,
+      writeBundle({
+        records: recordsOf(withPhoto(by, `D0${i + 5}`)),
+        photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]),
+      }),
+    ]),
+  );
+  packed.set(
+    'false.records.zip',
+    writeBundle({ records: recordsOf(LOT), photos: new Map([['0'.repeat(64), TINY_JPEG]]) }),
+  );
+  const written = new Map<string, Uint8Array>();
+  const here = {
+    ...machine,
+    bytes: (path: string) => packed.get(path)!,
+    write: (path: string, content: Uint8Array) => written.set(path, content),
+  } as unknown as Machine;
+  const taken = mergeVerb(
+    ['lot.site.json', 'JB.records.zip', 'RL.records.zip'],
+    { json: false, replace: false, out: 'all.records.zip' },
+    here,
+  );
+  expect(taken.status).toBe(0);
+  const all = readBundle(written.get('all.records.zip')!);
+  expect(all.ok && [all.records.records.length, all.photos.size]).toEqual([2, 1]);
+  const refused = mergeVerb(['lot.site.json', 'false.records.zip'], { json: false, replace: false }, here);
+  expect(refused).toMatchObject({ status: 2, err: expect.stringContaining('another picture than its name says') });
 });

@@ -12,6 +12,7 @@ const LIBRARY = 'samples/library-lot.site.json';
 const machineWith = (files: Readonly<Record<string, string>> = {}): Machine => ({
   read: (path) => files[path] ?? readFileSync(join(import.meta.dirname, '../../..', path), 'utf8'),
   write: () => {},
+  bytes: () => new Uint8Array(),
   makeFolder: () => {},
   isTaken: () => false,
   today: () => '2026-11-25',

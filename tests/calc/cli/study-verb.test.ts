@@ -32,6 +32,7 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
       written.set(path, content);
       order.push(path);
     },
+    bytes: () => new Uint8Array(),
     makeFolder: (path) => {
       if (path.startsWith('/proc/')) throw new Error(`no folder ${path} can be made there`);
     },

@@ -25,6 +25,7 @@ function machineWith(
     write: (path, content) => {
       written.set(path, content);
     },
+    bytes: () => new Uint8Array(),
     makeFolder: (path) => {
       if (path.startsWith('/proc/')) throw new Error(`no folder ${path} can be made there`);
     },

@@ -1,4 +1,4 @@
-import { PURPOSE_PARTS, PURPOSE_WORDS, partsOf } from '../../../calc/sheets/pdf/kit/purpose.ts';
+import { PURPOSE_PARTS, PURPOSE_WORDS, partsOf, USUAL_PARTS } from '../../../calc/sheets/pdf/kit/purpose.ts';
 import { SHEET_PART_WORDS } from '../../../routing/site/schema/sheet-part-words.ts';
 import { SET_PURPOSES, SHEET_PARTS, type SheetPart } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drawings } from '../../../routing/site/site.ts';
@@ -34,8 +34,9 @@ export function DrawingsFields() {
   const { purpose, areas = [] } = drawings;
   const setParts = (sheets: readonly SheetPart[]): void => {
     const usual =
-      purpose === undefined ? SHEET_PARTS : SHEET_PARTS.filter((part) => PURPOSE_PARTS[purpose].includes(part));
-    put({ sheets: sheets.length === usual.length ? undefined : [...sheets] });
+      purpose === undefined ? USUAL_PARTS : SHEET_PARTS.filter((part) => PURPOSE_PARTS[purpose].includes(part));
+    const isUsual = sheets.length === usual.length && usual.every((part) => sheets.includes(part));
+    put({ sheets: isUsual ? undefined : [...sheets] });
   };
   const parts = partsOf(drawings);
   return (

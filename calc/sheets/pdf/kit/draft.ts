@@ -8,6 +8,7 @@ import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';
 import type { PlacedUnderlay } from './underlay.ts';
 import type { View } from './view.ts';
+import type { WorkRecord } from './work-record.ts';
 
 /** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
 export interface SetRevision {
@@ -40,14 +41,16 @@ export interface Job {
   readonly parts: ReadonlySet<SheetPart>;
   /** What a revised set marks; none in a first one. */
   readonly revision?: SetRevision;
+  /** Of a set of the work as built, whose site and plan are those of the lot as built. */
+  readonly record?: WorkRecord;
 }
 
 /**
  * Discipline and type of sheet by the national CAD standard (US National CAD Standard, uniform drawing system: 0 general,
- * 1 plans, 2 elevations, 3 sections, 4 large-scale views, 5 details, 6 schedules and diagrams, 9 views in space; from
- * memory). Run strips are elevations.
+ * 1 plans, 2 elevations, 3 sections, 4 large-scale views, 5 details, 6 schedules and diagrams, 7 and 8 what a
+ * project needs besides, 9 views in space; from memory). Run strips are elevations; 7 is the record of the work.
  */
-export const SERIES = ['G-0', 'E-0', 'E-1', 'E-2', 'E-3', 'E-4', 'E-5', 'E-6', 'E-9'] as const;
+export const SERIES = ['G-0', 'E-0', 'E-1', 'E-2', 'E-3', 'E-4', 'E-5', 'E-6', 'E-7', 'E-9'] as const;
 export type Series = (typeof SERIES)[number];
 
 /** Sheet numbers by the key of the sheet. */

@@ -36,12 +36,20 @@ export const PURPOSE_PARTS: Readonly<Record<SetPurpose, readonly SheetPart[]>> =
     'feeders',
     'conduits',
     'setting-out',
+    'checklist',
+    'open-items',
+    'photos',
   ],
 };
 
-/** What a set has: what was chosen, else what its purpose has, else everything. */
+/** Sheets of the work, which a set of the design has only where they are chosen. */
+export const WORK_PARTS: readonly SheetPart[] = ['checklist', 'open-items', 'photos'];
+/** What a set without a purpose has. */
+export const USUAL_PARTS: readonly SheetPart[] = SHEET_PARTS.filter((part) => !WORK_PARTS.includes(part));
+
+/** What a set has: what was chosen, else what its purpose has, else everything of the design. */
 export const partsOf = ({ sheets, purpose }: Drawings): ReadonlySet<SheetPart> =>
-  new Set(sheets ?? (purpose === undefined ? SHEET_PARTS : PURPOSE_PARTS[purpose]));
+  new Set(sheets ?? (purpose === undefined ? USUAL_PARTS : PURPOSE_PARTS[purpose]));
 
 interface PurposeWords {
   /** As a cover has it. */

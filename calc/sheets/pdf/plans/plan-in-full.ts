@@ -1,4 +1,5 @@
 import type { Drawing } from '../../drawing/drawing.ts';
+import { drawMoved } from '../as-built/moved-on-plan.ts';
 import { drawDimensions } from '../kit/dimension.ts';
 import type { Job } from '../kit/draft.ts';
 import { type Ground, writeLabels } from '../kit/labels.ts';
@@ -46,6 +47,7 @@ export function drawInFull(
   const ground = groundOf(view, site, plan);
   takeStaying(ground, view, drawing, pen.lettering);
   drawClouds(pen, view, ground, job.revision);
+  drawMoved(pen, view, job, ground);
   before(ground);
   const equipment = writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))

@@ -2,6 +2,7 @@ import type { Site } from '../../../../routing/site/site.ts';
 import { conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import { extentOf } from '../../drawing/extent.ts';
+import { drawMoved } from '../as-built/moved-on-plan.ts';
 import type { Area } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { writeLabels, writeMostOrNone } from '../kit/labels.ts';
@@ -81,6 +82,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       const ground = groundOf(view, site, plan);
       takeStaying(ground, view, drawing, pen.lettering);
       drawClouds(pen, view, ground, job.revision);
+      drawMoved(pen, view, job, ground);
       writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
       const drops = dropWishes(view, site, plan, false);
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);

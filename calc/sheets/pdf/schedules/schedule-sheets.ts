@@ -1,4 +1,5 @@
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
+import { withDifferences } from '../as-built/differences.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -13,14 +14,20 @@ import { takeoffSchedule } from './takeoff-schedule.ts';
 
 /** The schedules, one after another over as many sheets as they take. */
 export function scheduleSheets(job: Job): readonly Draft[] {
-  const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] =>
-    job.parts.has(part) ? tables(job) : [];
+  const drawn = job.record && { ...job, ...job.record.drawn };
+  const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] => {
+    if (!job.parts.has(part)) return [];
+    if (!drawn) return tables(job);
+    const before = new Map(tables(drawn).map((table) => [table.title, table]));
+    return tables(job).map((table) => withDifferences(table, before.get(table.title)));
+  };
   const tables = [
     ...of('circuits', (one) => [runSchedule(one)]),
     ...of('panels', panelTables),
     ...of('feeders', (one) => [feederSchedule(one)]),
     ...of('conduits', (one) => [conduitSchedule(one)]),
-    ...of('setting-out', (one) => [settingOutSchedule(one)]),
+    // What was measured stands beside the drawing, which is what it was set out by.
+    ...(job.parts.has('setting-out') ? [settingOutSchedule(drawn ?? job)] : []),
     ...of('accessible', (one) => [accessibleSchedule(one)]),
     ...of('takeoff', (one) => [takeoffSchedule(one)]),
     revisionSchedule(job),

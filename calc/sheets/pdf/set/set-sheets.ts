@@ -4,6 +4,10 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Revision } from '../../../plan/revision.ts';
 import { sectionsOf } from '../../../space/section/typical.ts';
 import { planDrawing } from '../../drawing/plan-drawing.ts';
+import { asBuiltLot } from '../as-built/built-lot.ts';
+import { checklistSheets, openSheets } from '../as-built/inspection-sheets.ts';
+import { MOVED_NOTE } from '../as-built/moved-on-plan.ts';
+import { photoSheets } from '../as-built/photo-sheets.ts';
 import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
@@ -12,10 +16,11 @@ import { type Draft, type Job, type NumberedSheet, numberedSheets } from '../kit
 import type { Lettering } from '../kit/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
-import { partsOf } from '../kit/purpose.ts';
+import { partsOf, WORK_PARTS } from '../kit/purpose.ts';
 import { cloudedAreas, revisedRemark } from '../kit/revised.ts';
 import { drawTitleBlock } from '../kit/title-block.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
+import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';
 import { oneLineSheets } from '../one-line/one-line-sheets.ts';
 import { alongGridlines } from '../plans/along-gridlines.ts';
@@ -47,25 +52,43 @@ export interface JobParts {
   readonly underlays: readonly PlacedUnderlay[];
   readonly remarks: readonly string[];
   readonly revision?: Revised;
+  /** What a set of the work as built has besides. */
+  readonly work?: Pick<WorkRecord, 'photos' | 'cost'>;
 }
 
 /** A site and its plan as the sheets lay them, with what every sheet needs. */
-export function jobOf(site: Site, plan: Plan, parts: JobParts): Job {
-  const { lettering, date, paper, file, underlays, remarks, revision } = parts;
-  const { remark, ...laid } = alongGridlines(site, plan, underlays);
+export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
+  const { lettering, date, paper, file, underlays, remarks, revision, work } = given;
+  const parts = partsOf(site.drawings);
+  const isRecord = site.drawings.purpose === 'as-built';
+  const built = isRecord ? asBuiltLot(site, plan) : { site, plan };
+  const { remark, ...laid } = alongGridlines(built.site, built.plan, underlays);
   // Where none is kept the typical sections are marked on the plans as kept ones are.
   const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
   return {
     ...laid,
     site: { ...laid.site, sections },
-    isRelaid: laid.site !== site,
-    parts: partsOf(site.drawings),
+    isRelaid: laid.site !== built.site,
+    parts,
     shape: sheetShape(paper),
     lettering,
     date,
     file,
-    remarks: [...remarks, ...(remark ? [remark] : []), ...(revision ? [revisedRemark(revision)] : [])],
+    remarks: [
+      ...remarks,
+      ...(remark ? [remark] : []),
+      ...(revision ? [revisedRemark(revision)] : []),
+      ...(isRecord ? [MOVED_NOTE] : []),
+    ],
     ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
+    ...((isRecord || WORK_PARTS.some((part) => parts.has(part))) && {
+      record: {
+        photos: work?.photos ?? [],
+        cost: work?.cost ?? null,
+        drawn: isRecord ? alongGridlines(site, plan, []) : laid,
+        file: { site, plan },
+      },
+    }),
   };
 }
 
@@ -115,6 +138,9 @@ function draftsOf(job: Job): readonly Draft[] {
     ...scheduleSheets(job),
     ...of('steel', steelSheets),
     ...of('days', daySheets),
+    ...of('checklist', checklistSheets),
+    ...of('open-items', openSheets),
+    ...of('photos', photoSheets),
   ];
   const basis = of('basis', basisSheets);
   return [...coverSheets(job, [...basis, ...others], drawing), ...basis, ...others];

@@ -17,7 +17,7 @@ const wordsOf = (sheets: readonly DrawnSheet[]): string =>
   sheets.flatMap(({ texts }) => texts.map(({ text }) => text)).join(' ');
 
 /** Discipline designator, sheet type and sequence of the US National CAD Standard, in its order. */
-const NUMBER = /^([GE])-([0-69])(\d\d)$/;
+const NUMBER = /^([GE])-([0-79])(\d\d)$/;
 
 describe.each(SET_PURPOSES)('a set for %s', (purpose) => {
   test('has its own sheets, in the order of their numbers, and says what it is for', async () => {
