@@ -32,6 +32,7 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
   const written = new Map<string, string | Uint8Array>();
   return {
     written,
+    bytes: () => new Uint8Array(),
     read: (path) => {
       const text = FILES[path];
       if (text === undefined) throw new Error('no such file');
