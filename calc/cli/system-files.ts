@@ -40,13 +40,13 @@ export function reasonOf(error: unknown): string {
   return REASONS[String(code)] ?? (error instanceof Error ? error.message : String(error));
 }
 
-/**
- * The text of a file, or of standard input where it is named `-`. Read in pieces, so that what never ends (a device) is
- * left off at `most` bytes. Throws an Error in words.
- */
+/** The text of a file, or of standard input where it is named `-`, as `readBytes` reads it. */
 export const readText = (path: string, most = MOST_BYTES): string => readBytes(path, most).toString('utf8');
 
-/** The bytes of a file, likewise. */
+/**
+ * The bytes of a file, or of standard input where it is named `-`. Read in pieces, so that what never ends (a device) is
+ * left off at `most` bytes. Throws an Error in words.
+ */
 export function readBytes(path: string, most = MOST_BYTES): Buffer {
   const file = path === STANDARD_INPUT ? 0 : inWords(() => openSync(path, 'r'));
   try {

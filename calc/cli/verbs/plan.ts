@@ -10,6 +10,7 @@ import { done, type Outcome, partly, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { type NamedSite, readNamedSite, reasonsOf } from '../sites.ts';
 import { summary } from '../summary.ts';
+import { underlaysBeside } from '../underlays.ts';
 
 export interface PlanOptions {
   readonly json: boolean;
@@ -116,6 +117,11 @@ async function writeSheets(
       const content = await write(alternative, {
         fonts: machine.fonts,
         date: machine.today(),
+        underlays: async () => {
+          const { laid, remarks } = underlaysBeside(from, site, machine);
+          for (const remark of remarks) told.add(`${names[i]}: ${remark}`);
+          return laid;
+        },
         tell: (words) => told.add(`${names[i]}: ${words}`),
       });
       if (content === null) continue;

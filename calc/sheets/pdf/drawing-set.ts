@@ -71,7 +71,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     const pen = penWith(lettering);
     draw(pen, i);
     const page = addPage(doc, job.shape, resources, pen.content());
-    if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, job.isRelaid);
+    if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, draft.frame ?? null);
     drawn?.(i + 1, sheets.length);
     return page;
   });

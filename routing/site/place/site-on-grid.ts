@@ -29,18 +29,38 @@ export function gridGround(gridlines: Site['gridlines']): GridGround {
  * gridlines lie so already.
  */
 export function siteOnGrid(site: Site): Site {
-  if (isPlainGrid(site.gridlines) || site.gridlines.x.length + site.gridlines.y.length === 0) return site;
-  const { place, spot, heading } = gridGround(site.gridlines);
+  const { gridlines } = site;
+  if (isPlainGrid(gridlines) || gridlines.x.length + gridlines.y.length === 0) return site;
+  return laidOn(site, gridlines);
+}
+
+/**
+ * A site that lies as its gridlines do, turned a quarter clockwise as a whole: what ran up runs to the right, and the
+ * gridlines of its y are those of its x.
+ */
+export function siteTurned(site: Site): Site {
+  const { x, y } = site.gridlines;
+  // A quarter turn takes what lies at x to -x of the new y.
+  const turned = { ...QUARTER, x: y, y: x.map((line) => ({ ...line, at: -line.at })).reverse() };
+  return laidOn(site, turned);
+}
+
+/** The frame that turns a site as `siteTurned` does. */
+export const QUARTER = { rotation: 90, origin: [0, 0] as Point2 };
+
+/** A site with other gridlines, laid along them. */
+function laidOn(site: Site, gridlines: Site['gridlines']): Site {
+  const { place, spot, heading } = gridGround(gridlines);
   const { underlay: _, underlays: __, ...rest } = site;
   return {
     ...rest,
-    gridlines: { x: site.gridlines.x, y: site.gridlines.y },
+    gridlines: { x: gridlines.x, y: gridlines.y },
     drawings: drawingsOnGrid(site.drawings, place),
     ...placedOnGrid(site, { point: place, direction: heading, lift: 0, mirrors: false }),
     asBuilt: new Map([...site.asBuilt].map(([drop, found]) => [drop, builtOnGrid(found, spot)])),
     records: broughtUp(site.records).map((mark) => markOnGrid(mark, spot)),
     // Bearings run clockwise, turns counter-clockwise.
-    ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (site.gridlines.rotation ?? 0) } }),
+    ...(site.georef && { georef: { ...site.georef, bearing: site.georef.bearing - (gridlines.rotation ?? 0) } }),
   };
 }
 

@@ -3,7 +3,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { alongGridlines } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
+import { alongGridlines, turnRemark } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
 import { settingOutSheet } from '../../../calc/sheets/setting-out-sheet.ts';
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -54,7 +54,7 @@ describe('a lot that is turned with its gridlines', () => {
 
   test('lies along its gridlines on the sheets of the set, as the lot did before it was turned', () => {
     const laid = alongGridlines(after, plan(after), []);
-    expect(laid.remark).toContain('turned by -33 degrees');
+    expect(turnRemark(laid.frame)).toContain('turned by -33 degrees');
     const plain = plan(before);
     laid.site.drops.forEach(({ box }, i) => {
       for (const axis of [0, 1, 2] as const) expect(box[axis]).toBeCloseTo(before.drops[i]!.box[axis], 5);
@@ -74,7 +74,7 @@ describe('a lot that is turned with its gridlines', () => {
       site: before,
       plan: planned,
       underlays: [],
-      remark: null,
+      frame: null,
     });
     expect(alongGridlines(before, planned, []).site).toBe(before);
   });

@@ -10,6 +10,9 @@ import type { PlacedUnderlay } from './underlay.ts';
 import type { View } from './view.ts';
 import type { WorkRecord } from './work-record.ts';
 
+/** How a drawing lies on the site: the turn and origin of what it lies along; null where it lies as the site file does. */
+export type SheetFrame = Pick<Site['gridlines'], 'rotation' | 'origin'> | null;
+
 /** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
 export interface SetRevision {
   readonly number: string;
@@ -24,8 +27,7 @@ export interface SetRevision {
 export interface Job {
   /** As it lies on the sheets. */
   readonly site: Site;
-  /** The site lies otherwise than in its file: along its gridlines. */
-  readonly isRelaid: boolean;
+  readonly frame: SheetFrame;
   readonly plan: Plan;
   readonly shape: SheetShape;
   readonly lettering: Lettering;
@@ -66,6 +68,8 @@ export interface Draft {
   readonly draw: (pen: Pen, numbers: SheetNumbers) => void;
   /** The plan on it, whose scale and place the page states for other programs. */
   readonly plan?: View;
+  /** How that lies on the site, where it lies otherwise than the file has it. */
+  readonly frame?: SheetFrame;
 }
 
 export interface NumberedSheet {

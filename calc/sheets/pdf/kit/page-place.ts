@@ -4,20 +4,16 @@ import { onGrid } from '../../../../routing/site/place/grid-frame.ts';
 import { placeRdf, type StatedPlace } from '../../../../routing/site/place/stated-place.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { right, top } from './area.ts';
+import type { SheetFrame } from './draft.ts';
 import { inert } from './inert.ts';
 import type { View } from './view.ts';
 
-/** Where a plan lies on its sheet: `isOnGrid` where sheets are laid along the gridlines of the site. */
-export function placeOfView(
-  site: Pick<Site, 'gridlines' | 'georef'>,
-  { perFoot, at }: View,
-  isOnGrid: boolean,
-): StatedPlace {
-  const { gridlines, georef } = site;
+/** Where a plan lies on its sheet, which lies on the site as its frame does. */
+export function placeOfView({ georef }: Pick<Site, 'georef'>, { perFoot, at }: View, frame: SheetFrame): StatedPlace {
   return {
     feetPerUnit: 1 / perFoot,
-    origin: at(isOnGrid ? onGrid(gridlines, [0, 0]) : [0, 0]),
-    turned: isOnGrid ? (gridlines.rotation ?? 0) : 0,
+    origin: at(frame ? onGrid(frame, [0, 0]) : [0, 0]),
+    turned: frame?.rotation ?? 0,
     ...(georef && { georef }),
   };
 }
@@ -32,10 +28,10 @@ export function statePlace(
   title: string,
   view: View,
   site: Site,
-  isOnGrid: boolean,
+  frame: SheetFrame,
 ): void {
   const { context } = doc;
-  const place = placeOfView(site, view, isOnGrid);
+  const place = placeOfView(site, view, frame);
   const [unit, area, perPoint] =
     site.units === 'm'
       ? (['m', 'sq m', place.feetPerUnit * METRES_PER_FOOT] as const)

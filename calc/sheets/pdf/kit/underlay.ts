@@ -33,8 +33,8 @@ interface UnderlayPage extends UnderlayLaid {
 
 interface UnderlayPicture extends UnderlayLaid {
   readonly kind: 'png' | 'jpeg';
-  /** Width and height in units of the file, whatever the pixels of this picture of it. */
-  readonly size: readonly [width: number, height: number];
+  /** Width and height in units of the file, whatever the pixels of this picture of it; its pixels where absent. */
+  readonly size?: readonly [width: number, height: number];
 }
 
 export interface UnderlayPlacement {
@@ -82,15 +82,18 @@ export async function embedUnderlays(doc: PDFDocument, underlays: readonly Under
   const remarks: string[] = [];
   for (const underlay of underlays) {
     const { placement, dim = DIM, file } = underlay;
-    const size = underlay.kind === 'pdf' ? ([1, 1] as const) : underlay.size;
+    const given = underlay.kind === 'pdf' ? ([1, 1] as const) : underlay.size;
     const { x, y, scale, rotation } = placement;
-    if (![x, y, rotation].every(Number.isFinite) || ![scale, ...size].every((one) => Number.isFinite(one) && one > 0))
+    if (
+      ![x, y, rotation].every(Number.isFinite) ||
+      ![scale, ...(given ?? [])].every((one) => Number.isFinite(one) && one > 0)
+    )
       throw new RangeError('an underlay is placed by finite numbers and a scale and size over 0');
     if (!(dim >= 0 && dim <= 1)) throw new RangeError('an underlay is dimmed by a share from 0 to 1');
     if (dim === 1) continue;
     const found = await embedded(doc, underlay).catch(() => null);
     if (found !== null) {
-      placed.push({ placement, size, dim, ref: found.ref });
+      placed.push({ placement, size: given ?? found.pixels, dim, ref: found.ref });
       if (found.bare > 0)
         remarks.push(
           `Of the underlay ${file ?? ''} ${counted(found.bare, 'mark-up')} without a look of ${found.bare === 1 ? 'its' : 'their'} own ${found.bare === 1 ? 'is' : 'are'} left out.`,
@@ -103,19 +106,23 @@ export async function embedUnderlays(doc: PDFDocument, underlays: readonly Under
   return { placed, remarks };
 }
 
+interface Embedded {
+  readonly ref: PDFRef;
+  readonly bare: number;
+  /** Of a picture, its own. */
+  readonly pixels: readonly [number, number];
+}
+
 /**
  * The reference to a page or picture in the document, and how many mark-ups it lacks; null where the file has no such page.
  * Rejects where it is damaged.
  */
-async function embedded(
-  doc: PDFDocument,
-  underlay: Underlay,
-): Promise<{ readonly ref: PDFRef; readonly bare: number } | null> {
+async function embedded(doc: PDFDocument, underlay: Underlay): Promise<Embedded | null> {
   const { bytes, kind } = underlay;
   if (kind !== 'pdf') {
     const image = await (kind === 'png' ? doc.embedPng(bytes) : doc.embedJpg(bytes));
     await image.embed();
-    return { ref: image.ref, bare: 0 };
+    return { ref: image.ref, bare: 0, pixels: [image.width, image.height] };
   }
   const source = await PDFDocument.load(bytes, { updateMetadata: false });
   const from = source.getPages()[underlay.page - 1];
@@ -130,7 +137,7 @@ async function embedded(
   doc.context
     .lookup(ref, PDFStream)
     .dict.set(PDFName.of('Group'), doc.context.obj({ Type: 'Group', S: 'Transparency', I: true }));
-  return { ref, bare };
+  return { ref, bare, pixels: [1, 1] };
 }
 
 /** The part of a page that a viewer shows, and the matrix that lays its lower left corner, as shown, at the origin. */

@@ -1,7 +1,8 @@
 import { isPlainGrid, onGrid } from '../../../../routing/site/place/grid-frame.ts';
-import { gridGround, siteOnGrid } from '../../../../routing/site/place/site-on-grid.ts';
+import { gridGround, QUARTER, siteOnGrid, siteTurned } from '../../../../routing/site/place/site-on-grid.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
+import type { SheetFrame } from '../kit/draft.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 
 /** What a set draws in plan. */
@@ -10,8 +11,7 @@ export interface Laid {
   readonly plan: Plan;
   /** From the lowest up. */
   readonly underlays: readonly PlacedUnderlay[];
-  /** What the cover says of it; none where the sheets lie as the site file does. */
-  readonly remark: string | null;
+  readonly frame: SheetFrame;
 }
 
 /**
@@ -20,15 +20,37 @@ export interface Laid {
  */
 export function alongGridlines(site: Site, plan: Plan, underlays: readonly PlacedUnderlay[]): Laid {
   const laid = siteOnGrid(site);
-  if (laid === site) return { site, plan, underlays, remark: null };
-  const { spot } = gridGround(site.gridlines);
+  if (laid === site) return { site, plan, underlays, frame: null };
+  return { site: laid, frame: site.gridlines, ...relaid(plan, underlays, site.gridlines) };
+}
+
+/** What is laid already, turned a quarter clockwise: for a lot that is taller than it is wide, on paper that is not. */
+export function turnedOnSheet({ site, plan, underlays, frame }: Laid): Laid {
+  return {
+    site: siteTurned(site),
+    frame: { rotation: (frame?.rotation ?? 0) + 90, origin: frame?.origin ?? [0, 0] },
+    ...relaid(plan, underlays, { x: [], y: [], ...QUARTER }),
+  };
+}
+
+/** What the cover says of how plans lie; null where they lie as the site file does. */
+export function turnRemark(frame: SheetFrame): string | null {
+  const by = (((frame?.rotation ?? 0) % 360) + 360) % 360;
+  if (by === 0) return null;
+  return `Plans are turned by ${Number((by > 180 ? 360 - by : -by).toFixed(3))} degrees against the drawn site, so that they lie square to the sheet and along it.`;
+}
+
+function relaid(
+  plan: Plan,
+  underlays: readonly PlacedUnderlay[],
+  grid: Site['gridlines'],
+): Pick<Laid, 'plan' | 'underlays'> {
+  const { spot } = gridGround(grid);
   const pathed = <T extends { readonly path: Plan['runs'][number]['path'] }>(one: T): T => ({
     ...one,
     path: one.path.map(spot),
   });
-  const { rotation = 0 } = site.gridlines;
   return {
-    site: laid,
     plan: {
       ...plan,
       runs: plan.runs.map(pathed),
@@ -38,16 +60,12 @@ export function alongGridlines(site: Site, plan: Plan, underlays: readonly Place
         ...one,
         worst: {
           ...one.worst,
-          path: one.worst.path.map((at) => onGrid(site.gridlines, at)),
+          path: one.worst.path.map((at) => onGrid(grid, at)),
           inletAt: spot(one.worst.inletAt),
         },
       })),
     },
-    underlays: underlays.map((one) => ({ ...one, placement: placementOn(site.gridlines, one.placement) })),
-    remark:
-      rotation % 360 === 0
-        ? null
-        : `Plans are turned by ${Number((-rotation).toFixed(3))} degrees against the drawn site, so that gridlines lie square to the sheet.`,
+    underlays: underlays.map((one) => ({ ...one, placement: placementOn(grid, one.placement) })),
   };
 }
 

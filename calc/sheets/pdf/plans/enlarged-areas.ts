@@ -1,4 +1,4 @@
-import { boxOf, joinedBox, NO_BOX } from '../../../../routing/plane/box.ts';
+import { boxesMeet, boxOf, joinedBox, NO_BOX } from '../../../../routing/plane/box.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import { workingSpaceOf } from '../../../../routing/site/place/working-space.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
@@ -26,6 +26,17 @@ const BESIDE_RACEWAY = 2;
 /** Where the plan of the whole lot is at most so much smaller, an enlarged one would show nothing more. */
 const AS_GOOD = 1.4;
 
+/** No sheet of several has less of its room for a plan taken up by one, where another scale is to be had. */
+export const LEAST_SHARE = 0.25;
+
+/** How much of the room for a plan a tile takes up. */
+export const shareOf = (
+  { window }: Tile,
+  scale: Scale,
+  room: { readonly width: number; readonly height: number },
+): number =>
+  ((window.maxX - window.minX) * (window.maxY - window.minY) * pointsPerFoot(scale) ** 2) / (room.width * room.height);
+
 /** The areas of the enlarged plans, and the scale that all have. */
 export interface EnlargedAreas {
   readonly scale: Scale;
@@ -46,7 +57,9 @@ export function enlargedAreas(
   if (site.drops.length === 0) return null;
   if (site.drawings.areas !== undefined && site.drawings.areas.length > 0) return chosenAreas(site, shape);
   const subjects = subjectsOf(site);
-  const whole = equipmentOf(site);
+  const feeding = new Set(site.chargers.map(({ from }) => from));
+  const all = equipmentOf(site);
+  const fed = all.filter(({ id }) => feeding.has(id)).map(({ box }) => box);
   const lines = site.raceways.flatMap(({ path }) =>
     path.slice(1).map(([x, y], i) =>
       grown(
@@ -58,13 +71,18 @@ export function enlargedAreas(
       ),
     ),
   );
-  const around = grown([...subjects, ...whole].reduce<Extent>(joinedBox, NO_BOX), MARGIN);
+  const needed = grown([...subjects, ...fed].reduce<Extent>(joinedBox, NO_BOX), MARGIN);
+  // What the edge of the plan would cut through is shown whole.
+  const whole = all.map(({ box }) => box);
+  const around = whole
+    .filter((box) => boxesMeet(box, needed))
+    .reduce<Extent>((box, one) => joinedBox(box, grown(one, 1)), needed);
   const room = planRoom(shape);
   const shown = grown(drawnExtent(drawing), MARGIN);
   const tilesAt = (scale: Scale): readonly Tile[] => {
     const perFoot = pointsPerFoot(scale);
     const most = { width: room.width / perFoot, height: room.height / perFoot };
-    return tilesOf([...subjects, ...whole], filling(around, shown, most), most, { whole, lines });
+    return tilesOf([...subjects, ...fed], sparing(filling(around, shown, most), around, whole), most, { whole, lines });
   };
   const { scale: chosen } = site.drawings;
   if (chosen !== undefined) {
@@ -79,8 +97,12 @@ export function enlargedAreas(
     scale,
     tiles: tilesAt(scale),
   }));
-  const few = tried.filter(({ tiles }) => tiles.length <= MOST_SHEETS);
-  let best = few[0] ?? tried.at(-1)!;
+  const isFull = ({ scale, tiles }: EnlargedAreas): boolean =>
+    tiles.every((tile) => shareOf(tile, scale, room) >= LEAST_SHARE);
+  const some = tried.filter(({ tiles }) => tiles.length <= MOST_SHEETS);
+  const full = some.filter(isFull);
+  const few = full.length > 0 ? full : some;
+  let best = few[0] ?? tried.findLast(isFull) ?? tried.at(-1)!;
   // Of two that need as much paper for their size the one with fewer sheets.
   const paperOf = ({ scale, tiles }: EnlargedAreas): number => scale.ratio * tiles.length;
   for (const each of few) if (paperOf(each) <= paperOf(best)) best = each;
@@ -128,13 +150,13 @@ function subjectsOf(site: Site): readonly Extent[] {
   ];
 }
 
-/** The equipment that feeds them, each with the space that must stay clear before it. */
-function equipmentOf(site: Site): readonly Extent[] {
-  const feeding = new Set(site.chargers.map(({ from }) => from));
+/** The equipment, each with the space that must stay clear before it. */
+function equipmentOf(site: Site): readonly { readonly id: string; readonly box: Extent }[] {
   const least = leastWorkingSpace(tablesOf(site.rules));
-  return site.equipment
-    .filter(({ id }) => feeding.has(id))
-    .map((one) => boxOf([...footprintOf(one), ...(workingSpaceOf(one, least) ?? [])]));
+  return site.equipment.map((one) => ({
+    id: one.id,
+    box: boxOf([...footprintOf(one), ...(workingSpaceOf(one, least) ?? [])]),
+  }));
 }
 
 /** The middle one of the distances from each drop to the next, feet; boxes in one place do not count. */
@@ -157,6 +179,20 @@ function usualSpacing({ drops }: Site): number {
 function filling(around: Extent, shown: Extent, most: { readonly width: number; readonly height: number }): Extent {
   const [minX, maxX] = filled(around.minX, around.maxX, shown.minX, shown.maxX, most.width);
   const [minY, maxY] = filled(around.minY, around.maxY, shown.minY, shown.maxY, most.height);
+  return { minX, minY, maxX, maxY };
+}
+
+/** The extent, drawn in to where its edges cut nothing that is to be whole, as far as what it is for lets it. */
+function sparing(extent: Extent, around: Extent, whole: readonly Extent[]): Extent {
+  let { minX, minY, maxX, maxY } = extent;
+  const isAcross = (low: number, high: number, edge: number): boolean => low < edge && edge < high;
+  for (const box of whole) {
+    if (!boxesMeet(box, { minX, minY, maxX, maxY })) continue;
+    if (isAcross(box.minX, box.maxX, minX)) minX = Math.min(around.minX, box.maxX);
+    else if (isAcross(box.minX, box.maxX, maxX)) maxX = Math.max(around.maxX, box.minX);
+    else if (isAcross(box.minY, box.maxY, minY)) minY = Math.min(around.minY, box.maxY);
+    else if (isAcross(box.minY, box.maxY, maxY)) maxY = Math.max(around.maxY, box.minY);
+  }
   return { minX, minY, maxX, maxY };
 }
 

@@ -48,11 +48,12 @@ export function drawnExtent({ items }: Drawing): Extent {
   return extentOf(shown) ?? { minX: 0, minY: 0, maxX: 60, maxY: 40 };
 }
 
-const windowOf = (drawing: Drawing): Extent => grown(drawnExtent(drawing), MARGIN);
+/** What of a site its plan shows, feet. */
+export const planWindow = (drawing: Drawing): Extent => grown(drawnExtent(drawing), MARGIN);
 
 /** The scale of the plan of the whole site. */
 export const overviewScale = (site: Site, shape: SheetShape, drawing: Drawing): Scale =>
-  scaleThatFits(site.units, sizeOf(windowOf(drawing)), planRoom(shape), LARGEST_RATIO);
+  scaleThatFits(site.units, sizeOf(planWindow(drawing)), planRoom(shape), LARGEST_RATIO);
 
 /**
  * The plan of the whole site with its raceways, equipment and drops, at the largest standard scale that fits: in full
@@ -61,7 +62,7 @@ export const overviewScale = (site: Site, shape: SheetShape, drawing: Drawing): 
 export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft {
   const { site, plan, shape } = job;
   const scale = overviewScale(site, shape, drawing);
-  const view = viewIn(planRoom(shape), windowOf(drawing), scale);
+  const view = viewIn(planRoom(shape), planWindow(drawing), scale);
   const title = 'Raceway and drop plan';
   return {
     key: 'plan',

@@ -10,6 +10,9 @@ export interface Tile {
   readonly name?: string;
 }
 
+/** What the sheet of a window is called by others of the set. */
+export const tileKey = ({ column, row }: Tile): string => `enlarged ${column} ${row}`;
+
 /** What cuts are kept from beside the things themselves. */
 export interface Uncut {
   /** Things that are cut only where no division of any number of windows spares them, as equipment with its space. */

@@ -12,7 +12,7 @@ import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
-import { type Draft, type Job, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
+import { type Draft, type Job, type NumberedSheet, numberedSheets, type SheetFrame } from '../kit/draft.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -23,10 +23,11 @@ import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';
 import { oneLineSheets } from '../one-line/one-line-sheets.ts';
-import { alongGridlines } from '../plans/along-gridlines.ts';
+import { alongGridlines, turnRemark } from '../plans/along-gridlines.ts';
 import { enlargedAreas } from '../plans/enlarged-areas.ts';
 import { enlargedSheets } from '../plans/enlarged-sheets.ts';
 import { planSheet } from '../plans/plan-sheet.ts';
+import { plansOf } from '../plans/plans-of.ts';
 import { raisedSheets } from '../plans/raised-sheet.ts';
 import { loadSheets } from '../schedules/load-sheets.ts';
 import { scheduleSheets } from '../schedules/schedule-sheets.ts';
@@ -62,24 +63,18 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
   const parts = partsOf(site.drawings);
   const isRecord = site.drawings.purpose === 'as-built';
   const built = isRecord ? asBuiltLot(site, plan) : { site, plan };
-  const { remark, ...laid } = alongGridlines(built.site, built.plan, underlays);
+  const laid = alongGridlines(built.site, built.plan, underlays);
   // Where none is kept the typical sections are marked on the plans as kept ones are.
   const sections = sectionsOf(laid.site, laid.plan).map((cut, i) => ({ id: `typical ${i + 1}`, ...cut }));
   return {
     ...laid,
     site: { ...laid.site, sections },
-    isRelaid: laid.site !== built.site,
     parts,
     shape: sheetShape(paper),
     lettering,
     date,
     file,
-    remarks: [
-      ...remarks,
-      ...(remark ? [remark] : []),
-      ...(revision ? [revisedRemark(revision)] : []),
-      ...(isRecord ? [MOVED_NOTE] : []),
-    ],
+    remarks: [...remarks, ...(revision ? [revisedRemark(revision)] : []), ...(isRecord ? [MOVED_NOTE] : [])],
     ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
     ...((isRecord || WORK_PARTS.some((part) => parts.has(part))) && {
       record: {
@@ -117,19 +112,28 @@ export function setSheets(job: Job): SetSheets {
   };
 }
 
+/** Sheets whose plans lie as a frame does. */
+const framed = (frame: SheetFrame, drafts: readonly Draft[]): readonly Draft[] =>
+  frame === null ? drafts : drafts.map((draft) => ({ ...draft, frame }));
+
 function draftsOf(job: Job): readonly Draft[] {
   const { site, parts } = job;
   const drawing = planDrawing(site, job.plan);
-  const areas = parts.has('enlarged') ? enlargedAreas(site, job.shape, job.lettering.sizes, drawing) : null;
+  const plans = plansOf(job, drawing);
+  const areas = parts.has('enlarged')
+    ? enlargedAreas(plans.job.site, job.shape, job.lettering.sizes, plans.drawing)
+    : null;
   // Where no enlarged plan follows, the plan of the whole site is drawn in full, and stands for them.
   const hasPlan = parts.has('plan') || (parts.has('enlarged') && areas === null);
   const of = (part: SheetPart, sheets: (job: Job) => readonly Draft[]): readonly Draft[] =>
     parts.has(part) ? sheets(job) : [];
   const others = [
     ...of('legend', () => [legendSheet(job)]),
-    ...(hasPlan ? [planSheet(job, drawing, areas === null && site.drops.length > 0)] : []),
-    ...(areas === null ? [] : enlargedSheets(job, drawing, areas)),
-    ...of('raised', raisedSheets),
+    ...framed(plans.job.frame, [
+      ...(hasPlan ? [planSheet(plans.job, plans.drawing, areas === null && site.drops.length > 0)] : []),
+      ...(areas === null ? [] : enlargedSheets(plans.job, plans.drawing, areas)),
+    ]),
+    ...framed(job.frame, of('raised', raisedSheets)),
     ...of('sections', sectionSheets),
     ...of('details', detailSheets),
     ...of('strips', stripSheets),
@@ -143,5 +147,7 @@ function draftsOf(job: Job): readonly Draft[] {
     ...of('photos', photoSheets),
   ];
   const basis = of('basis', basisSheets);
-  return [...coverSheets(job, [...basis, ...others], drawing), ...basis, ...others];
+  const remark = turnRemark(plans.job.frame);
+  const remarked = remark === null ? job : { ...job, remarks: [...job.remarks, remark] };
+  return [...coverSheets(remarked, [...basis, ...others], drawing), ...basis, ...others];
 }
