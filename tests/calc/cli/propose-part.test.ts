@@ -38,9 +38,6 @@ function machine(): Machine & { readonly written: Map<string, string | Uint8Arra
       if (text === undefined) throw new Error('no such file');
       return text;
     },
-    bytes: () => {
-      throw new Error('no such file');
-    },
     write: (path, content) => void written.set(path, content),
     remove: (path) => void written.delete(path),
     makeFolder: () => {},
