@@ -11,6 +11,8 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           // A project's own list: vitest does not add to it what is excluded on the command line.
           exclude: ['tests/browser/**', ...(process.env.OVERROW_QUICK ? HEAVY : [])],
+          // The quick run loads each module once for all its tests: that halves it. What swaps a module is in heavy.json.
+          isolate: !process.env.OVERROW_QUICK,
           environment: 'node',
           setupFiles: ['tests/seed.ts'],
           // Left to itself it keeps one core free, and of two that is half.

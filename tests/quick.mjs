@@ -1,7 +1,8 @@
 import './ensure-installed.mjs';
 import { runChecks } from './checks.mjs';
 
-// Read in vitest.config.ts: leaves out the tests of heavy.json, each over two seconds by itself with one worker.
+// Read in vitest.config.ts: leaves out the tests of heavy.json, each over two seconds by itself with one worker, or in
+// need of modules of its own.
 process.env.OVERROW_QUICK = '1';
 
 /** The loop of a person at work: what takes long, the browser and unused code are left to `npm test`. */
