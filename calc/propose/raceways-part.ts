@@ -1,12 +1,12 @@
-import { type SupportSpacings, supportFindings } from '../../routing/checks/support/support-findings.ts';
 import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
 import { newIds } from '../../routing/site/new-id.ts';
-import type { Raceway, Site, SiteFile } from '../../routing/site/site.ts';
+import type { Member, Raceway, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { parkingCover, supportSpacings } from '../tables/raceway-of.ts';
+import { heldWords } from './held-words.ts';
 import { placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
 import { withPullPoints } from './pull-points.ts';
@@ -34,7 +34,7 @@ export function racewaysPart(
   const supportEvery = spacings[USUAL_RACEWAY.overhead].feet;
   const make = {
     method: USUAL_RACEWAY,
-    price: routePrices(prices, site.rules),
+    ...routePrices(prices, site.rules),
     supportEvery,
     cover: parkingCover(tables),
     share: Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
@@ -53,7 +53,20 @@ export function racewaysPart(
       place,
     }),
   );
-  const laid = n === 0 ? file : { ...file, raceways: [...(file.raceways ?? []), ...raceways] };
+  const struts = newIds(file, 'ST', proposal.stringers.length);
+  const stringers = proposal.stringers.map(
+    ({ from, to }, i): Member => ({
+      id: struts[i]!,
+      from: placeIn(file.units, from),
+      to: placeIn(file.units, to),
+      stringer: true,
+    }),
+  );
+  const laid = {
+    ...file,
+    ...(stringers.length > 0 && { members: [...(file.members ?? []), ...stringers] }),
+    ...(n > 0 && { raceways: [...(file.raceways ?? []), ...raceways] }),
+  };
   const { file: next, added } = n === 0 ? { file, added: 0 } : withPullPoints(laid, only);
   return {
     file: next,
@@ -65,28 +78,11 @@ export function racewaysPart(
             ? 'There is nothing to route to: no charger is drawn.'
             : 'No new raceway is wanted.'
           : `${counted(n, 'raceway')}${added > 0 ? ` and ${added} pull ${added === 1 ? 'point' : 'points'} on ${n === 1 ? 'it' : 'them'}` : ''}. Routes are weighed by ${prices.name}.`,
-        ...unheldWords(toSite(next), new Set(ids), spacings),
+        ...heldWords(toSite(next), new Set([...ids, ...struts]), proposal.inAir, spacings),
       ],
       measure:
         n === 0 || !isBounded ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
       without: proposal.without,
     },
   };
-}
-
-/** So many raceways that hang from nothing are told one by one. */
-const MOST_TOLD = 5;
-
-/** What of the new raceways no steel holds; the plan finds the same of them. */
-function unheldWords(site: Site, fresh: ReadonlySet<string>, spacings: SupportSpacings): readonly string[] {
-  if (site.members.length === 0)
-    return site.raceways.some(({ id, place }) => fresh.has(id) && place === 'overhead')
-      ? ['No steel is drawn that they could hang from: draw the canopy, then propose again.']
-      : [];
-  const loose = supportFindings(site, spacings).filter(({ about: [id] }) => id !== undefined && fresh.has(id));
-  const more = loose.length - MOST_TOLD;
-  return [
-    ...loose.slice(0, MOST_TOLD).map(({ says }) => says),
-    ...(more > 0 ? [`And ${more} more of the new raceways hang from nothing at some place.`] : []),
-  ];
 }

@@ -7,29 +7,36 @@ import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import { costOf } from '../takeoff/cost.ts';
+import { trenchFootPrice } from './panels/trial-price.ts';
 import { USUAL_RACEWAY } from './usual.ts';
 
 /** Of a branch of 40 A, feet of conductor a foot of way: two lines and the ground. */
 const CONDUCTORS = 3;
 
 /**
- * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., and what a
- * raceway takes besides, be it hangers or a trench. What the list has no price for is taken from the invented one.
+ * Dollars a foot by which routes are weighed, material and labour, the height factor on what hangs overhead: a branch's conductors, a conduit of 1 in., what a
+ * raceway takes besides, be it hangers or all the work of a trench, and a foot of stringer. What the list has no price for is taken from the invented one.
  */
-export function routePrices(list: PriceList, rules: Rules): Readonly<Record<'overhead' | 'underground', SharedPrice>> {
+export function routePrices(
+  list: PriceList,
+  rules: Rules,
+): { readonly price: Readonly<Record<'overhead' | 'underground', SharedPrice>>; readonly stringerFoot: number } {
   const size = rules.metal === 'copper' ? '8' : '6';
   const { circuitsPerConduit } = rules;
   const hangerEvery = supportSpacing(tablesOf(rules), USUAL_RACEWAY.overhead, '1').spacingFt;
   const priced = (place: 'overhead' | 'underground'): SharedPrice => {
     const dollars = pricedBy(list, place === 'overhead');
     return {
-      raceway: place === 'overhead' ? dollars('hanger', '*', 'each', 1 / hangerEvery) : dollars('trench', '*', 'ft', 1),
+      raceway: place === 'overhead' ? dollars('hanger', '*', 'each', 1 / hangerEvery) : trenchFootPrice(rules, list),
       conductor: dollars('conductor', conductorSpec(size, rules.metal, rules.insulation), 'ft', CONDUCTORS),
       conduit: dollars('raceway', racewaySpec(USUAL_RACEWAY[place], '1'), 'ft', 1),
       circuitsPerConduit,
     };
   };
-  return { overhead: priced('overhead'), underground: priced('underground') };
+  return {
+    price: { overhead: priced('overhead'), underground: priced('underground') },
+    stringerFoot: pricedBy(list, true)('stringer', 'channel', 'ft', 1),
+  };
 }
 
 /** Dollars of a quantity of an item by a list, else by the invented one; worked off the ground or on it. */

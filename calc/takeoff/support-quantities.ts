@@ -1,8 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
+import { distance } from '../../routing/plane/space.ts';
+import type { Member } from '../../routing/site/site.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { type OnTrapeze, tiersOf, widthFor } from '../steel/trapeze.ts';
-import { type Aloft, aloftAt, times, type WorkHeight } from './high.ts';
+import { type Aloft, aloftAlong, aloftAt, times, type WorkHeight } from './high.ts';
 import { racewayKinds } from './raceway-quantities.ts';
 import { type Add, addedUp, type Tally, tallying } from './tally.ts';
 
@@ -26,7 +28,16 @@ const STRINGER = kindOf({
   item: 'stringer',
   spec: 'channel',
   unit: 'ft',
-  basis: 'from steel to steel where conduit overhead would span farther than the code lets it',
+  basis:
+    'those that are drawn, and from steel to steel where conduit overhead would span farther than the code lets it',
+});
+
+/** Stringers that are drawn among the members: struts put in for what hangs from them. */
+export const stringerQuantities = kept((members: readonly Member[], heights: WorkHeight): Tally => {
+  const { add, tally } = tallying();
+  for (const { id, from, to, stringer } of members)
+    if (stringer) add(STRINGER, id, distance(from, to), aloftAlong([from, to], 'overhead', heights));
+  return tally;
 });
 
 /** Trapezes for conduits side by side at so many places, with rods and clamps. */

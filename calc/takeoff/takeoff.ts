@@ -33,7 +33,7 @@ import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
 import { rowsOf } from './rows.ts';
 import { servedStalls, stallQuantities } from './stall-quantities.ts';
-import { supportQuantities } from './support-quantities.ts';
+import { stringerQuantities, supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /** Boxes beside those that equipment has of its own. */
@@ -85,6 +85,7 @@ export function takeoff(
     drillsTally(feeders, site.raceways),
     ...branchTallies([branches, phases], [tables, rules, pedestals]),
     ...supportChunks(supports).map((chunk) => supportQuantities(chunk, workHeight)),
+    stringerQuantities(site.members, workHeight),
     ...stallChunks(site.stalls).map((chunk) => stallsTally(chunk, servedFrom(site.chargers, pedestals))),
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units, workHeight)),
     guardQuantities(guards.pedestals, guards.bollards),

@@ -76,6 +76,19 @@ export function fedPrice(
   return { itself: near.all - NEAR * whole, feeder: whole - trench, trench };
 }
 
+/** What a foot of trench for a few branches costs, with all the work that goes with one: dollars. */
+export const trenchFootPrice = (rules: Rules, prices: PriceList): number => {
+  const { volts, phases, size } = USUAL_PANELBOARD;
+  const piece = { kind: 'panelboard', size: [...size], volts, phases } as const;
+  return fedPrice(rules, prices, { volts, phases }, piece, SMALL_FEEDER).trench;
+};
+
+/** As wide a trench as a few branches want. */
+const SMALL_FEEDER: Pick<Feeder, 'conductor' | 'breakerAmps'> = {
+  conductor: { size: '3', metal: 'copper', sets: 1, insulation: 'THWN-2' },
+  breakerAmps: 100,
+};
+
 /** Of a trial branch way, so that conduits are shared as usual. */
 const CIRCUITS = 6;
 

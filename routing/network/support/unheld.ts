@@ -104,7 +104,7 @@ export function heldStretches(
 }
 
 /** The parts of a leg that some member may hold, by where they begin. */
-function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
+export function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
   const box = boxOf([
     [a[0], a[1]],
     [b[0], b[1]],

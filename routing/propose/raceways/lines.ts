@@ -15,16 +15,16 @@ export interface Lines {
 const MOST_NODES = 4000;
 
 /** Lines at some values, the first of several that lie near one another being kept. */
-function linesAt(values: readonly number[], apart: number): Lines {
+export function linesAt(values: readonly number[], apart: number): Lines {
   const kept: number[] = [];
   for (const value of values) if (kept.every((other) => Math.abs(other - value) >= apart)) kept.push(value);
   return { at: kept.sort((a, b) => a - b), apart };
 }
 
 /** Beside a keep-out, feet. */
-const BESIDE = 1;
+export const BESIDE = 1;
 /** What lies farther than this beyond the boxes and the entry, feet, has no line of its own. */
-const BEYOND = 30;
+export const BEYOND = 30;
 
 /**
  * The lines of both ways of a lot along which raceways to some boxes may lie: through the entry, the vertices of raceways

@@ -4,10 +4,11 @@ import { tappedFromAbove } from '../../network/run-findings.ts';
 import { runsOf } from '../../network/runs.ts';
 import { byId } from '../../site/look-up.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
-import type { Charger, Raceway, Site } from '../../site/site.ts';
+import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
+import type { Stringer } from './held-line.ts';
 import { racewayPaths } from './raceway-paths.ts';
-import { type CircuitEnd, routeEnds } from './route-ends.ts';
+import { type CircuitEnd, type RoutedEnds, routeEnds } from './route-ends.ts';
 import { walked } from './walked.ts';
 
 type Place = 'overhead' | 'underground';
@@ -18,6 +19,8 @@ export interface RacewayMake {
   readonly price: Readonly<Record<Place, SharedPrice>>;
   /** Supports of what is laid overhead may be so far apart, feet. */
   readonly supportEvery: number;
+  /** Dollars of a foot of stringer. */
+  readonly stringerFoot: number;
   /** What is laid in the ground lies so deep, feet. */
   readonly cover: number;
   /** Share of the usual steps of the search for each piece of equipment: less where there are many. */
@@ -34,6 +37,10 @@ export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;
 
 export interface RacewaysProposal {
   readonly raceways: readonly ProposedRaceway[];
+  /** Struts from member to member that hold some of them. */
+  readonly stringers: readonly Stringer[];
+  /** Chargers to which nothing that is drawn holds a way, nor leads one through the ground: theirs hangs in the air. */
+  readonly inAir: readonly string[];
   /** Of all routes by the prices, and the least that any routes on the lines looked at could cost. */
   readonly cost: number;
   readonly bound: number;
@@ -43,9 +50,10 @@ export interface RacewaysProposal {
 
 /**
  * Raceways to the boxes of all chargers that have no run, and to pedestals tapped from overhead, from the equipment that feeds each, and for feeders that have
- * neither a length nor a way: along the lot and square to it, under the steel, up and over where something must stay
- * clear, through no keep-out that blocks raceways, and on the raceways that are there as far as they go. Pedestals and
- * feeders are reached in the ground. Branches share raceways and conduits at the least cost that the search finds.
+ * neither a length nor a way: along the lot and square to it, under the steel or under stringers from member to member, up
+ * and over where something must stay clear, in the ground where nothing holds them, through no keep-out that blocks
+ * raceways, and on the raceways that are there as far as they go. Pedestals and feeders are reached in the ground. On a
+ * site without any steel what hangs is taken to be held. Branches share raceways and conduits at the least cost that the search finds.
  * Lengths in feet. `tell` hears how many of the pieces of equipment are done, before each.
  */
 export function proposeRaceways(
@@ -56,6 +64,7 @@ export function proposeRaceways(
   const without: { id: string; says: string }[] = [];
   let now = site;
   let [cost, bound] = [0, 0];
+  const inAir: string[] = [];
   const lay = (from: string, place: Place, ends: readonly CircuitEnd[]): void => {
     if (ends.length === 0) return;
     const routed = routeEnds(now, byId(site.equipment).get(from)!, ends, place, make);
@@ -63,31 +72,18 @@ export function proposeRaceways(
     bound += routed.bound;
     for (const id of routed.unreached)
       without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
-    const drawn = (straights: typeof routed.laid): Site => ({
-      ...now,
-      raceways: [
-        ...now.raceways,
-        ...racewayPaths(straights).map(
-          (path, i): Raceway => ({
-            id: ` ${now.raceways.length + i}`,
-            path: path.map((at) => [...at]),
-            method: make.method[place],
-            place,
-          }),
-        ),
-      ],
-    });
+    inAir.push(...routed.inAir);
+    const drawn = (straights: typeof routed.laid): Site => withRaceways(now, straights, place, make.method);
     const own = new Set(ends.map(({ id }) => id));
     const runs = runsOf(drawn(routed.laid)).runs.filter(({ charger }) => own.has(charger));
     const isBranch = runs.length > 0;
-    now = drawn(
-      isBranch
-        ? walked(
-            routed.laid,
-            runs.map(({ path }) => path),
-          )
-        : routed.laid,
-    );
+    const used = isBranch
+      ? walked(
+          routed.laid,
+          runs.map(({ path }) => path),
+        )
+      : routed.laid;
+    now = withStringers(drawn(used), used);
   };
 
   const lacking = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way === null ? [feeder] : [])));
@@ -119,7 +115,50 @@ export function proposeRaceways(
   for (const run of runsOf(now).runs)
     if (wanted.has(run.charger) && !run.ok) without.push({ id: run.charger, says: whyNot(now, run) });
   const raceways = now.raceways.slice(site.raceways.length);
-  return { raceways: raceways.map(({ path, method, place }) => ({ path, method, place })), cost, bound, without };
+  return {
+    raceways: raceways.map(({ path, method, place }) => ({ path, method, place })),
+    stringers: now.members.slice(site.members.length).map(({ from, to }) => ({ from, to })),
+    inAir,
+    cost,
+    bound,
+    without,
+  };
+}
+
+type Straight = RoutedEnds['laid'][number];
+
+/** What is routed overhead and goes down below grade lies in the ground there. */
+const isInGround = ([a, b]: Straight): boolean => Math.min(a[2], b[2]) < 0;
+
+/** The site with raceways along some straights drawn in. */
+function withRaceways(site: Site, straights: readonly Straight[], place: Place, method: RacewayMake['method']): Site {
+  const parts: Readonly<Record<Place, readonly Straight[]>> =
+    place === 'underground'
+      ? { overhead: [], underground: straights }
+      : {
+          overhead: straights.filter((one) => !isInGround(one)),
+          underground: straights.filter(isInGround),
+        };
+  const fresh = (['overhead', 'underground'] as const).flatMap((part) =>
+    racewayPaths(parts[part].map(([a, b]) => [a, b])).map((path) => ({
+      path: path.map(([x, y, z]): Point3 => [x, y, z]),
+      method: method[part],
+      place: part,
+    })),
+  );
+  const n = site.raceways.length;
+  return { ...site, raceways: [...site.raceways, ...fresh.map((one, i): Raceway => ({ id: ` ${n + i}`, ...one }))] };
+}
+
+/** And with the stringers that hold them, each once. */
+function withStringers(site: Site, straights: readonly Straight[]): Site {
+  const fresh = new Map(straights.flatMap(([, , own]) => own.map((one) => [JSON.stringify(one), one] as const)));
+  if (fresh.size === 0) return site;
+  const n = site.members.length;
+  return {
+    ...site,
+    members: [...site.members, ...[...fresh.values()].map((one, i): Member => ({ id: ` ${n + i}`, ...one }))],
+  };
 }
 
 const dropOf = (site: Site, { drop }: Charger) => byId(site.drops).get(drop)!;

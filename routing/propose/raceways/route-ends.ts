@@ -3,6 +3,7 @@ import { arcSearch } from '../shared/arc-paths.ts';
 import { homeGraph } from '../shared/home-graph.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
 import { type Effort, sharedRoute } from '../shared-route.ts';
+import type { Stringer } from './held-line.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
 import { lotFrame } from './lot-frame.ts';
 
@@ -14,19 +15,23 @@ export interface CircuitEnd {
 }
 
 export interface RoutedEnds {
-  /** Straights of new raceways. */
-  readonly laid: readonly (readonly [a: Point3, b: Point3])[];
+  /** Straights of new raceways, each with the stringers that hold it. */
+  readonly laid: readonly (readonly [a: Point3, b: Point3, stringers: readonly Stringer[]])[];
   /** Of the routes by the prices, and what any routes on the lattice cost at least. */
   readonly cost: number;
   readonly bound: number;
   /** Ends to which there is no way. */
   readonly unreached: readonly string[];
+  /** Ends to which no way is held: theirs hangs in the air at some place. */
+  readonly inAir: readonly string[];
 }
 
 /** What routes are weighed by, and how far apart what hangs may be supported, feet. */
 interface RouteMake {
   readonly price: Readonly<Record<'overhead' | 'underground', SharedPrice>>;
   readonly supportEvery: number;
+  /** Dollars of a foot of stringer. */
+  readonly stringerFoot: number;
   /** What is laid in the ground lies so deep, feet. */
   readonly cover: number;
   /** Share of the usual steps of the search. */
@@ -45,18 +50,57 @@ function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Ef
 
 /**
  * Raceways from one piece of equipment to the ends of its circuits, over the lattice of the lot, at the least cost that
- * the search finds. A circuit whose way would be longer than it may be takes its shortest. Lengths in feet.
+ * the search finds. A circuit whose way would be longer than it may be takes its shortest. Ends to which no way is held
+ * are reached through the air. Lengths in feet.
  */
 export function routeEnds(
   site: Site,
   equipment: Equipment,
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
-  { price: prices, supportEvery, cover, share, mayGoOn, isBounded = true }: RouteMake,
+  make: RouteMake,
+): RoutedEnds {
+  const held = routed(site, equipment, ends, place, make, false);
+  if (held.unreached.length === 0 || place !== 'overhead' || site.members.length === 0) return held;
+  const left = new Set(held.unreached);
+  const loose = routed(
+    site,
+    equipment,
+    ends.filter(({ id }) => left.has(id)),
+    place,
+    make,
+    true,
+  );
+  return {
+    laid: [...held.laid, ...loose.laid],
+    cost: held.cost + loose.cost,
+    bound: held.bound + loose.bound,
+    unreached: loose.unreached,
+    inAir: held.unreached.filter((id) => !loose.unreached.includes(id)),
+  };
+}
+
+/** How many times what hangers of a foot cost some dollars are. */
+const timesHangers = (dollars: number, { raceway }: SharedPrice): number =>
+  raceway > 0 ? Math.max(0, dollars) / raceway : 1;
+
+function routed(
+  site: Site,
+  equipment: Equipment,
+  ends: readonly CircuitEnd[],
+  place: 'overhead' | 'underground',
+  { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true }: RouteMake,
+  inAir: boolean,
 ): RoutedEnds {
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
-  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover });
+  const { overhead, underground } = prices;
+  const times = {
+    // A conduit there is of another kind as well.
+    ground: timesHangers(underground.raceway + underground.conduit - overhead.conduit, overhead),
+    stringer: timesHangers(stringerFoot, overhead),
+  };
+  const lattice = latticeOf(site, lotFrame(site), { equipment, boxes, place, supportEvery, cover, times, inAir });
   const { points, edges, isNew, root, terminals } = lattice;
   const graph = homeGraph(points.length, edges);
   const search = arcSearch(graph);
@@ -65,7 +109,7 @@ export function routeEnds(
   const shortest = terminals.map((terminal) => search.distance[terminal]!);
   const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
   const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
-  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached };
+  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached, inAir: [] };
   const own = reached.map((i) => terminals[i]!);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
@@ -78,8 +122,10 @@ export function routeEnds(
     const length = way.reduce((sum, e) => sum + edges[e]![2], 0);
     for (const e of length > most && shortest[i]! <= most ? shortestWay(own[k]!) : way) if (isNew[e]) used.add(e);
   });
-  const laid = [...used].sort((a, b) => a - b).map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!] as const);
-  return { laid, cost: found.cost, bound: found.bound, unreached };
+  const laid = [...used]
+    .sort((a, b) => a - b)
+    .map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!, lattice.stringers.get(e) ?? []] as const);
+  return { laid, cost: found.cost, bound: found.bound, unreached, inAir: [] };
 
   function shortestWay(terminal: number): number[] {
     search.run(root, terminal, lengths);

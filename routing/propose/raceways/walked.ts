@@ -8,7 +8,7 @@ const ON = 1e-4;
  * The straights that some paths go along. Where a plan finds other ways as short as those that were sought, what was
  * sought for them alone is not wanted.
  */
-export function walked<Edge extends readonly [a: Point3, b: Point3]>(
+export function walked<Edge extends readonly [a: Point3, b: Point3, ...rest: readonly unknown[]]>(
   edges: readonly Edge[],
   paths: readonly (readonly Point3[])[],
 ): Edge[] {

@@ -1,10 +1,17 @@
 import * as v from 'valibot';
 import { inPlan } from '../../plane/space.ts';
 import { inSpace } from '../place/motion.ts';
-import { id, point3 } from '../schema/schema-parts.ts';
+import { id, maybe, point3, told } from '../schema/schema-parts.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
-export const memberSchema = v.strictObject({ id, from: point3, to: point3 });
+export const memberSchema = v.strictObject({
+  id,
+  from: point3,
+  to: point3,
+  stringer: maybe(
+    told(v.boolean(), 'A strut that is put in from steel to steel for what hangs from it: it is bought and counted.'),
+  ),
+});
 
 export type Member = Of<typeof memberSchema>;
 

@@ -61,6 +61,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
       [27, 18, 12],
       [27, 18, 13],
     ],
+    stringer: [false, true],
   },
   keepouts: { outline: OUTLINES, from: [1, 2], to: [8, 9], blocks: [['drop'], ['drop', 'cord']] },
   aisles: { outline: OUTLINES, kind: ['drive', 'fire'] },

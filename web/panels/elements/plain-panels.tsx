@@ -3,7 +3,7 @@ import { slopeOf } from '../../../routing/plane/space.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
-import { LengthField, NumberField, PlaceFields } from '../../parts/fields.tsx';
+import { ChoiceField, LengthField, NumberField, PlaceFields } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from '../facts/facts.tsx';
@@ -62,6 +62,13 @@ export function MemberPanel({ id }: PanelProps) {
         <Fact name="length">{printLength(length, units)}</Fact>
       </Facts>
       <FieldGroup name="Beam or purlin" label="Member">
+        <ChoiceField
+          label="stands"
+          value={member.stringer ? 'yes' : 'no'}
+          choices={['no', 'yes']}
+          words={(each) => (each === 'yes' ? 'a stringer to be put in' : 'already, or by others')}
+          onChange={(each) => change({ stringer: each === 'yes' ? true : undefined })}
+        />
         <PlaceFields label="from" value={member.from} onChange={(from) => change({ from })} />
         <PlaceFields label="to" value={member.to} onChange={(to) => change({ to })} />
       </FieldGroup>

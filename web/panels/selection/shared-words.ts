@@ -83,6 +83,7 @@ export const SHARED_WORDS = {
     { ...ENDS, suits: level(ENDS) },
     field('elevation of the from end', ['from', 2], { suits: (elements) => !level(ENDS)(elements) }),
     field('elevation of the to end', ['to', 2], { suits: (elements) => !level(ENDS)(elements) }),
+    field('stringer to be put in', ['stringer'], { absent: false, called: 'stringer' }),
   ],
   keepouts: [
     keepsOut('raceway', 'raceways'),

@@ -3,12 +3,14 @@ import { describe, expect, test } from 'vitest';
 import { racewayHeadroom } from '../../../../routing/checks/drops/clear-height.ts';
 import { keepoutFindings } from '../../../../routing/checks/keepout-findings.ts';
 import { runsOf } from '../../../../routing/network/runs.ts';
+import { insideOf } from '../../../../routing/plane/obstacle.ts';
 import { distance } from '../../../../routing/plane/space.ts';
 import { proposeRaceways, type RacewayMake } from '../../../../routing/propose/raceways/propose-raceways.ts';
 import { sharedOf } from '../../../../routing/reach/shared.ts';
 import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import type { Raceway, Site, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
+import { outlineOf } from '../../../../routing/standing/outlines.ts';
 import { hospitalLot } from '../../../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../../../bench/samples/library-lot.ts';
 
@@ -19,6 +21,7 @@ const makeOf = (price: Partial<RacewayMake['price']['overhead']>): RacewayMake =
     method: { overhead: 'EMT', underground: 'PVC40' },
     price: { overhead: whole, underground: whole },
     supportEvery: 10,
+    stringerFoot: 12,
     cover: 2,
     share: 1,
     mayGoOn: () => true,
@@ -153,16 +156,37 @@ test('no raceway goes through a keep-out that blocks raceways, wherever it lies,
   );
 });
 
-test('over a drive aisle a raceway rises to what must stay clear', () => {
+/** A few drops of the hospital lot beyond a drive aisle from their panel, with some of its steel or none. */
+const beyondAisle = (members: SiteFile['members']): Site => {
   const file = hospitalLot();
-  const site = bare(file, {
+  return bare(file, {
     keepouts: [],
+    members: members!,
     chargers: file.chargers!.filter(({ from }) => from === 'P3').filter((_, i) => i % 12 === 0),
   });
+};
+
+test('over a drive aisle a raceway rises to what must stay clear, where no steel is drawn and all is taken to be held', () => {
+  const site = beyondAisle([]);
   const { raceways } = proposeRaceways(site, makeOf({}));
   const ground = { shared: sharedOf(site), stalls: site.stalls };
   expect(raceways.some(({ path }) => path.some(([, , z]) => z >= site.rules.clearHeight.aisle))).toBe(true);
   for (const [i, one] of raceways.entries()) expect(racewayHeadroom({ id: `N${i}`, ...one }, ground)).toEqual([]);
+});
+
+test('between canopies nothing hangs over an open aisle: the way goes through the ground', () => {
+  const site = beyondAisle(hospitalLot().members!);
+  const { raceways, inAir } = proposeRaceways(site, makeOf({}));
+  expect(inAir).toEqual([]);
+  expect(raceways.some(({ place }) => place === 'underground')).toBe(true);
+  const aisles = site.aisles.filter(({ kind = 'drive' }) => kind === 'drive').map(outlineOf);
+  for (const { path, place } of raceways)
+    if (place === 'overhead')
+      path.slice(1).forEach(([x, y], i) => {
+        const [a, b] = path[i]!;
+        for (const t of [0.25, 0.5, 0.75])
+          expect(aisles.some((one) => insideOf(one, a + (x - a) * t, b + (y - b) * t))).toBe(false);
+      });
 });
 
 test('a branch goes its shortest way where the cheapest would be over its limit, and is named where none is short enough', () => {

@@ -109,8 +109,8 @@ test('a level member is raised at both ends; a sloping one has an elevation at e
   const sloping = [{ ...level[0]!, to: [27, 18, 14] as const }];
   const labels = (members: typeof level): string[] =>
     PANEL_KINDS.members.shared.filter(({ suits }) => suits?.(members) ?? true).map(({ label }) => label);
-  expect(labels(level)).toEqual(['elevation']);
-  expect(labels(sloping)).toEqual(['elevation of the from end', 'elevation of the to end']);
+  expect(labels(level)).toEqual(['elevation', 'stringer to be put in']);
+  expect(labels(sloping)).toEqual(['elevation of the from end', 'elevation of the to end', 'stringer to be put in']);
   const after = checkEdit(SMALL, setShared(SMALL, 'members', ['M1'], PANEL_KINDS.members.shared[0]!, 13));
   expect(after.members?.[0]).toMatchObject({ from: [0, 18, 13], to: [27, 18, 13] });
 });
