@@ -145,7 +145,7 @@ test('no raceway goes through a keep-out that blocks raceways, wherever it lies,
         [x, y + h],
       ] as [number, number][];
       const site = bare(libraryLot(), { keepouts: [{ id: 'K1', outline, blocks: ['raceway'] }] });
-      const { raceways, without } = proposeRaceways(site, makeOf({}));
+      const { raceways, without } = proposeRaceways(site, { ...makeOf({}), share: 0.1 });
       const after = drawn(site, raceways);
       const crossed = keepoutFindings(after).filter(({ about }) => about[0]!.startsWith('N'));
       expect(crossed).toEqual([]);
