@@ -13,6 +13,8 @@ export interface PullTension {
   /** Pounds at the pulling end. */
   readonly tension: number;
   readonly mostTension: number;
+  /** It is that of a pull against the way that the path is drawn. */
+  readonly isBack: boolean;
   /** Pounds per foot of bend, the worst. */
   readonly sidewall: number;
   readonly mostSidewall: number;
@@ -69,7 +71,7 @@ export function pullTension(
   const count = lines.reduce((sum, line) => sum + line.count, 0);
   const mils = lines.reduce((sum, line) => sum + line.count * circularMils(tables, line.size), 0);
   return {
-    ...(back.tension < there.tension ? back : there),
+    ...(back.tension < there.tension ? { ...back, isBack: true } : { ...there, isBack: false }),
     mostTension: MOST_PER_MIL[metal] * mils * (count > 3 ? MANY : 1),
     mostSidewall: MOST_SIDEWALL,
   };

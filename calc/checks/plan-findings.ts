@@ -14,6 +14,7 @@ import { conduitFindings } from './conduit-findings.ts';
 import { inOrder } from './in-order.ts';
 import type { Looked } from './looked.ts';
 import { type LimitGround, limitGround } from './pull-limits.ts';
+import { recordConflicts } from './record-conflicts.ts';
 import { siteFindings } from './site-findings.ts';
 import { withSound } from './sound.ts';
 
@@ -37,6 +38,7 @@ export function planFindings(
       changedRules(site.rules, site.units),
       siteFindings(site, design.tables),
       asBuiltFindings(site),
+      recordConflicts(site.records),
       ofBranches,
       ...others,
     ]),

@@ -23,6 +23,7 @@ export const OPTIONS = {
   text: { type: 'string' },
   set: { type: 'string' },
   sheets: { type: 'string' },
+  page: { type: 'string' },
   what: { type: 'string' },
   cords: { type: 'string' },
   load: { type: 'string' },
@@ -53,6 +54,10 @@ export const VERBS = {
         '  --sheets plan,panels',
         'the drawing set of these parts alone; a wrong one is answered with all that there are',
       ],
+      [
+        '  --page https://HOST/PATH/',
+        'the address of the page that the codes on pull cards open; without it, no codes',
+      ],
       ['  --prices CSV', "by this price list, or a supplier's laid over the built-in one"],
       ['  --words CSV', "what the supplier's words mean, as prices --supplier asks it"],
       [
@@ -60,7 +65,7 @@ export const VERBS = {
         'the day that quotes must hold on; that of the latest issue in the file where it is not given',
       ],
     ],
-    options: ['json', 'out', 'only', 'set', 'sheets', 'prices', 'words', 'bid-day', 'keep-going'],
+    options: ['json', 'out', 'only', 'set', 'sheets', 'page', 'prices', 'words', 'bid-day', 'keep-going'],
   },
   check: {
     usage: [

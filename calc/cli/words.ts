@@ -66,6 +66,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'text'
       | 'set'
       | 'sheets'
+      | 'page'
       | 'words'
       | 'supplier'
       | 'what'
@@ -97,6 +98,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
           ...named('only'),
           ...named('set'),
           ...named('sheets'),
+          ...named('page'),
           ...named('prices'),
         },
         machine,

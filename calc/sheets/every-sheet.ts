@@ -3,6 +3,7 @@ import { accessibleSheet } from './accessible-sheet.ts';
 import { arcFlashSheet } from './arc-flash-sheet.ts';
 import { bidSheet } from './bid-sheet.ts';
 import { checklistSheet } from './checklist-sheet.ts';
+import { commissioningSheet } from './commissioning-sheet.ts';
 import { conduitsSheet } from './conduits-sheet.ts';
 import { coordinationSheet } from './coordination-sheet.ts';
 import { costSheet } from './cost-sheet.ts';
@@ -44,6 +45,7 @@ const TABLES: Readonly<Record<TableName, (planned: Alternative) => Rows | null>>
   'setting-out': ({ site, plan }) => settingOutSheet(site, plan),
   checklist: ({ site, plan }) => checklistSheet(site, plan),
   'open-items': ({ site, plan, cost }) => openItemsSheet(site, plan, cost),
+  commissioning: ({ site, plan }) => commissioningSheet(site, plan),
   'steel-loads': ({ site, plan }) => steelLoadsSheet(site, plan),
   accessible: ({ site }) => accessibleSheet(site),
   'day-summary': ({ site }) => daySummarySheet(site),
@@ -58,6 +60,8 @@ export interface SheetSurroundings {
   readonly fonts: () => Promise<FontBytes>;
   /** As it is to be printed on the sheets. */
   readonly date: string;
+  /** Address of the page whose codes on paper open their cards there; no codes where it is not stated. */
+  readonly page?: string;
   /** What lies under the plans of the drawing set, from the lowest up, read when it is asked for. */
   readonly underlays?: () => Promise<readonly Underlay[]>;
   /** Bytes of photos of the work by their hash, read when they are asked for. */
@@ -94,6 +98,18 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.utility-letter.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
     const { utilityLetter } = await import('./pdf/report/utility-letter.ts');
     return utilityLetter(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+  },
+  '.pull-cards.pdf': async ({ site, plan }, { fonts, date, drawn, page = null }) => {
+    const { pullCardReport } = await import('./pdf/report/pull-card-report.ts');
+    return pullCardReport(site, plan, page, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+  },
+  '.commissioning.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+    const { commissioningReport } = await import('./pdf/report/commissioning-report.ts');
+    return commissioningReport(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+  },
+  '.commissioning-blank.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+    const { blankCommissioning } = await import('./pdf/report/commissioning-report.ts');
+    return blankCommissioning(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
   },
   '.dxf': async ({ site, plan }) => {
     const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
@@ -135,6 +151,7 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.setting-out.csv': tableWriter('setting-out'),
   '.checklist.csv': tableWriter('checklist'),
   '.open-items.csv': tableWriter('open-items'),
+  '.commissioning.csv': tableWriter('commissioning'),
   '.steel-loads.csv': tableWriter('steel-loads'),
   '.accessible.csv': tableWriter('accessible'),
   '.day-summary.csv': tableWriter('day-summary'),

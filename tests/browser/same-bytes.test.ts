@@ -32,11 +32,11 @@ const fonts = async () => ({
 });
 
 /** What this process makes of a sample, with the arithmetic of an engine of another version. */
-async function here(sample: string, wanted: Wanted): Promise<Buffer> {
+async function here(sample: string, wanted: Wanted, page = ''): Promise<Buffer> {
   const { site } = plannedSample(sample);
   const name = `${site.name}.site.json`;
   const content = await writeSheets(
-    { name, site, wanted, prices: INVENTED_LIST, date: dayOf(new Date()), underlays: [] },
+    { name, site, wanted, prices: INVENTED_LIST, date: dayOf(new Date()), underlays: [], page },
     fonts,
     () => undefined,
   );
@@ -64,7 +64,9 @@ test('and so of every sheet', async () => {
   const { page, close } = await open();
   await openSample(page, 'Fleet yard', 'Quarry Road fleet yard');
   const theirs = unzipSync(new Uint8Array(await sheet(page, 'Every sheet, in one ZIP')));
-  const ours = unzipSync(new Uint8Array(await here('fleet-yard', { kind: 'every' })));
+  const ours = unzipSync(
+    new Uint8Array(await here('fleet-yard', { kind: 'every' }, page.url().replace(/[?#].*$/, ''))),
+  );
   expect(Object.keys(theirs)).toEqual(Object.keys(ours));
   for (const [name, bytes] of Object.entries(theirs))
     expect([name, Buffer.from(bytes).equals(Buffer.from(ours[name]!))]).toEqual([name, true]);

@@ -1,10 +1,10 @@
 import type { SetOutRow } from '../../calc/field/set-out-rows.ts';
+import { circuitNames } from '../../calc/supply/panels/circuit-names.ts';
 import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
 import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
 import { conflictsOf } from '../../routing/site/records/registers.ts';
 import type { Drop, Site } from '../../routing/site/site.ts';
 import type { BuildFilter } from '../page-state/build-filter.ts';
-import { circuitNames } from '../words/circuit-names.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
 

@@ -46,7 +46,7 @@ function Conflict({ conflict, site }: { readonly conflict: Register; readonly si
 }
 
 /** What a mark says, to be said again in the place of all others. */
-function sayingOf({ of, part, what, gone, place, from, text, photo, line }: Mark) {
+function sayingOf({ of, part, what, gone, place, from, text, photo, line, reading }: Mark) {
   return {
     of,
     what,
@@ -57,6 +57,7 @@ function sayingOf({ of, part, what, gone, place, from, text, photo, line }: Mark
     ...(text !== undefined && { text }),
     ...(photo && { photo }),
     ...(line && { line }),
+    ...(reading && { reading }),
   };
 }
 

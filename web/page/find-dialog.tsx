@@ -1,11 +1,11 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { circuitNames } from '../../calc/supply/panels/circuit-names.ts';
 import { wordFor } from '../document/edits/in-words.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { keysToBoard } from '../parts/keys-to-board.ts';
-import { circuitNames } from '../words/circuit-names.ts';
 import { type Found, findElements } from '../words/find-elements.ts';
 import { refsOf } from '../words/refs.ts';
 

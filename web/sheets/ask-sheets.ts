@@ -56,6 +56,7 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
         underlays,
         prices: await pricesInUse(),
         date: dayOf(new Date()),
+        page: location.href.replace(/[?#].*$/, ''),
       },
       signal,
       tell,

@@ -15,6 +15,8 @@ export interface SheetRequest extends NamedSite {
   /** As it is to be printed on the sheets. */
   readonly date: string;
   readonly underlays: readonly Underlay[];
+  /** Address of this page, which codes on paper open. */
+  readonly page: string;
 }
 
 export type SheetContent = string | Uint8Array<ArrayBuffer>;

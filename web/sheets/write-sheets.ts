@@ -16,7 +16,7 @@ export async function writeSheets(
   fonts: () => Promise<FontBytes>,
   tell: Tell,
 ): Promise<SheetContent | null> {
-  const { name, site, wanted, prices, date, underlays } = request;
+  const { name, site, wanted, prices, date, underlays, page } = request;
   const doing = (says: string, done: number, of: number): void => tell({ kind: 'doing', says, done, of });
   doing('working out the plan', 0, 1);
   const planned = alternativeOf(name, site, prices);
@@ -24,6 +24,7 @@ export async function writeSheets(
   const around: SheetSurroundings = {
     fonts,
     date,
+    page,
     underlays: async () => underlays,
     tell: (says) => {
       // Each drawing set of a ZIP says the same.

@@ -8,6 +8,11 @@ export const SITE_RULES = {
     source: 'measured on the site',
     lookedAt: ({ site }) => site.asBuilt.size,
   },
+  'records-conflict': {
+    title: 'Two records that say different things',
+    source: 'records of the field',
+    lookedAt: ({ site }) => site.records.length,
+  },
   'rules-changed': {
     title: 'Rules of this site that differ from the usual',
     source: 'rules of the site',

@@ -25,6 +25,8 @@ export interface PlanOptions {
   readonly set?: string;
   /** With `out`: parts of the drawing set, with commas between them, in place of what the site or its purpose has. */
   readonly sheets?: string;
+  /** With `out`: address of the page that codes on paper open. */
+  readonly page?: string;
   /** Day of the bid. */
   readonly bidDay?: string | undefined;
   /** File of what suppliers' words mean. */
@@ -44,6 +46,10 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (!sheets.ok) return wrong(sheets.reason);
   if ((options.set ?? options.sheets) !== undefined && options.out === undefined)
     return wrong('plan --set, --sheets: go with --out');
+  if (options.page !== undefined) {
+    if (options.out === undefined) return wrong('plan --page: goes with --out');
+    if (!isPage(options.page)) return wrong(`plan --page: "${options.page}" is no address such as https://HOST/PATH/`);
+  }
   const drawings = drawingsWished(options);
   if (!drawings.ok) return wrong(`plan ${drawings.reason}`);
   const prices = pricesIn(options.prices, machine, options);
@@ -51,12 +57,22 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   const reads = paths.map((path) => readNamedSite(path, machine));
   const sites = reads.flatMap((read) => (read.ok ? { ...read, site: withDrawings(read.site, drawings.wish) } : []));
   if (sites.length < reads.length && !options.keepGoing) return wrong(reasonsOf(reads));
-  if (options.out !== undefined) return writeSheets(sites, sheets.files, prices.list, options.out, machine);
+  if (options.out !== undefined)
+    return writeSheets(sites, sheets.files, prices.list, options.out, options.page, machine);
   if (options.json) {
     const lines = reads.map((read) => `${JSON.stringify(read.ok ? planned(read, prices.list) : unread(read))}\n`);
     return sites.length < reads.length ? partly(lines.join(''), reasonsOf(reads)) : done(lines.join(''));
   }
   return done(sites.map((named) => summary(alternativeOf(named.path, named.site, prices.list))).join('\n'));
+}
+
+/** Longest address of a page: a code with a card behind it is still read off paper. */
+const MAX_PAGE = 200;
+
+function isPage(text: string): boolean {
+  if (text.length > MAX_PAGE || !URL.canParse(text)) return false;
+  const { protocol, hash } = new URL(text);
+  return (protocol === 'https:' || protocol === 'http:') && hash === '';
 }
 
 function planned(named: NamedSite, prices: PriceList): object {
@@ -97,6 +113,7 @@ async function writeSheets(
   files: readonly SheetFile[],
   prices: PriceList,
   folder: string,
+  page: string | undefined,
   machine: Machine,
 ): Promise<Outcome> {
   const names = sites.map(({ path }) => fileNameOf(path));
@@ -122,6 +139,7 @@ async function writeSheets(
           for (const remark of remarks) told.add(`${names[i]}: ${remark}`);
           return laid;
         },
+        ...(page !== undefined && { page }),
         tell: (words) => told.add(`${names[i]}: ${words}`),
       });
       if (content === null) continue;

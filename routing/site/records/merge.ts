@@ -1,7 +1,7 @@
 import type { Mark } from '../site.ts';
 
 /** A value's text that is the same for equal values, whatever the order of their fields. */
-const canonical = (value: unknown): string =>
+export const canonical = (value: unknown): string =>
   Array.isArray(value)
     ? `[${value.map(canonical).join(',')}]`
     : typeof value === 'object' && value !== null

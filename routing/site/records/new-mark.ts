@@ -10,7 +10,10 @@ export interface Author {
 }
 
 /** What is written down: of what, and what of it. */
-export type Saying = Pick<Mark, 'of' | 'part' | 'what' | 'gone' | 'place' | 'from' | 'text' | 'photo' | 'line'>;
+export type Saying = Pick<
+  Mark,
+  'of' | 'part' | 'what' | 'gone' | 'place' | 'from' | 'text' | 'photo' | 'line' | 'reading'
+>;
 
 /**
  * New marks, each in the place of all that its author knew of the same thing. `newId` gives names that nobody else gives.

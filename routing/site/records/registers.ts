@@ -1,7 +1,7 @@
 import { kept } from '../../kept/kept.ts';
 import type { Mark } from '../site.ts';
 import { broughtUp } from './brought-up.ts';
-import { inTime } from './merge.ts';
+import { canonical, inTime } from './merge.ts';
 
 /** All that was written of one thing: the place of a box, say, or that a drop was set. */
 export interface Register {
@@ -54,7 +54,8 @@ function registerOf(group: readonly Mark[]): Register {
   };
 }
 
-const said = ({ gone, place, text, photo, line }: Mark): string => JSON.stringify([gone, place, text, photo, line]);
+const said = ({ gone, place, text, photo, line, reading }: Mark): string =>
+  canonical([gone, place, text, photo, line, reading].map((each) => each ?? null));
 
 /** Whether two marks of one register leave nothing to decide. Who wrote it, and when, is no difference. */
 const saysTheSame = (a: Mark, b: Mark): boolean => said(a) === said(b);

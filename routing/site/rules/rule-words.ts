@@ -88,6 +88,7 @@ export const RULE_WORDS = [
   'fault-trip',
   'bonding',
   'as-built',
+  'records-conflict',
   'rules-changed',
   'code-edition',
 ] as const;

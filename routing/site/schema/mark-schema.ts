@@ -1,5 +1,17 @@
 import * as v from 'valibot';
-import { filledText, id, maybe, number, point2, point3, text, told, wholePositive } from './schema-parts.ts';
+import {
+  filledText,
+  id,
+  maybe,
+  nonNegative,
+  number,
+  point2,
+  point3,
+  positive,
+  text,
+  told,
+  wholePositive,
+} from './schema-parts.ts';
 
 /**
  * What a mark may be of: work that is done, what was measured, checked, answered, seen or named, and what became of names
@@ -10,6 +22,7 @@ export const MARK_KINDS = [
   'pulled',
   'terminated',
   'tested',
+  'measured',
   'place',
   'checked',
   'answered',
@@ -35,11 +48,25 @@ export const photoSchema = v.strictObject({
   height: wholePositive,
 });
 
+/** What a meter or a tool of a test reads in: megohms, volts, percent, pound-force inches, newton metres. */
+export const READING_UNITS = ['Mohm', 'V', '%', 'lbf-in', 'Nm'] as const;
+
+/** What a test answers without a figure: the order of the lines, or whether the protection opened. */
+export const READING_WORDS = ['ABC', 'ACB', 'tripped', 'did not trip'] as const;
+
+const readingSchema = v.strictObject({
+  value: maybe(told(number, 'What the meter read, in its unit.')),
+  unit: maybe(v.picklist(READING_UNITS)),
+  word: maybe(told(v.picklist(READING_WORDS), 'What a test without a figure answered.')),
+  asked: maybe(told(positive, 'What it is judged by where whoever measured states that, in the same unit.')),
+  amps: maybe(told(nonNegative, 'The load it was read at, A.')),
+});
+
 /** One thing that one person wrote down in the field. It is never changed: a later one takes its place. */
 export const markSchema = v.strictObject({
   id: told(markId, 'Unlike any other mark, whoever made it.'),
   of: told(id, 'What it is of: an element, drawn or not, by its name then; of a line the name of the line.'),
-  part: maybe(told(shortText, 'Which part of that: box, retractor, at; of a photo its hash.')),
+  part: maybe(told(shortText, 'Which part of that: box, retractor, at; of a photo its hash; of a test its name.')),
   what: v.picklist(MARK_KINDS),
   by: told(v.pipe(text, v.maxLength(MAX_INITIALS)), 'Initials of who made it; empty where none were given.'),
   time: told(wholePositive, 'Logical time: one more than the highest that its author knew of.'),
@@ -53,6 +80,7 @@ export const markSchema = v.strictObject({
   from: maybe(told(v.pipe(v.array(shortText), v.maxLength(4)), 'The lines that the tape was held to.')),
   text: maybe(v.pipe(text, v.maxLength(2000))),
   photo: maybe(photoSchema),
+  reading: maybe(told(readingSchema, 'What a test before handover read.')),
   line: maybe(
     told(
       v.strictObject({ axis: v.picklist(['x', 'y']), at: point3 }),

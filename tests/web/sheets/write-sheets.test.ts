@@ -21,6 +21,7 @@ const request = (wanted: Wanted): SheetRequest => ({
   prices: INVENTED_LIST,
   date: '2026-11-29',
   underlays: [],
+  page: 'http://localhost:4817/',
 });
 
 async function told(wanted: Wanted) {

@@ -31,6 +31,8 @@ export interface Pen {
   arc(at: Point2, radius: number, from: number, to: number, ink: Ink): void;
   fill(points: readonly Point2[], colour: string): void;
   fillArea(area: Area, colour: string): void;
+  /** Many areas as one shape, without seams where they touch. */
+  fillAreas(areas: readonly Area[], colour: string): void;
   /** One line of text; `at` is on its base line. */
   text(words: string, at: Point2, style: TextStyle): void;
   /** Draws something of which only what lies in the area shows. */
@@ -119,9 +121,12 @@ export function penWith(lettering: Lettering): Pen {
       setFill(colour);
       out.push(`${trace(points)} f`);
     },
-    fillArea: ({ x, y, width, height }, colour) => {
+    fillArea: (area, colour) => pen.fillAreas([area], colour),
+    fillAreas: (areas, colour) => {
+      if (areas.length === 0) return;
       setFill(colour);
-      out.push(`${num(x)} ${num(y)} ${num(width)} ${num(height)} re f`);
+      const all = areas.map(({ x, y, width, height }) => `${num(x)} ${num(y)} ${num(width)} ${num(height)} re`);
+      out.push(`${all.join('\n')} f`);
     },
     text: (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
       if (words === '') return;

@@ -10,6 +10,12 @@ export const FAULTS: Readonly<Record<RuleWord, SiteFile>> = {
   ...LOT_FAULTS,
   ...BRANCH_FAULTS,
   ...SUPPLY_FAULTS,
+  'records-conflict': lotWith({
+    records: [
+      { id: 'a', of: 'D1', part: 'box', what: 'place', by: 'JB', time: 1, place: [9, 9, 11] },
+      { id: 'b', of: 'D1', part: 'box', what: 'place', by: 'RL', time: 1, place: [9, 9.1, 11] },
+    ],
+  }),
   'as-built': lotWith({ asBuilt: { D1: { box: [9, 12, 11] } } }),
   'rules-changed': lotWith({ rules: { branchLimit: 200 } }),
   'code-edition': lotWith({ rules: { code: 'NEC 1776' } }),

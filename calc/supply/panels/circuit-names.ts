@@ -1,6 +1,6 @@
-import { panelSchedules } from '../../calc/supply/panels/panel-schedule.ts';
-import { kept } from '../../routing/kept/kept.ts';
-import type { Site } from '../../routing/site/site.ts';
+import { kept } from '../../../routing/kept/kept.ts';
+import type { Site } from '../../../routing/site/site.ts';
+import { panelSchedules } from './panel-schedule.ts';
 
 /** What circuits go by on the door card, by what they serve: `P1-1/3`. */
 export const circuitNames = kept(

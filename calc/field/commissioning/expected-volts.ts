@@ -1,0 +1,64 @@
+import { kept } from '../../../routing/kept/kept.ts';
+import { LINES } from '../../../routing/site/schema/vocabulary.ts';
+import type { Site } from '../../../routing/site/site.ts';
+import { branchAt, chargerPlaces } from '../../plan/plan-difference.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
+import type { PhasePair } from '../../plan-file.ts';
+import { boxVolts } from '../../supply/load-flow/box-volts.ts';
+import { addDraw, PER_BUS } from '../../supply/load-flow/draws.ts';
+import { drawsOf } from '../../supply/load-flow/seats.ts';
+import { linesOn, voltsAt } from '../../supply/load-flow/supply-report.ts';
+import { solve } from '../../supply/load-flow/sweep.ts';
+import { supplyWork } from '../../supply/supply.ts';
+import { tablesOf } from '../../tables/editions.ts';
+
+type Planned = Pick<UncountedPlan, 'runs' | 'branches'>;
+
+/**
+ * Volts, line to line, that the plan expects at the box of a charger that draws so many amperes while no other charger
+ * does, the loads that are drawn being on: the same solution of the supply as the plan's, and the same branch. Of a
+ * three-phase charger the least of the three pairs. Null where it has no branch.
+ */
+export function expectedAtBox(site: Site, plan: Planned, charger: string, amps: number): number | null {
+  const place = chargerPlaces(site.chargers).get(charger);
+  const branch = place === undefined ? null : branchAt(plan as UncountedPlan, site.chargers, place);
+  if (place === undefined || branch === null) return null;
+  const { seats, volts } = solvedFor(site, plan, place, amps);
+  const { powerFactor } = site.rules;
+  const load = { lines: LINES[seats.lines[place]!] as PhasePair, amps, powerFactor, nominal: seats.nominal[place]! };
+  return boxVolts(branch.branch.ohms, volts, seats.bus[place]!, load).volts;
+}
+
+/** Volts between two lines that the plan expects at equipment while no charger draws anything, by its pairs of lines. */
+export function expectedAtEquipment(site: Site, plan: Planned): ReadonlyMap<string, ReadonlyMap<string, number>> {
+  const { tree, lines, model, volts } = solvedFor(site, plan, null, 0);
+  return new Map(
+    tree.nodes.map((node, place) => {
+      const own = voltsAt(volts, model.loadBus[place]!, node.system, linesOn({ lines }, node));
+      const pairs = (['AB', 'BC', 'CA'] as const).flatMap((pair) =>
+        own[pair] > 0 ? [[pair, own[pair]] as const] : [],
+      );
+      return [node.equipment.id, new Map<string, number>(pairs)];
+    }),
+  );
+}
+
+/** The supply with one charger on, or none. */
+function solvedFor(site: Site, plan: Planned, place: number | null, amps: number) {
+  return place === null || amps === 0 ? unloaded(site, plan.runs) : solvedWith(site, plan.runs, place, amps);
+}
+
+const unloaded = kept((site: Site, runs: Planned['runs']) => solvedWith(site, runs, null, 0));
+
+function solvedWith(site: Site, runs: Planned['runs'], place: number | null, amps: number) {
+  const { tree, lines, model, seats } = supplyWork(site, runs, tablesOf(site.rules));
+  const sums = new Float64Array(PER_BUS * model.buses.length);
+  if (place !== null) addDraw(sums, seats.bus[place]!, LINES[seats.lines[place]!]!, amps, 0);
+  const draws = drawsOf(tree, model, lines, sums, site.loads, {
+    powerFactor: site.rules.powerFactor,
+    factor: 1,
+    vaOf: ({ va, generation }) => (generation === true ? -va : va),
+  });
+  const { volts } = solve(model.buses, { ...draws, ceiling: draws.ceiling.fill(Infinity) });
+  return { tree, lines, model, seats, volts };
+}
