@@ -16,6 +16,8 @@ export interface OpenOptions {
   readonly touch?: boolean;
   /** Whether the browser may keep the page's files for use without a network; most tests have no use for it. */
   readonly keepsPage?: boolean;
+  /** Whether whoever writes is still to be asked for initials, as on a device that is new; most tests are not. */
+  readonly asksWho?: boolean;
   /** What is to be watched from before the page loads. */
   readonly watch?: (context: BrowserContext) => Promise<void>;
 }
@@ -25,7 +27,7 @@ export interface OpenOptions {
  * plain inputs and downloads, which a test can answer.
  */
 export async function openPage(browser: Browser, served: Served, options: OpenOptions = {}): Promise<Opened> {
-  const { width = 1440, height = 900, theme = 'light', touch = false, keepsPage = false } = options;
+  const { width = 1440, height = 900, theme = 'light', touch = false, keepsPage = false, asksWho = false } = options;
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: theme,
@@ -41,6 +43,7 @@ export async function openPage(browser: Browser, served: Served, options: OpenOp
       console.error(`policy: ${event.violatedDirective} ${event.blockedURI}`);
     });
   });
+  if (!asksWho) await context.addInitScript(() => localStorage.setItem('overrow.initials-asked', 'yes'));
   await options.watch?.(context);
   const page = await context.newPage();
   const offences: string[] = [];

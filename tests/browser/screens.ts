@@ -33,6 +33,10 @@ async function table(page: Page, name: string): Promise<void> {
   await page.locator('#drawer-table tbody tr').first().waitFor();
 }
 
+async function shutDialog(page: Page): Promise<void> {
+  await page.getByRole('dialog').getByRole('button', { name: 'Close', exact: true }).click();
+}
+
 async function shutTables(page: Page): Promise<void> {
   const open = page.locator('.drawer-bar button[aria-expanded=true]');
   if ((await open.count()) > 0) await open.click();
@@ -138,10 +142,33 @@ export const SCREENS: readonly Screen[] = [
       await drawn(page);
     },
   },
+  {
+    name: 'build-tests',
+    go: async (page) => {
+      const test = page.getByRole('button', { name: 'Test', exact: true });
+      if (await page.locator('.build-card').isVisible()) await test.click();
+      else await page.getByRole('button', { name: 'EV05', exact: true }).first().click();
+      const volts = page.getByLabel('at the box without load');
+      await volts.scrollIntoViewIfNeeded();
+      await volts.fill('230');
+      await volts.press('Enter');
+      await page.getByText(/^Fails: /).waitFor();
+    },
+  },
+  {
+    name: 'pull-card',
+    go: async (page) => {
+      await page.evaluate(() => location.assign('#card=circuit/EV05/Alder%20Street%20Library%20lot'));
+      await page.getByText('cut each to').waitFor();
+    },
+  },
   ...tables.map((name) => ({
     name: `table-${name.toLowerCase().replace(' ', '-')}`,
     go: async (page: Page) => {
-      if (name === 'Runs') await station(page, 'Lay out');
+      if (name === 'Runs') {
+        await shutDialog(page);
+        await station(page, 'Lay out');
+      }
       await table(page, name);
     },
   })),

@@ -2,11 +2,14 @@ import type { Pen } from './edits/records.ts';
 
 const INITIALS_KEY = 'overrow.initials';
 
+const ASKED_KEY = 'overrow.initials-asked';
+
 let initials: string | null = null;
+let asked = false;
 
 /** Initials of whoever holds this device; empty where none were given. */
 export function initialsHere(): string {
-  initials ??= readInitials();
+  initials ??= stored(INITIALS_KEY);
   return initials;
 }
 
@@ -20,11 +23,24 @@ export function setInitialsHere(by: string): void {
   }
 }
 
-function readInitials(): string {
+function stored(key: string): string {
   try {
-    return localStorage.getItem(INITIALS_KEY) ?? '';
+    return localStorage.getItem(key) ?? '';
   } catch {
     return '';
+  }
+}
+
+/** Whether whoever holds this device must still be asked who writes. */
+export const mustAskWho = (): boolean => initialsHere() === '' && !(asked || stored(ASKED_KEY) !== '');
+
+/** They were asked, whatever they answered: they are not asked again. */
+export function wereAsked(): void {
+  asked = true;
+  try {
+    localStorage.setItem(ASKED_KEY, 'yes');
+  } catch {
+    // Asked for as long as the page stands.
   }
 }
 

@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'react';
+import { cardLink } from '../../calc/field/cards/card-link.ts';
 import type { Drop } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
-import { usePage } from '../page-state/page-store.ts';
+import { usePage, usePageStore } from '../page-state/page-store.ts';
 import { CheckedFields, MeasuredPlaces, NoteField, standingWords } from '../panels/as-built/as-built-fields.tsx';
 import { AsBuiltResults } from '../panels/as-built/results.tsx';
 import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
@@ -12,12 +13,14 @@ import { useBuildRows } from './build-list.tsx';
 import { nextInRow, nextRow } from './build-rows.ts';
 import { DeviationFacts } from './deviation-facts.tsx';
 import { PhotoFacts } from './photo-facts.tsx';
+import { PullCardButton } from './pull-card-button.tsx';
 import { RoomFacts } from './room-facts.tsx';
 import { SetOutFacts, useSetOut } from './set-out-facts.tsx';
 import { StepsFacts } from './steps-facts.tsx';
+import { TestFacts } from './test-facts.tsx';
 
 /** What is opened from the foot of the card. */
-const PARTS = { setOut: 'Set out', measured: 'Measure', note: 'Note', photo: 'Photo' } as const;
+const PARTS = { setOut: 'Set out', measured: 'Measure', test: 'Test', note: 'Note', photo: 'Photo' } as const;
 type Part = keyof typeof PARTS | 'more';
 
 /** One drop in the hand of the person who hangs it: a card over the list, with its acts at the thumb. */
@@ -72,6 +75,7 @@ export function BuildCard({ drop }: { readonly drop: Drop }) {
             <CheckedFields drop={drop} />
           </div>
         )}
+        {open === 'test' && <Tests drop={drop} />}
         {open === 'photo' && <PhotoFacts id={drop.id} />}
         {open === 'more' && <More drop={drop} circuits={row?.circuits ?? ''} />}
       </div>
@@ -110,6 +114,7 @@ function Acts({ drop, open, setOpen, record }: ActsProps) {
           {PARTS[part]}
         </button>
       ))}
+      <Pull drop={drop} />
       <button
         type="button"
         onClick={() => record.measured({ box, ...(retractor && { retractor }) })}
@@ -140,6 +145,35 @@ function Acts({ drop, open, setOpen, record }: ActsProps) {
   );
 }
 
+/** The pull card of the drop's circuit; of several, of the first: those of the others are under More. */
+function Pull({ drop }: { readonly drop: Drop }) {
+  const page = usePageStore();
+  const site = useDocument((state) => state.name);
+  const charger = useDocument((state) => state.site.chargers.find((each) => each.drop === drop.id)?.id);
+  return (
+    <button
+      type="button"
+      disabled={charger === undefined}
+      aria-label="Pull card"
+      onClick={() => charger && page.setState({ card: cardLink('', { kind: 'circuit', id: charger, site }) })}
+    >
+      Pull
+    </button>
+  );
+}
+
+function Tests({ drop }: { readonly drop: Drop }) {
+  const chargers = useDocument((state) => state.site.chargers);
+  const own = chargers.filter((charger) => charger.drop === drop.id);
+  if (own.length === 0) return <p>No charger hangs here: there is nothing to test.</p>;
+  return own.map(({ id }) => (
+    <div key={id}>
+      <TestFacts of={id} />
+      <StepsFacts id={id} steps={['tested']} />
+    </div>
+  ));
+}
+
 function SetOut({ drop: { id, retractor } }: { readonly drop: Drop }) {
   return (
     <>
@@ -165,6 +199,7 @@ function More({ drop, circuits }: { readonly drop: Drop; readonly circuits: stri
       {own.map(({ id }) => (
         <section key={id} aria-label={`Charger ${id} as drawn`}>
           <StepsFacts id={id} steps={['pulled', 'terminated', 'tested']} />
+          <PullCardButton kind="circuit" id={id} />
           <Circuit charger={id} />
         </section>
       ))}

@@ -1,3 +1,4 @@
+import { readingWords } from '../../calc/field/commissioning/measures.ts';
 import { gridlineWords } from '../../routing/site/place/gridline-words.ts';
 import { conflictsOf, type Register } from '../../routing/site/records/registers.ts';
 import type { Mark, Site } from '../../routing/site/site.ts';
@@ -64,6 +65,7 @@ function sayingOf({ of, part, what, gone, place, from, text, photo, line, readin
 function saysWords(mark: Mark, { gridlines, units }: Site): string {
   if (mark.gone) return 'taken back';
   if (mark.place) return gridlineWords(mark.place, gridlines, units);
+  if (mark.reading) return readingWords(mark.reading);
   if (mark.text !== undefined) return mark.text;
   if (mark.line) return gridlineWords(mark.line.at, gridlines, units);
   return 'done';

@@ -8,9 +8,11 @@ import { TapedPlace } from '../panels/as-built/taped-place.tsx';
 import { FindingWords } from '../panels/facts/facts.tsx';
 import { DeviationFacts } from './deviation-facts.tsx';
 import { PhotoFacts } from './photo-facts.tsx';
+import { PullCardButton } from './pull-card-button.tsx';
 import { RoomFacts } from './room-facts.tsx';
 import { SetOutFacts } from './set-out-facts.tsx';
 import { StepsFacts } from './steps-facts.tsx';
+import { TestFacts } from './test-facts.tsx';
 import { useMarks } from './use-marks.ts';
 
 interface FieldProps {
@@ -30,10 +32,14 @@ export function FieldFacts({ list, id }: FieldProps) {
       {drop && <DeviationFacts drop={drop} />}
       <PlaceFound list={list} id={id} />
       <StepsFacts id={id} steps={STEPS_OF[list as keyof typeof STEPS_OF]} />
+      {(list === 'chargers' || list === 'feeders') && <PullCardButton kind={CARD_OF[list]} id={id} />}
+      {(list === 'chargers' || list === 'feeders' || list === 'equipment') && <TestFacts of={id} />}
       <PhotoFacts id={id} />
     </section>
   );
 }
+
+const CARD_OF = { chargers: 'circuit', feeders: 'feeder' } as const;
 
 const STEPS_OF = {
   drops: ['set'],

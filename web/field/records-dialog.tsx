@@ -13,6 +13,7 @@ import { byteWords, persistWords, roomWords } from '../words/room-words.ts';
 import { ConflictList } from './conflict-list.tsx';
 import { photosKept } from './kept-photos.ts';
 import { LinesSection } from './lines-section.tsx';
+import { LotTests } from './lot-tests.tsx';
 import { SendSection } from './send-section.tsx';
 import { TakeInSection } from './take-in-section.tsx';
 import { TakenIntoDesign } from './taken-into-design.tsx';
@@ -26,6 +27,7 @@ export function RecordsDialog({ close }: { readonly close: () => void }) {
       <div className="records">
         <Who />
         <ConflictList />
+        <LotTests />
         <TakeInSection />
         <SendSection />
         <LinesSection />

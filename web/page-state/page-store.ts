@@ -36,6 +36,10 @@ export interface PageState {
   readonly find: boolean;
   /** The records of the field are open: who wrote what, to be sent, taken in and decided. */
   readonly records: boolean;
+  /** The address of the pull card that is open. */
+  readonly card: string | null;
+  /** What is written down once whoever writes was asked who that is. */
+  readonly unsigned: (() => void) | null;
   /** Which drops the list of the field shows. */
   readonly buildFilter: BuildFilter;
   /** The charging day by which ways are weighed, where a person named one; null: the hardest. */
@@ -56,6 +60,8 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     keptWork: false,
     find: false,
     records: false,
+    card: null,
+    unsigned: null,
     buildFilter: ALL_DROPS,
     decidingDay: null,
     spoken: '',

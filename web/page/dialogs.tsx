@@ -8,6 +8,8 @@ const DrawingsDialog = whenAsked(async () => (await import('./drawings-dialog.ts
 const KeysDialog = whenAsked(async () => (await import('./keys-dialog.tsx')).KeysDialog);
 const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.tsx')).ProblemsDialog);
 
+const CardDialog = whenAsked(async () => (await import('../field/card-dialog.tsx')).CardDialog);
+const WhoDialog = whenAsked(async () => (await import('../field/who-dialog.tsx')).WhoDialog);
 const RecordsDialog = whenAsked(async () => (await import('../field/records-dialog.tsx')).RecordsDialog);
 
 /** What lies over the page while it is asked for. Find takes letters from the first one, so it stands there from when its script has come. */
@@ -18,6 +20,8 @@ export function Dialogs() {
   const drawings = usePage((state) => state.drawings);
   const keptWork = usePage((state) => state.keptWork);
   const records = usePage((state) => state.records);
+  const card = usePage((state) => state.card);
+  const unsigned = usePage((state) => state.unsigned);
   return (
     <>
       {problems && <ProblemsDialog {...problems} />}
@@ -25,6 +29,8 @@ export function Dialogs() {
       {drawings && <DrawingsDialog close={() => page.setState({ drawings: false })} />}
       {keptWork && <KeptWorkDialog close={() => page.setState({ keptWork: false })} />}
       {records && <RecordsDialog close={() => page.setState({ records: false })} />}
+      {card && <CardDialog link={card} close={() => page.setState({ card: null })} />}
+      {unsigned && <WhoDialog write={unsigned} close={() => page.setState({ unsigned: null })} />}
       <FindDialog />
     </>
   );

@@ -78,10 +78,12 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
   useEffect(() => openDroppedFiles(document, store, setOver), [store]);
   useEffect(() => attachPageKeys(store, page), [store, page]);
   useEffect(() => attachKeysToBoard(), []);
-  // A link may bring records; who opens it decides whether they are taken in.
+  // A link may bring records, which who opens it takes in or not, or name a pull card.
   useEffect(() => {
     const heed = (): void => {
-      if (location.hash.startsWith('#records=')) page.setState({ records: true });
+      const { hash } = location;
+      if (hash.startsWith('#records=')) page.setState({ records: true });
+      if (hash.startsWith('#card=')) page.setState({ card: hash });
     };
     heed();
     addEventListener('hashchange', heed);

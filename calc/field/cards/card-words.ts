@@ -2,14 +2,15 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../../routing/words/counted.ts';
+import type { CardName } from './card-link.ts';
 import type { CardConduit, CircuitCard, ConduitCard, HardPull, PullCard } from './pull-cards.ts';
 
 /** One thing that a card says, under its name. */
 export interface CardLine {
   readonly name: string;
   readonly says: readonly string[];
-  /** Conduits that are named there, one for each line, which have cards of their own. */
-  readonly conduits?: readonly string[];
+  /** The card that each line is about, where that has one of its own. */
+  readonly opens?: readonly (CardName | null)[];
 }
 
 const INCH = { inchParts: 1, decimals: 2 } as const;
@@ -40,7 +41,7 @@ function circuitLines(card: CircuitCard, units: Units): readonly CardLine[] {
       : {
           name: 'conduits',
           says: conduits.map((conduit, i) => `${i + 1}. ${conduit.id} to ${conduit.to}: ${shapeWords(conduit, units)}`),
-          conduits: conduits.map(({ id }) => id),
+          opens: conduits.map(({ id }) => ({ kind: 'conduit', id })),
         },
     ...(card.kind === 'feeder'
       ? []
@@ -55,7 +56,11 @@ function circuitLines(card: CircuitCard, units: Units): readonly CardLine[] {
 function conduitLines(card: ConduitCard, units: Units): readonly CardLine[] {
   const { contents, fillPercent, fillLimit, raceways, hard } = card;
   return [
-    { name: 'holds', says: contents.map((content) => contentWords(content, units)) },
+    {
+      name: 'holds',
+      says: contents.map((content) => contentWords(content, units)),
+      opens: contents.map(({ charger }) => (charger === null ? null : { kind: 'circuit', id: charger })),
+    },
     { name: 'shape', says: [shapeWords(card, units)] },
     { name: 'fill', says: [`${fillPercent.toFixed(1)}% of ${fillLimit}%`] },
     ...(raceways.length > 0 ? [{ name: 'along', says: [raceways.join(', ')] }] : []),

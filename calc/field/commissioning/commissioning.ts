@@ -1,4 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
+import { byId } from '../../../routing/site/look-up.ts';
 import { addressOf, type Register, registersOf } from '../../../routing/site/records/registers.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
@@ -56,9 +57,15 @@ export const commissioning = kept((site: Site, plan: Planned): readonly TestShee
   ...site.chargers.map(({ id }) => chargerSheet(site, plan, id)),
 ]);
 
+/** The sheet of one thing that is tested; undefined where nothing of that name is. */
+export const testSheet = (site: Site, plan: Planned, of: string): TestSheet | undefined =>
+  byId(site.chargers).has(of)
+    ? chargerSheet(site, plan, of)
+    : [...boardSheets(site, plan), ...feederSheets(site)].find((sheet) => sheet.of === of);
+
 /** The sheet of one charger, RangeError where there is none. */
 export function chargerSheet(site: Site, plan: Planned, charger: string): TestSheet {
-  const found = site.chargers.find(({ id }) => id === charger);
+  const found = byId(site.chargers).get(charger);
   if (!found) throw new RangeError(`there is no charger ${charger}`);
   const { id, drop, amps } = found;
   const name = circuitNames(site).get(id);
@@ -130,6 +137,17 @@ function rowsOf(site: Site, of: string, measures: readonly Measure[], limits: Li
     const limit = limits(measure, reading ?? NOTHING_READ);
     return { of, measure, limit, register, reading, ...judged(measure, limit, reading, register?.conflict === true) };
   });
+}
+
+/** What was last stated, anywhere, for a measure to be judged by: equipment of a lot is mostly alike. */
+export function lastAsked({ records }: Site, measure: string): number | null {
+  const told = [...registersOf(records).values()].flatMap(({ what, part, now }) =>
+    what === 'measured' && part === measure && now?.reading?.asked !== undefined ? [now] : [],
+  );
+  return (
+    told.reduce<(typeof told)[number] | null>((last, mark) => (last && last.time >= mark.time ? last : mark), null)
+      ?.reading?.asked ?? null
+  );
 }
 
 /** What is still to be measured, or to be put right, before all is handed over. */

@@ -72,7 +72,8 @@ test('every card of a lot is printed, four to a page, and says what it is of', a
   expect(blank.pages[0]!.texts.map(({ text }) => text).join(' ')).toContain('No code');
 });
 
-const poppler = spawnSync('pdftoppm', ['-v']).status === 0;
+const POPPLER = { picture: 'pdftoppm' };
+const poppler = spawnSync(POPPLER.picture, ['-v']).status === 0;
 if (!poppler)
   console.warn(
     'NOT RUN: codes read off a printed page, for poppler was not found. Install it (on Debian, "apt-get install poppler-utils").',
@@ -87,7 +88,18 @@ test.runIf(poppler)(
     try {
       const file = join(folder, 'cards.pdf');
       writeFileSync(file, bytes);
-      spawnSync('pdftoppm', ['-r', '120', '-gray', '-f', '2', '-l', '2', '-singlefile', file, join(folder, 'page')]);
+      spawnSync(POPPLER.picture, [
+        '-r',
+        '120',
+        '-gray',
+        '-f',
+        '2',
+        '-l',
+        '2',
+        '-singlefile',
+        file,
+        join(folder, 'page'),
+      ]);
       const picture = pgm(readFileSync(join(folder, 'page.pgm')));
       const [width, height] = [Math.floor(picture.width / 2), Math.floor(picture.height / 2)];
       const read = [

@@ -3,6 +3,7 @@ import type { AsBuilt, Drop } from '../../../routing/site/site.ts';
 import { recordAsBuilt } from '../../document/edits/records.ts';
 import { initialsHere, penHere, setInitialsHere, today } from '../../document/pen.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
+import { useSigned } from '../../page-state/use-signed.ts';
 
 /** New values of a record; one that is undefined or an empty text is taken away. */
 export type RecordPatch = { readonly [K in keyof AsBuilt]?: AsBuilt[K] | undefined };
@@ -23,10 +24,14 @@ interface AsBuiltRecord {
 /** The record of a drop and the ways to write it. */
 export function useAsBuilt(drop: Drop): AsBuiltRecord {
   const document = useDocumentStore();
+  const signed = useSigned();
   const found = useDocument((state) => state.site.asBuilt.get(drop.id));
   const write = (part: RecordPatch): void => {
-    const { file, apply } = document.getState();
     if (part.checkedBy) setInitialsHere(part.checkedBy);
+    signed(() => written(part));
+  };
+  const written = (part: RecordPatch): void => {
+    const { file, apply } = document.getState();
     const held = Object.entries({ ...found, ...part }).filter(([, value]) => value !== undefined && value !== '');
     apply(recordAsBuilt(file, drop.id, held.length > 0 ? (Object.fromEntries(held) as AsBuilt) : null, penHere()));
   };
