@@ -5,6 +5,7 @@ import { handLayouts } from './hand-layouts.ts';
 import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
+import { sharedRoutes } from './shared-routes.ts';
 
 const milliseconds = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
 
@@ -41,6 +42,16 @@ print(
     ms: milliseconds(row.ms),
     'times ours': row.ratio.toFixed(1),
     'length of 20': row.checksum.toFixed(2),
+  })),
+);
+
+print(
+  'Home runs that share raceways, 240 circuits on one root',
+  sharedRoutes().map((row) => ({
+    'raceway, conductor, conduit': row.weights,
+    'over the best of a long run, %': row.over.toFixed(2),
+    'over its bound, %': row.gap.toFixed(2),
+    'processor seconds': row.seconds.toFixed(1),
   })),
 );
 

@@ -41,11 +41,18 @@ interface RouteMake {
   readonly isBounded?: boolean;
 }
 
-/** Steps of the search, by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
+/** Past so many rounds a circuit, and past so many steps, little is gained. */
+const MOST_ROUNDS = 200;
+const MOST_STEPS = 1200;
+
+/** Rounds and steps by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
 function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Effort, 'mayGoOn'> {
-  const one = circuits * edges.length;
-  const within = (budget: number): number => Math.max(12, Math.min(3000, Math.round(budget / one)));
-  return { rounds: within(6e6 * share), steps: within(3e7 * share) };
+  const within = (budget: number, one: number, most: number): number =>
+    Math.max(12, Math.min(most, Math.round((budget * share) / one)));
+  return {
+    rounds: within(8e6, edges.length, MOST_ROUNDS * circuits),
+    steps: within(2e7, circuits * edges.length, MOST_STEPS),
+  };
 }
 
 /**

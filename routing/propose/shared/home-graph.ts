@@ -5,6 +5,8 @@ export interface HomeGraph {
   readonly first: Int32Array;
   readonly head: Int32Array;
   readonly edge: Int32Array;
+  /** The two ends of edge e, at 2 e and 2 e + 1. */
+  readonly ends: Int32Array;
   readonly length: Float64Array;
   /** Factor on the raceway's price along each edge. */
   readonly multiplier: Float64Array;
@@ -23,6 +25,7 @@ export function homeGraph(nodes: number, rows: readonly EdgeRow[]): HomeGraph {
   const next = first.slice(0, nodes);
   const head = new Int32Array(2 * rows.length);
   const edge = new Int32Array(2 * rows.length);
+  const ends = new Int32Array(2 * rows.length);
   const put = (from: number, to: number, e: number): void => {
     const a = next[from] as number;
     next[from] = a + 1;
@@ -32,6 +35,8 @@ export function homeGraph(nodes: number, rows: readonly EdgeRow[]): HomeGraph {
   rows.forEach(([u, v], e) => {
     put(u, v, e);
     put(v, u, e);
+    ends[2 * e] = u;
+    ends[2 * e + 1] = v;
   });
   return {
     nodes,
@@ -39,7 +44,14 @@ export function homeGraph(nodes: number, rows: readonly EdgeRow[]): HomeGraph {
     first,
     head,
     edge,
+    ends,
     length: Float64Array.from(rows, ([, , length]) => length),
     multiplier: Float64Array.from(rows, ([, , , multiplier]) => multiplier),
   };
+}
+
+/** The end of an edge that is not `node`. */
+export function otherEnd({ ends }: HomeGraph, edge: number, node: number): number {
+  const u = ends[2 * edge] as number;
+  return u === node ? (ends[2 * edge + 1] as number) : u;
 }

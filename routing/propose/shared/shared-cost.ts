@@ -17,10 +17,3 @@ export function edgeCost(graph: HomeGraph, price: SharedPrice, edge: number, q: 
     price.conduit * Math.ceil(q / price.circuitsPerConduit);
   return (graph.length[edge] as number) * perFoot;
 }
-
-/** Cost of all edges with the circuits they carry. */
-export function sharedCost(graph: HomeGraph, price: SharedPrice, carried: Int32Array): number {
-  let sum = 0;
-  for (let e = 0; e < graph.edges; e++) sum += edgeCost(graph, price, e, carried[e] as number);
-  return sum;
-}
