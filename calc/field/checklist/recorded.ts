@@ -3,6 +3,7 @@ import { parseLength, printLength } from '../../../routing/site/numbers/feet-inc
 import { gridlineWords } from '../../../routing/site/place/gridline-words.ts';
 import { addressOf, type Registers } from '../../../routing/site/records/registers.ts';
 import type { Mark, Point3, Site } from '../../../routing/site/site.ts';
+import { readingWords } from '../commissioning/measures.ts';
 import type { AskedLine, Expected } from './asked.ts';
 
 /** What was written down for a line, and whether it is as expected. */
@@ -62,6 +63,7 @@ function saysOf(mark: Mark, expected: Expected, site: Site): string {
 /** What any mark says, in words. */
 export function markSays(mark: Mark, { gridlines, units }: Pick<Site, 'gridlines' | 'units'>): string {
   if (mark.place) return gridlineWords(mark.place, gridlines, units);
+  if (mark.reading) return readingWords(mark.reading);
   return mark.text || 'done';
 }
 

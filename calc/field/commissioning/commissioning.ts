@@ -151,5 +151,5 @@ export function lastAsked({ records }: Site, measure: string): number | null {
 }
 
 /** What is still to be measured, or to be put right, before all is handed over. */
-export const openTests = (sheets: readonly TestSheet[]): readonly TestRow[] =>
+export const openTests = (sheets: readonly Pick<TestSheet, 'rows'>[]): readonly TestRow[] =>
   sheets.flatMap(({ rows }) => rows.filter(({ standing }) => standing !== 'passes' && standing !== 'not asked'));

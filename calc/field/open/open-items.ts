@@ -9,6 +9,8 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import type { CostSheet } from '../../takeoff/cost.ts';
 import { type ChecklistLine, checklistOf } from '../checklist/checklist.ts';
 import { markSays } from '../checklist/recorded.ts';
+import { commissioning } from '../commissioning/commissioning.ts';
+import { measureItems } from './measure-items.ts';
 
 /** What may be open, in the order in which it is told. */
 export const OPEN_KINDS = {
@@ -60,6 +62,7 @@ const openAt = kept((site: Site, plan: Plan): readonly OpenItem[] => {
     ...findingItems(site, plan),
     ...deviationItems(lines, registers),
     ...testItems(lines),
+    ...measureItems(commissioning(site, plan)),
     ...stepItems(lines),
     ...checkItems(lines),
     ...assumptionItems(site, registers),

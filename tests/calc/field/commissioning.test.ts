@@ -8,6 +8,7 @@ import {
 import { expectedAtBox } from '../../../calc/field/commissioning/expected-volts.ts';
 import { dutyOf } from '../../../calc/field/commissioning/limits.ts';
 import type { Reading } from '../../../calc/field/commissioning/measures.ts';
+import { openItems } from '../../../calc/field/open/open-items.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { newMarks } from '../../../routing/site/records/new-mark.ts';
 import type { Mark, SiteFile } from '../../../routing/site/site.ts';
@@ -158,4 +159,19 @@ test('duty of the pilot by the standards’ formula at points that are known: 16
   expect(dutyOf(16)).toBeCloseTo(26.67, 2);
   expect(dutyOf(30)).toBe(50);
   expect(dutyOf(80)).toBe(96);
+});
+
+test('what fails stands among all that is open, with how much of what is begun is not measured', () => {
+  const records = readings('EV1', { 'pilot A': { value: 12, unit: 'V' }, 'fault trip': { word: 'did not trip' } });
+  const site = toSite(lotWith({ records }));
+  const own = (of: string) =>
+    openItems(site, plan(site), null).flatMap((item) =>
+      item.of === of && item.key.startsWith('measure') ? [item] : [],
+    );
+  expect(own('EV1').map(({ says }) => says)).toEqual([
+    'ground-fault trip, opens on a test current to ground: did not trip fails, did not trip, where it trips; asked it trips',
+    '11 of 15 tests not measured',
+  ]);
+  expect(own('EV1')[0]!.by).toBe('JB');
+  expect(own('EV2')).toEqual([]);
 });
