@@ -47,6 +47,7 @@ async function start(root: HTMLElement): Promise<void> {
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
   const counted = later(() => import('./document/counted-plan.ts'));
   later(pricesCome);
+  const mending = later(() => import('./proposal/offer-mends.ts'));
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(
     <StrictMode>
@@ -63,6 +64,10 @@ async function start(root: HTMLElement): Promise<void> {
   keepPage().catch((error: unknown) => console.error(error));
   whenIdle(async () => {
     await loadTheRest();
+    await mending().then(
+      ({ offerMends }) => offerMends(store),
+      () => undefined,
+    );
     root.dataset.rest = 'here';
   });
 }

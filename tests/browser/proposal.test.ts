@@ -1,6 +1,11 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { plan } from '../../calc/plan/plan.ts';
+import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
+import { propose } from '../../calc/propose/propose.ts';
+import { startSite } from '../../calc/propose/start-site.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
 import { hospitalLot } from '../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../bench/samples/library-lot.ts';
 import { opener } from './open.ts';
@@ -79,6 +84,54 @@ test('long work says how far it is, stops when asked, and what is ready may be k
   await form.getByRole('button', { name: 'Propose drops, panels and raceways' }).click();
   await form.getByRole('button', { name: 'Stop', exact: true }).click();
   expect(await form.getByRole('status').count()).toBe(0);
+  expect(offences).toEqual([]);
+  await close();
+});
+
+/** Four stalls with all that they need, whose longest branch has less than 3 ft to spare; and the drop at its end. */
+function tightLot(): { readonly file: SiteFile; readonly drop: string } {
+  const wish = { what: 'all', cordsADrop: 1, prices: INVENTED_LIST } as const;
+  const { file } = propose(startSite({ name: 'Tight', stalls: 4, rows: 1 }), wish);
+  const { runs } = plan(toSite(file));
+  const { drop, conductorLength } = runs.reduce((a, b) => (b.conductorLength! > a.conductorLength! ? b : a));
+  const branchLimit = Math.ceil(conductorLength!) + 2;
+  return { drop, file: { ...file, rules: { ...file.rules, branchLimit } } };
+}
+
+test('a move that makes a branch too long is offered a mend with both prices; it is one step; and a part is proposed anew', async () => {
+  const { file, drop } = tightLot();
+  const { page, offences, close } = await open();
+  await openSite(page, file);
+  await page.getByTestId('board').focus();
+  const heading = page.getByTestId('selection-panel').getByRole('heading', { level: 2 });
+  for (let i = 0; i < 4 && (await heading.textContent({ timeout: 1000 }).catch(() => '')) !== drop; i++)
+    await page.keyboard.press('.');
+  expect(await heading.textContent()).toBe(drop);
+  const place = () => page.getByTestId('selection-panel').getByLabel('x', { exact: true }).first().inputValue();
+  const drawn = await place();
+  for (let i = 0; i < 5; i++) await page.keyboard.press('Shift+ArrowRight');
+  const moved = await place();
+  expect(moved).not.toBe(drawn);
+  const offer = page.locator('.alert', { hasText: 'That broke' });
+  await offer.waitFor({ timeout: 60_000 });
+  const said = await offer.textContent();
+  for (const words of ['over its limit', 'Left as drawn: $', '2 findings fail', 'Mended: $', 'nothing fails'])
+    expect(said).toContain(words);
+  expect(await seriousFaults(page)).toEqual([]);
+  await offer.getByRole('button', { name: 'Mend it' }).click();
+  expect(await offer.count()).toBe(0);
+  expect(await place()).not.toBe(moved);
+  await page.getByRole('button', { name: /^Undo ?: mend what the move broke/i }).click();
+  expect(await place()).toBe(moved);
+
+  // The same part, asked for by hand.
+  await page.locator('summary', { hasText: 'Propose anew' }).click();
+  const form = page.getByRole('region', { name: 'Propose anew' });
+  await form.getByRole('button', { name: `Propose anew ${drop}` }).click();
+  await form.getByText(/^The lot came to \$.*2 findings fail; now \$.*nothing fails\.$/).waitFor({ timeout: 60_000 });
+  expect(await place()).not.toBe(moved);
+  await page.getByRole('button', { name: /^Undo ?: propose anew/i }).click();
+  expect(await place()).toBe(moved);
   expect(offences).toEqual([]);
   await close();
 });
