@@ -5,8 +5,11 @@ import { scopeOf } from '../../calc/propose/anew/scope.ts';
 import type { PartNews, PartRequest } from './part-request.ts';
 import { untilAfter } from './until-after.ts';
 
-/** So many findings are told one by one. */
-const MOST_TOLD = 2;
+/** Of what is broken, the first sentence of the first finding: the findings themselves have all. */
+const brief = ([first = '', ...more]: readonly string[]): readonly string[] => [
+  first.split(/(?<=\.) (?=[A-Z])/)[0]!,
+  ...more,
+];
 
 /** Draws a part of a lot again away from the page, which ends this worker when it is told to stop. */
 const here = self as unknown as DedicatedWorkerGlobalScope;
@@ -26,7 +29,7 @@ function made(request: PartRequest, tell: (done: number, of: number) => void): P
     return {
       kind: 'mended',
       file: mended.file,
-      broke: brokeWords(broken, MOST_TOLD),
+      broke: brief(brokeWords(broken, 1)),
       left,
       mended: { fails, price },
       says,
