@@ -32,6 +32,8 @@ export const OPTIONS = {
   panel: { type: 'string' },
   keep: { type: 'string' },
   before: { type: 'string' },
+  later: { type: 'string' },
+  phase: { type: 'string' },
   day: { type: 'string' },
   stay: { type: 'string' },
   stalls: { type: 'string' },
@@ -73,8 +75,9 @@ export const VERBS = {
         'check FILE... [--json]',
         'the findings, which checks were made and what nobody looked at; exit status 1 where one fails',
       ],
+      ['  --phase N', 'of each lot as it stands when that phase of its build-out is done'],
     ],
-    options: ['json'],
+    options: ['json', 'phase'],
   },
   day: {
     usage: [
@@ -119,6 +122,10 @@ export const VERBS = {
         '  --row S05',
         'drops, raceways or all anew for the row of that stall and for nothing else: all else stays as it is drawn, chargers keep names, ratings and panels',
       ],
+      [
+        '  --later S09,S10',
+        'with all: these stalls get their chargers in phase 2, all is laid out for both, and priced by phase',
+      ],
       ['  --panel P1', 'likewise for all that this panel feeds; the panel stays'],
       ['  --only D03,D04', 'likewise for these drops, chargers or stalls'],
       ['  --keep D05,R02', 'with one of these three: what stays in it too'],
@@ -140,6 +147,7 @@ export const VERBS = {
       'only',
       'keep',
       'before',
+      'later',
       'prices',
       'json',
     ],

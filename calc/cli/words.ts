@@ -77,6 +77,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
       | 'panel'
       | 'keep'
       | 'before'
+      | 'later'
+      | 'phase'
       | 'day'
       | 'stay'
       | 'stalls'
@@ -104,7 +106,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         machine,
       );
     case 'check':
-      return checkVerb(rest, { json }, machine);
+      return checkVerb(rest, { json, ...named('phase') }, machine);
     case 'day':
       return dayVerb(rest, { json, ...named('day') }, machine);
     case 'compare':
@@ -129,6 +131,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
           ...named('only'),
           ...named('keep'),
           ...named('before'),
+          ...named('later'),
           ...named('prices'),
         },
         machine,

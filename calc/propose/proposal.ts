@@ -23,6 +23,8 @@ export interface ProposalWish {
   readonly prices: PriceList;
   /** How chargers on new panels are run; at full rate where it is not said. */
   readonly load?: LoadWish;
+  /** Stalls that drops are proposed for; all that no charger serves where it is not given. */
+  readonly wanted?: ReadonlySet<string>;
   /** False where nobody asks how near the best the routes are, which takes as long as to find them. */
   readonly isBounded?: boolean;
 }

@@ -40,7 +40,7 @@ export function proposeAll(
   mayGoOn: () => boolean,
 ): Proposal {
   tell({ what: 'drops', done: 0, of: 1 });
-  const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop);
+  const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop, wish.wanted);
   const under = (load: LoadWish): Whole => {
     tell({ what: 'equipment', done: 0, of: 1 });
     const told = ({ parts, ...soFar }: Proposal): void => ready({ ...soFar, parts: [drops, ...parts] });

@@ -1,5 +1,6 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
+import { withPhases } from './buildout/with-phases.ts';
 import { withChargers } from './chargers.ts';
 import { dropsPart } from './drops-part.ts';
 import { panelsOf } from './feeding.ts';
@@ -30,7 +31,7 @@ export function propose(
   switch (what) {
     case 'drops': {
       tell({ what: 'drops', done: 0, of: 1 });
-      const { file: hung, cords, part } = dropsPart(file, cordsADrop);
+      const { file: hung, cords, part } = dropsPart(file, cordsADrop, wish.wanted);
       const next = withChargers(hung, cords, new Map());
       const fed = panelsOf(toSite(file)).length > 0 || cords.length === 0;
       const says = fed
@@ -48,6 +49,6 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'all':
-      return proposeAll(file, wish, tell, ready, mayGoOn);
+      return withPhases(file, wish, proposeAll(file, wish, tell, ready, mayGoOn), mayGoOn);
   }
 }

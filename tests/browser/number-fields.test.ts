@@ -7,7 +7,7 @@ const open = opener();
 
 /** Fields that hold words, names, days or lists of places. All others hold a number or a length. */
 const WORDS =
-  /^(name|title|note|label|mark|date|issued as|issued for|project number|client|address|authority having jurisdiction|drawn by|area name|scope of work|general note|checked by|class|inlet|hangs at drop|series rated with|serves stalls|checked on|initials|.*prefix|.*label.*|code|.*accessible.*|.*places?)$/;
+  /^(name|title|note|label|mark|date|issued as|issued for|project number|client|address|authority having jurisdiction|drawn by|area name|scope of work|general note|checked by|class|inlet|hangs at drop|series rated with|serves stalls|checked on|initials|what stays|.*prefix|.*label.*|code|.*accessible.*|.*places?)$/;
 
 interface Tried {
   readonly name: string;

@@ -22,6 +22,8 @@ export interface PartOptions {
   readonly keep?: string;
   /** An older file of the same lot. */
   readonly before?: string;
+  /** Ids or labels of stalls. */
+  readonly later?: string;
   readonly what?: string;
 }
 
@@ -64,6 +66,28 @@ export function partAsked({ row, panel, only, keep, before, what }: PartOptions)
   if (part === null && keep !== undefined)
     return { ok: false, reason: 'propose --keep: what stands stays without it; it goes with --row, --panel or --only' };
   return { ok: true, part };
+}
+
+type Phased = { readonly ok: true; readonly file: SiteFile } | { readonly ok: false; readonly reason: string };
+
+/** The phase that stalls are for which are named as later ones. */
+const LATER = 2;
+
+/** A file in which some stalls, by id or label, get their chargers later. */
+export function withLater(file: SiteFile, { later, what }: PartOptions): Phased {
+  if (later === undefined) return { ok: true, file };
+  if (what !== 'all')
+    return { ok: false, reason: 'propose --later: what is laid now for later is decided with all: --what all' };
+  const { stalls = [] } = file;
+  const named = idsIn(later);
+  const stray = named.find((one) => stalls.every(({ id, label }) => id !== one && label !== one));
+  if (stray !== undefined) return { ok: false, reason: `propose --later: no stall is called "${stray}"` };
+  const isLater = ({ id, label }: (typeof stalls)[number]): boolean =>
+    named.includes(id) || (label !== undefined && named.includes(label));
+  return {
+    ok: true,
+    file: { ...file, stalls: stalls.map((stall) => (isLater(stall) ? { ...stall, phase: LATER } : stall)) },
+  };
 }
 
 /** `propose --what drops|raceways|all` with `--row`, `--panel` or `--only`. */

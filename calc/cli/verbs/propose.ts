@@ -13,7 +13,7 @@ import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
 import { secondsIn } from '../time-limit.ts';
-import { anewPart, MEND, mendPart, type PartOptions, partAsked } from './propose-part.ts';
+import { anewPart, MEND, mendPart, type PartOptions, partAsked, withLater } from './propose-part.ts';
 import { proposedPartText as partText } from './proposed-part-text.ts';
 
 export interface ProposeOptions extends PartOptions {
@@ -61,7 +61,10 @@ export function proposeVerb(paths: readonly string[], options: ProposeOptions, m
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites([path], machine);
   if (!read.ok) return wrong(read.reason);
-  const [{ file, site }] = read.sites as [(typeof read.sites)[number]];
+  const [{ file: drawn, site }] = read.sites as [(typeof read.sites)[number]];
+  const phased = withLater(drawn, options);
+  if (!phased.ok) return wrong(phased.reason);
+  const { file } = phased;
   const job = { file, path, out: options.out, json: options.json, prices: prices.list, cordsADrop };
   const asked = partAsked(options);
   if (!asked.ok) return wrong(asked.reason);

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { stallRectangle } from '../place/stall-rectangle.ts';
-import { id, maybe, number, point2, positiveLength, text, told } from '../schema/schema-parts.ts';
+import { id, maybe, number, point2, positiveLength, text, told, wholePositive } from '../schema/schema-parts.ts';
 import { PARKING_WAYS, STALL_USES } from '../schema/vocabulary.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
@@ -14,6 +14,12 @@ export const stallSchema = v.strictObject({
   parking: maybe(told(v.picklist(PARKING_WAYS), 'Ways a car may stand in it; `either` where absent.')),
   vehicle: maybe(told(text, 'Class of the vehicle in it: one of `vehicles`, or built in.')),
   label: maybe(text),
+  phase: maybe(
+    told(
+      v.pipe(wholePositive, v.maxValue(9)),
+      'Phase of the build-out in which it gets its charger; 1, the first, where absent.',
+    ),
+  ),
 });
 
 export type Stall = Of<typeof stallSchema>;

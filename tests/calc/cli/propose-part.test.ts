@@ -88,7 +88,35 @@ test('propose --only has that part anew, and says what the lot costs before and 
   expect(out).toMatch(/Findings that fail: \d+ before, 0 after. Bid: \$[\d.]+ before, \$[\d.]+ after/);
 });
 
+test('stalls for later are laid out with the rest, and the first phase is checked by itself', async () => {
+  const on = machine();
+  const ground = writeSite(startSite({ name: 'Four', stalls: 4, rows: 1 }));
+  const read = (path: string): string => (path === 'ground.site.json' ? ground : String(on.written.get(path)));
+  const disk = { ...on, read };
+  const { status, out } = await runWords(
+    ['propose', 'ground.site.json', '--what', 'all', '--later', 'S03,04', ...OUT],
+    disk,
+  );
+  expect(status).toBe(0);
+  for (const said of [
+    'Built in 2 phases',
+    'Laid in phase 1 for later: ',
+    'Phase 1 alone: planned by itself, nothing fails.',
+  ])
+    expect(out).toContain(said);
+  const next = JSON.parse(read('next.site.json')) as SiteFile;
+  expect(next.stalls!.map(({ phase = 1 }) => phase)).toEqual([1, 1, 2, 2]);
+  const first = await runWords(['check', 'next.site.json', '--phase', '1', '--json'], disk);
+  expect(first.status).toBe(0);
+  expect(first.out).toContain('No charger serves 2 of 4 stalls');
+  const whole = await runWords(['check', 'next.site.json', '--phase', '2'], disk);
+  expect([whole.status, whole.out.includes('No charger serves')]).toEqual([0, false]);
+  expect((await runWords(['check', 'next.site.json', '--phase', 'x'], disk)).err).toContain('expected a whole number');
+});
+
 test.each([
+  [['--what', 'drops', '--later', 'S03'], 'is decided with all'],
+  [['--what', 'all', '--later', 'none'], 'no stall is called "none"'],
   [['--what', 'all', '--row', 'S01', '--panel', 'P1'], 'one of --row, --panel and --only at a time'],
   [['--what', 'all', '--row', 'none'], 'propose --row: no stall is called "none"'],
   [['--what', 'all', '--panel', 'none'], 'propose --panel: no equipment is called "none"'],

@@ -39,6 +39,7 @@ export const FIELDS: { readonly [L in ElementList]: Pairs<Whole<(typeof KINDS)[L
     parking: ['either', 'nose-in'],
     vehicle: ['cart', 'sedan'],
     label: ['7', '77'],
+    phase: [1, 2],
   },
   columns: {
     at: [

@@ -35,6 +35,9 @@ export interface Leaf {
   readonly whole: boolean;
 }
 
+/** Values past which some field takes nothing: a share, and the phases of a build-out. */
+const MOSTS = [1, 9] as const;
+
 /** What may stand at a path of a list's elements. RangeError where the schema has nothing there. */
 export function leafAt(list: ListName, { paths, member }: SharedField): Leaf {
   let node: SchemaNode = schemaNode(elementSchema(list));
@@ -61,8 +64,14 @@ export function leafAt(list: ListName, { paths, member }: SharedField): Leaf {
   if (takes(true)) return { ...bare, kind: 'yes or no' };
   if (takes('x')) return { ...bare, kind: 'text' };
   const bound = !takes(0) ? { over: 0 } : takes(-1) ? {} : { least: 0 };
-  const share = takes(1) && !takes(1.1) && !takes(2) ? { most: 1 } : {};
-  return { ...bare, ...bound, ...share, kind: node.length ? 'length' : 'number', whole: !takes(1.5) };
+  const most = MOSTS.find((value) => takes(value) && !takes(value + 1));
+  return {
+    ...bare,
+    ...bound,
+    ...(most !== undefined && { most }),
+    kind: node.length ? 'length' : 'number',
+    whole: !takes(1.5),
+  };
 }
 
 /** The values of a field in an element: undefined where a field is not given, none where what would hold it is not. */

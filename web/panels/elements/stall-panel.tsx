@@ -58,6 +58,15 @@ export function StallPanel({ id }: { readonly id: string }) {
           choices={PARKING_WAYS}
           onChange={(parking) => change({ parking: parking === 'either' ? undefined : parking })}
         />
+        <NumberField
+          label="build-out phase"
+          unit=""
+          whole
+          least={1}
+          most={9}
+          value={stall.phase ?? 1}
+          onChange={(phase) => change({ phase: phase === 1 ? undefined : phase })}
+        />
         <ChoiceField
           label="vehicle"
           value={stall.vehicle ?? USUAL}

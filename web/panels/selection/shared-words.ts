@@ -71,6 +71,7 @@ export const SHARED_WORDS = {
     field('heading', ['heading'], DEGREES),
     field('use', ['use'], { absent: 'standard' }),
     field('parking', ['parking'], { absent: 'either' }),
+    field('build-out phase', ['phase'], { absent: 1 }),
     field('vehicle', ['vehicle'], { among: 'vehicles', none: 'as the rules' }),
   ],
   columns: [
