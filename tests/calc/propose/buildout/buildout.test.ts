@@ -82,7 +82,10 @@ describe.each([
 });
 
 test('a lot that is for now says nothing of phases and is its own only phase', () => {
-  const { file, parts } = propose(ground(() => 1, 4), WISH);
+  const { file, parts } = propose(
+    ground(() => 1, 4),
+    WISH,
+  );
   expect(parts.flatMap(({ says }) => says).join('\n')).not.toContain('phase');
   expect(phaseFile(file, 1)).toBe(file);
 });
