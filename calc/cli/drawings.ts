@@ -1,3 +1,4 @@
+import { didYouMean } from '../../routing/site/file/nearest-word.ts';
 import { SET_PURPOSES, type SetPurpose, SHEET_PARTS, type SheetPart } from '../../routing/site/schema/vocabulary.ts';
 import type { Drawings, Site } from '../../routing/site/site.ts';
 
@@ -7,11 +8,17 @@ type DrawingsWished = { readonly ok: true; readonly wish: Drawings } | { readonl
 /** Reads `--set PURPOSE` and `--sheets LIST`: a purpose alone lets go of the parts that a site keeps. */
 export function drawingsWished({ set, sheets }: { readonly set?: string; readonly sheets?: string }): DrawingsWished {
   if (set !== undefined && !isPurpose(set))
-    return { ok: false, reason: `--set: no set is for "${set}"; the purposes are ${SET_PURPOSES.join(', ')}` };
+    return {
+      ok: false,
+      reason: `--set: no set is for "${set}"; the purposes are ${SET_PURPOSES.join(', ')}${didYouMean(set, SET_PURPOSES)}`,
+    };
   const parts = sheets?.split(',').map((part) => part.trim());
   const stray = parts?.find((part) => !isPart(part));
   if (stray !== undefined)
-    return { ok: false, reason: `--sheets: no part of a set is "${stray}"; the parts are ${SHEET_PARTS.join(', ')}` };
+    return {
+      ok: false,
+      reason: `--sheets: no part of a set is "${stray}"; the parts are ${SHEET_PARTS.join(', ')}${didYouMean(stray, SHEET_PARTS)}`,
+    };
   return {
     ok: true,
     wish: { ...(set !== undefined && { purpose: set }), ...(parts && { sheets: parts.filter(isPart) }) },

@@ -27,9 +27,9 @@ const machine: Machine = {
 const words = process.argv.slice(2);
 if (!runApart(new URL(import.meta.url), words)) {
   const { status, out, err } = await runWords(words, machine);
-  process.stderr.write(err);
   // A reader that closes early (`| head`) is no fault of ours.
   process.stdout.on('error', () => {});
-  process.stdout.write(out);
+  // What is wrong is told last: what is above scrolls away.
+  process.stdout.write(out, () => process.stderr.write(err));
   process.exitCode = status;
 }

@@ -31,6 +31,10 @@ export function readNamedSite(path: string, machine: Machine): SiteRead {
   return { ok: false, path, errors: read.errors.map(({ place, says }) => `${place ? `${place}: ` : ''}${says}`) };
 }
 
+/** The line of JSON of a file that cannot be read, in the place of what was asked of it. */
+export const unreadLine = ({ path, errors }: { readonly path: string; readonly errors: readonly string[] }): string =>
+  JSON.stringify({ format: 'overrow/unread', version: 1, file: path, errors });
+
 /** Why some files could not be read, a line for each error. */
 export const reasonsOf = (reads: readonly SiteRead[]): string =>
   reads.flatMap((read) => (read.ok ? [] : read.errors.map((says) => `${read.path}: ${says}`))).join('\n');

@@ -3,6 +3,7 @@ import type { Reach } from '../../routing/reach/reach-result.ts';
 import { printLength, printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import { type Finding, GRADES } from '../../routing/site/rules/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
+import { findingsGrouped, likewise } from '../checks/findings-grouped.ts';
 import { standingWords } from '../checks/standing.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import type { Plan } from '../plan/plan-shape.ts';
@@ -21,8 +22,27 @@ interface RunRow {
 }
 
 /** One finding as a line: its grade, its sentence, and the rule behind it. */
-export const findingLine = (finding: Finding): string =>
-  `${GRADES[finding.severity].toUpperCase()}  ${finding.says}  [${finding.rule}; ${finding.source}]`;
+export const findingLine = (finding: Finding): string => lineOf(finding, 1, '');
+
+const lineOf = ({ severity, says, rule, source }: Finding, count: number, more: string): string =>
+  `${GRADES[severity].toUpperCase()}  ${count > 1 ? `${count}: ` : ''}${says}${more}  [${rule}; ${source}]`;
+
+/** Places of one matter that are listed by name. */
+const MOST_PLACES = 14;
+
+/**
+ * Findings as lines, the worst first: grade, how many alike, the sentence of the first with where else it is so, and the
+ * rule behind it. Each by itself where `all` asks for it.
+ */
+export function findingLines(findings: readonly Finding[], all: boolean): readonly string[] {
+  if (all) return findings.map(findingLine);
+  return findingsGrouped(findings).map(({ first, count, others }) =>
+    lineOf(first, count, likewise(others, MOST_PLACES)),
+  );
+}
+
+/** How a site stands, in a line. */
+export const standingLine = (name: string, plan: Plan): string => `${name}: ${standingWords(plan)}`;
 
 function worstReach(plan: Plan): Map<string, Reach> {
   const worst = new Map<string, Reach>();
@@ -55,7 +75,7 @@ function runColumns(site: Site): TextColumn<RunRow>[] {
 }
 
 /** The plan as a person reads it at a terminal: findings first, then runs, then quantities, with the cautions. */
-export function summary({ site, plan, cost }: Alternative): string {
+export function summary({ site, plan, cost }: Alternative, all = false): string {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const reach = worstReach(plan);
   const rows = plan.runs.map((run) => ({ run, circuit: circuits.get(run.charger), reach: reach.get(run.charger) }));
@@ -64,7 +84,7 @@ export function summary({ site, plan, cost }: Alternative): string {
   const parts = [
     `${site.name}: ${site.stalls.length} stalls, ${site.chargers.length} chargers, ${plan.runs.filter((run) => run.ok).length} runs within their limit`,
     `Findings: ${standingWords(plan)}`,
-    plan.findings.map(findingLine).join('\n'),
+    findingLines(plan.findings, all).join('\n'),
     checkLines(plan),
     rows.length > 0 ? `Runs\n${textTable(rows, runColumns(site))}` : '',
     plan.takeoff.length > 0
@@ -84,7 +104,7 @@ export function summary({ site, plan, cost }: Alternative): string {
     ].join('\n'),
     CAUTIONS,
     // Findings scroll away above.
-    `${site.name}: ${standingWords(plan)}`,
+    standingLine(site.name, plan),
   ];
   return `${parts.filter(Boolean).join('\n\n')}\n`;
 }

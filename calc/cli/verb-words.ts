@@ -8,6 +8,8 @@ export interface VerbWords {
 /** Every option, and whether a value follows it. */
 export const OPTIONS = {
   json: { type: 'boolean' },
+  all: { type: 'boolean' },
+  quiet: { type: 'boolean', short: 'q' },
   explain: { type: 'boolean' },
   changes: { type: 'boolean' },
   restocking: { type: 'boolean' },
@@ -67,7 +69,7 @@ export const VERBS = {
         'the day that quotes must hold on; that of the latest issue in the file where it is not given',
       ],
     ],
-    options: ['json', 'out', 'only', 'set', 'sheets', 'page', 'prices', 'words', 'bid-day', 'keep-going'],
+    options: ['json', 'all', 'out', 'only', 'set', 'sheets', 'page', 'prices', 'words', 'bid-day', 'keep-going'],
   },
   check: {
     usage: [
@@ -76,8 +78,9 @@ export const VERBS = {
         'the findings, which checks were made and what nobody looked at; exit status 1 where one fails',
       ],
       ['  --phase N', 'of each lot as it stands when that phase of its build-out is done'],
+      ['  --all', 'each finding by itself, and not those alike in one line; plan takes it too'],
     ],
-    options: ['json', 'phase'],
+    options: ['json', 'all', 'phase'],
   },
   day: {
     usage: [

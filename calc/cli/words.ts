@@ -24,6 +24,7 @@ const USAGE = `overrow VERB ...
 ${usageOf(Object.keys(VERBS) as Verb[])}
 
 A file named - is standard input. overrow VERB --help has the words of one verb, overrow --version the version.
+--quiet, -q: nothing but results and what is wrong; of plan and check how each site stands, in a line.
 Exit status: 0 done; 1 findings that fail (check); 2 the input or the words are wrong, with the reason on standard
 error; nothing is on standard output then, but with --keep-going the lines of what could be done.
 
@@ -31,7 +32,7 @@ ${CAUTIONS}
 `;
 
 /** Runs the words of one command. Never throws for what a user can cause. */
-export async function runWords(words: readonly string[], machine: Machine): Promise<Outcome> {
+export async function runWords(words: readonly string[], loud: Machine): Promise<Outcome> {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse(words);
@@ -45,15 +46,18 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
   if (values.version) return done(`overrow ${packageFile.version}\n`);
   const verb = first === 'help' ? rest[0] : first;
   if (values.help || first === 'help') return done(isVerb(verb) ? `${usageOf([verb])}\n\n${CAUTIONS}\n` : USAGE);
-  if (verb === undefined) return wrong(`name a verb\n\n${USAGE}`);
+  // What is wrong comes last, where it is read.
+  if (verb === undefined) return wrong(`${USAGE}\nname a verb`);
   if (!isVerb(verb))
     return wrong(
       `there is no verb "${verb}"; the verbs are ${Object.keys(VERBS).join(', ')}${didYouMean(verb, Object.keys(VERBS))}`,
     );
   const allowed: readonly string[] = VERBS[verb].options;
-  const stray = Object.keys(values).find((name) => !allowed.includes(name));
+  const stray = Object.keys(values).find((name) => name !== 'quiet' && !allowed.includes(name));
   // None is ignored in silence.
   if (stray !== undefined) return wrong(`${verb} takes no --${stray}; ${helpFor(verb)}`);
+  const { quiet = false, all = false } = values;
+  const machine = quiet ? { ...loud, progress: () => {} } : loud;
   const { json = false, explain = false, changes = false, replace = false, restocking = false } = values;
   const keepGoing = values['keep-going'] ?? false;
   const bidDay = values['bid-day'];
@@ -93,6 +97,8 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         rest,
         {
           json,
+          all,
+          quiet,
           keepGoing,
           bidDay,
           ...named('words'),
@@ -106,7 +112,7 @@ export async function runWords(words: readonly string[], machine: Machine): Prom
         machine,
       );
     case 'check':
-      return checkVerb(rest, { json, ...named('phase') }, machine);
+      return checkVerb(rest, { json, all, quiet, ...named('phase') }, machine);
     case 'day':
       return dayVerb(rest, { json, ...named('day') }, machine);
     case 'compare':

@@ -1,3 +1,4 @@
+import { didYouMean } from '../../../routing/site/file/nearest-word.ts';
 import { explained, SILENT } from '../../words/explain.ts';
 import { KINDS, SOLVED_KINDS } from '../kinds/index.ts';
 import type { Kind } from '../kinds/kind.ts';
@@ -17,7 +18,10 @@ export async function calcVerb(words: readonly string[], options: CalcOptions, m
   if (kind === undefined) return wrong(`calc: name a kind; ${kinds}`);
   if (rest.length > 0) return wrong(`calc: one kind at a time; "${rest.join(' ')}" is more than that`);
   const calculate = KINDS.get(kind) ?? SOLVED_KINDS.get(kind)?.(await machine.solver());
-  if (!calculate) return wrong(`calc: there is no kind "${kind}"; ${kinds}`);
+  if (!calculate)
+    return wrong(
+      `calc: there is no kind "${kind}"; ${kinds}${didYouMean(kind, [...KINDS.keys(), ...SOLVED_KINDS.keys()])}`,
+    );
   let text: string;
   try {
     text = machine.input();

@@ -8,14 +8,18 @@ import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
-import { type NamedSite, readNamedSite, reasonsOf } from '../sites.ts';
-import { summary } from '../summary.ts';
+import { type NamedSite, readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
+import { standingLine, summary } from '../summary.ts';
 import { underlaysBeside } from '../underlays.ts';
 
 export interface PlanOptions {
   readonly json: boolean;
   /** With `json`: a file that cannot be read has a line of its own in its place, and the rest are planned. */
   readonly keepGoing: boolean;
+  /** Findings one by one, and not those alike in one line. */
+  readonly all: boolean;
+  /** Only how each site stands. */
+  readonly quiet: boolean;
   /** Folder to write every sheet of every file to. */
   readonly out?: string;
   /** With `out`: endings of the sheets to be written, with commas between them. */
@@ -34,7 +38,7 @@ export interface PlanOptions {
 }
 
 /**
- * `plan FILE...`: a readable summary of each; with `json` each file's plan as one line of JSON, in order; with `out`
+ * `plan FILE...`: a readable summary of each (a file that cannot be read is told, and the others are planned); with `json` each file's plan as one line of JSON, in order; with `out`
  * every sheet of each in that folder, named after the file, and the names of what was written.
  */
 export async function planVerb(paths: readonly string[], options: PlanOptions, machine: Machine): Promise<Outcome> {
@@ -56,14 +60,24 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (!prices.ok) return wrong(prices.reason);
   const reads = paths.map((path) => readNamedSite(path, machine));
   const sites = reads.flatMap((read) => (read.ok ? { ...read, site: withDrawings(read.site, drawings.wish) } : []));
-  if (sites.length < reads.length && !options.keepGoing) return wrong(reasonsOf(reads));
+  // Who reads lines of JSON goes by their number: those of the good alone would be taken for others.
+  if (sites.length === 0 || (sites.length < reads.length && options.json))
+    if (!options.keepGoing) return wrong(reasonsOf(reads));
+  const some = ({ status, out, err }: Outcome): Outcome =>
+    sites.length < reads.length
+      ? partly(out, [err.trimEnd(), reasonsOf(reads)].filter(Boolean).join('\n'))
+      : { status, out, err };
   if (options.out !== undefined)
-    return writeSheets(sites, sheets.files, prices.list, options.out, options.page, machine);
+    return some(await writeSheets(sites, sheets.files, prices.list, options.out, options.page, machine));
   if (options.json) {
-    const lines = reads.map((read) => `${JSON.stringify(read.ok ? planned(read, prices.list) : unread(read))}\n`);
+    const lines = reads.map((read) => `${read.ok ? JSON.stringify(planned(read, prices.list)) : unreadLine(read)}\n`);
     return sites.length < reads.length ? partly(lines.join(''), reasonsOf(reads)) : done(lines.join(''));
   }
-  return done(sites.map((named) => summary(alternativeOf(named.path, named.site, prices.list))).join('\n'));
+  const told = sites.map((named) => {
+    const alternative = alternativeOf(named.path, named.site, prices.list);
+    return options.quiet ? `${standingLine(named.path, alternative.plan)}\n` : summary(alternative, options.all);
+  });
+  return some(done(told.join(options.quiet ? '' : '\n')));
 }
 
 /** Longest address of a page: a code with a card behind it is still read off paper. */
@@ -79,14 +93,6 @@ function planned(named: NamedSite, prices: PriceList): object {
   const { plan, site } = alternativeOf(named.path, named.site, prices);
   return publishedPlan(plan, site);
 }
-
-/** The line of a file that cannot be read, in the place of its plan. */
-const unread = ({ path, errors }: { readonly path: string; readonly errors: readonly string[] }): object => ({
-  format: 'overrow/unread',
-  version: 1,
-  file: path,
-  errors,
-});
 
 type SheetsNamed =
   | { readonly ok: true; readonly files: readonly SheetFile[] }

@@ -17,15 +17,19 @@ export function didYouMean(word: string, words: Iterable<string>): string {
   return best === null ? '' : `; did you mean ${JSON.stringify(best)}?`;
 }
 
-/** Fewest letters added, left out or changed to turn one word into the other (Levenshtein). */
+/** Fewest letters added, left out, changed, or two side by side swapped, to turn one word into the other (optimal string alignment). */
 function editDistance(a: string, b: string): number {
+  let above: readonly number[] = [];
   let row = Array.from({ length: b.length + 1 }, (_, i) => i);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
     for (let j = 1; j <= b.length; j++) {
       const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+      const isSwap = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1];
+      const swap = isSwap ? (above[j - 2] ?? 0) + 1 : Infinity;
+      next.push(Math.min(change, swap, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
     }
+    above = row;
     row = next;
   }
   return row[b.length] ?? 0;

@@ -144,7 +144,10 @@ describe('wrong input and wrong words', () => {
     [['compare', LIBRARY, LIBRARY, '--day', 'gone'], /no file has a day "gone"; there are workplace/],
     [['compare', '--changes', LIBRARY, LIBRARY, LIBRARY], /two versions/],
     [['plan', 'nowhere.site.json'], /nowhere\.site\.json: cannot be read/],
-    [['plan', LIBRARY, 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
+    [['plan', 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
+    [['plan', '--json', LIBRARY, 'broken.site.json'], /broken\.site\.json: drops\[0\]\.cord/],
+    [['chekc', LIBRARY], /did you mean "check"\?\s*$/],
+    [['plan', LIBRARY, '--out', 'o', '--set', 'permitt'], /did you mean "permit"\?/],
     [['calc'], /name a kind/],
     [['calc', 'ohms'], /no kind "ohms"/],
     [['plan', LIBRARY, '--prices', 'bad.csv'], /bad\.csv: line 1/],
@@ -268,7 +271,7 @@ describe('propose', () => {
   test.each([
     [[], /name one site file/],
     [[LIBRARY, HOSPITAL, '--what', 'all', '--out', 'o'], /name one site file, not 2/],
-    [[LIBRARY, '--out', 'o'], /--what: expected drops, raceways, equipment, all, none was given/],
+    [[LIBRARY, '--out', 'o'], /--what: expected drops, raceways, equipment, all, mend, none was given/],
     [[LIBRARY, '--what', 'panels', '--out', 'o'], /got "panels"/],
     [[LIBRARY, '--what', 'all'], /--out: name the file/],
     [

@@ -3,6 +3,7 @@ import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Revision } from '../../../plan/revision.ts';
+import type { Keynote, SheetKeynotes } from './keynotes.ts';
 import type { Lettering } from './lettering.ts';
 import type { SheetShape } from './paper.ts';
 import type { Pen } from './pen.ts';
@@ -65,7 +66,9 @@ export interface Draft {
   readonly title: string;
   /** As the title block says it. */
   readonly scale: string;
-  readonly draw: (pen: Pen, numbers: SheetNumbers) => void;
+  readonly draw: (pen: Pen, numbers: SheetNumbers, keynotes?: SheetKeynotes) => void;
+  /** What its plan has keynotes for. */
+  readonly keynotes?: readonly Keynote[];
   /** The plan on it, whose scale and place the page states for other programs. */
   readonly plan?: View;
   /** How that lies on the site, where it lies otherwise than the file has it. */

@@ -132,10 +132,32 @@ function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: Groun
   return undefined;
 }
 
+/**
+ * Takes the best free place for something that is drawn apart, and draws its leader; the place's lower left corner, or null
+ * where there is none.
+ */
+export function markAt(
+  pen: Pen,
+  room: Area,
+  ground: Ground,
+  size: LabelSize,
+  places: Iterable<LabelPlace>,
+): Point2 | null {
+  const place = bestPlace({ places: () => places }, size, room, ground);
+  if (place === undefined) return null;
+  for (const area of areasOf(size, place)) ground.hard.take(area);
+  const leader = leaderOf(size, place);
+  if (leader !== null) {
+    pen.line(leader, PENS.hair);
+    for (const area of alongLine(leader, 0.4)) ground.heavy.take(area);
+  }
+  return place.at;
+}
+
 const OVER_THIN = 1.5;
 
 function bestPlace(
-  wish: LabelWish,
+  wish: Pick<LabelWish, 'places'>,
   size: LabelSize,
   room: Area,
   { hard, heavy, thin }: Ground,

@@ -1,13 +1,14 @@
 import type { Project } from '../../../../routing/site/site.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { CAUTIONS } from '../../../words/cautions.ts';
-import { type Area, right, top } from './area.ts';
+import { type Area, INCH, right, top } from './area.ts';
 import type { Job } from './draft.ts';
 import { GREY, PENS } from './ink.ts';
+import { drawKeynote, type Keynote, keynoteSize } from './keynotes.ts';
 import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
-import { centred, type Pen, type TextStyle } from './pen.ts';
+import { centred, type Pen, penWith, type TextStyle } from './pen.ts';
 import { PURPOSE_WORDS, stampOf } from './purpose.ts';
 import { changeWords, drawDelta } from './revised.ts';
 
@@ -24,7 +25,7 @@ const PAD = 8;
 const REVISION_ROWS = 6;
 
 /** The border of a sheet and the title block down its right side. */
-export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords): void {
+export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords, keynotes: readonly Keynote[] = []): void {
   const { frame, titleBlock: block } = job.shape;
   pen.line(
     [
@@ -36,8 +37,63 @@ export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords): void {
   const foot = drawNames(pen, block, job, words);
   const head = drawProject(pen, block, job);
   const rest: Area = { ...block, y: foot, height: head - foot };
+  const lines = keynotes.map((one) => keynoteLines(one, block, pen.lettering));
+  drawKeynotes(pen, keynoteRoom(rest, keynotesHeight(lines, pen.lettering)), keynotes, lines);
   drawRevisions(pen, drawStampRoom(pen, rest, job), block, job);
   pen.rectangle(frame, PENS.border);
+}
+
+/** Height over the signatures that stays free for a seal, points: 2 in, as most are across. */
+const SEAL = 2 * INCH;
+/** What the words of the stamp and the lines to sign on take above and below it. */
+const STAMP_WORDS = 64;
+const SIGNED = 3 * 24 + 4;
+const REVISION_HEIGHT = (REVISION_ROWS + 2) * 17;
+
+/** The keynotes of a sheet for which its title block has room over that for the seal, from the first. */
+export function keynotesListed(job: Job, words: SheetWords, keynotes: readonly Keynote[]): readonly Keynote[] {
+  if (keynotes.length === 0) return keynotes;
+  const { titleBlock: block } = job.shape;
+  const pen = penWith(job.lettering);
+  const foot = drawNames(pen, block, job, words);
+  const height = drawProject(pen, block, job) - foot - STAMP_WORDS - SEAL - SIGNED - REVISION_HEIGHT;
+  const lines = keynotes.map((one) => keynoteLines(one, block, job.lettering));
+  let count = keynotes.length;
+  while (count > 0 && keynotesHeight(lines.slice(0, count), job.lettering) > height) count--;
+  return keynotes.slice(0, count);
+}
+
+const INDENT = 20;
+const keynoteLines = ({ says }: Keynote, { width }: Area, lettering: Lettering): readonly string[] =>
+  wrapped(says, width - 2 * PAD - INDENT, lettering.sizes.small, lettering);
+
+/** Height of the list with its head. */
+function keynotesHeight(lines: readonly (readonly string[])[], { sizes }: Lettering): number {
+  if (lines.length === 0) return 0;
+  const each = (one: readonly string[]): number =>
+    Math.max(keynoteSize(sizes.note) + 2, one.length * sizes.small * LEADING + 4);
+  return 2 * sizes.note + lines.reduce((sum, one) => sum + each(one), 0) + 6;
+}
+
+/** Where the list stands: under the words of the stamp, over the room for the seal. */
+const keynoteRoom = (rest: Area, height: number): Area => ({ ...rest, y: top(rest) - STAMP_WORDS - height, height });
+
+function drawKeynotes(pen: Pen, room: Area, keynotes: readonly Keynote[], lines: readonly (readonly string[])[]): void {
+  if (keynotes.length === 0) return;
+  const { small, note } = pen.lettering.sizes;
+  rule(pen, room, top(room));
+  let y = top(room) - 1.4 * note;
+  pen.text('KEYNOTES', [room.x + PAD, y], { size: note, weight: 'bold' });
+  y -= 0.6 * note;
+  keynotes.forEach(({ number }, i) => {
+    const own = lines[i]!;
+    const height = Math.max(keynoteSize(note) + 2, own.length * small * LEADING + 4);
+    drawKeynote(pen, [room.x + PAD + 8, y - height / 2], number, note);
+    const first = y - (height - own.length * small * LEADING) / 2;
+    paragraph(pen, room.x + PAD + INDENT, first, own, { size: small });
+    y -= height;
+  });
+  rule(pen, room, room.y);
 }
 
 /** Rule across the block. */
@@ -165,11 +221,10 @@ function drawStampRoom(pen: Pen, room: Area, { site }: Job): Area {
       weight: 'bold',
       anchor: 'middle',
     });
-  const revisions = (REVISION_ROWS + 2) * 17;
-  const bottom = room.y + revisions;
+  const bottom = room.y + REVISION_HEIGHT;
   rule(pen, room, bottom);
   drawSignatureLines(pen, room, bottom);
-  return { ...room, height: revisions };
+  return { ...room, height: REVISION_HEIGHT };
 }
 
 /** Lines to sign and date on, under the room for a seal. */

@@ -3,6 +3,7 @@ import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
+import { drawKeynote } from '../kit/keynotes.ts';
 import { centred, type Pen } from '../kit/pen.ts';
 import { drawDelta } from '../kit/revised.ts';
 import { drawBranches, drawBreaker, drawOneLineSymbol, SYMBOL_HEIGHT } from '../one-line/one-line-symbols.ts';
@@ -55,6 +56,11 @@ export const PLAN_SYMBOLS: Group = {
         drawSymbol(pen, 'box', [x + 26, y], SYMBOL, 'drops');
         drawSymbol(pen, 'retractor', [x + 26, y], SYMBOL, 'drops');
       },
+    },
+    {
+      says: 'keynote: its words stand under that number beside the plan, over the room for a seal',
+      height: ROW,
+      draw: (pen, at) => drawKeynote(pen, at, 1, pen.lettering.sizes.note),
     },
     {
       says: 'pull box or conduit body, as drawn',

@@ -1,11 +1,13 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { right } from '../kit/area.ts';
 import type { Draft, Job, SheetNumbers } from '../kit/draft.ts';
+import type { SheetKeynotes } from '../kit/keynotes.ts';
 import type { Pen } from '../kit/pen.ts';
 import { type View, viewIn } from '../kit/view.ts';
 import { drawPlanFoot } from '../kit/view-title.ts';
 import type { EnlargedAreas } from './enlarged-areas.ts';
 import { drawKeyPlan } from './key-plan.ts';
+import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawMatchLines, matchEdges } from './match-lines.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
 import { footOf, planRoom } from './plan-sheet.ts';
@@ -15,6 +17,7 @@ const KEY_PLAN = 150;
 
 /** Plans of the dense parts, at a scale at which boxes and retractors can be set out from them. */
 export function enlargedSheets(job: Job, drawing: Drawing, { scale, tiles }: EnlargedAreas): readonly Draft[] {
+  const keynotes = keynotesOf(job.site, job.plan);
   return tiles.map((tile, i): Draft => {
     const area = tile.name ?? `area ${i + 1}`;
     const title = tiles.length === 1 && tile.name === undefined ? 'Enlarged plan' : `Enlarged plan, ${area}`;
@@ -25,7 +28,8 @@ export function enlargedSheets(job: Job, drawing: Drawing, { scale, tiles }: Enl
       title,
       scale: scale.says,
       plan: view,
-      draw: (pen, numbers) => drawTile(pen, job, drawing, { tiles, tile, view, title }, numbers),
+      keynotes: keynotesIn(keynotes, view),
+      draw: (pen, numbers, marks) => drawTile(pen, job, drawing, { tiles, tile, view, title, marks }, numbers),
     };
   });
 }
@@ -35,14 +39,16 @@ interface TileSheet {
   readonly tile: Tile;
   readonly view: View;
   readonly title: string;
+  readonly marks: SheetKeynotes | undefined;
 }
 
 function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, numbers: SheetNumbers): void {
   const { site, shape } = job;
-  const { tiles, tile, view, title } = sheet;
-  drawInFull(pen, job, drawing, view, (ground) =>
-    drawMatchLines(pen, view, matchEdges(tiles, tile, view), numbers, ground),
-  );
+  const { tiles, tile, view, title, marks } = sheet;
+  drawInFull(pen, job, drawing, view, {
+    ...(marks && { keynotes: marks }),
+    before: (ground) => drawMatchLines(pen, view, matchEdges(tiles, tile, view), numbers, ground),
+  });
   const foot = footOf(shape);
   const hasKey = tiles.length > 1;
   drawPlanFoot(pen, foot, view, site, title, FULL_NOTES, right(foot) - (hasKey ? KEY_PLAN + 16 : 0));

@@ -2,6 +2,7 @@ import type { Drawing } from '../../drawing/drawing.ts';
 import { drawMoved } from '../as-built/moved-on-plan.ts';
 import { drawDimensions } from '../kit/dimension.ts';
 import type { Job } from '../kit/draft.ts';
+import type { SheetKeynotes } from '../kit/keynotes.ts';
 import { type Ground, writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { drawClouds } from '../kit/revised.ts';
@@ -11,6 +12,7 @@ import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { writeConduitTags } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines } from './gridlines-on-view.ts';
+import { markKeynotes } from './keynotes.ts';
 import {
   aisleWishes,
   dropWishes,
@@ -37,7 +39,7 @@ export function drawInFull(
   job: Job,
   drawing: Drawing,
   view: View,
-  before: (ground: Ground) => void = () => {},
+  { keynotes, before }: { readonly keynotes?: SheetKeynotes; readonly before?: (ground: Ground) => void } = {},
 ): void {
   const { site, plan } = job;
   drawUnderlays(pen, job.underlays, view);
@@ -48,12 +50,13 @@ export function drawInFull(
   takeStaying(ground, view, drawing, pen.lettering);
   drawClouds(pen, view, ground, job.revision);
   drawMoved(pen, view, job, ground);
-  before(ground);
+  before?.(ground);
   const equipment = writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
     drawDimensions(pen, string, figures);
   writeLabels(pen, view.area, ground, [...equipment, ...dropWishes(view, site, plan, true)]);
   writeConduitTags(pen, view.area, ground, view, plan.conduits);
+  if (keynotes) markKeynotes(pen, view.area, ground, view, keynotes);
   writeLabels(pen, view.area, ground, [
     ...feederWishes(view, site),
     ...openingWishes(view, site, plan),

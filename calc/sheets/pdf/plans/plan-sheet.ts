@@ -16,6 +16,7 @@ import { drawBasePlan, takeStaying } from './base-plan.ts';
 import { sizeWish } from './conduit-tags.ts';
 import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
+import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
 import { aisleWishes, dropWishes, equipmentWishes, groundOf, sectionWishes, stallWishes } from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
@@ -70,9 +71,10 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
     title,
     scale: scale.says,
     plan: view,
-    draw: (pen) => {
+    ...(isInFull && { keynotes: keynotesIn(keynotesOf(site, plan), view) }),
+    draw: (pen, _, keynotes) => {
       if (isInFull) {
-        drawInFull(pen, job, drawing, view);
+        drawInFull(pen, job, drawing, view, keynotes && { keynotes });
         drawPlanFoot(pen, footOf(shape), view, site, title, FULL_NOTES);
         return;
       }

@@ -18,7 +18,7 @@ import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partsOf, WORK_PARTS } from '../kit/purpose.ts';
 import { cloudedAreas, revisedRemark } from '../kit/revised.ts';
-import { drawTitleBlock } from '../kit/title-block.ts';
+import { drawTitleBlock, keynotesListed } from '../kit/title-block.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 import type { WorkRecord } from '../kit/work-record.ts';
 import { legendSheet } from '../legend/legend-sheet.ts';
@@ -105,9 +105,17 @@ export function setSheets(job: Job): SetSheets {
     sheets,
     draw: (pen, at) => {
       const { number, draft } = sheets[at]!;
-      draft.draw(pen, numbers);
       const place = `${at + 1} of ${sheets.length}`;
-      drawTitleBlock(pen, job, { number, title: draft.title, scale: draft.scale, place });
+      const words = { number, title: draft.title, scale: draft.scale, place };
+      const listed = keynotesListed(job, words, draft.keynotes ?? []);
+      const marked = new Set<number>();
+      draft.draw(pen, numbers, { listed, marked });
+      drawTitleBlock(
+        pen,
+        job,
+        words,
+        listed.filter(({ number: one }) => marked.has(one)),
+      );
     },
   };
 }
