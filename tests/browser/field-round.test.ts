@@ -97,7 +97,14 @@ async function cardByItsAddress(page: Page): Promise<void> {
     .getByText(/This site has no circuit of charger EV99/)
     .waitFor();
   await shut();
-  await tap(page, 'Close');
+  // Of a site that this device keeps while another is open: it is opened, and the card stands.
+  await tap(page, 'Open');
+  await page.getByRole('menuitem', { name: 'Fleet yard', exact: true }).tap();
+  await page.getByRole('heading', { level: 1, name: 'Quarry Road fleet yard' }).waitFor();
+  await go(`#card=circuit/EV05/${lot}`);
+  await card.waitFor();
+  expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Alder Street Library lot');
+  await shut();
 }
 
 test('with the network off a drop is found, set out, measured, photographed and told of, and another’s records come in', async () => {

@@ -147,7 +147,7 @@ export const SCREENS: readonly Screen[] = [
     go: async (page) => {
       const test = page.getByRole('button', { name: 'Test', exact: true });
       if (await page.locator('.build-card').isVisible()) await test.click();
-      else await page.getByRole('button', { name: 'EV05', exact: true }).first().click();
+      else await page.getByText('Tests of EV05', { exact: true }).click();
       const volts = page.getByLabel('at the box without load');
       await volts.scrollIntoViewIfNeeded();
       await volts.fill('230');

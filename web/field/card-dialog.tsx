@@ -147,7 +147,7 @@ function OtherSite({ card, close }: OfSite) {
         ) : found.length === 0 ? (
           <>
             <p role="alert">
-              This card is of {of} in the site “{site}”, which this device does not hold.
+              This card is of the {of} in the site “{site}”, which this device does not hold.
             </p>
             <p>
               Have its site file sent to you and open it here (Open, at the top of the page); then scan the code again.
@@ -157,7 +157,7 @@ function OtherSite({ card, close }: OfSite) {
         ) : (
           <>
             <p>
-              The card is of {of} in the site “{site}”. This device keeps {found.length} of that name.
+              The card is of the {of} in the site “{site}”. This device keeps {found.length} of that name.
             </p>
             <ul>
               {found.map((each) => (

@@ -33,9 +33,32 @@ export function FieldFacts({ list, id }: FieldProps) {
       <PlaceFound list={list} id={id} />
       <StepsFacts id={id} steps={STEPS_OF[list as keyof typeof STEPS_OF]} />
       {(list === 'chargers' || list === 'feeders') && <PullCardButton kind={CARD_OF[list]} id={id} />}
-      {(list === 'chargers' || list === 'feeders' || list === 'equipment') && <TestFacts of={id} />}
+      {(list === 'chargers' || list === 'feeders' || list === 'equipment') && <FoldedTests of={id} />}
+      {drop && <ChargersOf drop={id} />}
       <PhotoFacts id={id} />
     </section>
+  );
+}
+
+/** The cards and tests of what hangs at a drop. */
+function ChargersOf({ drop }: { readonly drop: string }) {
+  const chargers = useDocument((state) => state.site.chargers);
+  const own = chargers.filter((charger) => charger.drop === drop);
+  return own.map(({ id }) => (
+    <div key={id}>
+      <StepsFacts id={id} steps={STEPS_OF.chargers} />
+      <PullCardButton kind="circuit" id={id} />
+      <FoldedTests of={id} />
+    </div>
+  ));
+}
+
+function FoldedTests({ of }: { readonly of: string }) {
+  return (
+    <details className="tests-fold">
+      <summary>Tests of {of}</summary>
+      <TestFacts of={of} />
+    </details>
   );
 }
 
