@@ -1,8 +1,11 @@
+import type { DropMake } from '../../routing/propose/drops/hanging-places.ts';
+import type { DropOrder } from '../../routing/propose/drops/in-order.ts';
 import { proposeDrops } from '../../routing/propose/drops/propose-drops.ts';
 import { newIds } from '../../routing/site/new-id.ts';
-import type { Drop, SiteFile } from '../../routing/site/site.ts';
+import type { Drop, Point2, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
+import { panelsOf } from './feeding.ts';
 import { lengthIn, placeIn } from './in-file.ts';
 import type { ProposalPart } from './part.ts';
 import { USUAL_DROP } from './usual.ts';
@@ -13,15 +16,28 @@ export interface Cord {
   readonly stall: string;
 }
 
+export interface DropsPart {
+  readonly file: SiteFile;
+  readonly cords: readonly Cord[];
+  readonly part: ProposalPart;
+}
+
 /** New drops for the stalls that no charger serves, or those of them that are wanted, the cords that hang from them, and what there is to say. */
 export function dropsPart(
   file: SiteFile,
   cordsADrop: number,
   wanted?: ReadonlySet<string>,
-): { readonly file: SiteFile; readonly cords: readonly Cord[]; readonly part: ProposalPart } {
+  order: Pick<DropOrder, 'isFlipped' | 'over'> = { isFlipped: false, over: 'middle' },
+): DropsPart {
   const site = toSite(file);
   const { cord, retractorBelow, elevation, restHeight } = USUAL_DROP;
-  const make = { cord: Math.min(cord, site.rules.cordLimit), retractorBelow, elevation, holds: cordsADrop };
+  const make: DropMake = {
+    cord: Math.min(cord, site.rules.cordLimit),
+    retractorBelow,
+    elevation,
+    holds: cordsADrop,
+    order: { ...order, toward: feedPoint(site) },
+  };
   const proposal = proposeDrops(site, make, wanted);
   const ids = newIds(file, 'D', proposal.drops.length);
   const { units } = file;
@@ -58,4 +74,13 @@ export function dropsPart(
       without: proposal.without.map(({ stall, says }) => ({ id: stall, says })),
     },
   };
+}
+
+/** What branches come from, or will: the middle of the panels that are there, else of the sources; null without either. */
+function feedPoint(site: Site): Point2 | null {
+  const panels = panelsOf(site);
+  const from = panels.length > 0 ? panels : site.equipment.filter(({ kind }) => kind === 'source');
+  if (from.length === 0) return null;
+  const sum = from.reduce((all, { entry }): Point2 => [all[0] + entry[0], all[1] + entry[1]], [0, 0]);
+  return [sum[0] / from.length, sum[1] / from.length];
 }

@@ -10,6 +10,8 @@ export interface ProposalPart {
     readonly bound: number;
     readonly unit: string;
   } | null;
+  /** More of the kind: what was sought to be least after that. */
+  readonly also?: readonly NonNullable<ProposalPart['measure']>[];
   /** Ids of what was left without, and why. */
   readonly without: readonly { readonly id: string; readonly says: string }[];
 }

@@ -27,6 +27,8 @@ export interface ProposalWish {
   readonly wanted?: ReadonlySet<string>;
   /** False where nobody asks how near the best the routes are, which takes as long as to find them. */
   readonly isBounded?: boolean;
+  /** Answers for the branches of each piece of equipment that are planned and priced; by the size of the lot unless said. */
+  readonly answers?: number;
 }
 
 /** What is being worked on, and how far it is. */

@@ -1,16 +1,17 @@
 import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan } from '../plan/plan.ts';
+import { bestDrops } from './best-drops.ts';
 import { withChargers } from './chargers.ts';
 import { alittleMore, dayLoad, leavesShort } from './day-load.ts';
-import { type Cord, dropsPart } from './drops-part.ts';
+import type { Cord } from './drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { withDropHeld } from './hold-drop.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
 import { type EquipmentPart, equipmentPart, type Shape } from './panels/equipment-part.ts';
 import { dollarsOf } from './panels/trial-price.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
-import { racewaysPart } from './raceways-part.ts';
+import { type RacewaysEffort, racewaysPart } from './raceways-part.ts';
 
 /** Ways in which panels are tried, the first first; the others as far as the lot is small enough to plan them all. */
 const SHAPES: readonly Shape[] = [
@@ -40,7 +41,7 @@ export function proposeAll(
   mayGoOn: () => boolean,
 ): Proposal {
   tell({ what: 'drops', done: 0, of: 1 });
-  const { file: hung, cords, part: drops } = dropsPart(file, wish.cordsADrop, wish.wanted);
+  const { file: hung, cords, part: drops } = bestDrops(file, wish, mayGoOn);
   const under = (load: LoadWish): Whole => {
     tell({ what: 'equipment', done: 0, of: 1 });
     const told = ({ parts, ...soFar }: Proposal): void => ready({ ...soFar, parts: [drops, ...parts] });
@@ -81,7 +82,7 @@ function bestWhole(
   file: SiteFile,
   hung: SiteFile,
   cords: readonly Cord[],
-  { prices, load, isBounded }: ProposalWish,
+  { prices, load, isBounded = true, answers }: ProposalWish,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
   mayGoOn: () => boolean,
@@ -94,17 +95,25 @@ function bestWhole(
   ).slice(0, many);
   const first = ways[0]!;
   ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
-  let best: Whole | null = null;
+  let best: { readonly whole: Whole; readonly way: EquipmentPart } | null = null;
   for (const [done, way] of ways.entries()) {
     if (best !== null && !mayGoOn()) break;
     const told = (part: number, of: number): void =>
       tell({ what: 'raceways', done: done * of + part, of: ways.length * of });
-    const whole = wholeOf(file, way, cords, { prices, ...(isBounded === false && { isBounded }) }, told, mayGoOn);
-    if (best !== null && !isBetter(whole, best)) continue;
-    best = whole;
+    const effort = ways.length === 1 ? { isBounded, answers } : { isBounded: false, answers: 0 };
+    const whole = wholeOf(file, way, cords, prices, effort, told, mayGoOn);
+    if (best !== null && !isBetter(whole, best.whole)) continue;
+    best = { whole, way };
     ready(whole);
   }
-  return best!;
+  const { whole, way } = best!;
+  if (!isBounded || ways.length === 1 || !mayGoOn()) return whole;
+  // The ways are told apart by routes at a price a foot; those of the best way are then sought by what they come to.
+  const told = (part: number, of: number): void => tell({ what: 'raceways', done: part, of });
+  const gone = wholeOf(file, way, cords, prices, { answers }, told, mayGoOn);
+  if (isBetter(whole, gone)) return whole;
+  ready(gone);
+  return gone;
 }
 
 const isBetter = (a: Whole, b: Whole): boolean =>
@@ -125,12 +134,13 @@ function wholeOf(
   file: SiteFile,
   way: EquipmentPart,
   cords: readonly Cord[],
-  { prices, isBounded }: Pick<ProposalWish, 'prices' | 'isBounded'>,
+  prices: ProposalWish['prices'],
+  effort: RacewaysEffort,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean,
 ): Whole {
   const charged = withChargers(way.file, cords, way.fromOf);
-  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell, mayGoOn, isBounded);
+  const { file: laid, part: raceways } = racewaysPart(charged, prices, tell, mayGoOn, effort);
   const fresh = [
     ...(laid.feeders ?? []).slice(file.feeders?.length ?? 0),
     ...(laid.equipment ?? []).slice(file.equipment?.length ?? 0),

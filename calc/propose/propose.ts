@@ -45,7 +45,7 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'raceways': {
-      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn, isBounded);
+      const { file: next, part } = racewaysPart(file, prices, routing, mayGoOn, { isBounded, answers: wish.answers });
       return { file: next, parts: [part] };
     }
     case 'all':

@@ -8,6 +8,7 @@ import { footprintOf } from '../../routing/standing/footprint.ts';
 import { designOf } from '../branches/design.ts';
 import { type PullPlace, placeAlong, pullPlaces } from '../branches/pull-places.ts';
 import { plan } from '../plan/plan.ts';
+import type { Conduit } from '../plan-file.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { placeIn } from './in-file.ts';
 
@@ -27,15 +28,11 @@ export function withPullPoints(
   for (let round = 0; round < ROUNDS; round++) {
     const site = toSite(next);
     const { rules } = site;
-    const places: Point3[] = [];
     const open = openPlaces(site);
-    for (const conduit of plan(site).conduits) {
-      if (only !== undefined && !conduit.circuits.some((charger) => only.has(charger))) continue;
-      if (conduit.bendDegrees <= rules.bendLimit + 1e-6 && conduit.length <= rules.pullLimit + 1e-9) continue;
-      const [first] = pullPlaces(conduit.path, rules);
-      const at = first && open(conduit.path, first);
-      if (at && places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
-    }
+    const conduits = plan(site).conduits.filter(
+      ({ circuits }) => only === undefined || circuits.some((charger) => only.has(charger)),
+    );
+    const places = branchPullPlaces(site, conduits, open);
     for (const { path } of only !== undefined ? [] : feederConduits(site, designOf(rules).tables))
       for (const place of path === null ? [] : pullPlaces(path, rules)) {
         const at = open(path!, place);
@@ -51,6 +48,23 @@ export function withPullPoints(
     added += fresh.length;
   }
   return { file: next, added };
+}
+
+/** Where the first pull point is wanted on each conduit of branches that bends too much or is too long to pull. */
+export function branchPullPlaces(
+  site: Site,
+  conduits: readonly Conduit[],
+  open: ReturnType<typeof openPlaces> = openPlaces(site),
+): Point3[] {
+  const { rules } = site;
+  const places: Point3[] = [];
+  for (const conduit of conduits) {
+    if (conduit.bendDegrees <= rules.bendLimit + 1e-6 && conduit.length <= rules.pullLimit + 1e-9) continue;
+    const [first] = pullPlaces(conduit.path, rules);
+    const at = first && open(conduit.path, first);
+    if (at && places.every((other) => distance(other, at) > rules.joinTolerance)) places.push(at);
+  }
+  return places;
 }
 
 /** Steps back along a path from what covers a box in the ground, feet. */

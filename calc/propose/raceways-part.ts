@@ -1,13 +1,15 @@
-import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
+import { type PaidBranches, proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
 import { newIds } from '../../routing/site/new-id.ts';
-import type { Member, Raceway, SiteFile } from '../../routing/site/site.ts';
+import type { Member, Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { parkingCover, supportSpacings } from '../tables/raceway-of.ts';
+import { type SiteFloor, siteFloor } from './branch-floor.ts';
 import { heldWords } from './held-words.ts';
 import { placeIn } from './in-file.ts';
+import { answersJudged, branchesCost, racewaysPaid } from './paid.ts';
 import type { ProposalPart } from './part.ts';
 import { withPullPoints } from './pull-points.ts';
 import { routePrices } from './route-prices.ts';
@@ -16,31 +18,42 @@ import { USUAL_RACEWAY } from './usual.ts';
 /** A lot of more chargers has a lesser search for each of its panels, so that it ends in about the same time. */
 const SEARCHED_WHOLE = 300;
 
-/**
- * Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much.
- * @param only chargers whose ways are sought anew instead, and nobody else's
- */
+/** How long is searched, and for what. */
+export interface RacewaysEffort {
+  /** False where nobody asks how near the best the routes are, nor for more than a price a foot. */
+  readonly isBounded?: boolean | undefined;
+  /** Chargers whose ways are sought anew instead, and nobody else's. */
+  readonly only?: ReadonlySet<string>;
+  /** Answers for the branches of each piece of equipment that are planned and priced; by the size of the lot unless said. */
+  readonly answers?: number | undefined;
+  /** Share of the usual search by a price a foot. */
+  readonly effort?: number;
+}
+
+/** Raceways for the chargers that have no run and the feeders that have no way, and pull points where they bend much. */
 export function racewaysPart(
   file: SiteFile,
   prices: PriceList,
   tell: (done: number, of: number) => void,
   mayGoOn: () => boolean = () => true,
-  isBounded = true,
-  only?: ReadonlySet<string>,
+  { isBounded = true, only, answers, effort = 1 }: RacewaysEffort = {},
 ): { readonly file: SiteFile; readonly part: ProposalPart } {
   const site = toSite(file);
+  const judged = answers ?? (isBounded ? answersJudged(site.chargers.length) : 0);
   const tables = tablesOf(site.rules);
   const spacings = supportSpacings(tables);
   const supportEvery = spacings[USUAL_RACEWAY.overhead].feet;
+  const floor = judged > 0 ? siteFloor(site, prices) : null;
   const make = {
     method: USUAL_RACEWAY,
     ...routePrices(prices, site.rules),
     supportEvery,
     cover: parkingCover(tables),
-    share: Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
+    share: effort * Math.min(1, SEARCHED_WHOLE / Math.max(1, site.chargers.length)),
     mayGoOn,
     isBounded,
     ...(only && { only }),
+    ...(judged > 0 && { paid: racewaysPaid(prices, judged, floor?.feet ?? null) }),
   };
   const proposal = proposeRaceways(site, make, tell);
   const n = proposal.raceways.length;
@@ -81,8 +94,34 @@ export function racewaysPart(
         ...heldWords(toSite(next), new Set([...ids, ...struts]), proposal.inAir, spacings),
       ],
       measure:
-        n === 0 || !isBounded ? null : { of: 'routes', value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
+        n === 0 || !isBounded ? null : { of: WEIGHED, value: proposal.cost, bound: proposal.bound, unit: 'dollars' },
+      ...(floor && proposal.paid.length > 0 && { also: [paidMeasure(toSite(next), prices, proposal.paid, floor)] }),
       without: proposal.without,
     },
+  };
+}
+
+/** What the bound on routes is a bound of. */
+const WEIGHED = 'routes, at a price a foot of raceway, conductors and conduit';
+
+/** Branches overhead by their takeoff, and the least that any along the lines that were looked at come to. */
+function paidMeasure(
+  site: Site,
+  prices: PriceList,
+  paid: readonly PaidBranches[],
+  floor: SiteFloor,
+): NonNullable<ProposalPart['measure']> {
+  const drops = new Map(site.chargers.map(({ id, drop }) => [id, drop]));
+  const sum = (of: (one: PaidBranches) => number): number => paid.reduce((all, one) => all + of(one), 0);
+  return {
+    of: 'new branches overhead: raceway, conductors, fittings, boxes and breakers, by the feet of each',
+    value: sum(({ from, chargers }) => branchesCost(site, prices, from, chargers)),
+    bound: sum(
+      ({ chargers, floor: feet }) =>
+        feet +
+        chargers.length * floor.circuit +
+        new Set(chargers.map((id) => drops.get(id))).size * Math.max(0, floor.drop),
+    ),
+    unit: 'dollars',
   };
 }

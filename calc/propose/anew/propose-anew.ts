@@ -60,7 +60,7 @@ export function proposeAnew(
   const { file: hung, parts, added, raceways } = hungAnew(file, what, scope, keep, cordsADrop);
   if (what === 'drops') return { file: hung, parts, before, after: figuresOf(hung, prices) };
   const only = new Set([...scope.chargers, ...added]);
-  const { file: laid, part } = racewaysPart(hung, prices, tell, mayGoOn, true, only);
+  const { file: laid, part } = racewaysPart(hung, prices, tell, mayGoOn, { ...(only && { only }), answers: 0 });
   const says = [
     ...(raceways > 0
       ? [`${counted(raceways, 'raceway')} in which only its circuits lay ${raceways === 1 ? 'goes' : 'go'}.`]

@@ -136,7 +136,7 @@ export function branchFootPrice(rules: Rules, prices: PriceList): number {
 type Trial = Pick<SiteFile, 'equipment' | 'feeders' | 'raceways' | 'drops' | 'chargers'> & { readonly rules: Rules };
 
 /** The takeoff of a site in feet, by the rules of another. */
-function takeoffOf({ rules, ...lists }: Trial): readonly TakeoffRow[] {
+export function takeoffOf({ rules, ...lists }: Trial): readonly TakeoffRow[] {
   const site = toSite({ format: 'overrow/site', version: 1, units: 'ft', name: 'trial', ...lists });
   return plan({ ...site, rules }).takeoff;
 }

@@ -6,7 +6,9 @@ import { distance } from '../../plane/space.ts';
 import { nowOf } from '../../reach/now.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
 import type { Drop, Point2, Point3, Raceway, Site, Stall } from '../../site/site.ts';
+import { lotFrame } from '../raceways/lot-frame.ts';
 import { BELOW_MEMBER } from '../raceways/steel.ts';
+import { type DropOrder, isUnderRoof, placesInOrder } from './in-order.ts';
 
 /** How new drops are made. Lengths in feet. */
 export interface DropMake {
@@ -17,6 +19,8 @@ export interface DropMake {
   readonly elevation: number;
   /** Cords that one drop has room for. */
   readonly holds: number;
+  /** How those stand that serve a stall each. */
+  readonly order?: DropOrder;
 }
 
 /** A place at which a drop may hang. */
@@ -29,17 +33,36 @@ export interface HangingPlace {
   readonly isHeld: boolean;
 }
 
+/** New drops stand no nearer than this to others where they can stand in order, feet. Common practice, no source. */
+const APART = 3;
 /** Places are looked for at such steps, and kept so far apart, feet, that all of them can be mounted. */
 const STEP = 1;
 /** Shares of a stall's depth at which its stripes are tried; the middle, from which cords reach best, first. */
 const PARTS = [0.5, 0.55, 0.45, 0.6, 0.4, 0.65, 0.35, 0.7, 0.3, 0.75, 0.25, 0.8, 0.85, 0.9, 0.95, 1];
+/** Feet past the heads of stalls at which drops for several are tried, between cars that stand head to head. */
+const PAST_HEADS = [0, 1, 2, 3, 4];
+/** Of more stalls than these, feet between such places along the heads are more. */
+const FEW_STALLS = 40;
+
+export interface HangingPlaces {
+  readonly all: HangingPlace[];
+  /** Of each of the stalls asked about the place at which its drop stands in order with those of its row; null where none is. */
+  readonly inOrder: readonly (HangingPlace | null)[];
+}
 
 /**
- * Where drops may hang: along overhead raceways, below members, and over the stripes of stalls; over no parked vehicle,
+ * Where drops may hang: in order along the rows, along overhead raceways, below members, and over the stripes of stalls; over no parked vehicle,
  * in no keep-out that blocks drops, as high as the clear heights want, and apart from the boxes that are there. Those
  * nearest to a raceway first.
+ * @param wanted the stalls whose drops may stand in order
+ * @param serves whether a cord from a box covers one of them, by its place in that list
  */
-export function hangingPlaces(site: Site, make: DropMake): HangingPlace[] {
+export function hangingPlaces(
+  site: Site,
+  make: DropMake,
+  wanted: readonly Stall[],
+  serves: (place: Pick<HangingPlace, 'box' | 'retractor'>, stall: number) => boolean,
+): HangingPlaces {
   const { field, shared } = nowOf(site);
   const overhead = site.raceways.filter(({ place }) => place === 'overhead');
   const beams = site.members.map(
@@ -62,27 +85,51 @@ export function hangingPlaces(site: Site, make: DropMake): HangingPlace[] {
     const near = closestTap(raceways, at, tapLimit + 4, isOpen) ?? closestTap(structure, at, tapLimit + 4, isOpen);
     return near && near.point[2] >= lowest ? [x, y, near.point[2]] : at;
   };
+  const frame = lotFrame(site);
+  const retractorOf = ([x, y, z]: Point3): Point3 | null =>
+    make.retractorBelow === null ? null : [x, y, z - make.retractorBelow];
+  const isFree = (box: Point3): boolean => {
+    const retractor = retractorOf(box);
+    const drop: Drop = { id: '', box: [...box], ...(retractor && { retractor: [...retractor] }), cord: make.cord };
+    return dropFindings(drop, field, shared).length + dropHeadroom(drop, { shared, stalls: site.stalls }).length === 0;
+  };
+  const ordered = placesInOrder(
+    wanted,
+    frame,
+    make.order ?? { toward: null, isFlipped: false, over: 'middle' },
+    (at) => over(at)[2],
+    (box, stall) =>
+      isFree(box) &&
+      site.drops.every((other) => distance(other.box, box) >= APART) &&
+      serves({ box, retractor: retractorOf(box) }, stall),
+  );
   const boxes = [
     ...[...overhead, ...beams].flatMap(({ path }) => along(path)),
     ...site.stalls.flatMap((stall) => overStripes(stall).map(over)),
+    ...(make.holds > 1 ? pastHeads(site.stalls).map(over) : []),
   ];
   const spaced = spacing(site.drops.map(({ box }) => box));
-  const places: HangingPlace[] = [];
-  for (const box of boxes) {
-    const retractor: Point3 | null =
-      make.retractorBelow === null ? null : [box[0], box[1], box[2] - make.retractorBelow];
-    const drop: Drop = { id: '', box: [...box], ...(retractor && { retractor: [...retractor] }), cord: make.cord };
-    if (dropFindings(drop, field, shared).length + dropHeadroom(drop, { shared, stalls: site.stalls }).length > 0)
-      continue;
-    if (!spaced(box)) continue;
-    const tap = closestTap(raceways, box, tapLimit, isOpen)?.length ?? Number.POSITIVE_INFINITY;
-    const isHeld = tap < Number.POSITIVE_INFINITY || closestTap(structure, box, tapLimit, isOpen) !== null;
-    places.push({ box, retractor, tap, isHeld });
-  }
-  return places
-    .map((place, i) => ({ place, i }))
-    .sort(nearestFirst)
-    .map(({ place }) => place);
+  const tapOf = (box: Point3): number =>
+    closestTap(raceways, box, tapLimit, isOpen)?.length ?? Number.POSITIVE_INFINITY;
+  const placeAt = (box: Point3, tap: number, isHeld: boolean): HangingPlace => ({
+    box,
+    retractor: retractorOf(box),
+    tap,
+    isHeld: isHeld || tap < Number.POSITIVE_INFINITY || closestTap(structure, box, tapLimit, isOpen) !== null,
+  });
+  const inOrder = ordered.map((box) => {
+    if (box === null || !spaced(box)) return null;
+    return placeAt(box, tapOf(box), isUnderRoof(site.members, frame, box));
+  });
+  const places = inOrder.filter((place) => place !== null);
+  for (const box of boxes) if (isFree(box) && spaced(box)) places.push(placeAt(box, tapOf(box), false));
+  return {
+    all: places
+      .map((place, i) => ({ place, i }))
+      .sort(nearestFirst)
+      .map(({ place }) => place),
+    inOrder,
+  };
 }
 
 interface Ranked {
@@ -114,6 +161,26 @@ function overStripes(stall: Stall): Point2[] {
       ([from, to]): Point2 => [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])],
     ),
   );
+}
+
+/** Places along the heads of stalls and past them. */
+function pastHeads(stalls: readonly Stall[]): Point2[] {
+  const step = stalls.length > FEW_STALLS ? 4 * STEP : STEP;
+  return stalls.flatMap((stall) => {
+    const [entryRight, headRight, headLeft] = stallRectangle(stall);
+    const [dx, dy] = [(headRight[0] - entryRight[0]) / stall.depth, (headRight[1] - entryRight[1]) / stall.depth];
+    const wide = Math.hypot(headLeft[0] - headRight[0], headLeft[1] - headRight[1]);
+    const count = Math.max(2, Math.round(wide / step));
+    return PAST_HEADS.flatMap((past) =>
+      Array.from({ length: count + 1 }, (_, k): Point2 => {
+        const t = k / count;
+        return [
+          headRight[0] + t * (headLeft[0] - headRight[0]) + past * dx,
+          headRight[1] + t * (headLeft[1] - headRight[1]) + past * dy,
+        ];
+      }),
+    );
+  });
 }
 
 /** Whether a point is a step from all before it, which it then joins. */

@@ -36,13 +36,18 @@ export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<st
   const served = new Set(site.chargers.flatMap(({ stalls }) => stalls));
   const open = site.stalls.flatMap(({ id }, place) => (served.has(id) || wanted?.has(id) === false ? [] : [place]));
   const idOf = (i: number): string => site.stalls[open[i]!]!.id;
-  const coveredFrom = coverer(site, open);
+  const coveredFrom = remembering(coverer(site, open));
   const spare = roomLeft(site).map(({ drop, room }) => ({ drop, room, reached: coveredFrom(drop) }));
   const slots = spare.flatMap(({ reached, room }, k) => Array.from({ length: room }, () => ({ k, reached })));
   const seats = assignPlaces(open.map((_, i) => slots.flatMap(({ reached }, s) => (reached.includes(i) ? [s] : []))));
   const added = seats.flatMap((s, i) => (s < 0 ? [] : [{ drop: spare[slots[s]!.k]!.drop.id, stall: idOf(i) }]));
 
-  const all = hangingPlaces(site, make);
+  const { all, inOrder } = hangingPlaces(
+    site,
+    make,
+    open.map((place) => site.stalls[place]!),
+    (place, i) => coveredFrom(hungAt(place, make)).includes(i),
+  );
   const held = all.filter(({ isHeld }) => isHeld);
   const reachedFrom = (places: readonly HangingPlace[]): Reached[] =>
     places.flatMap((place) => {
@@ -63,11 +68,14 @@ export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<st
 
   const unseated = open.flatMap((_, i) => (seats[i]! < 0 && isCovered.has(i) ? [i] : []));
   const frame = lotFrame(site);
-  const naturalTo = (stalls: readonly number[]): Point2 =>
-    naturalPlace(
+  const naturalTo = (stalls: readonly number[]): Point2 => {
+    const own = stalls.length === 1 ? inOrder[stalls[0]!] : undefined;
+    if (own) return [own.box[0], own.box[1]];
+    return naturalPlace(
       stalls.map((i) => site.stalls[open[i]!]!),
       frame,
     );
+  };
   const first = ({ stalls }: Reached): number => Math.min(...stalls);
   const drops = placed(unseated, reached, make.holds, naturalTo)
     .sort((a, b) => first(a) - first(b))
@@ -85,12 +93,28 @@ export function proposeDrops(site: Site, make: DropMake, wanted?: ReadonlySet<st
   };
 }
 
+/** Stalls from places that were asked about before are not worked again. */
+function remembering(coveredFrom: ReturnType<typeof coverer>): ReturnType<typeof coverer> {
+  const known = new Map<string, number[]>();
+  return (hung) => {
+    const key = [...hung.box, ...(hung.retractor ?? []), hung.cord, hung.mount].join(' ');
+    const before = known.get(key);
+    if (before) return before;
+    const found = coveredFrom(hung);
+    known.set(key, found);
+    return found;
+  };
+}
+
 interface Reached {
   readonly place: HangingPlace;
   readonly stalls: readonly number[];
 }
 
-const hungAt = ({ box, retractor }: HangingPlace, { cord }: DropMake): Pick<Drop, 'box' | 'retractor' | 'cord'> => ({
+const hungAt = (
+  { box, retractor }: Pick<HangingPlace, 'box' | 'retractor'>,
+  { cord }: DropMake,
+): Pick<Drop, 'box' | 'retractor' | 'cord'> => ({
   box: [...box],
   ...(retractor && { retractor: [...retractor] }),
   cord,

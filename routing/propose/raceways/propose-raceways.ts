@@ -7,8 +7,10 @@ import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
 import type { Stringer } from './held-line.ts';
+import type { FloorPrice } from './least-under.ts';
+import type { Judged } from './paid-search.ts';
 import { racewayPaths } from './raceway-paths.ts';
-import { type CircuitEnd, type RoutedEnds, routeEnds } from './route-ends.ts';
+import { type CircuitEnd, routeEnds, type Straights } from './route-ends.ts';
 import { walked } from './walked.ts';
 
 type Place = 'overhead' | 'underground';
@@ -31,6 +33,25 @@ export interface RacewayMake {
   readonly only?: ReadonlySet<string>;
   /** False where nobody asks for the bound, which is then loose. */
   readonly isBounded?: boolean;
+  /** By what answers near the best are told apart; where it is not said the weights decide. */
+  readonly paid?: RacewaysPaid;
+}
+
+/** What branches come to when their raceways are drawn, in place of weights a foot. */
+export interface RacewaysPaid {
+  /** How many answers are looked at for each piece of equipment. */
+  readonly rounds: number;
+  /** Of the branches from a piece of equipment to some chargers, on the site with raceways for them. */
+  readonly judge: (drawn: Site, from: string, chargers: ReadonlySet<string>) => Judged;
+  /** Prices under which no branches can be had. */
+  readonly floor?: FloorPrice;
+}
+
+/** Branches from a piece of equipment that were sought by what they come to, and what their feet come to at the least. */
+export interface PaidBranches {
+  readonly from: string;
+  readonly chargers: readonly string[];
+  readonly floor: number;
 }
 
 export type ProposedRaceway = Pick<Raceway, 'path' | 'method' | 'place'>;
@@ -44,6 +65,7 @@ export interface RacewaysProposal {
   /** Of all routes by the prices, and the least that any routes on the lines looked at could cost. */
   readonly cost: number;
   readonly bound: number;
+  readonly paid: readonly PaidBranches[];
   /** Chargers and feeders that no raceway reaches, and why. */
   readonly without: readonly { readonly id: string; readonly says: string }[];
 }
@@ -54,7 +76,8 @@ export interface RacewaysProposal {
  * and over where something must stay clear, in the ground where nothing holds them, through no keep-out that blocks
  * raceways, and on the raceways that are there as far as they go. Pedestals and feeders are reached in the ground. On a
  * site without any steel what hangs is taken to be held. Branches share raceways and conduits at the least cost that the search finds.
- * Lengths in feet. `tell` hears how many of the pieces of equipment are done, before each.
+ * Lengths in feet. `tell` hears how many of the pieces of equipment are done, before each, or of the
+ * answers that are looked at for them.
  */
 export function proposeRaceways(
   site: Site,
@@ -65,31 +88,57 @@ export function proposeRaceways(
   let now = site;
   let [cost, bound] = [0, 0];
   const inAir: string[] = [];
-  const lay = (from: string, place: Place, ends: readonly CircuitEnd[]): void => {
+  const paidFor: PaidBranches[] = [];
+  const lay = (from: string, place: Place, ends: readonly CircuitEnd[], told: (rounds: number) => void): void => {
     if (ends.length === 0) return;
-    const routed = routeEnds(now, byId(site.equipment).get(from)!, ends, place, make);
+    const own = new Set(ends.map(({ id }) => id));
+    /** What no run of these goes along is not drawn. */
+    const drawnFor = (straights: Straights): Site => {
+      const whole = withRaceways(now, straights, place, make.method);
+      const ways = runsOf(whole).runs.filter(({ charger }) => own.has(charger));
+      if (ways.length === 0) return withStringers(whole, straights);
+      const used = walked(
+        straights,
+        ways.map(({ path }) => path),
+      );
+      return withStringers(withRaceways(now, used, place, make.method), used);
+    };
+    const { paid } = make;
+    const rounds = paid && site.chargers.some(({ id }) => own.has(id)) ? paid.rounds : 0;
+    const routed = routeEnds(
+      now,
+      byId(site.equipment).get(from)!,
+      ends,
+      place,
+      make,
+      rounds > 0 && paid
+        ? {
+            rounds,
+            of: (laid) => paid.judge(drawnFor(laid), from, own),
+            tell: told,
+            ...(place === 'overhead' && paid.floor && { floor: paid.floor }),
+          }
+        : null,
+    );
     cost += routed.cost;
     bound += routed.bound;
     for (const id of routed.unreached)
       without.push({ id, says: `No way was found from ${from} to ${id}: keep-outs that block raceways close it.` });
     inAir.push(...routed.inAir);
-    const drawn = (straights: typeof routed.laid): Site => withRaceways(now, straights, place, make.method);
-    const own = new Set(ends.map(({ id }) => id));
-    const runs = runsOf(drawn(routed.laid)).runs.filter(({ charger }) => own.has(charger));
-    const isBranch = runs.length > 0;
-    const used = isBranch
-      ? walked(
-          routed.laid,
-          runs.map(({ path }) => path),
-        )
-      : routed.laid;
-    now = withStringers(drawn(used), used);
+    now = drawnFor(routed.laid);
+    if (routed.floor > 0 && routed.unreached.length === 0)
+      paidFor.push({ from, chargers: [...own], floor: routed.floor });
   };
 
   const lacking = new Set(feederRoutesOf(site).routes.flatMap(({ feeder, way }) => (way === null ? [feeder] : [])));
   for (const { id, from, to } of site.feeders)
     if (make.only === undefined && lacking.has(id))
-      lay(from, 'underground', [{ id, at: byId(site.equipment).get(to)!.entry, most: Number.POSITIVE_INFINITY }]);
+      lay(
+        from,
+        'underground',
+        [{ id, at: byId(site.equipment).get(to)!.entry, most: Number.POSITIVE_INFINITY }],
+        () => {},
+      );
 
   const runs = new Map(runsOf(now).runs.map((run) => [run.charger, run]));
   const open = site.chargers.filter((charger) => {
@@ -99,7 +148,8 @@ export function proposeRaceways(
   });
   const feeding = site.equipment.filter(({ id }) => open.some(({ from }) => from === id));
   for (const [done, { id }] of feeding.entries()) {
-    tell(done, feeding.length);
+    const each = make.paid?.rounds ?? 1;
+    tell(done * each, feeding.length * each);
     for (const place of ['overhead', 'underground'] as const)
       lay(
         id,
@@ -107,6 +157,7 @@ export function proposeRaceways(
         open
           .filter((charger) => charger.from === id && placeOf(site, charger) === place)
           .map((one) => endOf(site, one)),
+        (rounds) => tell(done * each + rounds, feeding.length * each),
       );
   }
 
@@ -121,11 +172,12 @@ export function proposeRaceways(
     inAir,
     cost,
     bound,
+    paid: paidFor,
     without,
   };
 }
 
-type Straight = RoutedEnds['laid'][number];
+type Straight = Straights[number];
 
 /** What is routed overhead and goes down below grade lies in the ground there. */
 const isInGround = ([a, b]: Straight): boolean => Math.min(a[2], b[2]) < 0;

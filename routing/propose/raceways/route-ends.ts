@@ -5,7 +5,9 @@ import type { SharedPrice } from '../shared/shared-cost.ts';
 import { type Effort, sharedRoute } from '../shared-route.ts';
 import type { Stringer } from './held-line.ts';
 import { type Lattice, latticeOf } from './lattice.ts';
+import { type FloorPrice, leastUnder } from './least-under.ts';
 import { lotFrame } from './lot-frame.ts';
+import { type Judged, searchPaid, type Ways } from './paid-search.ts';
 
 /** Where a circuit ends, and how long its way may be, feet. */
 export interface CircuitEnd {
@@ -14,9 +16,21 @@ export interface CircuitEnd {
   readonly most: number;
 }
 
+/** Straights of new raceways, each with the stringers that hold it. */
+export type Straights = readonly (readonly [a: Point3, b: Point3, stringers: readonly Stringer[]])[];
+
+/** What straights come to once they are drawn and planned, and how many such answers are looked at. */
+export interface Judging {
+  readonly rounds: number;
+  readonly of: (laid: Straights) => Judged;
+  /** Hears how many are done. */
+  readonly tell: (done: number) => void;
+  /** Prices under which nothing can be had; where they are given `floor` is worked. */
+  readonly floor?: FloorPrice;
+}
+
 export interface RoutedEnds {
-  /** Straights of new raceways, each with the stringers that hold it. */
-  readonly laid: readonly (readonly [a: Point3, b: Point3, stringers: readonly Stringer[]])[];
+  readonly laid: Straights;
   /** Of the routes by the prices, and what any routes on the lattice cost at least. */
   readonly cost: number;
   readonly bound: number;
@@ -24,6 +38,8 @@ export interface RoutedEnds {
   readonly unreached: readonly string[];
   /** Ends to which no way is held: theirs hangs in the air at some place. */
   readonly inAir: readonly string[];
+  /** By the floor prices: no routes on the lattice cost less; 0 where it is not worked. */
+  readonly floor: number;
 }
 
 /** What routes are weighed by, and how far apart what hangs may be supported, feet. */
@@ -41,6 +57,9 @@ interface RouteMake {
   readonly isBounded?: boolean;
 }
 
+/** Of the next best answers so many are looked at. */
+const POOL = 10;
+
 /** Past so many rounds a circuit, and past so many steps, little is gained. */
 const MOST_ROUNDS = 200;
 const MOST_STEPS = 1200;
@@ -57,7 +76,7 @@ function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Ef
 
 /**
  * Raceways from one piece of equipment to the ends of its circuits, over the lattice of the lot, at the least cost that
- * the search finds. A circuit whose way would be longer than it may be takes its shortest. Ends to which no way is held
+ * the search finds; with `judging`, at the least of what it says of answers near that. A circuit whose way would be longer than it may be takes its shortest. Ends to which no way is held
  * are reached through the air. Lengths in feet.
  */
 export function routeEnds(
@@ -66,8 +85,9 @@ export function routeEnds(
   ends: readonly CircuitEnd[],
   place: 'overhead' | 'underground',
   make: RouteMake,
+  judging: Judging | null,
 ): RoutedEnds {
-  const held = routed(site, equipment, ends, place, make, false);
+  const held = routed(site, equipment, ends, place, make, false, judging);
   if (held.unreached.length === 0 || place !== 'overhead' || site.members.length === 0) return held;
   const left = new Set(held.unreached);
   const loose = routed(
@@ -77,6 +97,7 @@ export function routeEnds(
     place,
     make,
     true,
+    null,
   );
   return {
     laid: [...held.laid, ...loose.laid],
@@ -84,6 +105,7 @@ export function routeEnds(
     bound: held.bound + loose.bound,
     unreached: loose.unreached,
     inAir: held.unreached.filter((id) => !loose.unreached.includes(id)),
+    floor: 0,
   };
 }
 
@@ -98,6 +120,7 @@ function routed(
   place: 'overhead' | 'underground',
   { price: prices, supportEvery, stringerFoot, cover, share, mayGoOn, isBounded = true }: RouteMake,
   inAir: boolean,
+  judging: Judging | null,
 ): RoutedEnds {
   const price = prices[place];
   const boxes = ends.map(({ at }) => at);
@@ -116,23 +139,38 @@ function routed(
   const shortest = terminals.map((terminal) => search.distance[terminal]!);
   const reached = ends.flatMap((_, i) => (Number.isFinite(shortest[i]) ? [i] : []));
   const unreached = ends.filter((_, i) => !Number.isFinite(shortest[i])).map(({ id }) => id);
-  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached, inAir: [] };
+  if (reached.length === 0) return { laid: [], cost: 0, bound: 0, unreached, inAir: [], floor: 0 };
   const own = reached.map((i) => terminals[i]!);
+  const effort = effortFor(lattice, own.length, share);
   const found = sharedRoute(
     { nodes: points.length, root, terminals: own, edges, price },
-    { ...effortFor(lattice, own.length, share), ...(!isBounded && { steps: 0 }), mayGoOn },
+    { ...effort, ...(!isBounded && { steps: 0 }), keep: judging === null ? 1 : POOL, mayGoOn },
   );
-  const used = new Set<number>();
-  reached.forEach((i, k) => {
-    const { most } = ends[i]!;
-    const way = found.edges[k]!;
-    const length = way.reduce((sum, e) => sum + edges[e]![2], 0);
-    for (const e of length > most && shortest[i]! <= most ? shortestWay(own[k]!) : way) if (isNew[e]) used.add(e);
-  });
-  const laid = [...used]
-    .sort((a, b) => a - b)
-    .map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!, lattice.stringers.get(e) ?? []] as const);
-  return { laid, cost: found.cost, bound: found.bound, unreached, inAir: [] };
+  const within = (ways: Ways): Ways =>
+    reached.map((i, k) => {
+      const length = ways[k]!.reduce((sum, e) => sum + edges[e]![2], 0);
+      return length > ends[i]!.most && shortest[i]! <= ends[i]!.most ? shortestWay(own[k]!) : ways[k]!;
+    });
+  const straights = (ways: Ways): Straights =>
+    [...new Set(within(ways).flat())]
+      .filter((e) => isNew[e])
+      .sort((a, b) => a - b)
+      .map((e) => [points[edges[e]![0]]!, points[edges[e]![1]]!, lattice.stringers.get(e) ?? []] as const);
+  const best =
+    judging === null
+      ? found.edges
+      : searchPaid(
+          { graph, points, root, terminals: own, price, isNew, judge: (ways) => judging.of(straights(ways)) },
+          [found.edges, ...found.others.map((other) => other.edges)],
+          judging.rounds,
+          mayGoOn,
+          judging.tell,
+        ).ways;
+  const least = judging?.floor;
+  const floor = least
+    ? leastUnder(least, { points, edges, isNew, root, terminals: own, ways: best }, effort.steps, mayGoOn)
+    : 0;
+  return { laid: straights(best), cost: found.cost, bound: found.bound, unreached, inAir: [], floor };
 
   function shortestWay(terminal: number): number[] {
     search.run(root, terminal, lengths);

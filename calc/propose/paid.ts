@@ -1,0 +1,115 @@
+import { runsOf } from '../../routing/network/runs.ts';
+import type { FloorPrice } from '../../routing/propose/raceways/least-under.ts';
+import type { RacewaysPaid } from '../../routing/propose/raceways/propose-raceways.ts';
+import type { Pullpoint, Site } from '../../routing/site/site.ts';
+import { allBuried, NO_BOXES, sharedBoxes } from '../branches/boxes.ts';
+import { designOf } from '../branches/design.ts';
+import { conduitsOf, equipmentBranches } from '../branches/equipment-branches.ts';
+import { handholesOf } from '../branches/handholes.ts';
+import { equipmentPhases } from '../plan/circuits.ts';
+import { COUNTING } from '../plan/counting.ts';
+import { plan } from '../plan/plan.ts';
+import type { TakeoffRow } from '../plan-file.ts';
+import type { PriceList } from '../prices/price-list.ts';
+import { systemOf } from '../takeoff/systems.ts';
+import { failsOf } from './forced-words.ts';
+import { dollarsOf } from './panels/trial-price.ts';
+import { branchPullPlaces } from './pull-points.ts';
+
+/** Pull points bring others with them: so often are conduits looked at again. */
+const ROUNDS = 6;
+
+/** So many answers are looked at for one piece of equipment at most. */
+const MOST = 300;
+/** Answers times all the chargers of the lot: each charger takes its time to plan. */
+const EFFORT = 7200;
+/** Fewer than these are not worth beginning. */
+const FEW = 12;
+
+/** Answers that are planned and priced for each piece of equipment of a lot with so many chargers. */
+export function answersJudged(chargers: number): number {
+  const each = Math.min(MOST, Math.floor(EFFORT / Math.max(1, chargers)));
+  return each < FEW ? 0 : each;
+}
+
+/**
+ * What branches come to by their takeoff: the site is planned with the raceways that are asked about, and with nothing that
+ * they do not change; pull points stand where they are wanted.
+ * @param rounds answers that are looked at for a piece of equipment
+ */
+export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPrice | null): RacewaysPaid => ({
+  rounds,
+  ...(floor && { floor }),
+  judge: (drawn, from, chargers) => {
+    const site = withPulls(branchesAlone(drawn, from, chargers));
+    const isAll = chargers.size === drawn.chargers.length;
+    return {
+      cost: dollarsOf(isAll ? takeoffOf(site) : takeoffOf(site).map(unstocked), prices),
+      fails: () => failsOf(plan(site).findings).length,
+    };
+  },
+});
+
+/** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */
+export function branchesCost(site: Site, prices: PriceList, from: string, chargers: readonly string[]): number {
+  const rows = takeoffOf(branchesAlone(site, from, new Set(chargers)));
+  return dollarsOf(rows.filter(({ item, spec }) => systemOf(item, spec) === 'branches').map(unstocked), prices);
+}
+
+/** By the feet themselves: whole sticks and reels are cut for all equipment together. */
+const unstocked = ({ item, spec, unit, quantity, high, lift, basis }: TakeoffRow): TakeoffRow => ({
+  item,
+  spec,
+  unit,
+  quantity,
+  high,
+  ...(lift !== undefined && { lift }),
+  basis,
+  of: [],
+  parts: [],
+});
+
+/** The branches from one piece of equipment, and what holds them. */
+function branchesAlone(site: Site, from: string, chargers: ReadonlySet<string>): Site {
+  const own = site.chargers.filter(({ id }) => chargers.has(id));
+  const drops = new Set(own.map(({ drop }) => drop));
+  return {
+    ...site,
+    stalls: [],
+    aisles: [],
+    feeders: [],
+    days: [],
+    loads: [],
+    equipment: site.equipment.filter(({ id }) => id === from),
+    drops: site.drops.filter(({ id }) => drops.has(id)),
+    chargers: own.map((charger) => ({ ...charger, stalls: [] })),
+  };
+}
+
+function withPulls(site: Site): Site {
+  let next = site;
+  for (let round = 0; round < ROUNDS; round++) {
+    const fresh = branchPullPlaces(next, conduitsOf(branchesOf(next).branches));
+    if (fresh.length === 0) break;
+    const added = fresh.map((at, i): Pullpoint => ({ id: ` ${next.pullpoints.length + i}`, at: [...at] }));
+    next = { ...next, pullpoints: [...next.pullpoints, ...added] };
+  }
+  return next;
+}
+
+function branchesOf(site: Site) {
+  const design = designOf(site.rules);
+  return { design, branches: equipmentBranches(site, runsOf(site).runs, design) };
+}
+
+const NO_FEEDERS = { byRaceway: new Map() };
+
+/** The takeoff of a site without feeders. */
+function takeoffOf(site: Site) {
+  const { design, branches } = branchesOf(site);
+  const shared = sharedBoxes(branches, design);
+  const handholes = handholesOf(allBuried(site, branches, shared, NO_BOXES), site.stalls, site.aisles);
+  const supports = COUNTING.supportsOf(site, branches, NO_FEEDERS, design.tables);
+  const boxes = { shared, onFeeders: NO_BOXES, handholes };
+  return COUNTING.takeoff(site, design.tables, branches, equipmentPhases(site), boxes, [], supports);
+}

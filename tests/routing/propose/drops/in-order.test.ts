@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest';
+import { proposeDrops } from '../../../../routing/propose/drops/propose-drops.ts';
+import type { Point2, SiteFile } from '../../../../routing/site/site.ts';
+import { toSite } from '../../../../routing/site/to-site.ts';
+import { doubleRows, WIDTH } from '../../../calc/propose/hand/lots.ts';
+
+const MAKE = { cord: 25, retractorBelow: 1, elevation: 11, holds: 1 };
+
+/** A canopy drawn with its beams alone, 27 ft apart: most stalls have none over them. */
+function beamsOnly(): SiteFile {
+  const lot = doubleRows({ along: 6, canopies: 1, volts: 208, away: 40 });
+  return { ...lot, members: lot.members!.filter(({ id }) => id.startsWith('B')) };
+}
+
+function boxesFor(order: { toward: Point2 | null; isFlipped: boolean; over: 'middle' | 'heads' }) {
+  const file = beamsOnly();
+  const { drops, without } = proposeDrops(toSite(file), { ...MAKE, order });
+  expect(without).toEqual([]);
+  return drops.map(({ box, stalls }) => ({ box, stall: file.stalls!.find(({ id }) => id === stalls[0])! }));
+}
+
+const WEST: Point2 = [-40, 0];
+
+test.each(['middle', 'heads'] as const)(
+  'drops over the %s of stalls hang on one line at one height a row, one stripe apart, pairs facing',
+  (over) => {
+    const placed = boxesFor({ toward: WEST, isFlipped: false, over });
+    const rows = [1, -1].map((side) =>
+      placed.filter(({ stall }) => Math.sign(stall.at[1]) === side).sort((a, b) => a.box[0] - b.box[0]),
+    );
+    for (const row of rows) {
+      expect(new Set(row.map(({ box: [, y, z] }) => `${y} ${z}`)).size).toBe(1);
+      row.slice(1).forEach(({ box }, i) => {
+        expect(box[0] - row[i]!.box[0]).toBeCloseTo(WIDTH, 6);
+      });
+    }
+    expect(rows[0]!.map(({ box: [x] }) => x)).toEqual(rows[1]!.map(({ box: [x] }) => x));
+  },
+);
+
+test('drops hang on the side of what feeds them, or on the other, and no two within 3 ft', () => {
+  for (const [toward, isFlipped, side] of [
+    [WEST, false, -1],
+    [[200, 0], false, 1],
+    [WEST, true, 1],
+  ] as const) {
+    const placed = boxesFor({ toward, isFlipped, over: 'middle' });
+    for (const { box, stall } of placed) expect(Math.sign(box[0] - stall.at[0])).toBe(side);
+    for (const [i, { box: a }] of placed.entries())
+      for (const { box: b } of placed.slice(0, i)) expect(Math.hypot(a[0] - b[0], a[1] - b[1])).toBeGreaterThan(3);
+  }
+});
+
+test('over the heads cords still cover every stall, and the way to the middle of the rows is shorter', () => {
+  const off = (over: 'middle' | 'heads'): number =>
+    boxesFor({ toward: WEST, isFlipped: false, over }).reduce((sum, { box }) => sum + Math.abs(box[1]), 0);
+  expect(off('heads')).toBeLessThan(off('middle') - 12);
+});
