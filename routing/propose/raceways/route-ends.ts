@@ -64,10 +64,13 @@ const POOL = 10;
 const MOST_ROUNDS = 200;
 const MOST_STEPS = 1200;
 
-/** Rounds and steps by how much one of them costs: a lot of 16 chargers gets all of them, one of 240 fewer. */
+/**
+ * Rounds and steps by how much one of them costs: a lot of 16 chargers gets all of them, a panel of 240 fewer, and so do
+ * panels of 24 where there are 50, for what is gained grows slower than the effort.
+ */
 function effortFor({ edges }: Lattice, circuits: number, share: number): Omit<Effort, 'mayGoOn'> {
   const within = (budget: number, one: number, most: number): number =>
-    Math.max(12, Math.min(most, Math.round((budget * share) / one)));
+    Math.max(12, Math.round(Math.min(most * Math.sqrt(share), (budget * share) / one)));
   return {
     rounds: within(8e6, edges.length, MOST_ROUNDS * circuits),
     steps: within(2e7, circuits * edges.length, MOST_STEPS),

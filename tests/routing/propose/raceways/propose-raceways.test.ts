@@ -106,6 +106,26 @@ describe('routes whose best length is known', () => {
   });
 });
 
+test('a lot that is turned by quarters, mirrored, or whose drops come in another order costs the same, also from a short search', () => {
+  const lots = fc
+    .uniqueArray(place, { minLength: 2, maxLength: 8, selector: String })
+    .chain((boxes) => fc.tuple(fc.constant(boxes), fc.shuffledSubarray(boxes, { minLength: boxes.length })));
+  const moved = fc.record({ quarters: fc.nat({ max: 3 }), isMirrored: fc.boolean() });
+  const make = { ...makeOf({}), share: 0.01 };
+  fc.assert(
+    fc.property(lots, moved, ([boxes, again], { quarters, isMirrored }) => {
+      const turn = ([x, y]: readonly [number, number]): readonly [number, number] => [-y, x];
+      const other = again.map(([x, y]) =>
+        Array.from({ length: quarters }).reduce(turn, [isMirrored ? -x : x, y] as const),
+      );
+      const [one, two] = [boxes, other].map((at) => proposeRaceways(boxesOnly(at), make));
+      expect(two!.cost / one!.cost).toBeCloseTo(1, 9);
+      expect(two!.bound / one!.bound).toBeCloseTo(1, 9);
+    }),
+    { numRuns: 25 },
+  );
+});
+
 const bare = (file: SiteFile, rest: Partial<SiteFile> = {}): Site =>
   read({ ...file, raceways: [], pullpoints: [], ...rest });
 
