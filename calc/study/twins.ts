@@ -8,7 +8,8 @@ const LISTS = ['equipment', 'feeders', 'loads', 'raceways', 'pullpoints', 'drops
 
 /**
  * The first of some ways that comes to the very same as another: every figure, the price to the cent among them, and all
- * that is drawn, whatever it is called; null where none does.
+ * that is drawn, whatever it is called; null where none does. Which of several boards load management is set at is no
+ * layout: what it gives cars and leaves of the supply are figures.
  */
 export function twinOf<W extends Drawn>(ways: readonly W[], { file, figures }: Drawn): W | null {
   const alike = ways.filter((way) => FIGURE_NAMES.every((name) => isSame(way.figures[name], figures[name])));
@@ -24,7 +25,8 @@ const isSame = (a: number | null, b: number | null): boolean =>
 function layoutOf(file: SiteFile): string {
   const called = new Map<string, string>();
   for (const list of LISTS) for (const [i, { id }] of (file[list] ?? []).entries()) called.set(id, `${list} ${i}`);
-  return JSON.stringify([LISTS.map((list) => file[list] ?? []), file.rules ?? {}], (_, value: unknown) => {
+  return JSON.stringify([LISTS.map((list) => file[list] ?? []), file.rules ?? {}], (key, value: unknown) => {
+    if (key === 'managedAmps') return undefined;
     if (typeof value === 'string') return called.get(value) ?? value;
     if (value === null || typeof value !== 'object' || Array.isArray(value)) return value;
     // The order in which fields were written says nothing.

@@ -23,6 +23,12 @@ test('the same layout at the same price is one way, whatever its elements and th
   expect(twinOf([way], { file: lot('MDP', 'X7', 32), figures: figures(100.01) })).toBe(way);
 });
 
+test('it is one, at whichever of equal boards load management is set, where every figure is the same', () => {
+  const held = { ...way.file, equipment: way.file.equipment!.map((one) => ({ ...one, managedAmps: 80 })) };
+  expect(twinOf([way], { file: held, figures: figures(100.01) })).toBe(way);
+  expect(twinOf([way], { file: held, figures: { ...figures(100.01), energy: 12 } })).toBeNull();
+});
+
 test('a cent, an ampere or a foot apart they are two', () => {
   expect(twinOf([way], { file: way.file, figures: figures(100.02) })).toBeNull();
   expect(twinOf([way], { file: lot('P1', 'D1', 40), figures: figures(100.01) })).toBeNull();
