@@ -9,6 +9,7 @@ import { hasCome, priceStore, takePrices, usePrices } from '../document/files/pr
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { TypedField } from '../parts/fields.tsx';
+import { usePhone } from '../parts/phone.ts';
 import { readNumber } from '../parts/read-number.ts';
 import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
 import { dollars } from '../words/dollars.ts';
@@ -26,6 +27,7 @@ export function CostTable() {
   const takeoff = useDocument((state) => counted(state.plan).takeoff);
   const site = useDocument((state) => state.site);
   const list = usePrices((state) => state.list);
+  const isPhone = usePhone();
   const [turned, setTurned] = useState<ReadonlySet<string>>(new Set());
   const choose = (row: BillRow): void => {
     if (row.kind === 'element') {
@@ -43,7 +45,7 @@ export function CostTable() {
     <WindowedTable
       name="Cost"
       rows={billRows(pricedOf(takeoff, site, list), turned)}
-      columns={columnsFor(site.units)}
+      columns={isPhone ? sumsFirst(columnsFor(site.units)) : columnsFor(site.units)}
       keyOf={({ key }) => key}
       onChoose={choose}
       stateOf={stateOf}
@@ -55,6 +57,13 @@ function stateOf(row: BillRow): string | undefined {
   if (row.kind === 'missing') return 'warn';
   if (row.kind === 'line') return doubtOf(row.row) === null ? undefined : 'warn';
   return row.kind === 'group' ? (row.cost === null ? 'warn' : 'group') : 'part';
+}
+
+/** The columns with what things cost beside their names: on a phone it would stand past the edge. */
+function sumsFirst(columns: readonly Column<BillRow>[]): readonly Column<BillRow>[] {
+  const isSum = ({ head }: Column<BillRow>): boolean => head === 'cost';
+  const [first, ...others] = columns;
+  return [first!, ...others.filter(isSum), ...others.filter((one) => !isSum(one))];
 }
 
 const columnsFor = (units: Units): readonly Column<BillRow>[] => [

@@ -6,7 +6,8 @@ import { fieldInFile } from '../../document/change/file-lengths.ts';
 import { setField } from '../../document/edits/set.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { FieldGroup } from '../../parts/field-group.tsx';
-import { ChoiceField, NumberField, PlaceFields, TextField } from '../../parts/fields.tsx';
+import { ChoiceField, PlaceFields, TextField } from '../../parts/fields.tsx';
+import { MaybeNumber } from '../../parts/maybe-fields.tsx';
 import { ChecksField } from '../elements/checks-field.tsx';
 
 const ANY = 'no purpose yet: everything';
@@ -55,15 +56,16 @@ export function DrawingsFields() {
         words={(part) => SHEET_PART_WORDS[part]}
         onChange={setParts}
       />
-      <NumberField
+      <MaybeNumber
         label="plans in full at 1 to"
         unit=""
-        least={0}
+        none=""
+        least={1}
         most={10000}
-        value={drawings.scale ?? 0}
-        onChange={(scale) => put({ scale: scale < 1 ? undefined : scale })}
+        value={drawings.scale ?? null}
+        onChange={(scale) => put({ scale: scale ?? undefined })}
       />
-      <p className="quiet">96 is 1/8" = 1'-0"; 0 lets each lot find its own</p>
+      <p className="quiet">96 is 1/8" = 1'-0"; left empty, each lot finds its own</p>
       {areas.map((area, i) => (
         <fieldset key={`${i} of ${areas.length}`} className="fields issue" aria-label={`Area ${i + 1}`}>
           <h4>Area {i + 1}</h4>

@@ -1,3 +1,4 @@
+import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { siteJsonSchema } from '../../../../routing/site/schema/json-schema.ts';
 import { siteFileSchema } from '../../../../routing/site/schema/schema.ts';
@@ -94,5 +95,44 @@ describe('the published JSON Schema', () => {
 
   it('and the example of every field hold the same fields', () => {
     expect(new Set(filledFields(everyField(), node))).toEqual(new Set(fieldsOf(node)));
+  });
+});
+
+/** Every field of a JSON Schema by its path, with itself. */
+function published(schema: Published, at = ''): readonly (readonly [string, Published])[] {
+  const inner = [schema.items, schema.additionalProperties, ...(schema.anyOf ?? [])].filter(
+    (one): one is Published => typeof one === 'object',
+  );
+  return [
+    ...Object.entries(schema.properties ?? {}).flatMap(([name, field]) => [
+      [`${at}${name}`, field] as const,
+      ...published(field, `${at}${name}.`),
+    ]),
+    ...inner.flatMap((one) => published(one, `${at}*.`)),
+  ];
+}
+
+interface Published {
+  readonly description?: string;
+  readonly examples?: readonly unknown[];
+  readonly items?: Published | false;
+  readonly additionalProperties?: Published | false;
+  readonly anyOf?: readonly Published[];
+  readonly properties?: Readonly<Record<string, Published>>;
+}
+
+describe('every field of the published JSON Schema', () => {
+  const fields = published(siteJsonSchema() as Published);
+  it('is described and has an example', () => {
+    expect(fields.length).toBeGreaterThan(300);
+    expect(fields.filter(([, { description = '' }]) => description === '').map(([at]) => at)).toEqual([]);
+    expect(fields.filter(([, { examples = [] }]) => examples.length === 0).map(([at]) => at)).toEqual([]);
+  });
+  it('has an example that a file takes, for those of a file itself', () => {
+    const whole = Object.fromEntries(
+      fields.filter(([at]) => !at.includes('.')).map(([at, { examples = [] }]) => [at, examples[0]]),
+    );
+    // Of lists the first item alone: what they refer to may be missing, but all have their shape.
+    expect(v.safeParse(siteFileSchema, whole).issues?.map(({ message }) => message) ?? []).toEqual([]);
   });
 });
