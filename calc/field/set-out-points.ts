@@ -8,6 +8,7 @@ import { designOf } from '../branches/design.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { feederLays } from '../steel/feeder-lays.ts';
 import { supportsOf } from '../steel/kept-supports.ts';
+import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 
 /** What of an element is set out. */
@@ -69,10 +70,15 @@ const dropPoints = (site: Site): readonly SetOutPoint[] =>
     ...(retractor ? [point(site, 'drops', id, 'retractor', retractor)] : []),
   ]);
 
-function supportPoints(site: Site, { branches }: Pick<Plan, 'branches'>): readonly SetOutPoint[] {
+/** The supports of all conduits that hang along the raceways of a lot. */
+export function lotSupports(site: Site, { branches }: Pick<Plan, 'branches'>): readonly RacewaySupports[] {
   const { tables } = designOf(site.rules);
   const lays = feederLays(site, feederConduits(site, tables), tables);
-  return supportsOf(site, branches, lays, tables).flatMap(({ raceway, supports }) =>
+  return supportsOf(site, branches, lays, tables);
+}
+
+function supportPoints(site: Site, { branches }: Pick<Plan, 'branches'>): readonly SetOutPoint[] {
+  return lotSupports(site, { branches }).flatMap(({ raceway, supports }) =>
     supports.map(
       ({ at, member, rod }, i): SetOutPoint => ({
         of: raceway.id,

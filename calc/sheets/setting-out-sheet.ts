@@ -7,10 +7,12 @@ import type { Margins } from '../plan/margins.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
+import { POINT_HEADS, pointRows, TAPE_HEADS, tapeRows } from './set-out-rows.ts';
 
 /**
  * Where the field sets each box and retractor: from the nearest gridlines and above finished grade, in tape units, with
- * what was measured from the same lines where the site has it, and room to write it in where it has not.
+ * what was measured from the same lines where the site has it, and room to write it in where it has not. Under that every
+ * point that is set out as the tape reads it, with what closes, and the running dimensions along each row.
  */
 export function settingOutSheet(site: Site, plan: Plan): readonly (readonly Cell[])[] {
   const head = [
@@ -71,7 +73,20 @@ export function settingOutSheet(site: Site, plan: Plan): readonly (readonly Cell
       ];
     });
   });
-  return [head, ...rows, [], [CAUTIONS]];
+  return [
+    head,
+    ...rows,
+    [],
+    ['every point by the tape'],
+    POINT_HEADS.map((each) => each.toLowerCase()),
+    ...pointRows(site, plan).map((cells) => cells.map((cell) => cell || null)),
+    [],
+    ['running dimensions, one tape a row'],
+    TAPE_HEADS.map((each) => each.toLowerCase()),
+    ...tapeRows(site, plan),
+    [],
+    [CAUTIONS],
+  ];
 }
 
 /** A length as a number, in the file's units, for what is to be worked with. */

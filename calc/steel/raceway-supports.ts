@@ -11,6 +11,8 @@ import { placeSupports } from './place-supports.ts';
 /** A support of conduits overhead: a hanger where there is one of them, else a trapeze or several. */
 export interface HungSupport {
   readonly at: Point3;
+  /** Feet along the raceway. */
+  readonly along: number;
   readonly conduits: readonly LaidConduit[];
   /** Null where it hangs from a stringer that is put in, and where no member is drawn on the site. */
   readonly member: Member | null;
@@ -31,6 +33,9 @@ export interface Stringer {
 export interface RacewaySupports {
   readonly raceway: Raceway;
   readonly supports: readonly HungSupport[];
+  /** What they hold, and the parts of the raceway that a member holds; null where no member is drawn on the site. */
+  readonly lays: readonly RacewayLay[];
+  readonly zones: readonly (readonly [from: number, to: number])[] | null;
   readonly stringers: readonly Stringer[];
 }
 
@@ -56,10 +61,17 @@ export const supportsAlong = kept(
       const from = before === undefined ? begin : Math.max(begin, (before + at) / 2);
       const to = after === undefined ? end : Math.min(end, (at + after) / 2);
       const rod = member === null ? USUAL_ROD : Math.max(LEAST_ROD, levelOver(member, place) - place[2]);
-      return { at: place, conduits: own.map((lay) => lays[lay]!.conduit), member, rod, holds: Math.max(0, to - from) };
+      return {
+        at: place,
+        along: at,
+        conduits: own.map((lay) => lays[lay]!.conduit),
+        member,
+        rod,
+        holds: Math.max(0, to - from),
+      };
     });
     const loose = placed.filter(({ held }) => !held).map(({ at }) => at);
-    return { raceway, supports, stringers: stringersOf(path, zones ?? [], loose) };
+    return { raceway, supports, lays, zones, stringers: stringersOf(path, zones ?? [], loose) };
   },
 );
 

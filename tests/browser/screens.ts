@@ -162,6 +162,41 @@ export const SCREENS: readonly Screen[] = [
       await page.getByText('cut each to').waitFor();
     },
   },
+  {
+    name: 'build-set-out',
+    go: async (page) => {
+      // At the desk the card has it without being asked.
+      const setOut = page.getByRole('button', { name: 'Set out', exact: true });
+      if (await page.locator('.build-card').isVisible()) await setOut.click();
+      const tape = page.locator('.row-tape summary').first();
+      if ((await page.locator('.set-out').count()) > 0) await tape.click();
+      await drawn(page);
+    },
+  },
+  {
+    name: 'build-more',
+    go: async (page) => {
+      const card = page.locator('.build-card');
+      if (!(await card.isVisible())) return;
+      await card.getByRole('button', { name: 'More', exact: true }).click();
+      await page.locator('.checklist').waitFor();
+    },
+  },
+  {
+    name: 'records',
+    go: async (page) => {
+      await page.getByRole('button', { name: 'Open', exact: true }).click();
+      await page.getByRole('menuitem', { name: 'Records of the field…' }).click();
+      await page.getByRole('dialog', { name: 'Records of the field' }).waitFor();
+    },
+  },
+  {
+    name: 'open-items',
+    go: async (page) => {
+      await page.getByRole('button', { name: 'Open items and handover', exact: true }).click();
+      await page.getByRole('list', { name: 'Open items' }).locator('li').first().waitFor();
+    },
+  },
   ...tables.map((name) => ({
     name: `table-${name.toLowerCase().replace(' ', '-')}`,
     go: async (page: Page) => {

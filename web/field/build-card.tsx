@@ -11,6 +11,7 @@ import { OwnFindings } from '../panels/facts/facts.tsx';
 import { nearestOpen } from '../words/nearest-open.ts';
 import { useBuildRows } from './build-list.tsx';
 import { nextInRow, nextRow } from './build-rows.ts';
+import { ChecklistFacts } from './checklist-facts.tsx';
 import { DeviationFacts } from './deviation-facts.tsx';
 import { PhotoFacts } from './photo-facts.tsx';
 import { PullCardButton } from './pull-card-button.tsx';
@@ -196,6 +197,7 @@ function More({ drop, circuits }: { readonly drop: Drop; readonly circuits: stri
     <>
       {circuits && <p>Circuit {circuits}</p>}
       <StepsFacts id={drop.id} steps={['set']} />
+      <ChecklistFacts ids={[drop.id, ...own.map(({ id }) => id)]} />
       {own.map(({ id }) => (
         <section key={id} aria-label={`Charger ${id} as drawn`}>
           <StepsFacts id={id} steps={['pulled', 'terminated', 'tested']} />

@@ -1,4 +1,5 @@
 import type { Cure, Deviation } from '../../calc/field/cures.ts';
+import { tapeWords } from '../../calc/field/set-out-words.ts';
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Drop } from '../../routing/site/site.ts';
@@ -7,7 +8,6 @@ import { useDocument } from '../document/use-document.tsx';
 import { priceWords } from '../words/dollars.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { useFieldAnswer } from './ask-field.ts';
-import { tapeWords } from './set-out-words.ts';
 
 /** What it costs and takes that a drop was built elsewhere, and what would cure what fails by it. The drawing stays. */
 export function DeviationFacts({ drop }: { readonly drop: Drop }) {

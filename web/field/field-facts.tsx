@@ -6,6 +6,7 @@ import type { ListName } from '../document/change/element-lists.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { TapedPlace } from '../panels/as-built/taped-place.tsx';
 import { FindingWords } from '../panels/facts/facts.tsx';
+import { ChecklistFacts } from './checklist-facts.tsx';
 import { DeviationFacts } from './deviation-facts.tsx';
 import { PhotoFacts } from './photo-facts.tsx';
 import { PullCardButton } from './pull-card-button.tsx';
@@ -35,6 +36,7 @@ export function FieldFacts({ list, id }: FieldProps) {
       {(list === 'chargers' || list === 'feeders') && <PullCardButton kind={CARD_OF[list]} id={id} />}
       {(list === 'chargers' || list === 'feeders' || list === 'equipment') && <FoldedTests of={id} />}
       {drop && <ChargersOf drop={id} />}
+      <ChecklistFacts ids={[id]} />
       <PhotoFacts id={id} />
     </section>
   );

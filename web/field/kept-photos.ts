@@ -1,4 +1,5 @@
 import { type DBSchema, openDB } from 'idb';
+import { type Photos, photoHashes } from '../../calc/field/records-bundle.ts';
 import type { Mark } from '../../routing/site/site.ts';
 import { hashOf } from '../underlay/kept-bytes.ts';
 
@@ -7,7 +8,7 @@ interface KeptPhoto {
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 
-interface Photos extends DBSchema {
+interface PhotoStore extends DBSchema {
   photos: { key: string; value: KeptPhoto };
 }
 
@@ -21,7 +22,7 @@ const QUALITY = 0.72;
 const LARGEST_FILE = 60_000_000;
 
 const openPhotos = () =>
-  openDB<Photos>('overrow.photos', 1, {
+  openDB<PhotoStore>('overrow.photos', 1, {
     upgrade: (database) => database.createObjectStore('photos', { keyPath: 'hash' }),
   });
 
@@ -49,6 +50,49 @@ export async function keptPhoto(hash: string): Promise<Blob | null> {
   } finally {
     database.close();
   }
+}
+
+/** The photos of these hashes that this device keeps, for a file that they travel in. */
+export async function photosHere(hashes: readonly string[]): Promise<ReadonlyMap<string, Uint8Array<ArrayBuffer>>> {
+  const found = new Map<string, Uint8Array<ArrayBuffer>>();
+  if (hashes.length === 0) return found;
+  const database = await openPhotos();
+  try {
+    for (const hash of hashes) {
+      const photo = await database.get('photos', hash);
+      if (photo) found.set(hash, photo.bytes);
+    }
+  } finally {
+    database.close();
+  }
+  return found;
+}
+
+/** The photos that stand in a list of marks, as far as this device keeps them. */
+export const photosForHandover = (records: readonly Mark[]): ReturnType<typeof photosHere> =>
+  photosHere(photoHashes(records));
+
+/** Keeps photos that came with records of others; those that are kept already are passed over. Rejects with words where there is no room. */
+export async function keepPhotosOf(photos: Photos): Promise<void> {
+  const { count, bytes: used } = await photosKept();
+  const database = await openPhotos();
+  try {
+    const fresh: KeptPhoto[] = [];
+    for (const [hash, bytes] of photos)
+      if ((await database.getKey('photos', hash)) === undefined) fresh.push({ hash, bytes: new Uint8Array(bytes) });
+    const more = fresh.reduce((sum, { bytes }) => sum + bytes.byteLength, 0);
+    if (count + fresh.length > MOST_PHOTOS || used + more > MOST_BYTES)
+      throw new Error(`this device keeps ${count} photos already, and ${fresh.length} more are too many`);
+    for (const photo of fresh) await database.put('photos', photo);
+  } finally {
+    database.close();
+  }
+}
+
+/** Whether each photo is the one that its name says: by SHA-256. */
+export async function areWhatTheySay(photos: Photos): Promise<boolean> {
+  for (const [hash, bytes] of photos) if ((await hashOf(new Uint8Array(bytes))) !== hash) return false;
+  return true;
 }
 
 /** Shrinks a photo and keeps it; gives what its mark says of it. Rejects with words for the person who took it. */

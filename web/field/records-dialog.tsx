@@ -6,6 +6,7 @@ import type { Health } from '../document/keeping/site-keeping.ts';
 import { initialsHere, setInitialsHere } from '../document/pen.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { usePageStore } from '../page-state/page-store.ts';
 import { Fact, Facts } from '../panels/facts/facts.tsx';
 import { Dialog } from '../parts/dialog.tsx';
 import { TextField } from '../parts/fields.tsx';
@@ -26,6 +27,7 @@ export function RecordsDialog({ close }: { readonly close: () => void }) {
     <Dialog title="Records of the field" onClose={close}>
       <div className="records">
         <Who />
+        <StillOpen />
         <ConflictList />
         <LotTests />
         <TakeInSection />
@@ -35,6 +37,18 @@ export function RecordsDialog({ close }: { readonly close: () => void }) {
         <Lasting />
       </div>
     </Dialog>
+  );
+}
+
+/** The way to what is still open, and to the handing over. */
+function StillOpen() {
+  const page = usePageStore();
+  return (
+    <div className="records-acts">
+      <button type="button" onClick={() => page.setState({ records: false, handover: true })}>
+        Open items and handover
+      </button>
+    </div>
   );
 }
 
@@ -108,7 +122,9 @@ function Lasting() {
         <Fact name="may be cleared">{persistWords(health)}</Fact>
         <Fact name="room">{roomWords(health)}</Fact>
         <Fact name="photos">
-          {photos ? `${photos.count}, ${byteWords(photos.bytes)}: they stay here, their marks travel` : 'being counted'}
+          {photos
+            ? `${photos.count}, ${byteWords(photos.bytes)}: sent with the records where you save them with photos`
+            : 'being counted'}
         </Fact>
       </Facts>
     </section>

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import type { MovablePoint } from '../../calc/field/moved-point.ts';
+import { tapeWords } from '../../calc/field/set-out-words.ts';
 import { endOf, FARTHEST, type Ray, type Tolerance } from '../../calc/field/tolerance.ts';
 import { gridWays } from '../../routing/site/place/grid-frame.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { useFieldAnswer } from './ask-field.ts';
-import { tapeWords } from './set-out-words.ts';
 
 interface RoomProps {
   readonly points: readonly (MovablePoint & { readonly name: string })[];

@@ -2,10 +2,18 @@ import './field.css';
 import { useMemo } from 'react';
 import { type SetOutPoint, setOutPoints } from '../../calc/field/set-out-points.ts';
 import { type SetOutRow, setOutRows } from '../../calc/field/set-out-rows.ts';
+import {
+  axisWords,
+  closingWords,
+  heightWords,
+  readingWords,
+  tapeWords,
+  tieWords,
+} from '../../calc/field/set-out-words.ts';
+import { type SupportRoom, type SupportStop, supportRoom } from '../../calc/field/support-room.ts';
 import { placeOffsets, tapeLines } from '../../calc/field/tape-lines.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument } from '../document/use-document.tsx';
-import { axisWords, closingWords, heightWords, readingWords, tapeWords, tieWords } from './set-out-words.ts';
 
 /** All that is set out of the open site, with its rows. */
 export function useSetOut(): { readonly points: readonly SetOutPoint[]; readonly rows: readonly SetOutRow[] } {
@@ -55,7 +63,29 @@ function PointFacts({ point }: { readonly point: SetOutPoint }) {
           {[...sums.map((sum) => `Closes: ${sum}.`), ...(tie ? [`Tie: ${tie}.`] : [])].join(' ')}
         </p>
       )}
+      {point.part === 'support' && <SupportRoomFacts point={point} />}
     </div>
+  );
+}
+
+const STOPS: Readonly<Record<SupportStop, string>> = {
+  spacing: 'then a conduit spans too far',
+  steel: 'then no steel is there',
+};
+
+/** How far along its raceway a support may be off, the others being where they are planned. */
+function SupportRoomFacts({ point: { of, number = 1 } }: { readonly point: SetOutPoint }) {
+  const site = useDocument((state) => state.site);
+  const plan = useDocument((state) => state.plan);
+  const units = site.units;
+  const room = useMemo(() => supportRoom(site, plan, of, number), [site, plan, of, number]);
+  if (!room) return null;
+  const words = ({ feet, stop }: SupportRoom['on']): string =>
+    stop ? `${tapeWords(feet, units)}, ${STOPS[stop]}` : `${tapeWords(feet, units)} or more`;
+  return (
+    <p className="small">
+      Room along {of}: back {words(room.back)}; on {words(room.on)}.
+    </p>
   );
 }
 

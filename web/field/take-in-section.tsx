@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { MOST_BUNDLE_BYTES, type Photos, readBundle } from '../../calc/field/records-bundle.ts';
 import { isOfDrawing } from '../../routing/site/records/brought-up.ts';
 import { missingFrom } from '../../routing/site/records/merge.ts';
 import { marksIn, type RecordsFile, type RecordsRead, readRecords } from '../../routing/site/records/records-file.ts';
@@ -6,15 +7,16 @@ import { mergeRecords } from '../document/edits/records.ts';
 import { textOf } from '../document/files/files.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { failureWords } from '../words/failure-words.ts';
+import { areWhatTheySay, keepPhotosOf } from './kept-photos.ts';
 import { recordsInLink } from './records-link.ts';
 
 /** Records of others: out of files, a link that was opened, or one that is pasted. What they bring is told before it is taken in. */
 export function TakeInSection() {
   const input = useRef<HTMLInputElement>(null);
-  const [come, setCome] = useState<readonly RecordsFile[]>([]);
+  const [come, setCome] = useState<readonly CameIn[]>([]);
   const [faults, setFaults] = useState<readonly string[]>([]);
-  const hear = (from: string, read: RecordsRead): void => {
-    if (read.ok) setCome((all) => [...all, read.file]);
+  const hear = (from: string, read: RecordsRead, photos: Photos = NO_PHOTOS): void => {
+    if (read.ok) setCome((all) => [...all, { file: read.file, photos }]);
     else {
       const told = read.errors.slice(0, 3).map(({ place, says }) => `${from}: ${place ? `${place}: ` : ''}${says}`);
       setFaults((all) => [...all, ...told]);
@@ -25,14 +27,15 @@ export function TakeInSection() {
     if (!read) return;
     // Once: opened again, or reloaded, the page does not ask a second time.
     history.replaceState(null, '', location.pathname + location.search);
-    if (read.ok) setCome([read.file]);
+    if (read.ok) setCome([{ file: read.file, photos: NO_PHOTOS }]);
     else setFaults(['The link is not whole: ask for the file.']);
   }, []);
   const pick = async (files: readonly File[]): Promise<void> => {
     setFaults([]);
     for (const file of files) {
       try {
-        hear(file.name, readRecords(await textOf(file)));
+        const { read, photos } = await recordsInFile(file);
+        hear(file.name, read, photos);
       } catch (error) {
         setFaults((all) => [...all, `${file.name}: ${failureWords(error)}`]);
       }
@@ -50,7 +53,7 @@ export function TakeInSection() {
         ref={input}
         type="file"
         multiple
-        accept=".json,application/json"
+        accept=".json,.zip,application/json,application/zip"
         hidden
         aria-label="records files"
         onChange={(event) => {
@@ -75,14 +78,33 @@ export function TakeInSection() {
           {fault}
         </p>
       ))}
-      {come.map((file, i) => (
-        <Come key={i} file={file} done={() => setCome((all) => all.filter((one) => one !== file))} />
+      {come.map((one, i) => (
+        <Come key={i} {...one} done={() => setCome((all) => all.filter((other) => other !== one))} />
       ))}
     </section>
   );
 }
 
-function Come({ file, done }: { readonly file: RecordsFile; readonly done: () => void }) {
+/** Records that came, and the photos with them. */
+interface CameIn {
+  readonly file: RecordsFile;
+  readonly photos: Photos;
+}
+
+const NO_PHOTOS: Photos = new Map();
+
+/** What is in a file of somebody's: records, a copy of the site, or records with photos. */
+async function recordsInFile(file: File): Promise<{ readonly read: RecordsRead; readonly photos: Photos }> {
+  if (!/\.zip$/i.test(file.name)) return { read: readRecords(await textOf(file)), photos: NO_PHOTOS };
+  if (file.size > 2 * MOST_BUNDLE_BYTES) throw new Error('the file is larger than this page writes them');
+  const read = readBundle(new Uint8Array(await file.arrayBuffer()));
+  if (!read.ok) return { read, photos: NO_PHOTOS };
+  if (!(await areWhatTheySay(read.photos))) throw new Error('a photo in it is another than its name says');
+  return { read: { ok: true, file: read.records }, photos: read.photos };
+}
+
+function Come({ file, photos, done }: CameIn & { readonly done: () => void }) {
+  const [fault, setFault] = useState('');
   const document = useDocumentStore();
   const open = useDocument((state) => state.file);
   const others = marksIn(open.units, file);
@@ -90,7 +112,13 @@ function Come({ file, done }: { readonly file: RecordsFile; readonly done: () =>
   const authors = [
     ...new Set(file.records.filter((mark) => !isOfDrawing(mark)).map(({ by }) => by || 'without initials')),
   ];
-  const take = (): void => {
+  const take = async (): Promise<void> => {
+    try {
+      await keepPhotosOf(photos);
+    } catch (error) {
+      setFault(failureWords(error));
+      return;
+    }
     const { file: now, apply } = document.getState();
     apply(mergeRecords(now, others, `Take in records of ${authors.join(', ') || 'the drawing'}`));
     done();
@@ -98,11 +126,18 @@ function Come({ file, done }: { readonly file: RecordsFile; readonly done: () =>
   return (
     <section className="records-come" aria-label="What came">
       <p>
-        {file.records.length} marks by {authors.join(', ') || 'nobody'}, {fresh.length} of them new here.
+        {file.records.length} marks by {authors.join(', ') || 'nobody'}, {fresh.length} of them new here
+        {photos.size > 0 && `, with ${photos.size === 1 ? 'a photo' : `${photos.size} photos`}`}.
         {file.site !== open.name && ` They were written on a site named ${file.site}, not ${open.name}.`}
       </p>
+      {fault && <p role="alert">Nothing was taken in: {fault}</p>}
       <div className="records-acts">
-        <button type="button" className="main-act" disabled={fresh.length === 0} onClick={take}>
+        <button
+          type="button"
+          className="main-act"
+          disabled={fresh.length === 0 && photos.size === 0}
+          onClick={() => void take()}
+        >
           Take them in
         </button>
         <button type="button" onClick={done}>

@@ -40,6 +40,8 @@ export interface PageState {
   readonly card: string | null;
   /** What is written down once whoever writes was asked who that is. */
   readonly unsigned: (() => void) | null;
+  /** What is still open is listed, with the handing over of it. */
+  readonly handover: boolean;
   /** Which drops the list of the field shows. */
   readonly buildFilter: BuildFilter;
   /** The charging day by which ways are weighed, where a person named one; null: the hardest. */
@@ -62,6 +64,7 @@ export const createPageStore = (from: Partial<PageState> = {}): PageStore =>
     records: false,
     card: null,
     unsigned: null,
+    handover: false,
     buildFilter: ALL_DROPS,
     decidingDay: null,
     spoken: '',

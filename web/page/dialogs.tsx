@@ -11,6 +11,7 @@ const ProblemsDialog = whenAsked(async () => (await import('./problems-dialog.ts
 const CardDialog = whenAsked(async () => (await import('../field/card-dialog.tsx')).CardDialog);
 const WhoDialog = whenAsked(async () => (await import('../field/who-dialog.tsx')).WhoDialog);
 const RecordsDialog = whenAsked(async () => (await import('../field/records-dialog.tsx')).RecordsDialog);
+const HandoverDialog = whenAsked(async () => (await import('../field/handover-dialog.tsx')).HandoverDialog);
 
 /** What lies over the page while it is asked for. Find takes letters from the first one, so it stands there from when its script has come. */
 export function Dialogs() {
@@ -22,6 +23,7 @@ export function Dialogs() {
   const records = usePage((state) => state.records);
   const card = usePage((state) => state.card);
   const unsigned = usePage((state) => state.unsigned);
+  const handover = usePage((state) => state.handover);
   return (
     <>
       {problems && <ProblemsDialog {...problems} />}
@@ -31,6 +33,7 @@ export function Dialogs() {
       {records && <RecordsDialog close={() => page.setState({ records: false })} />}
       {card && <CardDialog link={card} close={() => page.setState({ card: null })} />}
       {unsigned && <WhoDialog write={unsigned} close={() => page.setState({ unsigned: null })} />}
+      {handover && <HandoverDialog close={() => page.setState({ handover: false })} />}
       <FindDialog />
     </>
   );

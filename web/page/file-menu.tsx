@@ -29,6 +29,7 @@ export function FileMenu() {
         { name: 'An empty site', act: () => void newSite() },
         { name: 'An alternative of this site', act: () => void branch() },
         { name: 'Records of the field…', act: () => page.setState({ records: true }) },
+        { name: 'Open items and handover…', act: () => page.setState({ handover: true }) },
         { name: 'Save under another name…', act: () => void save({ as: true }), keys: 'Ctrl+Shift+S' },
         ...SAMPLES.map((each) => ({
           name: sampleWords(each),

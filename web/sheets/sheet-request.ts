@@ -7,7 +7,13 @@ import type { NamedSite } from '../document/files/named-site.ts';
 export type Wanted =
   | { readonly kind: 'sheet'; readonly ending: SheetEnding }
   | { readonly kind: 'every' }
-  | { readonly kind: 'revision'; readonly before: NamedSite };
+  | { readonly kind: 'revision'; readonly before: NamedSite }
+  /** What is handed over of the work as one ZIP, with photos by their hashes, and what goes beside by how it ends. */
+  | {
+      readonly kind: 'handover';
+      readonly photos: ReadonlyMap<string, Uint8Array>;
+      readonly beside: Readonly<Record<string, string | Uint8Array>>;
+    };
 
 export interface SheetRequest extends NamedSite {
   readonly wanted: Wanted;

@@ -2,6 +2,7 @@ import { alternativeOf } from '../../calc/plan/alternative.ts';
 import type { Alternative } from '../../calc/plan/comparison.ts';
 import { revision } from '../../calc/plan/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
+import { handoverFiles } from '../../calc/sheets/handover.ts';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
 import { revisedSet } from '../../calc/sheets/revised-set.ts';
 import { sheetFileName } from './sheet-file-name.ts';
@@ -40,6 +41,15 @@ export async function writeSheets(
   if (wanted.kind === 'revision') {
     const before = alternativeOf(wanted.before.name, wanted.before.site, prices);
     return owned(await revisedSet(before, planned, revision(before, planned), { ...around, drawn: pages }));
+  }
+  if (wanted.kind === 'handover') {
+    const { photos, beside } = wanted;
+    const files = await handoverFiles(planned, { ...around, photos: async (hash) => photos.get(hash) ?? null }, doing);
+    return zipOf(
+      Object.fromEntries(
+        [...Object.entries(beside), ...files].map(([ending, content]) => [sheetFileName(name, ending), content]),
+      ),
+    );
   }
   return zipOf(await everySheet(planned, around, doing));
 }

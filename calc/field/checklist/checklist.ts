@@ -6,7 +6,7 @@ import { addressOf, registersOf } from '../../../routing/site/records/registers.
 import type { Mark, Site } from '../../../routing/site/site.ts';
 import { sourceOf } from '../../checks/checks.ts';
 import { RULES } from '../../checks/rules.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import type { AskedLine, Expected, MarkAddress } from './asked.ts';
 import { circuitLines } from './circuit-lines.ts';
@@ -48,7 +48,7 @@ export interface ChecklistLine {
 }
 
 /** All lines of a lot, from its own circuits and rules, kind by kind in the order of the site, with what was recorded. */
-export const checklistOf = kept((site: Site, plan: Plan): readonly ChecklistLine[] => {
+export const checklistOf = kept((site: Site, plan: UncountedPlan): readonly ChecklistLine[] => {
   const asked = askedOf(site, plan);
   const registers = registersOf(site.records);
   const lines = asked.map((line): ChecklistLine => {
@@ -75,7 +75,7 @@ export const checklistOf = kept((site: Site, plan: Plan): readonly ChecklistLine
   return [...lines, ...otherLines(site, new Set(lines.map(({ key }) => key)))];
 });
 
-const askedOf = (site: Site, plan: Plan): readonly AskedLine[] => [
+const askedOf = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [
   ...dropLines(site),
   ...circuitLines(site, plan),
   ...conduitLines(site, plan),

@@ -1,13 +1,13 @@
 import type { Charger, Site } from '../../../routing/site/site.ts';
 import { cordsOf } from '../../plan/margins.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import type { Circuit } from '../../plan-file.ts';
 import { panelSchedules } from '../../supply/panels/panel-schedule.ts';
 import { type AskedLine, checked } from './asked.ts';
 import { sizeName } from './size-name.ts';
 
 /** What is looked at of each charger: its breaker, its conductors, what its cord reaches, and the steps of its work. */
-export function circuitLines(site: Site, plan: Plan): readonly AskedLine[] {
+export function circuitLines(site: Site, plan: UncountedPlan): readonly AskedLine[] {
   const circuits = new Map(plan.circuits.map((circuit) => [circuit.charger, circuit]));
   const spaces = new Map(
     [...panelSchedules(site).values()].flatMap((schedule) =>
@@ -73,7 +73,7 @@ function branchLines(
 }
 
 /** Cord that is left at the farthest inlet of the car in each stall that it serves. */
-const reachLines = (site: Site, plan: Plan, charger: Charger): readonly AskedLine[] =>
+const reachLines = (site: Site, plan: UncountedPlan, charger: Charger): readonly AskedLine[] =>
   cordsOf(plan, site, charger.id).map(({ stall, worst: { margin, inlet, direction } }) => ({
     ...own(charger),
     what: `Cord to spare at the ${inlet} inlet, ${direction}`,

@@ -2,22 +2,20 @@ import { planWords } from '../../../routing/site/place/gridline-words.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import { leastCovered } from '../../checks/cover-findings.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import type { Box, Conduit } from '../../plan-file.ts';
-import { feederLays } from '../../steel/feeder-lays.ts';
-import { supportsOf } from '../../steel/kept-supports.ts';
-import { feederConduits } from '../../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
+import { lotSupports } from '../set-out-points.ts';
 import { type AskedLine, checked } from './asked.ts';
 import { sizeName } from './size-name.ts';
 
 /** What is looked at of raceways: what hangs or lies along them, conduit by conduit, and the boxes between. */
-export function conduitLines(site: Site, plan: Plan): readonly AskedLine[] {
+export function conduitLines(site: Site, plan: UncountedPlan): readonly AskedLine[] {
   const { tables } = designOf(site.rules);
   const fed = new Map(site.chargers.map(({ id, from }) => [id, from]));
   return [
-    ...supportLines(site, plan, tables),
+    ...supportLines(site, plan),
     ...coverLines(site, tables),
     ...plan.conduits.flatMap((conduit) => linesOf(conduit, fed.get(conduit.circuits[0] ?? '') ?? conduit.from, site)),
     ...boxLines(site, plan, tables),
@@ -55,9 +53,8 @@ function linesOf(conduit: Conduit, of: string, { rules }: Site): readonly AskedL
 
 const USE_WORDS = { line: '', grounding: ' ground', bonding: ' bonding', pilot: ' pilot' } as const;
 
-function supportLines(site: Site, plan: Plan, tables: CodeTables): readonly AskedLine[] {
-  const lays = feederLays(site, feederConduits(site, tables), tables);
-  return supportsOf(site, plan.branches, lays, tables).flatMap(({ raceway, supports }) => {
+function supportLines(site: Site, plan: UncountedPlan): readonly AskedLine[] {
+  return lotSupports(site, plan).flatMap(({ raceway, supports }) => {
     const [first, last] = [supports[0], supports.at(-1)];
     if (!first || !last) return [];
     return [
@@ -95,7 +92,7 @@ const coverLines = (site: Site, tables: CodeTables): readonly AskedLine[] =>
   });
 
 /** Boxes on the way, and handholes: those at drops come with their drop. */
-function boxLines(site: Site, plan: Plan, tables: CodeTables): readonly AskedLine[] {
+function boxLines(site: Site, plan: UncountedPlan, tables: CodeTables): readonly AskedLine[] {
   const handholes = new Map(plan.handholes.map((handhole) => [handhole.id, handhole]));
   const pulls = new Set(site.pullpoints.map(({ id }) => id));
   const drops = new Set(site.drops.map(({ id }) => id));

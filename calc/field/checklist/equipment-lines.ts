@@ -3,19 +3,19 @@ import { planWords } from '../../../routing/site/place/gridline-words.ts';
 import { workingSpaceSize } from '../../../routing/site/place/working-space.ts';
 import type { Column, Equipment, Pullpoint, Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import { type AskedLine, checked } from './asked.ts';
 import { stepsOf } from './circuit-lines.ts';
 import { sizeName } from './size-name.ts';
 
 /** What is looked at of equipment and feeders: where it stands, the room before it, ratings, and the steps of its work. */
-export const equipmentLines = (site: Site, plan: Plan): readonly AskedLine[] => [
+export const equipmentLines = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [
   ...site.equipment.filter(({ existing }) => existing !== true).flatMap((equipment) => linesOf(site, plan, equipment)),
   ...feederLines(site, plan),
 ];
 
-function linesOf(site: Site, plan: Plan, equipment: Equipment): readonly AskedLine[] {
+function linesOf(site: Site, plan: UncountedPlan, equipment: Equipment): readonly AskedLine[] {
   const { id, kind, at, mainAmps, interruptingAmps } = equipment;
   const own = { of: id, list: 'equipment', where: planWords(at, site.gridlines, site.units) } as const;
   if (kind === 'source') return [];
@@ -90,7 +90,7 @@ export function standingLines(site: Site): readonly AskedLine[] {
   ];
 }
 
-function feederLines(site: Site, plan: Plan): readonly AskedLine[] {
+function feederLines(site: Site, plan: UncountedPlan): readonly AskedLine[] {
   const grounds = new Map(plan.supply.feeders.map((feeder) => [feeder.id, feeder]));
   return site.feeders
     .filter(({ existing }) => existing !== true)

@@ -5,7 +5,7 @@ import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { asBuiltOf } from '../../plan/as-built.ts';
 import { assumptionsOf } from '../../plan/assumptions.ts';
-import type { Plan } from '../../plan/plan-shape.ts';
+import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import type { CostSheet } from '../../takeoff/cost.ts';
 import { type ChecklistLine, checklistOf } from '../checklist/checklist.ts';
 import { markSays } from '../checklist/recorded.ts';
@@ -43,7 +43,7 @@ export interface OpenItem {
 /** Everything that is still open at a lot, kind by kind. Quotes are looked at where prices are given. */
 export function openItems(
   site: Site,
-  plan: Plan,
+  plan: UncountedPlan,
   cost: Pick<CostSheet, 'quotes' | 'bidDay'> | null,
 ): readonly OpenItem[] {
   const items = openAt(site, plan);
@@ -54,7 +54,7 @@ export function openItems(
   return after < 0 ? [...items, ...quotes] : [...items.slice(0, after), ...quotes, ...items.slice(after)];
 }
 
-const openAt = kept((site: Site, plan: Plan): readonly OpenItem[] => {
+const openAt = kept((site: Site, plan: UncountedPlan): readonly OpenItem[] => {
   const lines = checklistOf(site, plan);
   const registers = registersOf(site.records);
   return [
@@ -84,7 +84,7 @@ const conflictItems = (site: Site): readonly OpenItem[] =>
     on: heads[0].on ?? '',
   }));
 
-function findingItems(site: Site, plan: Plan): readonly OpenItem[] {
+function findingItems(site: Site, plan: UncountedPlan): readonly OpenItem[] {
   const item = (finding: Finding, where: '' | 'As built: '): OpenItem => ({
     kind: 'finding',
     key: `finding ${where}${finding.rule} ${finding.about.join(' ')} ${finding.says}`,

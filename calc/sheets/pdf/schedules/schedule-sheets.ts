@@ -9,6 +9,7 @@ import { feederSchedule } from './feeder-schedule.ts';
 import { panelTables } from './panel-schedules.ts';
 import { revisionSchedule } from './revision-schedule.ts';
 import { runSchedule } from './run-schedule.ts';
+import { setOutTables } from './set-out-tables.ts';
 import { settingOutSchedule } from './setting-out-schedule.ts';
 import { takeoffSchedule } from './takeoff-schedule.ts';
 
@@ -27,7 +28,7 @@ export function scheduleSheets(job: Job): readonly Draft[] {
     ...of('feeders', (one) => [feederSchedule(one)]),
     ...of('conduits', (one) => [conduitSchedule(one)]),
     // What was measured stands beside the drawing, which is what it was set out by.
-    ...(job.parts.has('setting-out') ? [settingOutSchedule(drawn ?? job)] : []),
+    ...(job.parts.has('setting-out') ? [settingOutSchedule(drawn ?? job), ...setOutTables(drawn ?? job)] : []),
     ...of('accessible', (one) => [accessibleSchedule(one)]),
     ...of('takeoff', (one) => [takeoffSchedule(one)]),
     revisionSchedule(job),

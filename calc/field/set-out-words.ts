@@ -1,7 +1,7 @@
-import type { SetOutPoint } from '../../calc/field/set-out-points.ts';
-import type { AxisOffsets, PlaceOffsets, Reading } from '../../calc/field/tape-lines.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
+import type { SetOutPoint } from './set-out-points.ts';
+import type { AxisOffsets, PlaceOffsets, Reading } from './tape-lines.ts';
 
 /** What a tape is read to: an eighth of an inch, or a millimeter. */
 const TAPE = { inchParts: 8, decimals: 3 } as const;
