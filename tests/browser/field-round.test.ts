@@ -156,7 +156,6 @@ test('with the network off a drop is found, set out, measured, photographed and 
   await tap(page, 'More');
   await tap(page, /^Pulled/);
   await card.getByRole('button', { name: /^Pulled JB/ }).waitFor();
-  await testVolts(page, card);
   // The inspector writes down what is there: one thing as planned, one that is not.
   await card.getByRole('button', { name: 'As planned: EV05 Conductors' }).tap();
   await expect.poll(() => card.locator('[data-line="EV05 Conductors"]').textContent()).toMatch(/ok.*as planned JB/);
@@ -167,6 +166,7 @@ test('with the network off a drop is found, set out, measured, photographed and 
   await breaker.getByLabel('measured').press('Enter');
   await expect.poll(() => breaker.textContent()).toMatch(/deviates.*Recorded: 60 A JB/);
   expect(await smallTargets(page, '.build-card')).toEqual([]);
+  await testVolts(page, card);
   await tap(page, /the nearest not done$/);
   await page.getByRole('region', { name: 'Drop D04' }).waitFor();
   await tap(page, 'As drawn');

@@ -13,6 +13,7 @@ import { circuitLines } from './circuit-lines.ts';
 import { conduitLines } from './conduit-lines.ts';
 import { dropLines } from './drop-lines.ts';
 import { equipmentLines, stallLines, standingLines } from './equipment-lines.ts';
+import { measuredLines } from './measured-lines.ts';
 import { markSays, recordedFor } from './recorded.ts';
 
 /**
@@ -72,7 +73,8 @@ export const checklistOf = kept((site: Site, plan: UncountedPlan): readonly Chec
       mark,
     };
   });
-  return [...lines, ...otherLines(site, new Set(lines.map(({ key }) => key)))];
+  const told = [...lines, ...measuredLines(site, plan)];
+  return [...told, ...otherLines(site, new Set(told.map(({ key }) => key)))];
 });
 
 const askedOf = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [

@@ -107,25 +107,28 @@ const answerPart = ({ mark: { what, part } }: ChecklistLine): string => (part ??
 
 /** Lines that are not as expected, unless somebody who knew of it wrote down what is made of that. */
 function deviationItems(lines: readonly ChecklistLine[], registers: Registers): readonly OpenItem[] {
-  return lines
-    .filter(({ state, mark }) => state === 'deviates' && mark.what !== 'tested')
-    .flatMap((line): OpenItem[] => {
-      const { of, what, recorded, expects, by, on, time, key } = line;
-      const part = answerPart(line);
-      const answer = registers.get(addressOf({ of, what: 'answered', part }))?.now;
-      if (answer && answer.time > time) return [];
-      return [
-        {
-          kind: 'deviation',
-          key: `deviation ${key}`,
-          of,
-          says: `${what}: ${recorded}; expected ${expects}`,
-          by,
-          on,
-          answer: { of, part },
-        },
-      ];
-    });
+  return (
+    lines
+      // What was measured before handover is told with the tests.
+      .filter(({ state, mark }) => state === 'deviates' && mark.what !== 'tested' && mark.what !== 'measured')
+      .flatMap((line): OpenItem[] => {
+        const { of, what, recorded, expects, by, on, time, key } = line;
+        const part = answerPart(line);
+        const answer = registers.get(addressOf({ of, what: 'answered', part }))?.now;
+        if (answer && answer.time > time) return [];
+        return [
+          {
+            kind: 'deviation',
+            key: `deviation ${key}`,
+            of,
+            says: `${what}: ${recorded}; expected ${expects}`,
+            by,
+            on,
+            answer: { of, part },
+          },
+        ];
+      })
+  );
 }
 
 const testItems = (lines: readonly ChecklistLine[]): readonly OpenItem[] =>

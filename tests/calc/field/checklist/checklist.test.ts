@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type ChecklistLine, checklistOf } from '../../../../calc/field/checklist/checklist.ts';
 import { valueIn } from '../../../../calc/field/checklist/recorded.ts';
+import { testSheet } from '../../../../calc/field/commissioning/commissioning.ts';
 import { plan } from '../../../../calc/plan/plan.ts';
 import { checklistSheet } from '../../../../calc/sheets/checklist-sheet.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
@@ -11,6 +12,9 @@ import { toSite } from '../../../../routing/site/to-site.ts';
 import { libraryLot } from '../start-lot.ts';
 
 const FILE = libraryLot();
+/** A test of the insulation of a charger's branch, by its own lines. */
+const insulationOf = (charger: string): string =>
+  testSheet(LOT, plan(LOT), charger)!.rows.find(({ measure }) => measure.group === 'insulation')!.measure.id;
 const LOT = toSite(FILE);
 const LINES = checklistOf(LOT, plan(LOT));
 
@@ -121,6 +125,22 @@ describe('what was recorded', () => {
     const lines = checklistOf(site, plan(site));
     expect(lineOf(lines, 'D05', 'Set')).toMatchObject({ state: 'ok', by: 'JB' });
     expect(lineOf(lines, 'D05', 'Place of the box')).toMatchObject({ state: 'deviates', on: '2026-05-30' });
+  });
+
+  test('by a test before handover stands beside its limit: one that passes is ok, one that fails deviates', () => {
+    const lines = linesWith(
+      written(
+        [],
+        'JB',
+        { of: 'EV05', part: insulationOf('EV05'), what: 'measured', reading: { value: 200, unit: 'Mohm' } },
+        { of: 'EV06', part: insulationOf('EV06'), what: 'measured', reading: { value: 2, unit: 'Mohm' } },
+      ),
+    );
+    const of = (id: string) => lines.find((line) => line.of === id && line.mark.what === 'measured');
+    expect(of('EV05')).toMatchObject({ state: 'ok', by: 'JB', on: '2026-05-30' });
+    expect(of('EV06')).toMatchObject({ state: 'deviates' });
+    expect(of('EV06')!.expects).toContain('50');
+    expect(new Set(lines.map(({ key }) => key)).size).toBe(lines.length);
   });
 
   test('and the plan has nothing to hold against is noted, never called ok', () => {
