@@ -111,7 +111,8 @@ function bestWhole(
   // The ways are told apart by routes at a price a foot; those of the best way are then sought by what they come to.
   const told = (part: number, of: number): void => tell({ what: 'raceways', done: part, of });
   const gone = wholeOf(file, way, cords, prices, { answers }, told, mayGoOn);
-  if (isBetter(whole, gone)) return whole;
+  // The same routes once more, with their bound.
+  if (isBetter(whole, gone)) return wholeOf(file, way, cords, prices, { answers: 0 }, told, mayGoOn);
   ready(gone);
   return gone;
 }
