@@ -145,7 +145,7 @@ export function loadedVoltsLimit(
     least,
     most: range.most,
     ...(expected !== null && { expected }),
-    says: `${expected === null ? '' : `${figure(expected)} V by the plan at ${figure(amps)} A, `}${figure(least)} V or more`,
+    says: `${expected === null ? '' : `${figure(expected)} V by the plan at ${figure(amps)} A${openRead === null ? '' : ` from the ${figure(openRead)} V read`}, `}${figure(least)} V or more`,
     source,
     ...(reading.value !== undefined && reading.amps === undefined && { lacks: 'the load it was read at' }),
   };
