@@ -105,6 +105,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'asBuilt.*.note': 'What else was seen.',
   'records.*.what': 'What kind of mark it is.',
   'records.*.text': 'Words of a note.',
+  'records.*.reading.unit': 'Unit of what the meter read.',
   'records.*.photo': 'A photo, which is kept apart from the file.',
   'records.*.photo.bytes': 'Length of its file.',
   'records.*.photo.width': 'Pixels across.',
