@@ -30,5 +30,5 @@ export const USUAL_TRANSFORMER: Required<Pick<Equipment, 'size' | 'phases'>> & {
   phases: 3,
 };
 
-/** What new raceways are of, by their place. */
-export const USUAL_RACEWAY = { overhead: 'EMT', underground: 'PVC40' } as const;
+/** What new raceways are of, by their place; what comes up out of the ground where a car may hit it is made for that. */
+export const USUAL_RACEWAY = { overhead: 'EMT', underground: 'PVC40', riser: 'PVC80' } as const;

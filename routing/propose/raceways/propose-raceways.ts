@@ -6,6 +6,7 @@ import { byId } from '../../site/look-up.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
 import type { SharedPrice } from '../shared/shared-cost.ts';
+import { OUT_OF_GROUND } from './ground-ways.ts';
 import type { Stringer } from './held-line.ts';
 import type { FloorPrice } from './least-under.ts';
 import type { Judged } from './paid-search.ts';
@@ -17,7 +18,8 @@ type Place = 'overhead' | 'underground';
 
 /** What new raceways are of, and what a foot of raceway, of a circuit's conductors and of conduit weighs. */
 export interface RacewayMake {
-  readonly method: Readonly<Record<Place, Raceway['method']>>;
+  /** What comes up at a column, where a car may hit it, is of a kind of its own. */
+  readonly method: Readonly<Record<Place | 'riser', Raceway['method']>>;
   readonly price: Readonly<Record<Place, SharedPrice>>;
   /** Supports of what is laid overhead may be so far apart, feet. */
   readonly supportEvery: number;
@@ -182,20 +184,22 @@ type Straight = Straights[number];
 /** What is routed overhead and goes down below grade lies in the ground there. */
 const isInGround = ([a, b]: Straight): boolean => Math.min(a[2], b[2]) < 0;
 
+/** It comes up out of the ground at a column. */
+const isRiser = (one: Straight): boolean => isInGround(one) && Math.max(one[0][2], one[1][2]) === OUT_OF_GROUND;
+
 /** The site with raceways along some straights drawn in. */
 function withRaceways(site: Site, straights: readonly Straight[], place: Place, method: RacewayMake['method']): Site {
-  const parts: Readonly<Record<Place, readonly Straight[]>> =
-    place === 'underground'
-      ? { overhead: [], underground: straights }
-      : {
-          overhead: straights.filter((one) => !isInGround(one)),
-          underground: straights.filter(isInGround),
-        };
-  const fresh = (['overhead', 'underground'] as const).flatMap((part) =>
-    racewayPaths(parts[part].map(([a, b]) => [a, b])).map((path) => ({
+  const inGround = (one: Straight): boolean => place === 'underground' || isInGround(one);
+  const parts = [
+    { kind: 'overhead', place: 'overhead', own: straights.filter((one) => !inGround(one)) },
+    { kind: 'underground', place: 'underground', own: straights.filter((one) => inGround(one) && !isRiser(one)) },
+    { kind: 'riser', place: 'underground', own: straights.filter((one) => inGround(one) && isRiser(one)) },
+  ] as const;
+  const fresh = parts.flatMap(({ kind, place: lies, own }) =>
+    racewayPaths(own.map(([a, b]) => [a, b])).map((path) => ({
       path: path.map(([x, y, z]): Point3 => [x, y, z]),
-      method: method[part],
-      place: part,
+      method: method[kind],
+      place: lies,
     })),
   );
   const n = site.raceways.length;

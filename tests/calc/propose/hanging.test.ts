@@ -3,7 +3,7 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { propose, type What } from '../../../calc/propose/propose.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
-import type { Raceway, SiteFile } from '../../../routing/site/site.ts';
+import type { Point3, Raceway, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 
 const BEAMS = [0, 27, 54, 81, 108].map((x, i) => ({
@@ -163,12 +163,15 @@ test('an open aisle between the panel and the canopy is crossed in the ground, u
   expect(overheadBetween(file, 18, 42)).toBe(0);
   const columns = new Set(file.columns!.map(({ at }) => at.join(' ')));
   const buried = file.raceways!.filter(({ place }) => place === 'underground');
-  expect(buried.map(({ method }) => method)).toEqual(['PVC40']);
-  // Down at the panel's entry, at the depth of Table 300.5(A) for parking, up at a column.
-  const [down, up] = [buried[0]!.path[0]!, buried[0]!.path.at(-1)!];
+  // Down at the panel's entry, at the depth of Table 300.5(A) for parking, up at a column in a kind that a car may hit.
+  expect(new Set(buried.map(({ method }) => method))).toEqual(new Set(['PVC40', 'PVC80']));
+  const tops = buried.flatMap(({ path }) => path.filter(([, , z]) => z > 0));
+  const [down, up] = tops.sort((a, b) => b[1] - a[1]) as [Point3, Point3];
+  expect(tops).toHaveLength(2);
+  expect(plan(toSite(file)).findings.filter(({ rule }) => rule === 'riser')).toEqual([]);
   expect([down[0], down[1]]).toEqual([0, 50]);
   expect(columns.has(`${up[0]} ${up[1]}`)).toBe(true);
-  expect(Math.min(...buried[0]!.path.map(([, , z]) => z))).toBe(-2);
+  expect(Math.min(...buried.flatMap(({ path }) => path.map(([, , z]) => z)))).toBe(-2);
   expect(quantity(file, 'trench')).toBeCloseTo(50, 6);
   // Dug, filled and patched: each has its price, and the sum has them.
   const { takeoff } = plan(toSite(file));

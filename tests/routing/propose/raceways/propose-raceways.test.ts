@@ -18,7 +18,7 @@ import { libraryLot } from '../../../bench/samples/library-lot.ts';
 const makeOf = (price: Partial<RacewayMake['price']['overhead']>): RacewayMake => {
   const whole = { raceway: 3, conductor: 2, conduit: 6, circuitsPerConduit: 3, ...price };
   return {
-    method: { overhead: 'EMT', underground: 'PVC40' },
+    method: { overhead: 'EMT', underground: 'PVC40', riser: 'PVC80' },
     price: { overhead: whole, underground: whole },
     supportEvery: 10,
     stringerFoot: 12,
