@@ -75,7 +75,7 @@ export function equipmentPart(
     entryHeight,
     least: leastWorkingSpace(designOf(site.rules).tables),
   } as const;
-  const shares = sharesOf(site, ends, most, from !== null, (rest) =>
+  const shares = sharesOf(site, ends, most, from !== null, weights.weigh(1)?.trench ?? 0, (rest) =>
     proposeEquipment(
       site,
       rest,
@@ -96,7 +96,7 @@ export function equipmentPart(
   let next = file;
   const fromOf = new Map(shares.given);
   const panels: (NewPanel & { readonly says: string })[] = [];
-  for (const { equipment, ends: own, circuits, total, longest, feeder } of proposal.placed) {
+  for (const { equipment, ends: own, circuits, total, longest, feeder, dug } of proposal.placed) {
     const id = equipmentId(next, 'P');
     const sized = weights.size(circuits)!;
     next = {
@@ -108,7 +108,7 @@ export function equipmentPart(
       id,
       mainAmps: sized.mainAmps,
       chargers: circuits,
-      says: `${id}, ${sized.mainAmps} A with ${sized.spaces} spaces, for ${forWhat(site, own.length, circuits)}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${from ? `; ${feet(feeder, site)} from ${from.source.id}` : ''}.${sized.managedAmps === undefined ? '' : ` Load management holds its chargers to ${sized.managedAmps} A.`}`,
+      says: `${id}, ${sized.mainAmps} A with ${sized.spaces} spaces, for ${forWhat(site, own.length, circuits)}: branches of ${feet(total, site)} in all along the lot, the longest ${feet(longest, site)}${from ? `; ${feet(feeder, site)} from ${from.source.id}` : ''}${dug > 0.05 ? `; ${feet(dug, site)} of them in the ground, where no steel leads on` : ''}.${sized.managedAmps === undefined ? '' : ` Load management holds its chargers to ${sized.managedAmps} A.`}`,
     });
   }
   // All panels stand before the first transformer takes a place.
@@ -186,5 +186,5 @@ const weighedWords = (
   stretches === 0
     ? []
     : [
-        `${counted(stretches, 'stretch', 'stretches')} of the rows were weighed, each with its panel by size, feeder and trench by ${prices.name}, a foot of branch at $${branchFoot.toFixed(2)}; ${looked} places were looked at${site.members.length > 0 ? ', by the steel' : ''} and clear of stalls, aisles, columns, keep-outs and working spaces.`,
+        `${counted(stretches, 'stretch', 'stretches')} of the rows were weighed, each with its panel by size, feeder and trench by ${prices.name}, a foot of branch at $${branchFoot.toFixed(2)}; ${looked} places were looked at${site.members.length > 0 ? ', by the steel or with a trench to it,' : ''} and clear of stalls, aisles, columns, keep-outs and working spaces.`,
       ];

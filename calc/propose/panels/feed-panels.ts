@@ -125,7 +125,7 @@ export function transformerBeside(site: Site, panel: Point3, primaryVolts: numbe
   const workingSpace = workingSpaceDepth(tables, ground, 'live') ?? least.depth;
   return placeFinder(site, { kind: 'transformer', size: clear, entryHeight, workingSpace, least }).find(
     [{ at: panel, circuits: 1 }],
-    { most, fedBy: null, by: [], gaps: { along: 0, at: [] }, step: 1 },
+    { most, fedBy: null, by: [], trench: 0, gaps: { along: 0, at: [] }, step: 1 },
   );
 }
 

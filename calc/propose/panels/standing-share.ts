@@ -1,3 +1,4 @@
+import { dugFrom } from '../../../routing/propose/equipment/canopies.ts';
 import { branchesFrom, type EquipmentProposal } from '../../../routing/propose/equipment/propose-equipment.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { BranchEnd } from './branch-ends.ts';
@@ -18,6 +19,7 @@ const REACHES = [1, 0.6, 0.4, 0.25, 0] as const;
 /**
  * Ends shared out between the panels that stand and new ones: those within some distance of a standing panel go to the
  * nearest with room, the rest to new ones; of several distances, none among them, the one at which it all weighs least.
+ * @param trench what a foot of trench counts as, in feet of branch
  * @param canAdd something can feed new panels; else those that stand take all that they can
  */
 export function sharesOf(
@@ -25,6 +27,7 @@ export function sharesOf(
   ends: readonly BranchEnd[],
   most: number,
   canAdd: boolean,
+  trench: number,
   propose: (rest: readonly BranchEnd[]) => EquipmentProposal,
 ): Shares {
   const standing = standingPanels(site);
@@ -48,6 +51,11 @@ export function sharesOf(
     }
     const rest = ends.filter(({ id }) => !given.has(id));
     const proposal = propose(rest);
+    const dug = standing.reduce((sum, { panel }) => {
+      const own = ends.flatMap(({ id, at }) => (given.get(id) === panel.id ? [at] : []));
+      return sum + (own.length > 0 ? dugFrom(site, panel.entry, own) : 0);
+    }, 0);
+    weight += trench * dug;
     return { standing, given, rest, proposal, weight: weight + proposal.total + LEFT_OUT * proposal.without.length };
   });
   return shared.reduce((best, one) => (one.weight < best.weight - 1e-9 ? one : best));

@@ -28,7 +28,8 @@ export function standingWords(site: Site, prices: PriceList): readonly string[] 
       {
         most: FARTHEST,
         fedBy: fedBy && { ...fedBy, trench: 0, trenches: [] },
-        by: site.members.length > 0 ? [site.members] : [],
+        by: site.members.length > 0 ? [{ members: site.members, risers: [], ends: boxes.map((_, i) => i) }] : [],
+        trench: 0,
         gaps: { along: 0, at: [] },
         step: 1,
       },

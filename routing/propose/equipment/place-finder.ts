@@ -2,7 +2,7 @@ import { type Box, boxOf, widened } from '../../plane/box.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
 import { frameDegrees, type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
-import { away } from '../raceways/steel.ts';
+import { BY_STEEL, type Canopy, nearSteel, type Weights, weightsOf } from './place-weights.ts';
 import { placesOutward } from './places-outward.ts';
 import { standsFree } from './stands-free.ts';
 
@@ -18,7 +18,9 @@ export interface EquipmentPlace {
   readonly trench: number;
   /** Of the longest. */
   readonly longest: number;
-  /** `total`, and the feeder and its trench by what a foot of them counts as. */
+  /** Of branches in the ground to canopies that it does not stand by. */
+  readonly dug: number;
+  /** `total`, and the feeder and all trenches by what a foot of them counts as. */
   readonly weighed: number;
 }
 
@@ -54,19 +56,17 @@ export interface Gaps {
   readonly at: readonly number[];
 }
 
-/** Up over an aisle and down again, feet: raceways cross it so much higher than they hang. */
-const OVER_AISLE = 6;
 /** As far from the boxes as places are looked for, feet, where a branch may be as long. */
 const FARTHEST = 400;
-/** Where there is steel, equipment stands by it, this near, feet: what leaves it is carried from there. Common practice, no source. */
-const BY_STEEL = 8;
 
 export interface Wish {
   /** No branch longer than this, feet. */
   readonly most: number;
   readonly fedBy: FedBy | null;
-  /** Steel by which it has to stand, each of these parcels; none where it may stand anywhere. */
-  readonly by: readonly (readonly Member[])[];
+  /** The ends that hang under steel, by what they hang under: it stands by it, or its branches go there in the ground. */
+  readonly by: readonly Canopy[];
+  /** What a foot of trench to them counts as, in feet of branch. */
+  readonly trench: number;
   readonly gaps: Gaps;
   /** Places are looked at on a grid of such steps, feet. */
   readonly step: number;
@@ -108,6 +108,7 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
     free.set(key, found ?? null);
     return found ?? null;
   };
+  const isBy = nearSteel(frame);
   const bySteel = new Map<readonly Member[], readonly Point2[]>();
   /** Free places by some steel, on a grid of three feet, or of one where that has none. */
   const alongSteel = (members: readonly Member[]): readonly Point2[] => {
@@ -118,9 +119,7 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       BY_STEEL,
     );
     const on = (step: number): Point2[] =>
-      gridIn(within, step).filter(
-        (at) => members.some((member) => away(member, frame.outOf(at)) <= BY_STEEL) && turnAt(at[0], at[1]) !== null,
-      );
+      gridIn(within, step).filter((at) => isBy(members, at) && turnAt(at[0], at[1]) !== null);
     const coarse = on(COARSE);
     const found = coarse.length > 0 ? coarse : on(1);
     bySteel.set(members, found);
@@ -129,64 +128,33 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
   return {
     looked: () => free.size,
     find: (ends, wish) => {
-      const weights = weightsOf(frame, entryHeight, ends, wish);
-      const [steel, ...others] = wish.by;
-      if (steel === undefined) return firstOf(frame, turnAt, weights, outward(weights, wish), wish);
-      const places = alongSteel(steel)
-        .filter((at) => others.every((one) => one.some((member) => away(member, frame.outOf(at)) <= BY_STEEL)))
-        .map((at) => ({ at, weighed: weights.weigh(at) }))
-        .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
-      const rough = firstOf(frame, turnAt, weights, places, wish);
+      const weights = weightsOf(frame, isBy, entryHeight, ends, wish);
+      const first = (order: Iterable<Weighed>): EquipmentPlace | null => firstOf(frame, turnAt, weights, order, wish);
+      const { by } = wish;
+      if (by.length === 0) return first(outward(weights, wish));
+      const ordered = (places: readonly Point2[]): readonly Weighed[] =>
+        places
+          .map((at) => ({ at, weighed: weights.weigh(at) }))
+          .filter(({ weighed }) => Number.isFinite(weighed))
+          .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
+      const steel = first(ordered([...new Set(by.flatMap(({ members }) => alongSteel(members)))]));
+      // From the open its branches go in the ground.
+      const open = by.every(({ risers }) => risers.length > 0) ? first(outward(weights, wish)) : null;
+      const rough = open !== null && (steel === null || open.weighed < steel.weighed - 1e-9) ? open : steel;
       if (rough === null || wish.step >= COARSE) return rough;
       const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
-      const round = gridIn(near, wish.step)
-        .filter((at) => wish.by.every((one) => one.some((member) => away(member, frame.outOf(at)) <= BY_STEEL)))
-        .map((at) => ({ at, weighed: weights.weigh(at) }))
-        .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
-      return firstOf(frame, turnAt, weights, round, wish) ?? rough;
+      return first(ordered(gridIn(near, wish.step))) ?? rough;
     },
   };
 }
 
+interface Weighed {
+  readonly at: Point2;
+  readonly weighed: number;
+}
+
 /** Places by steel are looked for on a grid of so many feet, then on a finer one about the best of them. */
 const COARSE = 3;
-
-interface Weights {
-  readonly lengths: (at: Point2) => readonly number[];
-  readonly weigh: (at: Point2) => number;
-  readonly feeder: (at: Point2) => number;
-  readonly trench: (at: Point2) => number;
-  readonly circuits: readonly number[];
-  readonly flat: readonly { readonly at: Point2; readonly circuits: number }[];
-}
-
-function weightsOf(frame: LotFrame, entryHeight: number, ends: readonly End[], { fedBy, gaps }: Wish): Weights {
-  const flat = ends.map(({ at: [x, y], circuits }) => ({ at: frame.into([x, y]), circuits }));
-  const rises = ends.map(({ at: [, , z] }) => Math.abs(z - entryHeight));
-  const source = fedBy && frame.into(fedBy.at);
-  const trenches = fedBy ? [fedBy.at, ...fedBy.trenches].map((at) => frame.into(at)) : [];
-  const feeder = (at: Point2): number => (source ? straight(source, at) : 0);
-  const trench = (at: Point2): number =>
-    source ? trenches.reduce((near, one) => Math.min(near, straight(one, at)), Number.POSITIVE_INFINITY) : 0;
-  /** Up and over between two places across the rows. */
-  const over = (a: Point2, b: Point2): number => {
-    if (gaps.at.length === 0) return 0;
-    const [low, high] = [Math.min(a[gaps.along], b[gaps.along]), Math.max(a[gaps.along], b[gaps.along])];
-    return OVER_AISLE * gaps.at.filter((gap) => gap > low && gap < high).length;
-  };
-  const lengths = (at: Point2): readonly number[] =>
-    flat.map((one, i) => straight(one.at, at) + rises[i]! + over(one.at, at));
-  return {
-    lengths,
-    feeder,
-    trench,
-    flat,
-    circuits: flat.map(({ circuits }) => circuits),
-    weigh: (at) =>
-      lengths(at).reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0) +
-      (fedBy ? fedBy.feeder * feeder(at) + fedBy.trench * trench(at) : 0),
-  };
-}
 
 /** Places from the best outward, as far from the ends as a branch goes. */
 const outward = ({ flat, weigh }: Weights, { most, step }: Wish) =>
@@ -196,8 +164,8 @@ const outward = ({ flat, weigh }: Weights, { most, step }: Wish) =>
 function firstOf(
   frame: LotFrame,
   turnAt: (u: number, v: number) => number | null,
-  { lengths, feeder, trench, circuits }: Weights,
-  order: Iterable<{ readonly at: Point2; readonly weighed: number }>,
+  { lengths, feeder, trench, dug, flat }: Weights,
+  order: Iterable<Weighed>,
   { most, isGood }: Wish,
 ): EquipmentPlace | null {
   for (const { at, weighed } of order) {
@@ -208,13 +176,11 @@ function firstOf(
     if (rotation === null) continue;
     const place = { at: frame.outOf(at), rotation };
     if (isGood && !isGood(place)) continue;
-    const total = each.reduce((sum, feet, i) => sum + feet * circuits[i]!, 0);
-    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), weighed };
+    const total = each.reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0);
+    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), dug: dug(at), weighed };
   }
   return null;
 }
-
-const straight = ([a, b]: Point2, [u, v]: Point2): number => Math.abs(a - u) + Math.abs(b - v);
 
 function gridIn({ minX, minY, maxX, maxY }: Box, step: number): Point2[] {
   const places: Point2[] = [];

@@ -1,9 +1,9 @@
 import type { Equipment, Point2, Point3, Site } from '../../site/site.ts';
 import { lotFrame } from '../raceways/lot-frame.ts';
+import { canopiesOf } from './canopies.ts';
 import { cutInto } from './cut-rows.ts';
 import { gapsOf, ordersOf } from './groups.ts';
 import { type End, type EquipmentMake, type EquipmentPlace, placeFinder, type Wish } from './place-finder.ts';
-import { parcelAt, steelParcels } from './steel-parcels.ts';
 
 /** What a piece for so many circuits counts as, in feet of branch: itself, a foot of its feeder, and of the trench. */
 export interface PieceWeight {
@@ -22,6 +22,8 @@ export interface PlacedEquipment {
   readonly longest: number;
   /** To what feeds it, likewise. */
   readonly feeder: number;
+  /** Of branches in the ground to canopies that it does not stand by, feet. */
+  readonly dug: number;
 }
 
 export interface EquipmentProposal {
@@ -42,9 +44,10 @@ const CELLS_A_PIECE = 14;
 
 /**
  * How many new pieces of equipment some ends want, for which of them each is, and where it stands: one decision. The ends
- * under one canopy, or all that hang from no steel, are put in an order along the rows, band by band or along all of them,
+ * under one canopy, or all that hang from no steel, and all together, are put in an order along the rows, band by band or along all of them,
  * and cut into stretches, one a piece, so that pieces, feeders, trenches and branches weigh least together: of all ways to
- * cut either order. From one canopy to the next nothing may hold a raceway, so none is for two.
+ * cut either order. From one canopy to the next nothing holds a raceway: a piece is for two where the trench between them
+ * costs less than another piece.
  * @param most feet of a branch
  * @param weigh a piece for so many circuits; null where none takes so many
  * @param source what feeds it; null where nothing does
@@ -63,14 +66,17 @@ export function proposeEquipment(
   const flat = ends.map(({ at: [x, y] }) => into([x, y]));
   if (ends.length === 0) return { placed: [], total: 0, looked: 0, stretches: 0, without: [] };
   const gaps = gapsOf(flat);
-  const parcels = steelParcels(site.members);
-  const parcelOf = ends.map(({ at: [x, y] }) => parcelAt(parcels, [x, y]));
+  const canopies = canopiesOf(
+    site,
+    ends.map(({ at }) => at),
+  );
   const finder = placeFinder(site, make);
   let stretches = 0;
   const wish = (own: readonly number[], { feeder, trench }: PieceWeight, rest: Partial<Wish>): Wish => ({
     most,
     fedBy: source && { at: source, feeder, trench, trenches: [] },
-    by: [...new Set(own.map((i) => parcelOf[i]!))].filter((one) => one >= 0).map((one) => parcels[one]!),
+    by: canopies.under(own),
+    trench,
     gaps,
     step: COARSE,
     ...rest,
@@ -86,9 +92,8 @@ export function proposeEquipment(
     );
     return place === null ? Number.POSITIVE_INFINITY : place.weighed + weight.itself;
   };
-  const groups = [...new Set(parcelOf)].flatMap((parcel) => {
-    const own = ends.flatMap((_, i) => (parcelOf[i] === parcel ? [i] : []));
-    return cheapest(
+  const cutOf = (own: readonly number[]): Cut =>
+    cheapest(
       ordersOf(own.map((i) => flat[i]!)).map((order) =>
         cut(
           order.map((k) => own[k]!),
@@ -98,7 +103,13 @@ export function proposeEquipment(
         ),
       ),
     );
-  });
+  const apart = [...new Set(canopies.of)].map((canopy) =>
+    cutOf(ends.flatMap((_, i) => (canopies.of[i] === canopy ? [i] : []))),
+  );
+  const one: Cut = { groups: apart.flatMap(({ groups: own }) => own), cost: sumOf(apart) };
+  // Through the ground a piece may be for several canopies.
+  const isAcross = apart.length > 1 && ends.length <= MOST_ACROSS && canopies.haveRisers;
+  const { groups } = isAcross ? cheapest([one, cutOf(ends.map((_, i) => i))]) : one;
 
   // Those nearest to the source first: their trenches are there for the others.
   const far = (own: readonly number[]): number =>
@@ -109,7 +120,7 @@ export function proposeEquipment(
   let total = 0;
   let now = site;
   let looked = 0;
-  for (const own of groups.sort((a, b) => far(a) - far(b))) {
+  for (const own of [...groups].sort((a, b) => far(a) - far(b))) {
     const circuits = circuitsOf(own);
     const weight = weigh(circuits);
     const fine = placeFinder(now, make);
@@ -134,6 +145,7 @@ export function proposeEquipment(
       total: place.total,
       longest: place.longest,
       feeder: place.feeder,
+      dug: place.dug,
     });
     trenches.push(place.at);
     total += place.weighed + weight.itself;
@@ -155,8 +167,13 @@ export const madeAt = (
 
 type Cut = { readonly groups: readonly (readonly number[])[]; readonly cost: number };
 
-const cheapest = (cuts: readonly Cut[]): readonly (readonly number[])[] =>
-  cuts.reduce((least, one) => (one.cost < least.cost - 1e-9 ? one : least)).groups;
+const cheapest = (cuts: readonly Cut[]): Cut =>
+  cuts.reduce((least, one) => (one.cost < least.cost - 1e-9 ? one : least));
+
+const sumOf = (cuts: readonly Cut[]): number => cuts.reduce((sum, { cost }) => sum + cost, 0);
+
+/** Of more ends than these each canopy has pieces of its own: to look at all of them together would take long. */
+const MOST_ACROSS = 300;
 
 /** An order cut into the stretches that weigh least together; where it is long, between cells of several ends. */
 function cut(

@@ -1,19 +1,28 @@
+import { placeOn } from '../../network/support/share-out.ts';
 import { boxesMeet, boxOf, widened } from '../../plane/box.ts';
-import type { Member, Point2 } from '../../site/site.ts';
+import { insideOf } from '../../plane/obstacle.ts';
+import type { Member, Point2, Site } from '../../site/site.ts';
+import { outlineOf } from '../../standing/outlines.ts';
+import { LONGEST_STRINGER } from '../raceways/held-line.ts';
 import { away } from '../raceways/steel.ts';
 
 /** Members nearer to each other than this, feet, carry a raceway on from one to the next: the spacing of supports of conduit, near enough. */
 const NEXT = 10;
 
-/** Members in parcels: steel along which a raceway comes from any of them to any other, one canopy or several that touch. */
-export function steelParcels(members: readonly Member[]): readonly (readonly Member[])[] {
+/**
+ * Members in parcels: steel along which a raceway comes from any of them to any other, one canopy or several that touch;
+ * where no aisle lies between, also by a stringer from one to the next.
+ */
+export function steelParcels({ members, aisles }: Pick<Site, 'members' | 'aisles'>): readonly (readonly Member[])[] {
+  const outlines = aisles.map(outlineOf);
+  const isOpen = ([x, y]: Point2): boolean => outlines.some((outline) => insideOf(outline, x, y));
   const boxes = members.map(({ from, to }) =>
     widened(
       boxOf([
         [from[0], from[1]],
         [to[0], to[1]],
       ]),
-      NEXT / 2,
+      LONGEST_STRINGER / 2,
     ),
   );
   const parcel = members.map((_, i) => i);
@@ -30,7 +39,7 @@ export function steelParcels(members: readonly Member[]): readonly (readonly Mem
   order.forEach((i, k) => {
     for (const j of order.slice(k + 1)) {
       if (boxes[j]!.minX > boxes[i]!.maxX) break;
-      if (top(i) !== top(j) && boxesMeet(boxes[i]!, boxes[j]!) && apart(members[i]!, members[j]!) <= NEXT)
+      if (top(i) !== top(j) && boxesMeet(boxes[i]!, boxes[j]!) && isNext(members[i]!, members[j]!, isOpen))
         parcel[top(j)] = top(i);
     }
   });
@@ -55,10 +64,22 @@ export function parcelAt(parcels: readonly (readonly Member[])[], at: Point2): n
 
 const flat = ([x, y]: readonly [number, number, number]): Point2 => [x, y];
 
-/** Feet in the plan from one member to another; 0 where they cross. */
-function apart(a: Member, b: Member): number {
-  if (cross(flat(a.from), flat(a.to), flat(b.from), flat(b.to))) return 0;
-  return Math.min(away(a, flat(b.from)), away(a, flat(b.to)), away(b, flat(a.from)), away(b, flat(a.to)));
+/** From one member to another a raceway is carried on: they cross or lie near, or a stringer may join them over no aisle. */
+function isNext(a: Member, b: Member, isOpen: (at: Point2) => boolean): boolean {
+  if (cross(flat(a.from), flat(a.to), flat(b.from), flat(b.to))) return true;
+  const ends = [
+    [a, b.from],
+    [a, b.to],
+    [b, a.from],
+    [b, a.to],
+  ] as const;
+  return ends.some(([member, [x, y, z]]) => {
+    const feet = away(member, [x, y]);
+    if (feet <= NEXT) return true;
+    if (feet > LONGEST_STRINGER) return false;
+    const [u, v] = placeOn(member, [x, y, z]);
+    return !isOpen([(x + u) / 2, (y + v) / 2]);
+  });
 }
 
 const side = (a: Point2, b: Point2, p: Point2): number =>
