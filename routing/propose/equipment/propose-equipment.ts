@@ -107,8 +107,9 @@ export function proposeEquipment(
     cutOf(ends.flatMap((_, i) => (canopies.of[i] === canopy ? [i] : []))),
   );
   const one: Cut = { groups: apart.flatMap(({ groups: own }) => own), cost: sumOf(apart) };
-  // Through the ground a piece may be for several canopies.
-  const isAcross = apart.length > 1 && ends.length <= MOST_ACROSS && canopies.haveRisers;
+  // Through the ground a piece may be for several canopies, where it is known what a trench costs.
+  const isPriced = (weigh(1)?.trench ?? 0) > 0;
+  const isAcross = apart.length > 1 && ends.length <= MOST_ACROSS && canopies.haveRisers && isPriced;
   const { groups } = isAcross ? cheapest([one, cutOf(ends.map((_, i) => i))]) : one;
 
   // Those nearest to the source first: their trenches are there for the others.
@@ -173,7 +174,7 @@ const cheapest = (cuts: readonly Cut[]): Cut =>
 const sumOf = (cuts: readonly Cut[]): number => cuts.reduce((sum, { cost }) => sum + cost, 0);
 
 /** Of more ends than these each canopy has pieces of its own: to look at all of them together would take long. */
-const MOST_ACROSS = 300;
+const MOST_ACROSS = 120;
 
 /** An order cut into the stretches that weigh least together; where it is long, between cells of several ends. */
 function cut(
