@@ -57,7 +57,7 @@ test('no layout on the lines that were looked at is cheaper by its takeoff than 
         const floor = siteFloor(site, INVENTED_LIST)!;
         const { price: usual, stringerFoot } = routePrices(INVENTED_LIST, site.rules);
         const make = (weights: { raceway: number; conductor: number; conduit: number }, judge: () => number) => ({
-          method: { overhead: 'EMT', underground: 'PVC40' } as const,
+          method: { overhead: 'EMT', underground: 'PVC40', riser: 'PVC80' } as const,
           price: {
             overhead: { ...usual.overhead, ...weights },
             underground: usual.underground,
