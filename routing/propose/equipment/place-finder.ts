@@ -139,7 +139,8 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
           .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
       const steel = first(ordered([...new Set(by.flatMap(({ members }) => alongSteel(members)))]));
       // From the open its branches go in the ground, where it is known what that costs.
-      const open = wish.trench > 0 && by.every(({ risers }) => risers.length > 0) ? first(outward(weights, wish)) : null;
+      const open =
+        wish.trench > 0 && by.every(({ risers }) => risers.length > 0) ? first(outward(weights, wish)) : null;
       const rough = open !== null && (steel === null || open.weighed < steel.weighed - 1e-9) ? open : steel;
       if (rough === null || wish.step >= COARSE) return rough;
       const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
