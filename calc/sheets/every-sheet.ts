@@ -111,17 +111,13 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     const { blankCommissioning } = await import('./pdf/report/commissioning-report.ts');
     return blankCommissioning(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
   },
-  '.dxf': async ({ site, plan }) => {
-    const [{ planDrawing }, { withDimensions }, { dxf }] = await Promise.all([
-      import('./drawing/plan-drawing.ts'),
-      import('./drawing/dimensions.ts'),
-      import('./dxf.ts'),
-    ]);
-    return dxf(withDimensions(planDrawing(site, plan), site), site.units);
+  '.dxf': async ({ name, site, plan }, { fonts, date }) => {
+    const { planDxf } = await import('./dxf/plan-dxf.ts');
+    return planDxf(site, plan, { fonts: await fonts(), date, file: name });
   },
-  '.svg': async ({ site, plan }) => {
-    const [{ planDrawing }, { svg }] = await Promise.all([import('./drawing/plan-drawing.ts'), import('./svg.ts')]);
-    return svg(planDrawing(site, plan), site);
+  '.svg': async ({ name, site, plan }, { fonts, date }) => {
+    const { planSvg } = await import('./plan-svg.ts');
+    return planSvg(site, plan, { fonts: await fonts(), date, file: name });
   },
   '.raised.svg': async ({ site, plan }) => {
     const [{ raisedDrawing }, { svg }] = await Promise.all([import('./drawing/raised-drawing.ts'), import('./svg.ts')]);

@@ -6,22 +6,33 @@ import { LAYERS, type LayerName } from './drawing/layers.ts';
 import { SYMBOLS } from './drawing/symbols.ts';
 
 /** Pixels a foot, and the margin round the drawing, feet. */
-const SCALE = 8;
+export const SCALE = 8;
 const MARGIN = 6;
 /** Pixels a millimetre of line weight. */
-const PER_MM = 96 / 25.4;
+export const PER_MM = 96 / 25.4;
+
+/** What stands on a drawing beside what it draws, as markup. */
+export interface SvgMore {
+  /** Over everything; where a point of the drawing lies is handed in. */
+  readonly over: (px: Place, py: Place) => string;
+  /** In a band over the drawing, from its upper left corner, and how wide the document is. */
+  readonly head: (width: number) => string;
+  /** Height of that band, pixels. */
+  readonly band: number;
+}
 
 /**
  * A drawing as an SVG 1.1 document: a group a layer, real text, y turned to run down as SVG has it, one user unit a
  * pixel at 8 px a foot. Its metadata say where it lies on the site, and the site on the ground. Names cannot bring markup
  * in.
  */
-export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}): string {
+export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, more?: SvgMore): string {
   const { minX, minY, maxX, maxY } = drawing.extent ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
+  const band = more?.band ?? 0;
   const px = (x: number): string => number((x - minX + MARGIN) * SCALE);
-  const py = (y: number): string => number((maxY - y + MARGIN) * SCALE);
+  const py = (y: number): string => number((maxY - y + MARGIN) * SCALE + band);
   const width = (maxX - minX + 2 * MARGIN) * SCALE;
-  const height = (maxY - minY + 2 * MARGIN) * SCALE;
+  const height = (maxY - minY + 2 * MARGIN) * SCALE + band;
   const groups = (Object.keys(LAYERS) as LayerName[]).map((layer) => {
     const items = drawing.items.filter((item) => item.layer === layer);
     return items.length === 0 ? '' : group(layer, items.map((item) => drawn(item, px, py)).join('\n'));
@@ -31,9 +42,10 @@ export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}): st
     `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + 40)}" viewBox="0 0 ${number(width)} ${number(height + 40)}">`,
     `<title>${escaped(drawing.title)}</title>`,
     `<desc>${escaped(CAUTIONS)}</desc>`,
-    `<metadata>${placeRdf({ feetPerUnit: 1 / SCALE, origin: [(MARGIN - minX) * SCALE, (maxY + MARGIN) * SCALE], turned: 0, ...(georef && { georef }) })}</metadata>`,
+    `<metadata>${placeRdf({ feetPerUnit: 1 / SCALE, origin: [(MARGIN - minX) * SCALE, (maxY + MARGIN) * SCALE + band], turned: 0, ...(georef && { georef }) })}</metadata>`,
     `<rect width="100%" height="100%" fill="#ffffff"/>`,
     ...groups.filter(Boolean),
+    ...(more ? [more.over(px, py), more.head(width)] : []),
     `<text x="${MARGIN * SCALE}" y="${number(height + 16)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(CAUTIONS)}</text>`,
     '</svg>',
     '',
@@ -46,7 +58,7 @@ function group(layer: LayerName, inside: string): string {
   return `<g id="${name}" fill="none" stroke="${colour}" stroke-width="${number(weight * PER_MM)}"${dashes}>\n${inside}\n</g>`;
 }
 
-type Place = (value: number) => string;
+export type Place = (value: number) => string;
 
 function drawn(item: DrawnItem, px: Place, py: Place): string {
   switch (item.kind) {
@@ -82,7 +94,7 @@ function drawn(item: DrawnItem, px: Place, py: Place): string {
   }
 }
 
-const number = (value: number): string => String(Math.round(value * 1000) / 1000);
+export const number = (value: number): string => String(Math.round(value * 1000) / 1000);
 
 /** Text that is only text in XML: markup escaped, characters that XML 1.0 forbids left out. */
 export const escaped = (text: string): string =>

@@ -44,6 +44,14 @@ export const LAYERS = {
   gridLabels: { name: 'S-GRID-IDEN', says: 'gridline labels', colour: existing, index: 9, weight: 0.18 },
   keepouts: { name: 'C-SITE-NPLT', says: 'keep-outs', colour: ink, index: 7, weight: 0.18, dash: [1.5, 1.5] },
   equipment: { name: 'E-POWR-EQPM', says: 'equipment', colour: ink, index: 7, weight: 0.5 },
+  feeders: {
+    name: 'E-POWR-FEED',
+    says: 'feeders, straight between what they join',
+    colour: ink,
+    index: 7,
+    weight: 0.35,
+    dash: [1, 1.6],
+  },
   workingSpace: { name: 'E-POWR-CLRN', says: 'working space', colour: ink, index: 7, weight: 0.13, dash: [2, 1] },
   raceways: { name: 'E-POWR-CNDT', says: 'raceways, overhead and surface', colour: ink, index: 7, weight: 0.35 },
   underground: {

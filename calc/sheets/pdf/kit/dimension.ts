@@ -34,14 +34,16 @@ export interface Figure {
   readonly area: Area;
 }
 
-const TICK = 2.5;
-const OVERSHOOT = 4;
+/** Half of a tick, and how far lines go past where they meet, points. */
+export const TICK = 2.5;
+export const OVERSHOOT = 4;
 /** Letters stand this far over the dimension line. */
 const OFF = 2;
 /** Shares of the room between two marks at which a figure may stand. */
 const SHARES = [0.5, 0.35, 0.65, 0.2, 0.8];
 
-const onSheet = (axis: 'x' | 'y', on: number, across: number): Point2 => (axis === 'x' ? [on, across] : [across, on]);
+export const onSheet = (axis: 'x' | 'y', on: number, across: number): Point2 =>
+  axis === 'x' ? [on, across] : [across, on];
 
 /**
  * The figures of a string, one for each two marks, in the middle between them or aside of it where `isFree` says that the
@@ -92,6 +94,10 @@ function strokesOf({ axis, at, marks }: DimensionString): readonly (readonly [Po
 
 /** Draws a string: its line, a slanted tick at each mark, extension lines from what is measured, and the figures. */
 export function drawDimensions(pen: Pen, string: DimensionString, figures: readonly (Figure | null)[]): void {
+  if (pen.dimensions) {
+    pen.dimensions(string, figures);
+    return;
+  }
   const { axis, at, marks } = string;
   pen.lines(strokesOf(string), PENS.hair);
   const [tx, ty] = direction(axis === 'x' ? 45 : 135);

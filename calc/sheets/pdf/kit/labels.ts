@@ -15,6 +15,8 @@ export interface LabelLine {
   readonly text: string;
   readonly weight?: Weight;
   readonly dots?: readonly string[];
+  /** The element that it names, or that it tells of. */
+  readonly of?: string;
 }
 
 /** Where a label may stand: its lower left corner before it is turned about that corner. */
@@ -235,12 +237,14 @@ function writeLabel(pen: Pen, wish: LabelWish, place: LabelPlace, size: LabelSiz
   }
   const leader = leaderOf(size, place);
   if (leader !== null) pen.line(leader, PENS.hair);
-  lines.forEach(({ text, weight = 'regular', dots = [] }, i) => {
+  lines.forEach(({ text, weight = 'regular', dots = [], of = null }, i) => {
     const up = (lines.length - 1 - i) * points * LEADING;
     dots.forEach((dot, k) => {
       pen.circle(at(DOT + k * DOT_STEP, up + (points * CAP) / 2), DOT, null, dot);
     });
+    pen.about?.(of);
     pen.text(text, at(dots.length * DOT_STEP, up), { size: points, weight, colour, turn });
   });
+  pen.about?.(null);
   return leader === null ? [] : [...alongLine(leader, 0.4)];
 }

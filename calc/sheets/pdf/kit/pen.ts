@@ -2,6 +2,7 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { LayerName } from '../../drawing/layers.ts';
 import { type Area, MM } from './area.ts';
+import type { DimensionString, Figure } from './dimension.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { FONT_NAMES, type Lettering, type Weight } from './lettering.ts';
 import { CAP } from './letters.ts';
@@ -22,6 +23,12 @@ export const fadedName = (form: string): string => `${form}Faded`;
 /** Draws on one sheet, in points from its lower left corner. What is drawn later lies on top. */
 export interface Pen {
   readonly lettering: Lettering;
+  /** What its sheet has already, and is not drawn on it again: lines and symbols of the plan, gridlines. */
+  readonly standing?: { readonly plan: boolean; readonly gridlines: boolean };
+  /** Hears which element the words that follow name or tell of; null where none. */
+  readonly about?: (element: string | null) => void;
+  /** Takes a string of dimensions whole, in place of its lines and letters. */
+  readonly dimensions?: (string: DimensionString, figures: readonly (Figure | null)[]) => void;
   line(points: readonly Point2[], ink: Ink, closed?: boolean): void;
   /** Lines that do not touch, as one stroke. */
   lines(many: readonly (readonly Point2[])[], ink: Ink): void;
@@ -156,7 +163,7 @@ export function penWith(lettering: Lettering): Pen {
 /** Where the base line lies so that capitals of a size stand centred about a height. */
 export const centred = (middle: number, size: number): number => middle - (size * CAP) / 2;
 
-function arcPoints([x, y]: Point2, radius: number, from: number, to: number): Point2[] {
+export function arcPoints([x, y]: Point2, radius: number, from: number, to: number): Point2[] {
   const steps = Math.max(2, Math.ceil(Math.abs(to - from) / 10));
   return Array.from({ length: steps + 1 }, (_, i) => {
     const [ux, uy] = direction(from + ((to - from) * i) / steps);

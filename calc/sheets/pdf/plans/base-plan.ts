@@ -25,6 +25,7 @@ export const symbolScale = (perFoot: number): number => Math.min(11, Math.max(5,
 
 /** Draws what of a drawing's lines and symbols lies in a view, and the words that stay; others are lettered apart, to fit. */
 export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'items'>, isMasked = true): void {
+  if (pen.standing?.plan) return;
   const seen = items.filter(
     (item) => !DRAWN_APART.has(item.layer) && (item.kind !== 'text' || item.stays) && isSeen(item, view.window),
   );

@@ -41,9 +41,10 @@ export function feederLines(site: Site): FeederLine[] {
 
 /** Draws the feeders whose way the site does not give, straight and dotted. */
 export function drawFeeders(pen: Pen, view: View, site: Site): void {
+  if (pen.standing?.plan) return;
   pen.clipped(view.area, () => {
     for (const { feeder, points, isRouted } of feederLines(site))
-      if (!isRouted) pen.onLayer('equipment', () => pen.line(points.map(view.at), feederInk(feeder)));
+      if (!isRouted) pen.onLayer('feeders', () => pen.line(points.map(view.at), feederInk(feeder)));
   });
 }
 

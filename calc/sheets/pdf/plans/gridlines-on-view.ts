@@ -20,6 +20,7 @@ const LINES = 1;
 
 /** Gridlines across a view, with a bubble at their upper or left end and the distances between them. */
 export function drawGridlines(pen: Pen, view: View, { gridlines, units }: Site): void {
+  if (pen.standing?.gridlines) return;
   const { area, window } = view;
   const xs = gridlines.x.filter(({ at }) => at >= window.minX && at <= window.maxX).sort((a, b) => a.at - b.at);
   const ys = gridlines.y.filter(({ at }) => at >= window.minY && at <= window.maxY).sort((a, b) => a.at - b.at);

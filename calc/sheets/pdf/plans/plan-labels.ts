@@ -94,7 +94,10 @@ export function equipmentWishes(view: View, site: Site): LabelWish[] {
       const { x, y, width, height } = around(footprintOf(one).map(view.at));
       return {
         layer: 'equipment',
-        lines: [{ text: one.id, weight: 'bold' }, { text: one.kind }],
+        lines: [
+          { text: one.id, weight: 'bold', of: one.id },
+          { text: one.kind, of: one.id },
+        ],
         size: 'note',
         colour: BLACK,
         places: (size) => placesAround([x + width / 2, y + height / 2], Math.max(width, height) / 2 + 4, size, true),
@@ -131,6 +134,7 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
     const circuit = circuitOf(plan.circuits, id);
     const line: LabelLine = {
       text: tags.get(id) ?? '',
+      of: drop,
       dots: circuit === undefined ? [] : phaseInks(circuit.phases, volts),
     };
     linesOf.set(drop, [...(linesOf.get(drop) ?? []), line]);
@@ -139,7 +143,7 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
     .filter(({ box }) => shows(view.window, inPlan(box)))
     .map(({ id, box, retractor }) => ({
       layer: 'dropNumbers',
-      lines: [{ text: id, weight: 'bold' }, ...(linesOf.get(id) ?? [])],
+      lines: [{ text: id, weight: 'bold', of: id }, ...(linesOf.get(id) ?? [])],
       size: 'small',
       colour: BLACK,
       places: (size) =>
@@ -231,7 +235,7 @@ export function openingWishes(view: View, site: Site, plan: Plan): LabelWish[] {
   }
   return [...places.values()].map(({ at, ids }) => ({
     layer: 'pullPoints',
-    lines: ids.length > 3 ? [{ text: `${ids[0]} … ${ids.at(-1)}` }] : ids.map((text) => ({ text })),
+    lines: ids.length > 3 ? [{ text: `${ids[0]} … ${ids.at(-1)}` }] : ids.map((text) => ({ text, of: text })),
     size: 'small',
     colour: BLACK,
     places: (size) => placesAround(view.at(at), SMALL_HALF * symbolScale(view.perFoot) + 2, size, true),

@@ -1,0 +1,70 @@
+import { LAYERS } from '../drawing/layers.ts';
+import type { Mark, TextMark } from '../lettered/mark.ts';
+import { BLACK, GREY } from '../pdf/kit/ink.ts';
+import { addDimension, type DimStyle, type WrittenBlock } from './dimension-entities.ts';
+import type { EntityWriter, Letters, Look } from './entity-writer.ts';
+
+/** What marks are written with. */
+export interface MarkRoom {
+  readonly layerOf: (mark: Mark) => string;
+  readonly style: DimStyle;
+  readonly next: () => string;
+  readonly isOnPaper: boolean;
+  /** Takes the block of a dimension; names it. */
+  readonly block: (write: (name: string) => WrittenBlock) => void;
+  /** Name of a line type for dashes in millimetres of the sheet. */
+  readonly lineType: (dash: readonly number[]) => string;
+}
+
+/** Writes marks of a sheet as entities, lines as heavy and as black as they are printed. */
+export function addMarks(writer: EntityWriter, marks: readonly Mark[], room: MarkRoom): void {
+  for (const mark of marks) {
+    const layer = room.layerOf(mark);
+    switch (mark.kind) {
+      case 'line': {
+        const { ink } = mark;
+        const dash = ink.dash === undefined ? 'Continuous' : room.lineType(ink.dash);
+        writer.polyline(mark.points, mark.closed, {
+          ...lookOf(layer, mark, ink.colour),
+          weight: ink.weight,
+          lineType: dash,
+        });
+        break;
+      }
+      case 'fill':
+        if (mark.points.length <= 4) writer.solid(mark.points, lookOf(layer, mark, mark.colour));
+        break;
+      case 'circle':
+        if (mark.fill !== undefined) writer.dot(mark.at, mark.radius, lookOf(layer, mark, mark.fill));
+        if (mark.ink !== null)
+          writer.circle(mark.at, mark.radius, {
+            ...lookOf(layer, mark, mark.ink.colour),
+            weight: mark.ink.weight,
+            lineType: 'Continuous',
+          });
+        break;
+      case 'text':
+        writer.text(lettersOf(mark), lookOf(layer, mark, mark.colour));
+        break;
+      case 'dimension':
+        room.block((name) => addDimension(writer, mark, { layer }, { ...room, name }));
+    }
+  }
+}
+
+export const lettersOf = ({ words, at, width, height, turn, weight }: TextMark): Letters => ({
+  words,
+  at,
+  width,
+  height,
+  turn,
+  style: weight === 'bold' ? 'LETTERS-BOLD' : 'LETTERS',
+});
+
+/** Black and grey are the reader's own, for many draw on black; what is colored keeps its color. */
+function lookOf(layer: string, mark: Mark, colour: string): Look {
+  if (mark.layer !== null && colour === LAYERS[mark.layer].colour) return { layer };
+  if (colour === BLACK) return { layer, colour: 7 };
+  if (colour === GREY) return { layer, colour: 8 };
+  return { layer, colour };
+}

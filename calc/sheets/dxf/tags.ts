@@ -1,0 +1,67 @@
+import { steady } from '../../words/steady.ts';
+
+/** Collects the groups of a DXF, a code and a value each, and numbers what other groups refer to. */
+export interface Tags {
+  readonly add: (...pairs: readonly (readonly [code: number, value: string | number])[]) => void;
+  /** A point under its three codes. */
+  readonly point: (code: number, at: readonly number[]) => void;
+  readonly lines: readonly string[];
+}
+
+export function tagList(): Tags {
+  const lines: string[] = [];
+  const add: Tags['add'] = (...pairs) => {
+    for (const [code, value] of pairs)
+      lines.push(String(code), typeof value === 'number' ? numeral(code, value) : value);
+  };
+  return {
+    lines,
+    add,
+    point: (code, [x = 0, y = 0, z = 0]) => add([code, x], [code + 10, y], [code + 20, z]),
+  };
+}
+
+/** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
+function numeral(code: number, value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError('a value of a drawing is a finite number');
+  const isWhole =
+    (code >= 60 && code <= 99) ||
+    (code >= 160 && code <= 179) ||
+    (code >= 270 && code <= 289) ||
+    (code >= 370 && code <= 389) ||
+    (code >= 400 && code <= 409) ||
+    (code >= 420 && code <= 429) ||
+    code >= 1060;
+  if (isWhole) return String(Math.round(value));
+  const words = String(Math.round(steady(value) * 1e9) / 1e9);
+  if (words.includes('e')) return '0.0';
+  return words === '-0' ? '0.0' : words.includes('.') ? words : `${words}.0`;
+}
+
+/** Handles of a file: hexadecimal numbers, each once. */
+export function handles(): { readonly next: () => string; readonly seed: () => string } {
+  let last = 0x10;
+  const words = (): string => last.toString(16).toUpperCase();
+  return {
+    next: () => {
+      last++;
+      return words();
+    },
+    seed: () => (last + 1).toString(16).toUpperCase(),
+  };
+}
+
+/**
+ * Text that is one group value: control characters dropped, for in this format a line end begins another group; the codes
+ * of the format parted; signs outside ASCII by their number (`\U+5145`), those that it has no number for as they are.
+ */
+export const plainText = (text: string): string =>
+  text
+    .replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')
+    .replaceAll('%%', '% %')
+    .replaceAll('^', '^ ')
+    .replaceAll('\\U+', '\\ U+')
+    .replace(/[^\x20-\x7e]/gu, (sign) => {
+      const code = sign.codePointAt(0)!;
+      return code > 0xffff ? sign : `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+    });

@@ -1,0 +1,112 @@
+import { PDFDocument } from '@cantoo/pdf-lib';
+import { KINDS } from '../../../routing/site/kinds/kinds.ts';
+import { offGrid } from '../../../routing/site/place/grid-frame.ts';
+import type { Point2, Site } from '../../../routing/site/site.ts';
+import type { Plan } from '../../plan/plan-shape.ts';
+import type { Drawing, DrawnItem } from '../drawing/drawing.ts';
+import { extentOf } from '../drawing/extent.ts';
+import { line } from '../drawing/items.ts';
+import { planDrawing } from '../drawing/plan-drawing.ts';
+import type { Job } from '../pdf/kit/draft.ts';
+import { type FontBytes, letteringIn } from '../pdf/kit/lettering.ts';
+import { LETTERS } from '../pdf/kit/letters.ts';
+import type { Paper } from '../pdf/kit/paper.ts';
+import { pointsPerFoot, type Scale } from '../pdf/kit/scales.ts';
+import { sizeOf, viewIn } from '../pdf/kit/view.ts';
+import { enlargedAreas } from '../pdf/plans/enlarged-areas.ts';
+import { feederLines } from '../pdf/plans/feeders-on-plan.ts';
+import { drawInFull } from '../pdf/plans/plan-in-full.ts';
+import { overviewScale, planWindow } from '../pdf/plans/plan-sheet.ts';
+import { jobOf, type Revised } from '../pdf/set/set-sheets.ts';
+import type { Mark } from './mark.ts';
+import { type Placing, placedMarks } from './placed-marks.ts';
+import { recordingPen } from './recording-pen.ts';
+
+/** What a caller hands in with a site and its plan. */
+export interface LetteredParts {
+  readonly fonts: FontBytes;
+  readonly date: string;
+  /** Name of the site file. */
+  readonly file: string;
+  /** The version that this one revises, and what it changes in it: clouds stand round that. */
+  readonly revision?: Revised;
+}
+
+/** A plan with the words, dimensions and clouds of the drawing set, as it lies in the site file. */
+export interface LetteredPlan {
+  readonly job: Job;
+  /** Lines and symbols, and the words that a person put on the plan. Feet. */
+  readonly drawing: Drawing;
+  /** Words, leaders, dimensions and clouds, feet. */
+  readonly marks: readonly Mark[];
+  /** At which the words are as large as on paper. */
+  readonly scale: Scale;
+}
+
+const PAPER: Paper = 'ANSI D';
+
+/**
+ * The whole plan lettered as its enlarged plans are, or as the plan of the site where no enlarged one follows it: every
+ * word has the place that the drawing set would find for it on one sheet as large as the site.
+ */
+export async function letteredPlan(site: Site, plan: Plan, parts: LetteredParts): Promise<LetteredPlan> {
+  const { fonts, date, file, revision } = parts;
+  const doc = await PDFDocument.create({ updateMetadata: false });
+  const lettering = await letteringIn(doc, fonts, LETTERS[PAPER]);
+  const job = jobOf(site, plan, {
+    lettering,
+    date,
+    paper: PAPER,
+    file,
+    underlays: [],
+    remarks: [],
+    ...(revision && { revision }),
+  });
+  const laid = planDrawing(job.site, job.plan);
+  const scale =
+    enlargedAreas(job.site, job.shape, lettering.sizes, laid)?.scale ?? overviewScale(job.site, job.shape, laid);
+  const perFoot = pointsPerFoot(scale);
+  const window = planWindow(laid);
+  const { width, height } = sizeOf(window);
+  const view = viewIn({ x: 0, y: 0, width: width * perFoot, height: height * perFoot }, window, scale);
+  const pen = recordingPen(lettering, { plan: true, gridlines: true });
+  drawInFull(pen, job, laid, view);
+  const placing: Placing = {
+    at: ([x, y]) => fromSheet(site, job, [window.minX + x / perFoot, window.minY + y / perFoot]),
+    perPoint: 1 / perFoot,
+    turn: job.isRelaid ? (site.gridlines.rotation ?? 0) : 0,
+  };
+  return {
+    job,
+    drawing: linesOf({ ...site, sections: sectionsOfJob(site, job) }, plan),
+    marks: placedMarks(pen.marks, placing),
+    scale,
+  };
+}
+
+const fromSheet = (site: Site, { isRelaid }: Job, at: Point2): Point2 => (isRelaid ? offGrid(site.gridlines, at) : at);
+
+/** The cuts that the set marks, typical ones among them, as they lie in the site file. */
+function sectionsOfJob(site: Site, job: Job): Site['sections'] {
+  if (!job.isRelaid) return job.site.sections;
+  const turned = site.gridlines.rotation ?? 0;
+  return job.site.sections.map((section) =>
+    KINDS.sections.moved(section, {
+      point: (at) => offGrid(site.gridlines, at),
+      direction: (degrees) => degrees + turned,
+      lift: 0,
+      mirrors: false,
+    }),
+  );
+}
+
+/** The plan as the site file has it, with feeders, without the words that are lettered to fit. */
+function linesOf(site: Site, plan: Plan): Drawing {
+  const { title, items } = planDrawing(site, plan);
+  const feeders = feederLines(site).flatMap(({ points, isRouted }): DrawnItem[] =>
+    isRouted ? [] : [line('feeders', points)],
+  );
+  const kept = items.filter((item) => item.kind !== 'text' || item.stays || item.layer === 'gridLabels');
+  const all = [...kept, ...feeders];
+  return { title, items: all, extent: extentOf(all) };
+}
