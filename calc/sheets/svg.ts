@@ -11,6 +11,9 @@ const MARGIN = 6;
 /** Pixels a millimetre of line weight. */
 export const PER_MM = 96 / 25.4;
 
+/** Width that a band with a title has at least, pixels. */
+const LEAST = 720;
+
 /** What stands on a drawing beside what it draws, as markup. */
 export interface SvgMore {
   /** Over everything; where a point of the drawing lies is handed in. */
@@ -31,7 +34,7 @@ export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, mor
   const band = more?.band ?? 0;
   const px = (x: number): string => number((x - minX + MARGIN) * SCALE);
   const py = (y: number): string => number((maxY - y + MARGIN) * SCALE + band);
-  const width = (maxX - minX + 2 * MARGIN) * SCALE;
+  const width = Math.max(more ? LEAST : 0, (maxX - minX + 2 * MARGIN) * SCALE);
   const height = (maxY - minY + 2 * MARGIN) * SCALE + band;
   const groups = (Object.keys(LAYERS) as LayerName[]).map((layer) => {
     const items = drawing.items.filter((item) => item.layer === layer);

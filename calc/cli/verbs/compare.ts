@@ -7,11 +7,10 @@ import type { ChangeOrder } from '../../plan/change-order.ts';
 import { type Alternative, alternates, type ComparedFact, comparison } from '../../plan/comparison.ts';
 import { type Revision, revision } from '../../plan/revision.ts';
 import { changeOrderSheet } from '../../sheets/change-order-sheet.ts';
-import { changesDrawing } from '../../sheets/changes-drawing.ts';
 import { csv } from '../../sheets/csv.ts';
-import { dxf } from '../../sheets/dxf.ts';
+import { planDxf } from '../../sheets/dxf/plan-dxf.ts';
+import { planSvg } from '../../sheets/plan-svg.ts';
 import { revisedSet } from '../../sheets/revised-set.ts';
-import { svg } from '../../sheets/svg.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { rangesOf } from '../../words/ranges.ts';
 import type { Machine } from '../machine.ts';
@@ -22,6 +21,8 @@ import { findingLine } from '../summary.ts';
 import { textTable } from '../text-table.ts';
 
 const MOST = 6;
+/** Mark of a revision that nobody numbered. */
+const REVISION = '1';
 
 export interface CompareOptions {
   readonly json: boolean;
@@ -96,14 +97,20 @@ async function writeMarked(
   machine: Machine,
 ): Promise<Outcome> {
   const [before, after] = alternatives as [Alternative, Alternative];
-  const drawing = changesDrawing(before, after, changes);
   const around = { fonts: machine.fonts, date: machine.today() };
+  const [since, file] = named(before, after).map((one) => one.name) as [string, string];
+  const parts = {
+    ...around,
+    fonts: await machine.fonts(),
+    file,
+    revision: { number: REVISION, since, before: before.site, changes },
+  };
   const name = basename(after.name).replace(/(\.site)?\.json$/, '');
   const files = [
-    [join(folder, `${name}.changes.svg`), svg(drawing, after.site)],
-    [join(folder, `${name}.changes.dxf`), dxf(drawing, after.site.units)],
+    [join(folder, `${name}.changes.svg`), await planSvg(after.site, after.plan, parts)],
+    [join(folder, `${name}.changes.dxf`), await planDxf(after.site, after.plan, parts)],
     [join(folder, `${name}.changes.csv`), csv(changeOrderSheet(after.site, changes.order))],
-    [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around)],
+    [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around, REVISION)],
   ] as const;
   for (const [path, content] of files) {
     try {

@@ -1,40 +1,13 @@
 import { twiceAreaOf } from '../../../routing/plane/area.ts';
 import type { Box } from '../../../routing/plane/box.ts';
-import type { Point2, Site } from '../../../routing/site/site.ts';
-import type { ChangedElement } from '../../plan/revision.ts';
-import { rangesOf } from '../../words/ranges.ts';
-import { changedAreas, linesIn } from './changed-areas.ts';
+import type { Point2 } from '../../../routing/site/site.ts';
 import type { DrawnItem } from './drawing.ts';
 
-/** Room between an element and its cloud, and the length of one scallop, feet. */
-const MARGIN = 1.5;
+/** Length of one scallop, feet. */
 const SCALLOP = 2;
 const STEPS = 6;
 /** Of one side; a longer one has larger ones. */
 const MOST_SCALLOPS = 400;
-
-/** A cloud with a numbered delta round everything that a revision changed, with the lines of its change order. */
-export function revisionClouds(
-  before: Site,
-  after: Site,
-  changed: readonly ChangedElement[],
-  number: string,
-): readonly DrawnItem[] {
-  return changedAreas(before, after, changed, MARGIN).flatMap((area) => [
-    ...cloudRound(area, number),
-    ...linesItem(area, linesIn(area, before, after, changed)),
-  ]);
-}
-
-/** `lines 3, 5-9`: the lines of the change order that a cloud stands for, over its upper left corner. */
-function linesItem({ minX, maxY }: Box, lines: readonly number[]): DrawnItem[] {
-  if (lines.length === 0) return [];
-  const text = `${lines.length === 1 ? 'line' : 'lines'} ${rangesOf(lines)}`;
-  const at = [minX, maxY + SCALLOP / 2 + 0.3] as const;
-  return [{ kind: 'text', layer: 'revisions', at, text, height: 0.6, turn: 0, anchor: 'left' }];
-}
-
-const cloudRound = (area: Box, number: string): DrawnItem[] => cloudItems(cornersOf(area), number);
 
 /** A cloud along an outline with a delta that carries its mark, none where the mark is empty. */
 export function cloudItems(outline: readonly Point2[], mark: string): DrawnItem[] {

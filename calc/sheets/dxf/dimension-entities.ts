@@ -52,7 +52,7 @@ export function addDimension(
     tags.add([50, ((turn % 360) + 360) % 360], [100, 'AcDbRotatedDimension']);
   });
   const block = entityWriter(next, record, isOnPaper);
-  drawDimension(block, mark, { layer: look.layer });
+  drawDimension(block, mark, look);
   return { name, record, lines: block.lines, isAnonymous: true };
 }
 

@@ -24,7 +24,7 @@ export interface DocumentParts {
 const FEET = 2;
 const METRES = 6;
 
-/** A drawing as the text of a DXF file (AC1021): all sections that a program asks for. */
+/** A drawing as the text of a DXF file (AC1018): all sections that a program asks for. */
 export function dxfText(parts: DocumentParts): string {
   const { next, seed, isMetric, blocks, model, layouts, extent } = parts;
   const [[minX, minY], [maxX, maxY]] = extent;
@@ -64,7 +64,7 @@ export function dxfText(parts: DocumentParts): string {
   head.add([0, 'SECTION'], [2, 'HEADER']);
   const set = (name: string, ...pairs: readonly (readonly [number, string | number])[]): void =>
     head.add([9, name], ...pairs);
-  set('$ACADVER', [1, 'AC1021']);
+  set('$ACADVER', [1, 'AC1018']);
   set('$DWGCODEPAGE', [3, 'ANSI_1252']);
   set('$INSBASE', [10, 0], [20, 0], [30, 0]);
   set('$EXTMIN', [10, minX], [20, minY], [30, 0]);

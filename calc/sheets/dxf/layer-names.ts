@@ -6,15 +6,20 @@ export const VIEW_LAYER = 'G-ANNO-VPRT';
 
 /** Layers of the model that hold its words, which the views of the sheets hide: each sheet has its own, to its own scale. */
 export const letteredLayer = (layer: LayerName | null): string =>
-  layer === null || layer === 'notes' ? 'E-POWR-ANNO' : (LETTERED[layer] ?? `${LAYERS[layer].name}-IDEN`);
+  layer === null || layer === 'notes'
+    ? 'E-POWR-ANNO'
+    : HOLDS_WORDS.has(layer)
+      ? LAYERS[layer].name
+      : `${LAYERS[layer].name}-IDEN`;
 
-/** Those whose name says already that they hold words. */
-const LETTERED: Readonly<Partial<Record<LayerName, string>>> = {
-  stallNumbers: LAYERS.stallNumbers.name,
-  conduitSizes: LAYERS.conduitSizes.name,
-  dropNumbers: LAYERS.dropNumbers.name,
-  dimensions: 'E-POWR-DIMS',
-};
+/** Those that hold words already. */
+const HOLDS_WORDS: ReadonlySet<LayerName> = new Set([
+  'stallNumbers',
+  'conduitSizes',
+  'dropNumbers',
+  'dimensions',
+  'gridLabels',
+]);
 
 /** Dimensions that a person put on the plan, which every view shows. */
 export const OWN_DIMENSIONS = 'G-ANNO-DIMS';
@@ -44,7 +49,8 @@ export function dxfLayers(): readonly DxfLayer[] {
   });
   const lettered = [null, ...names].map((layer): DxfLayer => {
     const { index } = layer === null ? { index: 7 } : LAYERS[layer];
-    return { ...plain, name: letteredLayer(layer), index, isOfModel: true };
+    const weight = layer !== null && HOLDS_WORDS.has(layer) ? LAYERS[layer].weight : plain.weight;
+    return { ...plain, name: letteredLayer(layer), index, weight, isOfModel: true };
   });
   const all = [
     ...lettered,

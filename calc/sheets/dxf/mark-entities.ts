@@ -47,7 +47,7 @@ export function addMarks(writer: EntityWriter, marks: readonly Mark[], room: Mar
         writer.text(lettersOf(mark), lookOf(layer, mark, mark.colour));
         break;
       case 'dimension':
-        room.block((name) => addDimension(writer, mark, { layer }, { ...room, name }));
+        room.block((name) => addDimension(writer, mark, { layer, colour: 7 }, { ...room, name }));
     }
   }
 }

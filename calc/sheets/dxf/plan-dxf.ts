@@ -1,15 +1,15 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
-import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { LAYERS } from '../drawing/layers.ts';
-import { type LetteredParts, type LetteredPlan, letteredPlan } from '../lettered/lettered-plan.ts';
+import { fromSheet, type LetteredParts, type LetteredPlan, letteredPlan } from '../lettered/lettered-plan.ts';
 import type { Mark } from '../lettered/mark.ts';
 import { placedMarks } from '../lettered/placed-marks.ts';
 import { recordingPen } from '../lettered/recording-pen.ts';
 import { INCH, MM } from '../pdf/kit/area.ts';
+import type { SheetFrame } from '../pdf/kit/draft.ts';
 import { pointsPerFoot, type Scale } from '../pdf/kit/scales.ts';
 import type { View } from '../pdf/kit/view.ts';
 import { setSheets } from '../pdf/set/set-sheets.ts';
@@ -26,7 +26,7 @@ import type { LineType } from './tables.ts';
 import { handles } from './tags.ts';
 
 /**
- * The plan as the text of a DXF file (AC1021). The model is in the site's units as the site file lies, with blocks that
+ * The plan as the text of a DXF file (AC1018). The model is in the site's units as the site file lies, with blocks that
  * carry attributes, real dimensions, and words where the drawing set has room for them; each plan sheet of the set is a
  * layout in inches with its title block, its own words and a view of the model to its scale, in which the words of the
  * model are hidden. With a revision it has the clouds and deltas of the revised set.
@@ -58,7 +58,7 @@ export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Pro
     model,
     { site, plan, lettered, scaled },
     {
-      layerOf: (mark) => letteredLayer(mark.layer),
+      layerOf: (mark) => letteredLayer(mark.kind === 'dimension' ? 'dimensions' : mark.layer),
       // Feet to inches, for the format writes feet and inches from inches; metres as they are.
       style: styleOf('MODEL', perPoint, isMetric ? 1 : 12),
       next,
@@ -70,10 +70,11 @@ export async function planDxf(site: Site, plan: Plan, parts: LetteredParts): Pro
   const extent = extentOf(lettered, scaled);
   addFoot(model, site.name, extent[0], scaled, lettered.scale);
   const hidden = layers.filter(({ isOfModel }) => isOfModel).map(({ handle }) => handle);
-  const layouts = sheetsOf(site, lettered, scaled).map(({ name, width, height, view, marks, scale }): Layout => {
+  const layouts = sheetsOf(lettered, scaled).map(({ name, width, height, view, marks, scale }): Layout => {
     const { layout, writer } = beginLayout(next, { name, width, height }, view, hidden);
     addMarks(writer, marks, {
-      layerOf: (mark) => (mark.layer === null ? SHEET_LAYER : LAYERS[mark.layer].name),
+      layerOf: ({ kind, layer }) =>
+        layer === null ? (kind === 'dimension' ? LAYERS.dimensions.name : SHEET_LAYER) : LAYERS[layer].name,
       style: styleOf(`SHEET-${scale.ratio}`, 1 / INCH, isMetric ? scale.ratio * 0.0254 : scale.ratio),
       next,
       isOnPaper: true,
@@ -106,7 +107,7 @@ interface SheetOfModel {
 }
 
 /** The plan sheets of the set; where it has none, a bare one, for a drawing has one at least. Inches. */
-function sheetsOf(site: Site, { job, scale }: LetteredPlan, scaled: (feet: number) => number): readonly SheetOfModel[] {
+function sheetsOf({ job, scale }: LetteredPlan, scaled: (feet: number) => number): readonly SheetOfModel[] {
   const { sheets, draw } = setSheets(job);
   const [width, height] = [job.shape.width / INCH, job.shape.height / INCH];
   const found = sheets.flatMap(({ number, draft }, i): SheetOfModel[] => {
@@ -114,18 +115,17 @@ function sheetsOf(site: Site, { job, scale }: LetteredPlan, scaled: (feet: numbe
     const pen = recordingPen(job.lettering, { plan: true, gridlines: false });
     draw(pen, i);
     const marks = placedMarks(pen.marks, { at: ([x, y]) => [x / INCH, y / INCH], perPoint: 1 / INCH, turn: 0 });
-    const view = modelView(site, job.isRelaid, draft.plan, scaled);
+    const view = modelView(draft.frame ?? null, draft.plan, scaled);
     return [{ name: `${number} ${draft.title}`, width, height, view, marks, scale: draft.plan.scale }];
   });
   return found.length > 0 ? found : [{ name: 'Sheet', width, height, view: null, marks: [], scale }];
 }
 
 /** The view of a sheet; the model is turned in it where the sheets lie along turned gridlines. */
-function modelView(site: Site, isRelaid: boolean, { area, window }: View, scaled: (feet: number) => number): ModelView {
+function modelView(frame: SheetFrame, { area, window }: View, scaled: (feet: number) => number): ModelView {
   const { minX, minY, maxX, maxY } = window;
-  const centre: Point2 = [(minX + maxX) / 2, (minY + maxY) / 2];
-  const turned = isRelaid ? (site.gridlines.rotation ?? 0) : 0;
-  const [x, y] = isRelaid ? offGrid(site.gridlines, centre) : centre;
+  const turned = frame?.rotation ?? 0;
+  const [x, y] = fromSheet(frame, [(minX + maxX) / 2, (minY + maxY) / 2]);
   const [cos, sin] = direction(-turned);
   return {
     at: [(area.x + area.width / 2) / INCH, (area.y + area.height / 2) / INCH],

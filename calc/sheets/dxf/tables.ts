@@ -105,7 +105,7 @@ export function addTables(tags: Tags, parts: TableParts): void {
   table('BLOCK_RECORD', records.length, (owner) => {
     for (const { name, handle, layout = '0' } of records) {
       tags.add([0, 'BLOCK_RECORD'], [5, handle], [330, owner], [100, 'AcDbSymbolTableRecord']);
-      tags.add([100, 'AcDbBlockTableRecord'], [2, name], [340, layout], [70, 0], [280, 1], [281, 0]);
+      tags.add([100, 'AcDbBlockTableRecord'], [2, name], [340, layout]);
     }
   });
   tags.add([0, 'ENDSEC']);

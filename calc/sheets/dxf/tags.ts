@@ -22,20 +22,25 @@ export function tagList(): Tags {
 }
 
 /** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
+/** Ranges of codes whose values are whole numbers. */
+const WHOLE = [
+  [60, 99],
+  [160, 179],
+  [270, 299],
+  [370, 389],
+  [400, 409],
+  [420, 429],
+  [1060, 1071],
+] as const;
+
+/** Whole numbers where the code asks for them, else with a point: some readers tell them apart by it. */
 function numeral(code: number, value: number): string {
   if (!Number.isFinite(value)) throw new RangeError('a value of a drawing is a finite number');
-  const isWhole =
-    (code >= 60 && code <= 99) ||
-    (code >= 160 && code <= 179) ||
-    (code >= 270 && code <= 289) ||
-    (code >= 370 && code <= 389) ||
-    (code >= 400 && code <= 409) ||
-    (code >= 420 && code <= 429) ||
-    code >= 1060;
-  if (isWhole) return String(Math.round(value));
+  if (WHOLE.some(([from, to]) => code >= from && code <= to)) return String(Math.round(value));
   const words = String(Math.round(steady(value) * 1e9) / 1e9);
-  if (words.includes('e')) return '0.0';
-  return words === '-0' ? '0.0' : words.includes('.') ? words : `${words}.0`;
+  // Less than a millionth is nothing.
+  if (words.includes('e') || words === '-0') return '0.0';
+  return words.includes('.') ? words : `${words}.0`;
 }
 
 /** Handles of a file: hexadecimal numbers, each once. */
@@ -53,7 +58,7 @@ export function handles(): { readonly next: () => string; readonly seed: () => s
 
 /**
  * Text that is one group value: control characters dropped, for in this format a line end begins another group; the codes
- * of the format parted; signs outside ASCII by their number (`\U+5145`), those that it has no number for as they are.
+ * of the format parted; signs outside ASCII by their number (`\U+5145`), in two parts where that has five digits.
  */
 export const plainText = (text: string): string =>
   text
@@ -61,7 +66,4 @@ export const plainText = (text: string): string =>
     .replaceAll('%%', '% %')
     .replaceAll('^', '^ ')
     .replaceAll('\\U+', '\\ U+')
-    .replace(/[^\x20-\x7e]/gu, (sign) => {
-      const code = sign.codePointAt(0)!;
-      return code > 0xffff ? sign : `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
-    });
+    .replace(/[^\x20-\x7e]/g, (unit) => `\\U+${unit.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`);

@@ -7,7 +7,8 @@ import type { Drawing, DrawnItem } from '../drawing/drawing.ts';
 import { extentOf } from '../drawing/extent.ts';
 import { line } from '../drawing/items.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
-import type { Job } from '../pdf/kit/draft.ts';
+import { asBuiltLot } from '../pdf/as-built/built-lot.ts';
+import type { Job, SheetFrame } from '../pdf/kit/draft.ts';
 import { type FontBytes, letteringIn } from '../pdf/kit/lettering.ts';
 import { LETTERS } from '../pdf/kit/letters.ts';
 import type { Paper } from '../pdf/kit/paper.ts';
@@ -62,6 +63,7 @@ export async function letteredPlan(site: Site, plan: Plan, parts: LetteredParts)
     remarks: [],
     ...(revision && { revision }),
   });
+  const built = site.drawings.purpose === 'as-built' ? asBuiltLot(site, plan) : { site, plan };
   const laid = planDrawing(job.site, job.plan);
   const scale =
     enlargedAreas(job.site, job.shape, lettering.sizes, laid)?.scale ?? overviewScale(job.site, job.shape, laid);
@@ -72,28 +74,29 @@ export async function letteredPlan(site: Site, plan: Plan, parts: LetteredParts)
   const pen = recordingPen(lettering, { plan: true, gridlines: true });
   drawInFull(pen, job, laid, view);
   const placing: Placing = {
-    at: ([x, y]) => fromSheet(site, job, [window.minX + x / perFoot, window.minY + y / perFoot]),
+    at: ([x, y]) => fromSheet(job.frame, [window.minX + x / perFoot, window.minY + y / perFoot]),
     perPoint: 1 / perFoot,
-    turn: job.isRelaid ? (site.gridlines.rotation ?? 0) : 0,
+    turn: job.frame?.rotation ?? 0,
   };
   return {
     job,
-    drawing: linesOf({ ...site, sections: sectionsOfJob(site, job) }, plan),
+    drawing: linesOf({ ...built.site, sections: sectionsOfJob(job) }, built.plan),
     marks: placedMarks(pen.marks, placing),
     scale,
   };
 }
 
-const fromSheet = (site: Site, { isRelaid }: Job, at: Point2): Point2 => (isRelaid ? offGrid(site.gridlines, at) : at);
+/** Where a point of the sheets lies on the site. */
+export const fromSheet = (frame: SheetFrame, at: Point2): Point2 => (frame === null ? at : offGrid(frame, at));
 
 /** The cuts that the set marks, typical ones among them, as they lie in the site file. */
-function sectionsOfJob(site: Site, job: Job): Site['sections'] {
-  if (!job.isRelaid) return job.site.sections;
-  const turned = site.gridlines.rotation ?? 0;
+function sectionsOfJob(job: Job): Site['sections'] {
+  const { frame } = job;
+  if (frame === null) return job.site.sections;
   return job.site.sections.map((section) =>
     KINDS.sections.moved(section, {
-      point: (at) => offGrid(site.gridlines, at),
-      direction: (degrees) => degrees + turned,
+      point: (at) => offGrid(frame, at),
+      direction: (degrees) => degrees + (frame.rotation ?? 0),
       lift: 0,
       mirrors: false,
     }),

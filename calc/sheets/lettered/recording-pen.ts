@@ -48,6 +48,9 @@ export function recordingPen(lettering: Lettering, standing: NonNullable<Pen['st
     arc: (at, radius, from, to, ink) => addLine(arcPoints(at, radius, from, to), ink, false),
     fill: addFill,
     fillArea: (area, colour) => addFill(cornersOf(area), colour),
+    fillAreas: (areas, colour) => {
+      for (const area of areas) addFill(cornersOf(area), colour);
+    },
     text: (words, at, { size, weight = 'regular', colour = BLACK, anchor = 'left', turn = 0 }) => {
       if (words === '') return;
       const width = lettering.width(words, size, weight);

@@ -2,11 +2,11 @@ import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { stripesOf } from '../../../calc/sheets/drawing/aisle-stripes.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { dxf } from '../../../calc/sheets/dxf.ts';
 import { geojson } from '../../../calc/sheets/geojson.ts';
 import { svg } from '../../../calc/sheets/svg.ts';
 import type { AisleKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
+import { dxfOf } from '../../outside/sheets/lettered.ts';
 import { siteOf } from '../../routing/reach/sites.ts';
 
 /** Five feet by eighteen, beside a stall. */
@@ -38,13 +38,13 @@ test('an access aisle is striped within its outline, three feet apart', () => {
   expect(Math.abs(second![0][0] - second![0][1] - (first![0][0] - first![0][1])) / Math.SQRT2).toBeCloseTo(3, 9);
 });
 
-test('the kind of an aisle goes into the drawings and the file of places', () => {
+test('the kind of an aisle goes into the drawings and the file of places', async () => {
   const access = drawn('access');
   expect(svg(access.drawing)).toContain('C-PKNG-STRP');
-  expect(dxf(access.drawing, 'ft')).toContain('C-PKNG-STRP');
+  expect(await dxfOf({ site: access.site, planned: plan(access.site) })).toContain('C-PKNG-STRP');
   const fire = drawn('fire');
   expect(svg(fire.drawing)).toContain('FIRE LANE');
-  expect(dxf(fire.drawing, 'ft')).toContain('FIRE LANE');
+  expect(await dxfOf({ site: fire.site, planned: plan(fire.site) })).toContain('FIRE LANE');
   const [feature] = JSON.parse(geojson(fire.site, plan(fire.site))).features;
   expect(feature.properties).toMatchObject({ list: 'aisles', kind: 'fire' });
   // A plain drive aisle is drawn as ever.

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
 import type { DrawnItem } from '../../../calc/sheets/drawing/drawing.ts';
 import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
 import { alongGridlines, turnRemark } from '../../../calc/sheets/pdf/plans/along-gridlines.ts';
@@ -37,7 +36,7 @@ describe('a lot that is turned with its gridlines', () => {
   });
 
   test('has the same dimensions and gridlines in the plan drawing, which lies as the site does', () => {
-    const drawn = [before, after].map((site) => withDimensions(planDrawing(site, plan(site)), site).items);
+    const drawn = [before, after].map((site) => planDrawing(site, plan(site)).items);
     const [was, is] = drawn as [readonly DrawnItem[], readonly DrawnItem[]];
     expect(texts(is, 'dimensions')).toEqual(texts(was, 'dimensions'));
     expect(texts(is, 'dimensions')).toContain(`27' 0"`);

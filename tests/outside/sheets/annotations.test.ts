@@ -1,14 +1,12 @@
-import DxfParser, { type ILwpolylineEntity, type ITextEntity } from 'dxf-parser';
+import DxfParser, { type IDimensionEntity, type ILwpolylineEntity, type ITextEntity } from 'dxf-parser';
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { dxf } from '../../../calc/sheets/dxf.ts';
 import { geojson } from '../../../calc/sheets/geojson.ts';
-import { svg } from '../../../calc/sheets/svg.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
 import { setOf } from './drawing-set.ts';
+import { dxfOf, svgOf } from './lettered.ts';
 import type { Planned } from './planned-samples.ts';
 import { readPdf } from './read-pdf.ts';
 
@@ -32,24 +30,27 @@ const NOTED: SiteFile = {
 };
 const site = toSite(NOTED);
 const planned = plan(site);
-const drawing = planDrawing(site, planned);
 
 // The contract: they are drawn, printed and exported, and no stage reads them.
 test('the plan is the same with notes, dimensions and clouds and without', () => {
   expect(JSON.stringify(planned)).toBe(JSON.stringify(plan(toSite(BARE))));
 });
 
-test('a DXF has them as text and as geometry at their places', () => {
-  const read = new DxfParser().parseSync(dxf(drawing, site.units))!;
+test('a DXF has them as text and as geometry at their places', async () => {
+  const read = new DxfParser().parseSync(await dxfOf({ site, planned }))!;
   const texts = read.entities.filter(({ type }) => type === 'TEXT') as ITextEntity[];
   const note = texts.find(({ text }) => text === 'Stub-up by the owner')!;
   expect(note.layer).toBe('G-ANNO-NOTE');
   expect([note.startPoint.x, note.startPoint.y]).toEqual([20, 30]);
   // 23.5 ft, over the middle of a line 3 ft to the right of the way, which runs along x.
-  const figure = texts.find(({ text }) => text === '23\' 6"')!;
-  expect(figure.layer).toBe('E-POWR-DIMS');
-  const lines = read.entities.filter(({ layer }) => layer === 'E-POWR-DIMS') as ILwpolylineEntity[];
-  const ends = lines.flatMap(({ vertices }) => (vertices ? [vertices.map(({ x, y }) => [x, y])] : []));
+  const own = read.entities.filter(({ layer }) => layer === 'G-ANNO-DIMS') as IDimensionEntity[];
+  expect(own.map(({ type, actualMeasurement }) => [type, actualMeasurement])).toEqual([['DIMENSION', 23.5]]);
+  const { entities } = read.blocks[own[0]!.block]!;
+  const figure = entities.find(({ type }) => type === 'TEXT') as ITextEntity;
+  expect(figure.text).toBe('23\' 6"');
+  const ends = (entities as ILwpolylineEntity[]).flatMap(({ vertices }) =>
+    vertices ? [vertices.map(({ x, y }) => [x, y])] : [],
+  );
   expect(ends).toContainEqual([
     [0, -7],
     [23.5, -7],
@@ -66,8 +67,8 @@ test('a DXF has them as text and as geometry at their places', () => {
   expect(texts.map(({ text }) => text)).toContain('B7');
 });
 
-test('an SVG has their words', () => {
-  const text = svg(drawing);
+test('an SVG has their words', async () => {
+  const text = await svgOf({ site, planned });
   for (const words of ['Stub-up by the owner', '23&#39; 6&quot;', 'B7']) expect(text).toContain(`>${words}</text>`);
 });
 

@@ -6,7 +6,8 @@ import type { Planned } from './planned-samples.ts';
 const font = (name: string): Uint8Array =>
   readFileSync(join(import.meta.dirname, '../../../calc/sheets/fonts', `overpass-${name}.ttf`));
 
-const FONTS = { regular: font('regular'), bold: font('semibold') };
+/** The typeface of the sheets. */
+export const FONTS = { regular: font('regular'), bold: font('semibold') };
 
 /** The drawing set of a planned site, on tabloid unless said otherwise. */
 export const setOf = ({ site, planned }: Planned, more: Partial<SetParts> = {}): Promise<Uint8Array> =>

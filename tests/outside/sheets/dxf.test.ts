@@ -1,8 +1,12 @@
-import DxfParser, { type ILwpolylineEntity, type IPolylineEntity, type ITextEntity } from 'dxf-parser';
-import { describe, expect, test } from 'vitest';
-import { withDimensions } from '../../../calc/sheets/drawing/dimensions.ts';
-import { planDrawing } from '../../../calc/sheets/drawing/plan-drawing.ts';
-import { dxf } from '../../../calc/sheets/dxf.ts';
+import DxfParser, {
+  type IDimensionEntity,
+  type ILwpolylineEntity,
+  type IPolylineEntity,
+  type ITextEntity,
+} from 'dxf-parser';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { LAYERS } from '../../../calc/sheets/drawing/layers.ts';
+import { dxfOf } from './lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
 const read = (text: string) => {
@@ -14,7 +18,10 @@ const read = (text: string) => {
 // Read back by dxf-parser, a reader that is not ours.
 describe('the DXF, read by another program', () => {
   const { site, planned } = plannedSample('library-lot');
-  const drawing = read(dxf(planDrawing(site, planned), site.units));
+  let drawing: ReturnType<typeof read>;
+  beforeAll(async () => {
+    drawing = read(await dxfOf({ site, planned }));
+  });
   const onLayer = (layer: string) => drawing.entities.filter((entity) => entity.layer === layer);
 
   test('says it is in feet', () => {
@@ -48,33 +55,52 @@ describe('the DXF, read by another program', () => {
     expect(onLayer('E-POWR-DROP').filter(({ type }) => type === 'INSERT')).toHaveLength(2 * site.drops.length);
     expect(Object.keys(drawing.blocks)).toEqual(expect.arrayContaining(['BOX', 'RETRACTOR', 'PULL_POINT']));
   });
-  test('has its dimensions as lines and text', () => {
-    const dimensioned = read(dxf(withDimensions(planDrawing(site, planned), site), site.units));
-    const words = dimensioned.entities
-      .filter(({ type, layer }) => type === 'TEXT' && layer === 'E-POWR-DIMS')
-      .map((entity) => (entity as ITextEntity).text);
-    // Columns at 0, 26, 53 and 79 ft: 26, 27 and 26 ft between gridlines; D02 hangs 1 ft before line 2, 9 ft past A.
-    expect(words).toEqual(expect.arrayContaining(['26\' 0"', '27\' 0"', '1\' 0"', '9\' 0"']));
-    expect(
-      dimensioned.entities.filter(({ type, layer }) => type === 'LWPOLYLINE' && layer === 'E-POWR-DIMS'),
-    ).toHaveLength(3 * words.length);
+  test('has its dimensions as entities with their blocks, drawn for readers that know none', () => {
+    const dimensions = onLayer('E-POWR-DIMS').filter(({ type }) => type === 'DIMENSION') as IDimensionEntity[];
+    const words = dimensions.flatMap(({ block }) =>
+      drawing.blocks[block]!.entities.filter(({ type }) => type === 'TEXT').map((one) => (one as ITextEntity).text),
+    );
+    // D01 hangs at 13.5 ft, D02 at 25, both 9 ft past A.
+    expect(words).toEqual(expect.arrayContaining(['13\' 6"', '11\' 6"', '9\' 0"']));
+    for (const { block } of dimensions)
+      expect(drawing.blocks[block]!.entities.filter(({ type }) => type === 'LWPOLYLINE').length).toBeGreaterThan(2);
   });
   test('carries the cautions', () => {
     const words = drawing.entities.filter(({ type }) => type === 'TEXT').map((entity) => (entity as ITextEntity).text);
     expect(words.join(' ')).toContain('authority having jurisdiction');
   });
-  test('in a metric site is in metres', () => {
+  test('in a metric site is in metres', async () => {
     const metric = plannedSample('library-lot', (file) => ({ ...file, units: 'm' }));
-    expect(read(dxf(planDrawing(metric.site, metric.planned), 'm')).header.$INSUNITS).toBe(6);
+    expect(read(await dxfOf(metric)).header.$INSUNITS).toBe(6);
   });
 });
 
 describe('names in the DXF', () => {
-  test('bring in no entity', () => {
-    const plain = plannedSample('library-lot');
-    const nasty = nastyLot();
-    const count = ({ site, planned }: typeof plain): number =>
-      read(dxf(planDrawing(site, planned), site.units)).entities.length;
-    expect(count(nasty)).toBe(count(plain));
+  test('bring in no entity', async () => {
+    const { site, planned } = nastyLot();
+    const { entities } = read(await dxfOf({ site, planned }));
+    const layers = Object.values(LAYERS).map(({ name }) => name);
+    // Lines, blocks and dimensions are those of the plan; words are as many as have room.
+    const kinds = new Set([
+      'LWPOLYLINE',
+      'POLYLINE',
+      'CIRCLE',
+      'TEXT',
+      'INSERT',
+      'DIMENSION',
+      'SOLID',
+      'VIEWPORT',
+      'ATTRIB',
+    ]);
+    for (const { type, layer } of entities) {
+      expect(kinds).toContain(type);
+      expect(
+        [...layers, 'G-ANNO-TTLB', 'G-ANNO-VPRT', 'G-ANNO-DIMS'].some(
+          (name) => layer.startsWith(name) || layer.startsWith('E-POWR'),
+        ),
+      ).toBe(true);
+    }
+    const stalls = entities.filter(({ layer, type }) => layer === 'C-PKNG-STAL' && type === 'LWPOLYLINE');
+    expect(stalls).toHaveLength(site.stalls.length);
   });
 });

@@ -14,6 +14,11 @@ import type { WorkRecord } from './work-record.ts';
 /** How a drawing lies on the site: the turn and origin of what it lies along; null where it lies as the site file does. */
 export type SheetFrame = Pick<Site['gridlines'], 'rotation' | 'origin'> | null;
 
+/** An area that a cloud stands round, with the lines of the change order that its elements have a part in. */
+export interface CloudedArea extends Box {
+  readonly lines: readonly number[];
+}
+
 /** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
 export interface SetRevision {
   readonly number: string;
@@ -21,7 +26,7 @@ export interface SetRevision {
   readonly since: string;
   readonly changes: Revision;
   /** Where the plans are clouded, feet, as they lie on the sheets. */
-  readonly areas: readonly Box[];
+  readonly areas: readonly CloudedArea[];
 }
 
 /** What a set is drawn from, and on what. */

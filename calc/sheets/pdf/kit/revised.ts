@@ -1,15 +1,17 @@
-import type { Box } from '../../../../routing/plane/box.ts';
+import { type Box, boxesMeet } from '../../../../routing/plane/box.ts';
 import { siteOnGrid } from '../../../../routing/site/place/site-on-grid.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Revision } from '../../../plan/revision.ts';
-import { changedAreas } from '../../drawing/changed-areas.ts';
+import { rangesOf } from '../../../words/ranges.ts';
+import { changedAreas, linesIn } from '../../drawing/changed-areas.ts';
 import { LAYERS } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { type Area, MM, right, top } from './area.ts';
-import type { SetRevision } from './draft.ts';
-import type { Ink } from './ink.ts';
-import type { Ground } from './labels.ts';
+import type { CloudedArea, SetRevision } from './draft.ts';
+import { BLACK, type Ink } from './ink.ts';
+import { placesAround } from './label-places.ts';
+import type { Ground, LabelWish } from './labels.ts';
 import { CAP } from './letters.ts';
 import { centred, type Pen } from './pen.ts';
 import type { View } from './view.ts';
@@ -26,7 +28,13 @@ export const cloudedAreas = (
   { before, changes }: { readonly before: Site; readonly changes: Revision },
   laid: Site,
   gridlines: Site['gridlines'],
-): readonly Box[] => changedAreas(siteOnGrid({ ...before, gridlines }), laid, changes.elements, MARGIN);
+): readonly CloudedArea[] => {
+  const earlier = siteOnGrid({ ...before, gridlines });
+  return changedAreas(earlier, laid, changes.elements, MARGIN).map((area) => ({
+    ...area,
+    lines: linesIn(area, earlier, laid, changes.elements),
+  }));
+};
 
 /** What the cover says of a revision. */
 export const revisedRemark = ({ number, since, changes }: Omit<SetRevision, 'areas'>): string =>
@@ -56,6 +64,30 @@ export function drawClouds(pen: Pen, view: View, ground: Ground, revision: SetRe
       drawDelta(pen, at, revision.number);
       ground.hard.take({ x: at[0] - DELTA / 2, y: at[1], width: DELTA, height: DELTA });
     }
+  });
+}
+
+/** Beside each cloud of a view the lines of the change order that it stands for: `lines 3, 5-9`. */
+export function cloudWishes(view: View, revision: SetRevision | undefined): LabelWish[] {
+  return (revision?.areas ?? []).flatMap(({ lines, minX, minY, maxX, maxY }): LabelWish[] => {
+    if (lines.length === 0 || !boxesMeet({ minX, minY, maxX, maxY }, view.window)) return [];
+    const [low, high] = [view.at([minX, minY]), view.at([maxX, maxY])];
+    const middle: Point2 = [(low[0] + high[0]) / 2, (low[1] + high[1]) / 2];
+    const corner: Point2 = [high[0], high[1] + SCALLOP];
+    return [
+      {
+        layer: 'revisions',
+        lines: [{ text: `${lines.length === 1 ? 'line' : 'lines'} ${rangesOf(lines)}` }],
+        size: 'small',
+        colour: BLACK,
+        *places(size) {
+          yield* placesAround(corner, DELTA / 2 + 3, size, false);
+          yield* placesAround(middle, Math.max(high[0] - low[0], high[1] - low[1]) / 2 + SCALLOP, size, true, {
+            leader: corner,
+          });
+        },
+      },
+    ];
   });
 }
 

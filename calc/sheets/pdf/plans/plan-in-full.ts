@@ -5,7 +5,7 @@ import type { Job } from '../kit/draft.ts';
 import type { SheetKeynotes } from '../kit/keynotes.ts';
 import { type Ground, writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
-import { drawClouds } from '../kit/revised.ts';
+import { cloudWishes, drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import type { View } from '../kit/view.ts';
 import { drawBasePlan, takeStaying } from './base-plan.ts';
@@ -51,7 +51,11 @@ export function drawInFull(
   drawClouds(pen, view, ground, job.revision);
   drawMoved(pen, view, job, ground);
   before?.(ground);
-  const equipment = writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
+  const equipment = writeLabels(pen, view.area, ground, [
+    ...cloudWishes(view, job.revision),
+    ...equipmentWishes(view, site),
+    ...sectionWishes(view, site),
+  ]);
   for (const { string, figures } of settingOutStrings(view, site, ground, pen.lettering))
     drawDimensions(pen, string, figures);
   writeLabels(pen, view.area, ground, [...equipment, ...dropWishes(view, site, plan, true)]);

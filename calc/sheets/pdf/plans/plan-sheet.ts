@@ -7,7 +7,7 @@ import type { Area } from '../kit/area.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { writeLabels, writeMostOrNone } from '../kit/labels.ts';
 import type { SheetShape } from '../kit/paper.ts';
-import { drawClouds } from '../kit/revised.ts';
+import { cloudWishes, drawClouds } from '../kit/revised.ts';
 import { type Scale, scaleThatFits } from '../kit/scales.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
 import { grown, sizeOf, viewIn } from '../kit/view.ts';
@@ -86,7 +86,11 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
       takeStaying(ground, view, drawing, pen.lettering);
       drawClouds(pen, view, ground, job.revision);
       drawMoved(pen, view, job, ground);
-      writeLabels(pen, view.area, ground, [...equipmentWishes(view, site), ...sectionWishes(view, site)]);
+      writeLabels(pen, view.area, ground, [
+        ...cloudWishes(view, job.revision),
+        ...equipmentWishes(view, site),
+        ...sectionWishes(view, site),
+      ]);
       const drops = dropWishes(view, site, plan, false);
       const unnumbered = writeMostOrNone(pen, view.area, ground, drops, MOST_NUMBERED);
       writeLabels(pen, view.area, ground, [

@@ -32,9 +32,10 @@ export function plansOf(job: Job, drawing: Drawing): Plans {
   if (upright < along * WORTH_TURNING) return { job, drawing, isTurned: false };
   const laid = turnedOnSheet(job);
   const { revision, record } = job;
-  const areas = revision?.areas.map(({ minX, minY, maxX, maxY }) =>
-    boxOf([onGrid(QUARTER, [minX, minY]), onGrid(QUARTER, [maxX, maxY])]),
-  );
+  const areas = revision?.areas.map(({ minX, minY, maxX, maxY, lines }) => ({
+    ...boxOf([onGrid(QUARTER, [minX, minY]), onGrid(QUARTER, [maxX, maxY])]),
+    lines,
+  }));
   const turned: Job = {
     ...job,
     ...laid,
