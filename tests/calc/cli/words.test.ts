@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import DxfParser, { type ITextEntity } from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
 import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import { linesOn, readPdf } from '../../outside/sheets/read-pdf.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../../samples');
 
@@ -428,12 +430,26 @@ describe('the drawing of the changes', () => {
     const { status } = await runWords(['compare', LIBRARY, 'later.site.json', '--changes', '--out', 'marked'], machine);
     expect(status).toBe(0);
     const svg = String(machine.written.get(join('marked', 'later.changes.svg')));
-    const revisions = /<g id="G-ANNO-REVS"[^>]*>([\s\S]*?)<\/g>/.exec(svg)?.[1] ?? '';
-    // Two places, each a cloud and the triangle of its delta.
-    expect(revisions.match(/<polygon /g)).toHaveLength(4);
-    expect(machine.written.has(join('marked', 'later.changes.dxf'))).toBe(true);
+    // Two places, each a cloud and the triangle of its delta; the same in all three.
+    expect(svg.match(/<polygon class="G-ANNO-REVS"/g)).toHaveLength(4);
+    const drawing = new DxfParser().parseSync(String(machine.written.get(join('marked', 'later.changes.dxf'))))!;
+    const inModel = drawing.entities.filter(({ layer }) => layer === 'G-ANNO-REVS-IDEN');
+    expect(inModel.filter(({ type }) => type === 'LWPOLYLINE')).toHaveLength(4);
     const set = machine.written.get(join('marked', 'later.changes.pdf')) as Uint8Array;
-    expect(new TextDecoder().decode(set.subarray(0, 5))).toBe('%PDF-');
+    const { pages } = await readPdf(set);
+    const page = pages.findIndex(({ label }) => label === 'E-101');
+    expect(await linesOn(set, page + 1, 'G-ANNO-REVS')).toHaveLength(4);
+    // Deltas of revision 1, and the lines of the change order that each cloud stands for.
+    const LINES = /^lines? [\d, -]+$/;
+    const told = inModel.flatMap((one) => (one.type === 'TEXT' ? [(one as ITextEntity).text] : []));
+    expect(told.filter((words) => words === '1')).toHaveLength(2);
+    const lines = told.filter((words) => LINES.test(words)).sort();
+    expect(lines.length).toBeGreaterThan(0);
+    expect([...svg.matchAll(/<text class="G-ANNO-REVS"[^>]*>(line[^<]*)</g)].map(([, words]) => words).sort()).toEqual(
+      lines,
+    );
+    const printed = pages[page]!.texts.map(({ text }) => text).filter((words) => LINES.test(words));
+    expect(printed.sort()).toEqual(lines);
   });
   test('is not written without the changes', async () => {
     expect((await runWords(['compare', LIBRARY, LIBRARY, '--out', 'marked'], machineWith())).status).toBe(2);

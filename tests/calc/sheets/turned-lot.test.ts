@@ -39,7 +39,7 @@ describe('a lot that is turned with its gridlines', () => {
     const drawn = [before, after].map((site) => planDrawing(site, plan(site)).items);
     const [was, is] = drawn as [readonly DrawnItem[], readonly DrawnItem[]];
     expect(texts(is, 'dimensions')).toEqual(texts(was, 'dimensions'));
-    expect(texts(is, 'dimensions')).toContain(`27' 0"`);
+    expect(texts(is, 'dimensions')).toContain(`9' 0"`);
     expect(texts(is, 'gridLabels')).toEqual(['1', '2', 'A']);
     // Each gridline runs the way that the lot was turned.
     const ways = is.flatMap((item) => {
