@@ -9,6 +9,8 @@ export function oursFile(): SiteFile {
   return {
     ...lot,
     name: 'Парковка 充电 "A"^M %%u',
+    // No other sheet changes how many there are.
+    drawings: { sheets: ['plan', 'enlarged'] },
     drops: lot.drops!.filter(({ id }) => KEPT.includes(id)),
     chargers: lot.chargers!.filter(({ drop }) => KEPT.includes(drop)),
     notes: [{ id: 'N1', at: [20, 40], text: 'Stub-up by the owner', to: [10, 20] }],

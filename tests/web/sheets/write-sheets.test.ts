@@ -47,7 +47,7 @@ describe('writing sheets', () => {
     expect(Object.keys(files)).toEqual(SHEET_FILES.map(({ ending }) => `lot${ending}`));
     const svg = await SHEET_FILES.find(({ ending }) => ending === '.svg')!.write(
       { name: 'lot.site.json', site, plan, cost: null as never },
-      { fonts, date: '' },
+      { fonts, date: '2026-11-29' },
     );
     expect(new TextDecoder().decode(files['lot.svg'])).toBe(svg);
     const far = news.slice(1).map(({ done }) => done);
