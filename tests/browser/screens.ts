@@ -165,6 +165,7 @@ export const SCREENS: readonly Screen[] = [
   {
     name: 'build-set-out',
     go: async (page) => {
+      await shutDialog(page);
       // At the desk the card has it without being asked.
       const setOut = page.getByRole('button', { name: 'Set out', exact: true });
       if (await page.locator('.build-card').isVisible()) await setOut.click();

@@ -2,14 +2,19 @@ import './field.css';
 import './handover.css';
 import { useMemo, useState } from 'react';
 import { OPEN_KINDS, type OpenItem, type OpenKind, openItems } from '../../calc/field/open/open-items.ts';
+import { writeBundle } from '../../calc/field/records-bundle.ts';
 import { pricedOf } from '../../calc/plan/alternative.ts';
+import { writeSite } from '../../routing/site/file/write.ts';
+import { recordsOf } from '../../routing/site/records/records-file.ts';
 import { isUsed } from '../document/change/used-name.ts';
 import { counted } from '../document/counted-plan.ts';
+import type { DocumentState } from '../document/document-state.ts';
 import { hasCome, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { Dialog } from '../parts/dialog.tsx';
 import { saveHandover } from '../sheets/ask-sheets.ts';
+import { failureWords } from '../words/failure-words.ts';
 import { refsOf } from '../words/refs.ts';
 import { photosForHandover } from './kept-photos.ts';
 import { useMarks } from './use-marks.ts';
@@ -60,19 +65,24 @@ export function HandoverDialog({ close }: { readonly close: () => void }) {
         )}
       </div>
       <footer className="handover-acts">
-        <button
-          type="button"
-          className="main-act"
-          onClick={async () => {
-            const { site } = document.getState();
-            saveHandover(document.getState(), await photosForHandover(site.records));
-          }}
-        >
+        <button type="button" className="main-act" onClick={() => void handOver(document.getState())}>
           Hand over: set as built, checklist, open items
         </button>
       </footer>
     </Dialog>
   );
+}
+
+/** What goes beside the sheets is put together here, away from the first screen: the site, its records and their photos. */
+async function handOver(state: DocumentState): Promise<void> {
+  const { file, site } = state;
+  try {
+    const photos = await photosForHandover(site.records);
+    const beside = { '.site.json': writeSite(file), '.records.zip': writeBundle({ records: recordsOf(file), photos }) };
+    saveHandover(state, { kind: 'handover', photos, beside });
+  } catch (error) {
+    state.notify(`The handover is not written: ${failureWords(error)}`);
+  }
 }
 
 function useOpenItems(): readonly OpenItem[] {

@@ -1,8 +1,5 @@
-import { writeBundle } from '../../calc/field/records-bundle.ts';
 import { dayOf } from '../../calc/sheets/day.ts';
 import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
-import { writeSite } from '../../routing/site/file/write.ts';
-import { recordsOf } from '../../routing/site/records/records-file.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files/files.ts';
 import type { NamedSite } from '../document/files/named-site.ts';
@@ -36,19 +33,9 @@ export const saveRevisedSet = (state: DocumentState, before: NamedSite): void =>
     { says: 'Drawing set with clouds', ending: '.changes.pdf', type: 'application/pdf', drawn: true },
   );
 
-/** Writes what is handed over of the work: the set as built with its photos, tables, site and records, as one ZIP. */
-export function saveHandover(state: DocumentState, photos: ReadonlyMap<string, Uint8Array>): void {
-  const { file } = state;
-  const beside = {
-    '.site.json': writeSite(file),
-    '.records.zip': writeBundle({ records: recordsOf(file), photos }),
-  };
-  ask(
-    state,
-    { kind: 'handover', photos, beside },
-    { says: 'Handover', ending: '.handover.zip', type: 'application/zip', drawn: true },
-  );
-}
+/** Writes what is handed over of the work as one ZIP: the set as built with its photos, tables, and what goes beside. */
+export const saveHandover = (state: DocumentState, wanted: Extract<Wanted, { readonly kind: 'handover' }>): void =>
+  ask(state, wanted, { says: 'Handover', ending: '.handover.zip', type: 'application/zip', drawn: true });
 
 interface Product {
   readonly says: string;
