@@ -8,7 +8,6 @@ import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { fleetYard } from '../../bench/samples/fleet-yard.ts';
-import { hospitalLot } from '../../bench/samples/hospital-lot.ts';
 import { libraryLot } from '../../bench/samples/library-lot.ts';
 
 const proposed = (file: SiteFile, what: What, cordsADrop = 1): ReturnType<typeof propose> =>
@@ -175,16 +174,26 @@ test('where a panel stands it stays, and the best place for what it feeds is tol
   );
 });
 
-test('raceways that bend too much on their way over an aisle get pull points, feeders in the ground too', () => {
-  const lot = hospitalLot();
-  // P3 stands at the third canopy; these hang at the fourth.
-  const beyond = new Set(lot.drops!.filter(({ box }) => box[1] > 165).map(({ id }) => id));
-  const few = lot.chargers!.filter(({ from, drop }, i) => from === 'P3' && beyond.has(drop) && i % 2 === 0);
-  const file: SiteFile = { ...lot, chargers: few, raceways: [], pullpoints: [], keepouts: [] };
-  const laid = proposed(file, 'raceways').file;
+test('raceways that bend too much on their way get pull points: where walls are passed one after the other', () => {
+  const lot = libraryLot();
+  const behind = lot.chargers!.filter(({ drop }) => drop === 'D08');
+  /** Walls that reach past the middle line, from one side and the other by turns; no way leads over or under. */
+  const walls = [12, 24, 36, 48, 60].map((x, i): NonNullable<SiteFile['keepouts']>[number] => {
+    const [low, high] = i % 2 === 0 ? [-300, 10] : [-10, 300];
+    const outline = [
+      [x, low],
+      [x + 1, low],
+      [x + 1, high],
+      [x, high],
+    ] as const;
+    return { id: `W${i}`, outline, from: -20, to: 60, blocks: ['raceway'] };
+  });
+  const laid = proposed({ ...lot, chargers: behind, raceways: [], pullpoints: [], keepouts: walls }, 'raceways').file;
   const rules = plan(toSite(laid)).findings.map(({ rule }) => rule);
   expect(laid.pullpoints!.length).toBeGreaterThan(0);
   expect(rules.filter((rule) => ['bends', 'pull-length', 'no-run'].includes(rule))).toEqual([]);
+  const without = plan(toSite({ ...laid, pullpoints: [] })).findings.map(({ rule }) => rule);
+  expect(without).toContain('bends');
 });
 
 test('a feeder that is long gets more conductors in parallel than its breaker asks for, so that the drop holds', () => {
