@@ -17,6 +17,7 @@ import { type RacewaysEffort, racewaysPart } from './raceways-part.ts';
 const SHAPES: readonly Shape[] = [
   { more: 0, isShared: true },
   { more: 0, isShared: false },
+  { more: 0, isShared: true, isAcross: true },
   { more: 3000, isShared: true },
   { more: -1500, isShared: true },
 ];

@@ -41,6 +41,8 @@ export interface Shape {
   readonly more: number;
   /** Several panels may hang on one transformer. */
   readonly isShared: boolean;
+  /** A panel may be for canopies on both sides of an open aisle, through a trench. */
+  readonly isAcross?: boolean;
 }
 
 const AS_PRICED: Shape = { more: 0, isShared: true };
@@ -87,6 +89,7 @@ export function equipmentPart(
       },
       from && ([from.source.entry[0], from.source.entry[1]] as const),
       (now, piece) => !from?.through || hasRoomBeside(now, piece, from.source.volts!),
+      shape.isAcross === true,
     ),
   );
   const { proposal, rest } = shares;

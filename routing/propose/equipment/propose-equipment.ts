@@ -51,6 +51,7 @@ const CELLS_A_PIECE = 14;
  * @param most feet of a branch
  * @param weigh a piece for so many circuits; null where none takes so many
  * @param source what feeds it; null where nothing does
+ * @param mayCross a piece may be for several canopies, through the ground
  * @param isGood what else a piece that stands so has to be good for, on a site with those before it; let go where no place is
  */
 export function proposeEquipment(
@@ -61,6 +62,7 @@ export function proposeEquipment(
   weigh: (circuits: number) => PieceWeight | null,
   source: Point2 | null,
   isGood: (site: Site, piece: Omit<Equipment, 'id'>) => boolean = () => true,
+  mayCross = false,
 ): EquipmentProposal {
   const { into } = lotFrame(site);
   const flat = ends.map(({ at: [x, y] }) => into([x, y]));
@@ -109,7 +111,7 @@ export function proposeEquipment(
   const one: Cut = { groups: apart.flatMap(({ groups: own }) => own), cost: sumOf(apart) };
   // Through the ground a piece may be for several canopies, where it is known what a trench costs.
   const isPriced = (weigh(1)?.trench ?? 0) > 0;
-  const isAcross = apart.length > 1 && ends.length <= MOST_ACROSS && canopies.haveRisers && isPriced;
+  const isAcross = mayCross && apart.length > 1 && ends.length <= MOST_ACROSS && canopies.haveRisers && isPriced;
   const { groups } = isAcross ? cheapest([one, cutOf(ends.map((_, i) => i))]) : one;
 
   // Those nearest to the source first: their trenches are there for the others.
