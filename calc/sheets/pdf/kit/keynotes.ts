@@ -1,6 +1,5 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { PENS, WHITE } from './ink.ts';
-import { CAP } from './letters.ts';
 import { centred, type Pen } from './pen.ts';
 
 /** A note of the plans by its number: what it says, and where on the site what it speaks of stands. */
@@ -18,7 +17,7 @@ export interface SheetKeynotes {
 }
 
 /** Half the height of a mark in sizes of its lettering. */
-const HALF = 0.78;
+const HALF = 0.9;
 
 /** Width and height of a mark, points. */
 export const keynoteSize = (size: number): number => 2 * HALF * size;
@@ -32,7 +31,7 @@ export function drawKeynote(pen: Pen, [x, y]: Point2, number: number, size: numb
   });
   pen.fill(corners, WHITE);
   pen.line(corners, PENS.thin, true);
-  pen.text(String(number), [x, centred(y, size * CAP)], { size: size * CAP, weight: 'bold', anchor: 'middle' });
+  pen.text(String(number), [x, centred(y, size)], { size, weight: 'bold', anchor: 'middle' });
 }
 
 const SIDE = Math.sqrt(3) / 2;

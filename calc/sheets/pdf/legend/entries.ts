@@ -58,7 +58,7 @@ export const PLAN_SYMBOLS: Group = {
       },
     },
     {
-      says: 'keynote: its words stand under that number beside the plan, over the room for a seal',
+      says: 'keynote: its words stand beside the plan',
       height: ROW,
       draw: (pen, at) => drawKeynote(pen, at, 1, pen.lettering.sizes.note),
     },

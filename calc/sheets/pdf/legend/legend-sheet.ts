@@ -20,16 +20,15 @@ import {
 
 const SIGN_WIDTH = 110;
 const GAP = 30;
+/** The last is that of the abbreviations. */
+const COLUMNS = 3;
 
 /** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
 export function legendSheet(job: Job): Draft {
   const { site, shape, lettering } = job;
-  const columns = [
-    [PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS],
-    [ONE_LINE, RAISED_LINES, ...(job.revision ? [REVISION] : [])],
-    [],
-  ];
-  const width = (shape.field.width - (columns.length - 1) * GAP) / columns.length;
+  const groups = [PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
+  if (job.revision) groups.push(REVISION);
+  const width = (shape.field.width - (COLUMNS - 1) * GAP) / COLUMNS;
   const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });
   return {
     key: 'legend',
@@ -37,14 +36,10 @@ export function legendSheet(job: Job): Draft {
     title: 'Legend, symbols and abbreviations',
     scale: NOT_TO_SCALE,
     draw: (pen) => {
-      columns.forEach((groups, column) => {
-        let y = top(shape.field);
-        for (const group of groups) {
-          drawGroup(pen, group, areaAt(column), y);
-          y -= groupHeight(pen, group, width) + 16;
-        }
-      });
-      const [parts = []] = flowTables([abbreviationTable(width)], areaAt(columns.length - 1), lettering);
+      const placed = SQUEEZES.map((by) => placedIn(pen, groups, width, shape.field, by));
+      for (const { group, column, y, by } of placed.find(({ fit }) => fit)?.of ?? placed.at(-1)!.of)
+        drawGroup(pen, group, areaAt(column), y, by);
+      const [parts = []] = flowTables([abbreviationTable(width)], areaAt(COLUMNS - 1), lettering);
       for (const part of parts) drawTable(pen, part);
     },
   };
@@ -54,19 +49,50 @@ function linesFor(pen: Pen, { says }: Entry, width: number): readonly string[] {
   return wrapped(says, width - SIGN_WIDTH - 6, pen.lettering.sizes.small, pen.lettering);
 }
 
-const entryHeight = (pen: Pen, entry: Entry, width: number): number =>
-  Math.max(entry.height, linesFor(pen, entry, width).length * pen.lettering.sizes.small * LEADING + 6);
+/** Rows are pressed together by these, in this order, until all groups fit: a small sheet is lettered nearly as large. */
+const SQUEEZES = [1, 0.92, 0.85];
 
-const groupHeight = (pen: Pen, { entries }: Group, width: number): number =>
-  pen.lettering.sizes.head * 1.8 + entries.reduce((sum, entry) => sum + entryHeight(pen, entry, width), 0);
+interface Placed {
+  readonly group: Group;
+  readonly column: number;
+  /** Its upper edge. */
+  readonly y: number;
+  readonly by: number;
+}
 
-function drawGroup(pen: Pen, group: Group, { x, width }: Area, from: number): void {
+/** Each group in the first column that has room for it, else in the one that has most. */
+function placedIn(
+  pen: Pen,
+  groups: readonly Group[],
+  width: number,
+  field: Area,
+  by: number,
+): { readonly of: readonly Placed[]; readonly fit: boolean } {
+  const from = Array.from({ length: COLUMNS - 1 }, () => top(field));
+  const of = groups.map((group) => {
+    const height = groupHeight(pen, group, width, by);
+    const free = from.findIndex((y) => y - height >= field.y);
+    const column = free >= 0 ? free : from.indexOf(Math.max(...from));
+    const y = from[column]!;
+    from[column] = y - height - 16 * by;
+    return { group, column, y, by };
+  });
+  return { of, fit: from.every((y) => y + 16 * by >= field.y) };
+}
+
+const entryHeight = (pen: Pen, entry: Entry, width: number, by: number): number =>
+  Math.max(entry.height * by, linesFor(pen, entry, width).length * pen.lettering.sizes.small * LEADING + 6 * by);
+
+const groupHeight = (pen: Pen, { entries }: Group, width: number, by: number): number =>
+  pen.lettering.sizes.head * 1.8 + entries.reduce((sum, entry) => sum + entryHeight(pen, entry, width, by), 0);
+
+function drawGroup(pen: Pen, group: Group, { x, width }: Area, from: number, by: number): void {
   const { head, small } = pen.lettering.sizes;
   let y = from - head;
   pen.text(group.title.toUpperCase(), [x, y], { size: head, weight: 'bold' });
   y -= head * 0.8;
   for (const entry of group.entries) {
-    const height = entryHeight(pen, entry, width);
+    const height = entryHeight(pen, entry, width, by);
     const middle = y - height / 2;
     entry.draw(pen, [x + SIGN_WIDTH / 2 - 6, middle]);
     const lines = linesFor(pen, entry, width);
