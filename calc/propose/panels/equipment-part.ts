@@ -13,7 +13,7 @@ import type { ProposalPart } from '../part.ts';
 import { USUAL_PANELBOARD } from '../usual.ts';
 import { branchEnds } from './branch-ends.ts';
 import { FULL_RATE, type LoadWish } from './charger-amps.ts';
-import { feedPanels, hasRoomBeside, type NewPanel } from './feed-panels.ts';
+import { feedPanels, type NewPanel, roomFinder } from './feed-panels.ts';
 import { loadWords } from './load-words.ts';
 import { panelSource } from './panel-source.ts';
 import { type PanelWeights, panelWeights } from './panel-weights.ts';
@@ -77,6 +77,7 @@ export function equipmentPart(
     entryHeight,
     least: leastWorkingSpace(designOf(site.rules).tables),
   } as const;
+  const room = roomFinder(site);
   const shares = sharesOf(site, ends, most, from !== null, weights.weigh(1)?.trench ?? 0, (rest) =>
     proposeEquipment(
       site,
@@ -88,7 +89,7 @@ export function equipmentPart(
         return own && { ...own, itself: own.itself + shape.more / weights.branchFoot };
       },
       from && ([from.source.entry[0], from.source.entry[1]] as const),
-      (now, piece) => !from?.through || hasRoomBeside(now, piece, from.source.volts!),
+      (now, piece) => !from?.through || room(now, piece, from.source.volts!),
       shape.isAcross === true,
     ),
   );

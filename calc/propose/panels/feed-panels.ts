@@ -106,11 +106,22 @@ const AIR = 0.5;
 /** So near to the panel behind it does a transformer stand where there is room, feet. */
 const NEAR = 12;
 
-/** Whether a transformer finds a place beside a new panel. */
-export function hasRoomBeside(site: Site, panel: Omit<Equipment, 'id'>, primaryVolts: number): boolean {
-  const stood = { ...site, equipment: [...site.equipment, { ...panel, id: ' P' }] };
-  const place = transformerBeside(stood, panel.entry, primaryVolts, NEAR);
-  return place !== null;
+/**
+ * Tells whether a transformer finds a place beside a new panel. One place is asked about for one group of panels after the
+ * other: what was found once with the same panels standing is kept.
+ */
+export function roomFinder(site: Site): (now: Site, panel: Omit<Equipment, 'id'>, primaryVolts: number) => boolean {
+  const known = new Map<string, boolean>();
+  return (now, panel, primaryVolts) => {
+    const fresh = [...now.equipment.slice(site.equipment.length), panel];
+    const key = JSON.stringify(fresh.map(({ at, rotation = 0 }) => [at, rotation]));
+    const has = known.get(key);
+    if (has !== undefined) return has;
+    const stood = { ...now, equipment: [...now.equipment, { ...panel, id: ' P' }] };
+    const found = transformerBeside(stood, panel.entry, primaryVolts, NEAR) !== null;
+    known.set(key, found);
+    return found;
+  };
 }
 
 /** The free place for a transformer that is nearest to what it feeds; null where none is. */

@@ -28,11 +28,15 @@ function again(file: SiteFile): SiteFile {
   return read.file;
 }
 
-describe.each([
+/** From the bare ground, each once for all the tests that look at it. */
+const LOTS = [
   ['library-lot', bare(libraryLot()), 16],
   ['fleet-yard', bare(fleetYard()), 48],
-] as const)('all of %s from the bare ground', (_, ground, stalls) => {
-  const { file, parts } = proposed(ground, 'all');
+] as const;
+const WHOLE = LOTS.map(([, ground]) => proposed(ground, 'all'));
+
+describe.each(LOTS)('all of %s from the bare ground', (name, ground, stalls) => {
+  const { file, parts } = WHOLE[LOTS.findIndex(([each]) => each === name)]!;
 
   test('has a charger at every stall and nothing in it fails', () => {
     expect(parts.map(({ what, without }) => [what, without])).toEqual([
@@ -66,7 +70,7 @@ describe.each([
 });
 
 test('from a source of a higher voltage each panel is fed through a transformer beside it that carries its chargers', () => {
-  const { file, parts } = proposed(bare(fleetYard()), 'all');
+  const { file, parts } = WHOLE[1]!;
   const of = (kind: string) => file.equipment!.filter((one) => one.kind === kind);
   const [panels, transformers] = [of('panelboard'), of('transformer')];
   expect(panels.length).toBeGreaterThan(0);
