@@ -333,7 +333,7 @@ test('what cannot be read is refused in words with the cure, picked or dropped, 
     ['lot.dwg', 'AC1032\0\0\0', 'is a DWG: save it as a text DXF'],
     ['cut.pdf', '%PDF-1.7\nnothing more', 'it is damaged'],
     ['bomb.svg', bomb(), 'the browser cannot draw it'],
-    ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'Not drawn: 1 damaged thing'],
+    ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n5\n', 'only 1 damaged thing'],
     ['far.geojson', '{"type":"Point","coordinates":[2000000,600000]}', 'a projected system is not read'],
     ['far.json', '{"type":"Point","coordinates":[3000000,600000]}', 'a projected system is not read'],
   ] as const) {
