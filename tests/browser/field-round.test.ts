@@ -72,7 +72,10 @@ async function cardByItsAddress(page: Page): Promise<void> {
   const card = page.getByRole('dialog', { name: 'P1-10/12' });
   await card.getByText('Charger EV05, P1 to D05, 40 A breaker').waitFor();
   await card.getByText(/^\d+ ft$/).waitFor();
-  const shut = () => page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+  const shut = async (): Promise<void> => {
+    await page.getByRole('dialog').getByRole('button', { name: 'Close' }).tap();
+    await page.getByRole('dialog').waitFor({ state: 'hidden' });
+  };
   await shut();
   const go = (hash: string) => page.evaluate((to) => location.assign(to), hash);
   const lot = encodeURIComponent('Alder Street Library lot');

@@ -156,7 +156,7 @@ function Pull({ drop }: { readonly drop: Drop }) {
       type="button"
       disabled={charger === undefined}
       aria-label="Pull card"
-      onClick={() => charger && page.setState({ card: cardLink('', { kind: 'circuit', id: charger, site }) })}
+      onClick={() => charger && page.setState({ card: { link: cardLink('', { kind: 'circuit', id: charger, site }) } })}
     >
       Pull
     </button>

@@ -13,19 +13,20 @@ import { refsOf } from '../words/refs.ts';
 import { StepsFacts } from './steps-facts.tsx';
 
 interface CardDialogProps {
-  /** The address that names the card. */
-  readonly link: string;
+  /** The address that names the card, each time that it is opened. */
+  readonly opened: { readonly link: string };
   readonly close: () => void;
 }
 
 /** A pull card in the hand: of the open site, or of another that this device keeps, which is then opened. */
-export function CardDialog({ link, close }: CardDialogProps) {
+export function CardDialog({ opened, close }: CardDialogProps) {
+  const { link } = opened;
   const open = useDocument((state) => state.name);
   const card = cardInLink(link);
   useEffect(() => {
     // Once: reloaded, the page opens no card by itself.
-    if (location.hash === link) history.replaceState(null, '', location.pathname + location.search);
-  }, [link]);
+    if (location.hash === opened.link) history.replaceState(null, '', location.pathname + location.search);
+  }, [opened]);
   if (card === null || card === 'damaged')
     return (
       <Dialog title="Pull card" onClose={close}>
@@ -67,7 +68,7 @@ function CardView({ card, site, close }: ViewProps) {
   const document = useDocumentStore();
   const units = useDocument((state) => state.site.units);
   const { reveal } = usePageActions();
-  const goTo = (name: CardName): void => page.setState({ card: cardLink('', { ...name, site }) });
+  const goTo = (name: CardName): void => page.setState({ card: { link: cardLink('', { ...name, site }) } });
   const show = (): void => {
     const { file, plan } = document.getState();
     close();

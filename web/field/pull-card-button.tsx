@@ -10,7 +10,7 @@ export function PullCardButton({ kind, id }: CardName) {
     <button
       type="button"
       className="card-open"
-      onClick={() => page.setState({ card: cardLink('', { kind, id, site }) })}
+      onClick={() => page.setState({ card: { link: cardLink('', { kind, id, site }) } })}
     >
       Pull card of {id}
     </button>

@@ -36,8 +36,8 @@ export interface PageState {
   readonly find: boolean;
   /** The records of the field are open: who wrote what, to be sent, taken in and decided. */
   readonly records: boolean;
-  /** The address of the pull card that is open. */
-  readonly card: string | null;
+  /** The address of the pull card that is open, another object each time that one is opened. */
+  readonly card: { readonly link: string } | null;
   /** What is written down once whoever writes was asked who that is. */
   readonly unsigned: (() => void) | null;
   /** What is still open is listed, with the handing over of it. */

@@ -31,7 +31,7 @@ export function Dialogs() {
       {drawings && <DrawingsDialog close={() => page.setState({ drawings: false })} />}
       {keptWork && <KeptWorkDialog close={() => page.setState({ keptWork: false })} />}
       {records && <RecordsDialog close={() => page.setState({ records: false })} />}
-      {card && <CardDialog link={card} close={() => page.setState({ card: null })} />}
+      {card && <CardDialog opened={card} close={() => page.setState({ card: null })} />}
       {unsigned && <WhoDialog write={unsigned} close={() => page.setState({ unsigned: null })} />}
       {handover && <HandoverDialog close={() => page.setState({ handover: false })} />}
       <FindDialog />

@@ -83,7 +83,7 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
     const heed = (): void => {
       const { hash } = location;
       if (hash.startsWith('#records=')) page.setState({ records: true });
-      if (hash.startsWith('#card=')) page.setState({ card: hash });
+      if (hash.startsWith('#card=')) page.setState({ card: { link: hash } });
     };
     heed();
     addEventListener('hashchange', heed);

@@ -13,9 +13,10 @@ export function Dialog({ title, onClose, children }: DialogProps) {
   useEffect(() => {
     const dialog = box.current;
     if (dialog && !dialog.open) dialog.showModal();
-  }, []);
+    // At each rendering: it may be asked for again before the word that it closed has come, which is then too late.
+  });
   return (
-    <dialog ref={box} aria-labelledby={id} onClose={onClose}>
+    <dialog ref={box} aria-labelledby={id} onClose={() => !box.current?.open && onClose()}>
       <header>
         <h2 id={id}>{title}</h2>
         <button type="button" onClick={() => box.current?.close()}>
