@@ -67,6 +67,7 @@ test('a click on the board moves the view of no lot, however far off it is seen'
   const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  await drawn(page);
   const before = (await tally(page)).camera;
   const { x, y, width, height } = await boardBox(page);
   const chosen = new Set<string>();
