@@ -67,8 +67,14 @@ test('a click on the board moves the view of no lot, however far off it is seen'
   const { page, close } = await open();
   await openSample(page, 'Hospital lot', 'Mill Creek Hospital lot');
   await page.getByRole('button', { name: 'Fit', exact: true }).click();
-  await drawn(page);
-  const before = (await tally(page)).camera;
+  // The board takes its size from what stands round it, which may still come: it is fitted anew until then.
+  let before: string | null | undefined = null;
+  const rests = async (): Promise<boolean> => {
+    const last = before;
+    before = (await tally(page)).camera;
+    return before === last;
+  };
+  await expect.poll(rests, { interval: 400 }).toBe(true);
   const { x, y, width, height } = await boardBox(page);
   const chosen = new Set<string>();
   for (const [across, down] of [
