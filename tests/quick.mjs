@@ -7,7 +7,7 @@ process.env.OVERROW_QUICK = '1';
 
 /** The loop of a person at work: what takes long, the browser and unused code are left to `npm test`. */
 runChecks([
-  ['types', 'npx', ['tsc', '-p', '.']],
+  ['types', 'npx', ['tsc', '-p', '.', '--incremental', '--tsBuildInfoFile', '.build/quick.tsbuildinfo']],
   ['lint and format', 'npx', ['biome', 'check', '--error-on-warnings', '.']],
   [
     'tests of the rooms without the long ones',
