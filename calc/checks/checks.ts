@@ -1,5 +1,5 @@
 import type { Finding, Severity } from '../../routing/site/rules/finding.ts';
-import type { Check } from '../plan-file.ts';
+import type { Check } from '../plan-file/plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Looked, Rule } from './looked.ts';
 import { RULE_LIST } from './rules.ts';

@@ -1,5 +1,5 @@
 import { SEVERITIES, type Severity } from '../../routing/site/rules/finding.ts';
-import type { Check, PlanFile } from '../plan-file.ts';
+import type { Check, PlanFile } from '../plan-file/plan-file.ts';
 
 type Told = Pick<PlanFile, 'findings' | 'withheld'>;
 

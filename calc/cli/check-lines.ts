@@ -1,6 +1,6 @@
 import { extentWords, foundWords, idleChecks, madeChecks } from '../checks/standing.ts';
 import type { Plan } from '../plan/plan-shape.ts';
-import type { Check } from '../plan-file.ts';
+import type { Check } from '../plan-file/plan-file.ts';
 import { type TextColumn, textTable } from './text-table.ts';
 
 const COLUMNS: readonly TextColumn<Check>[] = [

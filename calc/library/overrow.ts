@@ -8,7 +8,7 @@ import type { SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { plan as planOf } from '../plan/plan.ts';
 import { publishedPlan } from '../plan/published-plan.ts';
-import type { PlanFile } from '../plan-file.ts';
+import type { PlanFile } from '../plan-file/plan-file.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { type Doing, type Proposal, propose as proposeFor, type What } from '../propose/propose.ts';

@@ -1,5 +1,5 @@
 import type { Site } from '../../routing/site/site.ts';
-import type { PlanFile } from '../plan-file.ts';
+import type { PlanFile } from '../plan-file/plan-file.ts';
 import { steadyData } from '../words/steady.ts';
 import type { Plan } from './plan-shape.ts';
 import { writePlan } from './write-plan.ts';

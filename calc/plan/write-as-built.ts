@@ -1,6 +1,6 @@
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { AsBuiltFile, AsBuiltPair } from '../plan-file.ts';
+import type { AsBuiltFile, AsBuiltPair } from '../plan-file/plan-file.ts';
 import type { ChargerAsBuilt, LotAsBuilt } from './as-built.ts';
 import type { MarginKind, Margins } from './margins.ts';
 

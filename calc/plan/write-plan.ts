@@ -3,7 +3,7 @@ import type { Reach, ReachCase } from '../../routing/reach/reach-result.ts';
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Point2, Point3, Site } from '../../routing/site/site.ts';
-import type { Conduit, Hung, PlanFile, Supply, TakeoffRow } from '../plan-file.ts';
+import type { Conduit, Hung, PlanFile, Supply, TakeoffRow } from '../plan-file/plan-file.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { asBuiltOf } from './as-built.ts';
 import type { Plan } from './plan-shape.ts';

@@ -6,7 +6,7 @@ import { cordStart } from '../../routing/reach/cord-start.ts';
 import { type Pull, pullOf } from '../../routing/reach/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Charger, Drop, Member, Point2, Point3, Rules } from '../../routing/site/site.ts';
-import type { Box, Made } from '../plan-file.ts';
+import type { Box, Made } from '../plan-file/plan-file.ts';
 import {
   BOX_WEIGHTS,
   CONNECTOR,

@@ -8,7 +8,7 @@ import type { Reach } from '../../routing/reach/reach-result.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { Box, Hung } from '../plan-file.ts';
+import type { Box, Hung } from '../plan-file/plan-file.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { TRAPEZE_PARTS } from '../tables/weights/component-weights.ts';
 import { handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';

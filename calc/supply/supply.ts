@@ -4,7 +4,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Issued, Load, Rules, Site } from '../../routing/site/site.ts';
 import type { BranchOhms } from '../branches/branch-ohms.ts';
-import type { Device, LoadCalculation, Supply } from '../plan-file.ts';
+import type { Device, LoadCalculation, Supply } from '../plan-file/plan-file.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { bondedOf } from './bonding/bonded.ts';
 import { groundWire } from './bonding/ground-wire.ts';

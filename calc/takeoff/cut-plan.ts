@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { PlanFile } from '../plan-file.ts';
+import type { PlanFile } from '../plan-file/plan-file.ts';
 import { cuttingOf } from './rows.ts';
 import type { CutGroup } from './stock.ts';
 

@@ -1,6 +1,6 @@
 import type { Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { PlanFile } from '../plan-file.ts';
+import type { PlanFile } from '../plan-file/plan-file.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';

@@ -1,4 +1,4 @@
-import type { Conduit } from '../../plan-file.ts';
+import type { Conduit } from '../../plan-file/plan-file.ts';
 
 /** Outside of a tray drawn as a rod, feet. */
 const TRAY = 0.5;

@@ -4,7 +4,7 @@ import type { Charger, Rules } from '../../../routing/site/site.ts';
 import type { EquipmentBranches } from '../../branches/equipment-branches.ts';
 import type { BranchCircuit } from '../../branches/named.ts';
 import type { LengthByKind } from '../../circuits/branch-size.ts';
-import type { ChargerFault, FaultAmps } from '../../plan-file.ts';
+import type { ChargerFault, FaultAmps } from '../../plan-file/plan-file.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
 import { findImpedance, resistanceShare } from '../../tables/lookup.ts';

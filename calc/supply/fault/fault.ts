@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Rules } from '../../../routing/site/site.ts';
-import type { FaultAmps } from '../../plan-file.ts';
+import type { FaultAmps } from '../../plan-file/plan-file.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
 import { groundWire } from '../bonding/ground-wire.ts';

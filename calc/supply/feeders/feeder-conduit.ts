@@ -5,7 +5,7 @@ import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Feeder, Point3, Raceway, Site } from '../../../routing/site/site.ts';
 import { fill } from '../../branches/fill.ts';
 import { isNipple } from '../../branches/home-run.ts';
-import type { ConduitConductor } from '../../plan-file.ts';
+import type { ConduitConductor } from '../../plan-file/plan-file.ts';
 import type { CodeTables, Column } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';
 import { type GroundWire, groundWire } from '../bonding/ground-wire.ts';

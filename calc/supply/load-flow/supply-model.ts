@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { PhasePair } from '../../plan-file.ts';
+import type { PhasePair } from '../../plan-file/plan-file.ts';
 import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';

@@ -8,7 +8,7 @@ import type {
   SupplyEquipment,
   SupplyFeeder,
   SupplyTransformer,
-} from '../../plan-file.ts';
+} from '../../plan-file/plan-file.ts';
 import type { GroundWire } from '../bonding/ground-wire.ts';
 import type { NodeFault } from '../fault/fault.ts';
 import { type Demand, greatestLine, ratingOf } from '../panels/demand.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import type { Conduit, Hung } from '../../../calc/plan-file.ts';
+import type { Conduit, Hung } from '../../../calc/plan-file/plan-file.ts';
 import { memberStatics } from '../../../calc/steel/member-statics.ts';
 import { restsOf } from '../../../calc/steel/rests.ts';
 import { CONDUCTOR_WEIGHTS } from '../../../calc/tables/weights/conductor-weights.ts';

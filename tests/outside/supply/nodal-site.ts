@@ -1,5 +1,5 @@
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
-import type { PhasePair, Supply } from '../../../calc/plan-file.ts';
+import type { PhasePair, Supply } from '../../../calc/plan-file/plan-file.ts';
 import { boxesOf } from '../../../calc/supply/load-flow/boxes.ts';
 import { chargerSums } from '../../../calc/supply/load-flow/charger-sums.ts';
 import { seatsOf } from '../../../calc/supply/load-flow/seats.ts';

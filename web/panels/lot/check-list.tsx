@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../calc/checks/standing.ts';
-import type { Check } from '../../../calc/plan-file.ts';
+import type { Check } from '../../../calc/plan-file/plan-file.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
 

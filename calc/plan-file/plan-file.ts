@@ -1,8 +1,8 @@
-import type { Run } from '../routing/network/run.ts';
-import type { Reach } from '../routing/reach/reach-result.ts';
-import type { Finding } from '../routing/site/rules/finding.ts';
-import type { RuleWord } from '../routing/site/rules/rule-words.ts';
-import type { DayLimitFields } from '../routing/site/schema/day-schema.ts';
+import type { Run } from '../../routing/network/run.ts';
+import type { Reach } from '../../routing/reach/reach-result.ts';
+import type { Finding } from '../../routing/site/rules/finding.ts';
+import type { RuleWord } from '../../routing/site/rules/rule-words.ts';
+import type { DayLimitFields } from '../../routing/site/schema/day-schema.ts';
 import type {
   ArcReduction,
   Electrode,
@@ -13,8 +13,8 @@ import type {
   Method,
   Surface,
   Units,
-} from '../routing/site/schema/vocabulary.ts';
-import type { Point3 } from '../routing/site/site.ts';
+} from '../../routing/site/schema/vocabulary.ts';
+import type { Point3 } from '../../routing/site/site.ts';
 
 /** A plan as it is published: plain JSON, lengths and coordinates in the units of its site file, at full precision. */
 export interface PlanFile {
