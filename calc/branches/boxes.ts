@@ -1,7 +1,7 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { concatenating } from '../../routing/kept/parts.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { Box } from '../plan-file/plan-file.ts';
+import type { Box } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
 import { boxVolume, type Counted, isBoxConductor } from './box-volume.ts';

@@ -4,7 +4,7 @@ import { concatenating, splitting } from '../../routing/kept/parts.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
-import type { Box, Conduit } from '../plan-file/plan-file.ts';
+import type { Box, Conduit } from '../plan-file/branches.ts';
 import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
 import { conduitNames, type IssuedNames, issuedNames, junctionNames } from './conduit-names.ts';

@@ -1,4 +1,5 @@
-import type { CodeTables, RacewayKind } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import type { RacewayKind } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 

@@ -3,7 +3,7 @@ import { boxIndex, positionsIn } from '../../routing/plane/box-index.ts';
 import { insideOf, type Obstacle } from '../../routing/plane/obstacle.ts';
 import type { Aisle, Stall } from '../../routing/site/site.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../routing/standing/outlines.ts';
-import type { Box, Handhole, TrafficRating } from '../plan-file/plan-file.ts';
+import type { Box, Handhole, TrafficRating } from '../plan-file/branches.ts';
 import { HANDHOLE_SIZES } from '../tables/handholes.ts';
 
 const NONE: readonly Handhole[] = [];

@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Circuit, Conduit } from '../plan-file/plan-file.ts';
+import type { Circuit, Conduit } from '../plan-file/branches.ts';
 import { drawnPath } from './drawn-path.ts';
 import type { HomeRun } from './home-run.ts';
 import type { Member } from './member.ts';

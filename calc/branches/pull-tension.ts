@@ -3,7 +3,7 @@ import { bendsOf } from '../../routing/network/bends.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Conduit, ConduitConductor } from '../plan-file/plan-file.ts';
+import type { Conduit, ConduitConductor } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { bendRadius, circularMils, conductorArea } from '../tables/lookup.ts';
 import { type PullSegment, pulling } from './pulling.ts';

@@ -7,7 +7,7 @@ import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { isEasyPull, type PullTension, pullTension } from '../branches/pull-tension.ts';
 import type { Way } from '../branches/way.ts';
-import type { Conduit } from '../plan-file/plan-file.ts';
+import type { Conduit } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
 import { conduitPull } from './pull-findings.ts';

@@ -6,7 +6,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Column, Drop, Equipment, Point2 } from '../../routing/site/site.ts';
 import { footprintOf } from '../../routing/standing/footprint.ts';
-import type { Handhole } from '../plan-file/plan-file.ts';
+import type { Handhole } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { citedShort } from '../tables/sections.ts';
 

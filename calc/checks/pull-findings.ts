@@ -6,7 +6,7 @@ import type { Pullpoint } from '../../routing/site/site.ts';
 import type { Design } from '../branches/design.ts';
 import type { PullTension } from '../branches/pull-tension.ts';
 import { isEasyPull, pullTension } from '../branches/pull-tension.ts';
-import type { Conduit } from '../plan-file/plan-file.ts';
+import type { Conduit } from '../plan-file/branches.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { lengthOf, stretchesOf } from '../supply/feeders/stretches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';

@@ -6,7 +6,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Metal, Method, Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
 import { jamRatio } from '../branches/jam-ratio.ts';
-import type { ConduitConductor } from '../plan-file/plan-file.ts';
+import type { ConduitConductor } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { verticalSupportSpacing } from '../tables/lookup.ts';
 

@@ -1,8 +1,9 @@
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
-import type { CodeTables, Column } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import type { Column } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 

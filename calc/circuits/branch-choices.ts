@@ -1,8 +1,9 @@
 import { keptByKey } from '../../routing/kept/kept.ts';
 import type { Insulation } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { CodeTables, PerRaceway } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import { findConductorArea, findImpedance, sizesUpFrom } from '../tables/lookup.ts';
+import type { PerRaceway } from '../tables/table.ts';
 import type { Tell } from '../words/explain.ts';
 import { ampacity, type PowerConductor, type Surroundings } from './ampacity.ts';
 import { branch, branchBreaker, branchConductor, type ConductorDuty } from './branch.ts';

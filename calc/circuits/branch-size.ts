@@ -1,6 +1,7 @@
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Charger, Rules } from '../../routing/site/site.ts';
-import { type CodeTables, RACEWAY_KINDS, type RacewayKind } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import { RACEWAY_KINDS, type RacewayKind } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import type { Surroundings } from './ampacity.ts';

@@ -1,6 +1,6 @@
 import { printTemperature } from '../../routing/site/numbers/temperature.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
-import type { CodeTables, Column } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
 import {
   ampacityAt,
   insulationColumn,
@@ -10,6 +10,7 @@ import {
   standardRatingAtLeast,
 } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
+import type { Column } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { ampacity, type PowerConductor, type Surroundings, terminalColumnOf } from './ampacity.ts';

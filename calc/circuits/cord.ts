@@ -1,4 +1,5 @@
-import type { CodeTables, CordRow } from '../tables/code-tables.ts';
+import type { CodeTables } from '../tables/code-tables.ts';
+import type { CordRow } from '../tables/conductor-rows.ts';
 import { ambientFactor, compareSizes, isConductorSize, resistance } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';

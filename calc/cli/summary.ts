@@ -7,7 +7,7 @@ import { findingsGrouped, likewise } from '../checks/findings-grouped.ts';
 import { standingWords } from '../checks/standing.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import type { Plan } from '../plan/plan-shape.ts';
-import type { Circuit } from '../plan-file/plan-file.ts';
+import type { Circuit } from '../plan-file/branches.ts';
 import { standingWords as priceWords } from '../sheets/cost-sheet.ts';
 import { buyWords } from '../takeoff/buy-words.ts';
 import { usedPrice } from '../takeoff/price-change.ts';

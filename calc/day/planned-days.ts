@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Charger, ChargingDay, Equipment, Load, Site } from '../../routing/site/site.ts';
-import type { PlannedDay } from '../plan-file/plan-file.ts';
+import type { PlannedDay } from '../plan-file/day.ts';
 import { linesOf, type SupplyLines, treeOf } from '../supply/tree/supply-lines.ts';
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
 import { byRules } from './by-rules.ts';

@@ -1,7 +1,7 @@
 import type { Run } from '../../routing/network/run.ts';
 import { LINES } from '../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { LineVolts } from '../plan-file/plan-file.ts';
+import type { LineVolts } from '../plan-file/supply.ts';
 import { addDraw, PER_BUS } from '../supply/load-flow/draws.ts';
 import { magnitudeAt } from '../supply/load-flow/phasor.ts';
 import { drawsOf } from '../supply/load-flow/seats.ts';

@@ -1,5 +1,5 @@
 import type { Site } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { dayIn } from '../prices/read-cells.ts';
 import { type CostSheet, costOf } from '../takeoff/cost.ts';

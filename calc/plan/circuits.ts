@@ -6,7 +6,7 @@ import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
 import { ohmsByEquipment } from '../branches/ohms-of.ts';
-import type { Circuit, PhasePair } from '../plan-file/plan-file.ts';
+import type { Circuit, PhasePair } from '../plan-file/branches.ts';
 import type { BoxVolts } from '../supply/load-flow/box-volts.ts';
 import { type BoxSupply, boxAt, dropPercents, placesOf } from '../supply/load-flow/boxes.ts';
 import { linesOf, type SupplyLines } from '../supply/tree/supply-lines.ts';

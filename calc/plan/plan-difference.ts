@@ -3,7 +3,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
-import type { PhasePair } from '../plan-file/plan-file.ts';
+import type { PhasePair } from '../plan-file/branches.ts';
 import type { UncountedPlan } from './plan-shape.ts';
 
 /** Where each charger stands in their list. */

@@ -1,5 +1,6 @@
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { PhasePair, PlanFile } from '../plan-file/plan-file.ts';
+import type { PhasePair } from '../plan-file/branches.ts';
+import type { PlanFile } from '../plan-file/plan-file.ts';
 import type { BoxSupply } from '../supply/load-flow/boxes.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */

@@ -28,7 +28,7 @@ import { limitGround } from '../checks/pull-limits.ts';
 import { withheldOf } from '../checks/sound.ts';
 import { supplyChecks } from '../checks/supply/supply-checks.ts';
 import { dayGround, plannedDay } from '../day/planned-days.ts';
-import type { PlannedDay } from '../plan-file/plan-file.ts';
+import type { PlannedDay } from '../plan-file/day.ts';
 import { devicesOf } from '../supply/devices/devices.ts';
 import { chargerFaults } from '../supply/fault/branch-faults.ts';
 import { feederBoxesOf } from '../supply/feeders/feeder-boxes.ts';

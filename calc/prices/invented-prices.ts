@@ -1,5 +1,5 @@
 import { INSULATIONS, METALS, METHODS, type Method } from '../../routing/site/schema/vocabulary.ts';
-import type { TrafficRating } from '../plan-file/plan-file.ts';
+import type { TrafficRating } from '../plan-file/branches.ts';
 import { DEFAULT_TABLES } from '../tables/editions.ts';
 import { HANDHOLE_SIZES, TRAFFIC_RATINGS } from '../tables/handholes.ts';
 import { CONDUCTOR_SIZES, circularMils, tradeSizeInches, tradeSizes } from '../tables/lookup.ts';

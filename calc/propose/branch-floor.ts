@@ -1,7 +1,7 @@
 import type { FloorPrice } from '../../routing/propose/raceways/least-under.ts';
 import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
 import type { Charger, Drop, Rules, Site } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { tablesOf } from '../tables/editions.ts';

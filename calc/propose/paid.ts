@@ -9,7 +9,7 @@ import { handholesOf } from '../branches/handholes.ts';
 import { equipmentPhases } from '../plan/circuits.ts';
 import { COUNTING } from '../plan/counting.ts';
 import { plan } from '../plan/plan.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { systemOf } from '../takeoff/systems.ts';
 import { failsOf } from './forced-words.ts';

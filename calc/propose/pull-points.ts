@@ -8,7 +8,7 @@ import { footprintOf } from '../../routing/standing/footprint.ts';
 import { designOf } from '../branches/design.ts';
 import { type PullPlace, placeAlong, pullPlaces } from '../branches/pull-places.ts';
 import { plan } from '../plan/plan.ts';
-import type { Conduit } from '../plan-file/plan-file.ts';
+import type { Conduit } from '../plan-file/branches.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { placeIn } from './in-file.ts';
 

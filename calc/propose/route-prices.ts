@@ -1,6 +1,6 @@
 import type { SharedPrice } from '../../routing/propose/shared/shared-cost.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../prices/invented-list.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { conductorSpec, racewaySpec } from '../prices/spec.ts';

@@ -9,7 +9,7 @@ import { groundOf, plannedDay, siteDay } from '../day/planned-days.ts';
 import { STRATEGIES } from '../day/rules/rules.ts';
 import { type Course, simulate } from '../day/simulate.ts';
 import { type World, worldOf } from '../day/world.ts';
-import type { PlannedDay } from '../plan-file/plan-file.ts';
+import type { PlannedDay } from '../plan-file/day.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Cell } from './csv.ts';
 

@@ -1,7 +1,7 @@
 import { fromFeet } from '../../routing/site/numbers/units.ts';
 import type { Site } from '../../routing/site/site.ts';
 import type { Plan } from '../plan/plan-shape.ts';
-import type { Made, MadeOf } from '../plan-file/plan-file.ts';
+import type { Made, MadeOf } from '../plan-file/hung.ts';
 import { type ListedLoad, steelLoads } from '../steel/steel-loads.ts';
 import {
   BOX_WEIGHTS,

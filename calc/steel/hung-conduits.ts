@@ -6,7 +6,7 @@ import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
-import type { ConduitConductor } from '../plan-file/plan-file.ts';
+import type { ConduitConductor } from '../plan-file/branches.ts';
 import { conduitWeight } from '../tables/weights/weight-of.ts';
 import { type Handed, type Load, scaled } from './loads.ts';
 

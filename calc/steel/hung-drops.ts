@@ -6,7 +6,8 @@ import { cordStart } from '../../routing/reach/cord-start.ts';
 import { type Pull, pullOf } from '../../routing/reach/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Charger, Drop, Member, Point2, Point3, Rules } from '../../routing/site/site.ts';
-import type { Box, Made } from '../plan-file/plan-file.ts';
+import type { Box } from '../plan-file/branches.ts';
+import type { Made } from '../plan-file/hung.ts';
 import {
   BOX_WEIGHTS,
   CONNECTOR,

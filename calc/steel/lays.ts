@@ -5,7 +5,7 @@ import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Raceway } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { legAt, NO_LENGTH, type Way } from '../branches/way.ts';
-import type { ConduitConductor } from '../plan-file/plan-file.ts';
+import type { ConduitConductor } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
 import type { Lay } from './place-supports.ts';

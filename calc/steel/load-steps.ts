@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { Hung } from '../plan-file/plan-file.ts';
+import type { Hung } from '../plan-file/hung.ts';
 
 /** How much members carry, from nothing up: the steps of the picture. */
 export const LOAD_STEPS = ['nothing', 'under 100 lb', '100 to 300 lb', '300 lb and over'] as const;

@@ -3,7 +3,7 @@ import { addTo } from '../../routing/lists/grouping.ts';
 import { hypot2 } from '../../routing/plane/hypot.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Member, Point2, Point3 } from '../../routing/site/site.ts';
-import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file/plan-file.ts';
+import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file/hung.ts';
 
 /** One thing on one member, before things at one place are added up. */
 export interface Load {

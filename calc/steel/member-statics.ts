@@ -1,7 +1,7 @@
 import { hypot2 } from '../../routing/plane/hypot.ts';
 import { LENGTH_SLACK } from '../../routing/plane/space.ts';
 import type { Member, Point3 } from '../../routing/site/site.ts';
-import type { Hung } from '../plan-file/plan-file.ts';
+import type { Hung } from '../plan-file/hung.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { alongMember } from './loads.ts';
 import { lengthOf, type Rest } from './rests.ts';

@@ -3,7 +3,7 @@ import { byId } from '../../routing/site/look-up.ts';
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { Member, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { Hung, HungPoint, HungRun, Made } from '../plan-file/plan-file.ts';
+import type { Hung, HungPoint, HungRun, Made } from '../plan-file/hung.ts';
 import { feederConduits } from '../supply/feeders/feeder-conduit.ts';
 import { tablesOf } from '../tables/editions.ts';
 import { FITTINGS } from '../tables/weights/component-weights.ts';

@@ -1,6 +1,6 @@
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Issued, Load, Rules } from '../../routing/site/site.ts';
-import type { Device } from '../plan-file/plan-file.ts';
+import type { Device } from '../plan-file/supply.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { FeederLies } from './devices/unprotected-feeder.ts';
 import type { NodeFault } from './fault/fault.ts';

@@ -1,13 +1,8 @@
 import type { Metal } from '../../routing/site/schema/vocabulary.ts';
-import {
-  type AmpacityRow,
-  COLUMNS,
-  type CodeTables,
-  type Column,
-  type InsulationRow,
-  type PerColumn,
-} from './code-tables.ts';
+import type { CodeTables } from './code-tables.ts';
+import type { AmpacityRow, InsulationRow } from './conductor-rows.ts';
 import { indexed } from './indexed.ts';
+import { COLUMNS, type Column, type PerColumn } from './table.ts';
 
 const ampacityRow = indexed<AmpacityRow>((row) => row.size);
 const insulationRow = indexed<InsulationRow>((row) => row.name);

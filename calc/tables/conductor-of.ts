@@ -1,8 +1,10 @@
 import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import { findInsulation } from './ampacity-of.ts';
-import type { CodeTables, ConductorRow, ImpedanceRow, InsulatedRow, RacewayKind } from './code-tables.ts';
+import type { CodeTables } from './code-tables.ts';
+import type { ConductorRow, ImpedanceRow, InsulatedRow } from './conductor-rows.ts';
 import { indexed } from './indexed.ts';
 import { sizesUpFrom } from './sizes.ts';
+import type { RacewayKind } from './table.ts';
 
 const strandedKey = (size: string): string => `${size} stranded`;
 const conductorRow = indexed<ConductorRow>((row) => (row.strands === 1 ? `${row.size} solid` : strandedKey(row.size)));

@@ -1,6 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { WorkingSpace } from '../../routing/site/place/working-space.ts';
-import type { CodeTables, TransformerProtectionRow, WorkingSpaceRow } from './code-tables.ts';
+import type { CodeTables } from './code-tables.ts';
+import type { TransformerProtectionRow, WorkingSpaceRow } from './equipment-rows.ts';
 
 /**
  * Greatest overcurrent protection of a transformer to 1000 V, percent of the rated amperes of each side (Table 450.3(B)).

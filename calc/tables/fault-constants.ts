@@ -1,4 +1,4 @@
-import type { Table } from './code-tables.ts';
+import type { Table } from './table.ts';
 
 /** C of the point-to-point method: 1 / (ohms of one conductor per foot), three single conductors in a raceway, 600 V. */
 export interface FaultConstantRow {

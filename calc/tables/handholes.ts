@@ -1,4 +1,4 @@
-import type { TrafficRating } from '../plan-file/plan-file.ts';
+import type { TrafficRating } from '../plan-file/branches.ts';
 
 /** Nominal sizes by their longer side, inches. Common trade sizes, from memory. */
 export const HANDHOLE_SIZES: readonly (readonly [size: string, inches: number])[] = [

@@ -1,8 +1,9 @@
 import type { SupportSpacing, SupportSpacings } from '../../routing/checks/support/support-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import { METHODS, type Metal, type Method } from '../../routing/site/schema/vocabulary.ts';
-import type { BendRow, CodeTables, CoverRow, RacewayRow, SupportRow } from './code-tables.ts';
+import type { CodeTables } from './code-tables.ts';
 import { indexed } from './indexed.ts';
+import type { BendRow, CoverRow, RacewayRow, SupportRow } from './raceway-rows.ts';
 import { compareSizes, tradeSizeInches } from './sizes.ts';
 
 const racewayKey = (method: string, tradeSize: string): string => `${method} ${tradeSize}`;

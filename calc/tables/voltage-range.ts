@@ -1,4 +1,4 @@
-import type { Table } from './code-tables.ts';
+import type { Table } from './table.ts';
 
 /** Volts that a system may have in ordinary service. */
 export interface VoltageRangeRow {

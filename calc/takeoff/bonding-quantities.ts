@@ -1,5 +1,5 @@
 import type { Feeder, Rules } from '../../routing/site/site.ts';
-import type { Bonded } from '../plan-file/plan-file.ts';
+import type { Bonded } from '../plan-file/supply.ts';
 import { kindOf } from '../prices/kind.ts';
 import { bareSpec } from '../prices/spec.ts';
 import { jumperName, RING_FEET, RODS } from '../supply/bonding/bonded.ts';

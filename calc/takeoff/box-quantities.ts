@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Location } from '../../routing/site/schema/vocabulary.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
-import type { Box, Handhole } from '../plan-file/plan-file.ts';
+import type { Box, Handhole } from '../plan-file/branches.ts';
 import { byWords, type Kind, kindOf } from '../prices/kind.ts';
 import type { Sections } from '../tables/sections.ts';
 import { aloftAt, type WorkHeight } from './high.ts';

@@ -1,6 +1,6 @@
 import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import { isBoxConductor } from '../branches/box-volume.ts';
-import type { ConduitConductor } from '../plan-file/plan-file.ts';
+import type { ConduitConductor } from '../plan-file/branches.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Aloft } from './high.ts';

@@ -1,6 +1,6 @@
 import { printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { STICK } from '../prices/spec.ts';
 import { packageOf } from './packages.ts';
 import { packWords } from './purchase.ts';

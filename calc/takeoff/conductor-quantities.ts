@@ -4,7 +4,7 @@ import type { NamedHomeRun } from '../branches/named.ts';
 import { PILOT_SIZE } from '../branches/packing.ts';
 import type { Opening } from '../branches/piece.ts';
 import { pointAt, type Way } from '../branches/way.ts';
-import type { PhasePair } from '../plan-file/plan-file.ts';
+import type { PhasePair } from '../plan-file/branches.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import { chargerBreaker } from './device-quantities.ts';

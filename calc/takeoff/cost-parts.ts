@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { CostRow } from './cost.ts';
 import { ON_GROUND } from './high.ts';
 import { dealtOut } from './money.ts';

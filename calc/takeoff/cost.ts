@@ -1,4 +1,4 @@
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { isGuess, lineFor, namesOf, type PricedHow } from '../prices/line-for.ts';
 import type { PriceList, Quote } from '../prices/price-list.ts';
 import { ratesOf } from '../prices/rates.ts';

@@ -1,4 +1,4 @@
-import type { Device } from '../plan-file/plan-file.ts';
+import type { Device } from '../plan-file/supply.ts';
 import { byWords, kindOf } from '../prices/kind.ts';
 import { breakerSpec } from '../prices/spec.ts';
 import { type Tally, tallying } from './tally.ts';

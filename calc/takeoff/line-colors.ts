@@ -1,4 +1,4 @@
-import type { PhasePair } from '../plan-file/plan-file.ts';
+import type { PhasePair } from '../plan-file/branches.ts';
 
 /** Insulation colours of lines A, B, C by custom: to 250 V between lines, and above. Common practice, no source. */
 const COLORS = [

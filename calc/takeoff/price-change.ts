@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Raceway } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { racewaySpec } from '../prices/spec.ts';
 import { type CostSheet, costOf } from './cost.ts';

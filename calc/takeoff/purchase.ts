@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { sizeOf } from '../prices/sizes-in.ts';
 import { STICK } from '../prices/spec.ts';
 import { isSubmitted, leadWeeks, PACKAGES, type Package, packageOf, packOf } from './packages.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { Bought, TakeoffRow } from '../plan-file/plan-file.ts';
+import type { Bought, TakeoffRow } from '../plan-file/takeoff.ts';
 import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
 import type { CutGroup } from './stock.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { Kind } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
 import { type CutGroup, cutGroup, type StockWay } from './stock.ts';

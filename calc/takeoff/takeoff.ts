@@ -8,7 +8,8 @@ import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site, Stall } 
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
-import type { Box, Handhole, PhasePair, TakeoffRow } from '../plan-file/plan-file.ts';
+import type { Box, Handhole, PhasePair } from '../plan-file/branches.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { bondedOf } from '../supply/bonding/bonded.ts';
 import { equipmentDevices, loadDevicesOf } from '../supply/devices/devices.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../routing/kept/kept.ts';
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 
 /** What there is in all of one item, whatever its specification. */
 export type ItemTotal = Pick<TakeoffRow, 'item' | 'unit' | 'quantity'>;

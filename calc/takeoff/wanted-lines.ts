@@ -1,4 +1,4 @@
-import type { TakeoffRow } from '../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { isGuess, lineFor, listedAs } from '../prices/line-for.ts';
 import { keyOf, type PriceList } from '../prices/price-list.ts';
 import { COLUMNS } from '../prices/price-sheet.ts';

@@ -6,7 +6,7 @@ import type { BranchOhms } from '../branches/branch-ohms.ts';
 import { designOf } from '../branches/design.ts';
 import { type EquipmentBranches, equipmentBranches } from '../branches/equipment-branches.ts';
 import { ohmsOf } from '../branches/ohms-of.ts';
-import type { Supply } from '../plan-file/plan-file.ts';
+import type { Supply } from '../plan-file/supply.ts';
 import { branchFaultSteps } from '../supply/fault/branch-fault-steps.ts';
 import { branchFaultOf } from '../supply/fault/branch-faults.ts';
 import { ohmText } from '../supply/fault/fault-steps.ts';

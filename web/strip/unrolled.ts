@@ -1,4 +1,4 @@
-import type { Conduit } from '../../calc/plan-file/plan-file.ts';
+import type { Conduit } from '../../calc/plan-file/branches.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Point3, Pullpoint } from '../../routing/site/site.ts';
 

@@ -1,6 +1,6 @@
 import { type Margins, marginsOf } from '../../calc/plan/margins.ts';
 import type { UncountedPlan } from '../../calc/plan/plan-shape.ts';
-import type { Circuit, Conduit } from '../../calc/plan-file/plan-file.ts';
+import type { Circuit, Conduit } from '../../calc/plan-file/branches.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { Run } from '../../routing/network/run.ts';
 import type { Site } from '../../routing/site/site.ts';

@@ -1,4 +1,4 @@
-import type { Circuit } from '../../calc/plan-file/plan-file.ts';
+import type { Circuit } from '../../calc/plan-file/branches.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { awayFromDrawing } from '../../routing/site/place/as-built.ts';
 import { setOutPlace } from '../../routing/site/place/grid-frame.ts';

@@ -1,4 +1,4 @@
-import type { TakeoffRow } from '../../calc/plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../calc/plan-file/takeoff.ts';
 import { buyWords } from '../../calc/takeoff/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../document/counted-plan.ts';

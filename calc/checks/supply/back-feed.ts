@@ -1,5 +1,5 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import { chargerDevices, loadDevices } from '../../supply/devices/branch-devices.ts';
 import { deviceOf, greatestLine } from '../../supply/panels/demand.ts';
 import { ampsText, type SupplyFacts } from '../../supply/supply-facts.ts';

@@ -1,6 +1,6 @@
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import { ARC_WORDS } from '../../../routing/site/schema/vocabulary.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import { servicesOf } from '../../supply/service/services.ts';
 import type { SupplyFacts } from '../../supply/supply-facts.ts';
 import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';

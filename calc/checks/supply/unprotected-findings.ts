@@ -2,7 +2,7 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Feeder } from '../../../routing/site/site.ts';
 import { type Ask, unprotected } from '../../circuits/unprotected.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import { chargerDevices, loadDevices } from '../../supply/devices/branch-devices.ts';
 import { isGrouped } from '../../supply/devices/supply-devices.ts';
 import { type UnprotectedFeeder, unprotectedFeeder } from '../../supply/devices/unprotected-feeder.ts';

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { METHODS } from '../../../routing/site/schema/vocabulary.ts';
 import { expansion } from '../../branches/expansion.ts';
-import { RACEWAY_KINDS } from '../../tables/code-tables.ts';
 import { methodRaceway } from '../../tables/lookup.ts';
+import { RACEWAY_KINDS } from '../../tables/table.ts';
 import { nonNegative, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 

@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { METAL_SPELLINGS, METHODS, metalOf } from '../../../routing/site/schema/vocabulary.ts';
-import { COLUMNS, type Column, RACEWAY_KINDS } from '../../tables/code-tables.ts';
 import { DEFAULT_TABLES } from '../../tables/editions.ts';
 import { BARE, FIXTURE_WIRE, findInsulation, isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/lookup.ts';
+import { COLUMNS, type Column, RACEWAY_KINDS } from '../../tables/table.ts';
 
 /** The fields that calculations share, each read strictly: what the schema lets through the tables know. */
 

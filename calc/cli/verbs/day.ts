@@ -8,7 +8,7 @@ import { energyWords, lackWords } from '../../day/energy-words.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { groundOf, plannedDay, siteDay } from '../../day/planned-days.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
-import type { PlannedDay } from '../../plan-file/plan-file.ts';
+import type { PlannedDay } from '../../plan-file/day.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
 import { type Outcome, wrong } from '../outcome.ts';

@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { isEasyPull, pullTension } from '../../branches/pull-tension.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Conduit } from '../../plan-file/plan-file.ts';
+import type { Conduit } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import { circuitNames } from '../../supply/panels/circuit-names.ts';
 import { tablesOf } from '../../tables/editions.ts';

@@ -1,7 +1,7 @@
 import type { Charger, Site } from '../../../routing/site/site.ts';
 import { cordsOf } from '../../plan/margins.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
-import type { Circuit } from '../../plan-file/plan-file.ts';
+import type { Circuit } from '../../plan-file/branches.ts';
 import { panelSchedules } from '../../supply/panels/panel-schedule.ts';
 import { type AskedLine, checked } from './asked.ts';
 import { sizeName } from './size-name.ts';

@@ -3,7 +3,7 @@ import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { branchAt, chargerPlaces } from '../../plan/plan-difference.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import { boxVolts } from '../../supply/load-flow/box-volts.ts';
 import { addDraw, PER_BUS } from '../../supply/load-flow/draws.ts';
 import { drawsOf } from '../../supply/load-flow/seats.ts';

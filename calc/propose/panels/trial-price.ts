@@ -1,7 +1,7 @@
 import type { Equipment, Feeder, Rules, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { plan } from '../../plan/plan.ts';
-import type { TakeoffRow } from '../../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { costOf } from '../../takeoff/cost.ts';

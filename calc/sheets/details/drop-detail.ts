@@ -4,7 +4,7 @@ import { type Steel, steelOf } from '../../../routing/network/support/steel-near
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Charger, Drop, Member, Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Box } from '../../plan-file/plan-file.ts';
+import type { Box } from '../../plan-file/branches.ts';
 import {
   boxOfFeet,
   type Callout,

@@ -1,6 +1,6 @@
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Handhole } from '../../plan-file/plan-file.ts';
+import type { Handhole } from '../../plan-file/branches.ts';
 import { fewOf } from './conduits-at.ts';
 import { boxOfFeet, type Detail, type DetailCircle, edges, segment, typicalOf } from './detail.ts';
 

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
-import type { Conduit } from '../../plan-file/plan-file.ts';
+import type { Conduit } from '../../plan-file/branches.ts';
 
 /** Conduits of one size that lie together. */
 export interface AlikeConduits {

@@ -2,7 +2,7 @@ import { feederRoutesOf } from '../../../routing/network/feeder-routes.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Conduit } from '../../plan-file/plan-file.ts';
+import type { Conduit } from '../../plan-file/branches.ts';
 import { conduitSize } from '../pdf/schedules/circuit-words.ts';
 
 /** Values by the tags of the attributes, in their order. */

@@ -1,4 +1,4 @@
-import type { Conduit } from '../../plan-file/plan-file.ts';
+import type { Conduit } from '../../plan-file/branches.ts';
 
 /** Outside of a tray drawn as a rod, feet. */
 const TRAY = 0.5;

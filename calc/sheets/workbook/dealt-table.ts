@@ -1,7 +1,7 @@
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Alternative } from '../../plan/comparison.ts';
 import { placesIn, SUBTOTALS } from '../../plan/subtotals.ts';
-import type { TakeoffRow } from '../../plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../plan-file/takeoff.ts';
 import { ratesOf } from '../../prices/rates.ts';
 import type { CostRow, CostSheet } from '../../takeoff/cost.ts';
 import { effortOf, partsOfRow } from '../../takeoff/cost-parts.ts';

@@ -1,5 +1,5 @@
 import { ELECTRODE_WORDS } from '../../../routing/site/schema/vocabulary.ts';
-import type { Bonded } from '../../plan-file/plan-file.ts';
+import type { Bonded } from '../../plan-file/supply.ts';
 import { jumperName } from './bonded.ts';
 
 const size = (name: string | null, metal: string): string =>

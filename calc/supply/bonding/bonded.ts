@@ -2,7 +2,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import { bondingJumper } from '../../circuits/bonding-jumper.ts';
 import { electrodeConductor } from '../../circuits/electrode-conductor.ts';
 import type { SupplyConductor } from '../../circuits/supply-conductor.ts';
-import type { Bonded } from '../../plan-file/plan-file.ts';
+import type { Bonded } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { compareSizes, isConductorSize } from '../../tables/lookup.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';

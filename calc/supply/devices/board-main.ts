@@ -1,4 +1,4 @@
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import { protectorsOf } from './protecting.ts';
 import { mainIn } from './standing-in.ts';
 

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Load } from '../../../routing/site/site.ts';
 import { branchBreaker } from '../../circuits/branch.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';

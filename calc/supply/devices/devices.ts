@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { linesOf, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';

@@ -1,5 +1,5 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 
 /** The devices that protect an element, by its id; none where nothing does. */
 export const protectorsOf = kept((devices: readonly Device[]): ReadonlyMap<string, readonly Device[]> => {

@@ -1,6 +1,6 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { addTo } from '../../../routing/lists/grouping.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 
 /** The devices by the equipment that they stand in. */
 export const devicesIn = kept((devices: readonly Device[]): ReadonlyMap<string, readonly Device[]> => {

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Feeder } from '../../../routing/site/site.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { devicePlace, startsWithout } from './device-place.ts';

@@ -1,6 +1,6 @@
 import type { Rules } from '../../../routing/site/site.ts';
 import type { UnprotectedInput } from '../../circuits/unprotected.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { isConductorSize } from '../../tables/lookup.ts';
 import { feederAmpacity } from '../feeders/feeder-ampacity.ts';

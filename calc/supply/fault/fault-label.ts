@@ -1,4 +1,4 @@
-import type { SupplyEquipment } from '../../plan-file/plan-file.ts';
+import type { SupplyEquipment } from '../../plan-file/supply.ts';
 import { mostAt } from './series-rating.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Rules } from '../../../routing/site/site.ts';
-import type { FaultAmps } from '../../plan-file/plan-file.ts';
+import type { FaultAmps } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { resistanceShare, TABLE_C } from '../../tables/lookup.ts';
 import type { Step } from '../../words/explain.ts';

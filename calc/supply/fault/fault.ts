@@ -1,8 +1,9 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Rules } from '../../../routing/site/site.ts';
-import type { FaultAmps } from '../../plan-file/plan-file.ts';
-import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
+import type { FaultAmps } from '../../plan-file/supply.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
+import type { RacewayKind } from '../../tables/table.ts';
 import { groundWire } from '../bonding/ground-wire.ts';
 import { magnitude, type Phasor, scaled } from '../load-flow/phasor.ts';
 import type { SupplyModel } from '../load-flow/supply-model.ts';

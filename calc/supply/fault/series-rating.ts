@@ -1,5 +1,5 @@
 import type { Equipment } from '../../../routing/site/site.ts';
-import type { FaultAmps } from '../../plan-file/plan-file.ts';
+import type { FaultAmps } from '../../plan-file/supply.ts';
 
 /** The most that a device at a place may have to interrupt, A, motors among it; at a board a line to neutral as well. */
 export const mostAt = (fault: FaultAmps, isBoard: boolean): number =>

@@ -1,8 +1,9 @@
 import type { Feeder } from '../../../routing/site/site.ts';
 import { ampacity, terminalColumnOf } from '../../circuits/ampacity.ts';
-import type { CodeTables, Column } from '../../tables/code-tables.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import { ampacityAt, insulationColumn } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
+import type { Column } from '../../tables/table.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 

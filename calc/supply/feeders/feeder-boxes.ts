@@ -4,7 +4,7 @@ import { distance } from '../../../routing/plane/space.ts';
 import type { Pullpoint, Rules, Site } from '../../../routing/site/site.ts';
 import { NO_BOXES } from '../../branches/boxes.ts';
 import { pullBox } from '../../branches/pull-box.ts';
-import type { Box } from '../../plan-file/plan-file.ts';
+import type { Box } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import type { FeederConduit } from './feeder-conduit.ts';

@@ -1,6 +1,6 @@
 import type { Feeder } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
-import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import {
   impedance,
   largestDeviceFor,
@@ -8,6 +8,7 @@ import {
   standardRatingAtMost,
   transformerProtection,
 } from '../../tables/lookup.ts';
+import type { RacewayKind } from '../../tables/table.ts';
 import { usualXr } from '../load-flow/supply-model.ts';
 import { PILOT_FLOOR_AMPS } from '../panels/pilot-floor.ts';
 import { windingOhms } from '../tree/windings.ts';

@@ -1,6 +1,6 @@
 import type { Rules, Site } from '../../../routing/site/site.ts';
 import { unprotected } from '../../circuits/unprotected.ts';
-import type { SupplyFeeder } from '../../plan-file/plan-file.ts';
+import type { SupplyFeeder } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { findImpedance, isConductorSize, largestDeviceFor } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';

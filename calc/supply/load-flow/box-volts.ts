@@ -1,5 +1,5 @@
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import { addConstantCurrents, addDraw, PER_BUS } from './draws.ts';
 
 /** Voltage at one charger's box with everything on at once. Percents are of the nominal voltage of what feeds it. */

@@ -4,7 +4,7 @@ import { LINES } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { branchDrop } from '../../circuits/line-drop.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import { ratedVoltsOf } from '../tree/rated-volts.ts';
 import { type BoxLoad, type BoxVolts, boxVolts, type Desk, newDesk, totalDropPercent } from './box-volts.ts';
 import type { Seats } from './seats.ts';

@@ -1,7 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
-import type { CodeTables, RacewayKind } from '../../tables/code-tables.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
+import type { CodeTables } from '../../tables/code-tables.ts';
 import { findImpedance } from '../../tables/lookup.ts';
+import type { RacewayKind } from '../../tables/table.ts';
 import type { SupplyLines } from '../tree/supply-lines.ts';
 import type { SupplyNode, SupplyTree } from '../tree/supply-tree.ts';
 import { nominalPhasors, toNeutral } from '../tree/system.ts';

@@ -1,14 +1,14 @@
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import type {
   Bonded,
   LineAmps,
   LineVolts,
-  PhasePair,
   Supply,
   SupplyEquipment,
   SupplyFeeder,
   SupplyTransformer,
-} from '../../plan-file/plan-file.ts';
+} from '../../plan-file/supply.ts';
 import type { GroundWire } from '../bonding/ground-wire.ts';
 import type { NodeFault } from '../fault/fault.ts';
 import { type Demand, greatestLine, ratingOf } from '../panels/demand.ts';

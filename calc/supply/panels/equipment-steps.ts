@@ -1,6 +1,6 @@
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
-import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file/plan-file.ts';
+import type { LineAmps, LineVolts, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { citedShort } from '../../tables/sections.ts';
 import { explained, type Step } from '../../words/explain.ts';

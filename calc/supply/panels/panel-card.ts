@@ -1,5 +1,5 @@
 import type { Site } from '../../../routing/site/site.ts';
-import type { Device, SupplyEquipment } from '../../plan-file/plan-file.ts';
+import type { Device, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { type BoardMain, boardMain } from '../devices/board-main.ts';

@@ -1,7 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import { startsWithout } from '../devices/device-place.ts';
 import { linesOf, type SupplyLines, treeOf } from '../tree/supply-lines.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';

@@ -1,5 +1,5 @@
 import { lineAmps } from '../../circuits/line-amps.ts';
-import type { LineTriple, LoadCalculation, ManagedLoad } from '../../plan-file/plan-file.ts';
+import type { LineTriple, LoadCalculation, ManagedLoad } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { type CountedLines, chargerLoad, loadCalculation } from './load-calculation.ts';

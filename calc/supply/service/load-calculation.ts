@@ -1,4 +1,4 @@
-import type { ChargerLoad, LineTriple, LoadCalculation, LoadCase } from '../../plan-file/plan-file.ts';
+import type { ChargerLoad, LineTriple, LoadCalculation, LoadCase } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';

@@ -1,4 +1,4 @@
-import type { LineTriple, LoadCalculation, LoadCase, LoadMethod, VoltageStep } from '../../plan-file/plan-file.ts';
+import type { LineTriple, LoadCalculation, LoadCase, LoadMethod, VoltageStep } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited, citedShort } from '../../tables/sections.ts';
 import { TRANSFORMER_SIZES_SOURCE } from './transformer-sizes.ts';

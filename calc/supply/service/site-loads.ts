@@ -1,6 +1,6 @@
 import type { Run } from '../../../routing/network/run.ts';
 import type { Charger, Load, Site } from '../../../routing/site/site.ts';
-import type { ChargerLoad, LineTriple, LoadCalculation, ManagedLoad } from '../../plan-file/plan-file.ts';
+import type { ChargerLoad, LineTriple, LoadCalculation, ManagedLoad } from '../../plan-file/loads.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import type { Draws } from '../load-flow/draws.ts';

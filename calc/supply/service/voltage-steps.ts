@@ -1,5 +1,5 @@
 import type { Charger } from '../../../routing/site/site.ts';
-import type { VoltageStep } from '../../plan-file/plan-file.ts';
+import type { VoltageStep } from '../../plan-file/loads.ts';
 import { magnitudeAt, type Phasor } from '../load-flow/phasor.ts';
 import type { SupplyWork } from '../supply.ts';
 import type { System } from '../tree/system.ts';

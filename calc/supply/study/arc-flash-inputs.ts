@@ -1,5 +1,5 @@
 import type { EquipmentKind } from '../../../routing/site/schema/vocabulary.ts';
-import type { Device, SupplyEquipment } from '../../plan-file/plan-file.ts';
+import type { Device, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { mainIn } from '../devices/standing-in.ts';

@@ -1,4 +1,4 @@
-import type { Device, SupplyEquipment } from '../../plan-file/plan-file.ts';
+import type { Device, SupplyEquipment } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';

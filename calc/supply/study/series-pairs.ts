@@ -1,5 +1,5 @@
 import { addTo } from '../../../routing/lists/grouping.ts';
-import type { Device } from '../../plan-file/plan-file.ts';
+import type { Device } from '../../plan-file/supply.ts';
 import { protectorsOf } from '../devices/protecting.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
 

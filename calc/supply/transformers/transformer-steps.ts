@@ -1,4 +1,4 @@
-import type { SupplyTransformer } from '../../plan-file/plan-file.ts';
+import type { SupplyTransformer } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { explained, type Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';

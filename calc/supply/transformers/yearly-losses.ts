@@ -1,5 +1,5 @@
 import type { Site } from '../../../routing/site/site.ts';
-import type { Supply } from '../../plan-file/plan-file.ts';
+import type { Supply } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { coreWatts, HOURS_A_YEAR } from '../feeders/feeder-options.ts';
 

@@ -1,6 +1,6 @@
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Load } from '../../../routing/site/site.ts';
-import type { PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
 import { type System, suitsVolts, toNeutral } from './system.ts';
 
 /** Something that may lie on any one of several lines of a piece of equipment, as its designer sees fit. */

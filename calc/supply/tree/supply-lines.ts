@@ -1,7 +1,8 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
-import type { LineBalance, PhasePair } from '../../plan-file/plan-file.ts';
+import type { PhasePair } from '../../plan-file/branches.ts';
+import type { LineBalance } from '../../plan-file/supply.ts';
 import { type LegAmps, linesOfPairs } from '../load-flow/line-current.ts';
 import { assignPhases } from '../phases/phases.ts';
 import { issuedLines } from './issued-lines.ts';

@@ -1,4 +1,5 @@
-import type { AmpacityRow, Table } from '../code-tables.ts';
+import type { AmpacityRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Insulated conductors to 2000 V, not more than three that carry current in a raceway, 30 °C ambient. */
 export const AMPACITY: Table<AmpacityRow> = {

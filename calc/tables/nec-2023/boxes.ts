@@ -1,4 +1,6 @@
-import type { CodeTables, MetalBoxRow, Table } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { MetalBoxRow } from '../raceway-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Volume that each conductor takes in a box, and the allowances of what else is in it. */
 export const BOX_ALLOWANCES: CodeTables['boxAllowances'] = {

@@ -1,4 +1,5 @@
-import type { CodeTables, ConductorRow } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { ConductorRow } from '../conductor-rows.ts';
 
 type Figures = readonly [
   size: string,

@@ -1,4 +1,6 @@
-import type { AmbientRow, BundlingRow, CodeTables, Table } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { AmbientRow, BundlingRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Ambient correction from a 30 °C base. */
 export const AMBIENT: Table<AmbientRow> = {

@@ -1,4 +1,6 @@
-import type { BendRow, CodeTables, Table } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { BendRow } from '../raceway-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Percent of a raceway that conductors may fill. Grounding conductors count; a cord counts as one conductor. */
 export const FILL: CodeTables['fill'] = {

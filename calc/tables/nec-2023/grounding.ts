@@ -1,4 +1,5 @@
-import type { GroundingRow, Table } from '../code-tables.ts';
+import type { GroundingRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Smallest equipment grounding conductor by the rating of the overcurrent device. */
 export const GROUNDING: Table<GroundingRow> = {

@@ -1,4 +1,5 @@
-import type { ImpedanceRow, Table } from '../code-tables.ts';
+import type { ImpedanceRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Ac resistance and reactance, 600 V, three single conductors in a raceway. */
 export const IMPEDANCES: Table<ImpedanceRow> = {

@@ -1,4 +1,5 @@
-import type { InsulatedRow, InsulationRow, Table } from '../code-tables.ts';
+import type { InsulatedRow, InsulationRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Size over the insulation of single conductors. */
 export const INSULATED: Table<InsulatedRow> = {

@@ -1,4 +1,6 @@
-import type { CodeTables, SmallConductorRow, Table, TerminalRow } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { SmallConductorRow, TerminalRow } from '../conductor-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Greatest overcurrent protection of small conductors. */
 export const SMALL_CONDUCTORS: Table<SmallConductorRow> = {

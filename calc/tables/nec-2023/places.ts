@@ -1,4 +1,7 @@
-import type { CodeTables, CoverRow, DropAdviceRow, Table } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { DropAdviceRow } from '../conductor-rows.ts';
+import type { CoverRow } from '../raceway-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Least cover of what is buried. */
 export const COVER: Table<CoverRow> = {

@@ -1,5 +1,6 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
-import type { CodeTables, RacewayRow } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { RacewayRow } from '../raceway-rows.ts';
 
 type Figures = readonly [
   tradeSize: string,

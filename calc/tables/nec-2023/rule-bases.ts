@@ -1,4 +1,5 @@
-import type { CodeTables, RuleBasis } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { RuleBasis } from '../table.ts';
 
 const byPlace: RuleBasis = {
   source:

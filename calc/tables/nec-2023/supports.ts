@@ -1,4 +1,6 @@
-import type { CodeTables, SupportRow, Table, VerticalSupportRow } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { SupportRow, VerticalSupportRow } from '../raceway-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Supports of raceways. */
 export const SUPPORTS: Table<SupportRow> = {

@@ -1,4 +1,6 @@
-import type { CodeTables, ImpedanceBandRow, Table, TransformerRow, TypicalImpedanceRow } from '../code-tables.ts';
+import type { CodeTables } from '../code-tables.ts';
+import type { ImpedanceBandRow, TransformerRow, TypicalImpedanceRow } from '../equipment-rows.ts';
+import type { Table } from '../table.ts';
 
 /** Greatest overcurrent protection of transformers to 1000 V, percent of rated current. Where 125% is no standard rating, the next higher may be used. */
 export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {

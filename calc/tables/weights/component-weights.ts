@@ -1,4 +1,4 @@
-import type { Table } from '../code-tables.ts';
+import type { Table } from '../table.ts';
 
 /** A hung thing that comes in sizes: up to `upTo` it weighs from `low` to `high` pounds. */
 export interface ComponentRow {

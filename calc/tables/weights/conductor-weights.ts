@@ -1,4 +1,4 @@
-import type { Table } from '../code-tables.ts';
+import type { Table } from '../table.ts';
 
 /** Pounds per 1,000 ft of one conductor, by metal and covering; null where that size is not made or was not found. */
 export interface ConductorWeightRow {

@@ -1,5 +1,5 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
-import type { Table } from '../code-tables.ts';
+import type { Table } from '../table.ts';
 
 /** A raceway of one trade size: outside diameter, inches; pounds a foot empty, and with as much copper as 40% fill takes. */
 export interface RacewayWeightRow {

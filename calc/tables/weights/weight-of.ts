@@ -1,5 +1,5 @@
 import type { Metal, Method } from '../../../routing/site/schema/vocabulary.ts';
-import type { ConduitConductor } from '../../plan-file/plan-file.ts';
+import type { ConduitConductor } from '../../plan-file/branches.ts';
 import { indexed } from '../indexed.ts';
 import { compareSizes } from '../sizes.ts';
 import type { ComponentRow } from './component-weights.ts';

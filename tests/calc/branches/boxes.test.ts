@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import type { Box } from '../../../calc/plan-file/plan-file.ts';
+import type { Box } from '../../../calc/plan-file/branches.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { box, charger, panel } from '../../routing/network/sites.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isEasyPull, pullTension, weightPerFoot } from '../../../calc/branches/pull-tension.ts';
-import type { ConduitConductor } from '../../../calc/plan-file/plan-file.ts';
+import type { ConduitConductor } from '../../../calc/plan-file/branches.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 

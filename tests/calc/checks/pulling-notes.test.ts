@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Pulled, pullingNotes, tallestRise } from '../../../calc/checks/pulling-notes.ts';
-import type { ConduitConductor } from '../../../calc/plan-file/plan-file.ts';
+import type { ConduitConductor } from '../../../calc/plan-file/branches.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 

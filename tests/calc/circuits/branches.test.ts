@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import type { Circuit } from '../../../calc/plan-file/plan-file.ts';
+import type { Circuit } from '../../../calc/plan-file/branches.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { charger, panel } from '../../routing/network/sites.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import type { Bonded } from '../../../calc/plan-file/plan-file.ts';
+import type { Bonded } from '../../../calc/plan-file/supply.ts';
 import { whyEquipment, whyFeeder } from '../../../calc/why/why-supply.ts';
 import type { Equipment, Feeder } from '../../../routing/site/site.ts';
 import { equipment, feeder, type Parts, panel, siteOf, source, supplied, transformer } from './small-site.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { FaultAmps } from '../../../calc/plan-file/plan-file.ts';
+import type { FaultAmps } from '../../../calc/plan-file/supply.ts';
 import { type FaultStep, faultChain } from '../../../calc/supply/fault/fault-chain.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { whyEquipment } from '../../../calc/why/why-supply.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import type { LoadCalculation } from '../../../calc/plan-file/plan-file.ts';
+import type { LoadCalculation } from '../../../calc/plan-file/loads.ts';
 import { panelSource } from '../../../calc/propose/panels/panel-source.ts';
 import { equipmentLines } from '../../../calc/sheets/pdf/one-line/one-line-words.ts';
 import { serviceLoad } from '../../../calc/supply/service/balanced-load.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { COLUMNS, type CodeTables, type PerColumn } from '../../../calc/tables/code-tables.ts';
+import type { CodeTables } from '../../../calc/tables/code-tables.ts';
 import { tablesFor, tablesOf } from '../../../calc/tables/editions.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { CONDUCTOR_SIZES, compareSizes, tradeSizeInches } from '../../../calc/tables/sizes.ts';
+import { COLUMNS, type PerColumn } from '../../../calc/tables/table.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 
 /** Checks that need no second copy: what each table must obey by its own arithmetic. */

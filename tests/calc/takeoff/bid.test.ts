@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pricedOf } from '../../../calc/plan/alternative.ts';
-import type { TakeoffRow } from '../../../calc/plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { standingWords } from '../../../calc/sheets/cost-sheet.ts';
 import { bidOf, wholeDays } from '../../../calc/takeoff/bid.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { TakeoffRow } from '../../../calc/plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { isGuess } from '../../../calc/prices/line-for.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';

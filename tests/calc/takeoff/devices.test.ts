@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import type { Device, TakeoffRow } from '../../../calc/plan-file/plan-file.ts';
+import type { Device } from '../../../calc/plan-file/supply.ts';
+import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
 import { toSite } from '../../../routing/site/to-site.ts';

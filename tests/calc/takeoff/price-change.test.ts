@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
-import type { TakeoffRow } from '../../../calc/plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { emptyRacewayPrice, priceChange, usedPrice } from '../../../calc/takeoff/price-change.ts';

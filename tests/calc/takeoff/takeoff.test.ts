@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import type { Plan } from '../../../calc/plan/plan-shape.ts';
-import type { TakeoffRow } from '../../../calc/plan-file/plan-file.ts';
+import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { jointsIn } from '../../../calc/takeoff/fittings.ts';
 import { supports } from '../../../calc/takeoff/raceway-quantities.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { FaultAmps } from '../../../calc/plan-file/plan-file.ts';
+import type { FaultAmps } from '../../../calc/plan-file/supply.ts';
 import { ampsOf } from '../../../calc/supply/fault/fault.ts';
 import { type FaultCase, faultCases } from '../../../calc/supply/fault/fault-case.ts';
 import { endOfBranch, faultLoops } from '../../../calc/supply/fault/fault-loops.ts';

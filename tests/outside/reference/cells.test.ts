@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import type { PerColumn, PerRaceway, SupportRow } from '../../../calc/tables/code-tables.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
+import type { SupportRow } from '../../../calc/tables/raceway-rows.ts';
+import type { PerColumn, PerRaceway } from '../../../calc/tables/table.ts';
 import { VOLTAGE_RANGE } from '../../../calc/tables/voltage-range.ts';
 import ampacity from './ampacity.json' with { type: 'json' };
 import conductors from './conductors.json' with { type: 'json' };

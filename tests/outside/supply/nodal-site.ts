@@ -1,5 +1,6 @@
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
-import type { PhasePair, Supply } from '../../../calc/plan-file/plan-file.ts';
+import type { PhasePair } from '../../../calc/plan-file/branches.ts';
+import type { Supply } from '../../../calc/plan-file/supply.ts';
 import { boxesOf } from '../../../calc/supply/load-flow/boxes.ts';
 import { chargerSums } from '../../../calc/supply/load-flow/charger-sums.ts';
 import { seatsOf } from '../../../calc/supply/load-flow/seats.ts';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { LineAmps, LineVolts } from '../../../calc/plan-file/plan-file.ts';
+import type { LineAmps, LineVolts } from '../../../calc/plan-file/supply.ts';
 import { type NodalSite, workedOut } from './nodal-site.ts';
 
 interface NodalResult {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Conduit } from '../../../calc/plan-file/plan-file.ts';
+import type { Conduit } from '../../../calc/plan-file/branches.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Point3 } from '../../../routing/site/site.ts';
 import { atLength, planPointAt, unrolled } from '../../../web/strip/unrolled.ts';

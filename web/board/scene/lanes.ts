@@ -1,4 +1,4 @@
-import type { PhasePair } from '../../../calc/plan-file/plan-file.ts';
+import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import { lineColors } from '../../../calc/takeoff/line-colors.ts';
 import type { LineColor, RunMark } from './mark.ts';
 

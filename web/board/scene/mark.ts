@@ -1,4 +1,4 @@
-import type { PhasePair } from '../../../calc/plan-file/plan-file.ts';
+import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import type { Box } from '../../../routing/plane/box.ts';
 import type { Point3 } from '../../../routing/site/site.ts';

@@ -1,6 +1,6 @@
 import { chargersAnew, phasesAt } from '../../../calc/plan/plan-difference.ts';
 import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
-import type { PhasePair } from '../../../calc/plan-file/plan-file.ts';
+import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import { copied } from '../../../routing/kept/changed-places.ts';
 import type { Run } from '../../../routing/network/run.ts';
 import { boxOf } from '../../../routing/plane/box.ts';

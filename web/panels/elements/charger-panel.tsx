@@ -1,6 +1,6 @@
 import type { Cord } from '../../../calc/circuits/cord.ts';
 import { circuitOf } from '../../../calc/plan/circuits.ts';
-import type { Circuit as CircuitPlan, Conduit } from '../../../calc/plan-file/plan-file.ts';
+import type { Circuit as CircuitPlan, Conduit } from '../../../calc/plan-file/branches.ts';
 import { cordOf, whyCircuit, whyConduit, whyCord } from '../../../calc/why/why.ts';
 import { whyBox } from '../../../calc/why/why-supply.ts';
 import { counted } from '../../../routing/words/counted.ts';

@@ -1,4 +1,4 @@
-import type { FaultAmps } from '../../../calc/plan-file/plan-file.ts';
+import type { FaultAmps } from '../../../calc/plan-file/supply.ts';
 import { bondedWords } from '../../../calc/supply/bonding/bonded-words.ts';
 import { faultLabel } from '../../../calc/supply/fault/fault-label.ts';
 import { treeOf } from '../../../calc/supply/tree/supply-lines.ts';

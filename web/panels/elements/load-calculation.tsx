@@ -1,4 +1,4 @@
-import type { LoadCalculation as Load } from '../../../calc/plan-file/plan-file.ts';
+import type { LoadCalculation as Load } from '../../../calc/plan-file/loads.ts';
 import { caseAmps, fitWords, methodWords, stepWords } from '../../../calc/supply/service/load-rows.ts';
 import { tablesOf } from '../../../calc/tables/editions.ts';
 import { whyLoad } from '../../../calc/why/why-supply.ts';

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { Hung, Made, MadeOf } from '../../../calc/plan-file/plan-file.ts';
+import type { Hung, Made, MadeOf } from '../../../calc/plan-file/hung.ts';
 import { memberStatics } from '../../../calc/steel/member-statics.ts';
 import { type Rest, restsOf } from '../../../calc/steel/rests.ts';
 import { listed } from '../../../calc/steel/steel-loads.ts';

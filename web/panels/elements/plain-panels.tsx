@@ -1,4 +1,4 @@
-import type { Box } from '../../../calc/plan-file/plan-file.ts';
+import type { Box } from '../../../calc/plan-file/branches.ts';
 import { slopeOf } from '../../../routing/plane/space.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../../document/use-document.tsx';

@@ -1,5 +1,6 @@
 import type { UncountedPlan } from '../../../calc/plan/plan-shape.ts';
-import type { Device, PhasePair, SupplyEquipment } from '../../../calc/plan-file/plan-file.ts';
+import type { PhasePair } from '../../../calc/plan-file/branches.ts';
+import type { Device, SupplyEquipment } from '../../../calc/plan-file/supply.ts';
 import { isLengthKnown } from '../../../calc/supply/feeders/feeder-known.ts';
 import { linesOf, treeOf } from '../../../calc/supply/tree/supply-lines.ts';
 import type { SupplyNode } from '../../../calc/supply/tree/supply-tree.ts';

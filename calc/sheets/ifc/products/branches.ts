@@ -1,7 +1,7 @@
 import { bendsOf } from '../../../../routing/network/bends.ts';
 import type { Point3, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Conduit } from '../../../plan-file/plan-file.ts';
+import type { Conduit } from '../../../plan-file/branches.ts';
 import { amps, common } from '../property-sets.ts';
 import { racewayDiameterFeet } from '../raceway-diameter.ts';
 import { prism, rod, type ShapeRoom } from '../shapes.ts';

@@ -7,7 +7,7 @@ import { lackWords } from '../../../day/energy-words.ts';
 import { panelLoads } from '../../../day/panel-loads.ts';
 import { dayGround, managedLimits, plannedDay, siteDay } from '../../../day/planned-days.ts';
 import { STRATEGIES } from '../../../day/rules/rules.ts';
-import type { PlannedDay } from '../../../plan-file/plan-file.ts';
+import type { PlannedDay } from '../../../plan-file/day.ts';
 import { linesOf, treeOf } from '../../../supply/tree/supply-lines.ts';
 import { right, top } from '../kit/area.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';

@@ -6,7 +6,7 @@ import { EQUIPMENT_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Device } from '../../../plan-file/plan-file.ts';
+import type { Device } from '../../../plan-file/supply.ts';
 import { bondedWords } from '../../../supply/bonding/bonded-words.ts';
 import { devicesIn, mainIn, ratingWords } from '../../../supply/devices/standing-in.ts';
 import type { FeederConduit } from '../../../supply/feeders/feeder-conduit.ts';

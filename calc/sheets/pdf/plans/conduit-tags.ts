@@ -1,4 +1,4 @@
-import type { Conduit } from '../../../plan-file/plan-file.ts';
+import type { Conduit } from '../../../plan-file/branches.ts';
 import { type AlikeConduits, type ConduitStretch, conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { Area } from '../kit/area.ts';
 import { BLACK } from '../kit/ink.ts';

@@ -1,7 +1,7 @@
 import { EQUIPMENT_WORDS } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Device } from '../../../plan-file/plan-file.ts';
+import type { Device } from '../../../plan-file/supply.ts';
 import { arcFlashInputs, GAP_WORDS, WORKING_SOURCE } from '../../../supply/study/arc-flash-inputs.ts';
 import { coordinationRows } from '../../../supply/study/coordination-rows.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';

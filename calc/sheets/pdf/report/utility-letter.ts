@@ -1,6 +1,6 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { LoadCalculation } from '../../../plan-file/plan-file.ts';
+import type { LoadCalculation } from '../../../plan-file/loads.ts';
 import { methodWords, stepWords } from '../../../supply/service/load-rows.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';

@@ -1,6 +1,6 @@
 import { kept } from '../../../../routing/kept/kept.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../../plan-file/plan-file.ts';
+import type { Circuit, Conduit, ConduitConductor, PhasePair } from '../../../plan-file/branches.ts';
 import { panelSchedules } from '../../../supply/panels/panel-schedule.ts';
 import type { CodeTables } from '../../../tables/code-tables.ts';
 import { lineColors } from '../../../takeoff/line-colors.ts';

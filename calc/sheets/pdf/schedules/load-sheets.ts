@@ -1,4 +1,4 @@
-import type { LoadCalculation } from '../../../plan-file/plan-file.ts';
+import type { LoadCalculation } from '../../../plan-file/loads.ts';
 import { loadRows, serviceWords } from '../../../supply/service/load-rows.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';

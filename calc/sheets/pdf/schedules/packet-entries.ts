@@ -1,7 +1,7 @@
 import { kept } from '../../../../routing/kept/kept.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Circuit } from '../../../plan-file/plan-file.ts';
+import type { Circuit } from '../../../plan-file/branches.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 
 /** One calculation of the packet: what it is of, and its number there, by which the schedules name it. */

@@ -2,7 +2,7 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import type { Equipment, Site } from '../../../../routing/site/site.ts';
 import { designOf } from '../../../branches/design.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { SupplyEquipment } from '../../../plan-file/plan-file.ts';
+import type { SupplyEquipment } from '../../../plan-file/supply.ts';
 import { boardMain } from '../../../supply/devices/board-main.ts';
 import { faultLabel } from '../../../supply/fault/fault-label.ts';
 import { neutralAmps } from '../../../supply/panels/neutral.ts';

@@ -1,7 +1,7 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/place/taped-place.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
-import type { Box } from '../../../plan-file/plan-file.ts';
+import type { Box } from '../../../plan-file/branches.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { citedShort } from '../../../tables/sections.ts';
 import type { Job } from '../kit/draft.ts';

@@ -1,5 +1,5 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
-import type { Made } from '../../../plan-file/plan-file.ts';
+import type { Made } from '../../../plan-file/hung.ts';
 import { type MemberLoad, steelLoads } from '../../../steel/steel-loads.ts';
 import { MADE_OF, STATICS_ONLY } from '../../steel-loads-sheet.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';

@@ -3,7 +3,7 @@ import type { Run } from '../../../../routing/network/run.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import type { Point3, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Conduit } from '../../../plan-file/plan-file.ts';
+import type { Conduit } from '../../../plan-file/branches.ts';
 import { circuitOf } from '../schedules/circuit-words.ts';
 
 /** A place of a run unrolled: plan distance from the entry, and elevation. Feet. */

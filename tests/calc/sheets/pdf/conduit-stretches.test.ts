@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Conduit } from '../../../../calc/plan-file/plan-file.ts';
+import type { Conduit } from '../../../../calc/plan-file/branches.ts';
 import { conduitStretches } from '../../../../calc/sheets/drawing/conduit-stretches.ts';
 import { namesOf } from '../../../../calc/sheets/pdf/plans/conduit-tags.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';

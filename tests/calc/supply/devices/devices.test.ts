@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
-import type { Device } from '../../../../calc/plan-file/plan-file.ts';
+import type { Device } from '../../../../calc/plan-file/supply.ts';
 import { devicesOf } from '../../../../calc/supply/devices/devices.ts';
 import { NEC_2023 } from '../../../../calc/tables/nec-2023/nec-2023.ts';
 import type { DEVICE_PLACES } from '../../../../routing/site/schema/vocabulary.ts';
