@@ -2,9 +2,9 @@ import { type Box, boxOf, widened } from '../../plane/box.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
 import { frameDegrees, type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
+import { freeTurns } from './free-turns.ts';
 import { BY_STEEL, type Canopy, nearSteel, type Weights, weightsOf } from './place-weights.ts';
 import { placesOutward } from './places-outward.ts';
-import { standsFree } from './stands-free.ts';
 
 /** A place for a piece of equipment. Lengths in feet. */
 export interface EquipmentPlace {
@@ -88,26 +88,8 @@ export interface PlaceFinder {
 export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
   const frame = lotFrame(site);
   const turn = frameDegrees(site);
-  const free = new Map<string, number | null>();
-  const { least, entryHeight, ...rest } = make;
-  /** Degrees at which it stands free there; null where at none. */
-  const turnAt = (u: number, v: number): number | null => {
-    const key = `${u} ${v}`;
-    const known = free.get(key);
-    if (known !== undefined) return known;
-    const at = frame.outOf([u, v]);
-    const found = [0, 180, 90, 270]
-      .map((quarter) => (turn + quarter) % 360)
-      .find((rotation) =>
-        standsFree(
-          site,
-          { ...rest, id: ' ', at: [...at], entry: [...at, entryHeight], ...(rotation !== 0 && { rotation }) },
-          least,
-        ),
-      );
-    free.set(key, found ?? null);
-    return found ?? null;
-  };
+  const free = freeTurns(site, make, frame.outOf, turn);
+  const turnAt = free.at;
   const isBy = nearSteel(frame);
   const bySteel = new Map<readonly Member[], readonly Point2[]>();
   /** Free places by some steel, on a grid of three feet, or of one where that has none. */
@@ -126,9 +108,9 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
     return found;
   };
   return {
-    looked: () => free.size,
+    looked: free.looked,
     find: (ends, wish) => {
-      const weights = weightsOf(frame, isBy, entryHeight, ends, wish);
+      const weights = weightsOf(frame, isBy, make.entryHeight, ends, wish);
       const first = (order: Iterable<Weighed>): EquipmentPlace | null => firstOf(frame, turnAt, weights, order, wish);
       const { by } = wish;
       if (by.length === 0) return first(outward(weights, wish));
