@@ -15,6 +15,8 @@ const sources = Math.max(
   statSync(join(root, 'package.json')).mtimeMs,
 );
 if (!existsSync(built) || statSync(built).mtimeMs < sources) {
+  // A pull may have brought a package; what is built already has all in it.
+  await import('../../tests/ensure-installed.mjs');
   const { buildCommandLine } = await import('./build.mjs');
   await buildCommandLine();
 }
