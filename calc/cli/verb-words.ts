@@ -1,50 +1,11 @@
+import type { OptionName } from './option-words.ts';
+
 /** What the words of each verb are: how it is called, and the options that it takes. */
 export interface VerbWords {
   /** Lines of the usage: the words, then what they do. */
   readonly usage: readonly (readonly [words: string, does: string])[];
   readonly options: readonly OptionName[];
 }
-
-/** Every option, and whether a value follows it. */
-export const OPTIONS = {
-  json: { type: 'boolean' },
-  all: { type: 'boolean' },
-  quiet: { type: 'boolean', short: 'q' },
-  explain: { type: 'boolean' },
-  changes: { type: 'boolean' },
-  restocking: { type: 'boolean' },
-  'keep-going': { type: 'boolean' },
-  replace: { type: 'boolean' },
-  prices: { type: 'string' },
-  'bid-day': { type: 'string' },
-  words: { type: 'string' },
-  supplier: { type: 'string' },
-  out: { type: 'string' },
-  only: { type: 'string' },
-  mark: { type: 'string' },
-  text: { type: 'string' },
-  set: { type: 'string' },
-  sheets: { type: 'string' },
-  page: { type: 'string' },
-  what: { type: 'string' },
-  cords: { type: 'string' },
-  load: { type: 'string' },
-  seconds: { type: 'string' },
-  row: { type: 'string' },
-  panel: { type: 'string' },
-  keep: { type: 'string' },
-  before: { type: 'string' },
-  later: { type: 'string' },
-  phase: { type: 'string' },
-  day: { type: 'string' },
-  stay: { type: 'string' },
-  stalls: { type: 'string' },
-  rows: { type: 'string' },
-  name: { type: 'string' },
-  help: { type: 'boolean', short: 'h' },
-  version: { type: 'boolean', short: 'v' },
-} as const;
-type OptionName = keyof typeof OPTIONS;
 
 export const VERBS = {
   plan: {

@@ -3,7 +3,8 @@ import { INVENTED_GEAR } from './invented-gear.ts';
 import { INVENTED_GROUND } from './invented-ground.ts';
 import { INVENTED_PRICES } from './invented-prices.ts';
 import { INVENTED_NAME, type PriceList, type PriceRow } from './price-list.ts';
-import { type CrewMember, crewRate, RATE_FACTS, RATES, type Rate, type Rates } from './rates.ts';
+import { RATE_FACTS } from './rate-facts.ts';
+import { type CrewMember, crewRate, RATES, type Rate, type Rates } from './rates.ts';
 
 const line = (item: string, spec: string, unit: PriceRow['unit'], material: number, hours: number): PriceRow => ({
   item,

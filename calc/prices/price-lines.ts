@@ -8,7 +8,8 @@ import {
   type UnknownLine,
 } from './price-list.ts';
 import { COLUMNS, type MORE_COLUMNS, NOTHING } from './price-sheet.ts';
-import { RATE_FACTS, RATES, type Rate } from './rates.ts';
+import { RATE_FACTS } from './rate-facts.ts';
+import { RATES, type Rate } from './rates.ts';
 import { amountIn, dayIn, unguarded, unitIn } from './read-cells.ts';
 import { unitOfItem } from './supplier-words.ts';
 

@@ -1,5 +1,6 @@
 import type { PriceList, SupplierWord } from './price-list.ts';
-import { RATE_FACTS, RATES } from './rates.ts';
+import { RATE_FACTS } from './rate-facts.ts';
+import { RATES } from './rates.ts';
 
 export const COLUMNS = ['item', 'spec', 'unit', 'material', 'hours'] as const;
 /** Columns that a list may have besides. */

@@ -1,7 +1,8 @@
 import { INVENTED_LIST } from './invented-list.ts';
 import { type PriceError, priceLines, type ReadLines } from './price-lines.ts';
 import type { PriceList, PriceRow, SupplierWord } from './price-list.ts';
-import { crewRate, NEEDED_RATES, RATE_FACTS, type Rates } from './rates.ts';
+import { RATE_FACTS } from './rate-facts.ts';
+import { crewRate, NEEDED_RATES, type Rates } from './rates.ts';
 import { dictionaryOf, isOurs, laid, meaningOf, ourLine, ourWords } from './supplier-words.ts';
 
 export type { PriceError } from './price-lines.ts';

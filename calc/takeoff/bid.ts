@@ -1,5 +1,6 @@
 import type { PriceList } from '../prices/price-list.ts';
-import { RATE_FACTS, type Rate, ratesOf } from '../prices/rates.ts';
+import { RATE_FACTS } from '../prices/rate-facts.ts';
+import { type Rate, ratesOf } from '../prices/rates.ts';
 import { cents, sumOf } from './money.ts';
 
 /** One line of the bid below the bill: an addition, in the order in which they are laid on. */

@@ -1,60 +1,32 @@
-import { counting } from '../../../routing/kept/counting.ts';
-import { kept } from '../../../routing/kept/kept.ts';
-import type { Equipment, Load } from '../../../routing/site/site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { equipmentDevices } from '../../supply/devices/devices.ts';
-import { startsBare } from '../../supply/devices/unprotected-feeder.ts';
-import { ratingOf } from '../../supply/panels/demand.ts';
-import { eitherIsOver } from '../../supply/tree/over-limit.ts';
-import type { SupplyNode, SupplyTree } from '../../supply/tree/supply-tree.ts';
-import type { CodeTables } from '../../tables/code-tables.ts';
-import { isConductorSize } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import type { Looked, Rule } from '../looked.ts';
-
-const NAMEPLATE = 'ratings as entered';
-
-const managed = counting<Equipment>(({ managedAmps }) => managedAmps !== undefined);
-const spaced = counting<Equipment>(({ spaces }) => spaces !== undefined);
-const measuredDemand = counting<Equipment>(({ kind, existingAmps }) => kind === 'source' && existingAmps !== undefined);
-const bussed = counting<Equipment>(({ busAmps }) => busAmps !== undefined);
-const mained = counting<Equipment>(({ mainAmps }) => mainAmps !== undefined);
-const generating = counting<Load>(({ generation }) => generation === true);
-
-const interrupting = counting<Equipment>(({ interruptingAmps }) => interruptingAmps !== undefined);
-
-const fed = counting<SupplyNode>(({ feeder }) => feeder !== null);
-const unheld = counting<SupplyNode>(({ feeder }) => feeder !== null && !isConductorSize(feeder.conductor.size));
-const parallel = counting<SupplyNode>(({ feeder }) => feeder !== null && feeder.conductor.sets > 1);
-/** Transformers, and what a source feeds. */
-const groundable = counting<SupplyNode>(({ primary, feeder }) => primary !== null || feeder !== null);
-const transformers = counting<SupplyNode>(({ primary }) => primary !== null);
-const rated = counting<SupplyNode>(({ primary, equipment }) => primary !== null && equipment.kva !== undefined);
-const protectable = counting<SupplyNode>(
-  ({ primary, equipment, feeder }) => primary !== null && equipment.kva !== undefined && feeder !== null,
-);
-
-const limited = kept(
-  (tree: SupplyTree): number =>
-    tree.nodes.filter(({ primary, feeder }, place) =>
-      primary === null ? ratingOf(tree, place) !== undefined : feeder !== null,
-    ).length,
-);
-
-const taps = kept(
-  (tree: SupplyTree): number =>
-    tree.nodes.filter((node) => startsBare(node, tree) && tree.nodes[node.parent]!.primary === null).length,
-);
-
-const overIn = kept(
-  (tree: SupplyTree, tables: CodeTables): number => tree.nodes.filter((node) => eitherIsOver(tables, node)).length,
-);
+import {
+  bussed,
+  fed,
+  generating,
+  groundable,
+  interrupting,
+  limited,
+  mained,
+  managed,
+  measuredDemand,
+  NAMEPLATE,
+  overIn,
+  parallel,
+  protectable,
+  rated,
+  spaced,
+  taps,
+  transformers,
+  unheld,
+} from './supply-looked.ts';
 
 const equipment = ({ site }: Looked): number => site.equipment.length;
 const feeders = ({ tree }: Looked): number => fed(tree.nodes);
 const held = ({ tree }: Looked): number => fed(tree.nodes) - unheld(tree.nodes);
-
 const devices = ({ site }: Looked): number => equipmentDevices(site).length;
 
 /** What feeds the branches. */

@@ -1,5 +1,6 @@
 import type { PriceList } from '../../prices/price-list.ts';
-import { RATE_FACTS, RATES, type Rate, ratesOf } from '../../prices/rates.ts';
+import { RATE_FACTS } from '../../prices/rate-facts.ts';
+import { RATES, type Rate, ratesOf } from '../../prices/rates.ts';
 import { type LiveCell, type LiveTable, live, money, type Shown } from './live.ts';
 
 const SHOWN: Readonly<Record<(typeof RATE_FACTS)[Rate]['kind'], Shown>> = {

@@ -13,6 +13,7 @@ import { usualXr } from '../load-flow/supply-model.ts';
 import { PILOT_FLOOR_AMPS } from '../panels/pilot-floor.ts';
 import { windingOhms } from '../tree/windings.ts';
 import { feederAmpacity } from './feeder-ampacity.ts';
+import { coreWatts, hoursFor, yearOf } from './feeder-losses.ts';
 import {
   largestWhole,
   type TrialLoad,
@@ -205,31 +206,6 @@ function steadyAmpsOf({ conductor, breakerAmps }: ExistingFeeder, wish: FeederWi
   if (carried === null) throw new RangeError(`the tables hold no ampacity of ${conductor.size} ${conductor.metal}`);
   const device = Math.min(breakerAmps, largestDeviceFor(tables, carried.ampacity));
   return Math.min(Math.min(device, carried.atTerminals) / tables.continuous.factor, carried.ampacity);
-}
-
-export const HOURS_A_YEAR = 8760;
-
-/** Hours in which chargers at some rate give what they give at full rate, at the panel's volts, in the hours of a year. */
-function hoursFor(wish: FeederWish, amps: number, chargerVolts: number): number {
-  if (wish.chargers === 0 || amps === 0) return 0;
-  return Math.min(HOURS_A_YEAR, (wish.chargingHours * wish.amps * wish.panelVolts) / (amps * chargerVolts));
-}
-
-const yearOf = ({ feeder, windings, core }: TrialLosses, hours: number): FeederOption['lossKwhAYear'] => ({
-  load: ((feeder + windings) * hours) / 1000,
-  core: (core * HOURS_A_YEAR) / 1000,
-});
-
-/**
- * Watts in the core of a transformer of standard size, lost as long as it is energized: half of its loss at 35% load at
- * the least efficiency that it may have, the load at which most have their best (common practice, no source).
- */
-export function coreWatts(tables: CodeTables, kva: number | null): number {
-  if (kva === null) return 0;
-  const { rows } = tables.threePhaseTransformers;
-  const known = rows.filter(({ lossAt35 }) => lossAt35 !== null);
-  const row = known.find((other) => kva <= other.kva * (1 + 1e-9)) ?? known.at(-1)!;
-  return (row.lossAt35! / 2) * (kva / row.kva);
 }
 
 /** The breaker that may stand ahead of a transformer, the existing one where it may (Table 450.3(B)). */

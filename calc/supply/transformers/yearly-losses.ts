@@ -1,7 +1,7 @@
 import type { Site } from '../../../routing/site/site.ts';
 import type { Supply } from '../../plan-file/supply.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
-import { coreWatts, HOURS_A_YEAR } from '../feeders/feeder-options.ts';
+import { coreWatts, HOURS_A_YEAR } from '../feeders/feeder-losses.ts';
 
 /** Energy lost in feeders and transformers in a year, kWh. */
 export interface YearlyLosses {

@@ -3,7 +3,7 @@ import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
-import { coreWatts } from '../../../calc/supply/feeders/feeder-options.ts';
+import { coreWatts } from '../../../calc/supply/feeders/feeder-losses.ts';
 import { type FeederProspect, feederProspects } from '../../../calc/supply/feeders/feeder-prospects.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { readSiteValue } from '../../../routing/site/file/read.ts';

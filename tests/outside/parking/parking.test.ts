@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { depthToInterlock, depthToWall, widthAlongAisle } from '../../../routing/propose/rows/angled-stall.ts';
-import { type RowShape, type StallRow, stallRow } from '../../../routing/propose/rows/stall-row.ts';
+import type { RowShape, StallRow } from '../../../routing/propose/rows/row-shape.ts';
+import { stallRow } from '../../../routing/propose/rows/stall-row.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../../routing/site/site.ts';
 import { PLAIN_ROW } from '../../routing/propose/rows/plain-row.ts';

@@ -2,8 +2,9 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import { ACTIONS } from '../kinds/kinds.ts';
 import type { Scene } from '../scene/scene.ts';
 import { snapAt } from '../snap/snap-at.ts';
+import { type Desk, type InHand, inHand } from './desk.ts';
 import type { Spot } from './draft.ts';
-import { type Desk, drags, hover, type InHand, inHand, letGo, liftOff, press } from './drawing.ts';
+import { drags, hover, letGo, liftOff, press } from './drawing.ts';
 
 /** How the hand points. */
 export interface Point {

@@ -2,8 +2,11 @@ import { keyOf } from '../hand/key-of.ts';
 import { ACTIONS, type DrawToolName } from '../kinds/kinds.ts';
 import { SNAP_KINDS, SNAP_WORDS } from '../snap/kinds.ts';
 import { longStepOf, stepOf } from '../snap/step.ts';
+import { type Desk, inHand } from './desk.ts';
 import type { DrawHand } from './draw-hand.ts';
-import { back, chooseTool, type Desk, finish, inHand, stop, turnOver, type } from './drawing.ts';
+import { back, chooseTool, finish, stop } from './drawing.ts';
+import { turnOver } from './drawing-options.ts';
+import { type } from './typed-in.ts';
 import { startTyping } from './typing.ts';
 
 const TOOL_OF_KEY: ReadonlyMap<string, DrawToolName> = new Map(

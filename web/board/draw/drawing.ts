@@ -1,81 +1,13 @@
-import { toSite } from '../../../routing/site/to-site.ts';
 import type { Edit } from '../../document/change/edit.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
-import { ifCounted } from '../../document/planning.ts';
-import type { DocumentStore } from '../../document/store.ts';
-import type { PageStore } from '../../page-state/page-store.ts';
-import type { DrawOptions, DrawToolName } from '../kinds/kinds.ts';
-import type { Tool, ViewStore } from '../view-store.ts';
-import { type Draft, type DrawTool, EMPTY, type Ground, type Spot } from './draft.ts';
-import { draftMarks, isLarge } from './draft-marks.ts';
-import { isDrawTool, toolOf } from './tool-names.ts';
-import { readTyped, type Typing, typedPlace } from './typing.ts';
-
-/** What drawing works on: the document that it previews its edits in, the view that holds the draft, and the page that says aloud what was done. */
-export interface Desk {
-  readonly document: DocumentStore;
-  readonly view: ViewStore;
-  readonly page: PageStore;
-}
-
-/** A tool with its options, as they are at the moment. */
-export interface InHand {
-  readonly name: DrawToolName;
-  readonly tool: DrawTool<unknown>;
-  readonly options: unknown;
-}
-
-/** The drawing action in the hand; null where the hand selects, pans or measures. */
-export function inHand({ view }: Desk): InHand | null {
-  const { tool: name, drawOptions } = view.getState();
-  if (!isDrawTool(name)) return null;
-  const tool = toolOf(name);
-  const options = drawOptions[name];
-  return { name, tool: tool.instead?.(options) ?? tool, options };
-}
-
-/** The document without the draft. */
-export function groundOf({ document }: Desk): Ground {
-  const { file } = document.getState().committed();
-  return { file, site: toSite(file) };
-}
-
-/** What beside the hand is said of the draft. */
-export function wordsOf(desk: Desk): readonly string[] {
-  const held = inHand(desk);
-  const { draft } = desk.view.getState();
-  return held && draft ? held.tool.words(groundOf(desk), draft, held.options) : [];
-}
-
-/**
- * Shows a draft as the edit that it would come to: in the document, with its plan; on a large site by itself, for its
- * plan could not keep up with the hand.
- */
-function show(desk: Desk, draft: Draft): void {
-  const held = inHand(desk);
-  if (!held) return;
-  const { document, view } = desk;
-  const ground = groundOf(desk);
-  const edit = held.tool.edit(ground, draft, held.options);
-  if (isLarge(ground.site)) {
-    document.getState().cancelPreview();
-    view.setState({ draft: { ...draft }, draftMarks: edit && draftMarks(edit, ground.file, ground.site) });
-  } else {
-    const { previewed, plan } = document.getState();
-    view.setState({
-      draft: { ...draft },
-      ...(previewed === undefined && { draftOver: ifCounted(plan)?.takeoff ?? null }),
-    });
-    document.getState().preview(edit);
-  }
-  view.setState({ draftWords: wordsOf(desk) });
-}
-
-const editOf = (desk: Desk, { tool, options }: InHand, draft: Draft): Edit | null =>
-  tool.edit(groundOf(desk), draft, options);
-
-const draftOf = ({ view }: Desk): Draft => view.getState().draft ?? EMPTY;
+import type { Tool } from '../view-store.ts';
+import { type Desk, draftOf, editOf, groundOf, type InHand, inHand, show } from './desk.ts';
+import type { Draft, Spot } from './draft.ts';
+import { isLarge } from './draft-marks.ts';
+import { setOptions } from './drawing-options.ts';
+import { isDrawTool } from './tool-names.ts';
+import { typedPlace } from './typing.ts';
 
 /** Begins an action, or goes back to selecting; what stands whole is set first. Where nothing is drawn, none begins. */
 export function chooseTool(desk: Desk, tool: Tool): void {
@@ -222,65 +154,4 @@ export function stop(desk: Desk): void {
   const begun = draft !== null && (draft.spots.length > 0 || draft.whole);
   dropDraft(desk);
   if (!begun) desk.view.setState({ tool: 'select' });
-}
-
-/** Takes over what is typed; the place that it gives is set. */
-export function takeTyped(desk: Desk): void {
-  const { typing, pointer } = desk.view.getState();
-  const held = inHand(desk);
-  const draft = draftOf(desk);
-  if (!typing) return;
-  if (!held) {
-    // What is moved by hand comes to lie where it is shown.
-    desk.document.getState().commitPreview();
-    desk.view.setState({ typing: null });
-    return;
-  }
-  const { units } = desk.document.getState().site;
-  if (typing.field === 'elevation') {
-    const z = readTyped(typing, 'elevation', units);
-    desk.view.setState({ typing: null });
-    if (!z?.ok || !held.tool.raised) return;
-    const raised = held.tool.raised(draft, z.value, held.options);
-    setOptions(desk, held.name, raised.options);
-    if (desk.view.getState().draft) show(desk, raised.draft);
-    return;
-  }
-  const last = draft.whole ? undefined : draft.spots.at(-1);
-  const hand = draft.next ?? { at: pointer ?? last?.at ?? [0, 0], z: null, ref: null };
-  if (typedPlace(typing, last?.at ?? null, hand.at, units)) press(desk, hand);
-  desk.view.setState({ typing: null });
-}
-
-/** Changes what is typed; what is drawn, or moved by hand, follows. Null stops typing, and puts back what was moved. */
-export function type(desk: Desk, typing: Typing | null): void {
-  if (!typing && !inHand(desk)) desk.document.getState().cancelPreview();
-  desk.view.setState({ typing });
-  const { pointer } = desk.view.getState();
-  const draft = draftOf(desk);
-  if (!inHand(desk) || draft.whole) return;
-  if (draft.spots.length === 0 && typing?.field !== 'x' && typing?.field !== 'y') return;
-  const hand = pointer ?? draft.next?.at ?? (typing ? ([0, 0] as const) : null);
-  if (hand) hover(desk, { at: hand, z: null, ref: null });
-}
-
-function setOptions(desk: Desk, name: DrawToolName, options: unknown): void {
-  const { drawOptions } = desk.view.getState();
-  desk.view.setState({ drawOptions: { ...drawOptions, [name]: options } });
-}
-
-/** Changes options of an action; what is being drawn follows. */
-export function changeOptions<T extends DrawToolName>(desk: Desk, name: T, patch: Partial<DrawOptions[T]>): void {
-  setOptions(desk, name, { ...(desk.view.getState().drawOptions[name] as object), ...patch });
-  const { draft, tool } = desk.view.getState();
-  if (draft && tool === name) show(desk, draft);
-}
-
-/** Turns what is being drawn the other way round. */
-export function turnOver(desk: Desk): void {
-  const held = inHand(desk);
-  if (!held?.tool.turned) return;
-  setOptions(desk, held.name, held.tool.turned(held.options));
-  const { draft } = desk.view.getState();
-  if (draft) show(desk, draft);
 }

@@ -1,7 +1,7 @@
 import { USUAL_CHARGER, USUAL_DROP, USUAL_PANELBOARD } from '../../../calc/propose/usual.ts';
 import type { CanopyShape } from '../../../routing/propose/rows/canopy-bays.ts';
+import type { RowShape } from '../../../routing/propose/rows/row-shape.ts';
 import { ACCESSIBLE_SLOTS } from '../../../routing/propose/rows/row-slots.ts';
-import type { RowShape } from '../../../routing/propose/rows/stall-row.ts';
 import type {
   AisleKind,
   EquipmentKind,

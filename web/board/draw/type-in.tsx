@@ -4,7 +4,7 @@ import { keysToBoard } from '../../parts/keys-to-board.ts';
 import { lettersOf } from '../../parts/typed-text.ts';
 import { toScreen } from '../camera.ts';
 import { useView } from '../view-store.ts';
-import { takeTyped, type } from './drawing.ts';
+import { takeTyped, type } from './typed-in.ts';
 import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';
 import { useDesk } from './use-desk.ts';
 

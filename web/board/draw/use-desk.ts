@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { usePageStore } from '../../page-state/page-store.ts';
 import { useViewStore } from '../view-store.ts';
-import type { Desk } from './drawing.ts';
+import type { Desk } from './desk.ts';
 
 /** The stores that the drawing actions work on. */
 export function useDesk(): Desk {

@@ -2,7 +2,8 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
 import type { Scene } from '../scene/scene.ts';
 import type { ViewState } from '../view-store.ts';
-import { type Snapped, snapped } from './snapped.ts';
+import type { Snapped } from './snap-to.ts';
+import { snapped } from './snapped.ts';
 import { stepOf } from './step.ts';
 import { targetsAt } from './targets.ts';
 

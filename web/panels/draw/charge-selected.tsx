@@ -1,4 +1,4 @@
-import { groundOf } from '../../board/draw/drawing.ts';
+import { groundOf } from '../../board/draw/desk.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { chargeStalls } from '../../document/edits/charge-stalls.ts';

@@ -1,6 +1,6 @@
 import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
 import { MOUNTS, type Mount } from '../../../routing/site/schema/vocabulary.ts';
-import { groundOf } from '../../board/draw/drawing.ts';
+import { groundOf } from '../../board/draw/desk.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';

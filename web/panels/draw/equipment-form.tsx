@@ -1,5 +1,5 @@
 import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
-import { groundOf } from '../../board/draw/drawing.ts';
+import { groundOf } from '../../board/draw/desk.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useDocument } from '../../document/use-document.tsx';

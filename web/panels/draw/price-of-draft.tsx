@@ -1,6 +1,6 @@
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
+import { groundOf } from '../../board/draw/desk.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
-import { groundOf } from '../../board/draw/drawing.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
 import { insertedBy } from '../../document/change/selection.ts';

@@ -1,4 +1,4 @@
-import { MAX_STALLS } from '../../../routing/propose/rows/stall-row.ts';
+import { MAX_STALLS } from '../../../routing/propose/rows/row-shape.ts';
 import { usualAisle } from '../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../routing/propose/rows/usual-stall.ts';
 import { PARKING_WAYS } from '../../../routing/site/schema/vocabulary.ts';

@@ -1,4 +1,4 @@
-import { changeOptions } from '../../board/draw/drawing.ts';
+import { changeOptions } from '../../board/draw/drawing-options.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import type { DrawOptions, DrawToolName } from '../../board/kinds/kinds.ts';
 import { useView } from '../../board/view-store.ts';

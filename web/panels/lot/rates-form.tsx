@@ -1,6 +1,7 @@
 import { withCrew, withRate } from '../../../calc/prices/edit-list.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { RATE_FACTS, RATES, type Rate, type RateFact, ratesOf } from '../../../calc/prices/rates.ts';
+import { RATE_FACTS, type RateFact } from '../../../calc/prices/rate-facts.ts';
+import { RATES, type Rate, ratesOf } from '../../../calc/prices/rates.ts';
 import { takePrices } from '../../document/files/price-store.ts';
 import { FieldGroup } from '../../parts/field-group.tsx';
 import { TypedField } from '../../parts/fields.tsx';

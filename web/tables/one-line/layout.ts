@@ -1,5 +1,5 @@
-import { SYMBOL_HEIGHT } from '../../../calc/sheets/pdf/one-line/one-line-symbols.ts';
 import { oneLinePages } from '../../../calc/sheets/pdf/one-line/one-line-tree.ts';
+import { SYMBOL_HEIGHT } from '../../../calc/sheets/pdf/one-line/symbol-pen.ts';
 import type { ChargerGroup, OneLineItem } from './model.ts';
 
 /** Measures of the one-line on the page, pixels. */

@@ -1,13 +1,9 @@
 import { type ReactElement, useMemo } from 'react';
 import { WHITE } from '../../../calc/sheets/pdf/kit/ink.ts';
 import { LETTERS } from '../../../calc/sheets/pdf/kit/letters.ts';
-import {
-  drawBreaker,
-  drawOneLineSymbol,
-  SYMBOL_HALF,
-  SYMBOL_HEIGHT,
-  type SymbolPen,
-} from '../../../calc/sheets/pdf/one-line/one-line-symbols.ts';
+import { drawBreaker } from '../../../calc/sheets/pdf/one-line/circuit-symbols.ts';
+import { drawOneLineSymbol } from '../../../calc/sheets/pdf/one-line/one-line-symbols.ts';
+import { SYMBOL_HALF, SYMBOL_HEIGHT, type SymbolPen } from '../../../calc/sheets/pdf/one-line/symbol-pen.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import type { EquipmentKind } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';

@@ -6,17 +6,10 @@ import { centred, type Pen } from '../kit/pen.ts';
 import { flowTables } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
-import {
-  colours,
-  type Entry,
-  type Group,
-  LINES,
-  ONE_LINE,
-  PLAN_SYMBOLS,
-  RAISED_LINES,
-  REVISION,
-  STRIP_SYMBOLS,
-} from './entries.ts';
+import type { Entry, Group } from './entries.ts';
+import { ONE_LINE } from './one-line-entries.ts';
+import { colours, LINES, PLAN_SYMBOLS, RAISED_LINES, REVISION } from './plan-entries.ts';
+import { STRIP_SYMBOLS } from './strip-entries.ts';
 
 const SIGN_WIDTH = 110;
 const GAP = 30;

@@ -4,15 +4,10 @@ import { type Area, top } from '../kit/area.ts';
 import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
 import { CAP, LEADING } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
-import {
-  drawBranches,
-  drawBreaker,
-  drawGround,
-  drawOneLineSymbol,
-  SYMBOL_HALF,
-  SYMBOL_HEIGHT,
-} from './one-line-symbols.ts';
+import { drawBranches, drawBreaker, drawGround } from './circuit-symbols.ts';
+import { drawOneLineSymbol } from './one-line-symbols.ts';
 import type { OneLinePage, PlacedNode } from './one-line-tree.ts';
+import { SYMBOL_HALF, SYMBOL_HEIGHT } from './symbol-pen.ts';
 
 /** A piece of equipment with its words, wrapped to its column. */
 export interface WordedNode {

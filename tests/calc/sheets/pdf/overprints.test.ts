@@ -8,7 +8,7 @@ import { alongLine } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import { LETTERS } from '../../../../calc/sheets/pdf/kit/letters.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../calc/sheets/pdf/kit/scales.ts';
-import { titleLines } from '../../../../calc/sheets/pdf/kit/title-block.ts';
+import { titleLines } from '../../../../calc/sheets/pdf/kit/title-names.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
 import { feederLines } from '../../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
 import { planSheet } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';

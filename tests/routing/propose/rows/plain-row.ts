@@ -1,5 +1,5 @@
+import type { RowShape } from '../../../../routing/propose/rows/row-shape.ts';
 import { ACCESSIBLE_SLOTS } from '../../../../routing/propose/rows/row-slots.ts';
-import type { RowShape } from '../../../../routing/propose/rows/stall-row.ts';
 
 /** One row of stalls 9 x 18 ft, square to its line and on its left. */
 export const PLAIN_ROW: RowShape = {

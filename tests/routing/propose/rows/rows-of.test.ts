@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { RowShape } from '../../../../routing/propose/rows/row-shape.ts';
 import { inOrder, rowsOf, type Standing, wholeRows } from '../../../../routing/propose/rows/rows-of.ts';
-import { type RowShape, stallRow } from '../../../../routing/propose/rows/stall-row.ts';
+import { stallRow } from '../../../../routing/propose/rows/stall-row.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { PLAIN_ROW } from './plain-row.ts';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { type RowShape, stallsThatFit } from '../../../../routing/propose/rows/row-shape.ts';
 import type { SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
-import { type RowShape, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
+import { stallRow } from '../../../../routing/propose/rows/stall-row.ts';
 import { usualAisle } from '../../../../routing/propose/rows/usual-aisle.ts';
 import { usualStall } from '../../../../routing/propose/rows/usual-stall.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';

@@ -1,20 +1,10 @@
 import '../../../../web/document/counted-plan.ts';
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
-import {
-  back,
-  changeOptions,
-  chooseTool,
-  type Desk,
-  finish,
-  hover,
-  letGo,
-  press,
-  stop,
-  takeTyped,
-  turnOver,
-  type,
-} from '../../../../web/board/draw/drawing.ts';
+import type { Desk } from '../../../../web/board/draw/desk.ts';
+import { back, chooseTool, finish, hover, letGo, press, stop } from '../../../../web/board/draw/drawing.ts';
+import { changeOptions, turnOver } from '../../../../web/board/draw/drawing-options.ts';
+import { takeTyped, type } from '../../../../web/board/draw/typed-in.ts';
 import { retyped, startTyping } from '../../../../web/board/draw/typing.ts';
 import { createViewStore } from '../../../../web/board/view-store.ts';
 import { emptySite } from '../../../../web/document/opening.ts';

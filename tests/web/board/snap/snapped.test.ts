@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { TargetLine, TargetPoint } from '../../../../web/board/snap/aims.ts';
 import { SNAP_KINDS, type SnapKind } from '../../../../web/board/snap/kinds.ts';
-import { type SnapTo, snapped } from '../../../../web/board/snap/snapped.ts';
+import type { SnapTo } from '../../../../web/board/snap/snap-to.ts';
+import { snapped } from '../../../../web/board/snap/snapped.ts';
 
 const RACEWAY: TargetLine = { from: [0, 10, 11], to: [40, 10, 11], label: 'R1', ref: { list: 'raceways', id: 'R1' } };
 const BEAM: TargetLine = { from: [20, 0, 12], to: [20, 30, 12], label: 'B1', ref: { list: 'members', id: 'B1' } };

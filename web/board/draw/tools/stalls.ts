@@ -1,5 +1,6 @@
+import { type RowShape, type StallRow, stallsThatFit } from '../../../../routing/propose/rows/row-shape.ts';
 import type { SlotUse } from '../../../../routing/propose/rows/row-slots.ts';
-import { type RowShape, type StallRow, stallRow, stallsThatFit } from '../../../../routing/propose/rows/stall-row.ts';
+import { stallRow } from '../../../../routing/propose/rows/stall-row.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Aisle, Keepout, SiteFile, Stall } from '../../../../routing/site/site.ts';

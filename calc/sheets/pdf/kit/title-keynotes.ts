@@ -1,0 +1,66 @@
+import { type Area, top } from './area.ts';
+import type { Job } from './draft.ts';
+import { drawKeynote, type Keynote, keynoteSize } from './keynotes.ts';
+import type { Lettering } from './lettering.ts';
+import { LEADING } from './letters.ts';
+import { wrapped } from './lines-of-text.ts';
+import { type Pen, penWith } from './pen.ts';
+import type { SheetWords } from './title-block.ts';
+import { PAD, paragraph, rule } from './title-kit.ts';
+import { drawNames, drawProject } from './title-names.ts';
+import { REVISION_HEIGHT, SEAL, SIGNED, STAMP_WORDS } from './title-revisions.ts';
+
+/** The keynotes of a sheet for which its title block has room over that for the seal, from the first. */
+export function keynotesListed(job: Job, words: SheetWords, keynotes: readonly Keynote[]): readonly Keynote[] {
+  if (keynotes.length === 0) return keynotes;
+  const { titleBlock: block } = job.shape;
+  const pen = penWith(job.lettering);
+  const foot = drawNames(pen, block, job, words);
+  const height = drawProject(pen, block, job) - foot - STAMP_WORDS - SEAL - SIGNED - REVISION_HEIGHT;
+  const lines = keynotes.map((one) => keynoteLines(one, block, job.lettering));
+  let count = keynotes.length;
+  while (count > 0 && keynotesHeight(lines.slice(0, count), job.lettering) > height) count--;
+  return keynotes.slice(0, count);
+}
+
+const INDENT = 20;
+export const keynoteLines = ({ says }: Keynote, { width }: Area, lettering: Lettering): readonly string[] =>
+  wrapped(says, width - 2 * PAD - INDENT, lettering.sizes.small, lettering);
+
+/** Height of the list with its head. */
+export function keynotesHeight(lines: readonly (readonly string[])[], { sizes }: Lettering): number {
+  if (lines.length === 0) return 0;
+  const each = (one: readonly string[]): number =>
+    Math.max(keynoteSize(sizes.note) + 2, one.length * sizes.small * LEADING + 4);
+  return 2 * sizes.note + lines.reduce((sum, one) => sum + each(one), 0) + 6;
+}
+
+/** Where the list stands: under the words of the stamp, over the room for the seal. */
+export const keynoteRoom = (rest: Area, height: number): Area => ({
+  ...rest,
+  y: top(rest) - STAMP_WORDS - height,
+  height,
+});
+
+export function drawKeynotes(
+  pen: Pen,
+  room: Area,
+  keynotes: readonly Keynote[],
+  lines: readonly (readonly string[])[],
+): void {
+  if (keynotes.length === 0) return;
+  const { small, note } = pen.lettering.sizes;
+  rule(pen, room, top(room));
+  let y = top(room) - 1.4 * note;
+  pen.text('KEYNOTES', [room.x + PAD, y], { size: note, weight: 'bold' });
+  y -= 0.6 * note;
+  keynotes.forEach(({ number }, i) => {
+    const own = lines[i]!;
+    const height = Math.max(keynoteSize(note) + 2, own.length * small * LEADING + 4);
+    drawKeynote(pen, [room.x + PAD + 8, y - height / 2], number, note);
+    const first = y - (height - own.length * small * LEADING) / 2;
+    paragraph(pen, room.x + PAD + INDENT, first, own, { size: small });
+    y -= height;
+  });
+  rule(pen, room, room.y);
+}

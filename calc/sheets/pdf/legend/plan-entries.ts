@@ -1,0 +1,150 @@
+import type { Site } from '../../../../routing/site/site.ts';
+import { cloudOutline } from '../../drawing/revision-clouds.ts';
+import { inkOf, PENS } from '../kit/ink.ts';
+import { drawKeynote } from '../kit/keynotes.ts';
+import { centred } from '../kit/pen.ts';
+import { drawDelta } from '../kit/revised.ts';
+import { drawSymbol } from '../plans/base-plan.ts';
+import { feederInk } from '../plans/feeders-on-plan.ts';
+import { lineInks } from '../schedules/circuit-words.ts';
+import { type Group, layerLine, line, ROW, SYMBOL } from './entries.ts';
+
+export const PLAN_SYMBOLS: Group = {
+  title: 'Symbols of the plans',
+  entries: [
+    {
+      says: 'drop: the square is the junction box where the branch ends, the ring the retractor or point that the cord hangs from; one over the other where it hangs under its box',
+      height: 40,
+      draw: (pen, [x, y]) => {
+        pen.line(
+          [
+            [x - 28, y],
+            [x - 4, y],
+          ],
+          inkOf('drops'),
+        );
+        drawSymbol(pen, 'box', [x - 28, y], SYMBOL, 'drops');
+        drawSymbol(pen, 'retractor', [x - 4, y], SYMBOL, 'drops');
+        drawSymbol(pen, 'box', [x + 26, y], SYMBOL, 'drops');
+        drawSymbol(pen, 'retractor', [x + 26, y], SYMBOL, 'drops');
+      },
+    },
+    {
+      says: 'keynote: its words stand beside the plan',
+      height: ROW,
+      draw: (pen, at) => drawKeynote(pen, at, 1, pen.lettering.sizes.note),
+    },
+    {
+      says: 'pull box or conduit body, as drawn',
+      height: ROW,
+      draw: (pen, at) => drawSymbol(pen, 'pull-point', at, SYMBOL, 'pullPoints'),
+    },
+    {
+      says: 'junction box where circuits of a home run part, as the plan places it',
+      height: ROW,
+      draw: (pen, at) => drawSymbol(pen, 'junction', at, SYMBOL, 'pullPoints'),
+    },
+    {
+      says: 'handhole in the ground where conduits part or are pulled, its cover at grade; size and rating in the setting-out schedule',
+      height: 30,
+      draw: (pen, at) => drawSymbol(pen, 'handhole', at, SYMBOL, 'pullPoints'),
+    },
+    {
+      says: 'gridline with its label',
+      height: 34,
+      draw: (pen, [x, y]) => {
+        pen.line(
+          [
+            [x - 14, y],
+            [x + 40, y],
+          ],
+          inkOf('gridlines'),
+        );
+        pen.circle([x - 27, y], 13, PENS.existing);
+        const size = pen.lettering.sizes.note;
+        pen.text('2', [x - 27, centred(y, size)], { size, weight: 'bold', anchor: 'middle' });
+      },
+    },
+    {
+      says: 'match line: the plan goes on on the sheet it names',
+      height: ROW,
+      draw: line((pen, from, to) => pen.line([from, to], PENS.match)),
+    },
+    {
+      says: 'feeder drawn straight between what it joins: its length is given, not its way; grey where it is existing',
+      height: 34,
+      draw: (pen, [x, y]) => {
+        pen.line(
+          [
+            [x - 40, y + 5],
+            [x + 40, y + 5],
+          ],
+          feederInk({}),
+        );
+        pen.line(
+          [
+            [x - 40, y - 6],
+            [x + 40, y - 6],
+          ],
+          feederInk({ existing: true }),
+        );
+      },
+    },
+  ],
+};
+
+export const LINES: Group = {
+  title: 'Lines, by layer',
+  entries: (
+    [
+      'raceways',
+      'underground',
+      'equipment',
+      'workingSpace',
+      'keepouts',
+      'stalls',
+      'aisles',
+      'aisleStripes',
+      'columns',
+      'members',
+    ] as const
+  ).map(layerLine),
+};
+
+export const RAISED_LINES: Group = {
+  title: 'Raised view and sections',
+  entries: (['framing', 'vehicles', 'inletZones', 'cords', 'grade'] as const).map(layerLine),
+};
+
+export function colours(site: Site): Group {
+  const volts = [...new Set(site.chargers.map((charger) => charger.volts))].sort((a, b) => a - b);
+  return {
+    title: 'Colors of the lines',
+    entries: (volts.length === 0 ? [208] : volts).map((one) => ({
+      says: `lines A, B and C at ${one} V between lines (custom of the trade)`,
+      height: ROW,
+      draw: (pen, [x, y]) => {
+        [...lineInks(one)].forEach(([letter, ink], i) => {
+          pen.circle([x - 30 + 26 * i, y], 3.2, null, ink);
+          pen.text(letter, [x - 24 + 26 * i, centred(y, pen.lettering.sizes.small)], {
+            size: pen.lettering.sizes.small,
+          });
+        });
+      },
+    })),
+  };
+}
+
+export const REVISION: Group = {
+  title: 'Revision',
+  entries: [
+    {
+      says: 'cloud with the delta of its revision: round what changed since the version that the title block names',
+      height: 40,
+      draw: (pen, [x, y]) => {
+        pen.line(cloudOutline({ minX: x - 34, minY: y - 8, maxX: x + 14, maxY: y + 8 }, 10), inkOf('revisions'), true);
+        drawDelta(pen, [x + 32, y - 6], '1');
+      },
+    },
+  ],
+};
