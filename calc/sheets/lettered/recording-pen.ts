@@ -80,6 +80,7 @@ export function recordingPen(lettering: Lettering, standing: NonNullable<Pen['st
     },
     form: () => {},
     content: () => '',
+    bytes: () => new Uint8Array(),
   };
 }
 

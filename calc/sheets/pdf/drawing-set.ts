@@ -70,7 +70,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   const pages = sheets.map(({ draft }, i) => {
     const pen = penWith(lettering);
     draw(pen, i);
-    const page = addPage(doc, job.shape, resources, pen.content());
+    const page = addPage(doc, job.shape, resources, pen.bytes());
     if (draft.plan) statePlace(doc, page, draft.title, draft.plan, site, draft.frame ?? null);
     drawn?.(i + 1, sheets.length);
     return page;

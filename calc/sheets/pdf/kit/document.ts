@@ -35,7 +35,7 @@ export function addPage(
   doc: PDFDocument,
   shape: Pick<SheetShape, 'width' | 'height'>,
   resources: PDFRef,
-  content: string,
+  content: Uint8Array,
 ): PDFRef {
   const page = doc.addPage([shape.width, shape.height]);
   const stream = doc.context.flateStream(content);

@@ -6,6 +6,7 @@ import type { DimensionString, Figure } from './dimension.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { FONT_NAMES, type Lettering, type Weight } from './lettering.ts';
 import { CAP } from './letters.ts';
+import { fixed, operators, thousandths } from './operators.ts';
 
 export interface TextStyle {
   /** Size of the font, points. */
@@ -48,8 +49,9 @@ export interface Pen {
   onLayer(layer: LayerName, draw: () => void): void;
   /** Places a form or picture of the page's resources by a matrix, as faded as they say. */
   form(name: string, matrix: readonly number[]): void;
-  /** The operators so far, as the text of a content stream. */
+  /** The operators so far, as the text of a content stream, and as its bytes. */
   content(): string;
+  bytes(): Uint8Array;
 }
 
 interface State {
@@ -65,7 +67,8 @@ const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '' };
 const ROUND = 0.5522847498;
 
 export function penWith(lettering: Lettering): Pen {
-  const out: string[] = ['1 J 1 j'];
+  const out = operators();
+  out.push('1 J 1 j');
   let state: State = { ...UNKNOWN };
 
   const set = (key: keyof State, words: string): void => {
@@ -155,7 +158,8 @@ export function penWith(lettering: Lettering): Pen {
     },
     form: (name, matrix) =>
       kept('q', () => out.push(`/${fadedName(name)} gs ${matrix.map(ratio).join(' ')} cm /${name} Do`), 'Q'),
-    content: () => `${out.join('\n')}\n`,
+    content: () => new TextDecoder().decode(out.bytes()),
+    bytes: out.bytes,
   };
   return pen;
 }
@@ -171,13 +175,8 @@ export function arcPoints([x, y]: Point2, radius: number, from: number, to: numb
   });
 }
 
-const fixed = (value: number, decimals: number): string => {
-  if (!Number.isFinite(value)) throw new RangeError('a place on a sheet is a finite number');
-  const words = value.toFixed(decimals).replace(/\.?0+$/, '');
-  return words === '-0' ? '0' : words;
-};
 /** To a thousandth of a point. */
-const num = (value: number): string => (Number.isInteger(value) ? String(value) : fixed(value, 3));
+const num = (value: number): string => (Number.isInteger(value) ? String(value) : thousandths(value));
 const ratio = (value: number): string => (Number.isInteger(value) ? String(value) : fixed(value, 6));
 
 const COLOURS = new Map<string, string>();

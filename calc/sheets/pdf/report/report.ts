@@ -71,7 +71,7 @@ export async function report(
     const pen = penWith(lettering);
     drawFrame(pen, shape, [title, date, `page ${i + 1} of ${all.length}`]);
     page.draw(pen);
-    const ref = addPage(doc, shape, resources, pen.content());
+    const ref = addPage(doc, shape, resources, pen.bytes());
     drawn?.(i + 1, all.length);
     return ref;
   });

@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { PENS } from '../../../../calc/sheets/pdf/kit/ink.ts';
+import { thousandths } from '../../../../calc/sheets/pdf/kit/operators.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import { plainLettering } from './plain-lettering.ts';
 
@@ -61,5 +63,21 @@ describe('pen', () => {
       PENS.thin,
     );
     expect(one.content()).toContain('0 123456.789 m 0 2 l');
+  });
+  test('thousandths are those that the language rounds to, next to the middle of two as well', () => {
+    const plainly = (value: number): string =>
+      value
+        .toFixed(3)
+        .replace(/\.?0+$/, '')
+        .replace(/^-0$/, '0');
+    const near = fc.tuple(fc.integer({ min: -4e6, max: 4e6 }), fc.integer({ min: -3, max: 3 }));
+    fc.assert(
+      fc.property(fc.double({ min: -4e3, max: 4e3, noNaN: true }), near, (value, [step, off]) => {
+        const middle = (step + 0.5) / 1000;
+        const beside = middle + off * Math.abs(middle) * Number.EPSILON;
+        for (const one of [value, step / 1000, middle, beside, 1e7 * value])
+          expect(thousandths(one)).toBe(plainly(one));
+      }),
+    );
   });
 });
