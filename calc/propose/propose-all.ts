@@ -89,11 +89,9 @@ function bestWhole(
   mayGoOn: () => boolean,
 ): Whole {
   const many = Math.max(1, Math.floor(MOST_PLANNED / Math.max(1, cords.length)));
-  const ways = distinct(
-    SHAPES.slice(0, Math.max(2, many)).map((shape) =>
-      equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
-    ),
-  ).slice(0, many);
+  const ways = distinct(SHAPES.slice(0, Math.max(2, many)), many, (shape) =>
+    equipmentPart(hung, { prices, cords, shape, ...(load && { load }) }),
+  );
   const first = ways[0]!;
   ready({ file: withChargers(first.file, cords, first.fromOf), parts: [first.part] });
   let best: { readonly whole: Whole; readonly way: EquipmentPart } | null = null;
@@ -121,15 +119,21 @@ function bestWhole(
 const isBetter = (a: Whole, b: Whole): boolean =>
   a.fails < b.fails || (a.fails === b.fails && a.dollars < b.dollars - 0.005);
 
-/** Ways that differ in what they draw. */
-function distinct(ways: readonly EquipmentPart[]): readonly EquipmentPart[] {
-  const seen = new Set<string>();
-  return ways.filter(({ file: { equipment, feeders }, fromOf }) => {
-    const key = JSON.stringify([equipment, feeders, [...fromOf]]);
-    const isNew = !seen.has(key);
-    seen.add(key);
-    return isNew;
-  });
+/** Ways that differ in what they draw, so many at most; no more are worked than that takes. */
+function distinct(
+  shapes: readonly Shape[],
+  most: number,
+  wayOf: (shape: Shape) => EquipmentPart,
+): readonly EquipmentPart[] {
+  const ways = new Map<string, EquipmentPart>();
+  for (const shape of shapes) {
+    if (ways.size >= most) break;
+    const way = wayOf(shape);
+    const { file, fromOf } = way;
+    const key = JSON.stringify([file.equipment, file.feeders, [...fromOf]]);
+    if (!ways.has(key)) ways.set(key, way);
+  }
+  return [...ways.values()];
 }
 
 function wholeOf(

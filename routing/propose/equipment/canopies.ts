@@ -1,3 +1,4 @@
+import { kept } from '../../kept/kept.ts';
 import { steelOf } from '../../network/support/steel-near.ts';
 import type { Member, Point2, Point3, Site } from '../../site/site.ts';
 import { risersOf } from '../raceways/ground-ways.ts';
@@ -14,8 +15,11 @@ export interface Canopies {
   readonly haveRisers: boolean;
 }
 
+/** The same lists while the steel and the aisles are the same: what is found by them is kept with them. */
+const parcelsOf = kept((members: Site['members'], aisles: Site['aisles']) => steelParcels({ members, aisles }));
+
 export function canopiesOf(site: Site, places: readonly Point3[]): Canopies {
-  const parcels = steelParcels(site);
+  const parcels = parcelsOf(site.members, site.aisles);
   const risers = parcels.length === 0 ? [] : risersOf(site, steelOf(site.members)).at;
   const { hangReach } = site.rules;
   const up = parcels.map((members: readonly Member[]): readonly Point2[] =>

@@ -1,6 +1,8 @@
 import { kept } from '../../kept/kept.ts';
-import type { Equipment, Point2, Site } from '../../site/site.ts';
+import type { Equipment, Site } from '../../site/site.ts';
+import type { LotFrame } from '../raceways/lot-frame.ts';
 import type { EquipmentMake } from './place-finder.ts';
+import { placeKey } from './place-key.ts';
 import { standsFreeOfGround, standsFreeOfOthers } from './stands-free.ts';
 
 /** Where equipment of one make stands free. */
@@ -29,22 +31,14 @@ const knownOn = kept(
 /** Beyond so many makes on one ground, or places of one, they are looked at anew. */
 const MOST = { makes: 8, places: 200_000 } as const;
 
-/** Farther out than this, feet, no two places have keys alike. */
-const FAR = 2 ** 20;
-
-const keyOf = (u: number, v: number): number => (u + FAR) * 2 * FAR + v + FAR;
-
 /**
  * Turns at which equipment stands free: of the ground, which is looked at once for all equipment that comes to stand on
  * it, and of what stands there.
- * @param outOf from the frame of the lot to the site
- * @param turn of the frame, degrees
  */
 export function freeTurns(
   site: Site,
   { least, entryHeight, ...rest }: EquipmentMake,
-  outOf: (at: Point2) => Point2,
-  turn: number,
+  { outOf, turn }: LotFrame,
 ): FreeTurns {
   const { stalls, aisles, columns, keepouts, equipment: others, units } = site;
   const makes = knownOn(stalls, aisles, columns, keepouts);
@@ -76,7 +70,7 @@ export function freeTurns(
   return {
     looked: () => free.size,
     at: (u, v) => {
-      const key = keyOf(u, v);
+      const key = placeKey(u, v);
       const known = free.get(key);
       if (known !== undefined) return known;
       const found = turnAt(u, v, key);

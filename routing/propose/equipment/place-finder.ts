@@ -1,10 +1,11 @@
 import { type Box, boxOf, widened } from '../../plane/box.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
-import { frameDegrees, type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
+import { type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
 import { freeTurns } from './free-turns.ts';
 import { BY_STEEL, type Canopy, nearSteel, type Weights, weightsOf } from './place-weights.ts';
 import { placesOutward } from './places-outward.ts';
+import { leastFirst, type Weighed } from './rough-weight.ts';
 
 /** A place for a piece of equipment. Lengths in feet. */
 export interface EquipmentPlace {
@@ -87,8 +88,7 @@ export interface PlaceFinder {
  */
 export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
   const frame = lotFrame(site);
-  const turn = frameDegrees(site);
-  const free = freeTurns(site, make, frame.outOf, turn);
+  const free = freeTurns(site, make, frame);
   const turnAt = free.at;
   const isBy = nearSteel(frame);
   const bySteel = new Map<readonly Member[], readonly Point2[]>();
@@ -114,12 +114,9 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       const first = (order: Iterable<Weighed>): EquipmentPlace | null => firstOf(frame, turnAt, weights, order, wish);
       const { by } = wish;
       if (by.length === 0) return first(outward(weights, wish));
-      const ordered = (places: readonly Point2[]): readonly Weighed[] =>
-        places
-          .map((at) => ({ at, weighed: weights.weigh(at) }))
-          .filter(({ weighed }) => Number.isFinite(weighed))
-          .sort((a, b) => a.weighed - b.weighed || a.at[0] - b.at[0] || a.at[1] - b.at[1]);
-      const steel = first(ordered([...new Set(by.flatMap(({ members }) => alongSteel(members)))]));
+      const ordered = (places: readonly Point2[]) => leastFirst(places, weights.rough, weights.weigh);
+      const places = by.length === 1 ? alongSteel(by[0]!.members) : by.flatMap(({ members }) => alongSteel(members));
+      const steel = first(ordered(by.length === 1 ? places : [...new Set(places)]));
       // From the open its branches go in the ground, where it is known what that costs.
       const open =
         wish.trench > 0 && by.every(({ risers }) => risers.length > 0) ? first(outward(weights, wish)) : null;
@@ -129,11 +126,6 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       return first(ordered(gridIn(near, wish.step))) ?? rough;
     },
   };
-}
-
-interface Weighed {
-  readonly at: Point2;
-  readonly weighed: number;
 }
 
 /** Places by steel are looked for on a grid of so many feet, then on a finer one about the best of them. */

@@ -1,8 +1,11 @@
+import { kept } from '../../kept/kept.ts';
 import { boxOf, widened } from '../../plane/box.ts';
 import type { Member, Point2 } from '../../site/site.ts';
-import type { LotFrame } from '../raceways/lot-frame.ts';
+import { frameOf, type LotFrame } from '../raceways/lot-frame.ts';
 import { away } from '../raceways/steel.ts';
 import type { End, Wish } from './place-finder.ts';
+import { placeKey } from './place-key.ts';
+import { overheadSum } from './rough-weight.ts';
 
 /** Up over an aisle and down again, feet: raceways cross it so much higher than they hang. */
 const OVER_AISLE = 6;
@@ -24,6 +27,8 @@ export interface Weights {
   /** Of each branch, feet. */
   readonly lengths: (at: Point2) => readonly number[];
   readonly weigh: (at: Point2) => number;
+  /** The same but for rounding, in a few steps for any number of ends. */
+  readonly rough: (at: Point2) => number;
   readonly feeder: (at: Point2) => number;
   readonly trench: (at: Point2) => number;
   /** Feet that branches lie in the ground to canopies that it does not stand by. */
@@ -33,24 +38,39 @@ export interface Weights {
 
 export const straight = ([a, b]: Point2, [u, v]: Point2): number => Math.abs(a - u) + Math.abs(b - v);
 
+/** What was found of some steel in a frame that is turned so: its box, and by place in whole feet whether that is by it. */
+const knownBy = kept((members: readonly Member[], turn: number) => {
+  const { into } = frameOf(turn);
+  const ends = members.flatMap(({ from, to }) => [from, to].map(([x, y]) => into([x, y])));
+  return { box: widened(boxOf(ends), BY_STEEL), by: new Map<number, boolean>() };
+});
+
+/** Beyond so many places by one piece of steel they are looked at anew. */
+const MOST_PLACES = 50_000;
+
 /** Whether a place, in the frame of the lot, is by some steel. */
-export function nearSteel(frame: LotFrame): (members: readonly Member[], at: Point2) => boolean {
-  const known = new WeakMap<readonly Member[], { readonly box: ReturnType<typeof boxOf>; by: Map<string, boolean> }>();
+export function nearSteel({ turn, outOf }: LotFrame): (members: readonly Member[], at: Point2) => boolean {
+  const own = new Map<readonly Member[], ReturnType<typeof knownBy>>();
   return (members, at) => {
-    let own = known.get(members);
-    if (own === undefined) {
-      const ends = members.flatMap(({ from, to }) => [from, to].map(([x, y]) => frame.into([x, y])));
-      own = { box: widened(boxOf(ends), BY_STEEL), by: new Map() };
-      known.set(members, own);
+    let known = own.get(members);
+    if (known === undefined) {
+      known = knownBy(members, turn);
+      own.set(members, known);
     }
+    const { box, by } = known;
     const [u, v] = at;
-    if (u < own.box.minX || u > own.box.maxX || v < own.box.minY || v > own.box.maxY) return false;
-    const key = `${u} ${v}`;
-    let isBy = own.by.get(key);
+    if (u < box.minX || u > box.maxX || v < box.minY || v > box.maxY) return false;
+    const isNear = (): boolean => {
+      const place = outOf(at);
+      return members.some((member) => away(member, place) <= BY_STEEL);
+    };
+    if (!Number.isInteger(u) || !Number.isInteger(v)) return isNear();
+    const key = placeKey(u, v);
+    let isBy = by.get(key);
     if (isBy === undefined) {
-      const place = frame.outOf(at);
-      isBy = members.some((member) => away(member, place) <= BY_STEEL);
-      own.by.set(key, isBy);
+      isBy = isNear();
+      if (by.size >= MOST_PLACES) by.clear();
+      by.set(key, isBy);
     }
     return isBy;
   };
@@ -89,6 +109,40 @@ export function weightsOf(
     });
     return { members, own, circuits, ups };
   });
+  const sumOf = (own: readonly number[], feet: (i: number) => number): number =>
+    own.reduce((sum, i) => sum + flat[i]!.circuits * feet(i), 0);
+  const roughly = (own: readonly number[]) => ({
+    overhead: overheadSum(
+      own.map((i) => flat[i]!),
+      gaps,
+      OVER_AISLE,
+    ),
+    rise: sumOf(own, (i) => rises[i]!),
+  });
+  const rough = once(() => {
+    const under = new Set(canopies.flatMap(({ own }) => own));
+    const open = roughly(flat.flatMap((_, i) => (under.has(i) ? [] : [i])));
+    const each = canopies.map(({ members, own, circuits, ups }) => ({
+      members,
+      circuits,
+      ups,
+      ...roughly(own),
+      up: sumOf(own, (i) => entryHeight + 2 * BURIED + ends[i]!.at[2]),
+    }));
+    return (at: Point2): number => {
+      let sum = open.rise + open.overhead(at);
+      for (const { members, circuits, ups, overhead, rise, up } of each) {
+        if (isBy(members, at)) {
+          sum += overhead(at) + rise;
+          continue;
+        }
+        let least = Number.POSITIVE_INFINITY;
+        for (const one of ups) least = Math.min(least, straight(at, one.at) * (dig + circuits) + one.onward);
+        sum += least + up;
+      }
+      return fedBy ? sum + fedBy.feeder * feeder(at) + fedBy.trench * trench(at) : sum;
+    };
+  });
   /** Where the branches to each canopy come up; null to those that are reached overhead. */
   const risersFrom = (at: Point2): readonly (Point2 | null | undefined)[] =>
     canopies.map(({ members, circuits, ups }) => {
@@ -121,6 +175,7 @@ export function weightsOf(
     trench,
     dug: (at) => dugBy(at, risersFrom(at)),
     flat,
+    rough: (at) => rough()(at),
     weigh: (at) => {
       const risers = risersFrom(at);
       return (
@@ -129,5 +184,13 @@ export function weightsOf(
         (fedBy ? fedBy.feeder * feeder(at) + fedBy.trench * trench(at) : 0)
       );
     },
+  };
+}
+
+function once<T>(work: () => T): () => T {
+  let known: { readonly answer: T } | null = null;
+  return () => {
+    known ??= { answer: work() };
+    return known.answer;
   };
 }

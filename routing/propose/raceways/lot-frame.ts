@@ -8,6 +8,8 @@ export interface LotFrame {
   readonly into: (at: Point2) => Point2;
   /** And back; to a ten-thousandth of a foot where the lot is turned. */
   readonly outOf: (at: Point2) => Point2;
+  /** How far it is turned, degrees counter-clockwise, from 0 up to 90. */
+  readonly turn: number;
 }
 
 /** Nearer to square than this, degrees, a lot is square. */
@@ -17,19 +19,21 @@ const SQUARE = 0.01;
  * The frame of a site: that of its gridlines where it has any, else of its steel (the way in which most feet of it lie),
  * else of its first row of stalls.
  */
-export function lotFrame(site: Site): LotFrame {
-  const turn = frameDegrees(site);
-  if (turn === 0) return { into: (at) => at, outOf: (at) => at };
+export const lotFrame = (site: Site): LotFrame => frameOf(frameDegrees(site));
+
+/** A frame turned by so many degrees. */
+export function frameOf(turn: number): LotFrame {
+  if (turn === 0) return { into: (at) => at, outOf: (at) => at, turn };
   const [c, s] = direction(turn);
   const round = (value: number): number => Math.round(value * 1e4) / 1e4;
   return {
     into: ([x, y]) => [x * c + y * s, y * c - x * s],
     outOf: ([u, v]) => [round(u * c - v * s), round(u * s + v * c)],
+    turn,
   };
 }
 
-/** How far the frame of a site is turned, degrees counter-clockwise, from 0 up to 90. */
-export const frameDegrees = (site: Site): number => quarter(degreesOf(site));
+const frameDegrees = (site: Site): number => quarter(degreesOf(site));
 
 /** From 0 up to 90: a quarter turn leaves the frame as it is. */
 function quarter(degrees: number): number {
