@@ -62,9 +62,12 @@ export const VERBS = {
       ['  --day ID', 'the charging day that decides, of several; without it the hardest'],
       ['  --changes', 'what the second of two versions changes in the first, and its change order'],
       ['  --restocking', 'with --changes: material that goes back costs the share of the price list'],
-      ['  --changes --out DIR', 'and the drawings of it, clouded'],
+      [
+        '  --changes --out DIR',
+        'and the drawings of it, clouded and marked by the newest issue of the second [--only, --set, --sheets as for plan]',
+      ],
     ],
-    options: ['json', 'changes', 'restocking', 'prices', 'words', 'bid-day', 'out', 'day'],
+    options: ['json', 'changes', 'restocking', 'prices', 'words', 'bid-day', 'out', 'only', 'set', 'sheets', 'day'],
   },
   propose: {
     usage: [

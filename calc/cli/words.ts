@@ -119,7 +119,19 @@ export async function runWords(words: readonly string[], loud: Machine): Promise
     case 'compare':
       return compareVerb(
         rest,
-        { json, changes, restocking, bidDay, ...named('words'), ...named('prices'), ...named('out'), ...named('day') },
+        {
+          json,
+          changes,
+          restocking,
+          bidDay,
+          ...named('words'),
+          ...named('prices'),
+          ...named('out'),
+          ...named('only'),
+          ...named('set'),
+          ...named('sheets'),
+          ...named('day'),
+        },
         machine,
       );
     case 'propose':

@@ -1,4 +1,5 @@
 import { dayOf } from '../../calc/sheets/day.ts';
+import type { RevisionName } from '../../calc/sheets/revision-names.ts';
 import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files/files.ts';
@@ -25,13 +26,15 @@ export function saveSheet(state: DocumentState, { ending, says, type, group }: (
 export const saveEverySheet = (state: DocumentState): void =>
   ask(state, { kind: 'every' }, { says: 'Every sheet', ending: '.sheets.zip', type: 'application/zip', drawn: true });
 
-/** Writes the open plan's drawing set as a revision of another version, what changed in clouds. */
-export const saveRevisedSet = (state: DocumentState, before: NamedSite): void =>
-  ask(
-    state,
-    { kind: 'revision', before },
-    { says: 'Drawing set with clouds', ending: '.changes.pdf', type: 'application/pdf', drawn: true },
-  );
+/** Writes a file of the open plan as a revision of another version, what changed in clouds. */
+export const saveRevised = (
+  state: DocumentState,
+  before: NamedSite,
+  { ending, says, type, isDrawn }: RevisionName,
+): void => {
+  const titled = `${says[0]!.toUpperCase()}${says.slice(1)}`;
+  ask(state, { kind: 'revision', before, ending }, { says: titled, ending, type, drawn: isDrawn });
+};
 
 /** Writes what is handed over of the work as one ZIP: the set as built with its photos, tables, and what goes beside. */
 export const saveHandover = (state: DocumentState, wanted: Extract<Wanted, { readonly kind: 'handover' }>): void =>

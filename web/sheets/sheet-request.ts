@@ -1,13 +1,14 @@
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { Underlay } from '../../calc/sheets/pdf/kit/underlay.ts';
+import type { RevisionEnding } from '../../calc/sheets/revision-names.ts';
 import type { SheetEnding } from '../../calc/sheets/sheet-names.ts';
 import type { NamedSite } from '../document/files/named-site.ts';
 
-/** What is to be written: one sheet, every sheet as one ZIP, or the drawing set as a revision of another version. */
+/** What is to be written: one sheet, every sheet as one ZIP, or one file of a revision of another version. */
 export type Wanted =
   | { readonly kind: 'sheet'; readonly ending: SheetEnding }
   | { readonly kind: 'every' }
-  | { readonly kind: 'revision'; readonly before: NamedSite }
+  | { readonly kind: 'revision'; readonly before: NamedSite; readonly ending: RevisionEnding }
   /** What is handed over of the work as one ZIP, with photos by their hashes, and what goes beside by how it ends. */
   | {
       readonly kind: 'handover';

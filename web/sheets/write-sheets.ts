@@ -4,7 +4,7 @@ import { revision } from '../../calc/plan/revision.ts';
 import { SHEET_FILES, type SheetSurroundings } from '../../calc/sheets/every-sheet.ts';
 import { handoverFiles } from '../../calc/sheets/handover.ts';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
-import { revisedSet } from '../../calc/sheets/revised-set.ts';
+import { REVISION_FILES } from '../../calc/sheets/revised-set.ts';
 import { sheetFileName } from './sheet-file-name.ts';
 import type { SheetContent, SheetNews, SheetRequest } from './sheet-request.ts';
 import { zipOf } from './zip.ts';
@@ -40,7 +40,9 @@ export async function writeSheets(
   }
   if (wanted.kind === 'revision') {
     const before = alternativeOf(wanted.before.name, wanted.before.site, prices);
-    return owned(await revisedSet(before, planned, revision(before, planned), { ...around, drawn: pages }));
+    const versions = { before, after: planned, changes: revision(before, planned) };
+    const file = REVISION_FILES.find(({ ending }) => ending === wanted.ending)!;
+    return owned(await file.write(versions, { ...around, drawn: pages }));
   }
   if (wanted.kind === 'handover') {
     const { photos, beside } = wanted;

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { Alternative } from '../../calc/plan/comparison.ts';
 import { revision } from '../../calc/plan/revision.ts';
+import { REVISION_NAMES } from '../../calc/sheets/revision-names.ts';
 import type { Ref } from '../document/change/element-lists.ts';
 import { fileNameOf } from '../document/files/files.ts';
 import { usePageActions } from '../page-state/page-actions.ts';
@@ -31,9 +32,17 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
         </button>
       )}
       {(changes.elements.length > 0 || changes.quantities.length > 0) && (
-        <button type="button" onClick={() => saveRevised({ name: fileNameOf(before.name), site: before.site })}>
-          Save the drawing set with clouds
-        </button>
+        <div className="row" role="group" aria-label="Save as a revision">
+          {REVISION_NAMES.map((file) => (
+            <button
+              type="button"
+              key={file.ending}
+              onClick={() => saveRevised({ name: fileNameOf(before.name), site: before.site }, file)}
+            >
+              Save the {file.says}
+            </button>
+          ))}
+        </div>
       )}
       <ul>
         {changes.elements

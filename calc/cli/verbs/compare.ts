@@ -1,4 +1,3 @@
-import { basename, join } from 'node:path';
 import { printLength, printTotal } from '../../../routing/site/numbers/feet-inches.ts';
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
@@ -6,23 +5,20 @@ import { alternativeOf } from '../../plan/alternative.ts';
 import type { ChangeOrder } from '../../plan/change-order.ts';
 import { type Alternative, alternates, type ComparedFact, comparison } from '../../plan/comparison.ts';
 import { type Revision, revision } from '../../plan/revision.ts';
-import { changeOrderSheet } from '../../sheets/change-order-sheet.ts';
-import { csv } from '../../sheets/csv.ts';
-import { planDxf } from '../../sheets/dxf/plan-dxf.ts';
-import { planSvg } from '../../sheets/plan-svg.ts';
-import { revisedSet } from '../../sheets/revised-set.ts';
+import { REVISION_FILES } from '../../sheets/revised-set.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { rangesOf } from '../../words/ranges.ts';
+import { drawingsWished, withDrawings } from '../drawings.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
+import { sheetsNamed } from '../sheets-named.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
 import { textTable } from '../text-table.ts';
+import { writeChanges } from '../write-changes.ts';
 
 const MOST = 6;
-/** Mark of a revision that nobody numbered. */
-const REVISION = '1';
 
 export interface CompareOptions {
   readonly json: boolean;
@@ -36,8 +32,14 @@ export interface CompareOptions {
   readonly bidDay?: string | undefined;
   /** File of what suppliers' words mean. */
   readonly words?: string;
-  /** Folder for the drawing of the changes, with `changes`. */
+  /** Folder for the drawings of the changes, with `changes`. */
   readonly out?: string;
+  /** With `out`: endings of the files to be written, with commas between them. */
+  readonly only?: string;
+  /** With `out`: what the drawing set is for, in place of what the site says. */
+  readonly set?: string;
+  /** With `out`: parts of the drawing set, with commas between them, in place of what the site or its purpose has. */
+  readonly sheets?: string;
 }
 
 /**
@@ -55,6 +57,12 @@ export async function compareVerb(
     return wrong('compare --out: goes with --changes, for the drawings of them');
   if (options.restocking && !options.changes) return wrong('compare --restocking: goes with --changes');
   if (options.changes && paths.length !== 2) return wrong('compare --changes: name two versions, the earlier first');
+  if (options.out === undefined && (options.only ?? options.set ?? options.sheets) !== undefined)
+    return wrong('compare --only, --set, --sheets: go with --changes --out');
+  const files = sheetsNamed(options.only, REVISION_FILES);
+  if (!files.ok) return wrong(`compare ${files.reason}`);
+  const drawings = drawingsWished(options);
+  if (!drawings.ok) return wrong(`compare ${drawings.reason}`);
   const prices = pricesIn(options.prices, machine, options);
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites(paths, machine);
@@ -62,7 +70,9 @@ export async function compareVerb(
   const days = new Set(read.sites.flatMap(({ site }) => site.days.map(({ id }) => id)));
   if (options.day !== undefined && !days.has(options.day))
     return wrong(`compare --day: no file has a day "${options.day}"; there are ${[...days].join(', ') || 'none'}`);
-  const alternatives = read.sites.map(({ path, site }) => alternativeOf(path, site, prices.list));
+  const alternatives = read.sites.map(({ path, site }) =>
+    alternativeOf(path, withDrawings(site, drawings.wish), prices.list),
+  );
   const units = read.sites[0]?.site.units ?? 'ft';
   const facts = comparison(alternatives, options.day ?? null);
   const changes = options.changes
@@ -72,10 +82,14 @@ export async function compareVerb(
         options.restocking ? { restocking: prices.list } : undefined,
       )
     : undefined;
+  const [before, after] = alternatives as [Alternative, Alternative];
   const marked =
-    options.out !== undefined && changes ? await writeMarked(alternatives, changes, options.out, machine) : undefined;
+    options.out !== undefined && changes
+      ? await writeChanges({ before, after, changes }, files.files, options.out, machine)
+      : undefined;
   if (marked && marked.status !== 0) return marked;
-  if (options.json) return done(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
+  const told = (out: string): Outcome => ({ ...done(out), err: marked?.err ?? '' });
+  if (options.json) return told(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
   const parts = [
     sideBySide(alternatives, facts, units),
     alternates(alternatives)
@@ -86,50 +100,7 @@ export async function compareVerb(
     `Prices: ${prices.list.name}.`,
     CAUTIONS,
   ];
-  return done(`${parts.join('\n\n')}\n`);
-}
-
-/** The later version with a cloud round everything that changed, as SVG, DXF and drawing set, and its change order. */
-async function writeMarked(
-  alternatives: readonly Alternative[],
-  changes: Revision,
-  folder: string,
-  machine: Machine,
-): Promise<Outcome> {
-  const [before, after] = alternatives as [Alternative, Alternative];
-  const around = { fonts: machine.fonts, date: machine.today() };
-  const [since, file] = named(before, after).map((one) => one.name) as [string, string];
-  const parts = {
-    ...around,
-    fonts: await machine.fonts(),
-    file,
-    revision: { number: REVISION, since, before: before.site, changes },
-  };
-  const name = basename(after.name).replace(/(\.site)?\.json$/, '');
-  const files = [
-    [join(folder, `${name}.changes.svg`), await planSvg(after.site, after.plan, parts)],
-    [join(folder, `${name}.changes.dxf`), await planDxf(after.site, after.plan, parts)],
-    [join(folder, `${name}.changes.csv`), csv(changeOrderSheet(after.site, changes.order))],
-    [join(folder, `${name}.changes.pdf`), await revisedSet(...named(before, after), changes, around, REVISION)],
-  ] as const;
-  for (const [path, content] of files) {
-    try {
-      machine.write(path, content);
-    } catch (error) {
-      return wrong(`${path}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
-    }
-  }
-  return done(`${files.map(([path]) => path).join('\n')}\n`);
-}
-
-/** The two as sheets name them: by their file, and by their path too where both files have one name. */
-function named(before: Alternative, after: Alternative): readonly [Alternative, Alternative] {
-  const file = basename(after.name);
-  const since = basename(before.name);
-  return [
-    { ...before, name: since === file ? before.name : since },
-    { ...after, name: file },
-  ];
+  return told(`${parts.join('\n\n')}\n`);
 }
 
 function sideBySide(alternatives: readonly Alternative[], facts: readonly ComparedFact[], units: Units): string {

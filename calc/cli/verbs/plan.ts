@@ -8,6 +8,7 @@ import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
+import { sheetsNamed } from '../sheets-named.ts';
 import { type NamedSite, readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
 import { standingLine, summary } from '../summary.ts';
 import { underlaysBeside } from '../underlays.ts';
@@ -46,8 +47,8 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   if (options.json && options.out !== undefined) return wrong('plan: --json prints, --out writes; choose one');
   if (options.keepGoing && !options.json) return wrong('plan --keep-going: goes with --json');
   if (options.only !== undefined && options.out === undefined) return wrong('plan --only: goes with --out');
-  const sheets = sheetsNamed(options.only);
-  if (!sheets.ok) return wrong(sheets.reason);
+  const sheets = sheetsNamed(options.only, SHEET_FILES);
+  if (!sheets.ok) return wrong(`plan ${sheets.reason}`);
   if ((options.set ?? options.sheets) !== undefined && options.out === undefined)
     return wrong('plan --set, --sheets: go with --out');
   if (options.page !== undefined) {
@@ -92,26 +93,6 @@ function isPage(text: string): boolean {
 function planned(named: NamedSite, prices: PriceList): object {
   const { plan, site } = alternativeOf(named.path, named.site, prices);
   return publishedPlan(plan, site);
-}
-
-type SheetsNamed =
-  | { readonly ok: true; readonly files: readonly SheetFile[] }
-  | { readonly ok: false; readonly reason: string };
-
-/** The sheets whose names end as is wished: `pdf`, `runs.csv`; the one alone that has all of its name from the wish: `svg`. */
-function sheetsNamed(only: string | undefined): SheetsNamed {
-  if (only === undefined) return { ok: true, files: SHEET_FILES };
-  const wishes = only.split(',').map((wish) => wish.trim().replace(/^\./, ''));
-  const whole = new Set<string>(SHEET_FILES.map(({ ending }) => ending));
-  const ends = ({ ending }: SheetFile, wish: string): boolean =>
-    whole.has(`.${wish}`) ? ending === `.${wish}` : ending.endsWith(`.${wish}`);
-  const stray = wishes.find((wish) => wish === '' || !SHEET_FILES.some((file) => ends(file, wish)));
-  if (stray !== undefined)
-    return {
-      ok: false,
-      reason: `plan --only: no sheet ends in "${stray}"; the sheets are ${SHEET_FILES.map(({ ending }) => ending.slice(1)).join(', ')}`,
-    };
-  return { ok: true, files: SHEET_FILES.filter((file) => wishes.some((wish) => ends(file, wish))) };
 }
 
 async function writeSheets(

@@ -6,11 +6,20 @@ import type { ChangedElement } from '../../plan/revision.ts';
 
 /**
  * The areas of the plan that a revision changed: round every element that it added, moved or changed, and round the place
- * of what it removed (from the version before), with so many feet to spare. Areas that meet are one. Elements that are no
- * place on the plan, such as chargers, have none of their own.
+ * of what it removed (from the version before), and round other spots that read otherwise, with so many feet to spare.
+ * Areas that meet are one. A charger stands at its drop; feeders and loads are no place on the plan.
  */
-export function changedAreas(before: Site, after: Site, changed: readonly Changed[], margin: number): readonly Box[] {
-  return apart(changed.flatMap((one) => boxRound(before, after, one, margin) ?? []));
+export function changedAreas(
+  before: Site,
+  after: Site,
+  changed: readonly Changed[],
+  margin: number,
+  spots: readonly Point2[] = [],
+): readonly Box[] {
+  return apart([
+    ...changed.flatMap((one) => boxRound(before, after, one, margin) ?? []),
+    ...spots.map((spot) => widened(boxOf([spot]), margin)),
+  ]);
 }
 
 type Changed = Omit<ChangedElement, 'lines'>;
@@ -44,6 +53,10 @@ function apart(boxes: readonly Box[]): readonly Box[] {
 }
 
 function placeOf(site: Site, list: ElementList, id: string): readonly Point2[] {
+  if (list === 'chargers') {
+    const drop = byId(site.chargers).get(id)?.drop;
+    return drop === undefined ? [] : placeOf(site, 'drops', drop);
+  }
   const element = byId<{ readonly id: string }>(site[list]).get(id);
   const kind = placedKind(list);
   return element && kind && !kind.unclouded ? kind.points(element as never) : [];

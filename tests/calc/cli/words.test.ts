@@ -6,6 +6,9 @@ import { packedFonts } from '../../../calc/cli/fonts.ts';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { runWords } from '../../../calc/cli/words.ts';
+import { issueNames } from '../../../calc/plan/issue-names.ts';
+import { plan } from '../../../calc/plan/plan.ts';
+import { toSite } from '../../../routing/site/to-site.ts';
 import { linesOn, readPdf } from '../../outside/sheets/read-pdf.ts';
 
 const SAMPLES = join(import.meta.dirname, '../../../samples');
@@ -450,6 +453,40 @@ describe('the drawing of the changes', () => {
     );
     const printed = pages[page]!.texts.map(({ text }) => text).filter((words) => LINES.test(words));
     expect(printed.sort()).toEqual(lines);
+  });
+  test('is of the set, the sheets and the files that are asked for, marked by the newest issue of the later', async () => {
+    const lot = JSON.parse(readFileSync(join(SAMPLES, 'library-lot.site.json'), 'utf8'));
+    const site = toSite(lot);
+    lot.issued = issueNames(site, plan(site));
+    const earlier = JSON.stringify(lot);
+    lot.chargers[8].amps = 24;
+    lot.project = { issues: [{ mark: 'B', date: '2026-10-20', text: 'for construction' }] };
+    const words = ['compare', 'earlier.site.json', 'later.site.json', '--changes', '--out', 'marked'];
+    const machine = machineWith({ 'earlier.site.json': earlier, 'later.site.json': JSON.stringify(lot) });
+    const asked = ['--only', 'pdf', '--set', 'permit', '--sheets', 'plan,circuits'];
+    expect(await runWords([...words, ...asked], machine)).toMatchObject({ status: 0, err: '' });
+    expect([...machine.written.keys()]).toEqual([join('marked', 'later.changes.pdf')]);
+    const set = machine.written.get(join('marked', 'later.changes.pdf')) as Uint8Array;
+    const { pages } = await readPdf(set);
+    expect(pages.map(({ label }) => label)).toEqual(['G-001', 'E-101', 'E-601', 'E-602']);
+    const said = pages.map(({ texts }) => texts.map(({ text }) => text).join(' '));
+    expect(said[0]).toContain('PERMIT SET');
+    // The charger has its own cloud though its drop stands where it stood, and its row a delta; both of issue B.
+    expect(await linesOn(set, 2, 'G-ANNO-REVS')).toHaveLength(2);
+    expect((await linesOn(set, 3, 'G-ANNO-REVS')).length).toBeGreaterThan(0);
+    for (const page of said) expect(page).toMatch(/B 2026-10-20 for construction. Since/);
+    // Where the later was not issued, what marks it is told.
+    delete lot.project;
+    const unissued = machineWith({ 'earlier.site.json': earlier, 'later.site.json': JSON.stringify(lot) });
+    const { err } = await runWords([...words, '--only', 'changes.svg'], unissued);
+    expect(err).toContain('no issue of its own: its deltas are marked 1');
+    for (const stray of [
+      ['--only', 'xlsx'],
+      ['--set', 'permits'],
+      ['--sheets', 'plans'],
+    ])
+      expect((await runWords([...words, ...stray], machine)).err).toMatch(/^compare --/);
+    expect((await runWords(['compare', LIBRARY, LIBRARY, '--only', 'pdf'], machine)).status).toBe(2);
   });
   test('is not written without the changes', async () => {
     expect((await runWords(['compare', LIBRARY, LIBRARY, '--out', 'marked'], machineWith())).status).toBe(2);

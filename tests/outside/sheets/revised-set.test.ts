@@ -33,7 +33,14 @@ async function revised(change: (file: SiteFile) => SiteFile) {
     alternativeOf('after', after.site, INVENTED_LIST),
   );
   const bytes = await setOf(after, {
-    revision: { number: '7', since: 'first.site.json', before: before.site, changes },
+    revision: {
+      number: '7',
+      date: '2026-11-20',
+      text: null,
+      since: 'first.site.json',
+      before: { site: before.site, plan: before.planned },
+      changes,
+    },
   });
   return { before, after, changes, bytes, pdf: await readPdf(bytes) };
 }

@@ -1,6 +1,7 @@
 import { checklistOf } from '../../../field/checklist/checklist.ts';
 import { OPEN_KINDS, openItems } from '../../../field/open/open-items.ts';
 import { LINE_STATE_WORDS, STATE_NOTE } from '../../checklist-sheet.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -9,9 +10,12 @@ import { drawTable } from '../kit/table-drawing.ts';
 const fileOf = ({ record, site, plan }: Job) => record?.file ?? { site, plan };
 
 /** The inspection checklist, with what was recorded and room to write in what was not. */
-export const checklistSheets = (job: Job): readonly Draft[] => {
+export const checklistSheets = (job: Job): readonly Draft[] =>
+  flowed(job, 'checklist', 'Inspection checklist', checklistTable);
+
+function checklistTable(job: Job): Table {
   const { site, plan } = fileOf(job);
-  return flowed(job, 'checklist', 'Inspection checklist', {
+  return {
     short: 'checklist',
     title: 'Inspection checklist',
     lead: [STATE_NOTE],
@@ -35,14 +39,16 @@ export const checklistSheets = (job: Job): readonly Draft[] => {
       [by, on].filter(Boolean).join(' '),
       LINE_STATE_WORDS[state],
     ]),
-  });
-};
+  };
+}
 
 /** Everything that is still open, in one list. */
-export const openSheets = (job: Job): readonly Draft[] => {
+export const openSheets = (job: Job): readonly Draft[] => flowed(job, 'open items', 'Open items', openTable);
+
+function openTable(job: Job): Table {
   const { site, plan } = fileOf(job);
   const items = openItems(site, plan, job.record?.cost ?? null);
-  return flowed(job, 'open items', 'Open items', {
+  return {
     short: 'open items',
     title: items.length === 0 ? 'Open items: none' : `Open items: ${items.length}`,
     columns: [
@@ -55,11 +61,15 @@ export const openSheets = (job: Job): readonly Draft[] => {
       items.length === 0
         ? [['–', '', 'Nothing that the plan and the records know of.', '']]
         : items.map(({ kind, of, says, by, on }) => [OPEN_KINDS[kind], of, says, [by, on].filter(Boolean).join(' ')]),
-  });
-};
+  };
+}
 
-const flowed = (job: Job, key: string, title: string, table: Table): readonly Draft[] =>
-  flowTables([table], job.shape.field, job.lettering).map((page, i) => ({
+const flowed = (job: Job, key: string, title: string, tableOf: (job: Job) => Table): readonly Draft[] =>
+  flowTables(
+    revisedTables(job, (one) => [tableOf(one)]),
+    job.shape.field,
+    job.lettering,
+  ).map((page, i) => ({
     key: `${key} ${i + 1}`,
     series: 'E-7',
     title: i === 0 ? title : `${title}, continued`,

@@ -1,6 +1,7 @@
 import { tablesOf } from '../../../tables/editions.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
-import { flowTables } from '../kit/table.ts';
+import { flowTables, type Table } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { checksTable, notCheckedTable } from './checks-table.ts';
 import { columnOf } from './columns.ts';
@@ -9,16 +10,8 @@ import { findingsSummary } from './findings-summary.ts';
 
 /** The basis of design on sheets of its own: what is assumed and to be confirmed, what governs, what was looked at and found. */
 export function basisSheets(job: Job): readonly Draft[] {
-  const { site, plan, shape, lettering } = job;
-  const width = columnOf(job);
-  const tables = [
-    assumptionsTable(site, width),
-    criteriaTable(site, width),
-    findingsSummary(plan, tablesOf(site.rules), width),
-    checksTable(plan, width),
-    notCheckedTable(plan, width),
-  ];
-  return flowTables(tables, shape.field, lettering).map((page, i) => ({
+  const { shape, lettering } = job;
+  return flowTables(revisedTables(job, basisTables), shape.field, lettering).map((page, i) => ({
     key: `basis ${i + 1}`,
     series: 'G-0',
     title: i === 0 ? 'Basis of design and assumptions' : 'Basis of design and assumptions, continued',
@@ -27,4 +20,16 @@ export function basisSheets(job: Job): readonly Draft[] {
       for (const part of page) drawTable(pen, part);
     },
   }));
+}
+
+function basisTables(job: Job): readonly Table[] {
+  const { site, plan } = job;
+  const width = columnOf(job);
+  return [
+    assumptionsTable(site, width),
+    criteriaTable(site, width),
+    findingsSummary(plan, tablesOf(site.rules), width),
+    checksTable(plan, width),
+    notCheckedTable(plan, width),
+  ];
 }

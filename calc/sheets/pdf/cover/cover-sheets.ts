@@ -1,12 +1,14 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Drawing } from '../../drawing/drawing.ts';
 import { type Area, right, top } from '../kit/area.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE, type NumberedSheet, numberedSheets } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
 import { shortened } from '../kit/lines-of-text.ts';
 import { drawNorthArrow } from '../kit/north-arrow.ts';
 import type { Pen } from '../kit/pen.ts';
 import { PURPOSE_WORDS } from '../kit/purpose.ts';
+import { revisedRemark } from '../kit/revised.ts';
 import { scaleThatFits } from '../kit/scales.ts';
 import { flowTables, TABLE_GAP, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -22,8 +24,16 @@ import { codesTable, scopeTable } from './scope.ts';
 /** More general sheets than this are not tried: the index alone would have thousands of sheets. */
 const MOST = 200;
 
-/** The general sheets of a set: cover with index, scope, codes, figures, notes and cautions, over as many as it takes. */
-export function coverSheets(job: Job, others: readonly Draft[], drawing: Drawing): readonly Draft[] {
+/**
+ * The general sheets of a set: cover with index, scope, codes, figures, notes and cautions, over as many as it takes. Its
+ * index is held against the sheets of the version that it revises.
+ */
+export function coverSheets(
+  job: Job,
+  others: readonly Draft[],
+  drawing: Drawing,
+  earlier: () => readonly NumberedSheet[],
+): readonly Draft[] {
   const { shape, lettering } = job;
   const { field } = shape;
   const width = columnOf(job);
@@ -32,7 +42,9 @@ export function coverSheets(job: Job, others: readonly Draft[], drawing: Drawing
   // The index lists the general sheets too, so their number is known only once they are laid out.
   for (let count = 1; count <= MOST; count++) {
     const drafts = Array.from({ length: count }, (_, i) => blank(i));
-    const pages = flowTables(coverTables(job, numberedSheets([...drafts, ...others]), width), room, lettering);
+    const index = numberedSheets([...drafts, ...others]);
+    const tables = revisedTables(job, (one) => coverTables(one, one === job ? index : earlier(), width));
+    const pages = flowTables(tables, room, lettering);
     if (pages.length > count) continue;
     return pages.map((page, i) => ({ ...blank(i), draw: (pen) => drawCover(pen, job, page, drawing) }));
   }
@@ -61,10 +73,17 @@ function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number):
     scopeTable(site, plan, width),
     codesTable(site, width),
     keyFigures(site, plan, width),
-    generalNotes(width, [...job.remarks, ...(site.drawings.notes ?? [])]),
+    generalNotes(width, notesOf(job)),
     cautionNotes(width),
   ];
 }
+
+/** What this set adds to the general notes; what comes and goes with its revision last, so that others keep their numbers. */
+const notesOf = ({ site, remarks, revision }: Job): readonly string[] => [
+  ...remarks,
+  ...(site.drawings.notes ?? []),
+  ...(revision ? [revisedRemark(revision)] : []),
+];
 
 function drawCover(pen: Pen, { site, shape: { field } }: Job, page: TablePage, drawing: Drawing): void {
   const { sizes } = pen.lettering;

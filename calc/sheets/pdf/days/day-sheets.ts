@@ -30,16 +30,8 @@ const GAP = 18;
  * then the energy and cost by stall.
  */
 export function daySheets(job: Job): readonly Draft[] {
-  const { site } = job;
-  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
-  const days = site.days.flatMap((day) => {
-    const read = siteDay(day, ground);
-    if (!read.ok) return [];
-    const planned = plannedDay(day, ground);
-    return [{ day, input: read.day, planned, rule: planned.strategy }];
-  });
   return [
-    ...days.map(
+    ...workedDays(job).map(
       ({ day, input, planned }): Draft => ({
         key: `day ${day.id}`,
         series: 'E-6',
@@ -48,8 +40,19 @@ export function daySheets(job: Job): readonly Draft[] {
         draw: (pen) => drawDay(pen, job, day, input, planned),
       }),
     ),
-    ...meterSheets(job, days),
+    ...meterSheets(job, workedDays),
   ];
+}
+
+/** The days of a site that can be worked. */
+function workedDays({ site }: Job) {
+  const ground = dayGround(treeOf(site), linesOf(site), site.chargers, site.loads);
+  return site.days.flatMap((day) => {
+    const read = siteDay(day, ground);
+    if (!read.ok) return [];
+    const planned = plannedDay(day, ground);
+    return [{ day, input: read.day, planned, rule: planned.strategy }];
+  });
 }
 
 function drawDay(pen: Pen, { site, shape }: Job, day: ChargingDay, input: DayInput, planned: PlannedDay): void {

@@ -3,6 +3,7 @@ import { chargerUse } from '../../../day/charger-use.ts';
 import type { DayInput } from '../../../day/day-input.ts';
 import { STRATEGY_WORDS } from '../../../day/day-words.ts';
 import type { Strategy } from '../../../day/rules/rules.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -18,9 +19,9 @@ export interface MeteredDay {
 }
 
 /** What each charger meters in a billing period of such days, and the cost of its energy: a table a day. */
-export function meterSheets(job: Job, days: readonly MeteredDay[]): readonly Draft[] {
-  const tables = days.map((one) => meterTable(job.site, one));
-  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
+export function meterSheets(job: Job, daysOf: (job: Job) => readonly MeteredDay[]): readonly Draft[] {
+  const tablesOf = (one: Job): readonly Table[] => daysOf(one).map((day) => meterTable(one.site, day));
+  return flowTables(revisedTables(job, tablesOf), job.shape.field, job.lettering).map((page, i) => ({
     key: `meters ${i + 1}`,
     series: 'E-6',
     title: 'Energy and cost by stall',

@@ -19,12 +19,19 @@ export interface CloudedArea extends Box {
   readonly lines: readonly number[];
 }
 
-/** A revision as a set shows it: clouded on the plans, told in the title blocks, listed in a schedule. */
+/** A revision as a set shows it: clouded on the plans, told in the title blocks, at each row that it changed. */
 export interface SetRevision {
+  /** What its deltas are marked with. */
   readonly number: string;
+  /** Its day. */
+  readonly date: string;
+  /** What it was issued for; null where it was not issued. */
+  readonly text: string | null;
   /** Name of the version that it is a revision of. */
   readonly since: string;
   readonly changes: Revision;
+  /** The version before, as its own set would have it; asked for by the sheets that hold their words against it. */
+  readonly earlier: () => Job;
   /** Where the plans are clouded, feet, as they lie on the sheets. */
   readonly areas: readonly CloudedArea[];
 }

@@ -1,44 +1,26 @@
 import { type Box, boxesMeet } from '../../../../routing/plane/box.ts';
-import { siteOnGrid } from '../../../../routing/site/place/site-on-grid.ts';
-import type { Point2, Site } from '../../../../routing/site/site.ts';
+import type { Point2 } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { Revision } from '../../../plan/revision.ts';
 import { rangesOf } from '../../../words/ranges.ts';
-import { changedAreas, linesIn } from '../../drawing/changed-areas.ts';
 import { LAYERS } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { type Area, MM, right, top } from './area.ts';
-import type { CloudedArea, SetRevision } from './draft.ts';
+import { DELTA, drawDelta } from './delta.ts';
+import type { SetRevision } from './draft.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { placesAround } from './label-places.ts';
 import type { Ground, LabelWish } from './labels.ts';
-import { CAP } from './letters.ts';
-import { centred, type Pen } from './pen.ts';
+import type { Pen } from './pen.ts';
 import type { View } from './view.ts';
 
-/** Feet between an element and its cloud: symbols are drawn larger than what they stand for. */
-const MARGIN = 2;
-/** Length of a scallop of a cloud, and side of a delta, points. */
+/** Length of a scallop of a cloud, points. */
 const SCALLOP = 4.5 * MM;
-const DELTA = 15;
 const INK: Ink = LAYERS.revisions;
 
-/** Where a set is clouded: both versions laid along the gridlines of the later. */
-export const cloudedAreas = (
-  { before, changes }: { readonly before: Site; readonly changes: Revision },
-  laid: Site,
-  gridlines: Site['gridlines'],
-): readonly CloudedArea[] => {
-  const earlier = siteOnGrid({ ...before, gridlines });
-  return changedAreas(earlier, laid, changes.elements, MARGIN).map((area) => ({
-    ...area,
-    lines: linesIn(area, earlier, laid, changes.elements),
-  }));
-};
-
 /** What the cover says of a revision. */
-export const revisedRemark = ({ number, since, changes }: Omit<SetRevision, 'areas'>): string =>
-  `Revision ${number} of ${since}: ${changeWords(changes)}. Clouds with a delta stand on the plans round what changed, and round the place of what is gone; all of it is listed in the schedules.`;
+export const revisedRemark = ({ number, since, changes }: Pick<SetRevision, 'number' | 'since' | 'changes'>): string =>
+  `Revision ${number} of ${since}: ${changeWords(changes)}. Clouds with a delta stand on the plans round what changed, and round the place of what is gone; a delta stands beside each row and note that reads otherwise than before. All changes are listed in the schedules.`;
 
 /** `3 elements added, 1 moved; 5 quantities`. */
 export function changeWords({ elements, quantities }: Revision): string {
@@ -109,16 +91,4 @@ function deltaPlace({ minX, minY, maxX, maxY }: Box, area: Area): Point2 | null 
   const x = Math.min(maxX, right(area) - DELTA);
   const y = Math.min(maxY + SCALLOP / 2 + 1, top(area) - DELTA);
   return [Math.max(x, area.x + DELTA), Math.max(y, area.y)];
-}
-
-/** A delta with its number; `at` is the middle of its foot. */
-export function drawDelta(pen: Pen, [x, y]: Point2, number: string): void {
-  const corners: readonly Point2[] = [
-    [x - DELTA / 2, y],
-    [x + DELTA / 2, y],
-    [x, y + DELTA * 0.87],
-  ];
-  pen.line(corners, INK, true);
-  const size = Math.min(pen.lettering.sizes.small, DELTA / 2 / CAP);
-  pen.text(number, [x, centred(y + DELTA * 0.3, size)], { size, weight: 'bold', anchor: 'middle' });
 }

@@ -1,10 +1,20 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { right, top } from './area.ts';
+import { DELTA_HEIGHT, drawDelta } from './delta.ts';
 import { PALE, PENS } from './ink.ts';
 import { CAP, LEADING } from './letters.ts';
 import { shortened } from './lines-of-text.ts';
 import type { Pen } from './pen.ts';
-import { aboveHead, CELL_PAD, type LaidRow, SWATCH, SWATCH_STEP, swatchRoom, type TablePart } from './table.ts';
+import {
+  aboveHead,
+  CELL_PAD,
+  type LaidLine,
+  type LaidRow,
+  SWATCH,
+  SWATCH_STEP,
+  swatchRoom,
+  type TablePart,
+} from './table.ts';
 
 /** Draws a part of a table: title, head, rows with thin rules between them, and the lines under its end. */
 export function drawTable(pen: Pen, part: TablePart): void {
@@ -20,10 +30,20 @@ export function drawTable(pen: Pen, part: TablePart): void {
   const words = shortened(whole, area.width, size, pen.lettering, 'bold');
   pen.text(words, [area.x, y], { size, weight: 'bold' });
   y -= sizes.head * 0.35;
-  for (const line of lead) {
-    y -= step;
-    pen.text(line, [area.x, y], { size: sizes.small });
-  }
+  const delta = (foot: number, room: number): void => {
+    const number = part.table.deltas?.number ?? '';
+    // What it takes is free right of every table: the gap to the next, or the one before the title block.
+    const side = Math.min(1.25 * sizes.small, (room - 1) / DELTA_HEIGHT);
+    pen.onLayer('revisions', () => drawDelta(pen, [right(area) + 1.5 + side / 2, foot], number, side));
+  };
+  const paragraph = (lines: readonly LaidLine[]): void => {
+    for (const { text, hasDelta } of lines) {
+      y -= step;
+      pen.text(text, [area.x, y], { size: sizes.small });
+      if (hasDelta) delta(y - 0.15 * step, step);
+    }
+  };
+  paragraph(lead);
   const start = top(area) - aboveHead(part, pen.lettering);
   const { isPlain = false } = part.table;
   if (!isPlain) {
@@ -35,6 +55,8 @@ export function drawTable(pen: Pen, part: TablePart): void {
   for (const row of rows) {
     drawRow(pen, part, row, y, 'regular');
     y -= row.height;
+    const line = Math.min(row.height, step + 3.5);
+    if (row.hasDelta) delta(y + row.height - line + 0.5, line);
     rules.push([
       [area.x, y],
       [right(area), y],
@@ -42,10 +64,7 @@ export function drawTable(pen: Pen, part: TablePart): void {
   }
   if (!isPlain) drawRules(pen, part, rules, start, y);
   y -= 2;
-  for (const line of foot) {
-    y -= step;
-    pen.text(line, [area.x, y], { size: sizes.small });
-  }
+  paragraph(foot);
 }
 
 /** Hair lines between rows and columns, the head underlined, a border round it all. */

@@ -35,12 +35,29 @@ export interface Table {
   readonly rows: readonly (readonly (string | TableCell)[])[];
   /** Lines under its last row. */
   readonly foot?: readonly string[];
+  /** Places of what a revision changed, for a delta each with its mark. */
+  readonly deltas?: TableDeltas;
+}
+
+/** Counted from 0 among the rows, the lines before them and the lines after them. */
+export interface TableDeltas {
+  readonly number: string;
+  readonly rows: ReadonlySet<number>;
+  readonly lead: ReadonlySet<number>;
+  readonly foot: ReadonlySet<number>;
+}
+
+/** A line of text, and whether a delta stands beside it. */
+export interface LaidLine {
+  readonly text: string;
+  readonly hasDelta: boolean;
 }
 
 /** A row as it is drawn: the lines of each cell. */
 export interface LaidRow {
   readonly cells: readonly { readonly lines: readonly string[]; readonly swatches: readonly string[] }[];
   readonly height: number;
+  readonly hasDelta: boolean;
 }
 
 /** A part of a table that stands on one place of a sheet. */
@@ -49,10 +66,10 @@ export interface TablePart {
   readonly area: Area;
   readonly widths: readonly number[];
   readonly title: string;
-  readonly lead: readonly string[];
+  readonly lead: readonly LaidLine[];
   readonly head: LaidRow;
   readonly rows: readonly LaidRow[];
-  readonly foot: readonly string[];
+  readonly foot: readonly LaidLine[];
 }
 
 /** Parts of tables on one sheet. */
@@ -75,10 +92,10 @@ interface Laid {
   readonly table: Table;
   readonly widths: readonly number[];
   readonly width: number;
-  readonly lead: readonly string[];
+  readonly lead: readonly LaidLine[];
   readonly head: LaidRow;
   readonly rows: readonly LaidRow[];
-  readonly foot: readonly string[];
+  readonly foot: readonly LaidLine[];
 }
 
 /**
@@ -151,32 +168,35 @@ export const aboveHead = ({ lead }: TablePart, { sizes }: Lettering): number =>
 
 function layOut(table: Table, most: number, lettering: Lettering): Laid {
   const { small } = lettering.sizes;
+  const { deltas } = table;
   const widths = widthsOf(table, most, lettering);
   const width = widths.reduce((sum, one) => sum + one, 0);
-  const row = (cells: readonly (string | TableCell)[], weight: 'regular' | 'bold'): LaidRow => {
+  const row = (cells: readonly (string | TableCell)[], weight: 'regular' | 'bold', hasDelta = false): LaidRow => {
     const laid = cells.map((cell, i) => {
       const { text, swatches = [] } = typeof cell === 'string' ? { text: cell } : cell;
       const room = widths[i]! - 2 * CELL_PAD - swatchRoom(swatches.length);
       return { lines: wrapped(text, room + 0.01, small, lettering, { most: 12, weight }), swatches };
     });
     const lines = Math.max(1, ...laid.map((cell) => cell.lines.length));
-    return { cells: laid, height: lines * small * LEADING + 3.5 };
+    return { cells: laid, height: lines * small * LEADING + 3.5, hasDelta };
   };
-  const paragraph = (lines: readonly string[] = []): readonly string[] =>
-    lines.flatMap((line) => wrapped(line, width, small, lettering));
+  const paragraph = (lines: readonly string[] = [], marked?: ReadonlySet<number>): readonly LaidLine[] =>
+    lines.flatMap((line, i) =>
+      wrapped(line, width, small, lettering).map((text, k) => ({ text, hasDelta: k === 0 && marked?.has(i) === true })),
+    );
   return {
     table,
     widths,
     width,
-    lead: paragraph(table.lead),
+    lead: paragraph(table.lead, deltas?.lead),
     head: table.isPlain
-      ? { cells: [], height: 0 }
+      ? { cells: [], height: 0, hasDelta: false }
       : row(
           table.columns.map(({ head }) => head),
           'bold',
         ),
-    rows: table.rows.map((cells) => row(cells, 'regular')),
-    foot: paragraph(table.foot),
+    rows: table.rows.map((cells, i) => row(cells, 'regular', deltas?.rows.has(i))),
+    foot: paragraph(table.foot, deltas?.foot),
   };
 }
 

@@ -1,13 +1,16 @@
+import type { Project } from '../../../../routing/site/site.ts';
 import { type Area, INCH, right, top } from './area.ts';
+import { drawDelta } from './delta.ts';
 import type { Job } from './draft.ts';
 import { GREY, PENS } from './ink.ts';
 import { shortened, wrapped } from './lines-of-text.ts';
 import { centred, type Pen } from './pen.ts';
 import { PURPOSE_WORDS, stampOf } from './purpose.ts';
-import { changeWords, drawDelta } from './revised.ts';
+import { changeWords } from './revised.ts';
 import { PAD, rule } from './title-kit.ts';
 
 const REVISION_ROWS = 6;
+type Issue = NonNullable<Project['issues']>[number];
 
 /** Height over the signatures that stays free for a seal, points: 2 in, as most are across. */
 export const SEAL = 2 * INCH;
@@ -78,7 +81,11 @@ export function drawRevisions(pen: Pen, room: Area, block: Area, { revision, dat
       PENS.thin,
     );
   // The last issues, as far as there is room beside the revision that the set is.
-  const issues = (site.project.issues ?? []).slice(revision ? 2 - REVISION_ROWS : -REVISION_ROWS);
+  const isRevision = (issue: Issue): boolean =>
+    issue.mark === revision?.number && issue.date === revision.date && issue.text === revision.text;
+  const issues = (site.project.issues ?? [])
+    .filter((issue) => !isRevision(issue))
+    .slice(revision ? 2 - REVISION_ROWS : -REVISION_ROWS);
   const base = (line: number): number => centred(top(room) - (2.5 + line) * row, size);
   issues.forEach(({ mark, date: when, text }, i) => {
     [mark, when, text].forEach((word, column) => {
@@ -89,8 +96,9 @@ export function drawRevisions(pen: Pen, room: Area, block: Area, { revision, dat
   if (revision) {
     const first = issues.length;
     drawDelta(pen, [columns[0]! + 13, top(room) - (3 + first) * row + 2], revision.number);
-    pen.text(date, [columns[1]! + 4, base(first)], { size });
-    const told = `Since ${revision.since}: ${changeWords(revision.changes)}`;
+    const when = shortened(revision.date, dated - 6, size, pen.lettering);
+    pen.text(when, [columns[1]! + 4, base(first)], { size });
+    const told = `${revision.text === null ? '' : `${revision.text}. `}Since ${revision.since}: ${changeWords(revision.changes)}`;
     const width = right(block) - columns[2]! - 8;
     wrapped(told, width, size, pen.lettering, { most: REVISION_ROWS - first }).forEach((words, line) => {
       pen.text(words, [columns[2]! + 4, base(first + line)], { size });

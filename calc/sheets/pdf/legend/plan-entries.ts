@@ -1,9 +1,9 @@
 import type { Site } from '../../../../routing/site/site.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
+import { drawDelta } from '../kit/delta.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
 import { drawKeynote } from '../kit/keynotes.ts';
 import { centred } from '../kit/pen.ts';
-import { drawDelta } from '../kit/revised.ts';
 import { drawSymbol } from '../plans/base-plan.ts';
 import { feederInk } from '../plans/feeders-on-plan.ts';
 import { lineInks } from '../schedules/circuit-words.ts';

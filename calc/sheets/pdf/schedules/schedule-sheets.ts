@@ -1,5 +1,6 @@
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import { withDifferences } from '../as-built/differences.ts';
+import { revisedTables } from '../kit/deltas.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table, type TablePage } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
@@ -15,6 +16,32 @@ import { takeoffSchedule } from './takeoff-schedule.ts';
 
 /** The schedules, one after another over as many sheets as they take. */
 export function scheduleSheets(job: Job): readonly Draft[] {
+  return sheetsFor(job, 'schedules', revisedTables(job, schedulesOf), titleOf);
+}
+
+/** What a revised set changes, after all other schedules: sheets keep their numbers. */
+export const revisionSheets = (job: Job): readonly Draft[] =>
+  sheetsFor(job, 'revision', [revisionSchedule(job)], () => `Changes of revision ${job.revision?.number ?? ''}`);
+
+function sheetsFor(
+  job: Job,
+  key: string,
+  tables: readonly Table[],
+  titled: (page: TablePage) => string,
+): readonly Draft[] {
+  const filled = tables.filter(({ rows }) => rows.length > 0);
+  return flowTables(filled, job.shape.field, job.lettering).map((page, i) => ({
+    key: `${key} ${i + 1}`,
+    series: 'E-6',
+    title: titled(page),
+    scale: NOT_TO_SCALE,
+    draw: (pen) => {
+      for (const part of page) drawTable(pen, part);
+    },
+  }));
+}
+
+function schedulesOf(job: Job): readonly Table[] {
   const drawn = job.record && { ...job, ...job.record.drawn };
   const of = (part: SheetPart, tables: (job: Job) => readonly Table[]): readonly Table[] => {
     if (!job.parts.has(part)) return [];
@@ -22,7 +49,7 @@ export function scheduleSheets(job: Job): readonly Draft[] {
     const before = new Map(tables(drawn).map((table) => [table.title, table]));
     return tables(job).map((table) => withDifferences(table, before.get(table.title)));
   };
-  const tables = [
+  return [
     ...of('circuits', (one) => [runSchedule(one)]),
     ...of('panels', panelTables),
     ...of('feeders', (one) => [feederSchedule(one)]),
@@ -31,17 +58,7 @@ export function scheduleSheets(job: Job): readonly Draft[] {
     ...(job.parts.has('setting-out') ? [settingOutSchedule(drawn ?? job), ...setOutTables(drawn ?? job)] : []),
     ...of('accessible', (one) => [accessibleSchedule(one)]),
     ...of('takeoff', (one) => [takeoffSchedule(one)]),
-    revisionSchedule(job),
-  ].filter(({ rows }) => rows.length > 0);
-  return flowTables(tables, job.shape.field, job.lettering).map((page, i) => ({
-    key: `schedules ${i + 1}`,
-    series: 'E-6',
-    title: titleOf(page),
-    scale: NOT_TO_SCALE,
-    draw: (pen) => {
-      for (const part of page) drawTable(pen, part);
-    },
-  }));
+  ];
 }
 
 /** `Schedules: circuits and runs, panels`. */

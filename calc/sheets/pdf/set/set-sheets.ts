@@ -1,7 +1,6 @@
 import type { SheetPart } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
-import type { Revision } from '../../../plan/revision.ts';
 import { sectionsOf } from '../../../space/section/typical.ts';
 import { planDrawing } from '../../drawing/plan-drawing.ts';
 import { asBuiltLot } from '../as-built/built-lot.ts';
@@ -12,12 +11,18 @@ import { basisSheets } from '../cover/basis-sheets.ts';
 import { coverSheets } from '../cover/cover-sheets.ts';
 import { daySheets } from '../days/day-sheets.ts';
 import { detailSheets } from '../details/detail-sheets.ts';
-import { type Draft, type Job, type NumberedSheet, numberedSheets, type SheetFrame } from '../kit/draft.ts';
+import {
+  type Draft,
+  type Job,
+  type NumberedSheet,
+  numberedSheets,
+  type SetRevision,
+  type SheetFrame,
+} from '../kit/draft.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { type Paper, sheetShape } from '../kit/paper.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partsOf, WORK_PARTS } from '../kit/purpose.ts';
-import { cloudedAreas, revisedRemark } from '../kit/revised.ts';
 import { drawTitleBlock } from '../kit/title-block.ts';
 import { keynotesListed } from '../kit/title-keynotes.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
@@ -28,20 +33,18 @@ import { alongGridlines, turnRemark } from '../plans/along-gridlines.ts';
 import { enlargedAreas } from '../plans/enlarged-areas.ts';
 import { enlargedSheets } from '../plans/enlarged-sheets.ts';
 import { planSheet } from '../plans/plan-sheet.ts';
-import { plansOf } from '../plans/plans-of.ts';
+import { type Plans, plansOf } from '../plans/plans-of.ts';
 import { raisedSheets } from '../plans/raised-sheet.ts';
 import { loadSheets } from '../schedules/load-sheets.ts';
-import { scheduleSheets } from '../schedules/schedule-sheets.ts';
+import { revisionSheets, scheduleSheets } from '../schedules/schedule-sheets.ts';
 import { steelSheets } from '../schedules/steel-sheets.ts';
 import { sectionSheets } from '../sections/section-sheets.ts';
 import { stripSheets } from '../strips/strip-sheets.ts';
+import { cloudedAreas } from './clouded-areas.ts';
 
 /** The version that a set revises, and what changes in it: plans have clouds round that. */
-export interface Revised {
-  readonly number: string;
-  readonly since: string;
-  readonly before: Site;
-  readonly changes: Revision;
+export interface Revised extends Pick<SetRevision, 'number' | 'date' | 'text' | 'since' | 'changes'> {
+  readonly before: { readonly site: Site; readonly plan: Plan };
 }
 
 /** What a set is laid out by, beside its site and plan. */
@@ -75,8 +78,14 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
     lettering,
     date,
     file,
-    remarks: [...remarks, ...(revision ? [revisedRemark(revision)] : []), ...(isRecord ? [MOVED_NOTE] : [])],
-    ...(revision && { revision: { ...revision, areas: cloudedAreas(revision, laid.site, site.gridlines) } }),
+    remarks: [...remarks, ...(isRecord ? [MOVED_NOTE] : [])],
+    ...(revision && {
+      revision: {
+        ...revision,
+        areas: cloudedAreas(onGridlinesOf(site, revision.before), laid, revision.changes),
+        earlier: onceAsked(() => earlierJob(site, given, revision)),
+      },
+    }),
     ...((isRecord || WORK_PARTS.some((part) => parts.has(part))) && {
       record: {
         photos: work?.photos ?? [],
@@ -85,6 +94,32 @@ export function jobOf(site: Site, plan: Plan, given: JobParts): Job {
         file: { site, plan },
       },
     }),
+  };
+}
+
+/** An earlier version along the gridlines of a later. */
+function onGridlinesOf({ gridlines }: Site, { site, plan }: Revised['before']): Revised['before'] {
+  const { site: laid, plan: laidPlan } = alongGridlines({ ...site, gridlines }, plan, []);
+  return { site: laid, plan: laidPlan };
+}
+
+/** The version that a job revises, with what the set of the later is for. */
+function earlierJob({ drawings }: Site, { revision: _, ...given }: JobParts, { before }: Revised): Job {
+  const { notes, scope } = before.site.drawings;
+  const { notes: _notes, scope: _scope, ...asked } = drawings;
+  return jobOf(
+    { ...before.site, drawings: { ...asked, ...(notes && { notes }), ...(scope && { scope }) } },
+    before.plan,
+    given,
+  );
+}
+
+/** What a function comes to, worked out when it is first asked for. */
+function onceAsked<T>(work: () => T): () => T {
+  let known: { readonly value: T } | null = null;
+  return () => {
+    known ??= { value: work() };
+    return known.value;
   };
 }
 
@@ -151,12 +186,25 @@ function draftsOf(job: Job): readonly Draft[] {
     ...scheduleSheets(job),
     ...of('steel', steelSheets),
     ...of('days', daySheets),
+    ...revisionSheets(job),
     ...of('checklist', checklistSheets),
     ...of('open-items', openSheets),
     ...of('photos', photoSheets),
   ];
   const basis = of('basis', basisSheets);
-  const remark = turnRemark(plans.job.frame);
-  const remarked = remark === null ? job : { ...job, remarks: [...job.remarks, remark] };
-  return [...coverSheets(remarked, [...basis, ...others], drawing), ...basis, ...others];
+  const { revision } = job;
+  const general: Job = {
+    ...withTurn(job, plans),
+    ...(revision && { revision: { ...revision, earlier: onceAsked(() => turnTold(revision.earlier())) } }),
+  };
+  const earlier = onceAsked(() => (revision ? sheetsOf(revision.earlier()) : []));
+  return [...coverSheets(general, [...basis, ...others], drawing, earlier), ...basis, ...others];
+}
+
+const turnTold = (job: Job): Job => withTurn(job, plansOf(job, planDrawing(job.site, job.plan)));
+
+/** A job whose notes tell how its plans are turned. */
+function withTurn(job: Job, { job: { frame } }: Plans): Job {
+  const remark = turnRemark(frame);
+  return remark === null ? job : { ...job, remarks: [...job.remarks, remark] };
 }
