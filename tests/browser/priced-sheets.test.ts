@@ -68,6 +68,9 @@ test('an alternative is saved as a revision: clouds round what was moved in it',
   const pdf: ReadPdf = await readPdf(set.bytes);
   const words = pdf.pages.map(({ texts }) => texts.map(({ text }) => text).join(' ')).join(' ');
   expect(words.replace(/\s+/g, ' ')).toContain('D05 (drops) moved');
+  const svg = await saved(page, () => changes.getByRole('button', { name: 'Save the SVG with clouds' }).click());
+  expect(svg.name).toBe('Alder Street Library lot, alternative 2.changes.svg');
+  expect(new TextDecoder().decode(svg.bytes)).toContain('class="G-ANNO-REVS"');
   expect(offences).toEqual([]);
   await close();
 });
