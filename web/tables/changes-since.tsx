@@ -32,7 +32,7 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
         </button>
       )}
       {(changes.elements.length > 0 || changes.quantities.length > 0) && (
-        <div className="row" role="group" aria-label="Save as a revision">
+        <div className="row">
           {REVISION_NAMES.map((file) => (
             <button
               type="button"
