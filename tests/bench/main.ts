@@ -6,6 +6,7 @@ import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
 import { sharedRoutes } from './shared-routes.ts';
+import { wholeProposals } from './whole-proposals.ts';
 
 const milliseconds = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
 
@@ -66,6 +67,17 @@ print(
     ms: milliseconds(row.ms),
     kWh: row.kwh.toFixed(2),
     'bound over it, %': row.gap === undefined ? '' : row.gap.toFixed(4),
+  })),
+);
+
+print(
+  'All that is proposed for large lots',
+  wholeProposals().map((row) => ({
+    lot: row.lot,
+    'processor seconds': row.seconds.toFixed(1),
+    dollars: row.dollars.toFixed(0),
+    panels: row.panels,
+    'findings that fail': row.fails,
   })),
 );
 

@@ -1,23 +1,19 @@
-import { proposeEquipment } from '../../../routing/propose/equipment/propose-equipment.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Equipment, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { Cord } from '../drops-part.ts';
 import { panelsOf } from '../feeding.ts';
 import { equipmentId, equipmentInFile } from '../new-equipment.ts';
 import type { ProposalPart } from '../part.ts';
-import { USUAL_PANELBOARD } from '../usual.ts';
-import { branchEnds } from './branch-ends.ts';
 import { FULL_RATE, type LoadWish } from './charger-amps.ts';
-import { feedPanels, type NewPanel, roomFinder } from './feed-panels.ts';
+import { equipmentShares } from './equipment-shares.ts';
+import { feedPanels, type NewPanel } from './feed-panels.ts';
 import { loadWords } from './load-words.ts';
-import { panelSource } from './panel-source.ts';
-import { type PanelWeights, panelWeights } from './panel-weights.ts';
-import { type Shares, sharesOf } from './standing-share.ts';
+import type { PanelWeights } from './panel-weights.ts';
+import type { Shares } from './standing-share.ts';
 import { standingWords } from './standing-words.ts';
 
 export interface EquipmentPart {
@@ -57,42 +53,11 @@ export function equipmentPart(
   { prices, cords, load = FULL_RATE, shape = AS_PRICED }: EquipmentWish,
 ): EquipmentPart {
   const site = toSite(file);
-  const ends = branchEnds(site, cords);
-  if (ends.length === 0)
+  const { from, weights, shares } = equipmentShares(site, prices, cords, load, shape.more, shape.isAcross === true);
+  if (shares === null)
     return panelsOf(site).length > 0
       ? only(file, standingWords(site, prices))
       : only(file, ['There is nothing for equipment to feed: neither drops nor stalls are drawn.']);
-  const from = panelSource(site);
-  const all = ends.reduce((sum, { circuits }) => sum + circuits, 0);
-  const weights = panelWeights(site.rules, prices, from, load, all);
-  const { allowance, branchLimit } = site.rules;
-  const most = branchLimit - allowance.equipment - allowance.box;
-  const { size, entryHeight, volts, phases, workingSpace } = USUAL_PANELBOARD;
-  const make = {
-    kind: 'panelboard',
-    size,
-    volts,
-    phases,
-    workingSpace,
-    entryHeight,
-    least: leastWorkingSpace(designOf(site.rules).tables),
-  } as const;
-  const room = roomFinder(site);
-  const shares = sharesOf(site, ends, most, from !== null, weights.weigh(1)?.trench ?? 0, (rest) =>
-    proposeEquipment(
-      site,
-      rest,
-      make,
-      most,
-      (circuits) => {
-        const own = weights.weigh(circuits);
-        return own && { ...own, itself: own.itself + shape.more / weights.branchFoot };
-      },
-      from && ([from.source.entry[0], from.source.entry[1]] as const),
-      (now, piece) => !from?.through || room(now, piece, from.source.volts!),
-      shape.isAcross === true,
-    ),
-  );
   const { proposal, rest } = shares;
   const dollars = proposal.total * weights.branchFoot;
   const fullRateDollars = (): number =>

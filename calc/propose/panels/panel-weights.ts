@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import type { PieceWeight } from '../../../routing/propose/equipment/propose-equipment.ts';
 import type { Equipment, Rules } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
@@ -24,6 +25,13 @@ export interface PanelWeights {
   readonly branchFoot: number;
 }
 
+/** Prices of pieces that were worked before for lots of the same rules and source. */
+const prepaidOf = kept(
+  (_rules: Rules, _prices: PriceList, _source: Equipment | null): Map<string, FedPrice> => new Map(),
+);
+
+const branchFootOf = kept(branchFootPrice);
+
 /** @param all chargers of the lot, which share a ceiling */
 export function panelWeights(
   rules: Rules,
@@ -33,8 +41,8 @@ export function panelWeights(
   all: number,
 ): PanelWeights {
   const { tables } = designOf(rules);
-  const branchFoot = branchFootPrice(rules, prices);
-  const prepaid = new Map<string, FedPrice>();
+  const branchFoot = branchFootOf(rules, prices);
+  const prepaid = prepaidOf(rules, prices, from?.source ?? null);
   const once = (key: string, work: () => FedPrice): FedPrice => {
     const known = prepaid.get(key) ?? work();
     prepaid.set(key, known);

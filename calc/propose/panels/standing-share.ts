@@ -34,6 +34,14 @@ export function sharesOf(
   if (standing.every(({ room }) => room === 0))
     return { standing, given: new Map(), rest: ends, proposal: propose(ends) };
   const far = standing.map(({ panel }) => ends.map(({ at }) => branchesFrom(site, panel.entry, [at])));
+  // Several distances may leave the same ends to new panels.
+  const known = new Map<string, EquipmentProposal>();
+  const proposed = (rest: readonly BranchEnd[]): EquipmentProposal => {
+    const key = JSON.stringify(rest.map(({ id }) => id));
+    const proposal = known.get(key) ?? propose(rest);
+    known.set(key, proposal);
+    return proposal;
+  };
   const shared = (canAdd ? REACHES : REACHES.slice(0, 1)).map((share): Shares & { readonly weight: number } => {
     const room = standing.map((one) => one.room);
     const given = new Map<string, string>();
@@ -50,7 +58,7 @@ export function sharesOf(
       weight += feet * circuits;
     }
     const rest = ends.filter(({ id }) => !given.has(id));
-    const proposal = propose(rest);
+    const proposal = proposed(rest);
     const dug = standing.reduce((sum, { panel }) => {
       const own = ends.flatMap(({ id, at }) => (given.get(id) === panel.id ? [at] : []));
       return sum + (own.length > 0 ? dugFrom(site, panel.entry, own) : 0);

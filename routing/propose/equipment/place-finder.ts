@@ -119,7 +119,9 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
       const steel = first(ordered(by.length === 1 ? places : [...new Set(places)]));
       // From the open its branches go in the ground, where it is known what that costs.
       const open =
-        wish.trench > 0 && by.every(({ risers }) => risers.length > 0) ? first(outward(weights, wish)) : null;
+        wish.trench > 0 && by.every(({ risers }) => risers.length > 0)
+          ? first(under(outward(weights, wish), steel?.weighed ?? Number.POSITIVE_INFINITY))
+          : null;
       const rough = open !== null && (steel === null || open.weighed < steel.weighed - 1e-9) ? open : steel;
       if (rough === null || wish.step >= COARSE) return rough;
       const near = widened(boxOf([frame.into(rough.at)]), COARSE + 1);
@@ -132,27 +134,35 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
 const COARSE = 3;
 
 /** Places from the best outward, as far from the ends as a branch goes. */
-const outward = ({ flat, weigh }: Weights, { most, step }: Wish) =>
-  placesOutward(flat, widened(boxOf(flat.map(({ at }) => at)), Math.min(most, FARTHEST)), step, weigh);
+const outward = ({ flat, rough }: Weights, { most, step }: Wish) =>
+  placesOutward(flat, widened(boxOf(flat.map(({ at }) => at)), Math.min(most, FARTHEST)), step, rough);
+
+/** The first ones of an order, as far as they weigh less than something. */
+function* under(order: Iterable<Weighed>, most: number): Generator<Weighed> {
+  for (const one of order) {
+    if (one.weighed >= most) return;
+    yield one;
+  }
+}
 
 /** The first place of an order that is free, near enough and good. */
 function firstOf(
   frame: LotFrame,
   turnAt: (u: number, v: number) => number | null,
-  { lengths, feeder, trench, dug, flat }: Weights,
+  { lengths, weigh, feeder, trench, dug, flat }: Weights,
   order: Iterable<Weighed>,
   { most, isGood }: Wish,
 ): EquipmentPlace | null {
-  for (const { at, weighed } of order) {
+  for (const { at } of order) {
+    const rotation = turnAt(at[0], at[1]);
+    if (rotation === null) continue;
     const each = lengths(at);
     const longest = Math.max(...each);
     if (longest > most) continue;
-    const rotation = turnAt(at[0], at[1]);
-    if (rotation === null) continue;
     const place = { at: frame.outOf(at), rotation };
     if (isGood && !isGood(place)) continue;
     const total = each.reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0);
-    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), dug: dug(at), weighed };
+    return { ...place, total, longest, feeder: feeder(at), trench: trench(at), dug: dug(at), weighed: weigh(at) };
   }
   return null;
 }

@@ -11,6 +11,7 @@ import { overheadSum } from './rough-weight.ts';
 const OVER_AISLE = 6;
 /** As deep as conduits lie in the ground, near enough, feet. */
 const BURIED = 2;
+const NO_GAPS = { along: 0, at: [] } as const;
 /** Equipment that stands by steel, this near, feet, has what leaves it carried from there. Common practice, no source. */
 export const BY_STEEL = 8;
 
@@ -103,9 +104,17 @@ export function weightsOf(
   };
   const canopies = by.map(({ members, risers, ends: own }) => {
     const circuits = own.reduce((sum, i) => sum + flat[i]!.circuits, 0);
-    const ups = risers.map((riser) => {
-      const at = frame.into(riser);
-      return { at, onward: own.reduce((sum, i) => sum + flat[i]!.circuits * straight(at, flat[i]!.at), 0) };
+    // Of a place that stands by the steel nobody asks for them.
+    const ups = once(() => {
+      const onward = overheadSum(
+        own.map((i) => flat[i]!),
+        NO_GAPS,
+        0,
+      );
+      return risers.map((riser) => {
+        const at = frame.into(riser);
+        return { at, onward: onward(at) };
+      });
     });
     return { members, own, circuits, ups };
   });
@@ -137,7 +146,7 @@ export function weightsOf(
           continue;
         }
         let least = Number.POSITIVE_INFINITY;
-        for (const one of ups) least = Math.min(least, straight(at, one.at) * (dig + circuits) + one.onward);
+        for (const one of ups()) least = Math.min(least, straight(at, one.at) * (dig + circuits) + one.onward);
         sum += least + up;
       }
       return fedBy ? sum + fedBy.feeder * feeder(at) + fedBy.trench * trench(at) : sum;
@@ -148,7 +157,7 @@ export function weightsOf(
     canopies.map(({ members, circuits, ups }) => {
       if (isBy(members, at)) return null;
       let [best, least]: [Point2 | undefined, number] = [undefined, Number.POSITIVE_INFINITY];
-      for (const up of ups) {
+      for (const up of ups()) {
         const weight = straight(at, up.at) * (dig + circuits) + up.onward;
         if (weight < least) [best, least] = [up.at, weight];
       }

@@ -94,5 +94,12 @@ export function* leastFirst(
       count = found;
     }
   }
-  yield* whole(left);
+  left.sort((a, b) => a.rough - b.rough);
+  for (let i = 0; i < left.length; ) {
+    let to = i + 1;
+    while (to < left.length && left[to]!.rough <= left[to - 1]!.rough + HAIR * (1 + Math.abs(left[to - 1]!.rough)))
+      to++;
+    yield* whole(left.slice(i, to));
+    i = to;
+  }
 }

@@ -1,0 +1,74 @@
+import { kept } from '../../../routing/kept/kept.ts';
+import { proposeEquipment } from '../../../routing/propose/equipment/propose-equipment.ts';
+import type { Site } from '../../../routing/site/site.ts';
+import { designOf } from '../../branches/design.ts';
+import type { PriceList } from '../../prices/price-list.ts';
+import { leastWorkingSpace } from '../../tables/lookup.ts';
+import type { Cord } from '../drops-part.ts';
+import { USUAL_PANELBOARD } from '../usual.ts';
+import { branchEnds } from './branch-ends.ts';
+import type { LoadWish } from './charger-amps.ts';
+import { roomFinder } from './feed-panels.ts';
+import { type PanelSource, panelSource } from './panel-source.ts';
+import { type PanelWeights, panelWeights } from './panel-weights.ts';
+import { type Shares, sharesOf } from './standing-share.ts';
+
+/** Who feeds which ends, and by what that was weighed. */
+export interface EquipmentShares {
+  readonly from: PanelSource | null;
+  readonly weights: PanelWeights;
+  /** Null where there is nothing to feed. */
+  readonly shares: Shares | null;
+}
+
+/**
+ * Panels for the branches that are to come, by what it all weighs. Kept: ways to feed the same panels are asked about one
+ * after the other.
+ * @param more dollars that each new panel is weighed at beside its price
+ * @param isAcross a panel may be for several canopies, through the ground
+ */
+export const equipmentShares = kept(
+  (
+    site: Site,
+    prices: PriceList,
+    cords: readonly Cord[] | null,
+    load: LoadWish,
+    more: number,
+    isAcross: boolean,
+  ): EquipmentShares => {
+    const ends = branchEnds(site, cords);
+    const from = panelSource(site);
+    const all = ends.reduce((sum, { circuits }) => sum + circuits, 0);
+    const weights = panelWeights(site.rules, prices, from, load, all);
+    if (ends.length === 0) return { from, weights, shares: null };
+    const { allowance, branchLimit } = site.rules;
+    const most = branchLimit - allowance.equipment - allowance.box;
+    const { size, entryHeight, volts, phases, workingSpace } = USUAL_PANELBOARD;
+    const make = {
+      kind: 'panelboard',
+      size,
+      volts,
+      phases,
+      workingSpace,
+      entryHeight,
+      least: leastWorkingSpace(designOf(site.rules).tables),
+    } as const;
+    const room = roomFinder(site);
+    const shares = sharesOf(site, ends, most, from !== null, weights.weigh(1)?.trench ?? 0, (rest) =>
+      proposeEquipment(
+        site,
+        rest,
+        make,
+        most,
+        (circuits) => {
+          const own = weights.weigh(circuits);
+          return own && { ...own, itself: own.itself + more / weights.branchFoot };
+        },
+        from && ([from.source.entry[0], from.source.entry[1]] as const),
+        (now, piece) => !from?.through || room(now, piece, from.source.volts!),
+        isAcross,
+      ),
+    );
+    return { from, weights, shares };
+  },
+);
