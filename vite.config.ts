@@ -148,7 +148,11 @@ export default defineConfig({
   build: {
     outDir: '../dist',
     emptyOutDir: true,
-    modulePreload: { polyfill: false },
+    // What is loaded when asked for lists no more than itself: the lists would be a part of the first screen.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, deps, { hostType }) => (hostType === 'html' ? deps : []),
+    },
     assetsInlineLimit: 0,
     target: 'es2022',
     chunkSizeWarningLimit: 1300,

@@ -18,6 +18,7 @@ import './styles/print.css';
 import { readInk } from './board/ink.ts';
 import { createPainting } from './board/painting.ts';
 import { createViewStore } from './board/view-store.ts';
+import { fileDialogs } from './document/files/files.ts';
 import { pricesCome } from './document/files/price-store.ts';
 import { DEFAULT_SAMPLE, sample } from './document/files/samples.ts';
 import { pageWorld } from './document/keeping/page-world.ts';
@@ -47,6 +48,7 @@ async function start(root: HTMLElement): Promise<void> {
   for (const weight of [400, 600, 700]) void document.fonts.load(`${weight} 12px Overpass`).then(painting.redraw);
   const counted = later(() => import('./document/counted-plan.ts'));
   later(pricesCome);
+  later(fileDialogs);
   const mending = later(() => import('./proposal/offer-mends.ts'));
   const keeping = keepSites(store, pageWorld());
   createRoot(root, { onUncaughtError: (error) => fail(root, error) }).render(

@@ -1,18 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
-import { whenAsked } from '../page-state/when-asked.tsx';
+import { later, whenAsked, whenHere } from '../page-state/when-asked.tsx';
+import { failureWords } from '../words/failure-words.ts';
 import { BoardFoot } from './board-foot.tsx';
-import { DrawActs } from './draw/draw-acts.tsx';
-import { drawHand } from './draw/draw-hand.ts';
-import { attachDrawKeys } from './draw/draw-keys.ts';
 import { isDrawTool } from './draw/tool-names.ts';
-import { TypeIn } from './draw/type-in.tsx';
 import { fitAgain, fitNow, resized } from './framing.ts';
-import { attachClips } from './hand/clips.ts';
-import { attachKeys } from './hand/keys.ts';
-import { attachPointer } from './hand/pointer.ts';
-import { attachWheel } from './hand/wheel.ts';
 import { Layers } from './layers.tsx';
 import { LookButtons } from './look-buttons.tsx';
 import { MarginsKey } from './margins-key.tsx';
@@ -21,6 +14,10 @@ import type { Painting } from './painting.ts';
 import { ScaleBar } from './scale-bar.tsx';
 import { useView, useViewStore } from './view-store.ts';
 
+/** Nothing of the hand is seen at first: it comes as soon as the drawing stands. */
+const hand = later(() => import('./hand/hold-board.ts'));
+const DrawActs = whenAsked(async () => (await import('./draw/draw-acts.tsx')).DrawActs);
+const TypeIn = whenAsked(async () => (await import('./draw/type-in.tsx')).TypeIn);
 const CoverageLegend = whenAsked(async () => (await import('./coverage-legend.tsx')).CoverageLegend);
 const LoadsLegend = whenAsked(async () => (await import('./loads-legend.tsx')).LoadsLegend);
 const RaiseBoard = whenAsked(async () => (await import('./raised/raise-board.tsx')).RaiseBoard);
@@ -62,22 +59,24 @@ export function Board({ painting }: { readonly painting: Painting }) {
       resized(view, painting.scene(), { width: Math.round(width), height: Math.round(height) }, refits, lower);
     });
     sized.observe(board);
-    const desk = { document, view, page };
-    const draw = drawHand(desk, painting.base);
-    const world = { element: board, document, view, page, scene: painting.scene, draw };
-    const stops = [
-      attachDrawKeys(board, desk, draw),
-      attachPointer(world),
-      attachWheel(world),
-      attachClips(world),
-      attachKeys(world),
-      () => sized.disconnect(),
-    ];
     setTally(board);
-    return () => {
-      for (const stop of stops) stop();
-    };
+    return () => sized.disconnect();
   }, [document, view, page, painting]);
+
+  const [tries, setTries] = useState(0);
+  useEffect(() => {
+    const board = element.current;
+    if (!board) return;
+    return whenHere(
+      hand,
+      ({ holdBoard }) => holdBoard(board, { document, view, page }, painting),
+      (error) =>
+        document.getState().warn({
+          says: `The board cannot be worked on: ${failureWords(error)}`,
+          acts: [{ name: 'Try again', act: () => setTries((before) => before + 1) }],
+        }),
+    );
+  }, [document, view, page, painting, tries]);
 
   // A newly opened document is the occasion, not an input.
   useEffect(() => {

@@ -4,7 +4,7 @@ import { memo, useEffect, useMemo, useRef } from 'react';
 import { Layer, Shape, Stage } from 'react-konva/lib/ReactKonvaCore';
 import { useDocumentStore } from '../document/use-document.tsx';
 import { BASE_PICTURES } from './base-pictures.ts';
-import { drawLive } from './live-picture.ts';
+import { liveDrawing } from './live-drawing.ts';
 import type { Painting } from './painting.ts';
 import { useView, useViewStore } from './view-store.ts';
 
@@ -53,7 +53,7 @@ export const Layers = memo(function Layers({ painting, tally }: LayersProps) {
       context.save();
       const { selection } = document.getState();
       const pen = context._context as CanvasRenderingContext2D;
-      tally.dataset.liveMarks = String(drawLive(pen, painting, view.getState(), selection));
+      tally.dataset.liveMarks = String(liveDrawing()?.(pen, painting, view.getState(), selection) ?? 0);
       context.restore();
     },
     [document, view, painting, tally],

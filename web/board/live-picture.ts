@@ -11,6 +11,7 @@ import type { DropMark } from './kinds/drops.ts';
 import type { ElementMark, Picture } from './kinds/kind.ts';
 import { boardKind, isMarked, MARKED_LISTS } from './kinds/kinds.ts';
 import type { PullpointMark } from './kinds/pullpoints.ts';
+import type { DrawLive } from './live-drawing.ts';
 import type { Painting } from './painting.ts';
 import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
@@ -37,8 +38,8 @@ const DRAWN: readonly (readonly [SceneList, Pick<Picture<never>, 'name' | 'over'
   ['runs', { name: 'runs', over: 140, draw: drawRuns }] as const,
 ].sort(([, a], [, b]) => a.over - b.over);
 
-/** Draws what moves, what is selected, and what the hand does. Returns how many marks it drew. */
-export function drawLive(pen: Pen, painting: Painting, view: ViewState, selection: readonly Ref[]): number {
+/** What moves, what is selected, and what the hand does. */
+export const drawLive: DrawLive = (pen, painting, view, selection) => {
   const scene = painting.scene();
   const plain = painting.frame();
   const heavy = painting.frame(true);
@@ -77,7 +78,7 @@ export function drawLive(pen: Pen, painting: Painting, view: ViewState, selectio
   if (view.band) drawBand(pen, plain, view.band);
   if (view.lasso.length > 1) drawLasso(pen, plain, view.lasso);
   return count;
-}
+};
 
 /** Two corners of an area are told by the sides of the rectangle that they make. */
 const boxed = ({ tool, draft }: ViewState): boolean =>

@@ -1,8 +1,6 @@
 import { createContext, useContext } from 'react';
-import type { RevisionName } from '../../calc/sheets/revision-names.ts';
 import type { SiteFile } from '../../routing/site/site.ts';
 import type { Ref } from '../document/change/element-lists.ts';
-import type { NamedSite } from '../document/files/named-site.ts';
 import type { KeptSite } from '../document/keeping/kept-work.ts';
 import type { SiteKeeping } from '../document/keeping/site-keeping.ts';
 
@@ -24,8 +22,6 @@ export interface PageActions {
   readonly branch: () => Promise<boolean>;
   /** Opens a site under a name of its own beside the open one; both are kept. */
   readonly openBeside: (file: SiteFile) => Promise<boolean>;
-  /** Writes a file of the open plan as a revision of another version. */
-  readonly saveRevised: (before: NamedSite, file: RevisionName) => void;
 }
 
 const ActionsContext = createContext<PageActions | null>(null);

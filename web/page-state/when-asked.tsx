@@ -18,6 +18,30 @@ export function later<T>(load: () => Promise<T>): () => Promise<T> {
 }
 
 /**
+ * Has something done with what `load` brings, as soon as the first screen stands. Returns how to undo it, before it has
+ * come as well.
+ * @param fault told why it did not come
+ */
+export function whenHere<T>(
+  load: () => Promise<T>,
+  use: (come: T) => () => void,
+  fault: (error: unknown) => void,
+): () => void {
+  let undo: (() => void) | null = null;
+  let gone = false;
+  first.then(load).then(
+    (come) => {
+      if (!gone) undo = use(come);
+    },
+    (error: unknown) => !gone && fault(error),
+  );
+  return () => {
+    gone = true;
+    undo?.();
+  };
+}
+
+/**
  * A part of the page whose script comes when it is first shown, or in a quiet moment before. Until then nothing stands in its place; where the script does not come, it is said, with a way to try again.
  */
 export function whenAsked<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {

@@ -10,9 +10,11 @@ import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { KeepingWords } from '../kept-work/keeping-words.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
+import { later } from '../page-state/when-asked.tsx';
 import { Menu } from '../parts/menu.tsx';
 import { setTheme, THEMES, type Theme } from '../parts/theme.ts';
-import { GROUPS, saveEverySheet, saveSheet } from '../sheets/ask-sheets.ts';
+import { GROUPS } from '../sheets/sheet-groups.ts';
+import { failureWords } from '../words/failure-words.ts';
 import { FileMenu } from './file-menu.tsx';
 import { sampleWords } from './sample-words.ts';
 import { STATION_WORDS } from './stations.ts';
@@ -58,10 +60,16 @@ function StationBar() {
   );
 }
 
+const asking = later(() => import('../sheets/ask-sheets.ts'));
+
 function FileActs() {
   const document = useDocumentStore();
   const page = usePageStore();
   const { openSample } = usePageActions();
+  const ask = (say: (sheets: Awaited<ReturnType<typeof asking>>) => void): void =>
+    void asking().then(say, (error: unknown) =>
+      document.getState().notify(`The sheets were not written: ${failureWords(error)}`),
+    );
   return (
     <>
       <FileMenu />
@@ -76,11 +84,14 @@ function FileActs() {
       <Menu
         name="Sheets"
         entries={[
-          { name: 'Every sheet, in one ZIP', act: () => saveEverySheet(document.getState()) },
+          {
+            name: 'Every sheet, in one ZIP',
+            act: () => ask(({ saveEverySheet }) => saveEverySheet(document.getState())),
+          },
           { name: 'What is in the drawing set ...', act: () => page.setState({ drawings: true }) },
           ...SHEET_NAMES.map((sheet) => ({
             name: sheet.says,
-            act: () => saveSheet(document.getState(), sheet),
+            act: () => ask(({ saveSheet }) => saveSheet(document.getState(), sheet)),
             under: GROUPS[sheet.group],
           })),
         ]}

@@ -14,7 +14,6 @@ import { PageProvider, type PageStore } from '../page-state/page-store.ts';
 import { whenAsked } from '../page-state/when-asked.tsx';
 import { attachKeysToBoard } from '../parts/keys-to-board.ts';
 import { showFocus } from '../parts/seen-focus.ts';
-import { saveRevised } from '../sheets/ask-sheets.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
@@ -62,7 +61,6 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
       },
       settle: async () => (await keeping).flush(),
       keeping: () => keeping,
-      saveRevised: (before, file) => saveRevised(store.getState(), before, file),
       branch: async () => {
         const { file } = store.getState();
         return openNamed(await keeping, store, file, (taken) => alternativeName(file.name, [...taken, file.name]));

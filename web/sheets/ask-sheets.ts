@@ -1,6 +1,6 @@
 import { dayOf } from '../../calc/sheets/day.ts';
 import type { RevisionName } from '../../calc/sheets/revision-names.ts';
-import type { SHEET_NAMES, SheetName } from '../../calc/sheets/sheet-names.ts';
+import type { SHEET_NAMES } from '../../calc/sheets/sheet-names.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { download, fileNameOf } from '../document/files/files.ts';
 import type { NamedSite } from '../document/files/named-site.ts';
@@ -9,13 +9,6 @@ import { beginWork, type TellWork } from '../long-work/work-store.ts';
 import { drawingUnderlays } from './drawing-underlays.ts';
 import { sheetFileName } from './sheet-file-name.ts';
 import type { SheetContent, SheetNews, SheetRequest, Wanted } from './sheet-request.ts';
-
-/** Headings under which the menu lists the sheets. */
-export const GROUPS: Readonly<Record<SheetName['group'], string>> = {
-  tables: 'Tables',
-  drawings: 'Drawings',
-  models: 'Models and data',
-};
 
 /** Writes one sheet of the open plan to a file. */
 export function saveSheet(state: DocumentState, { ending, says, type, group }: (typeof SHEET_NAMES)[number]): void {

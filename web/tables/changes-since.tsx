@@ -4,13 +4,16 @@ import { revision } from '../../calc/plan/revision.ts';
 import { REVISION_NAMES } from '../../calc/sheets/revision-names.ts';
 import type { Ref } from '../document/change/element-lists.ts';
 import { fileNameOf } from '../document/files/files.ts';
+import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
+import { saveRevised } from '../sheets/ask-sheets.ts';
 import { priceWords } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
 
 /** What the open site changes in one other version: elements to show on the board, every quantity, price and findings. */
 export function ChangesSince({ before, after }: { readonly before: Alternative; readonly after: Alternative }) {
-  const { reveal, saveRevised } = usePageActions();
+  const { reveal } = usePageActions();
+  const document = useDocumentStore();
   const changes = useMemo(() => revision(before, after), [before, after]);
   const { units } = after.site;
   const standing = changes.elements.filter(({ change }) => change !== 'removed');
@@ -37,7 +40,9 @@ export function ChangesSince({ before, after }: { readonly before: Alternative; 
             <button
               type="button"
               key={file.ending}
-              onClick={() => saveRevised({ name: fileNameOf(before.name), site: before.site }, file)}
+              onClick={() =>
+                saveRevised(document.getState(), { name: fileNameOf(before.name), site: before.site }, file)
+              }
             >
               Save the {file.says}
             </button>

@@ -32,29 +32,19 @@ export async function pickUnderlay(world: UnderlayWorld, how: PickedFor): Promis
 /** Both a site and a drawing of the ground may be JSON: what is in it tells. */
 const MAY_BE_SITE = /\.json$/i;
 
-/** Takes a file that is dropped on the page for an underlay, unless it may be a site: that goes to who opens sites. */
-export function takeDroppedUnderlays(page: Document, world: UnderlayWorld): () => void {
-  const take = async (file: File): Promise<void> => {
-    try {
-      if (MAY_BE_SITE.test(file.name)) {
-        if (!looksLikeGround(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()))) {
-          await openFileOf(world.document, file);
-          return;
-        }
+/** Takes a file that was dropped on the page for an underlay, unless it may be a site: that goes to who opens sites. */
+export async function takeDropped(world: UnderlayWorld, file: File): Promise<void> {
+  try {
+    if (MAY_BE_SITE.test(file.name)) {
+      if (!looksLikeGround(new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer()))) {
+        await openFileOf(world.document, file);
+        return;
       }
-      await (await taking()).takeUnderlay(world, file);
-    } catch (error) {
-      notRead(world, error);
     }
-  };
-  const dropped = (event: DragEvent): void => {
-    const file = event.dataTransfer?.files[0];
-    if (!file) return;
-    event.preventDefault();
-    void take(file);
-  };
-  page.addEventListener('drop', dropped, { capture: true });
-  return () => page.removeEventListener('drop', dropped, { capture: true });
+    await (await taking()).takeUnderlay(world, file);
+  } catch (error) {
+    notRead(world, error);
+  }
 }
 
 const notRead = ({ document }: UnderlayWorld, error: unknown): void =>

@@ -5,12 +5,13 @@ import { useDocumentStore } from '../document/use-document.tsx';
 import { usePageStore } from '../page-state/page-store.ts';
 import { later } from '../page-state/when-asked.tsx';
 import { failureWords } from '../words/failure-words.ts';
-import { PickProvider } from './pick-context.ts';
-import { pickUnderlay, takeDroppedUnderlays, type UnderlayWorld } from './pick-underlay.ts';
+import { type PickedFor, PickProvider } from './pick-context.ts';
+import type { UnderlayWorld } from './pick-underlay.ts';
 import { createUnderlayStore, UnderlayProvider } from './underlay-store.ts';
 import { underlaysOf } from './underlays.ts';
 
 const following = later(() => import('./follow-underlays.ts'));
+const picking = later(() => import('./pick-underlay.ts'));
 
 /** Gives the page below it the underlay of the open site: on the board, to the hand, and to the ledger. */
 export function UnderlayHost({ painting, children }: { readonly painting: Painting; readonly children: ReactNode }) {
@@ -22,6 +23,20 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
     (): UnderlayWorld => ({ document, underlays, view, scene: painting.scene }),
     [document, underlays, view, painting],
   );
+
+  const { pick, take } = useMemo(() => {
+    const picked = async (use: (come: Awaited<ReturnType<typeof picking>>) => Promise<void>): Promise<void> => {
+      try {
+        await use(await picking());
+      } catch (error) {
+        document.getState().notify(`The file was not read: ${failureWords(error)}`);
+      }
+    };
+    return {
+      pick: (how: PickedFor) => void picked(({ pickUnderlay }) => pickUnderlay(world, how)),
+      take: (file: File) => void picked(({ takeDropped }) => takeDropped(world, file)),
+    };
+  }, [document, world]);
 
   // A site with nothing under it needs none of what draws and places it.
   useEffect(() => {
@@ -39,18 +54,30 @@ export function UnderlayHost({ painting, children }: { readonly painting: Painti
         document.getState().notify(`What lies under the drawing is not shown: ${failureWords(error)}`);
       }
     };
-    const stops = [document.subscribe(() => void begin()), takeDroppedUnderlays(window.document, world)];
+    const stops = [document.subscribe(() => void begin()), heedDrops(take)];
     void begin();
     return () => {
       gone = true;
       for (const each of stops) each();
       stop?.();
     };
-  }, [document, page, painting, world]);
+  }, [document, page, painting, world, take]);
 
   return (
     <UnderlayProvider value={underlays}>
-      <PickProvider value={(how) => void pickUnderlay(world, how)}>{children}</PickProvider>
+      <PickProvider value={pick}>{children}</PickProvider>
     </UnderlayProvider>
   );
+}
+
+/** Catches the files that are dropped on the page. Returns how to stop. */
+function heedDrops(take: (file: File) => void): () => void {
+  const dropped = (event: DragEvent): void => {
+    const file = event.dataTransfer?.files[0];
+    if (!file) return;
+    event.preventDefault();
+    take(file);
+  };
+  window.document.addEventListener('drop', dropped, { capture: true });
+  return () => window.document.removeEventListener('drop', dropped, { capture: true });
 }

@@ -23,11 +23,12 @@ export interface InHand {
   readonly options: unknown;
 }
 
-/** The drawing action in the hand; null where the hand selects, pans or measures. */
+/** The drawing action in the hand; null where the hand selects, pans or measures, or the tools have not come. */
 export function inHand({ view }: Desk): InHand | null {
   const { tool: name, drawOptions } = view.getState();
   if (!isDrawTool(name)) return null;
   const tool = toolOf(name);
+  if (tool === null) return null;
   const options = drawOptions[name];
   return { name, tool: tool.instead?.(options) ?? tool, options };
 }

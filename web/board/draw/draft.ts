@@ -71,7 +71,6 @@ export interface Action<Options> {
   /** For the list of keys: `a keep-out`. */
   readonly draws: string;
   readonly first: Options;
-  readonly tool: DrawTool<Options>;
   /** What it lays out on the ground is not drawn to the beams above it. */
   readonly grounded?: true;
 }

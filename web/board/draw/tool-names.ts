@@ -9,11 +9,21 @@ export const OTHER_TOOLS = NAMES.filter((name) => !(LAYOUT_TOOLS as readonly str
 
 export const isDrawTool = (tool: string): tool is DrawToolName => Object.hasOwn(ACTIONS, tool);
 
-/** The tool of a name, to be given the options of the same name. */
-export const toolOf = (name: DrawToolName): DrawTool<unknown> => ACTIONS[name].tool as DrawTool<unknown>;
+/** What each action does, with the options of the same name. */
+export type Tools = { readonly [T in DrawToolName]: DrawTool<DrawOptions[T]> };
+
+/** They come once the first screen stands (`tools/tools.ts`). */
+let tools: Tools | null = null;
+export function toolsCome(come: Tools): void {
+  tools = come;
+}
+
+/** The tool of a name, to be given the options of the same name; null where the tools have not come. */
+export const toolOf = (name: DrawToolName): DrawTool<unknown> | null =>
+  tools && (tools[name] as unknown as DrawTool<unknown>);
 
 /** Whether an area is drawn with it, by its corners. */
-export const drawsOutlines = (tool: string): boolean => isDrawTool(tool) && toolOf(tool).shape === 'outline';
+export const drawsOutlines = (tool: string): boolean => isDrawTool(tool) && toolOf(tool)?.shape === 'outline';
 
 /** What every form begins with. */
 export const FIRST_DRAW_OPTIONS = Object.fromEntries(

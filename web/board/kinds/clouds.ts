@@ -2,11 +2,8 @@ import { deltaCorner, scalloped } from '../../../calc/sheets/drawing/revision-cl
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import type { Cloud } from '../../../routing/site/kinds/clouds.ts';
-import { newId } from '../../../routing/site/new-id.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { addElements } from '../../document/edits/add.ts';
 import type { Action } from '../draw/draft.ts';
-import { outlineOf, outlineTool } from '../draw/tools/areas.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Frame, Pen } from '../pictures/frame.ts';
 import { traceOutline } from '../pictures/outline.ts';
@@ -92,11 +89,4 @@ export const cloudAction: Action<CloudOptions> = {
   draws: 'a cloud',
   first: { mark: '1' },
   grounded: true,
-  tool: {
-    ...outlineTool('Cloud', 'clouds'),
-    edit: ({ file }, draft, { mark }) => {
-      const outline = outlineOf(draft);
-      return outline && addElements(file, 'clouds', [{ id: newId(file, 'CL'), outline, mark }]);
-    },
-  },
 };

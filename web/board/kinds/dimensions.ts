@@ -6,11 +6,9 @@ import {
   extensionLines,
   dimensions as inFile,
 } from '../../../routing/site/kinds/dimensions.ts';
-import { newId } from '../../../routing/site/new-id.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { addElements } from '../../document/edits/add.ts';
-import { type Action, lineOf } from '../draw/draft.ts';
+import type { Action } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Frame, Pen } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
@@ -100,25 +98,4 @@ export const dimensionAction: Action<DimensionOptions> = {
   key: 'I',
   draws: 'a dimension',
   first: { offset: 3 },
-  tool: {
-    shape: 'line',
-    atOnce: true,
-    list: 'dimensions',
-    edit: ({ file }, draft, { offset }) => {
-      const line = lineOf(draft);
-      if (!line) return null;
-      return addElements(file, 'dimensions', [{ id: newId(file, 'DIM'), from: line[0], to: line[1], offset }]);
-    },
-    words: () => [],
-    advice: (draft) => ({
-      action: 'Dimension',
-      next: draft.spots.length === 0 ? 'Press where it is measured from.' : 'Press where it is measured to.',
-      keys: [
-        ['0-9', 'length'],
-        ['X', 'other side'],
-        ['Esc', draft.spots.length === 0 ? 'select' : 'throw away'],
-      ],
-    }),
-    turned: ({ offset }) => ({ offset: -offset }),
-  },
 };

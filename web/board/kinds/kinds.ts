@@ -1,13 +1,6 @@
 import type { ListName } from '../../document/change/element-lists.ts';
 import type { Action } from '../draw/draft.ts';
 import { FIRST_OPTIONS } from '../draw/options.ts';
-import { aisleTool, keepoutTool } from '../draw/tools/areas.ts';
-import { canopyTool } from '../draw/tools/canopy.ts';
-import { dropsTool } from '../draw/tools/drops.ts';
-import { equipmentTool } from '../draw/tools/equipment.ts';
-import { racewayTool } from '../draw/tools/raceway.ts';
-import { columnTool, memberTool, pullpointTool } from '../draw/tools/single.ts';
-import { stallsTool } from '../draw/tools/stalls.ts';
 import { aisles } from './aisles.ts';
 import { cloudAction, clouds } from './clouds.ts';
 import { columns } from './columns.ts';
@@ -70,33 +63,30 @@ export const heldBy = (order: 'rank' | 'tour'): readonly MarkedList[] =>
 
 const action = <Options>(own: Action<Options>): Action<Options> => own;
 
-/** The actions that draw: mostly one for a kind, a canopy of several. */
+/** The actions that draw: mostly one for a kind, a canopy of several. What each does is in `draw/tools/tools.ts`, which the first screen does without. */
 export const ACTIONS = {
   stalls: action({
     name: 'Stalls',
     key: 'S',
     draws: 'stalls',
     first: FIRST_OPTIONS.stalls,
-    tool: stallsTool,
     grounded: true,
   }),
-  canopy: action({ name: 'Canopy', key: 'C', draws: 'a canopy', first: FIRST_OPTIONS.canopy, tool: canopyTool }),
+  canopy: action({ name: 'Canopy', key: 'C', draws: 'a canopy', first: FIRST_OPTIONS.canopy }),
   equipment: action({
     name: 'Equipment',
     key: 'E',
     draws: 'equipment',
     first: FIRST_OPTIONS.equipment,
-    tool: equipmentTool,
     grounded: true,
   }),
-  raceway: action({ name: 'Raceway', key: 'R', draws: 'a raceway', first: FIRST_OPTIONS.raceway, tool: racewayTool }),
-  drops: action({ name: 'Drops', key: 'D', draws: 'drops', first: FIRST_OPTIONS.drops, tool: dropsTool }),
+  raceway: action({ name: 'Raceway', key: 'R', draws: 'a raceway', first: FIRST_OPTIONS.raceway }),
+  drops: action({ name: 'Drops', key: 'D', draws: 'drops', first: FIRST_OPTIONS.drops }),
   keepout: action({
     name: 'Keep-out',
     key: 'K',
     draws: 'a keep-out',
     first: FIRST_OPTIONS.keepout,
-    tool: keepoutTool,
     grounded: true,
   }),
   aisle: action({
@@ -104,7 +94,6 @@ export const ACTIONS = {
     key: 'A',
     draws: 'an aisle',
     first: FIRST_OPTIONS.aisle,
-    tool: aisleTool,
     grounded: true,
   }),
   pullpoint: action({
@@ -112,16 +101,14 @@ export const ACTIONS = {
     key: 'P',
     draws: 'a pull point',
     first: FIRST_OPTIONS.pullpoint,
-    tool: pullpointTool,
   }),
   member: action({
     name: 'Member',
     key: 'B',
     draws: 'a beam or purlin',
     first: FIRST_OPTIONS.member,
-    tool: memberTool,
   }),
-  column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column, tool: columnTool }),
+  column: action({ name: 'Column', key: 'O', draws: 'a column', first: FIRST_OPTIONS.column }),
   note: noteAction,
   dimension: dimensionAction,
   cloud: cloudAction,

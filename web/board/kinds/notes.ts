@@ -9,10 +9,8 @@ import {
   noteLeader,
   noteLines,
 } from '../../../routing/site/kinds/notes.ts';
-import { newId } from '../../../routing/site/new-id.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { addElements } from '../../document/edits/add.ts';
-import { type Action, type DrawTool, lineOf, spotsOf } from '../draw/draft.ts';
+import type { Action } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Frame, Pen } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
@@ -106,47 +104,9 @@ export interface NoteOptions {
   readonly points: boolean;
 }
 
-const plainNote: DrawTool<NoteOptions> = {
-  shape: 'point',
-  atOnce: true,
-  list: 'notes',
-  edit: ({ file }, draft, { text }) => {
-    const [spot] = spotsOf(draft);
-    return spot ? addElements(file, 'notes', [{ id: newId(file, 'N'), at: spot.at, text }]) : null;
-  },
-  words: () => [],
-  advice: () => ({
-    action: 'Note',
-    next: 'Press where its text begins.',
-    keys: [
-      ['Alt', 'no snapping'],
-      ['Esc', 'select'],
-    ],
-  }),
-};
-
-const pointingNote: DrawTool<NoteOptions> = {
-  ...plainNote,
-  shape: 'line',
-  edit: ({ file }, draft, { text }) => {
-    const line = lineOf(draft);
-    return line ? addElements(file, 'notes', [{ id: newId(file, 'N'), at: line[1], text, to: line[0] }]) : null;
-  },
-  advice: (draft) => ({
-    action: 'Note',
-    next: draft.spots.length === 0 ? 'Press what it points at.' : 'Press where its text begins.',
-    keys: [
-      ['Alt', 'no snapping'],
-      ['Esc', draft.spots.length === 0 ? 'select' : 'throw away'],
-    ],
-  }),
-  instead: ({ points }) => (points ? null : plainNote),
-};
-
 export const noteAction: Action<NoteOptions> = {
   name: 'Note',
   key: 'L',
   draws: 'a note',
   first: { text: 'Note', points: true },
-  tool: pointingNote,
 };

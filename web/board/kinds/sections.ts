@@ -1,9 +1,7 @@
 import { kept } from '../../../routing/kept/kept.ts';
 import { boxOf, widened } from '../../../routing/plane/box.ts';
 import { type CutSection, lookHeads } from '../../../routing/site/kinds/sections.ts';
-import { newId } from '../../../routing/site/new-id.ts';
-import { addElements } from '../../document/edits/add.ts';
-import { type Action, lineOf } from '../draw/draft.ts';
+import type { Action } from '../draw/draft.ts';
 import { halo } from '../pictures/drops.ts';
 import type { Frame, Pen } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
@@ -59,26 +57,4 @@ export const sectionAction: Action<SectionOptions> = {
   key: 'V',
   draws: 'a section',
   first: { look: 10 },
-  tool: {
-    shape: 'line',
-    atOnce: true,
-    list: 'sections',
-    edit: ({ file }, draft, { look }) => {
-      const line = lineOf(draft);
-      if (!line) return null;
-      const id = newId(file, 'SEC');
-      return addElements(file, 'sections', [{ id, name: `Section ${id.slice(3)}`, from: line[0], to: line[1], look }]);
-    },
-    words: () => [],
-    advice: (draft) => ({
-      action: 'Section',
-      next: draft.spots.length === 0 ? 'Press where the cut begins.' : 'Press where it ends: one looks to its left.',
-      keys: [
-        ['0-9', 'length'],
-        ['X', 'look the other way'],
-        ['Esc', draft.spots.length === 0 ? 'select' : 'throw away'],
-      ],
-    }),
-    turned: ({ look }) => ({ look: -look }),
-  },
 };

@@ -1,4 +1,4 @@
-import { type FileWithHandle, fileOpen, fileSave } from 'browser-fs-access';
+import type { FileWithHandle } from 'browser-fs-access';
 import { safeFileName } from '../../../calc/sheets/file-name.ts';
 import { checkSum } from './check-sum.ts';
 
@@ -51,11 +51,15 @@ const KIND = { mimeTypes: ['application/json'], extensions: ['.json'], descripti
 /** `NAME.site.json` for a site's name, without the signs that some file systems refuse. */
 export const fileNameOf = (name: string): string => `${safeFileName(name)}.site.json`;
 
+/** What shows the browser's file dialogs; no part of the first screen. */
+export const fileDialogs = (): Promise<typeof import('browser-fs-access')> => import('browser-fs-access');
+
 /** The door of a browser: its file dialogs, and downloads where it has none. */
 export function fileDoor(): FileDoor {
   return {
     pick: async () => {
       try {
+        const { fileOpen } = await fileDialogs();
         const file: FileWithHandle = await fileOpen({
           ...KIND,
           mimeTypes: [...KIND.mimeTypes],
@@ -73,6 +77,7 @@ export function fileDoor(): FileDoor {
         if (place && since && (await wasChanged(place, since))) return { kind: 'changed', fileName };
         const blob = new Blob([text], { type: 'application/json' });
         const options = { fileName, extensions: [...KIND.extensions], description: KIND.description };
+        const { fileSave } = await fileDialogs();
         const saved = await fileSave(blob, options, place);
         if (!saved) return { kind: 'sent', fileName };
         const written = await saved.getFile().catch(() => null);

@@ -11,6 +11,7 @@ import { emptySite } from '../../../../web/document/opening.ts';
 import { createDocumentStore } from '../../../../web/document/store.ts';
 import { createPageStore } from '../../../../web/page-state/page-store.ts';
 import { makeLot } from '../../../bench/make-lot.ts';
+import '../../../../web/board/draw/tools/tools.ts';
 
 const at = (x: number, y: number) => ({ at: [x, y] as const, z: null, ref: null });
 
