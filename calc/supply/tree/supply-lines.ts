@@ -1,4 +1,4 @@
-import { kept } from '../../../routing/kept/kept.ts';
+import { kept, keptByKey } from '../../../routing/kept/kept.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { Charger, Equipment, Issued, Load, Site } from '../../../routing/site/site.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
@@ -134,19 +134,27 @@ function assignChargers(
   making.balance.set(equipment.id, isAsDealt ? balance : { ...balance, assigned: balanceOf(legs, threePhaseAmps) });
 }
 
-/** Pairs of the single-phase chargers of one panel, remembered for it. */
-const dealt = kept((_: Equipment, amps: readonly number[], threePhaseAmps: number, turn: number) => {
-  const { assignment, legs } = assignPhases({ amps, connection: 'line-to-line', threePhaseAmps, turn });
-  const rotated: [number, number, number] = [0, 0, 0];
-  amps.forEach((one, i) => {
-    rotated[i % 3]! += one;
-  });
-  const balance = {
-    assigned: balanceOf([legs.AB, legs.BC, legs.CA], threePhaseAmps),
-    rotation: balanceOf(rotated, threePhaseAmps),
-  };
-  return { assignment, balance };
-});
+/** Pairs of the single-phase chargers of one panel, remembered for it; panels alike are dealt once. */
+const dealt = kept((_: Equipment, amps: readonly number[], threePhaseAmps: number, turn: number) =>
+  dealtBy(DEALT, amps, threePhaseAmps, turn),
+);
+
+const DEALT = {};
+const dealtBy = keptByKey(
+  (amps: readonly number[], threePhaseAmps: number, turn: number) => `${amps.join()} ${threePhaseAmps} ${turn}`,
+  (_: object, amps: readonly number[], threePhaseAmps: number, turn: number) => {
+    const { assignment, legs } = assignPhases({ amps, connection: 'line-to-line', threePhaseAmps, turn });
+    const rotated: [number, number, number] = [0, 0, 0];
+    amps.forEach((one, i) => {
+      rotated[i % 3]! += one;
+    });
+    const balance = {
+      assigned: balanceOf([legs.AB, legs.BC, legs.CA], threePhaseAmps),
+      rotation: balanceOf(rotated, threePhaseAmps),
+    };
+    return { assignment, balance };
+  },
+);
 
 function balanceOf([ab, bc, ca]: LegAmps, threePhaseAmps: number): LineBalance {
   const extra = threePhaseAmps / Math.sqrt(3);

@@ -95,9 +95,13 @@ function racewayFinding({ id, path, method }: Raceway, { steel, limits }: Overhe
   ];
 }
 
+/** What holds the higher of two places that are one in the plan holds the lower one too. */
+const isUnder = (low: Point3, high: Point3): boolean => low[0] === high[0] && low[1] === high[1] && low[2] <= high[2];
+
 function dropFinding({ id, box, retractor }: Drop, { steel, limits }: Overhead<Limits>): readonly Finding[] {
   const { units, reach } = limits;
-  if (isHeld(steel, box, reach) && (!retractor || isHeld(steel, retractor, reach))) return NOTHING;
+  if (isHeld(steel, box, reach) && (!retractor || isUnder(retractor, box) || isHeld(steel, retractor, reach)))
+    return NOTHING;
   const points: [string, Point3][] = [['box', box]];
   if (retractor) points.push(['retractor', retractor]);
   const loose = points.flatMap(([what, at]) => {

@@ -18,12 +18,15 @@ export type Part = readonly [from: number, to: number];
  * conditions hold on one interval. In order.
  */
 export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3, reach: number): Part[] {
-  const [dx, dy, dz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const dx = b[0] - a[0];
+  const dy = b[1] - a[1];
+  const dz = b[2] - a[2];
   const limit = reach + LENGTH_SLACK;
   const { length, ux, uy, s0, s1, turns } = lieOf({ from, to }, a, b);
   const parts: Part[] = [];
   let begin = 0;
-  for (const end of [...turns, 1]) {
+  for (let turn = 0; turn <= turns.length; turn++) {
+    const end = turns[turn] ?? 1;
     const s = s0 + (s1 * (begin + end)) / 2;
     const along = s > 0 && s < length;
     const near = along
@@ -43,13 +46,24 @@ export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, 
  * along it, feet from its start (`s0` at `a`, `s1` more by the share), and the shares at which that comes to an end.
  */
 function lieOf({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3) {
-  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
+  const mx = to[0] - from[0];
+  const my = to[1] - from[1];
   const length = hypot2(mx, my);
-  const [ux, uy] = length > LENGTH_SLACK ? [mx / length, my / length] : [0, 0];
+  const ux = length > LENGTH_SLACK ? mx / length : 0;
+  const uy = length > LENGTH_SLACK ? my / length : 0;
   const s0 = (a[0] - from[0]) * ux + (a[1] - from[1]) * uy;
   const s1 = (b[0] - a[0]) * ux + (b[1] - a[1]) * uy;
-  const turns = s1 === 0 ? [] : [-s0 / s1, (length - s0) / s1].filter((t) => t > 0 && t < 1).sort((p, q) => p - q);
-  return { length, ux, uy, s0, s1, turns };
+  return { length, ux, uy, s0, s1, turns: s1 === 0 ? NO_TURNS : turnsAt(-s0 / s1, (length - s0) / s1) };
+}
+
+const NO_TURNS: readonly number[] = [];
+
+/** Those of two shares that lie within the straight, the lower first. */
+function turnsAt(p: number, q: number): readonly number[] {
+  const first = Math.min(p, q);
+  const last = Math.max(p, q);
+  if (first > 0 && first < 1) return last < 1 ? [first, last] : [first];
+  return last > 0 && last < 1 ? [last] : NO_TURNS;
 }
 
 /** Shares of the straight from `a` to `b` at which the nearest point of a member comes to one of its ends, in order. */
@@ -68,7 +82,8 @@ const endLevel = (from: Point3, to: Point3, last: boolean, length: number): numb
 /** The part of [begin, end] on which `at + t * by` is from `low` to `high`. */
 function within(begin: number, end: number, at: number, by: number, low: number, high: number): Part | null {
   if (by === 0) return at >= low && at <= high ? [begin, end] : null;
-  const [p, q] = [(low - at) / by, (high - at) / by];
+  const p = (low - at) / by;
+  const q = (high - at) / by;
   const from = Math.max(begin, Math.min(p, q));
   const to = Math.min(end, Math.max(p, q));
   return from <= to ? [from, to] : null;
@@ -84,7 +99,8 @@ function inCircle(
   middle: Point3,
   radius: number,
 ): Part | null {
-  const [x, y] = [a[0] - middle[0], a[1] - middle[1]];
+  const x = a[0] - middle[0];
+  const y = a[1] - middle[1];
   const square = dx * dx + dy * dy;
   const outside = x * x + y * y - radius * radius;
   if (square === 0) return outside <= 0 ? [begin, end] : null;
@@ -97,25 +113,28 @@ function inCircle(
 }
 
 /** How far along a member its nearest place to a point of the plan is, as a share of it: 0 to 1. */
-export function shareAlong({ from, to }: Pick<Member, 'from' | 'to'>, [x, y]: Point3): number {
-  const [mx, my] = [to[0] - from[0], to[1] - from[1]];
+export function shareAlong({ from, to }: Pick<Member, 'from' | 'to'>, at: Point3): number {
+  const mx = to[0] - from[0];
+  const my = to[1] - from[1];
   const square = mx * mx + my * my;
-  return square > 0 ? Math.min(1, Math.max(0, ((x - from[0]) * mx + (y - from[1]) * my) / square)) : 0;
+  return square > 0 ? Math.min(1, Math.max(0, ((at[0] - from[0]) * mx + (at[1] - from[1]) * my) / square)) : 0;
 }
 
 /** The elevation of a member at its nearest place in the plan; of one that stands upright, its top. */
-export function levelOver(member: Pick<Member, 'from' | 'to'>, at: Point3): number {
-  const { from, to } = member;
+export const levelOver = (member: Pick<Member, 'from' | 'to'>, at: Point3): number =>
+  levelAt(member, shareAlong(member, at));
+
+function levelAt({ from, to }: Pick<Member, 'from' | 'to'>, share: number): number {
   if (from[0] === to[0] && from[1] === to[1]) return Math.max(from[2], to[2]);
-  return from[2] + shareAlong(member, at) * (to[2] - from[2]);
+  return from[2] + share * (to[2] - from[2]);
 }
 
 /**
  * How far a member is from a point in the plan, feet; null where it is not above the point or beside it.
  */
 export function distanceAside(member: Pick<Member, 'from' | 'to'>, at: Point3): number | null {
-  if (levelOver(member, at) < at[2] - BESIDE - LENGTH_SLACK) return null;
   const { from, to } = member;
   const share = shareAlong(member, at);
+  if (levelAt(member, share) < at[2] - BESIDE - LENGTH_SLACK) return null;
   return hypot2(at[0] - from[0] - share * (to[0] - from[0]), at[1] - from[1] - share * (to[1] - from[1]));
 }

@@ -1,4 +1,3 @@
-import { boxOf } from '../../plane/box.ts';
 import { between, distance, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
 import { heldParts, isUpright, type Part } from './held-parts.ts';
@@ -105,13 +104,16 @@ export function heldStretches(
 
 /** The parts of a leg that some member may hold, by where they begin. */
 export function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
-  const box = boxOf([
-    [a[0], a[1]],
-    [b[0], b[1]],
-  ]);
-  return membersNear(steel, box, reach)
-    .flatMap((member) => heldParts(member, a, b, reach))
-    .sort((p, q) => p[0] - q[0]);
+  const box = {
+    minX: Math.min(a[0], b[0]),
+    minY: Math.min(a[1], b[1]),
+    maxX: Math.max(a[0], b[0]),
+    maxY: Math.max(a[1], b[1]),
+  };
+  const parts: Part[] = [];
+  for (const member of membersNear(steel, box, reach))
+    for (const part of heldParts(member, a, b, reach)) parts.push(part);
+  return parts.sort((p, q) => p[0] - q[0]);
 }
 
 function middleOf(parts: readonly { from: Point3; to: Point3; length: number }[], at: number): Point3 {
