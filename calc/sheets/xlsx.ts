@@ -1,6 +1,7 @@
 import writeExcelFile, { type SheetData } from 'write-excel-file/universal';
-import { type LiveCell, type LiveTable, NUMBER_FORMATS } from './workbook/live.ts';
+import type { LiveCell, LiveTable } from './workbook/live.ts';
 import { withParts } from './workbook/parts.ts';
+import { sheetCells } from './workbook/sheet-cells.ts';
 
 /** Widest column, letters; longer text wraps. */
 const WIDEST = 60;
@@ -11,35 +12,17 @@ const WIDEST = 60;
  * them. The bytes of the file. `withValues`: what formulas come to stands beside them.
  */
 export async function xlsx(tables: readonly LiveTable[], withValues = true): Promise<Uint8Array> {
-  const sheets = tables.map(({ name, rows }) => ({
+  const cells = sheetCells(tables, withValues);
+  const sheets = tables.map(({ name, rows }, i) => ({
     sheet: name,
-    data: rows.map((row, i) => row.map((value, j) => cellOf(value, i === 0, rows[0]?.[j]))) as SheetData,
+    data: [[...cells.firsts[i]!]] as SheetData,
     columns: widthsOf(rows).map((width) => ({ width })),
     stickyRowsCount: 1,
     orientation: 'landscape' as const,
   }));
   const blob = await writeExcelFile(sheets).toBlob();
-  return withParts(new Uint8Array(await blob.arrayBuffer()), tables, withValues);
+  return withParts(new Uint8Array(await blob.arrayBuffer()), tables, cells.sheets);
 }
-
-function cellOf(value: LiveCell, isHead: boolean, head: LiveCell | undefined): object | null {
-  if (value === null || (typeof value === 'number' && !Number.isFinite(value))) return null;
-  if (typeof value === 'number')
-    return { value, type: Number, ...(isMoney(head) ? { format: NUMBER_FORMATS.money } : {}) };
-  if (typeof value === 'boolean') return { value: value ? 'yes' : 'no', type: String };
-  if (typeof value === 'object') {
-    const format = NUMBER_FORMATS[value.shown];
-    if (value.formula !== undefined) return { value: value.formula, type: 'Formula', format };
-    return value.value === null ? null : { value: value.value, type: Number, format };
-  }
-  return {
-    value: value.replace(/[^\P{Cc}\t\n\r]|\p{Cs}/gu, ''),
-    type: String,
-    ...(isHead ? { fontWeight: 'bold', wrap: true } : {}),
-  };
-}
-
-const isMoney = (head: LiveCell | undefined): boolean => typeof head === 'string' && head.endsWith('($)');
 
 /** What stands in a cell, in letters; a number is not shown to its last figure. */
 const letters = (cell: LiveCell | undefined): number =>

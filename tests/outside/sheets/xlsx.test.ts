@@ -1,4 +1,5 @@
 import { read, utils, type WorkSheet } from '@e965/xlsx';
+import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { conduitsSheet } from '../../../calc/sheets/conduits-sheet.ts';
 import { panelSheet } from '../../../calc/sheets/panel-sheet.ts';
@@ -52,4 +53,36 @@ describe('the workbook, read by another program', () => {
     expect(cells.filter(({ f }) => f !== undefined)).toEqual([]);
     expect(cells.some(({ t, v }) => t === 's' && String(v).startsWith('=1+1'))).toBe(true);
   });
+  test('keeps every cell of any table, whatever its texts are called', async () => {
+    const text = fc.oneof(
+      fc.string({ maxLength: 12, unit: 'binary' }),
+      fc.constantFrom('constructor', '__proto__', 'toString', '  padded ', '<b>&amp;</b>', '=1+1', ''),
+    );
+    const number = fc.double({ noNaN: true, noDefaultInfinity: true });
+    const row = fc.array(fc.oneof(text, number, fc.boolean(), fc.constant(null)), { maxLength: 30 });
+    const table = fc.array(row, { minLength: 1, maxLength: 6 });
+    await fc.assert(
+      fc.asyncProperty(fc.array(table, { minLength: 1, maxLength: 3 }), async (lots) => {
+        const book = read(await xlsx(lots.map((rows, i) => ({ name: `t${i}`, rows }))));
+        lots.forEach((rows, t) => {
+          const sheet = book.Sheets[`t${t}`]!;
+          rows.forEach((cells, i) => {
+            cells.forEach((value, j) => {
+              const found: { v?: unknown } | undefined = sheet[utils.encode_cell({ r: i, c: j })];
+              const asked = typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
+              if (typeof asked === 'string') expect(plain(found?.v ?? '')).toBe(plain(asked));
+              else expect(found?.v ?? null).toEqual(asked);
+            });
+          });
+        });
+      }),
+      { numRuns: 12 },
+    );
+  });
 });
+
+/** A text without the signs that XML cannot hold, and those that it is advised against; its lines end alike. */
+const plain = (text: unknown): string =>
+  String(text)
+    .replace(/[^\P{C}\t\n\r]|\ufffd/gu, '')
+    .replace(/\r\n?/g, '\n');
