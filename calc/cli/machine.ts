@@ -1,5 +1,6 @@
 import type { NewLinearProgram } from '../day/optimum/linear-program.ts';
 import type { FontBytes } from '../sheets/pdf/kit/lettering.ts';
+import type { Crew } from './crew.ts';
 
 /** The machine as the verbs see it: handed in, so that a test can hand in another. */
 export interface Machine {
@@ -30,4 +31,6 @@ export interface Machine {
   readonly mayGoOn: (seconds: number | null) => (share?: number) => boolean;
   /** Says, in place of what it said last, how far long work is; empty when it is over. */
   readonly progress: (line: string) => void;
+  /** Who does so many pieces of work, which are much or little, together with a thread of its own; none where work is done alone. */
+  readonly crew?: (pieces: number, isMuch: boolean) => Crew;
 }

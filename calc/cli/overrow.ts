@@ -1,4 +1,5 @@
 import { dayOf } from '../sheets/day.ts';
+import { crewOf, isHelper, readForCrew } from './crew.ts';
 import { packedFonts } from './fonts.ts';
 import { isWatched, mayGoOn, runApart } from './long-work.ts';
 import type { Machine } from './machine.ts';
@@ -6,8 +7,10 @@ import { loadSolver } from './solver.ts';
 import { isTaken, makeFolder, readBytes, readText, removeFile, STANDARD_INPUT, writeContent } from './system-files.ts';
 import { runWords } from './words.ts';
 
+const file = new URL(import.meta.url);
+const words = process.argv.slice(2);
 const machine: Machine = {
-  read: readText,
+  read: (path) => readForCrew(path, readText),
   bytes: readBytes,
   write: writeContent,
   remove: removeFile,
@@ -17,6 +20,7 @@ const machine: Machine = {
   fonts: packedFonts,
   solver: loadSolver,
   mayGoOn,
+  crew: crewOf(file, words),
   input: () => readText(STANDARD_INPUT),
   progress: (line) => {
     // Over the line before, and only where somebody looks on: a file that standard error goes to is not filled with it.
@@ -24,12 +28,13 @@ const machine: Machine = {
   },
 };
 
-const words = process.argv.slice(2);
-if (!runApart(new URL(import.meta.url), words)) {
+if (!runApart(file, words)) {
   const { status, out, err } = await runWords(words, machine);
   // A reader that closes early (`| head`) is no fault of ours.
   process.stdout.on('error', () => {});
   // What is wrong is told last: what is above scrolls away.
-  process.stdout.write(out, () => process.stderr.write(err));
-  process.exitCode = status;
+  if (!isHelper()) {
+    process.stdout.write(out, () => process.stderr.write(err));
+    process.exitCode = status;
+  }
 }

@@ -1,17 +1,15 @@
-import { basename, join } from 'node:path';
 import { alternativeOf } from '../../plan/alternative.ts';
 import { publishedPlan } from '../../plan/published-plan.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import { SHEET_FILES, type SheetFile } from '../../sheets/every-sheet.ts';
+import { SHEET_FILES } from '../../sheets/every-sheet.ts';
 import { drawingsWished, withDrawings } from '../drawings.ts';
-import { fileNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
 import { done, type Outcome, partly, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { sheetsNamed } from '../sheets-named.ts';
 import { type NamedSite, readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
 import { standingLine, summary } from '../summary.ts';
-import { underlaysBeside } from '../underlays.ts';
+import { writeSheets } from '../write-sheets.ts';
 
 export interface PlanOptions {
   readonly json: boolean;
@@ -69,7 +67,12 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
       ? partly(out, [err.trimEnd(), reasonsOf(reads)].filter(Boolean).join('\n'))
       : { status, out, err };
   if (options.out !== undefined)
-    return some(await writeSheets(sites, sheets.files, prices.list, options.out, options.page, machine));
+    return some(
+      await writeSheets(
+        { sites, files: sheets.files, prices: prices.list, folder: options.out, page: options.page },
+        machine,
+      ),
+    );
   if (options.json) {
     const lines = reads.map((read) => `${read.ok ? JSON.stringify(planned(read, prices.list)) : unreadLine(read)}\n`);
     return sites.length < reads.length ? partly(lines.join(''), reasonsOf(reads)) : done(lines.join(''));
@@ -93,53 +96,4 @@ function isPage(text: string): boolean {
 function planned(named: NamedSite, prices: PriceList): object {
   const { plan, site } = alternativeOf(named.path, named.site, prices);
   return publishedPlan(plan, site);
-}
-
-async function writeSheets(
-  sites: readonly NamedSite[],
-  files: readonly SheetFile[],
-  prices: PriceList,
-  folder: string,
-  page: string | undefined,
-  machine: Machine,
-): Promise<Outcome> {
-  const names = sites.map(({ path }) => fileNameOf(path));
-  const twice = names.find((name, i) => names.indexOf(name) !== i);
-  if (twice !== undefined)
-    return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);
-  try {
-    machine.makeFolder(folder);
-  } catch (error) {
-    return wrong(`plan --out: ${error instanceof Error ? error.message : String(error)}`);
-  }
-  const written: string[] = [];
-  const told = new Set<string>();
-  for (const [i, { path: from, site }] of sites.entries()) {
-    const alternative = { ...alternativeOf(from, site, prices), name: basename(from) };
-    for (const [j, { ending, says, write }] of files.entries()) {
-      machine.progress(`${names[i]}: ${says} (${i * files.length + j + 1} of ${sites.length * files.length})`);
-      const content = await write(alternative, {
-        fonts: machine.fonts,
-        date: machine.today(),
-        underlays: async () => {
-          const { laid, remarks } = underlaysBeside(from, site, machine);
-          for (const remark of remarks) told.add(`${names[i]}: ${remark}`);
-          return laid;
-        },
-        ...(page !== undefined && { page }),
-        tell: (words) => told.add(`${names[i]}: ${words}`),
-      });
-      if (content === null) continue;
-      const path = join(folder, `${names[i]}${ending}`);
-      try {
-        machine.write(path, content);
-      } catch (error) {
-        machine.progress('');
-        return wrong(`${path}: cannot be written: ${error instanceof Error ? error.message : String(error)}`);
-      }
-      written.push(path);
-    }
-  }
-  machine.progress('');
-  return { ...done(`${written.join('\n')}\n`), err: [...told].map((words) => `${words}\n`).join('') };
 }

@@ -1,4 +1,5 @@
 import { PDFDocument } from '@cantoo/pdf-lib';
+import { kept } from '../../../routing/kept/kept.ts';
 import { KINDS } from '../../../routing/site/kinds/kinds.ts';
 import { offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
@@ -50,8 +51,23 @@ const PAPER: Paper = 'ANSI D';
  * The whole plan lettered as its enlarged plans are, or as the plan of the site where no enlarged one follows it: every
  * word has the place that the drawing set would find for it on one sheet as large as the site.
  */
-export async function letteredPlan(site: Site, plan: Plan, parts: LetteredParts): Promise<LetteredPlan> {
-  const { fonts, date, file, revision } = parts;
+export const letteredPlan = (
+  site: Site,
+  plan: Plan,
+  { fonts, date, file, revision }: LetteredParts,
+): Promise<LetteredPlan> => lettered(plan, site, fonts, date, file, revision);
+
+type Asked = readonly [
+  plan: Plan,
+  site: Site,
+  fonts: FontBytes,
+  date: string,
+  file: string,
+  revision: Revised | undefined,
+];
+
+/** DXF and SVG are written one after the other, of the same. */
+const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked): Promise<LetteredPlan> => {
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, LETTERS[PAPER]);
   const job = jobOf(site, plan, {
@@ -84,7 +100,7 @@ export async function letteredPlan(site: Site, plan: Plan, parts: LetteredParts)
     marks: placedMarks(pen.marks, placing),
     scale,
   };
-}
+});
 
 /** Where a point of the sheets lies on the site. */
 export const fromSheet = (frame: SheetFrame, at: Point2): Point2 => (frame === null ? at : offGrid(frame, at));

@@ -1,0 +1,108 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import type { Crew } from '../../../calc/cli/crew.ts';
+import { packedFonts } from '../../../calc/cli/fonts.ts';
+import type { Machine } from '../../../calc/cli/machine.ts';
+import { loadSolver } from '../../../calc/cli/solver.ts';
+import { runWords } from '../../../calc/cli/words.ts';
+import { dayOf } from '../../../calc/sheets/day.ts';
+
+const LIBRARY = 'samples/library-lot.site.json';
+const HOSPITAL = 'samples/hospital-lot.site.json';
+const TABLES = 'runs.csv,conduits.csv,panels.csv,takeoff.csv,geojson';
+
+/** Two machines that share one crew, as two threads do, and what each wrote. */
+function pair(fails?: string) {
+  const results: unknown[] = [];
+  let taken = 0;
+  const crew = (pieces: number): Crew => ({
+    next: () => (taken < pieces ? taken++ : null),
+    done: (result) => results.push(result),
+    stop: () => {
+      taken = pieces;
+    },
+    rest: async () => {
+      // The other is at rest once it finds nothing to take and what it had in hand is written.
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      return results;
+    },
+  });
+  const one = (files: Map<string, string | Uint8Array>): Machine => ({
+    read: (path) => readFileSync(path, 'utf8'),
+    bytes: (path) => readFileSync(path),
+    write: (path, content) => {
+      if (fails !== undefined && path.endsWith(fails)) throw new Error('the disk is full');
+      files.set(path, content);
+    },
+    remove: () => {},
+    makeFolder: () => {},
+    isTaken: () => false,
+    progress: () => {},
+    today: () => dayOf(new Date()),
+    fonts: packedFonts,
+    solver: loadSolver,
+    mayGoOn: () => () => true,
+    input: () => '',
+    crew,
+  });
+  const wrote = [new Map<string, string | Uint8Array>(), new Map<string, string | Uint8Array>()] as const;
+  return { wrote, machines: [one(wrote[0]), one(wrote[1])] as const };
+}
+
+const words = (site: string, only: string) => ['plan', site, '--out', 'out', '--only', only];
+
+describe('sheets written by two', () => {
+  test('are each written once, and told in the order of the list', async () => {
+    const { wrote, machines } = pair();
+    const [first] = await Promise.all(machines.map((machine) => runWords(words(LIBRARY, TABLES), machine)));
+    expect(
+      first!.out
+        .trimEnd()
+        .split('\n')
+        .map((path) => basename(path).replace('library-lot.', '')),
+    ).toEqual(TABLES.split(','));
+    const [mine, other] = wrote.map((files) => [...files.keys()]);
+    expect(mine!.length).toBeGreaterThan(0);
+    expect(other!.length).toBeGreaterThan(0);
+    expect([...mine!, ...other!].sort()).toEqual(
+      TABLES.split(',')
+        .map((end) => `out/library-lot.${end}`)
+        .sort(),
+    );
+  });
+  test('are begun no more once one cannot be written, whoever finds it, and the reason is told', async () => {
+    const { wrote, machines } = pair('.runs.csv');
+    const outcomes = await Promise.all(machines.map((machine) => runWords(words(LIBRARY, TABLES), machine)));
+    for (const { status, err } of outcomes) {
+      expect(status).toBe(2);
+      expect(err).toContain('library-lot.runs.csv: cannot be written: the disk is full');
+    }
+    expect(wrote[0].size + wrote[1].size).toBeLessThan(4);
+  });
+  test('of a large lot by two threads of the program are the bytes that one writes', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'crew-'));
+    try {
+      const only = `${TABLES},raised.svg`;
+      const given = ['calc/cli/run.mjs', 'plan', HOSPITAL, '--out', folder, '--only', only];
+      const told = execFileSync(process.execPath, given, { encoding: 'utf8' });
+      const { machines, wrote } = pair();
+      const { crew: _, ...alone } = machines[0];
+      const { out } = await runWords(words(HOSPITAL, only), alone);
+      const named = (text: string): string[] =>
+        text
+          .trimEnd()
+          .split('\n')
+          .map((path) => basename(path));
+      expect(named(told)).toEqual(named(out));
+      // None is left half written beside its place.
+      expect(readdirSync(folder).sort()).toEqual([...named(out)].sort());
+      for (const [path, content] of wrote[0])
+        expect(readFileSync(join(folder, basename(path))).equals(Buffer.from(content as string))).toBe(true);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  }, 60_000);
+});
