@@ -15,14 +15,24 @@ import { drawTable } from '../kit/table-drawing.ts';
 import { grown, sizeOf, viewIn } from '../kit/view.ts';
 import { drawViewTitle, FOOT } from '../kit/view-title.ts';
 import { drawBasePlan } from '../plans/base-plan.ts';
+import { keynotesOf } from '../plans/keynotes.ts';
 import { drawnExtent } from '../plans/plan-sheet.ts';
 import { columnOf } from './columns.ts';
 import { keyFigures } from './key-figures.ts';
-import { cautionNotes, generalNotes } from './notes.ts';
+import { cautionNotes, generalNotes, keynoteList } from './notes.ts';
 import { codesTable, scopeTable } from './scope.ts';
 
 /** More general sheets than this are not tried: the index alone would have thousands of sheets. */
 const MOST = 200;
+
+/** What the general sheets have beside what follows from the job. */
+export interface CoverParts {
+  readonly drawing: Drawing;
+  /** Plans have keynotes for which there is no room beside them. */
+  readonly hasKeynotes: boolean;
+  /** Sheets of the version that a revised set revises. */
+  readonly earlier: () => readonly NumberedSheet[];
+}
 
 /**
  * The general sheets of a set: cover with index, scope, codes, figures, notes and cautions, over as many as it takes. Its
@@ -31,8 +41,7 @@ const MOST = 200;
 export function coverSheets(
   job: Job,
   others: readonly Draft[],
-  drawing: Drawing,
-  earlier: () => readonly NumberedSheet[],
+  { drawing, hasKeynotes, earlier }: CoverParts,
 ): readonly Draft[] {
   const { shape, lettering } = job;
   const { field } = shape;
@@ -43,10 +52,14 @@ export function coverSheets(
   for (let count = 1; count <= MOST; count++) {
     const drafts = Array.from({ length: count }, (_, i) => blank(i));
     const index = numberedSheets([...drafts, ...others]);
-    const tables = revisedTables(job, (one) => coverTables(one, one === job ? index : earlier(), width));
+    const tables = revisedTables(job, (one) => coverTables(one, one === job ? index : earlier(), width, hasKeynotes));
     const pages = flowTables(tables, room, lettering);
     if (pages.length > count) continue;
-    return pages.map((page, i) => ({ ...blank(i), draw: (pen) => drawCover(pen, job, page, drawing) }));
+    return pages.map((page, i) => ({
+      ...blank(i),
+      listsKeynotes: page.some(({ table, title }) => table.short === 'keynotes' && title === table.title),
+      draw: (pen) => drawCover(pen, job, page, drawing),
+    }));
   }
   throw new RangeError('a set has too many sheets for its index');
 }
@@ -59,7 +72,12 @@ const blank = (i: number): Draft => ({
   draw: () => {},
 });
 
-function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number): readonly Table[] {
+function coverTables(
+  job: Job,
+  sheets: readonly NumberedSheet[],
+  width: number,
+  hasKeynotes: boolean,
+): readonly Table[] {
   const { site, plan } = job;
   const index: Table = {
     short: 'index',
@@ -74,6 +92,7 @@ function coverTables(job: Job, sheets: readonly NumberedSheet[], width: number):
     codesTable(site, width),
     keyFigures(site, plan, width),
     generalNotes(width, notesOf(job)),
+    ...(hasKeynotes ? [keynoteList(keynotesOf(site, plan), width)] : []),
     cautionNotes(width),
   ];
 }

@@ -1,3 +1,4 @@
+import type { Keynote } from '../kit/keynotes.ts';
 import type { Table } from '../kit/table.ts';
 
 /** Said of the whole set. */
@@ -39,3 +40,13 @@ export const generalNotes = (width: number, more: readonly string[]): Table =>
   numbered('General notes', 'notes', [...GENERAL, ...more], width);
 
 export const cautionNotes = (width: number): Table => numbered('Cautions', 'cautions', CAUTION_NOTES, width);
+
+/** All keynotes of the plans, by their numbers. */
+export const keynoteList = (keynotes: readonly Keynote[], width: number): Table => ({
+  short: 'keynotes',
+  title: 'Keynotes of the plans',
+  isPlain: true,
+  width,
+  columns: [{ head: '', align: 'right', least: 1.6 }, { head: '' }],
+  rows: keynotes.map(({ number, says }) => [`${number}.`, says]),
+});

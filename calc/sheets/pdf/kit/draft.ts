@@ -81,6 +81,8 @@ export interface Draft {
   readonly draw: (pen: Pen, numbers: SheetNumbers, keynotes?: SheetKeynotes) => void;
   /** What its plan has keynotes for. */
   readonly keynotes?: readonly Keynote[];
+  /** The list of all keynotes begins on it, for plans that have no room for theirs. */
+  readonly listsKeynotes?: boolean;
   /** The plan on it, whose scale and place the page states for other programs. */
   readonly plan?: View;
   /** How that lies on the site, where it lies otherwise than the file has it. */

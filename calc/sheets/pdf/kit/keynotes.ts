@@ -9,7 +9,7 @@ export interface Keynote {
   readonly places: readonly Point2[];
 }
 
-/** The keynotes of a sheet while it is drawn: those that the list beside its title block has room for, and those marked. */
+/** The keynotes of a sheet while it is drawn: those that a list of the set has, and those marked. */
 export interface SheetKeynotes {
   readonly listed: readonly Keynote[];
   /** Numbers that stand on the plan. */

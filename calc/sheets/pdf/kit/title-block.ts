@@ -14,10 +14,21 @@ export interface SheetWords {
   readonly scale: string;
   /** `3 of 12`. */
   readonly place: string;
+  /** The sheet that lists the keynotes for which there is no room beside the plan. */
+  readonly keynotesOn?: string;
 }
 
-/** The border of a sheet and the title block down its right side. */
-export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords, keynotes: readonly Keynote[] = []): void {
+/**
+ * The border of a sheet and the title block down its right side, with the keynotes of its plan; beside those that a revision
+ * changed stands a delta.
+ */
+export function drawTitleBlock(
+  pen: Pen,
+  job: Job,
+  words: SheetWords,
+  keynotes: readonly Keynote[] = [],
+  changed: ReadonlySet<number> = new Set(),
+): void {
   const { frame, titleBlock: block } = job.shape;
   pen.line(
     [
@@ -29,8 +40,9 @@ export function drawTitleBlock(pen: Pen, job: Job, words: SheetWords, keynotes: 
   const foot = drawNames(pen, block, job, words);
   const head = drawProject(pen, block, job);
   const rest: Area = { ...block, y: foot, height: head - foot };
-  const lines = keynotes.map((one) => keynoteLines(one, block, pen.lettering));
-  drawKeynotes(pen, keynoteRoom(rest, keynotesHeight(lines, pen.lettering)), keynotes, lines);
+  const lines = keynotes.map((one) => keynoteLines(one, job));
+  const deltas = job.revision && { number: job.revision.number, at: changed };
+  drawKeynotes(pen, keynoteRoom(rest, keynotesHeight(lines, pen.lettering)), keynotes, lines, deltas);
   drawRevisions(pen, drawStampRoom(pen, rest, job), block, job);
   pen.rectangle(frame, PENS.border);
 }

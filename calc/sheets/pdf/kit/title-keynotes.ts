@@ -1,4 +1,5 @@
-import { type Area, top } from './area.ts';
+import { type Area, right, top } from './area.ts';
+import { drawDelta } from './delta.ts';
 import type { Job } from './draft.ts';
 import { drawKeynote, type Keynote, keynoteSize } from './keynotes.ts';
 import type { Lettering } from './lettering.ts';
@@ -17,15 +18,25 @@ export function keynotesListed(job: Job, words: SheetWords, keynotes: readonly K
   const pen = penWith(job.lettering);
   const foot = drawNames(pen, block, job, words);
   const height = drawProject(pen, block, job) - foot - STAMP_WORDS - SEAL - SIGNED - REVISION_HEIGHT;
-  const lines = keynotes.map((one) => keynoteLines(one, block, job.lettering));
+  const lines = keynotes.map((one) => keynoteLines(one, job));
   let count = keynotes.length;
   while (count > 0 && keynotesHeight(lines.slice(0, count), job.lettering) > height) count--;
   return keynotes.slice(0, count);
 }
 
-const INDENT = 20;
-export const keynoteLines = ({ says }: Keynote, { width }: Area, lettering: Lettering): readonly string[] =>
-  wrapped(says, width - 2 * PAD - INDENT, lettering.sizes.small, lettering);
+/** From a number in its hexagon to its words, points. */
+const AFTER = 6;
+const indentOf = ({ sizes }: Lettering): number => keynoteSize(sizes.note) + AFTER;
+/** Room right of the words for a delta. */
+const DELTA_ROOM = 14;
+
+export const keynoteLines = (
+  { says }: Keynote,
+  { shape: { titleBlock }, lettering, revision }: Pick<Job, 'shape' | 'lettering' | 'revision'>,
+): readonly string[] => {
+  const width = titleBlock.width - 2 * PAD - indentOf(lettering) - (revision ? DELTA_ROOM : 0);
+  return wrapped(says, width, lettering.sizes.small, lettering);
+};
 
 /** Height of the list with its head. */
 export function keynotesHeight(lines: readonly (readonly string[])[], { sizes }: Lettering): number {
@@ -47,6 +58,7 @@ export function drawKeynotes(
   room: Area,
   keynotes: readonly Keynote[],
   lines: readonly (readonly string[])[],
+  deltas?: { readonly number: string; readonly at: ReadonlySet<number> },
 ): void {
   if (keynotes.length === 0) return;
   const { small, note } = pen.lettering.sizes;
@@ -57,9 +69,13 @@ export function drawKeynotes(
   keynotes.forEach(({ number }, i) => {
     const own = lines[i]!;
     const height = Math.max(keynoteSize(note) + 2, own.length * small * LEADING + 4);
-    drawKeynote(pen, [room.x + PAD + 8, y - height / 2], number, note);
+    drawKeynote(pen, [room.x + PAD + keynoteSize(note) / 2, y - height / 2], number, note);
     const first = y - (height - own.length * small * LEADING) / 2;
-    paragraph(pen, room.x + PAD + INDENT, first, own, { size: small });
+    paragraph(pen, room.x + PAD + indentOf(pen.lettering), first, own, { size: small });
+    if (deltas?.at.has(number))
+      pen.onLayer('revisions', () =>
+        drawDelta(pen, [right(room) - PAD - 4, y - height / 2 - 5], deltas.number, DELTA_ROOM - 2),
+      );
     y -= height;
   });
   rule(pen, room, room.y);

@@ -11,7 +11,12 @@ import type { SheetWords } from './title-block.ts';
 import { PAD, paragraph, rule } from './title-kit.ts';
 
 /** From the foot up: number, title, then the facts. */
-export function drawNames(pen: Pen, block: Area, job: Job, { number, title, scale, place }: SheetWords): number {
+export function drawNames(
+  pen: Pen,
+  block: Area,
+  job: Job,
+  { number, title, scale, place, keynotesOn }: SheetWords,
+): number {
   const { lettering, site, date, file } = job;
   const { sizes } = lettering;
   const x = block.x + PAD;
@@ -24,6 +29,10 @@ export function drawNames(pen: Pen, block: Area, job: Job, { number, title, scal
   pen.text(number, [x, y + 4], { size, weight: 'bold' });
   y += size * 0.7 + 16;
   pen.text(`Sheet ${place}`, [x, y], { size: sizes.small });
+  if (keynotesOn !== undefined) {
+    y += sizes.small * LEADING;
+    pen.text(`All keynotes: ${keynotesOn}`, [x, y], { size: sizes.small });
+  }
   y += 18;
   rule(pen, block, y);
   const { size: titleSize, lines } = titleLines(title.toUpperCase(), width, lettering);

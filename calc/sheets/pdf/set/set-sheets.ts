@@ -32,6 +32,7 @@ import { oneLineSheets } from '../one-line/one-line-sheets.ts';
 import { alongGridlines, turnRemark } from '../plans/along-gridlines.ts';
 import { enlargedAreas } from '../plans/enlarged-areas.ts';
 import { enlargedSheets } from '../plans/enlarged-sheets.ts';
+import { keynotesOf } from '../plans/keynotes.ts';
 import { planSheet } from '../plans/plan-sheet.ts';
 import { type Plans, plansOf } from '../plans/plans-of.ts';
 import { raisedSheets } from '../plans/raised-sheet.ts';
@@ -137,24 +138,45 @@ export interface SetSheets {
 export function setSheets(job: Job): SetSheets {
   const sheets = sheetsOf(job);
   const numbers = new Map(sheets.map(({ number, draft }) => [draft.key, number]));
+  const list = sheets.find(({ draft }) => draft.listsKeynotes)?.number;
+  const elsewhere = list === undefined ? {} : { keynotesOn: list };
+  const changed = changedKeynotes(job);
   return {
     sheets,
     draw: (pen, at) => {
       const { number, draft } = sheets[at]!;
       const place = `${at + 1} of ${sheets.length}`;
       const words = { number, title: draft.title, scale: draft.scale, place };
-      const listed = keynotesListed(job, words, draft.keynotes ?? []);
+      const { keynotes = [] } = draft;
+      const beside = keynotesListed(job, { ...words, ...elsewhere }, keynotes);
       const marked = new Set<number>();
-      draft.draw(pen, numbers, { listed, marked });
+      draft.draw(pen, numbers, { listed: list === undefined ? beside : keynotes, marked });
+      const isAll = [...marked].every((one) => beside.some((keynote) => keynote.number === one));
       drawTitleBlock(
         pen,
         job,
-        words,
-        listed.filter(({ number: one }) => marked.has(one)),
+        { ...words, ...(isAll ? {} : elsewhere) },
+        beside.filter(({ number: one }) => marked.has(one)),
+        changed,
       );
     },
   };
 }
+
+/** Numbers of the keynotes that the version before has not, or has for something else. */
+function changedKeynotes({ site, plan, revision }: Job): ReadonlySet<number> {
+  if (!revision) return new Set();
+  const earlier = revision.earlier();
+  const before = new Map(keynotesOf(earlier.site, earlier.plan).map(({ number, says }) => [number, says]));
+  return new Set(keynotesOf(site, plan).flatMap(({ number, says }) => (before.get(number) === says ? [] : [number])));
+}
+
+/** Whether some plan has keynotes for which its title block has no room. */
+const someHaveNoRoom = (job: Job, drafts: readonly Draft[]): boolean =>
+  drafts.some(({ title, scale, keynotes = [] }) => {
+    const words = { number: 'E-101', title, scale, place: '100 of 100', keynotesOn: 'G-001' };
+    return keynotesListed(job, words, keynotes).length < keynotes.length;
+  });
 
 /** Sheets whose plans lie as a frame does. */
 const framed = (frame: SheetFrame, drafts: readonly Draft[]): readonly Draft[] =>
@@ -198,7 +220,8 @@ function draftsOf(job: Job): readonly Draft[] {
     ...(revision && { revision: { ...revision, earlier: onceAsked(() => turnTold(revision.earlier())) } }),
   };
   const earlier = onceAsked(() => (revision ? sheetsOf(revision.earlier()) : []));
-  return [...coverSheets(general, [...basis, ...others], drawing, earlier), ...basis, ...others];
+  const cover = { drawing, hasKeynotes: someHaveNoRoom(job, others), earlier };
+  return [...coverSheets(general, [...basis, ...others], cover), ...basis, ...others];
 }
 
 const turnTold = (job: Job): Job => withTurn(job, plansOf(job, planDrawing(job.site, job.plan)));

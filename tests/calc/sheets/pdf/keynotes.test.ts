@@ -1,15 +1,18 @@
 import { describe, expect, test } from 'vitest';
-import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
+import { type Paper, sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
 import { type DrawnSheet, drawnSheets } from './drawn-sheets.ts';
 import { TWELVE_LOTS } from './twelve-lots.ts';
 
 /** Numbers in hexagons, in the drawing and in the list beside it. */
-function keynotes({ strokes, texts }: DrawnSheet): {
+function keynotes(
+  { strokes, texts }: DrawnSheet,
+  paper: Paper = 'ANSI D',
+): {
   readonly marks: readonly string[];
   readonly list: readonly string[];
 } {
-  const { titleBlock } = sheetShape('ANSI D');
+  const { titleBlock } = sheetShape(paper);
   const found = strokes
     .filter(({ points, layer, ink }) => points.length === 7 && layer === null && ink.weight === 0.18)
     .map(({ points }) => {
@@ -50,5 +53,28 @@ describe.each(TWELVE_LOTS.filter(([name]) => wanted.test(name)))('the keynotes o
     }
     if (name === 'library-pedestals') expect([...words.values()].join(' ')).toMatch(/Pedestal.*trench.*[Ss]ervice/);
     if (name === 'hospital-lot') expect([...words.values()].join(' ')).not.toMatch(/Pedestal/);
+  });
+});
+
+describe.each(TWELVE_LOTS.filter(([name]) => wanted.test(name)))('the keynotes of %s on tabloid', (name, file) => {
+  test('are on the general sheet that each plan names, where there is no room beside it', async () => {
+    const site = toSite({ ...file, drawings: { sheets: ['plan', 'enlarged'] } });
+    const sheets = await drawnSheets(site, 'tabloid', (key) => /^(cover|plan|enlarged)/.test(key));
+    const list = sheets.filter(({ texts }) => texts.some(({ text }) => text === 'KEYNOTES OF THE PLANS'));
+    const plans = sheets.filter(({ key }) => !key.startsWith('cover'));
+    const full = plans.length > 1 ? plans.slice(1) : plans;
+    let elsewhere = 0;
+    for (const sheet of full) {
+      const { marks, list: beside } = keynotes(sheet, 'tabloid');
+      expect(marks.length).toBeGreaterThan(0);
+      const told = sheet.texts.flatMap(({ text }) => /^All keynotes: (.*)$/.exec(text)?.[1] ?? []);
+      const bare = marks.filter((mark) => !beside.includes(mark));
+      expect(told).toEqual(bare.length > 0 ? [list[0]!.number] : []);
+      elsewhere += bare.length;
+      const { texts } = list[0] ?? { texts: [] };
+      const from = texts.findIndex(({ text }) => text === 'KEYNOTES OF THE PLANS');
+      for (const mark of bare) expect(texts.slice(from).map(({ text }) => text)).toContain(`${mark}.`);
+    }
+    if (name !== 'tiny') expect(elsewhere).toBeGreaterThan(0);
   });
 });
