@@ -119,9 +119,9 @@ const WRITERS: Readonly<Record<SheetEnding, Write>> = {
     const { planSvg } = await import('./plan-svg.ts');
     return planSvg(site, plan, { fonts: await fonts(), date, file: name });
   },
-  '.raised.svg': async ({ site, plan }) => {
-    const [{ raisedDrawing }, { svg }] = await Promise.all([import('./drawing/raised-drawing.ts'), import('./svg.ts')]);
-    return svg(raisedDrawing(site, plan), site);
+  '.raised.svg': async ({ site, plan }, { date }) => {
+    const { raisedSvg } = await import('./raised-svg.ts');
+    return raisedSvg(site, plan, date);
   },
   '.xlsx': async (planned) => {
     const [{ xlsx }, { workbook }] = await Promise.all([import('./xlsx.ts'), import('./workbook/workbook.ts')]);

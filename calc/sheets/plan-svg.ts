@@ -1,5 +1,4 @@
 import { direction } from '../../routing/plane/direction.ts';
-import { fromFeet, toFeet } from '../../routing/site/numbers/units.ts';
 import type { Point2, Site } from '../../routing/site/site.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { extentOf } from './drawing/extent.ts';
@@ -8,11 +7,8 @@ import { type LetteredParts, letteredPlan } from './lettered/lettered-plan.ts';
 import type { DimensionMark, Mark, TextMark } from './lettered/mark.ts';
 import { BLACK, type Ink, PENS } from './pdf/kit/ink.ts';
 import { CAP } from './pdf/kit/letters.ts';
-import { barPart } from './pdf/kit/scale-bar.ts';
 import { escaped, number, PER_MM, type Place, SCALE, svg } from './svg.ts';
-
-/** Height of the band with the title, pixels. */
-const BAND = 64;
+import { BAND, svgHead } from './svg-head.ts';
 
 /**
  * The plan as an SVG document, as the site file lies: with the words, dimensions and clouds where the drawing set has room
@@ -21,10 +17,12 @@ const BAND = 64;
  */
 export async function planSvg(site: Site, plan: Plan, parts: LetteredParts): Promise<string> {
   const { drawing, marks } = await letteredPlan(site, plan, parts);
+  const { revision } = parts;
+  const revised = revision ? `Revision ${revision.number} of ${revision.since}. ` : '';
   const reach = extentOf([...drawing.items, ...marks.flatMap(reachOf)]);
   return svg({ ...drawing, extent: reach }, site, {
     band: BAND,
-    head: (width) => headOf(site, parts, width),
+    head: (width) => svgHead(site, `${revised}Raceway and drop plan.`, parts.date, width),
     over: (px, py) => marks.map((mark) => drawn(mark, px, py)).join('\n'),
   });
 }
@@ -82,6 +80,21 @@ function words(
   return `<text${id} x="${x}" y="${y}"${turned} textLength="${number(width * SCALE)}" lengthAdjust="spacingAndGlyphs" font-family="sans-serif" font-size="${number((height * SCALE) / CAP)}"${bold} fill="${colour}">${escaped(text)}</text>`;
 }
 
+/** White under a figure of a dimension, so that no line goes through it. */
+function under({ at: [x, y], width, height, turn }: Words, px: Place, py: Place): string {
+  const [ux, uy] = direction(turn);
+  const room = 0.15 * height;
+  const corner = (along: number, up: number): string =>
+    `${px(x + along * ux - up * uy)},${py(y + along * uy + up * ux)}`;
+  const corners = [
+    corner(-room, -room),
+    corner(width + room, -room),
+    corner(width + room, height + room),
+    corner(-room, height + room),
+  ];
+  return `<polygon points="${corners.join(' ')}" fill="#ffffff"/>`;
+}
+
 function dimension(
   { from, to, fromOrigin, toOrigin, turn, figure, tick, past }: DimensionMark,
   id: string,
@@ -102,52 +115,6 @@ function dimension(
       const across = line([x - tick * tx, y - tick * ty], [x + tick * tx, y + tick * ty], PENS.medium);
       return Math.hypot(x - origin![0], y - origin![1]) < 1e-9 ? [across] : [across, line(origin!, end!, PENS.hair)];
     }),
-    ...(figure ? [words(figure, id, px, py)] : []),
+    ...(figure ? [under(figure, px, py), words(figure, id, px, py)] : []),
   ].join('\n');
-}
-
-/** The title, a scale bar and north, over the plan. */
-function headOf({ name, units, georef }: Site, { date, revision }: LetteredParts, width: number): string {
-  const text = (words: string, x: number, y: number, size: number, more = ''): string =>
-    `<text x="${number(x)}" y="${number(y)}" font-family="sans-serif" font-size="${size}" fill="${BLACK}"${more}>${escaped(words)}</text>`;
-  const revised = revision ? `Revision ${revision.number} of ${revision.since}. ` : '';
-  const part = barPart(SCALE, units);
-  const step = toFeet(part, units) * SCALE;
-  const [left, top] = [Math.max(16, width - 4 * step - 130), 34];
-  const bar = [0, 1, 2, 3].map(
-    (i) =>
-      `<rect x="${number(left + i * step)}" y="${top}" width="${number(step)}" height="6" fill="${i % 2 === 0 ? BLACK : '#ffffff'}" stroke="${BLACK}"/>`,
-  );
-  const figures = [0, 2, 4].map((i) =>
-    text(
-      `${Number((i * part).toPrecision(6))}${i === 4 ? ` ${units}` : ''}`,
-      left + i * step,
-      top - 4,
-      11,
-      ' text-anchor="middle"',
-    ),
-  );
-  const scale = `Scale ${number(SCALE / fromFeet(1, units))} px = 1 ${units}`;
-  return [
-    `<g id="title">`,
-    text(name, 16, 26, 20, ' font-weight="600"'),
-    text(`${revised}Raceway and drop plan. ${scale}. ${date}`, 16, 46, 12),
-    ...bar,
-    ...figures,
-    northOf(georef, width - 40),
-    '</g>',
-  ].join('\n');
-}
-
-function northOf(georef: Site['georef'], x: number): string {
-  const y = 32;
-  const letter = (words: string, at: Point2): string =>
-    `<text x="${number(at[0])}" y="${number(at[1])}" text-anchor="middle" font-family="sans-serif" font-size="11" fill="${BLACK}">${words}</text>`;
-  if (!georef) return letter('North not given', [x - 20, y + 26]);
-  // +y, which is up, lies `bearing` degrees clockwise of north.
-  const [ux, uy] = direction(90 + georef.bearing);
-  const at = (along: number, left: number): Point2 => [x + along * ux - left * uy, y - along * uy - left * ux];
-  const points = [at(18, 0), at(-12, 7), at(-6, 0), at(-12, -7)].map((p) => p.map(number).join(',')).join(' ');
-  const [nx, ny] = at(26, 0);
-  return `<polygon id="north" points="${points}" fill="${BLACK}"/>${letter('N', [nx, ny + 4])}`;
 }

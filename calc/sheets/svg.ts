@@ -14,10 +14,14 @@ export const PER_MM = 96 / 25.4;
 /** Width that a band with a title has at least, pixels. */
 const LEAST = 720;
 
+/** Width that is reckoned for a letter of the cautions, and from one of their lines to the next, pixels. */
+const CAUTION_LETTER = 6;
+const CAUTION_LEADING = 15;
+
 /** What stands on a drawing beside what it draws, as markup. */
 export interface SvgMore {
   /** Over everything; where a point of the drawing lies is handed in. */
-  readonly over: (px: Place, py: Place) => string;
+  readonly over?: (px: Place, py: Place) => string;
   /** In a band over the drawing, from its upper left corner, and how wide the document is. */
   readonly head: (width: number) => string;
   /** Height of that band, pixels. */
@@ -36,23 +40,39 @@ export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, mor
   const py = (y: number): string => number((maxY - y + MARGIN) * SCALE + band);
   const width = Math.max(more ? LEAST : 0, (maxX - minX + 2 * MARGIN) * SCALE);
   const height = (maxY - minY + 2 * MARGIN) * SCALE + band;
+  const cautions = lines(CAUTIONS, (width - 2 * MARGIN * SCALE) / CAUTION_LETTER);
+  const foot = 25 + cautions.length * CAUTION_LEADING;
   const groups = (Object.keys(LAYERS) as LayerName[]).map((layer) => {
     const items = drawing.items.filter((item) => item.layer === layer);
     return items.length === 0 ? '' : group(layer, items.map((item) => drawn(item, px, py)).join('\n'));
   });
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + 40)}" viewBox="0 0 ${number(width)} ${number(height + 40)}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + foot)}" viewBox="0 0 ${number(width)} ${number(height + foot)}">`,
     `<title>${escaped(drawing.title)}</title>`,
     `<desc>${escaped(CAUTIONS)}</desc>`,
     `<metadata>${placeRdf({ feetPerUnit: 1 / SCALE, origin: [(MARGIN - minX) * SCALE, (maxY + MARGIN) * SCALE + band], turned: 0, ...(georef && { georef }) })}</metadata>`,
     `<rect width="100%" height="100%" fill="#ffffff"/>`,
     ...groups.filter(Boolean),
-    ...(more ? [more.over(px, py), more.head(width)] : []),
-    `<text x="${MARGIN * SCALE}" y="${number(height + 16)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(CAUTIONS)}</text>`,
+    ...(more ? [more.over?.(px, py) ?? '', more.head(width)] : []),
+    ...cautions.map(
+      (words, i) =>
+        `<text x="${MARGIN * SCALE}" y="${number(height + 16 + i * CAUTION_LEADING)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(words)}</text>`,
+    ),
     '</svg>',
     '',
   ].join('\n');
+}
+
+/** A text in lines of so many letters, parted between words. */
+function lines(text: string, most: number): readonly string[] {
+  const all: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = all.at(-1);
+    if (last !== undefined && last.length + word.length < most) all[all.length - 1] = `${last} ${word}`;
+    else all.push(word);
+  }
+  return all;
 }
 
 function group(layer: LayerName, inside: string): string {
@@ -75,10 +95,10 @@ function drawn(item: DrawnItem, px: Place, py: Place): string {
       const anchor = { left: 'start', middle: 'middle', right: 'end' }[item.anchor];
       const [x, y] = [px(item.at[0]), py(item.at[1])];
       const turn = item.turn === 0 ? '' : ` transform="rotate(${number(-item.turn)} ${x} ${y})"`;
-      // Capitals stand about 0.72 of the font's size.
+      // Capitals stand about 0.72 of the font's size. White round them parts the lines that they stand on.
       const size = number((item.height * SCALE) / 0.72);
       const fill = LAYERS[item.layer].colour;
-      return `<text x="${x}" y="${y}"${turn} text-anchor="${anchor}" font-family="sans-serif" font-size="${size}" fill="${fill}" stroke="none">${escaped(item.text)}</text>`;
+      return `<text x="${x}" y="${y}"${turn} text-anchor="${anchor}" font-family="sans-serif" font-size="${size}" fill="${fill}" stroke="#ffffff" stroke-width="${number(item.height * SCALE * 0.3)}" stroke-linejoin="round" stroke-dasharray="none" paint-order="stroke">${escaped(item.text)}</text>`;
     }
     case 'symbol': {
       const { circles, lines } = SYMBOLS[item.symbol];

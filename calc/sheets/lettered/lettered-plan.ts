@@ -39,7 +39,7 @@ export interface LetteredPlan {
   readonly job: Job;
   /** Lines and symbols, and the words that a person put on the plan. Feet. */
   readonly drawing: Drawing;
-  /** Words, leaders, dimensions and clouds, feet. */
+  /** Words, leaders, dimensions and clouds, feet; white under words, which parts the thin lines that they stand on. */
   readonly marks: readonly Mark[];
   /** At which the words are as large as on paper. */
   readonly scale: Scale;
@@ -87,7 +87,7 @@ const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked
   const window = planWindow(laid);
   const { width, height } = sizeOf(window);
   const view = viewIn({ x: 0, y: 0, width: width * perFoot, height: height * perFoot }, window, scale);
-  const pen = recordingPen(lettering, { plan: true, gridlines: true });
+  const pen = recordingPen(lettering, { plan: true, gridlines: true }, true);
   drawInFull(pen, job, laid, view);
   const placing: Placing = {
     at: ([x, y]) => fromSheet(job.frame, [window.minX + x / perFoot, window.minY + y / perFoot]),

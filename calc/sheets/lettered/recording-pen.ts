@@ -19,9 +19,13 @@ export interface RecordingPen extends Pen {
 
 /**
  * A pen with which the drawing set is drawn as it is for the PDF, so that other formats have the same words in the same
- * places. `standing` is what they draw themselves. White, which hides what lies under words, is left out.
+ * places. `standing` is what they draw themselves. White, which hides what lies under words, is left out unless it is kept.
  */
-export function recordingPen(lettering: Lettering, standing: NonNullable<Pen['standing']>): RecordingPen {
+export function recordingPen(
+  lettering: Lettering,
+  standing: NonNullable<Pen['standing']>,
+  keepsWhite = false,
+): RecordingPen {
   const marks: Mark[] = [];
   let layer: LayerName | null = null;
   let window: Extent | null = null;
@@ -32,7 +36,7 @@ export function recordingPen(lettering: Lettering, standing: NonNullable<Pen['st
       marks.push({ kind: 'line', layer, ink, ...part });
   };
   const addFill = (points: readonly Point2[], colour: string): void => {
-    if (colour !== WHITE && points.length > 2) marks.push({ kind: 'fill', layer, points, colour });
+    if ((keepsWhite || colour !== WHITE) && points.length > 2) marks.push({ kind: 'fill', layer, points, colour });
   };
   return {
     marks,

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { raisedSvg } from '../../../calc/sheets/raised-svg.ts';
 import { svgOf } from './lettered.ts';
 import { nastyLot, plannedSample } from './planned-samples.ts';
 
@@ -68,4 +69,35 @@ describe('the SVG', () => {
     expect(/<g id="E-POWR-FEED"/.test(markup)).toBe(site.feeders.some(({ length }) => length !== undefined));
     expect(markup).toMatch(/class="E-POWR-DIMS"|>\d+&#39; \d/);
   });
+
+  test('has white under its words, and lines of its cautions that its page holds', () => {
+    // Every figure of a dimension stands on white, drawn before it.
+    const figures = [
+      ...markup.matchAll(/(<polygon points="[^"]+" fill="#ffffff"\/>\n)?<text[^>]*>\d+&#39; [^<]*<\/text>/g),
+    ];
+    expect(figures.length).toBeGreaterThan(10);
+    expect(figures.filter(([, white]) => white === undefined)).toHaveLength(0);
+    holdsItsCautions(markup);
+  });
+});
+
+/** Lines of the cautions, reckoned at as much a letter as sans-serif of 11 px takes on the mean (6 px), within the page. */
+function holdsItsCautions(markup: string): void {
+  const width = Number(/<svg [^>]*width="([\d.]+)"/.exec(markup)![1]);
+  const height = Number(/<svg [^>]*height="([\d.]+)"/.exec(markup)![1]);
+  const lines = [...markup.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*font-size="11" fill="#20242c">([^<]{20,})</g)];
+  expect(lines.map(([, , , words]) => words).join(' ')).toContain('Nothing here is a statement of compliance.');
+  for (const [, x, y, words] of lines) {
+    expect(Number(x) + 6 * words!.length).toBeLessThan(width);
+    expect(Number(y)).toBeLessThan(height);
+  }
+}
+
+test('the raised view has its title, scale, scale bar, north and cautions', () => {
+  const { site, planned } = plannedSample('library-pedestals');
+  const markup = raisedSvg(site, planned, '2026-11-25');
+  expect(tagsOf(markup)[0]).toBe('svg');
+  for (const words of [`>${site.name}</text>`, 'Raised view', 'Scale 8 px = 1 ft', '2026-11-25', 'id="north"'])
+    expect(markup).toContain(words);
+  holdsItsCautions(markup);
 });

@@ -46,6 +46,7 @@ export const keynoteList = (keynotes: readonly Keynote[], width: number): Table 
   short: 'keynotes',
   title: 'Keynotes of the plans',
   isPlain: true,
+  isWhole: true,
   width,
   columns: [{ head: '', align: 'right', least: 1.6 }, { head: '' }],
   rows: keynotes.map(({ number, says }) => [`${number}.`, says]),

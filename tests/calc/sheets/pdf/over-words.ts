@@ -84,7 +84,18 @@ export function textsOverLines(
   matters: (stroke: Stroke) => boolean,
   unlessParted = false,
 ): readonly string[] {
-  const boxes = boxesOf(sheet).filter(({ text }) => !(unlessParted && isParted(sheet, text)));
+  const fills = unlessParted ? sheet.fills.map(bounded) : [];
+  const boxes = boxesOf(sheet).filter((box) => !(unlessParted && isParted(fills, box)));
+  const widest = boxes.reduce((most, { minX, maxX }) => Math.max(most, maxX - minX), 0);
+  const firstFrom = (x: number): number => {
+    let [low, high] = [0, boxes.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (boxes[middle]!.minX < x) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
   const over: string[] = [];
   for (const stroke of sheet.strokes.filter(matters)) {
     const { clip, points } = stroke;
@@ -94,8 +105,8 @@ export function textsOverLines(
       const [a, b] = leg;
       const [minX, maxX] = [Math.min(a[0], b[0]), Math.max(a[0], b[0])];
       const [minY, maxY] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
-      for (const box of boxes) {
-        if (box.minX > maxX) break;
+      for (let k = firstFrom(minX - widest); k < boxes.length && boxes[k]!.minX <= maxX; k++) {
+        const box = boxes[k]!;
         if (box.maxX < minX || box.minY > maxY || box.maxY < minY) continue;
         if (!meet(box.corners, [a, b])) continue;
         const says = `${sheet.number}: "${box.text.text}" (${box.text.layer}) over ${stroke.layer ?? `a line of ${stroke.ink.weight} mm`}`;
@@ -130,6 +141,26 @@ function clipped(
   return [at(from), at(to)];
 }
 
+interface Bounded {
+  readonly fill: DrawnSheet['fills'][number];
+  readonly box: Pick<Boxed, 'minX' | 'maxX' | 'minY' | 'maxY'>;
+}
+
+function bounded(fill: DrawnSheet['fills'][number]): Bounded {
+  const xs = fill.points.map(([x]) => x);
+  const ys = fill.points.map(([, y]) => y);
+  return { fill, box: { minX: Math.min(...xs), maxX: Math.max(...xs), minY: Math.min(...ys), maxY: Math.max(...ys) } };
+}
+
 /** Something was filled under a text before it was written. */
-const isParted = ({ fills }: DrawnSheet, { order, corners }: DrawnText): boolean =>
-  fills.some((fill) => fill.order < order && fill.points.length > 2 && meet(fill.points, corners));
+const isParted = (fills: readonly Bounded[], { text: { order, corners }, ...own }: Boxed): boolean =>
+  fills.some(
+    ({ fill, box }) =>
+      fill.order < order &&
+      fill.points.length > 2 &&
+      box.minX < own.maxX + TOUCH &&
+      box.maxX > own.minX - TOUCH &&
+      box.minY < own.maxY + TOUCH &&
+      box.maxY > own.minY - TOUCH &&
+      meet(fill.points, corners),
+  );
