@@ -1,4 +1,4 @@
-import { copyFileSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, cpSync, renameSync, rmSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -29,6 +29,8 @@ export async function buildCommandLine() {
   renameSync(join(folder, 'overrow.mjs'), join(root, '.build', 'overrow.mjs'));
   // The solver of linear programs finds its module beside the bundle.
   copyFileSync(createRequire(import.meta.url).resolve('highs/runtime'), join(root, '.build', 'highs.wasm'));
+  // Typefaces of other scripts are read where a name needs one.
+  cpSync(join(root, 'calc', 'sheets', 'fonts', 'scripts'), join(root, '.build', 'scripts'), { recursive: true });
   rmSync(folder, { recursive: true });
 }
 

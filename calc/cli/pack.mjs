@@ -38,7 +38,8 @@ export async function buildPackage() {
   run('npx', ['tsc', '-p', join('calc', 'library')]);
   for (const name of ['README.md', 'LICENSE', 'samples'])
     cpSync(join(root, name), join(folder, name), { recursive: true });
-  for (const name of ['overrow.mjs', 'highs.wasm']) cpSync(join(root, '.build', name), join(folder, name));
+  for (const name of ['overrow.mjs', 'highs.wasm', 'scripts'])
+    cpSync(join(root, '.build', name), join(folder, name), { recursive: true });
   writeFileSync(join(folder, 'package.json'), `${JSON.stringify(manifest(), null, 2)}\n`);
   return folder;
 }

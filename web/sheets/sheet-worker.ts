@@ -1,6 +1,7 @@
 import regular from '../../calc/sheets/fonts/overpass-regular.ttf?url';
 import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
+import type { FaceName } from '../../calc/sheets/pdf/kit/scripts/faces.ts';
 import type { SheetNews, SheetRequest } from './sheet-request.ts';
 import { writeSheets } from './write-sheets.ts';
 
@@ -18,10 +19,23 @@ here.onmessage = async ({ data }: MessageEvent<SheetRequest>) => {
   }
 };
 
-/** The typeface of the drawing set, from beside the page. */
+/** Addresses of the typefaces of other scripts. */
+const SCRIPTS = import.meta.glob<string>('../../calc/sheets/fonts/scripts/*.woff', {
+  query: '?url',
+  import: 'default',
+  eager: true,
+});
+
+/** The typeface of the drawing set, from beside the page; those of other scripts where a name needs one. */
 async function servedFonts(): Promise<FontBytes> {
-  const [plain, bold] = await Promise.all(
-    [regular, semibold].map(async (url) => new Uint8Array(await (await fetch(url)).arrayBuffer())),
-  );
-  return { regular: plain!, bold: bold! };
+  const [plain, bold] = await Promise.all([regular, semibold].map(bytesAt));
+  return { regular: plain!, bold: bold!, scripts: (name) => bytesAt(addressOf(name)) };
+}
+
+const addressOf = (name: FaceName): string => SCRIPTS[`../../calc/sheets/fonts/scripts/${name}.woff`]!;
+
+async function bytesAt(url: string): Promise<Uint8Array> {
+  const answer = await fetch(url);
+  if (!answer.ok) throw new Error(`a typeface of the sheets did not come (${answer.status})`);
+  return new Uint8Array(await answer.arrayBuffer());
 }

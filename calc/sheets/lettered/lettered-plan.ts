@@ -69,7 +69,7 @@ type Asked = readonly [
 /** DXF and SVG are written one after the other, of the same. */
 const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked): Promise<LetteredPlan> => {
   const doc = await PDFDocument.create({ updateMetadata: false });
-  const lettering = await letteringIn(doc, fonts, LETTERS[PAPER]);
+  const lettering = await letteringIn(doc, fonts, LETTERS[PAPER], [site, file, revision?.before]);
   const job = jobOf(site, plan, {
     lettering,
     date,

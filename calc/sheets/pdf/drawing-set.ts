@@ -44,8 +44,9 @@ export interface SetParts {
 export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promise<Uint8Array> {
   const { fonts, date, paper, file = site.name, underlays = [], revision, tell, drawn, cost = null } = parts;
   const doc = await PDFDocument.create({ updateMetadata: false });
-  const lettering = await letteringIn(doc, fonts, LETTERS[paper]);
   const under = await embedUnderlays(doc, underlays);
+  const printed = [site, date, file, cost, revision?.before, revision?.since, under.remarks];
+  const lettering = await letteringIn(doc, fonts, LETTERS[paper], printed);
   const shown = partsOf(site.drawings).has('photos')
     ? await embedPhotos(doc, site, parts.photos ?? (async () => null))
     : NO_PHOTOS;
@@ -75,6 +76,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
     drawn?.(i + 1, sheets.length);
     return page;
   });
+  lettering.scripts?.finish();
   nameSheets(doc, sheets, pages);
   describe(doc, `${site.name}: drawing set`);
   return doc.save({ useObjectStreams: true, addDefaultPage: false, updateFieldAppearances: false });

@@ -20,7 +20,11 @@ export function sharedResources(doc: PDFDocument, lettering: Lettering, underlay
   const properties = context.obj(Object.fromEntries(LAYER_NAMES.map((layer, i) => [layer, groups[i]!])));
   return context.register(
     context.obj({
-      Font: { [FONT_NAMES.regular]: lettering.refs.regular, [FONT_NAMES.bold]: lettering.refs.bold },
+      Font: {
+        [FONT_NAMES.regular]: lettering.refs.regular,
+        [FONT_NAMES.bold]: lettering.refs.bold,
+        ...lettering.scripts?.refs,
+      },
       Properties: properties,
       ExtGState: Object.fromEntries(
         underlays.map(({ dim }, i) => [fadedName(underlayName(i)), { Type: 'ExtGState', ca: 1 - dim, CA: 1 - dim }]),

@@ -3,15 +3,29 @@ import * as fontkit from 'fontkit';
 import { inert } from './inert.ts';
 import type { LetterSizes } from './letters.ts';
 import { printable } from './printable.ts';
+import type { ReadFace } from './scripts/faces.ts';
+import type { ScriptLettering } from './scripts/script-lettering.ts';
+import { textsIn } from './texts-in.ts';
 
 /** The bytes of the two TrueType or OpenType fonts that a set is lettered in. */
 export interface FontBytes {
   readonly regular: Uint8Array;
   /** For names and headings. */
   readonly bold: Uint8Array;
+  /** Reads a typeface for signs that these lack; without it they are written as `printable` does. */
+  readonly scripts?: ReadFace;
 }
 
-export type Weight = keyof FontBytes;
+export type Weight = 'regular' | 'bold';
+
+/** Letters in the typeface of the set, sign by sign. */
+export interface SetLettering {
+  /** Width as a share of the size. */
+  readonly advance: (text: string, weight: Weight) => number;
+  /** Hexadecimal digits of a content stream. */
+  readonly codes: (text: string, weight: Weight) => string;
+  readonly name: (weight: Weight) => string;
+}
 
 /** Measures text and turns it into the codes of the embedded fonts. */
 export interface Lettering {
@@ -23,6 +37,10 @@ export interface Lettering {
   /** Signs of a text that the font does not have, each once; they are printed as `printable` writes them. */
   readonly missing: (text: string) => readonly string[];
   readonly refs: Readonly<Record<Weight, PDFRef>>;
+  /** What letters the signs that the fonts do not have; only where something that is printed has such. */
+  readonly scripts?: ScriptLettering;
+  /** A text as operators of a content stream where the fonts lack signs of it; null where they have all. */
+  readonly shown?: (text: string, size: number, weight?: Weight) => string | null;
 }
 
 interface Sign {
@@ -33,9 +51,16 @@ interface Sign {
 
 /**
  * Embeds the fonts, cut down to the signs that are used, with figures of one width where the font has them. Text is set
- * sign by sign, without ligatures, so that what is copied out of the sheet is what went in.
+ * sign by sign, without ligatures, so that what is copied out of the sheet is what went in. Other scripts are shaped by
+ * typefaces of their own, which are read where something that is printed needs them.
+ * @param printed what holds all texts of a person's own that are to be printed: a site, names
  */
-export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: LetterSizes): Promise<Lettering> {
+export async function letteringIn(
+  doc: PDFDocument,
+  fonts: FontBytes,
+  sizes: LetterSizes,
+  printed: readonly unknown[] = [],
+): Promise<Lettering> {
   doc.registerFontkit(fontkit as Parameters<PDFDocument['registerFontkit']>[0]);
   const embed = (bytes: Uint8Array, customName: string): Promise<PDFFont> =>
     doc.embedFont(bytes, { subset: true, customName, features: { tnum: true } });
@@ -45,28 +70,59 @@ export async function letteringIn(doc: PDFDocument, fonts: FontBytes, sizes: Let
   };
   const signs = { regular: signsOf(faces.regular), bold: signsOf(faces.bold) };
   const has = new Set(faces.regular.getCharacterSet());
-  const shown = (text: string): string => printable(inert(text), (code) => has.has(code));
+  const set: SetLettering = {
+    advance: (text, weight) => {
+      let sum = 0;
+      for (const letter of text) sum += signs[weight](letter).advance;
+      return sum;
+    },
+    codes: (text, weight) => {
+      let codes = '';
+      for (const letter of text) codes += signs[weight](letter).code;
+      return codes;
+    },
+    name: (weight) => FONT_NAMES[weight],
+  };
+  const lacking = fonts.scripts ? textsIn(printed, (code) => has.has(code)) : [];
+  const scripts =
+    fonts.scripts && lacking.length > 0
+      ? await (await import('./scripts/script-lettering.ts')).scriptLettering(
+          doc,
+          fonts.scripts,
+          lacking.map(inert),
+          set,
+        )
+      : null;
+  const isThere = (code: number): boolean => has.has(code) || (scripts?.has(code) ?? false);
+  const shown = (text: string): string => printable(inert(text), isThere);
+  const isOfSet = (text: string): boolean => {
+    for (const letter of text) if (!has.has(letter.codePointAt(0)!)) return false;
+    return true;
+  };
   // The same words stand on many sheets, and are measured again for each place that is tried.
   const advances: Readonly<Record<Weight, Map<string, number>>> = { regular: new Map(), bold: new Map() };
   const advanceOf = (text: string, weight: Weight): number => {
     const known = advances[weight].get(text);
     if (known !== undefined) return known;
-    let sum = 0;
-    for (const letter of shown(text)) sum += signs[weight](letter).advance;
+    const words = shown(text);
+    const sum = scripts === null || isOfSet(words) ? set.advance(words, weight) : scripts.advance(words, weight);
     advances[weight].set(text, sum);
     return sum;
   };
   return {
     sizes,
     width: (text, size, weight = 'regular') => advanceOf(text, weight) * size,
-    encoded: (text, weight = 'regular') => {
-      let codes = '';
-      for (const letter of shown(text)) codes += signs[weight](letter).code;
-      return `<${codes}>`;
-    },
+    encoded: (text, weight = 'regular') => `<${set.codes(shown(text), weight)}>`,
     missing: (text) =>
-      [...new Set(inert(text))].filter((letter) => !has.has(letter.codePointAt(0)!) && !isSpace(letter)),
+      [...new Set(inert(text))].filter((letter) => !isThere(letter.codePointAt(0)!) && !isSpace(letter)),
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
+    ...(scripts && {
+      scripts,
+      shown: (text: string, size: number, weight: Weight = 'regular') => {
+        const words = shown(text);
+        return isOfSet(words) ? null : scripts.shown(words, weight, size);
+      },
+    }),
   };
 }
 

@@ -1,5 +1,6 @@
 import { inert } from './inert.ts';
 import type { Lettering, Weight } from './lettering.ts';
+import { clustersOf, joins } from './scripts/clusters.ts';
 
 /** A text that goes into a width: itself, or its beginning and an ellipsis. */
 export function shortened(
@@ -10,7 +11,13 @@ export function shortened(
   weight?: Weight,
 ): string {
   if (lettering.width(text, size, weight) <= width) return text;
-  const letters = [...inert(text)];
+  const letters = clustersOf(inert(text));
+  if (joins(text)) {
+    let most = letters.length - 1;
+    const begins = (count: number): string => `${letters.slice(0, count).join('').trimEnd()}…`;
+    while (most > 0 && lettering.width(begins(most), size, weight) > width) most--;
+    return begins(most);
+  }
   let used = lettering.width('…', size, weight);
   let count = 0;
   while (count < letters.length) {
@@ -62,8 +69,9 @@ function broken(word: string, width: number, size: number, lettering: Lettering,
   const parts: string[] = [];
   let part = '';
   let used = 0;
-  for (const letter of word) {
-    const wide = lettering.width(letter, size, weight);
+  const isJoined = joins(word);
+  for (const letter of clustersOf(word)) {
+    const wide = isJoined ? lettering.width(part + letter, size, weight) - used : lettering.width(letter, size, weight);
     if (part !== '' && used + wide > width) {
       parts.push(part);
       part = '';

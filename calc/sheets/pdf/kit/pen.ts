@@ -144,10 +144,13 @@ export function penWith(lettering: Lettering): Pen {
       const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
       const [ux, uy] = direction(turn);
       const matrix = [ux, uy, -uy, ux].map(ratio).join(' ');
-      out.push(
-        `BT /${FONT_NAMES[weight]} ${num(size)} Tf ${matrix} ${num(at[0] - back * ux)} ${num(at[1] - back * uy)} Tm ` +
-          `${lettering.encoded(words, weight)} Tj ET`,
-      );
+      const place = `${matrix} ${num(at[0] - back * ux)} ${num(at[1] - back * uy)} Tm`;
+      const other = lettering.shown?.(words, size, weight) ?? null;
+      if (other !== null) {
+        kept('q', () => out.push(`${rgb(colour)} RG [] 0 d BT ${place} ${other} ET`), 'Q');
+        return;
+      }
+      out.push(`BT /${FONT_NAMES[weight]} ${num(size)} Tf ${place} ` + `${lettering.encoded(words, weight)} Tj ET`);
     },
     clipped: ({ x, y, width, height }, draw) =>
       kept(`q ${num(x)} ${num(y)} ${num(width)} ${num(height)} re W n`, draw, 'Q'),

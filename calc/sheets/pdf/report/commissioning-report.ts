@@ -17,14 +17,14 @@ const SIGNED = 34;
 
 /** The commissioning of a lot: where it stands and what is open, then a sheet for each board, feeder and charger. */
 export const commissioningReport = (site: Site, plan: Plan, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${site.name}: commissioning`, UPRIGHT, parts, (lettering) => {
+  report(`${site.name}: commissioning`, UPRIGHT, parts, [site], (lettering) => {
     const sheets = commissioning(site, plan);
     return [...lotPages(sheets, lettering), ...sheetPages(sheets, lettering)];
   });
 
 /** The same without what was read: to be filled in by hand. */
 export const blankCommissioning = (site: Site, plan: Plan, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${site.name}: commissioning, blank`, UPRIGHT, parts, (lettering) => {
+  report(`${site.name}: commissioning, blank`, UPRIGHT, parts, [site], (lettering) => {
     const records = site.records.filter(({ what }) => what !== 'measured');
     return sheetPages(commissioning({ ...site, records }, plan), lettering);
   });

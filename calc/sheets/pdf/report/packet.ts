@@ -26,7 +26,7 @@ const MOST_LISTED = 400;
  * that are alike but for their length are worked once, and listed.
  */
 export const calculationPacket = (site: Site, plan: Plan, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${site.name}: calculations`, LYING, parts, (lettering) => packetPages(site, plan, lettering));
+  report(`${site.name}: calculations`, LYING, parts, [site], (lettering) => packetPages(site, plan, lettering));
 
 function packetPages(site: Site, plan: Plan, lettering: Lettering): readonly ReportPage[] {
   const entries = packetEntries(site, plan);

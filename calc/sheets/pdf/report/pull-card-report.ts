@@ -38,7 +38,7 @@ interface CardText {
  * @param page address of the page that opens cards; null where none is stated
  */
 export const pullCardReport = (site: Site, plan: Plan, page: string | null, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${site.name}: pull cards`, UPRIGHT, parts, (lettering) => {
+  report(`${site.name}: pull cards`, UPRIGHT, parts, [site], (lettering) => {
     const pieces = pullCards(site, plan).flatMap((card) => piecesOf(card, site, lettering));
     const sheets = Math.max(1, Math.ceil(pieces.length / 4));
     return Array.from({ length: sheets }, (_, i): ReportPage => {

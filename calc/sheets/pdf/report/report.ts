@@ -55,16 +55,18 @@ export interface ReportParts {
 
 /**
  * A report as a PDF: pages with a head, their number, and the cautions at the foot. The same parts give the same bytes.
+ * @param printed what holds the texts of a person's own that are printed
  * @param pages told the lettering that they are set in
  */
 export async function report(
   title: string,
   shape: ReportShape,
   { fonts, date, drawn }: ReportParts,
+  printed: readonly unknown[],
   pages: (lettering: Lettering) => readonly ReportPage[],
 ): Promise<Uint8Array> {
   const doc = await PDFDocument.create({ updateMetadata: false });
-  const lettering = await letteringIn(doc, fonts, REPORT_LETTERS);
+  const lettering = await letteringIn(doc, fonts, REPORT_LETTERS, [title, printed]);
   const resources = sharedResources(doc, lettering, []);
   const all = pages(lettering);
   const refs = all.map((page, i) => {
@@ -75,6 +77,7 @@ export async function report(
     drawn?.(i + 1, all.length);
     return ref;
   });
+  lettering.scripts?.finish();
   nameSheets(
     doc,
     all.map((page, i) => ({ number: String(i + 1), draft: page })),

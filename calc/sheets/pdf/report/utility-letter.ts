@@ -19,7 +19,7 @@ import { type ReportPage, type ReportParts, report, UPRIGHT } from './report.ts'
  * largest single step, and the fault duty that is asked for. What the site does not give is left to be filled in by hand.
  */
 export const utilityLetter = (site: Site, plan: Plan, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${site.name}: request for electric service`, UPRIGHT, parts, (lettering) => {
+  report(`${site.name}: request for electric service`, UPRIGHT, parts, [site], (lettering) => {
     const pages = plan.loadCalculations.map((load) => servicePage(site, plan, load, lettering));
     return pages.length > 0 ? pages : [nothingPage()];
   });

@@ -34,20 +34,26 @@ const TOLD: readonly Figure[] = [
 
 /** The ways of a study as a report: a plan of each with its figures, those that nothing beats marked; then what cannot be. */
 export const waysReport = (study: Study, parts: ReportParts): Promise<Uint8Array> =>
-  report(`${study.lot}: ways to do the job`, LYING, parts, () => {
-    const a = ACROSS * DOWN;
-    const sheets = Math.ceil(study.ways.length / a);
-    const pages = Array.from({ length: sheets }, (_, i): ReportPage => {
-      const own = study.ways.slice(i * a, (i + 1) * a);
-      return {
-        title: `Ways ${own[0]!.id} to ${own.at(-1)!.id}`,
-        draw: (pen) => {
-          for (const [k, way] of own.entries()) drawWay(pen, way, study.unbeaten.has(way.id), placeOf(k));
-        },
-      };
-    });
-    return [...pages, ...wordPages(study)];
-  });
+  report(
+    `${study.lot}: ways to do the job`,
+    LYING,
+    parts,
+    study.ways.map(({ name, file }) => [name, file]),
+    () => {
+      const a = ACROSS * DOWN;
+      const sheets = Math.ceil(study.ways.length / a);
+      const pages = Array.from({ length: sheets }, (_, i): ReportPage => {
+        const own = study.ways.slice(i * a, (i + 1) * a);
+        return {
+          title: `Ways ${own[0]!.id} to ${own.at(-1)!.id}`,
+          draw: (pen) => {
+            for (const [k, way] of own.entries()) drawWay(pen, way, study.unbeaten.has(way.id), placeOf(k));
+          },
+        };
+      });
+      return [...pages, ...wordPages(study)];
+    },
+  );
 
 function placeOf(k: number): Area {
   const { field } = LYING;

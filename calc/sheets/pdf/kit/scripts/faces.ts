@@ -1,0 +1,31 @@
+/** Typefaces beside the one of the set, for signs that it lacks; the order in which they are asked where it does not matter. */
+export const FACES = [
+  'greek',
+  'greek-extended',
+  'cyrillic-extended',
+  'latin-extended',
+  'hebrew',
+  'arabic',
+  'devanagari',
+  'thai',
+  'chinese-simplified',
+  'chinese-traditional',
+  'japanese',
+  'korean',
+  // Han signs that none of those before has.
+  'han-rest',
+] as const;
+
+export type FaceName = (typeof FACES)[number];
+
+/** Gives the bytes of a typeface (WOFF, TrueType outlines) when it is asked for. */
+export type ReadFace = (name: FaceName) => Promise<Uint8Array>;
+
+const KANA = /[\u3041-\u3096\u309d-\u309f\u30a1-\u30fa\u30fd-\u30ff]/u;
+
+/**
+ * The typefaces in the order in which the signs of a text look for one. Han signs are drawn otherwise in Japan: where kana
+ * stand in all that is printed, its typeface comes before those of China.
+ */
+export const facesInOrder = (printed: string): readonly FaceName[] =>
+  KANA.test(printed) ? [...FACES].sort((a, b) => Number(b === 'japanese') - Number(a === 'japanese')) : FACES;
