@@ -59,7 +59,7 @@ async function readBack(texts: readonly string[]): Promise<readonly string[]> {
     texts.slice(from, from + ROWS).forEach((text, i) => {
       pen.text(text, [20, 30 * (ROWS - i)], { size: 10, weight: i % 2 === 0 ? 'regular' : 'bold' });
     });
-    addPage(doc, { width: 1200, height: 30 * (ROWS + 1) }, resources, pen.content());
+    addPage(doc, { width: 1200, height: 30 * (ROWS + 1) }, resources, pen.bytes());
   }
   lettering.scripts?.finish();
   const folder = mkdtempSync(join(tmpdir(), 'overrow-scripts-'));
