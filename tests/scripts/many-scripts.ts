@@ -28,7 +28,7 @@ export function manyScripts(): string {
       jurisdiction: NAMES.devanagari,
       issues: [{ mark: 'A', date: '2026-11-01', text: NAMES.thai }],
     },
-    notes: names.map((text, i) => ({ id: `N${i + 1}`, at: [10 + 60 * (i % 2), -12 - 4 * i], text })),
+    notes: names.map((text, i) => ({ id: `N${i + 1}`, at: [60 * (i % 2), -14 - 4 * i], text })),
     sections: [{ id: 'SEC1', name: NAMES.korean, from: [30, -6], to: [30, 60], look: 10 }],
     drawings: { scope: [NAMES.japanese], notes: [NAMES.traditional, NAMES.vietnamese] },
   });
