@@ -33,4 +33,4 @@ function pages(file) {
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
-  writeFileSync(join(FONTS, 'signs.json'), `${JSON.stringify(signsOfTypefaces())}\n`);
+  writeFileSync(join(FONTS, 'signs.json'), `${JSON.stringify(signsOfTypefaces(), null, 2)}\n`);
