@@ -59,6 +59,7 @@ export function bestDrops(
       load: load.kind === 'day' ? FULL_RATE : load,
     });
     const laid = racewaysPart(withChargers(fed, cords, fromOf), prices, () => {}, mayGoOn, {
+      isBounded: false,
       answers: 0,
       effort: EFFORT,
     });

@@ -41,10 +41,12 @@ export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPric
   rounds,
   ...(floor && { floor }),
   judge: (drawn, from, chargers) => {
-    const site = withPulls(branchesAlone(drawn, from, chargers));
+    const branched = withPulls(branchesAlone(drawn, from, chargers));
+    const rows = takeoffOf(branched);
     const isAll = chargers.size === drawn.chargers.length;
+    const { site } = branched;
     return {
-      cost: dollarsOf(isAll ? takeoffOf(site) : takeoffOf(site).map(unstocked), prices),
+      cost: dollarsOf(isAll ? rows : rows.map(unstocked), prices),
       fails: () => failsOf(plan(site).findings).length,
     };
   },
@@ -52,7 +54,7 @@ export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPric
 
 /** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */
 export function branchesCost(site: Site, prices: PriceList, from: string, chargers: readonly string[]): number {
-  const rows = takeoffOf(branchesAlone(site, from, new Set(chargers)));
+  const rows = takeoffOf(branchesOf(branchesAlone(site, from, new Set(chargers))));
   return dollarsOf(rows.filter(({ item, spec }) => systemOf(item, spec) === 'branches').map(unstocked), prices);
 }
 
@@ -86,27 +88,34 @@ function branchesAlone(site: Site, from: string, chargers: ReadonlySet<string>):
   };
 }
 
-function withPulls(site: Site): Site {
-  let next = site;
-  for (let round = 0; round < ROUNDS; round++) {
-    const fresh = branchPullPlaces(next, conduitsOf(branchesOf(next).branches));
-    if (fresh.length === 0) break;
-    const added = fresh.map((at, i): Pullpoint => ({ id: ` ${next.pullpoints.length + i}`, at: [...at] }));
-    next = { ...next, pullpoints: [...next.pullpoints, ...added] };
-  }
-  return next;
+/** A site with its branches. */
+interface Branched {
+  readonly site: Site;
+  readonly design: ReturnType<typeof designOf>;
+  readonly branches: ReturnType<typeof equipmentBranches>;
 }
 
-function branchesOf(site: Site) {
+function branchesOf(site: Site): Branched {
   const design = designOf(site.rules);
-  return { design, branches: equipmentBranches(site, runsOf(site).runs, design) };
+  return { site, design, branches: equipmentBranches(site, runsOf(site).runs, design) };
+}
+
+function withPulls(site: Site): Branched {
+  let now = branchesOf(site);
+  for (let round = 0; round < ROUNDS; round++) {
+    const { pullpoints } = now.site;
+    const fresh = branchPullPlaces(now.site, conduitsOf(now.branches));
+    if (fresh.length === 0) break;
+    const added = fresh.map((at, i): Pullpoint => ({ id: ` ${pullpoints.length + i}`, at: [...at] }));
+    now = branchesOf({ ...now.site, pullpoints: [...pullpoints, ...added] });
+  }
+  return now;
 }
 
 const NO_FEEDERS = { byRaceway: new Map() };
 
 /** The takeoff of a site without feeders. */
-function takeoffOf(site: Site) {
-  const { design, branches } = branchesOf(site);
+function takeoffOf({ site, design, branches }: Branched) {
   const shared = sharedBoxes(branches, design);
   const handholes = handholesOf(allBuried(site, branches, shared, NO_BOXES), site.stalls, site.aisles);
   const supports = COUNTING.supportsOf(site, branches, NO_FEEDERS, design.tables);

@@ -9,6 +9,8 @@ import { standsFreeOfGround, standsFreeOfOthers } from './stands-free.ts';
 export interface FreeTurns {
   /** Degrees at which it stands free at a place of the grid, in whole feet of the frame; null where at none. */
   readonly at: (u: number, v: number) => number | null;
+  /** It is known already that at no turn it stands free there. */
+  readonly isShut: (u: number, v: number) => boolean;
   /** Places that were looked at. */
   readonly looked: () => number;
 }
@@ -17,6 +19,9 @@ const QUARTERS = [0, 180, 90, 270] as const;
 
 /** What was found of a make on a ground: by place, for each turn one bit that it was looked at, and one that it is free. */
 type Known = Map<number, number>;
+
+/** Looked at in all four turns, and free in none. */
+const ALL_LOOKED = 0b01_01_01_01;
 
 /** The same ground is asked about with one piece of equipment after the other standing on it. */
 const knownOn = kept(
@@ -68,6 +73,11 @@ export function freeTurns(
     return null;
   };
   return {
+    isShut: (u, v) => {
+      const key = placeKey(u, v);
+      const known = free.get(key);
+      return known === undefined ? ground.get(key) === ALL_LOOKED : known === null;
+    },
     looked: () => free.size,
     at: (u, v) => {
       const key = placeKey(u, v);

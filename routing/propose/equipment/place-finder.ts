@@ -2,7 +2,7 @@ import { type Box, boxOf, widened } from '../../plane/box.ts';
 import type { WorkingSpace } from '../../site/place/working-space.ts';
 import type { Equipment, Member, Point2, Point3, Site } from '../../site/site.ts';
 import { type LotFrame, lotFrame } from '../raceways/lot-frame.ts';
-import { freeTurns } from './free-turns.ts';
+import { type FreeTurns, freeTurns } from './free-turns.ts';
 import { BY_STEEL, type Canopy, nearSteel, type Weights, weightsOf } from './place-weights.ts';
 import { placesOutward } from './places-outward.ts';
 import { leastFirst, type Weighed } from './rough-weight.ts';
@@ -111,9 +111,10 @@ export function placeFinder(site: Site, make: EquipmentMake): PlaceFinder {
     looked: free.looked,
     find: (ends, wish) => {
       const weights = weightsOf(frame, isBy, make.entryHeight, ends, wish);
-      const first = (order: Iterable<Weighed>): EquipmentPlace | null => firstOf(frame, turnAt, weights, order, wish);
+      const first = (order: Iterable<Weighed>): EquipmentPlace | null => firstOf(frame, free, weights, order, wish);
       const { by } = wish;
-      if (by.length === 0) return first(outward(weights, wish));
+      if (by.length === 0)
+        return ends.length === 1 && isShutAbout(free, weights, wish) ? null : first(outward(weights, wish));
       const ordered = (places: readonly Point2[]) => leastFirst(places, weights.rough, weights.weigh);
       const places = by.length === 1 ? alongSteel(by[0]!.members) : by.flatMap(({ members }) => alongSteel(members));
       const steel = first(ordered(by.length === 1 ? places : [...new Set(places)]));
@@ -137,6 +138,22 @@ const COARSE = 3;
 const outward = ({ flat, rough }: Weights, { most, step }: Wish) =>
   placesOutward(flat, widened(boxOf(flat.map(({ at }) => at)), Math.min(most, FARTHEST)), step, rough);
 
+/** Farther about than this, feet, to look at all places at once takes longer than to look from the nearest outward. */
+const CLOSE = 16;
+
+/** It is known already that no place as near to one end as it has to be is free. */
+function isShutAbout({ isShut }: FreeTurns, { flat, lengths }: Weights, { most, step }: Wish): boolean {
+  const [{ at }] = flat as readonly [Weights['flat'][number]];
+  const near = most - lengths(at)[0]!;
+  if (near > CLOSE) return false;
+  const [u, v] = at;
+  for (let i = Math.ceil((u - near) / step); i * step <= u + near; i++) {
+    const rest = near - Math.abs(i * step - u);
+    for (let j = Math.ceil((v - rest) / step); j * step <= v + rest; j++) if (!isShut(i * step, j * step)) return false;
+  }
+  return true;
+}
+
 /** The first ones of an order, as far as they weigh less than something. */
 function* under(order: Iterable<Weighed>, most: number): Generator<Weighed> {
   for (const one of order) {
@@ -148,17 +165,18 @@ function* under(order: Iterable<Weighed>, most: number): Generator<Weighed> {
 /** The first place of an order that is free, near enough and good. */
 function firstOf(
   frame: LotFrame,
-  turnAt: (u: number, v: number) => number | null,
+  { at: turnAt, isShut }: FreeTurns,
   { lengths, weigh, feeder, trench, dug, flat }: Weights,
   order: Iterable<Weighed>,
   { most, isGood }: Wish,
 ): EquipmentPlace | null {
   for (const { at } of order) {
-    const rotation = turnAt(at[0], at[1]);
-    if (rotation === null) continue;
+    if (isShut(at[0], at[1])) continue;
     const each = lengths(at);
     const longest = Math.max(...each);
     if (longest > most) continue;
+    const rotation = turnAt(at[0], at[1]);
+    if (rotation === null) continue;
     const place = { at: frame.outOf(at), rotation };
     if (isGood && !isGood(place)) continue;
     const total = each.reduce((sum, feet, i) => sum + feet * flat[i]!.circuits, 0);

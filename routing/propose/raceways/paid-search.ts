@@ -149,19 +149,22 @@ export function searchPaid(
             .sort((a, b) => a.at - b.at)
             .map(({ k }) => k);
     const cost = new Float64Array(graph.edges);
+    const weigh = (e: number): void => {
+      const q = carried[e]!;
+      const foot =
+        (q === 0 ? price.raceway * graph.multiplier[e]! : 0) +
+        price.conductor +
+        (q % price.circuitsPerConduit === 0 ? price.conduit : 0);
+      cost[e] = graph.length[e]! * foot * factor[turning.lineOf[e]!]!;
+    };
+    for (let e = 0; e < graph.edges; e++) weigh(e);
     for (const k of order) {
-      for (let e = 0; e < graph.edges; e++) {
-        const q = carried[e]!;
-        const foot =
-          (q === 0 ? price.raceway * graph.multiplier[e]! : 0) +
-          price.conductor +
-          (q % price.circuitsPerConduit === 0 ? price.conduit : 0);
-        cost[e] = graph.length[e]! * foot * factor[turning.lineOf[e]!]!;
-      }
       const way = turning.way(terminals[k]!, cost, turn);
       if (way === null) return null;
       next[k] = way;
       for (const e of way) carried[e] = carried[e]! + 1;
+      // Only where it was laid is the next one's foot another.
+      for (const e of way) weigh(e);
     }
     return next;
   }
