@@ -1,3 +1,4 @@
+import { kept } from '../../routing/kept/kept.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { runsOf } from '../../routing/network/runs.ts';
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
@@ -30,15 +31,15 @@ interface Worked {
   readonly boxes: readonly (BoxVolts | null)[];
 }
 
-// Every part is remembered by the stages themselves: for the site that is planned this looks up and works nothing.
-function worked(site: Site): Worked {
+/** The calculations of a lot ask for the steps of every circuit: what they are steps of is gathered once. */
+const worked = kept((site: Site): Worked => {
   const design = designOf(site.rules);
   const { tables } = design;
   const { runs } = runsOf(site);
   const branches = equipmentBranches(site, runs, design);
   const ohms = ohmsOf(site, branches);
   return { branches, runs, tables, ohms, work: supplyWork(site, runs, tables), ...supplyOf(site, runs, ohms, tables) };
-}
+});
 
 /**
  * How what the plan says of a piece of equipment was found, step by step, from the solution of the whole supply: connected

@@ -1,3 +1,4 @@
+import { kept } from '../../../routing/kept/kept.ts';
 import { direction } from '../../../routing/plane/direction.ts';
 import { insideOf, obstacleOf } from '../../../routing/plane/obstacle.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
@@ -28,10 +29,10 @@ export const sectionsOf = (site: Site, plan: UncountedPlan): readonly NamedCut[]
   site.sections.length > 0 ? site.sections : typicalSections(site, plan);
 
 /** The sections that a set has where none is kept: at a drop, across the trunk, at the equipment, through a trench. */
-export function typicalSections(site: Site, plan: UncountedPlan): readonly NamedCut[] {
+export const typicalSections = kept((site: Site, plan: UncountedPlan): readonly NamedCut[] => {
   const found = [dropIn(site, plan), trunkIn(site, plan), equipmentIn(site), trenchIn(site)];
   return found.filter((one) => one !== null);
-}
+});
 
 function dropIn(site: Site, plan: UncountedPlan): NamedCut | null {
   const dropOf = new Map(site.chargers.map(({ id, drop }) => [id, drop]));

@@ -14,24 +14,36 @@ const CELL = 36;
 /** A sheet on which nothing is taken yet. */
 export function freeSpace(): FreeSpace {
   const cells = new Map<number, Area[]>();
-  function* keys({ x, y, width, height }: Area): Generator<number> {
-    for (let i = Math.floor(x / CELL); i <= Math.floor((x + width) / CELL); i++)
-      for (let j = Math.floor(y / CELL); j <= Math.floor((y + height) / CELL); j++) yield i * 65536 + j;
-  }
   return {
     take: (area) => {
-      for (const key of keys(area)) {
-        const cell = cells.get(key);
-        if (cell === undefined) cells.set(key, [area]);
-        else cell.push(area);
-      }
+      const [left, low, right, high] = cellsOf(area);
+      for (let i = left; i <= right; i++)
+        for (let j = low; j <= high; j++) {
+          const cell = cells.get(keyOf(i, j));
+          if (cell === undefined) cells.set(keyOf(i, j), [area]);
+          else cell.push(area);
+        }
     },
     isFree: (area) => {
-      for (const key of keys(area)) if (cells.get(key)?.some((taken) => overlap(taken, area))) return false;
+      const [left, low, right, high] = cellsOf(area);
+      for (let i = left; i <= right; i++)
+        for (let j = low; j <= high; j++) {
+          const cell = cells.get(keyOf(i, j));
+          if (cell !== undefined) for (let k = 0; k < cell.length; k++) if (overlap(cell[k]!, area)) return false;
+        }
       return true;
     },
   };
 }
+
+/** The squares that an area lies over, from the first to the last. */
+const cellsOf = ({ x, y, width, height }: Area): readonly [number, number, number, number] => [
+  Math.floor(x / CELL),
+  Math.floor(y / CELL),
+  Math.floor((x + width) / CELL),
+  Math.floor((y + height) / CELL),
+];
+const keyOf = (i: number, j: number): number => i * 65536 + j;
 
 /** A space in which what is taken in another is taken too; what it takes itself, the other does not know. */
 export function spaceOver(below: FreeSpace): FreeSpace {
@@ -44,6 +56,8 @@ export function spaceOver(below: FreeSpace): FreeSpace {
  * of small ones along it, which leave the corners between them free.
  */
 export function turnedAreas([x, y]: Point2, width: number, height: number, turn: number): readonly Area[] {
+  // The same sums as below: what is level is most of what is written.
+  if (turn === 0) return [{ x, y, width: x + width - x, height: y + height - y }];
   const [ux, uy] = direction(turn);
   const corners = (from: number, to: number): Point2[] =>
     [

@@ -39,8 +39,10 @@ export function wrapped(
   lettering: Lettering,
   { most = Infinity, weight = 'regular' }: { readonly most?: number; readonly weight?: Weight } = {},
 ): readonly string[] {
-  const lines: string[] = [];
   const space = lettering.width(' ', size, weight);
+  // Most cells of a table are one line, and known to be without looking at their words; who is near the edge is wrapped.
+  if (isPlainLine(text) && lettering.width(text, size, weight) < width - NEAR) return [text];
+  const lines: string[] = [];
   let line = '';
   let used = 0;
   const push = (): void => {
@@ -62,6 +64,13 @@ export function wrapped(
   const last = lines.slice(most - 1).join(' ');
   return [...lines.slice(0, most - 1), shortened(last, width, size, lettering, weight)];
 }
+
+/** Points by which a width as a whole and as the sum of its words surely differ less. */
+const NEAR = 1e-6;
+
+/** Words with one space between them each, and none at an end. */
+const isPlainLine = (text: string): boolean =>
+  text !== '' && !text.startsWith(' ') && !text.endsWith(' ') && !text.includes('  ') && inert(text) === text;
 
 /** A word in parts that each go into the width. */
 function broken(word: string, width: number, size: number, lettering: Lettering, weight: Weight): readonly string[] {

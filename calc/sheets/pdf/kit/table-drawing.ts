@@ -111,7 +111,7 @@ function drawRow(
     lines.forEach((line, k) => {
       const base = y - 2 - small * CAP - k * small * LEADING - (small * LEADING - small * CAP) / 2 + 0.5;
       const before = k === 0 ? swatchRoom(swatches.length) : 0;
-      const wide = pen.lettering.width(line, small, weight) + before;
+      const wide = align === 'left' ? 0 : pen.lettering.width(line, small, weight) + before;
       const start =
         align === 'right' ? x + width - CELL_PAD - wide : align === 'middle' ? x + (width - wide) / 2 : x + CELL_PAD;
       if (k === 0)
