@@ -1,8 +1,9 @@
-import type { Site } from '../../../../routing/site/site.ts';
+import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { CAUTIONS } from '../../../words/cautions.ts';
 import type { Detail } from '../../details/detail.ts';
 import { detailsOf } from '../../details/details.ts';
 import { type Area, inset, top } from '../kit/area.ts';
+import { drawSmallDelta } from '../kit/delta.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { PENS } from '../kit/ink.ts';
 import { LEADING } from '../kit/letters.ts';
@@ -24,6 +25,7 @@ const MARGIN = 10;
 export function detailSheets(job: Job): readonly Draft[] {
   const { site, plan, shape } = job;
   const details = detailsOf(site, plan);
+  const isChanged = changedDetails(job);
   const [columns, rows] = GRID[shape.paper];
   const each = columns * rows;
   return Array.from({ length: Math.ceil(details.length / each) }, (_, i): Draft => {
@@ -42,11 +44,20 @@ export function detailSheets(job: Job): readonly Draft[] {
         });
         const field: Area = { ...shape.field, y: shape.field.y + foot, height: shape.field.height - foot };
         own.forEach((detail, k) => {
-          drawCell(pen, detail, k + 1, cellOf(field, k, columns, rows), site);
+          const after = drawCell(pen, detail, k + 1, cellOf(field, k, columns, rows), site);
+          if (isChanged(detail)) drawSmallDelta(pen, after, job.revision!.number);
         });
       },
     };
   });
+}
+
+/** Whether a detail says something else than that of its title in the version before. */
+function changedDetails({ revision }: Job): (detail: Detail) => boolean {
+  if (!revision) return () => false;
+  const { site, plan } = revision.earlier();
+  const before = new Map(detailsOf(site, plan).map((detail) => [detail.title, JSON.stringify(detail)]));
+  return (detail) => before.get(detail.title) !== JSON.stringify(detail);
 }
 
 function cellOf(field: Area, k: number, columns: number, rows: number): Area {
@@ -55,7 +66,8 @@ function cellOf(field: Area, k: number, columns: number, rows: number): Area {
   return { x: field.x + column * width, y: top(field) - (row + 1) * height, width, height };
 }
 
-function drawCell(pen: Pen, detail: Detail, number: number, cell: Area, site: Site): void {
+/** Draws a detail with its notes and its title; the place after that. */
+function drawCell(pen: Pen, detail: Detail, number: number, cell: Area, site: Site): Point2 {
   pen.rectangle(cell, PENS.existingHair);
   const inner = inset(cell, MARGIN);
   const size = pen.lettering.sizes.small;
@@ -72,5 +84,6 @@ function drawCell(pen: Pen, detail: Detail, number: number, cell: Area, site: Si
   const laid = layDetail(detail, area, site.units, pen.lettering);
   drawDetail(pen, detail, laid, area);
   const foot: Area = { x: inner.x, y: inner.y + words - 8, width: inner.width, height: TITLE };
-  drawViewTitle(pen, foot, String(number), detail.title, laid.scale.says, inner.width - 50);
+  const after = drawViewTitle(pen, foot, String(number), detail.title, laid.scale.says, inner.width - 50);
+  return [after + 2, foot.y + 36];
 }

@@ -1,5 +1,6 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { LAYERS } from '../../drawing/layers.ts';
+import type { Lettering } from './lettering.ts';
 import { CAP } from './letters.ts';
 import { centred, type Pen } from './pen.ts';
 
@@ -22,3 +23,12 @@ export function drawDelta(pen: Pen, [x, y]: Point2, number: string, side = DELTA
   const fitting = number.length > 2 ? Math.min(size, (size * 0.7 * side) / width) : size;
   pen.text(number, [x, centred(y + side * 0.3, fitting)], { size: fitting, weight: 'bold', anchor: 'middle' });
 }
+
+/** A delta as high as a line of small lettering, from its left foot. */
+export function drawSmallDelta(pen: Pen, [x, y]: Point2, number: string): void {
+  const side = smallDelta(pen.lettering);
+  pen.onLayer('revisions', () => drawDelta(pen, [x + side / 2, y], number, side));
+}
+
+/** Side of such a delta, points. */
+export const smallDelta = ({ sizes }: Pick<Lettering, 'sizes'>): number => 1.25 * sizes.small;

@@ -1,6 +1,7 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { type Area, top } from '../kit/area.ts';
+import { drawSmallDelta } from '../kit/delta.ts';
 import { BLACK, GREY, type Ink, PENS } from '../kit/ink.ts';
 import { CAP, LEADING } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -9,12 +10,21 @@ import { drawOneLineSymbol } from './one-line-symbols.ts';
 import type { OneLinePage, PlacedNode } from './one-line-tree.ts';
 import { SYMBOL_HALF, SYMBOL_HEIGHT } from './symbol-pen.ts';
 
+/** Places of lines that a revision changed. */
+export interface LineDeltas {
+  readonly number: string;
+  readonly feeder: ReadonlySet<number>;
+  readonly equipment: ReadonlySet<number>;
+}
+
 /** A piece of equipment with its words, wrapped to its column. */
 export interface WordedNode {
   readonly id: string;
   readonly supply: SupplyNode;
   readonly feeder: readonly string[];
   readonly equipment: readonly string[];
+  /** Mark of the revision that changed some of those lines, and their places. */
+  readonly deltas: LineDeltas | null;
   readonly hasBranches: boolean;
   /** An electrode conductor goes from it, and its symbol has no ground of its own. */
   readonly isGrounded: boolean;
@@ -104,7 +114,10 @@ export function drawOneLine(
     const words = others.isRepeated(node)
       ? [node.equipment[0]!, `again, see ${others.firstSheet(node)}`]
       : node.equipment;
-    drawWords(pen, words, [x + k * SYMBOL_HALF + WORDS_OFF, equipment], BLACK, size);
+    const at: Point2 = [x + k * SYMBOL_HALF + WORDS_OFF, equipment];
+    drawWords(pen, words, at, BLACK, size);
+    if (node.deltas && !others.isRepeated(node))
+      drawDeltas(pen, words, at, node.deltas.number, node.deltas.equipment, size);
     const fed = page.filter((other) => other.parent === place);
     const bus = tops[level + 1]?.feeder;
     if (fed.length > 0 && bus !== undefined) drawBus(pen, x, foot, bus, fed.map(xOf));
@@ -162,7 +175,7 @@ function drawFromElsewhere(
 
 function drawFeeder(
   pen: Pen,
-  { supply, feeder, devices }: WordedNode,
+  { supply, feeder, devices, deltas }: WordedNode,
   x: number,
   high: number,
   low: number,
@@ -180,7 +193,9 @@ function drawFeeder(
   const colour = isExisting ? GREY : BLACK;
   if (devices.head) drawBreaker(pen, [x, high - 14 * size.k], colour, size.k);
   if (devices.end) drawBreaker(pen, [x, low + 12 * size.k], colour, size.k);
-  drawWords(pen, feeder, [x + 14 * size.k, high - 0.6 * size.letters], isExisting ? GREY : BLACK, size);
+  const at: Point2 = [x + 14 * size.k, high - 0.6 * size.letters];
+  drawWords(pen, feeder, at, colour, size);
+  if (deltas) drawDeltas(pen, feeder, at, deltas.number, deltas.feeder, size);
 }
 
 /** From the foot of what feeds down to a bus, and the bus over all that it feeds. */
@@ -208,6 +223,22 @@ function drawWords(pen: Pen, lines: readonly string[], [x, y]: Point2, colour: s
   lines.forEach((line, i) => {
     const base = y - letters * CAP - i * letters * LEADING;
     pen.text(line, [x, base], { size: letters, colour, weight: i === 0 ? 'bold' : 'regular' });
+  });
+}
+
+/** A delta after each line that a revision changed. */
+function drawDeltas(
+  pen: Pen,
+  lines: readonly string[],
+  [x, y]: Point2,
+  number: string,
+  changed: ReadonlySet<number>,
+  { letters }: OneLineSize,
+): void {
+  lines.forEach((line, i) => {
+    if (!changed.has(i)) return;
+    const width = pen.lettering.width(line, letters, i === 0 ? 'bold' : 'regular');
+    drawSmallDelta(pen, [x + width + 2, y - letters * CAP - i * letters * LEADING - 1], number);
   });
 }
 

@@ -1,6 +1,7 @@
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { top } from '../kit/area.ts';
+import { smallDelta } from '../kit/delta.ts';
 import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
 import { drawViewTitle, FOOT } from '../kit/view-title.ts';
@@ -89,23 +90,37 @@ function stacked(
 }
 
 function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
-  const { site, plan, lettering } = job;
+  const { site, plan, lettering, revision } = job;
   const { nodes } = treeOf(site);
   const conduits = feederConduitsOf(job);
   const children = new Map<number, number[]>();
   nodes.forEach(({ parent }, place) => {
     children.set(parent, [...(children.get(parent) ?? []), place]);
   });
-  const wrap = (lines: readonly string[], room: number): readonly string[] =>
-    lines.flatMap((line) => wrapped(line, room, size.letters, lettering, { most: 3 }));
+  const before = revision ? linesBefore(revision.earlier()) : null;
+  const deltaRoom = before === null ? 0 : smallDelta(lettering);
+  const wrap = (lines: readonly string[], room: number, known: ReadonlySet<string> | undefined) => {
+    const changed = new Set<number>();
+    const all: string[] = [];
+    for (const line of lines) {
+      const own = wrapped(line, room - deltaRoom, size.letters, lettering, { most: 3 });
+      if (before !== null && own.length > 0 && known?.has(line) !== true) changed.add(all.length);
+      all.push(...own);
+    }
+    return { lines: all, changed };
+  };
   const worded = (place: number): WordedNode => {
     const supply: SupplyNode = nodes[place]!;
     const { id } = supply.equipment;
+    const known = before?.get(id);
+    const feeder = wrap(feederLines(supply, site, plan, conduits), size.feederRoom, known);
+    const equipment = wrap(equipmentLines(supply, site, plan), size.equipmentRoom, known);
     return {
       id,
       supply,
-      feeder: wrap(feederLines(supply, site, plan, conduits), size.feederRoom),
-      equipment: wrap(equipmentLines(supply, site, plan), size.equipmentRoom),
+      feeder: feeder.lines,
+      equipment: equipment.lines,
+      deltas: revision ? { number: revision.number, feeder: feeder.changed, equipment: equipment.changed } : null,
       devices: supply.feeder === null ? NO_DEVICES : endsOf(plan, supply.feeder.id, id),
       isGrounded: supply.primary === null && plan.supply.bonded.some((one) => one.id === id),
       hasBranches: [...site.chargers, ...site.loads].some(({ from }) => from === id),
@@ -113,6 +128,18 @@ function wordedRoots(job: Job, size: OneLineSize): readonly WordedNode[] {
     };
   };
   return (children.get(-1) ?? []).map(worded);
+}
+
+/** What the one-line of an earlier version says of each piece of equipment and the feeder that comes to it. */
+function linesBefore(job: Job): ReadonlyMap<string, ReadonlySet<string>> {
+  const { site, plan } = job;
+  const conduits = feederConduitsOf(job);
+  return new Map(
+    treeOf(site).nodes.map((supply) => [
+      supply.equipment.id,
+      new Set([...feederLines(supply, site, plan, conduits), ...equipmentLines(supply, site, plan)]),
+    ]),
+  );
 }
 
 /**

@@ -8,6 +8,7 @@ import type { Drawing, Extent } from '../../drawing/drawing.ts';
 import { sectionDrawing } from '../../drawing/section-drawing.ts';
 import { sectionExtent } from '../../drawing/section-extent.ts';
 import { type Area, right } from '../kit/area.ts';
+import { drawSmallDelta } from '../kit/delta.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { CAP, LEADING } from '../kit/letters.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
@@ -46,6 +47,7 @@ export function sectionSheets(job: Job): readonly Draft[] {
   const { site, plan, shape } = job;
   const { width, height } = shape.field;
   const high = (height - NOTES_HEIGHT - (ROWS - 1) * GAP) / ROWS - TITLE;
+  const isChanged = changedSections(job);
   const rows: Laid[][] = [];
   for (const cut of sectionsOf(site, plan)) {
     const section = sectionOf(site, plan, cut);
@@ -76,13 +78,32 @@ export function sectionSheets(job: Job): readonly Draft[] {
             const x = shape.field.x + column * (one.cell.width + GAP);
             const y = shape.field.y + NOTES_HEIGHT + (ROWS - 1 - r) * (high + TITLE + GAP);
             const foot: Area = { x, y, width: one.cell.width, height: TITLE };
-            drawSection(pen, job, one, { ...one.cell, x, y: y + TITLE }, foot, String(mark));
+            const after = drawSection(pen, job, one, { ...one.cell, x, y: y + TITLE }, foot, String(mark));
+            if (isChanged(one.cut, one.section)) drawSmallDelta(pen, [after + 2, y + 36], job.revision!.number);
           });
         });
         drawNotes(pen, { ...shape.field, height: NOTES_HEIGHT });
       },
     };
   });
+}
+
+/** Whether a section says something else than that of its name in the version before. */
+function changedSections({ site, revision }: Job): (cut: NamedCut, section: Section) => boolean {
+  if (!revision) return () => false;
+  const earlier = revision.earlier();
+  const wordsOf = (section: Section, name: string): string =>
+    sectionDrawing(section, site.units, 1, name)
+      .items.flatMap((item) => (item.kind === 'text' ? [item.text] : []))
+      .sort()
+      .join('\n');
+  const before = new Map(
+    sectionsOf(earlier.site, earlier.plan).flatMap((cut) => {
+      const section = sectionOf(earlier.site, earlier.plan, cut);
+      return section ? [[cut.name, wordsOf(section, cut.name)] as const] : [];
+    }),
+  );
+  return ({ name }, section) => before.get(name) !== wordsOf(section, name);
 }
 
 /** At the largest standard scale at which it goes into its cell, letters and all. */
@@ -103,6 +124,7 @@ function laidOut({ site, lettering }: Job, cut: NamedCut, section: Section, cell
   return at(scales.at(-1)!);
 }
 
+/** Draws a section over its title; the place after that, from the left. */
 function drawSection(
   pen: Pen,
   { site }: Job,
@@ -110,7 +132,7 @@ function drawSection(
   area: Area,
   foot: Area,
   mark: string,
-): void {
+): number {
   const view = viewIn(area, extent, scale);
   drawBasePlan(pen, view, drawing);
   const after = drawViewTitle(pen, foot, mark, cut.name, scale.says);
@@ -123,6 +145,7 @@ function drawSection(
   wrapped(words, right(foot) - after - 24, size, pen.lettering).forEach((line, i) => {
     pen.text(line, [after + 20, foot.y + 38 - i * size * LEADING], { size });
   });
+  return after;
 }
 
 function drawNotes(pen: Pen, { x, y, width }: Area): void {

@@ -1,8 +1,10 @@
 import type { Run } from '../../../../routing/network/run.ts';
-import type { Area } from '../kit/area.ts';
+import { type Area, top } from '../kit/area.ts';
+import { drawSmallDelta } from '../kit/delta.ts';
 import type { Draft, Job } from '../kit/draft.ts';
 import { LEADING } from '../kit/letters.ts';
 import { pointsPerFoot, scalesOf, scaleThatFits } from '../kit/scales.ts';
+import { wordsDrawn } from '../kit/words-drawn.ts';
 import { type RunStrip, runStrip } from './run-strip.ts';
 import { drawStrip, STRIP_SIDES, type StripFrame, stripHeight } from './strip-drawing.ts';
 
@@ -37,6 +39,7 @@ export function stripSheets(job: Job): readonly Draft[] {
   const rows = Math.max(1, Math.floor((field.height + ROW_GAP) / (height + ROW_GAP)));
   const step = Math.min(height * 1.3, (field.height + ROW_GAP) / rows);
   const perSheet = rows * columns;
+  const changed = changedStrips(job, strips, { ...field, width, height }, frame);
   return Array.from({ length: Math.ceil(strips.length / perSheet) }, (_, i): Draft => {
     const mine = strips.slice(i * perSheet, (i + 1) * perSheet);
     return {
@@ -55,10 +58,32 @@ export function stripSheets(job: Job): readonly Draft[] {
             height,
           };
           drawStrip(pen, area, site, plan, run, strip, frame);
+          if (changed.has(run.charger))
+            drawSmallDelta(pen, [area.x + width + 1.5, top(area) - small * LEADING], job.revision!.number);
         });
       },
     };
   });
+}
+
+/** Chargers whose strips say something else than in the version before, or were not there. */
+function changedStrips(
+  { site, plan, lettering, revision }: Job,
+  strips: readonly { readonly run: Run; readonly strip: RunStrip }[],
+  area: Area,
+  frame: StripFrame,
+): ReadonlySet<string> {
+  if (!revision) return new Set();
+  const earlier = revision.earlier();
+  const runs = new Map(earlier.plan.runs.map((run) => [run.charger, run]));
+  const changed = strips.filter(({ run, strip }) => {
+    const was = runs.get(run.charger);
+    const before = was && runStrip(earlier.site, earlier.plan, was);
+    if (!was || !before) return true;
+    const now = wordsDrawn(lettering, (pen) => drawStrip(pen, area, site, plan, run, strip, frame));
+    return now !== wordsDrawn(lettering, (pen) => drawStrip(pen, area, earlier.site, earlier.plan, was, before, frame));
+  });
+  return new Set(changed.map(({ run }) => run.charger));
 }
 
 /** One pair of scales for all strips, so that they compare: no larger up than along. */
