@@ -134,6 +134,74 @@ describe('deltas beside rows', () => {
     );
   });
 
+  test('stand at the run strips that say something else, and after lines of the one-line that are new', async () => {
+    const drawings = { sheets: ['strips', 'one-line'] } as const;
+    const of = (file: SiteFile): SiteFile => ({ ...file, drawings });
+    const before = later(of);
+    const after = later((file) => of(edited(edited(file, { charger: 8, amps: 24 }), { drop: 3, by: [2, 0] })));
+    const changes = revision(
+      alternativeOf('before', before.site, INVENTED_LIST),
+      alternativeOf('after', after.site, INVENTED_LIST),
+    );
+    const was = { site: before.site, plan: before.planned };
+    const issue = { number: 'B', date: '2026-11-20', text: 'for construction', since: 'before' };
+    const first = await setOf(before, { paper: 'ANSI D' });
+    const bytes = await setOf(after, { paper: 'ANSI D', revision: { ...issue, before: was, changes } });
+    const [old, now] = [await readPdf(first), await readPdf(bytes)];
+    const pageOf = (pdf: typeof now, label: string): number => pdf.pages.findIndex((page) => page.label === label);
+    const stripsOf = (
+      { pages }: typeof now,
+      page: number,
+    ): ReadonlyMap<string, { words: string; at: readonly number[] }> => {
+      const texts = pages[page]!.texts.filter(({ text }) => text !== 'B');
+      const heads = texts.filter(({ text }) => /^EV\d+ at D\d+$/.test(text));
+      const wide = 1.05 * Math.max(...heads.map(({ x }) => x)) - Math.min(...heads.map(({ x }) => x));
+      return new Map(
+        heads.map(({ text: name, x, y, size }) => {
+          const foot = Math.max(0, ...heads.filter((one) => one.x === x && one.y < y).map((one) => one.y)) + size;
+          const next = Math.min(x + wide, ...heads.filter((one) => one.x > x + 1).map((one) => one.x));
+          const mine = texts.filter((one) => one.x >= x - 1 && one.x < next - 1 && one.y <= y + 1 && one.y > foot);
+          return [
+            name,
+            {
+              words: mine
+                .map(({ text }) => text)
+                .sort()
+                .join('|'),
+              at: [x, next, y],
+            },
+          ];
+        }),
+      );
+    };
+    const strips = stripsOf(now, pageOf(now, 'E-201'));
+    const oldStrips = stripsOf(old, pageOf(old, 'E-201'));
+    expect(strips.size).toBe(16);
+    const deltas = await linesOn(bytes, pageOf(now, 'E-201') + 1, 'G-ANNO-REVS');
+    const marked = [...strips].filter(
+      ([
+        ,
+        {
+          at: [x, next, y],
+        },
+      ]) => deltas.some(([a, b, c, d]) => a! > x! && c! < next! && b! < y! + 12 && d! > y! - 12),
+    );
+    const others = [...strips].filter(([name, { words }]) => oldStrips.get(name)?.words !== words);
+    expect(marked.map(([name]) => name)).toEqual(others.map(([name]) => name));
+    expect(others.map(([name]) => name)).toEqual(expect.arrayContaining(['EV04 at D04', 'EV09 at D09']));
+
+    const line = now.pages[pageOf(now, 'E-601')]!.texts;
+    const known = new Set(old.pages[pageOf(old, 'E-601')]!.texts.map(({ text }) => text));
+    const onLine = await linesOn(bytes, pageOf(now, 'E-601') + 1, 'G-ANNO-REVS');
+    const said = onLine.map(
+      ([a, b]) =>
+        line.find(({ x, y, width, size }) => Math.abs(x + width + 2 - a!) < 2 && Math.abs(y - b!) < size)?.text,
+    );
+    expect(said.length).toBeGreaterThan(2);
+    for (const text of said) expect(known).not.toContain(text);
+    expect(said).toContain('(1) 30 A 2P: EV09');
+  });
+
   test('name what is gone, and mark all of a table that is new', () => {
     const table = (...names: readonly string[]): Table => ({
       short: 't',
