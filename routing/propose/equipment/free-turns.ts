@@ -34,7 +34,7 @@ const knownOn = kept(
 );
 
 /** Beyond so many makes on one ground, or places of one, they are looked at anew. */
-const MOST = { makes: 8, places: 200_000 } as const;
+const MOST = { makes: 4, places: 150_000 } as const;
 
 /**
  * Turns at which equipment stands free: of the ground, which is looked at once for all equipment that comes to stand on
