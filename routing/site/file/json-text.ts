@@ -1,5 +1,6 @@
 import { lineFinder } from './line-finder.ts';
 import type { Fault, Path } from './place.ts';
+import { plainJson } from './plain-json.ts';
 import { rememberSpelling } from './spelling.ts';
 
 /**
@@ -35,6 +36,8 @@ type OddTexts = [key: string | number, text: string][];
  * show of its text. `visit` hears where each value inside an object or a list begins; the path is the reader's own.
  */
 export function readJson(text: string, visit?: (path: Path, at: number) => void): JsonRead {
+  const plain = visit ? null : plainJson(text, MAX_DEPTH);
+  if (plain) return { ok: true, value: plain.value, repeated: [], more: 0 };
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   let failure: { readonly says: string; readonly at: number } | null = null;
   const path: (string | number)[] = [];
@@ -172,7 +175,8 @@ export function readJson(text: string, visit?: (path: Path, at: number) => void)
           says: `the field stands twice in one object, again at line ${again.line}, column ${again.column}`,
         });
       }
-      if (key.raw.length !== key.value.length + 2) oddKeys.push([key.value, key.raw]);
+      if (key.raw.length !== key.value.length + 2 && key.raw !== JSON.stringify(key.value))
+        oddKeys.push([key.value, key.raw]);
       keys.push(key.value);
       numbered ||= isDigit(key.value.charCodeAt(0));
       setOwn(fields, key.value, value(oddTexts, key.value, depth + 1));

@@ -24,28 +24,28 @@ const MAX_NAMED = 12;
 export function tellReferenceErrors(value: unknown, tell: TellFault): void {
   if (!isFields(value)) return;
   const { owners, held } = idsOf(value, tell);
-  const lookUp = (id: unknown, to: ElementList, path: Path): void => {
+  const lookUp = (id: unknown, to: ElementList, path: () => Path): void => {
     // A list that is no list has told its own error.
     if (typeof id !== 'string' || (Object.hasOwn(value, to) && !Array.isArray(value[to]))) return;
     if (held[to].has(id)) return;
     const owner = owners.get(id);
     const due = (): string => `expected the id of ${KINDS[to].anyOne}, got ${shown(id)}`;
-    tell(path, () =>
+    tell(path(), () =>
       owner === undefined
         ? `${due()}, which nothing has${meant(id, to, owners)}`
         : `${due()}, which is ${KINDS[owner.list].anyOne} (${placeOf([owner.list, owner.index])})`,
     );
   };
   for (const { list, field, to } of REFERENCES) {
-    for (const [index, element] of elementsOf(value, list)) {
+    eachElement(value, list, (element, index) => {
       const named = own(element, field);
-      if (Array.isArray(named)) {
-        for (const [i, id] of named.entries()) lookUp(id, to, [list, index, field, i]);
-      } else lookUp(named, to, [list, index, field]);
-    }
+      if (Array.isArray(named))
+        for (let i = 0; i < named.length; i++) lookUp(named[i], to, () => [list, index, field, i]);
+      else lookUp(named, to, () => [list, index, field]);
+    });
   }
   const asBuilt = own(value, 'asBuilt');
-  if (isFields(asBuilt)) for (const drop of Object.keys(asBuilt)) lookUp(drop, 'drops', ['asBuilt', drop]);
+  if (isFields(asBuilt)) for (const drop of Object.keys(asBuilt)) lookUp(drop, 'drops', () => ['asBuilt', drop]);
   tellVehicleErrors(value, tell);
 }
 
@@ -68,9 +68,9 @@ function idsOf(value: Fields, tell: TellFault): Ids {
     Set<string>
   >;
   for (const list of ELEMENT_LISTS) {
-    for (const [index, element] of elementsOf(value, list)) {
+    eachElement(value, list, (element, index) => {
       const id = own(element, 'id');
-      if (typeof id !== 'string') continue;
+      if (typeof id !== 'string') return;
       held[list].add(id);
       const first = owners.get(id);
       if (first === undefined) owners.set(id, { list, index });
@@ -79,7 +79,7 @@ function idsOf(value: Fields, tell: TellFault): Ids {
           [list, index, 'id'],
           () => `repeated id ${shown(id)}: ${placeOf([first.list, first.index, 'id'])} has it too`,
         );
-    }
+    });
   }
   return { owners, held };
 }
@@ -95,7 +95,7 @@ function tellVehicleErrors(value: Fields, tell: TellFault): void {
       () => `expected the name of a vehicle class (${some(names)}), got ${shown(name)}${didYouMean(name, names)}`,
     );
   };
-  for (const [index, stall] of elementsOf(value, 'stalls')) check(own(stall, 'vehicle'), ['stalls', index, 'vehicle']);
+  eachElement(value, 'stalls', (stall, index) => check(own(stall, 'vehicle'), ['stalls', index, 'vehicle']));
   const rules = own(value, 'rules');
   if (isFields(rules)) check(own(rules, 'vehicle'), ['rules', 'vehicle']);
 }
@@ -117,8 +117,11 @@ const isFields = (value: unknown): value is Fields =>
 
 const own = (of: Fields, name: string): unknown => (Object.hasOwn(of, name) ? of[name] : undefined);
 
-function* elementsOf(value: Fields, list: ElementList): Generator<readonly [number, Fields]> {
+/** Goes through what is an element in a list of a value; a list that is none has nothing in it. */
+function eachElement(value: Fields, list: ElementList, look: (element: Fields, index: number) => void): void {
   const items = own(value, list);
   if (!Array.isArray(items)) return;
-  for (const [index, element] of items.entries()) if (isFields(element)) yield [index, element];
+  items.forEach((element: unknown, index) => {
+    if (isFields(element)) look(element, index);
+  });
 }

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { readJson } from '../../../../routing/site/file/json-text.ts';
+import { plainJson } from '../../../../routing/site/file/plain-json.ts';
+import { spellingOf } from '../../../../routing/site/file/spelling.ts';
 import { everyFieldText } from './every-field.ts';
 
 const byJsonParse = (text: string): { value: unknown } | null => {
@@ -17,7 +19,18 @@ function expectAgreement(text: string): void {
   const read = readJson(text);
   expect(read.ok, text).toBe(expected !== null);
   if (read.ok && expected !== null) expect(read.value).toStrictEqual(expected.value);
+  // The reader that listens for all that a text says besides: it hears the same, and nothing more of a plain text.
+  const listened = readJson(text, () => undefined);
+  expect(listened, text).toStrictEqual(read);
+  if (plainJson(text, 64) === null || !listened.ok) return;
+  expect(listened.repeated).toEqual([]);
+  expect(spellingsIn(listened.value)).toEqual([]);
 }
+
+const spellingsIn = (value: unknown): unknown[] =>
+  typeof value !== 'object' || value === null
+    ? []
+    : [spellingOf(value) ?? [], ...Object.values(value).map(spellingsIn)].flat();
 
 describe('reading JSON agrees with JSON.parse', () => {
   it('on any value, however it is laid out', () => {
@@ -107,4 +120,26 @@ describe('what reading JSON tells beyond JSON.parse', () => {
       { path: ['c'], says: 'the field stands twice in one object, again at line 2, column 25' },
     ]);
   });
+});
+
+describe('a text that says no more than its value', () => {
+  test.each([
+    '{"a":[1,2.5,"x \\" { [ \\\\",null],"b":{}}',
+    ' { "a" : [ 1 , -2e-7 ]\n}\r\n\t',
+    '"a"',
+    '[]',
+    '{"0":1,"1":2}',
+  ])('%j is read as it is', (text) => expect(plainJson(text, 64)).toEqual({ value: JSON.parse(text) }));
+  test.each([
+    ['a field that stands twice', '{"a":1,"a":1}'],
+    ['keys in an order that the value loses', '{"1":1,"0":1}'],
+    ['a number with a zero too many', '[1.0]'],
+    ['a number past all numbers', '[1e999]'],
+    ['less than nothing', '[-0]'],
+    ['an escape that is not needed', '["\\u0041"]'],
+    ['half a pair of surrogates', '["\ud800"]'],
+    ['a byte order mark', '\ufeff[]'],
+    ['no JSON', '[1,]'],
+    ['three levels', '[[[]]]'],
+  ])('not one with %s', (_, text) => expect(plainJson(text, 2)).toBeNull());
 });
