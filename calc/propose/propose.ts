@@ -4,9 +4,9 @@ import { withPhases } from './buildout/with-phases.ts';
 import { withChargers } from './chargers.ts';
 import { dropsPart } from './drops-part.ts';
 import { panelsOf } from './feeding.ts';
+import { proposeInPose } from './in-pose.ts';
 import { equipmentPart } from './panels/equipment-part.ts';
 import type { Doing, Proposal, ProposalWish } from './proposal.ts';
-import { proposeAll } from './propose-all.ts';
 import { racewaysPart } from './raceways-part.ts';
 
 export { type Doing, type Proposal, type ProposalWish, WHATS, type What } from './proposal.ts';
@@ -49,6 +49,6 @@ export function propose(
       return { file: next, parts: [part] };
     }
     case 'all':
-      return withPhases(file, wish, proposeAll(file, wish, tell, ready, mayGoOn), mayGoOn);
+      return withPhases(file, wish, proposeInPose(file, wish, tell, ready, mayGoOn), mayGoOn);
   }
 }

@@ -5,8 +5,8 @@ import { alternativeOf } from '../../plan/alternative.ts';
 import { plan } from '../../plan/plan.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { failsOf } from '../forced-words.ts';
+import { proposeInPose } from '../in-pose.ts';
 import type { Proposal, ProposalWish } from '../proposal.ts';
-import { proposeAll } from '../propose-all.ts';
 import { buildPhases, chargerPhases, phasesOf } from './build-phases.ts';
 import { phaseFile } from './phase-file.ts';
 import { type PhasePrice, phasePrices } from './phase-prices.ts';
@@ -94,7 +94,7 @@ function pricesAlone(
   const prices: number[] = [];
   for (const phase of phases) {
     const wanted = new Set((file.stalls ?? []).filter((one) => (one.phase ?? 1) <= phase).map(({ id }) => id));
-    next = proposeAll(next, { ...wish, wanted, isBounded: false }, QUIET, QUIET, mayGoOn).file;
+    next = proposeInPose(next, { ...wish, wanted, isBounded: false }, QUIET, QUIET, mayGoOn).file;
     const { price } = alternativeOf('', toSite(next), wish.prices).cost;
     prices.push(price - spent);
     spent = price;

@@ -41,15 +41,22 @@ function quarter(degrees: number): number {
   return turn < SQUARE || turn > 90 - SQUARE ? 0 : turn;
 }
 
+const hundredths = (degrees: number): number => Math.round(degrees * 100) / 100;
+
 function degreesOf({ gridlines, members, stalls }: Site): number {
   if (gridlines.x.length + gridlines.y.length > 0) return gridlines.rotation ?? 0;
-  const feet = new Map<number, number>();
-  for (const { from, to } of members) {
+  const ways = members.map(({ from, to }) => {
     const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const way = Math.round(quarter((Math.atan2(dy, dx) * 180) / Math.PI) * 100) / 100;
-    feet.set(way, (feet.get(way) ?? 0) + Math.hypot(dx, dy));
+    return { way: quarter((Math.atan2(dy, dx) * 180) / Math.PI), feet: Math.hypot(dx, dy) };
+  });
+  const feet = new Map<number, number>();
+  for (const one of ways) feet.set(hundredths(one.way), (feet.get(hundredths(one.way)) ?? 0) + one.feet);
+  const [longest] = [...feet].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+  if (longest) {
+    // What is drawn to a ten-thousandth of a foot lies all but in one way: the middle of these.
+    const own = ways.filter(({ way }) => Math.abs(way - longest[0]) < SQUARE);
+    const all = own.reduce((sum, one) => sum + one.feet, 0);
+    return own.reduce((sum, one) => sum + one.way * (one.feet / all), 0);
   }
-  const [longest] = [...feet].sort((a, b) => b[1] - a[1]);
-  if (longest) return longest[0];
   return rowWay(stalls, new Set(stalls.slice(0, 1).map(({ id }) => id)))?.degrees ?? 0;
 }

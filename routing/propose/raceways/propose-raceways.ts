@@ -12,7 +12,7 @@ import type { FloorPrice } from './least-under.ts';
 import type { Judged } from './paid-search.ts';
 import { racewayPaths } from './raceway-paths.ts';
 import { type CircuitEnd, routeEnds, type Straights } from './route-ends.ts';
-import { walked } from './walked.ts';
+import { besideStanding, walked } from './walked.ts';
 
 type Place = 'overhead' | 'underground';
 
@@ -94,8 +94,12 @@ export function proposeRaceways(
   const lay = (from: string, place: Place, ends: readonly CircuitEnd[], told: (rounds: number) => void): void => {
     if (ends.length === 0) return;
     const own = new Set(ends.map(({ id }) => id));
-    /** What no run of these goes along is not drawn. */
-    const drawnFor = (straights: Straights): Site => {
+    /** What no run of these goes along is not drawn, nor what lies on a raceway that is there. */
+    const drawnFor = (sought: Straights): Site => {
+      const straights = besideStanding(
+        sought,
+        now.raceways.map(({ path }) => path),
+      );
       const whole = withRaceways(now, straights, place, make.method);
       const ways = runsOf(whole).runs.filter(({ charger }) => own.has(charger));
       if (ways.length === 0) return withStringers(whole, straights);

@@ -22,5 +22,21 @@ export function walked<Edge extends readonly [a: Point3, b: Point3, ...rest: rea
   });
 }
 
+/** The straights that do not lie on paths that are there already. */
+export function besideStanding<Edge extends readonly [a: Point3, b: Point3, ...rest: readonly unknown[]]>(
+  edges: readonly Edge[],
+  paths: readonly (readonly Point3[])[],
+): readonly Edge[] {
+  if (edges.length === 0) return edges;
+  const reach = widened(boxOf(edges.flatMap(([a, b]) => [a, b].map(([x, y]): Point2 => [x, y]))), ON);
+  const near = paths.flatMap((path) =>
+    path.slice(1).flatMap((to, i): (readonly [Point3, Point3])[] => {
+      const from = path[i]!;
+      return boxesMeet(reach, boxOf([from, to].map(([x, y]): Point2 => [x, y]))) ? [[from, to]] : [];
+    }),
+  );
+  return edges.filter(([a, b]) => !near.some(([from, to]) => isOn(a, from, to) && isOn(b, from, to)));
+}
+
 const isOn = (at: Point3, from: Point3, to: Point3): boolean =>
   distance(from, at) + distance(at, to) - distance(from, to) < ON;
