@@ -3,7 +3,7 @@ import { placedKind } from '../../site/kinds/kinds.ts';
 import type { Motion } from '../../site/place/motion.ts';
 import type { Point2, SiteFile } from '../../site/site.ts';
 import { toSite } from '../../site/to-site.ts';
-import { frameDegrees } from '../raceways/lot-frame.ts';
+import { lotFrame } from '../raceways/lot-frame.ts';
 import { motionTo, type Turn, turnedBy } from './motion-to.ts';
 import { posedFile } from './posed-file.ts';
 
@@ -31,7 +31,7 @@ export function poseOf(file: SiteFile): Pose {
   const marks = MARKS.flatMap((list) =>
     (file[list] ?? []).flatMap((one) => [...placedKind(list)!.points(one as never)]),
   );
-  const odd = frameDegrees(toSite(file));
+  const { turn: odd } = lotFrame(toSite(file));
   const feeding = (file.equipment ?? []).map(({ at }) => at);
   const turns = TURNS.map(({ degrees, mirrors }) => {
     const turn: Turn = { degrees: degrees - odd, mirrors };
