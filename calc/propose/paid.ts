@@ -34,16 +34,18 @@ export function answersJudged(chargers: number): number {
 
 /**
  * What branches come to by their takeoff: the site is planned with the raceways that are asked about, and with nothing that
- * they do not change; pull points stand where they are wanted.
+ * they do not change; pull points stand where they are wanted. The last to be laid is priced with all that is laid: whole
+ * sticks and reels are cut for all equipment together, and hours go by how many pieces are alike on the lot.
  * @param rounds answers that are looked at for a piece of equipment
  */
 export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPrice | null): RacewaysPaid => ({
   rounds,
   ...(floor && { floor }),
-  judge: (drawn, from, chargers) => {
-    const branched = withPulls(branchesAlone(drawn, from, chargers));
+  judge: (drawn, from, chargers, isLast) => {
+    const isAll = isLast || chargers.size === drawn.chargers.length;
+    const own = isAll ? drawn.chargers : drawn.chargers.filter(({ id }) => chargers.has(id));
+    const branched = withPulls(branchesAlone(drawn, new Set(isAll ? own.map((one) => one.from) : [from]), own));
     const rows = takeoffOf(branched);
-    const isAll = chargers.size === drawn.chargers.length;
     const { site } = branched;
     return {
       cost: dollarsOf(isAll ? rows : rows.map(unstocked), prices),
@@ -54,7 +56,9 @@ export const racewaysPaid = (prices: PriceList, rounds: number, floor: FloorPric
 
 /** What the branches from some equipment to some chargers come to as they are drawn: what counts as branches in a bill. */
 export function branchesCost(site: Site, prices: PriceList, from: string, chargers: readonly string[]): number {
-  const rows = takeoffOf(branchesOf(branchesAlone(site, from, new Set(chargers))));
+  const ids = new Set(chargers);
+  const own = site.chargers.filter(({ id }) => ids.has(id));
+  const rows = takeoffOf(branchesOf(branchesAlone(site, new Set([from]), own)));
   return dollarsOf(rows.filter(({ item, spec }) => systemOf(item, spec) === 'branches').map(unstocked), prices);
 }
 
@@ -71,9 +75,8 @@ const unstocked = ({ item, spec, unit, quantity, high, lift, basis }: TakeoffRow
   parts: [],
 });
 
-/** The branches from one piece of equipment, and what holds them. */
-function branchesAlone(site: Site, from: string, chargers: ReadonlySet<string>): Site {
-  const own = site.chargers.filter(({ id }) => chargers.has(id));
+/** The branches from some equipment to some chargers, and what holds them. */
+function branchesAlone(site: Site, from: ReadonlySet<string>, own: Site['chargers']): Site {
   const drops = new Set(own.map(({ drop }) => drop));
   return {
     ...site,
@@ -82,7 +85,7 @@ function branchesAlone(site: Site, from: string, chargers: ReadonlySet<string>):
     feeders: [],
     days: [],
     loads: [],
-    equipment: site.equipment.filter(({ id }) => id === from),
+    equipment: site.equipment.filter(({ id }) => from.has(id)),
     drops: site.drops.filter(({ id }) => drops.has(id)),
     chargers: own.map((charger) => ({ ...charger, stalls: [] })),
   };

@@ -43,8 +43,8 @@ export interface RacewayMake {
 export interface RacewaysPaid {
   /** How many answers are looked at for each piece of equipment. */
   readonly rounds: number;
-  /** Of the branches from a piece of equipment to some chargers, on the site with raceways for them. */
-  readonly judge: (drawn: Site, from: string, chargers: ReadonlySet<string>) => Judged;
+  /** Of the branches from a piece of equipment to some chargers, on the site with raceways for them; with all others where these are the last. */
+  readonly judge: (drawn: Site, from: string, chargers: ReadonlySet<string>, isLast: boolean) => Judged;
   /** Prices under which no branches can be had. */
   readonly floor?: FloorPrice;
 }
@@ -91,7 +91,13 @@ export function proposeRaceways(
   let [cost, bound] = [0, 0];
   const inAir: string[] = [];
   const paidFor: PaidBranches[] = [];
-  const lay = (from: string, place: Place, ends: readonly CircuitEnd[], told: (rounds: number) => void): void => {
+  const lay = (
+    from: string,
+    place: Place,
+    ends: readonly CircuitEnd[],
+    told: (rounds: number) => void,
+    isLast = false,
+  ): void => {
     if (ends.length === 0) return;
     const own = new Set(ends.map(({ id }) => id));
     /** What no run of these goes along is not drawn, nor what lies on a raceway that is there. */
@@ -110,7 +116,11 @@ export function proposeRaceways(
       return withStringers(withRaceways(now, used, place, make.method), used);
     };
     const { paid } = make;
-    const rounds = paid && site.chargers.some(({ id }) => own.has(id)) ? paid.rounds : 0;
+    const share = own.size / Math.max(1, site.chargers.length);
+    const isWhole = isLast && share >= LEAST_SHARE;
+    // Each answer takes as long as all that is planned with it.
+    const answers = paid ? Math.ceil(paid.rounds * (isWhole ? share : 1)) : 0;
+    const rounds = site.chargers.some(({ id }) => own.has(id)) ? answers : 0;
     const routed = routeEnds(
       now,
       byId(site.equipment).get(from)!,
@@ -120,7 +130,7 @@ export function proposeRaceways(
       rounds > 0 && paid
         ? {
             rounds,
-            of: (laid) => paid.judge(drawnFor(laid), from, own),
+            of: (laid) => paid.judge(drawnFor(laid), from, own, isWhole),
             tell: told,
             ...(place === 'overhead' && paid.floor && { floor: paid.floor }),
           }
@@ -153,6 +163,8 @@ export function proposeRaceways(
     return run.length === null || tappedFromAbove(now, dropOf(site, charger), run) !== null;
   });
   const feeding = site.equipment.filter(({ id }) => open.some(({ from }) => from === id));
+  const last = open.filter(({ from }) => from === feeding.at(-1)?.id);
+  const lastPlace: Place = last.some((one) => placeOf(site, one) === 'underground') ? 'underground' : 'overhead';
   for (const [done, { id }] of feeding.entries()) {
     const each = make.paid?.rounds ?? 1;
     tell(done * each, feeding.length * each);
@@ -164,6 +176,7 @@ export function proposeRaceways(
           .filter((charger) => charger.from === id && placeOf(site, charger) === place)
           .map((one) => endOf(site, one)),
         (rounds) => tell(done * each + rounds, feeding.length * each),
+        done === feeding.length - 1 && place === lastPlace,
       );
   }
 
@@ -182,6 +195,9 @@ export function proposeRaceways(
     without,
   };
 }
+
+/** The last to be laid is judged with all others where it is so much of the lot: more would take too long for each answer. */
+const LEAST_SHARE = 1 / 3;
 
 type Straight = Straights[number];
 

@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { answersJudged } from '../../../calc/propose/paid.ts';
+import { withChargers } from '../../../calc/propose/chargers.ts';
+import { dropsPart } from '../../../calc/propose/drops-part.ts';
+import { answersJudged, racewaysPaid } from '../../../calc/propose/paid.ts';
+import { equipmentPart } from '../../../calc/propose/panels/equipment-part.ts';
 import { racewaysPart } from '../../../calc/propose/raceways-part.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -35,6 +38,42 @@ test('a longer search never gives dearer branches, as the plan prices them, nor 
   expect(told.map(({ fails }) => fails)).toEqual([0, 0, 0, 0]);
   for (const [i, { dollars }] of told.slice(1).entries()) expect(dollars).toBeLessThanOrEqual(told[i]!.dollars);
 });
+
+/** Proposed panels, unrouted. */
+function withPanels(name: '8' | '16'): SiteFile {
+  const drops = dropsPart(HANDS[name]().ground, 1);
+  const shape = { more: -1500, isShared: true };
+  const { file, fromOf } = equipmentPart(drops.file, { prices: INVENTED_LIST, cords: drops.cords, shape });
+  return withChargers(file, drops.cords, fromOf);
+}
+
+test.each([
+  ['8', 1],
+  ['16', 2],
+] as const)(
+  '%s stalls on %i or more panels: what is searched by is what is paid, but for what no routes change',
+  (name, panels) => {
+    const charged = withPanels(name);
+    const { judge } = racewaysPaid(INVENTED_LIST, 1, null);
+    const told = [0, 3, 20].map((answers) => {
+      const { file } = racewaysPart(
+        charged,
+        INVENTED_LIST,
+        () => {},
+        () => true,
+        { answers },
+      );
+      const site = toSite(file);
+      const from = site.chargers.at(-1)!.from;
+      const own = new Set(site.chargers.filter((one) => one.from === from).map(({ id }) => id));
+      expect(new Set(site.chargers.map((one) => one.from)).size).toBeGreaterThanOrEqual(panels);
+      const whole = costOf(plan(site).takeoff, INVENTED_LIST, 0).cost;
+      return { whole, rest: whole - judge(site, from, own, true).cost };
+    });
+    expect(new Set(told.map(({ whole }) => whole)).size).toBeGreaterThan(name === '16' ? 1 : 0);
+    for (const { rest } of told) expect(Math.abs(rest - told[0]!.rest)).toBeLessThan(0.05);
+  },
+);
 
 test('a large lot has no more planned and priced than a small one', () => {
   for (const chargers of [1, 24, 48, 240, 1200])
