@@ -102,7 +102,11 @@ async function writeOne(
       return laid;
     },
     ...(page !== undefined && { page }),
-    tell: (words) => told.push(`${name}: ${words}`),
+    tell: (words) => {
+      // Each file with lettering says the same.
+      const line = `${name}: ${words}`;
+      if (!told.includes(line)) told.push(line);
+    },
   });
   if (content === null) return { ...piece, path: null, told };
   const path = join(folder, `${name}${ending}`);

@@ -91,25 +91,45 @@ const tableWriter =
 const WRITERS: Readonly<Record<SheetEnding, Write>> = {
   '.drawings.pdf': drawingSetOn('ANSI D'),
   '.drawings-tabloid.pdf': drawingSetOn('tabloid'),
-  '.calculations.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+  '.calculations.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
     const { calculationPacket } = await import('./pdf/report/packet.ts');
-    return calculationPacket(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+    return calculationPacket(site, plan, {
+      fonts: await fonts(),
+      date,
+      ...(tell && { tell }),
+      ...(drawn && { drawn }),
+    });
   },
-  '.utility-letter.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+  '.utility-letter.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
     const { utilityLetter } = await import('./pdf/report/utility-letter.ts');
-    return utilityLetter(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+    return utilityLetter(site, plan, { fonts: await fonts(), date, ...(tell && { tell }), ...(drawn && { drawn }) });
   },
-  '.pull-cards.pdf': async ({ site, plan }, { fonts, date, drawn, page = null }) => {
+  '.pull-cards.pdf': async ({ site, plan }, { fonts, date, tell, drawn, page = null }) => {
     const { pullCardReport } = await import('./pdf/report/pull-card-report.ts');
-    return pullCardReport(site, plan, page, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+    return pullCardReport(site, plan, page, {
+      fonts: await fonts(),
+      date,
+      ...(tell && { tell }),
+      ...(drawn && { drawn }),
+    });
   },
-  '.commissioning.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+  '.commissioning.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
     const { commissioningReport } = await import('./pdf/report/commissioning-report.ts');
-    return commissioningReport(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+    return commissioningReport(site, plan, {
+      fonts: await fonts(),
+      date,
+      ...(tell && { tell }),
+      ...(drawn && { drawn }),
+    });
   },
-  '.commissioning-blank.pdf': async ({ site, plan }, { fonts, date, drawn }) => {
+  '.commissioning-blank.pdf': async ({ site, plan }, { fonts, date, tell, drawn }) => {
     const { blankCommissioning } = await import('./pdf/report/commissioning-report.ts');
-    return blankCommissioning(site, plan, { fonts: await fonts(), date, ...(drawn && { drawn }) });
+    return blankCommissioning(site, plan, {
+      fonts: await fonts(),
+      date,
+      ...(tell && { tell }),
+      ...(drawn && { drawn }),
+    });
   },
   '.dxf': async ({ name, site, plan }, { fonts, date }) => {
     const { planDxf } = await import('./dxf/plan-dxf.ts');

@@ -1,15 +1,21 @@
-import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { packedFonts } from '../../calc/cli/fonts.ts';
 import { INVENTED_LIST } from '../../calc/prices/invented-list.ts';
 import { dayOf } from '../../calc/sheets/day.ts';
+import { readSite } from '../../routing/site/file/read.ts';
+import type { Site } from '../../routing/site/site.ts';
+import { toSite } from '../../routing/site/to-site.ts';
+import { fileNameOf } from '../../web/document/files/files.ts';
 import type { Wanted } from '../../web/sheets/sheet-request.ts';
 import { writeSheets } from '../../web/sheets/write-sheets.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
+import { manyScripts } from '../scripts/many-scripts.ts';
+import { NAMES } from '../scripts/names.ts';
 import { opener } from './open.ts';
-import { openSample } from './open-page.ts';
+import { openSample, ready } from './open-page.ts';
 
 const open = opener();
 
@@ -26,18 +32,13 @@ async function sheet(page: Page, name: string): Promise<Buffer> {
   return readFile((await download.path())!);
 }
 
-const fonts = async () => ({
-  regular: new Uint8Array(readFileSync('calc/sheets/fonts/overpass-regular.ttf')),
-  bold: new Uint8Array(readFileSync('calc/sheets/fonts/overpass-semibold.ttf')),
-});
-
-/** What this process makes of a sample, with the arithmetic of an engine of another version. */
-async function here(sample: string, wanted: Wanted, page = ''): Promise<Buffer> {
-  const { site } = plannedSample(sample);
-  const name = `${site.name}.site.json`;
+/** What this process makes of a site, with the arithmetic of an engine of another version. */
+async function here(sample: string | Site, wanted: Wanted, page = '', file?: string): Promise<Buffer> {
+  const site = typeof sample === 'string' ? plannedSample(sample).site : sample;
+  const name = file ?? `${site.name}.site.json`;
   const content = await writeSheets(
     { name, site, wanted, prices: INVENTED_LIST, date: dayOf(new Date()), underlays: [], page },
-    fonts,
+    packedFonts,
     () => undefined,
   );
   return Buffer.from(content as Uint8Array);
@@ -56,6 +57,21 @@ test('the page writes the very bytes of the plan and the drawing that Node write
         `${sample}${ending}`,
       ).toBe(true);
   }
+  // Names in every script, in typefaces that the page brings when a name needs them.
+  const text = manyScripts();
+  const choosing = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.getByRole('menuitem', { name: 'A site file…' }).click();
+  await (await choosing).setFiles({ name: 'many.site.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await page.getByRole('heading', { level: 1, name: NAMES.simplified }).waitFor();
+  await ready(page);
+  const read = readSite(text);
+  if (!read.ok) throw new Error('the site with many scripts was not read');
+  const site = toSite(read.file);
+  const theirs = await sheet(page, 'Drawing set, ANSI D PDF');
+  expect(theirs.equals(await here(site, { kind: 'sheet', ending: '.drawings.pdf' }, '', fileNameOf(site.name)))).toBe(
+    true,
+  );
   expect(offences).toEqual([]);
   await close();
 });

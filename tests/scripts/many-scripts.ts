@@ -8,6 +8,11 @@ interface File {
   loads: { name?: string }[];
 }
 
+/** A short label of a stall from each name. */
+export const LABELS: readonly string[] = Object.values(NAMES).map((name) =>
+  [...name.split(' ')[0]!].slice(0, 5).join(''),
+);
+
 /** The text of the library lot with names in every script: project, notes, stalls, loads, sections, issues. */
 export function manyScripts(): string {
   const file = JSON.parse(
@@ -15,7 +20,7 @@ export function manyScripts(): string {
   ) as File;
   const names = Object.values(NAMES);
   file.stalls.forEach((stall, i) => {
-    stall.label = [...names[i % names.length]!.split(' ')[0]!].slice(0, 5).join('');
+    stall.label = LABELS[i % LABELS.length]!;
   });
   return JSON.stringify({
     ...file,

@@ -45,7 +45,13 @@ interface Product {
 function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, ending, type, drawn }: Product): void {
   const file = fileNameOf(name);
   const title = `${says} of ${name}`;
+  const told = new Set<string>();
+  const tellOnce = (words: string): void => {
+    if (!told.has(words)) notify(words);
+    told.add(words);
+  };
   const begun = beginWork(title, async (signal, tell) => {
+    if (/pdf|zip/.test(type)) for (const words of await unprintedIn(site, file)) tellOnce(words);
     tell('reading what lies under the drawing', 0, 1);
     const underlays = drawn ? await drawingUnderlays(site) : [];
     const content = await written(
@@ -60,13 +66,22 @@ function ask({ name, site, notify }: DocumentState, wanted: Wanted, { says, endi
       },
       signal,
       tell,
-      notify,
+      tellOnce,
     );
     if (content === null) throw new Error(nothingToWrite(ending));
     download(sheetFileName(file, ending), type, content);
     return `It went to your downloads as ${sheetFileName(file, ending)}`;
   });
   if (!begun) notify(`${title} is being written already, or too much is.`);
+}
+
+/** What of a site's names cannot be printed as it is, place by place: said before anything is written. */
+async function unprintedIn(site: DocumentState['site'], file: string): Promise<readonly string[]> {
+  const [{ unprintedWords }, { isDrawn }] = await Promise.all([
+    import('../../calc/sheets/pdf/kit/unprinted.ts'),
+    import('../../calc/sheets/pdf/kit/scripts/signs.ts'),
+  ]);
+  return unprintedWords({ ...site, file }, isDrawn);
 }
 
 /** Why a site has nothing for a sheet. */

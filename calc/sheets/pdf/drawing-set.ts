@@ -3,14 +3,14 @@ import type { Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { embedPhotos, type PhotoBytes } from './as-built/set-photos.ts';
 import { addPage, describe, nameSheets, sharedResources } from './kit/document.ts';
-import { type FontBytes, type Lettering, letteringIn } from './kit/lettering.ts';
+import { type FontBytes, letteringIn } from './kit/lettering.ts';
 import { LETTERS } from './kit/letters.ts';
 import { statePlace } from './kit/page-place.ts';
 import type { Paper } from './kit/paper.ts';
 import { penWith } from './kit/pen.ts';
-import { codeOf } from './kit/printable.ts';
 import { partsOf } from './kit/purpose.ts';
 import { embedUnderlays, type PlacedUnderlay, type Underlay } from './kit/underlay.ts';
+import { unprintedWords } from './kit/unprinted.ts';
 import type { SetPhoto, WorkRecord } from './kit/work-record.ts';
 import { jobOf, type Revised, setSheets } from './set/set-sheets.ts';
 
@@ -50,11 +50,7 @@ export async function drawingSet(site: Site, plan: Plan, parts: SetParts): Promi
   const shown = partsOf(site.drawings).has('photos')
     ? await embedPhotos(doc, site, parts.photos ?? (async () => null))
     : NO_PHOTOS;
-  const remarks = [
-    ...under.remarks,
-    ...shown.remarks,
-    ...missingSigns(lettering, [date, file, ...under.remarks, ...namesOf(site)].join(' ')),
-  ];
+  const remarks = [...under.remarks, ...shown.remarks, ...unprintedWords({ ...site, file }, lettering.has)];
   for (const says of remarks) tell?.(says);
   const job = jobOf(site, plan, {
     lettering,
@@ -91,23 +87,3 @@ const unfaded = ({ ref }: SetPhoto): PlacedUnderlay => ({
   size: [1, 1],
   placement: { x: 0, y: 0, scale: 1, rotation: 0 },
 });
-
-/** What of a site is printed as a person wrote it. */
-const namesOf = (site: Site): readonly string[] => [
-  site.name,
-  ...[...site.gridlines.x, ...site.gridlines.y].map(({ label }) => label),
-  ...site.loads.flatMap(({ id, name }) => [id, name]),
-  ...site.stalls.flatMap(({ id, label = '' }) => [id, label]),
-  ...[site.drops, site.chargers, site.equipment, site.feeders, site.pullpoints, site.raceways]
-    .flat()
-    .map(({ id }) => id),
-];
-
-function missingSigns({ missing }: Lettering, text: string): readonly string[] {
-  const codes = missing(text).map(codeOf);
-  if (codes.length === 0) return [];
-  const named = codes.length > 12 ? `${codes.slice(0, 12).join(', ')} and ${codes.length - 12} more` : codes.join(', ');
-  return [
-    `The lettering of the set has no sign for ${named}: in names each is printed in plainer letters or by its number in Unicode, as [U+5145].`,
-  ];
-}

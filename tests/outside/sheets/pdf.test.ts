@@ -255,8 +255,8 @@ describe('what a person may write', () => {
     const sample = plannedSample('library-lot', (file) => ({ ...file, name: 'Lot 中' }));
     const told: string[] = [];
     const pdf = await readPdf(await setOf(sample, { tell: (says) => told.push(says) }));
-    expect(told).toEqual([expect.stringContaining('has no sign for U+4E2D')]);
-    expect(textOf(pdf, /^G-/)).toContain(close('The lettering of the set has no sign for U+4E2D'));
+    expect(told).toEqual([expect.stringContaining('no typeface of the sheets has: it is printed as [U+4E2D]')]);
+    expect(textOf(pdf, /^G-/)).toContain(close('which no typeface of the sheets has: it is printed as [U+4E2D]'));
     expect(wordsOf(pdf)).toContain('Lot [U+4E2D]');
   });
 });

@@ -34,8 +34,8 @@ export interface Lettering {
   readonly width: (text: string, size: number, weight?: Weight) => number;
   /** The text as a hexadecimal string of the content stream; every sign in it stays text that can be searched. */
   readonly encoded: (text: string, weight?: Weight) => string;
-  /** Signs of a text that the font does not have, each once; they are printed as `printable` writes them. */
-  readonly missing: (text: string) => readonly string[];
+  /** Whether a sign is printed as it is; others are as `printable` writes them. */
+  readonly has: (code: number) => boolean;
   readonly refs: Readonly<Record<Weight, PDFRef>>;
   /** What letters the signs that the fonts do not have; only where something that is printed has such. */
   readonly scripts?: ScriptLettering;
@@ -113,8 +113,7 @@ export async function letteringIn(
     sizes,
     width: (text, size, weight = 'regular') => advanceOf(text, weight) * size,
     encoded: (text, weight = 'regular') => `<${set.codes(shown(text), weight)}>`,
-    missing: (text) =>
-      [...new Set(inert(text))].filter((letter) => !isThere(letter.codePointAt(0)!) && !isSpace(letter)),
+    has: isThere,
     refs: { regular: faces.regular.ref, bold: faces.bold.ref },
     ...(scripts && {
       scripts,

@@ -7,6 +7,7 @@ import { type FontBytes, type Lettering, letteringIn } from '../kit/lettering.ts
 import { LEADING, type LetterSizes } from '../kit/letters.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
 import { type Pen, penWith } from '../kit/pen.ts';
+import { unprintedWords } from '../kit/unprinted.ts';
 
 /** Paper of a report, and how a page of it is divided. Points. */
 export interface ReportShape {
@@ -49,6 +50,8 @@ export interface ReportParts {
   readonly fonts: FontBytes;
   /** As it is to be printed. */
   readonly date: string;
+  /** Hears what could not be printed as it was given. */
+  readonly tell?: (says: string) => void;
   /** Hears how many pages are drawn, of how many. */
   readonly drawn?: (done: number, of: number) => void;
 }
@@ -61,12 +64,13 @@ export interface ReportParts {
 export async function report(
   title: string,
   shape: ReportShape,
-  { fonts, date, drawn }: ReportParts,
-  printed: readonly unknown[],
+  { fonts, date, tell, drawn }: ReportParts,
+  printed: readonly object[],
   pages: (lettering: Lettering) => readonly ReportPage[],
 ): Promise<Uint8Array> {
   const doc = await PDFDocument.create({ updateMetadata: false });
   const lettering = await letteringIn(doc, fonts, REPORT_LETTERS, [title, printed]);
+  if (tell) for (const one of printed) for (const says of unprintedWords(one, lettering.has)) tell(says);
   const resources = sharedResources(doc, lettering, []);
   const all = pages(lettering);
   const refs = all.map((page, i) => {

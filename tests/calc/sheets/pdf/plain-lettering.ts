@@ -7,6 +7,6 @@ export const plainLettering = (paper: Paper = 'tabloid'): Lettering => ({
   sizes: LETTERS[paper],
   width: (text, size, weight = 'regular') => [...text].length * size * (weight === 'bold' ? 0.55 : 0.5),
   encoded: (text) => `<${Buffer.from(text, 'utf16le').toString('hex')}>`,
-  missing: () => [],
+  has: () => true,
   refs: undefined as never,
 });

@@ -1,5 +1,5 @@
 import signs from '../../../fonts/signs.json' with { type: 'json' };
-import type { FaceName } from './faces.ts';
+import { FACES, type FaceName } from './faces.ts';
 
 /** The typeface of the set, or one beside it. */
 export type AnyFace = FaceName | 'set';
@@ -21,3 +21,6 @@ export function faceHas(face: AnyFace, code: number): boolean {
   }
   return ((bits.charCodeAt((code & 0xff) >> 3) >> (code & 7)) & 1) === 1;
 }
+
+/** Whether any of the typefaces has a sign. */
+export const isDrawn = (code: number): boolean => faceHas('set', code) || FACES.some((face) => faceHas(face, code));
