@@ -42,7 +42,7 @@ export function drawTitleBlock(
   const rest: Area = { ...block, y: foot, height: head - foot };
   const lines = keynotes.map((one) => keynoteLines(one, job));
   const deltas = job.revision && { number: job.revision.number, at: changed };
-  drawKeynotes(pen, keynoteRoom(rest, keynotesHeight(lines, pen.lettering)), keynotes, lines, deltas);
+  drawKeynotes(pen, keynoteRoom(rest, keynotesHeight(lines, pen.lettering), job), keynotes, lines, deltas);
   drawRevisions(pen, drawStampRoom(pen, rest, job), block, job);
   pen.rectangle(frame, PENS.border);
 }

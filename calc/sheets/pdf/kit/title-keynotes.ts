@@ -9,7 +9,7 @@ import { type Pen, penWith } from './pen.ts';
 import type { SheetWords } from './title-block.ts';
 import { PAD, paragraph, rule } from './title-kit.ts';
 import { drawNames, drawProject } from './title-names.ts';
-import { REVISION_HEIGHT, SEAL, SIGNED, STAMP_WORDS } from './title-revisions.ts';
+import { REVISION_HEIGHT, SEAL, SIGNED, stampHeight } from './title-revisions.ts';
 
 /** The keynotes of a sheet for which its title block has room over that for the seal, from the first. */
 export function keynotesListed(job: Job, words: SheetWords, keynotes: readonly Keynote[]): readonly Keynote[] {
@@ -17,7 +17,7 @@ export function keynotesListed(job: Job, words: SheetWords, keynotes: readonly K
   const { titleBlock: block } = job.shape;
   const pen = penWith(job.lettering);
   const foot = drawNames(pen, block, job, words);
-  const height = drawProject(pen, block, job) - foot - STAMP_WORDS - SEAL - SIGNED - REVISION_HEIGHT;
+  const height = drawProject(pen, block, job) - foot - stampHeight(job) - SEAL - SIGNED - REVISION_HEIGHT;
   const lines = keynotes.map((one) => keynoteLines(one, job));
   let count = keynotes.length;
   while (count > 0 && keynotesHeight(lines.slice(0, count), job.lettering) > height) count--;
@@ -47,9 +47,9 @@ export function keynotesHeight(lines: readonly (readonly string[])[], { sizes }:
 }
 
 /** Where the list stands: under the words of the stamp, over the room for the seal. */
-export const keynoteRoom = (rest: Area, height: number): Area => ({
+export const keynoteRoom = (rest: Area, height: number, job: Job): Area => ({
   ...rest,
-  y: top(rest) - STAMP_WORDS - height,
+  y: top(rest) - stampHeight(job) - height,
   height,
 });
 

@@ -14,22 +14,30 @@ type Issue = NonNullable<Project['issues']>[number];
 
 /** Height over the signatures that stays free for a seal, points: 2 in, as most are across. */
 export const SEAL = 2 * INCH;
-/** What the words of the stamp and the lines to sign on take above and below it. */
-export const STAMP_WORDS = 64;
+/** Size of the words of the stamp. */
+const stampSize = ({ shape, lettering: { sizes } }: Pick<Job, 'shape' | 'lettering'>): number =>
+  shape.titleBlock.width > 200 ? sizes.head : sizes.note;
+/** From the top of its room to the words of what the set is for. */
+const purposeDown = (size: number): number => 24 + 3.4 * size;
+/** What the words of the stamp take above the room for a seal. */
+export const stampHeight = (job: Pick<Job, 'shape' | 'lettering' | 'site'>): number =>
+  job.site.drawings.purpose === undefined ? 64 : Math.max(64, purposeDown(stampSize(job)) + 8);
+/** What the lines to sign on take below it. */
 export const SIGNED = 3 * 24 + 4;
 export const REVISION_HEIGHT = (REVISION_ROWS + 2) * 17;
 
 /** The words that keep the sheet from being built from, over room for a stamp; what is left under it. */
-export function drawStampRoom(pen: Pen, room: Area, { site }: Job): Area {
+export function drawStampRoom(pen: Pen, room: Area, job: Job): Area {
+  const { site } = job;
   const { sizes } = pen.lettering;
   const { purpose } = site.drawings;
   const lines = stampOf(site.drawings);
   const middle = room.x + room.width / 2;
-  const size = room.width > 200 ? sizes.head : sizes.note;
+  const size = stampSize(job);
   pen.text(lines[0], [middle, top(room) - 8 - size], { size, weight: 'bold', anchor: 'middle' });
   pen.text(lines[1], [middle, top(room) - 10 - 2.2 * size], { size: sizes.note, anchor: 'middle' });
   if (purpose !== undefined)
-    pen.text(PURPOSE_WORDS[purpose].title.toUpperCase(), [middle, top(room) - 24 - 3.4 * size], {
+    pen.text(PURPOSE_WORDS[purpose].title.toUpperCase(), [middle, top(room) - purposeDown(size)], {
       size: sizes.note,
       weight: 'bold',
       anchor: 'middle',

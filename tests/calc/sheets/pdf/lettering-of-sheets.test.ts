@@ -62,6 +62,18 @@ describe.each(LOTS.filter(([name]) => !/600|ninety|eight/.test(name)))('the set 
   });
 });
 
+test.each(['permit', 'construction', 'as-built'] as const)(
+  'the title block of a set for %s has no word over a word on either paper, keynotes and all',
+  async (purpose) => {
+    const [, site] = LOTS.find(([name]) => name === 'library-lot')!;
+    for (const paper of ['ANSI D', 'tabloid'] as const) {
+      const drawings = { ...site.drawings, purpose };
+      const sheets = await drawnSheets({ ...site, drawings }, paper, (key) => /^(plan|cover)/.test(key));
+      expect(sheets.flatMap(faults)).toEqual([]);
+    }
+  },
+);
+
 test('conduits of the samples are named on the plans as its schedule has it', async () => {
   for (const [name, site] of LOTS.slice(0, 4)) {
     const sheets = await drawnSheets(site, 'ANSI D', (key) => /^(plan|enlarged)/.test(key));
