@@ -6,6 +6,7 @@ import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
 import { sharedRoutes } from './shared-routes.ts';
+import { sheetsBench } from './sheets-bench.ts';
 import { wholeProposals } from './whole-proposals.ts';
 
 const milliseconds = (value: number): string => (value < 10 ? value.toFixed(2) : value.toFixed(0));
@@ -46,6 +47,16 @@ print(
   })),
 );
 
+print(
+  'Sheets of a lot, seconds of the processor by one thread; in the command line two share those of a large lot',
+  (await sheetsBench([240, 2400])).map((row) => ({
+    stalls: row.stalls,
+    sheet: row.sheet,
+    seconds: row.seconds.toFixed(1),
+    'times those of a tenth': Number.isNaN(row.ratio) ? '' : row.ratio.toFixed(1),
+    MB: row.megabytes.toFixed(1),
+  })),
+);
 print(
   'Home runs that share raceways, 240 circuits on one root',
   sharedRoutes().map((row) => ({

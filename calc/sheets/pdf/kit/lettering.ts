@@ -94,7 +94,7 @@ export async function letteringIn(
         )
       : null;
   const isThere = (code: number): boolean => has.has(code) || (scripts?.has(code) ?? false);
-  const shown = (text: string): string => printable(inert(text), isThere);
+  const shown = (text: string): string => (isPlain(text, has) ? text : printable(inert(text), isThere));
   const isOfSet = (text: string): boolean => {
     for (const letter of text) if (!has.has(letter.codePointAt(0)!)) return false;
     return true;
@@ -129,6 +129,15 @@ export async function letteringIn(
 export const FONT_NAMES: Readonly<Record<Weight, string>> = { regular: 'F1', bold: 'F2' };
 
 const QUESTION = 0x3f;
+
+/** Nearly every text is: printed as it is, in signs that the font has. */
+function isPlain(text: string, has: ReadonlySet<number>): boolean {
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    if (code < 0x20 || code > 0x7e || !has.has(code)) return false;
+  }
+  return true;
+}
 
 const isSpace = (letter: string): boolean => /^\p{Zs}$/u.test(letter);
 

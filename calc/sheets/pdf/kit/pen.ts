@@ -63,6 +63,8 @@ interface State {
 
 const UNKNOWN: State = { stroke: '', fill: '', width: '', dash: '' };
 
+const LEVEL = '1 0 0 1';
+
 /** Four Bezier curves make a circle to 0.03 % of its radius. */
 const ROUND = 0.5522847498;
 
@@ -143,7 +145,7 @@ export function penWith(lettering: Lettering): Pen {
       setFill(colour);
       const back = anchor === 'left' ? 0 : lettering.width(words, size, weight) * (anchor === 'middle' ? 0.5 : 1);
       const [ux, uy] = direction(turn);
-      const matrix = [ux, uy, -uy, ux].map(ratio).join(' ');
+      const matrix = turn === 0 ? LEVEL : [ux, uy, -uy, ux].map(ratio).join(' ');
       const place = `${matrix} ${num(at[0] - back * ux)} ${num(at[1] - back * uy)} Tm`;
       const other = lettering.shown?.(words, size, weight) ?? null;
       if (other !== null) {
