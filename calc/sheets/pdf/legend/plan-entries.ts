@@ -30,7 +30,7 @@ export const PLAN_SYMBOLS: Group = {
       },
     },
     {
-      says: 'keynote: its words stand beside the plan',
+      says: 'keynote: its words stand beside the plan, else on the general sheet that its title block names',
       height: ROW,
       draw: (pen, at) => drawKeynote(pen, at, 1, pen.lettering.sizes.note),
     },
@@ -139,7 +139,7 @@ export const REVISION: Group = {
   title: 'Revision',
   entries: [
     {
-      says: 'cloud with the delta of its revision: round what changed since the version that the title block names',
+      says: 'cloud with the delta of its revision: round what changed since the version that the title block names; a delta alone: the row, line or view beside it reads otherwise',
       height: 40,
       draw: (pen, [x, y]) => {
         pen.line(cloudOutline({ minX: x - 34, minY: y - 8, maxX: x + 14, maxY: y + 8 }, 10), inkOf('revisions'), true);
