@@ -4,14 +4,25 @@
  * one that moved.
  */
 interface Ancestor {
-  /** Weak, so that a list does not keep those that it was copied from. */
-  readonly list: WeakRef<readonly unknown[]>;
+  /** By number, so that a list does not keep those that it was copied from: a weak reference would, until all work is done. */
+  readonly list: number;
   /** Where alone the copy may differ from it, ascending. */
   readonly places: readonly number[];
 }
 
 /** Of a list that is a copy: the one it was copied from, and the farthest one back from which it differs little. */
 const ancestorsOf = new WeakMap<readonly unknown[], readonly Ancestor[]>();
+
+/** The number of each list that another is a copy of. */
+const numbers = new WeakMap<readonly unknown[], number>();
+let count = 0;
+
+function numbered(list: readonly unknown[]): number {
+  const known = numbers.get(list);
+  if (known !== undefined) return known;
+  numbers.set(list, ++count);
+  return count;
+}
 
 /** With more places than this, going through the list is as quick. */
 const MOST = 2048;
@@ -35,9 +46,9 @@ export function copied<List extends readonly unknown[]>(
 }
 
 function noted(list: readonly unknown[], from: readonly unknown[], places: readonly number[]): readonly number[] {
-  const near: Ancestor = { list: new WeakRef(from), places };
+  const near: Ancestor = { list: numbered(from), places };
   const far = ancestorsOf.get(from)?.at(-1);
-  const carried = far?.list.deref() === undefined ? null : together(places, far!.places);
+  const carried = far === undefined ? null : together(places, far.places);
   ancestorsOf.set(
     list,
     carried === null || carried.length > MOST_CARRIED ? [near] : [near, { ...far!, places: carried }],
@@ -84,14 +95,12 @@ const NO_ANCESTORS: readonly Ancestor[] = [];
 function knownPlaces(list: readonly unknown[], before: readonly unknown[]): readonly number[] | null {
   const own = ancestorsOf.get(list) ?? NO_ANCESTORS;
   const others = ancestorsOf.get(before) ?? NO_ANCESTORS;
-  for (const { list: from, places } of own) if (from.deref() === before) return places;
-  for (const { list: from, places } of others) if (from.deref() === list) return places;
+  const [one, other] = [numbers.get(list), numbers.get(before)];
+  if (other !== undefined) for (const { list: from, places } of own) if (from === other) return places;
+  if (one !== undefined) for (const { list: from, places } of others) if (from === one) return places;
   // Two steps of one drag are copies of one list.
-  for (const { list: from, places } of own) {
-    const shared = from.deref();
-    if (shared === undefined) continue;
-    for (const other of others) if (other.list.deref() === shared) return together(places, other.places);
-  }
+  for (const { list: from, places } of own)
+    for (const { list: shared, places: more } of others) if (shared === from) return together(places, more);
   return null;
 }
 

@@ -1,3 +1,5 @@
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { changedPlaces, copied } from '../../../routing/kept/changed-places.ts';
@@ -34,4 +36,23 @@ test('of any two lists out of a family of copies it says just the places that di
 
 test('a list is no copy of one of another length', () => {
   expect(() => copied([1, 2], [1], [0])).toThrow(RangeError);
+});
+
+test('a list does not keep those that it was copied from, not even until the work is done that copies them', () => {
+  setFlagsFromString('--expose-gc');
+  const gc = runInNewContext('gc') as () => void;
+  const heap = (): number => {
+    gc();
+    return process.memoryUsage().heapUsed / 2 ** 20;
+  };
+  let list: readonly number[] = Array.from({ length: 100_000 }, (_, i) => i);
+  const before = heap();
+  // 0.8 MB each.
+  for (let step = 0; step < 100; step++) {
+    const next = list.slice();
+    next[7] = -step;
+    list = copied(next, list, [7]);
+    expect(changedPlaces(list, next)).toEqual([]);
+  }
+  expect(heap() - before).toBeLessThan(20);
 });
