@@ -5,6 +5,7 @@ import { handLayouts } from './hand-layouts.ts';
 import { importBench } from './imports.ts';
 import { networkBench } from './network.ts';
 import { planStages } from './plan-stages.ts';
+import { savedOnLots } from './ruin.ts';
 import { sharedRoutes } from './shared-routes.ts';
 import { sheetsBench } from './sheets-bench.ts';
 import { wholeProposals } from './whole-proposals.ts';
@@ -101,6 +102,16 @@ print(
     'hand is dearer by, %': (100 * (row.hand / row.proposed - 1)).toFixed(1),
     panels: row.panels,
     'processor seconds': row.seconds.toFixed(1),
+  })),
+);
+
+print(
+  'What a search by ruin and recreation on the price of the plan saves on what is proposed, dollars',
+  savedOnLots().map(({ lot, saved, branches }) => ({
+    lot,
+    branches: branches.toFixed(0),
+    saved: saved.toFixed(0),
+    'of the branches, %': ((100 * saved) / branches).toFixed(2),
   })),
 );
 
