@@ -1,7 +1,7 @@
 import { kept, steadyList } from '../../routing/kept/kept.ts';
 import { concatenating } from '../../routing/kept/parts.ts';
 import type { Site } from '../../routing/site/site.ts';
-import type { Box } from '../plan-file/branches.ts';
+import type { PlannedBox } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { tradeSizeInches } from '../tables/lookup.ts';
 import { boxVolume, type Counted, isBoxConductor } from './box-volume.ts';
@@ -16,7 +16,7 @@ import { pullBox } from './pull-box.ts';
  * metal box that has it; with 4 AWG or larger, and in the ground (314.30(A)), by the raceways (314.28), those that turn on
  * one wall as one row.
  */
-function boxFor({ tables, rules }: Design, loads: readonly OpeningLoad[]): Box {
+function boxFor({ tables, rules }: Design, loads: readonly OpeningLoad[]): PlannedBox {
   const [first] = loads;
   if (first === undefined) throw new RangeError('a box has something in it');
   const conductors = together(loads, ({ conductors: own }) => own);
@@ -87,10 +87,10 @@ function counted(parts: readonly Counted[]): readonly Counted[] {
   return [...bySize].map(([size, count]) => ({ size, count }));
 }
 
-const boxOfOne = kept((load: OpeningLoad, design: Design): Box => boxFor(design, [load]));
+const boxOfOne = kept((load: OpeningLoad, design: Design): PlannedBox => boxFor(design, [load]));
 
 const boxOfAll = kept(
-  (_first: OpeningLoad, loads: readonly OpeningLoad[], design: Design): Box => boxFor(design, loads),
+  (_first: OpeningLoad, loads: readonly OpeningLoad[], design: Design): PlannedBox => boxFor(design, loads),
 );
 
 const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[])[] => {
@@ -104,7 +104,7 @@ const byPlace = (loads: readonly OpeningLoad[]): readonly (readonly OpeningLoad[
 };
 
 /** One box for each place: the circuits of a drop may come to it by several home runs. */
-export const ownBoxes = (loads: readonly OpeningLoad[], design: Design): readonly Box[] =>
+export const ownBoxes = (loads: readonly OpeningLoad[], design: Design): readonly PlannedBox[] =>
   byPlace(loads).map((own) => (own.length === 1 ? boxOfOne(own[0]!, design) : boxOfAll(own[0]!, own, design)));
 
 /** How many boxes home runs have of their own: those at the drops, but for the given ones, and the junctions. */
@@ -120,16 +120,16 @@ export function countBoxes(homeRuns: readonly NamedHomeRun[], otherDrops: Readon
 }
 
 /** Boxes that circuits of several pieces of equipment may come to: at pull points, at drops fed by more than one. */
-export const sharedBoxes = (branches: readonly EquipmentBranches[], design: Design): readonly Box[] =>
+export const sharedBoxes = (branches: readonly EquipmentBranches[], design: Design): readonly PlannedBox[] =>
   ownBoxes(
     branches.flatMap((one) => one.shared),
     design,
   );
 
-export const NO_BOXES: readonly Box[] = [];
+export const NO_BOXES: readonly PlannedBox[] = [];
 
 /** The boxes in the ground; one list that is empty where there is none, so that nothing downstream sees a change. */
-export function buriedOf(boxes: readonly Box[]): readonly Box[] {
+export function buriedOf(boxes: readonly PlannedBox[]): readonly PlannedBox[] {
   const buried = boxes.filter(({ under }) => under !== null);
   return buried.length === 0 ? NO_BOXES : buried;
 }
@@ -138,22 +138,22 @@ export function buriedOf(boxes: readonly Box[]): readonly Box[] {
 export function allBuried(
   site: Site,
   branches: readonly EquipmentBranches[],
-  shared: readonly Box[],
-  others: readonly Box[],
-): readonly Box[] {
+  shared: readonly PlannedBox[],
+  others: readonly PlannedBox[],
+): readonly PlannedBox[] {
   const all = [...branches.map(({ buried }) => buried), buriedOf(shared), buriedOf(others)].filter(
     ({ length }) => length > 0,
   );
   return all.length === 0 ? NO_BOXES : steadyBuried(site.chargers, all.flat());
 }
 
-const steadyBuried = steadyList<Box>();
+const steadyBuried = steadyList<PlannedBox>();
 
-const allBoxes = concatenating<Box>();
+const allBoxes = concatenating<PlannedBox>();
 
 /** All boxes of a site by equipment, the shared ones after them, those that no branch comes to last. */
 export const boxesOf = (
   branches: readonly EquipmentBranches[],
-  shared: readonly Box[],
-  others: readonly Box[],
-): readonly Box[] => allBoxes([...branches.map(({ boxes }) => boxes), shared, others]);
+  shared: readonly PlannedBox[],
+  others: readonly PlannedBox[],
+): readonly PlannedBox[] => allBoxes([...branches.map(({ boxes }) => boxes), shared, others]);

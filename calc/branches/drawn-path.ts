@@ -1,20 +1,20 @@
 import { distance } from '../../routing/plane/space.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Opening, Piece } from './piece.ts';
-import { NO_LENGTH, pathBetween, type Way } from './way.ts';
+import type { ConduitOpening, Piece } from './piece.ts';
+import { type ConduitWay, NO_LENGTH, pathBetween } from './way.ts';
 
 /**
  * The path of a conduit as it is drawn: along its way, and at a pull point that stands beside the way, or beside where
  * a tap leaves it, on to the box there. The inches to such a box are within the join tolerance and no part of the run, so
  * they count in no length.
  */
-export function drawnPath(way: Way, { from, to, start, end }: Piece): readonly Point3[] {
+export function drawnPath(way: ConduitWay, { from, to, start, end }: Piece): readonly Point3[] {
   const path = pathBetween(way, from, to);
   return endingAt(endingAt(path, end).toReversed(), start).toReversed();
 }
 
 /** The path, its end drawn to where an opening stands. */
-function endingAt(path: readonly Point3[], { place }: Opening): readonly Point3[] {
+function endingAt(path: readonly Point3[], { place }: ConduitOpening): readonly Point3[] {
   const last = path.at(-1)!;
   if (place === undefined || distance(place, last) <= NO_LENGTH) return path;
   const before = path.at(-2)!;

@@ -4,18 +4,18 @@ import { concatenating, splitting } from '../../routing/kept/parts.ts';
 import type { Run } from '../../routing/network/run.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Equipment, Site } from '../../routing/site/site.ts';
-import type { Box, Conduit } from '../plan-file/branches.ts';
+import type { Conduit, PlannedBox } from '../plan-file/branches.ts';
 import { buriedOf, countBoxes, NO_BOXES, ownBoxes } from './boxes.ts';
 import type { BranchOhms } from './branch-ohms.ts';
 import { conduitNames, type IssuedNames, issuedNames, junctionNames } from './conduit-names.ts';
 import type { Design } from './design.ts';
 import { feedsOf } from './feeds.ts';
-import { type Ground, groundOf } from './ground.ts';
+import { type ConduitGround, conduitGround } from './ground.ts';
 import { type BranchCircuit, type NamedHomeRun, named } from './named.ts';
 import type { OpeningLoad } from './opening-load.ts';
 import { shareConduits } from './sharing.ts';
 import { travelOrder } from './travel-order.ts';
-import { type Way, wayOf } from './way.ts';
+import { type ConduitWay, wayOf } from './way.ts';
 
 /** The branches of one piece of equipment. */
 export interface EquipmentBranches {
@@ -30,10 +30,10 @@ export interface EquipmentBranches {
   /** Those of its home runs, put together when they are asked for. */
   readonly conduits: readonly Conduit[];
   /** Boxes of its drops and junctions, put together when they are asked for, and how many they are. */
-  readonly boxes: readonly Box[];
+  readonly boxes: readonly PlannedBox[];
   readonly boxCount: number;
   /** Those of them that lie in the ground. */
-  readonly buried: readonly Box[];
+  readonly buried: readonly PlannedBox[];
   /** What its home runs bring to pull points, and to drops that other equipment feeds too. */
   readonly shared: readonly OpeningLoad[];
   /** Chargers with a run whose load is past the tables. */
@@ -47,7 +47,7 @@ const ownRuns = splitting<Run>();
  * in the order of the site's chargers. What a change does not touch is the same object as before.
  */
 export function equipmentBranches(site: Site, runs: readonly Run[], design: Design): readonly EquipmentBranches[] {
-  const ground = groundOf(site);
+  const ground = conduitGround(site);
   const feeds = feedsOf(site.chargers);
   const { conduits, boxes, circuits } = site.issued;
   const names = conduits.size === 0 ? null : issuedNames(conduits, site.chargers, circuits);
@@ -65,7 +65,7 @@ const byEquipment = keptEach(
     [all, sharedDrops, ground, design, issued, boxes]: readonly [
       readonly Equipment[],
       ReadonlySet<string>,
-      Ground,
+      ConduitGround,
       Design,
       IssuedNames | null,
       IssuedNames | null,
@@ -85,12 +85,12 @@ const branchesOf = kept(
     chargers: readonly Charger[],
     sharedDrops: ReadonlySet<string>,
     runs: readonly Run[],
-    ground: Ground,
+    ground: ConduitGround,
     design: Design,
     issued: IssuedNames | null,
     issuedBoxes: IssuedNames | null,
   ): EquipmentBranches => {
-    const ways: Way[] = [];
+    const ways: ConduitWay[] = [];
     chargers.forEach((charger, i) => {
       const run = runs[i]!;
       if (run.charger !== charger.id) throw new RangeError(`run of ${run.charger} where that of ${charger.id} was due`);

@@ -3,7 +3,7 @@ import { between, distance } from '../../routing/plane/space.ts';
 import type { Point3, Pullpoint, Raceway, Site } from '../../routing/site/site.ts';
 
 /** What conduits are laid along: raceways by id and the pull points on each. */
-export interface Ground {
+export interface ConduitGround {
   readonly raceways: ReadonlyMap<string, Raceway>;
   /** Pull points within `tolerance` of a raceway, by raceway; raceways without one are absent. */
   readonly pulls: ReadonlyMap<string, readonly Pullpoint[]>;
@@ -14,24 +14,27 @@ export interface Ground {
 }
 
 /** The raceways of a site and the pull points on them; one answer as long as neither changes. */
-export const groundOf = (site: Site): Ground => ground(site.raceways, site.pullpoints, site.rules.joinTolerance);
+export const conduitGround = (site: Site): ConduitGround =>
+  ground(site.raceways, site.pullpoints, site.rules.joinTolerance);
 
-const ground = kept((raceways: readonly Raceway[], pullpoints: readonly Pullpoint[], tolerance: number): Ground => {
-  const pulls = new Map<string, readonly Pullpoint[]>();
-  if (pullpoints.length > 0) {
-    for (const raceway of raceways) {
-      const on = pullsOfRaceway(raceway, pullpoints, tolerance);
-      if (on.length > 0) pulls.set(raceway.id, on);
+const ground = kept(
+  (raceways: readonly Raceway[], pullpoints: readonly Pullpoint[], tolerance: number): ConduitGround => {
+    const pulls = new Map<string, readonly Pullpoint[]>();
+    if (pullpoints.length > 0) {
+      for (const raceway of raceways) {
+        const on = pullsOfRaceway(raceway, pullpoints, tolerance);
+        if (on.length > 0) pulls.set(raceway.id, on);
+      }
     }
-  }
-  const placed = new Set([...pulls.values()].flat());
-  return {
-    raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])),
-    pulls,
-    tolerance,
-    loose: pullpoints.filter((pull) => !placed.has(pull)),
-  };
-});
+    const placed = new Set([...pulls.values()].flat());
+    return {
+      raceways: new Map(raceways.map((raceway) => [raceway.id, raceway])),
+      pulls,
+      tolerance,
+      loose: pullpoints.filter((pull) => !placed.has(pull)),
+    };
+  },
+);
 
 const steadyPulls = steadyList<Pullpoint>();
 

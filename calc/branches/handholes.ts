@@ -3,7 +3,7 @@ import { boxIndex, positionsIn } from '../../routing/plane/box-index.ts';
 import { insideOf, type Obstacle } from '../../routing/plane/obstacle.ts';
 import type { Aisle, Stall } from '../../routing/site/site.ts';
 import { outlineOf, stallOutline, stallsIn } from '../../routing/standing/outlines.ts';
-import type { Box, Handhole, TrafficRating } from '../plan-file/branches.ts';
+import type { Handhole, PlannedBox, TrafficRating } from '../plan-file/branches.ts';
 import { HANDHOLE_SIZES } from '../tables/handholes.ts';
 
 const NONE: readonly Handhole[] = [];
@@ -13,7 +13,7 @@ const NONE: readonly Handhole[] = [];
  * (314.30(A)), rated for what comes over it. One past the largest size is named by its length.
  */
 export const handholesOf = kept(
-  (boxes: readonly Box[], stalls: readonly Stall[], aisles: readonly Aisle[]): readonly Handhole[] => {
+  (boxes: readonly PlannedBox[], stalls: readonly Stall[], aisles: readonly Aisle[]): readonly Handhole[] => {
     if (boxes.length === 0) return NONE;
     const index = boxIndex(aisles, (aisle): Obstacle => outlineOf(aisle));
     return boxes.map((box): Handhole => {

@@ -1,16 +1,16 @@
 import { numbering } from '../../routing/kept/numbered.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Design } from './design.ts';
-import { type Member, memberOf, polesOf } from './member.ts';
+import { memberOf, type Occupant, polesOf } from './member.ts';
 import { type Packing, packing } from './packing.ts';
 import { type Piece, piecesOf } from './piece.ts';
-import { pointAt, type Way } from './way.ts';
+import { type ConduitWay, pointAt } from './way.ts';
 
 /** Circuits that leave the equipment in one conduit, each to its own box. */
 export interface HomeRun {
-  readonly ways: readonly Way[];
+  readonly ways: readonly ConduitWay[];
   /** In the order of `ways`. */
-  readonly members: readonly Member[];
+  readonly members: readonly Occupant[];
   readonly pieces: readonly Piece[];
   /** Of each piece. */
   readonly packings: readonly Packing[];
@@ -23,7 +23,7 @@ export interface HomeRun {
 const numberOf = numbering();
 
 /** The number of a home run along some ways, by their own and by how far each goes with the next, ft. */
-export function bundleGauge(ways: readonly Way[], shared: readonly number[]): number {
+export function bundleGauge(ways: readonly ConduitWay[], shared: readonly number[]): number {
   const row = new Array<number>(ways.length + shared.length);
   for (let i = 0; i < ways.length; i++) row[i] = ways[i]!.gauge;
   for (let i = 0; i < shared.length; i++) row[ways.length + i] = shared[i]!;
@@ -40,7 +40,7 @@ export const isNipple = (tables: CodeTables, feet: number): boolean => feet <= t
  * Designs the conduits and branches of circuits that share one conduit from the equipment on. `ways` in travel order,
  * `shared` how far each goes with the next, ft. Null where a circuit cannot be sized so.
  */
-export function homeRun(design: Design, ways: readonly Way[], shared: readonly number[]): HomeRun | null {
+export function homeRun(design: Design, ways: readonly ConduitWay[], shared: readonly number[]): HomeRun | null {
   const { tables, rules, cost: prices } = design;
   const pieces = piecesOf({ ways, shared }, rules.joinTolerance);
   const members = sizedMembers(design, ways, pieces);
@@ -64,7 +64,11 @@ export function homeRun(design: Design, ways: readonly Way[], shared: readonly n
   return { ways, members, pieces, packings, cost, gauge: bundleGauge(ways, shared) };
 }
 
-function sizedMembers(design: Design, ways: readonly Way[], pieces: readonly Piece[]): readonly Member[] | null {
+function sizedMembers(
+  design: Design,
+  ways: readonly ConduitWay[],
+  pieces: readonly Piece[],
+): readonly Occupant[] | null {
   const carrying = ways.map(({ charger }) => polesOf(charger.phases));
   const poles = [...carrying];
   for (const piece of pieces) {
@@ -74,7 +78,7 @@ function sizedMembers(design: Design, ways: readonly Way[], pieces: readonly Pie
     for (const i of piece.members) inside += poles[i]!;
     for (const i of piece.members) if (inside > carrying[i]!) carrying[i] = inside;
   }
-  const members = new Array<Member>(ways.length);
+  const members = new Array<Occupant>(ways.length);
   for (let i = 0; i < ways.length; i++) {
     const member = memberOf(design, ways[i]!, carrying[i]!);
     if (member === null) return null;

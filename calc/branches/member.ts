@@ -6,10 +6,10 @@ import { methodRaceway } from '../tables/lookup.ts';
 import { hottestOn } from './ambient.ts';
 import type { Design } from './design.ts';
 import type { InstalledCost } from './installed-cost.ts';
-import type { Way } from './way.ts';
+import type { ConduitWay } from './way.ts';
 
 /** The branch of one member of a home run, beside so many others. */
-export interface Member extends BranchSize {
+export interface Occupant extends BranchSize {
   /** Current-carrying conductors in the fullest conduit on the way, nipples aside. */
   readonly currentCarrying: number;
   readonly ambientC: number;
@@ -35,11 +35,11 @@ const MOST_CARRYING = 4096;
  * numbers of others beside each again and again.
  */
 export const memberOf = keptByKey(
-  ({ gauge }: Way, currentCarrying: number) => gauge * MOST_CARRYING + currentCarrying,
+  ({ gauge }: ConduitWay, currentCarrying: number) => gauge * MOST_CARRYING + currentCarrying,
   sized,
 );
 
-function sized({ tables, rules, cost }: Design, way: Way, currentCarrying: number): Member | null {
+function sized({ tables, rules, cost }: Design, way: ConduitWay, currentCarrying: number): Occupant | null {
   const { charger } = way;
   const surroundings = { ambientC: hottestOn(tables, rules, way.like), currentCarrying };
   const lengths = lengthByKind(way, rules.allowance);
@@ -75,7 +75,7 @@ const loadOf = kept(
 );
 
 /** Conductor length by raceway kind; the allowances belong to the kinds at the ends. */
-export function lengthByKind(way: Way, allowance: Rules['allowance']): LengthByKind {
+export function lengthByKind(way: ConduitWay, allowance: Rules['allowance']): LengthByKind {
   const lengths: Partial<Record<'PVC' | 'aluminum' | 'steel', number>> = {};
   const add = (leg: number, feet: number): void => {
     const kind = methodRaceway(way.methods[leg] ?? 'EMT');

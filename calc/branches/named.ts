@@ -2,15 +2,15 @@ import { kept } from '../../routing/kept/kept.ts';
 import type { Circuit, Conduit } from '../plan-file/branches.ts';
 import { drawnPath } from './drawn-path.ts';
 import type { HomeRun } from './home-run.ts';
-import type { Member } from './member.ts';
+import type { Occupant } from './member.ts';
 import { type OpeningLoad, openingLoads } from './opening-load.ts';
-import type { Opening } from './piece.ts';
-import { legAt, NO_LENGTH, type Way } from './way.ts';
+import type { ConduitOpening } from './piece.ts';
+import { type ConduitWay, legAt, NO_LENGTH } from './way.ts';
 
 /** A circuit as far as its own branch decides it: all but what the supply gives. */
 export type BranchCircuit = Omit<Circuit, 'phases' | 'totalDropPercent' | 'worstDropPercent' | 'voltsAtBox'> & {
-  readonly way: Way;
-  readonly branch: Member;
+  readonly way: ConduitWay;
+  readonly branch: Occupant;
 };
 
 /** A home run with its conduits and circuits under the names that the plan uses. */
@@ -37,7 +37,7 @@ export const named = kept(
     junctions: readonly string[] | null,
   ): NamedHomeRun => {
     const id = `${equipment}-${number}`;
-    const name = ({ kind, id: own }: Opening): string => {
+    const name = ({ kind, id: own }: ConduitOpening): string => {
       if (kind === 'coupling') return `${id}.C${own}`;
       if (kind !== 'junction') return own;
       const at = junctions === null ? -1 : homeRun.pieces.findIndex(({ end }) => end.kind === kind && end.id === own);
@@ -76,7 +76,7 @@ function conduitOf(
   { ways, pieces, packings }: HomeRun,
   number: number,
   id: string,
-  name: (opening: Opening) => string,
+  name: (opening: ConduitOpening) => string,
 ): Conduit {
   const piece = pieces[number]!;
   const way = ways[piece.along]!;
@@ -100,7 +100,7 @@ function conduitOf(
   };
 }
 
-function racewaysBetween(way: Way, from: number, to: number): readonly string[] {
+function racewaysBetween(way: ConduitWay, from: number, to: number): readonly string[] {
   const ids: string[] = [];
   for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
     const id = way.legs[leg]!;
@@ -109,7 +109,7 @@ function racewaysBetween(way: Way, from: number, to: number): readonly string[] 
   return ids;
 }
 
-function circuitOf(homeRun: HomeRun, way: Way, member: number, conduits: readonly string[]): BranchCircuit {
+function circuitOf(homeRun: HomeRun, way: ConduitWay, member: number, conduits: readonly string[]): BranchCircuit {
   const branch = homeRun.members[member]!;
   const { choice } = branch;
   const { pieces } = homeRun;

@@ -6,7 +6,7 @@ import { racewaySpec } from '../prices/spec.ts';
 import type { Counted } from './box-volume.ts';
 import type { HomeRun } from './home-run.ts';
 import { PILOT_SIZE } from './packing.ts';
-import type { Opening } from './piece.ts';
+import type { ConduitOpening } from './piece.ts';
 import { legAt, pathBetween, pointAt } from './way.ts';
 
 /** What one home run brings into a box: conductors, and the raceways by how they are pulled. */
@@ -41,10 +41,10 @@ const STRAIGHT = Math.cos((10 * Math.PI) / 180);
 export function openingLoads(
   homeRun: HomeRun,
   conduits: readonly string[],
-  name: (opening: Opening) => string,
+  name: (opening: ConduitOpening) => string,
 ): readonly OpeningLoad[] {
-  const around = new Map<Opening, { into: number[]; outOf: number[] }>();
-  const endsAt = (opening: Opening) => {
+  const around = new Map<ConduitOpening, { into: number[]; outOf: number[] }>();
+  const endsAt = (opening: ConduitOpening) => {
     let ends = around.get(opening);
     if (ends === undefined) {
       ends = { into: [], outOf: [] };

@@ -5,7 +5,7 @@ import type { ConduitConductor } from '../plan-file/branches.ts';
 import { compareSizes } from '../tables/lookup.ts';
 import type { Design } from './design.ts';
 import { fill } from './fill.ts';
-import type { Member } from './member.ts';
+import type { Occupant } from './member.ts';
 
 /** What is in a conduit and how large it is. */
 export interface Packing {
@@ -29,7 +29,7 @@ export const PILOT_SIZE = '14';
  * some of it lies in the ground. Members alike in what they put in fill one alike.
  */
 export const packing = keptByKey(
-  (method: Method, members: readonly Member[], nipple: boolean, underground: boolean): string => {
+  (method: Method, members: readonly Occupant[], nipple: boolean, underground: boolean): string => {
     let key = `${method}${nipple ? ' nipple' : ''}${underground ? ' underground' : ''}`;
     for (const { load } of members) key += `,${load}`;
     return key;
@@ -40,7 +40,7 @@ export const packing = keptByKey(
 function packed(
   { tables, rules, cost }: Design,
   method: Method,
-  members: readonly Member[],
+  members: readonly Occupant[],
   nipple: boolean,
   underground: boolean,
 ): Packing {
@@ -65,7 +65,7 @@ function packed(
 }
 
 /** Lines largest first, then one grounding conductor for all, the largest asked for (250.122(C)), then the pilots. */
-function conductorsOf(members: readonly Member[], { insulation }: Rules): readonly ConduitConductor[] {
+function conductorsOf(members: readonly Occupant[], { insulation }: Rules): readonly ConduitConductor[] {
   const lines = new Map<string, number>();
   let grounding = members[0]!.choice.grounding.size;
   let pilots = 0;

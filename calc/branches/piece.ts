@@ -1,9 +1,9 @@
 import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import { legAt, NO_LENGTH, type PullAt, type Way } from './way.ts';
+import { type ConduitWay, legAt, NO_LENGTH, type PullAt } from './way.ts';
 
 /** Where a conduit of a home run can be opened, or is only coupled to one of another method in the ground. */
-export interface Opening {
+export interface ConduitOpening {
   readonly kind: 'equipment' | 'drop' | 'pullpoint' | 'junction' | 'coupling';
   /** Id of the element; of a junction or a coupling its number within the home run, from 1. */
   readonly id: string;
@@ -18,8 +18,8 @@ export interface Piece {
   /** Distances from the entry, ft. */
   readonly from: number;
   readonly to: number;
-  readonly start: Opening;
-  readonly end: Opening;
+  readonly start: ConduitOpening;
+  readonly end: ConduitOpening;
   readonly method: Method;
   /** Some of it lies in the ground. */
   readonly underground: boolean;
@@ -34,12 +34,12 @@ interface Opened {
   /** First member whose way passes the place, and its distance on it. */
   readonly owner: number;
   readonly at: number;
-  readonly opening: Opening;
+  readonly opening: ConduitOpening;
 }
 
 /** Ways of one home run in travel order, and how far each goes as one with the next, ft. */
 interface Bundle {
-  readonly ways: readonly Way[];
+  readonly ways: readonly ConduitWay[];
   readonly shared: readonly number[];
 }
 
@@ -76,7 +76,14 @@ export function piecesOf(bundle: Bundle, tolerance: number): readonly Piece[] {
   return pieces.slice();
 }
 
-function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, start: Opening, end: Opening): Piece {
+function pieceOf(
+  { ways, shared }: Bundle,
+  j: number,
+  from: number,
+  to: number,
+  start: ConduitOpening,
+  end: ConduitOpening,
+): Piece {
   const way = ways[j]!;
   let last = j;
   while (last + 1 < ways.length && together(shared, j, last + 1) >= to - NO_LENGTH) last++;
@@ -97,7 +104,7 @@ function pieceOf({ ways, shared }: Bundle, j: number, from: number, to: number, 
 }
 
 /** The opening that an earlier member made where member j leaves it. */
-function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): Opening {
+function openingAt(bundle: Bundle, opened: Opened[], j: number, at: number): ConduitOpening {
   for (const other of opened)
     if (Math.abs(other.at - at) <= NO_LENGTH && together(bundle.shared, other.owner, j) >= at - NO_LENGTH)
       return other.opening;
@@ -112,8 +119,8 @@ function open(
   at: number,
   pull: PullAt | null,
   otherwise: 'junction' | 'coupling',
-): Opening {
-  let opening: Opening | null = null;
+): ConduitOpening {
+  let opening: ConduitOpening | null = null;
   for (let i = j; i < ways.length && opening === null; i++)
     if (Math.abs(ways[i]!.length - at) <= NO_LENGTH && together(shared, j, i) >= at - NO_LENGTH)
       opening = ways[i]!.endsAt;

@@ -28,7 +28,7 @@ export interface PullInput {
   readonly tensionIn?: number | undefined;
 }
 
-export interface Pull {
+export interface PullForces {
   /** Pounds at the end of each segment. */
   readonly tension: readonly number[];
   /** Pounds per foot against the inside of each bend; 0 for straight segments. */
@@ -55,7 +55,7 @@ const SOURCE = 'cable pulling practice: T + w L (f cos + sin) on a straight, T e
  *   tensionIn: 20,
  * }) // { tension: [80, 149.96], sidewall: [0, 74.98] }
  */
-export function pulling(input: PullInput, tell: Tell = SILENT): Pull {
+export function pulling(input: PullInput, tell: Tell = SILENT): PullForces {
   const { segments, weightPerFoot, friction, tensionIn = 0 } = input;
   const tension: number[] = [];
   const sidewall: number[] = [];

@@ -5,9 +5,10 @@ import type { Design } from './design.ts';
 import { bundleGauge, type HomeRun, homeRun } from './home-run.ts';
 import { type Grouping, leastGrouping } from './least-grouping.ts';
 import { sharedBetween, type Travel } from './travel-order.ts';
-import type { Way } from './way.ts';
+import type { ConduitWay } from './way.ts';
 
-const waysOf = ({ ways }: Travel, members: readonly number[]): readonly Way[] => members.map((place) => ways[place]!);
+const waysOf = ({ ways }: Travel, members: readonly number[]): readonly ConduitWay[] =>
+  members.map((place) => ways[place]!);
 
 /**
  * Dollars in place of one home run, Infinity where a member cannot be sized so. Of many sets that are weighed few are
@@ -15,13 +16,14 @@ const waysOf = ({ ways }: Travel, members: readonly number[]): readonly Way[] =>
  */
 const costOf = keptByKey(
   bundleGauge,
-  (design: Design, ways: readonly Way[], shared: readonly number[]): number =>
+  (design: Design, ways: readonly ConduitWay[], shared: readonly number[]): number =>
     homeRun(design, ways, shared)?.cost ?? Infinity,
 );
 
 /** The home run of a set that is chosen, with the first of its ways. */
-const chosen = kept((_: Way, design: Design, ways: readonly Way[], shared: readonly number[]): HomeRun | null =>
-  homeRun(design, ways, shared),
+const chosen = kept(
+  (_: ConduitWay, design: Design, ways: readonly ConduitWay[], shared: readonly number[]): HomeRun | null =>
+    homeRun(design, ways, shared),
 );
 
 function homeRunOf(design: Design, travel: Travel, members: readonly number[]): HomeRun | null {

@@ -1,9 +1,12 @@
 import type { Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Piece } from './piece.ts';
-import { NO_LENGTH, type Way } from './way.ts';
+import { type ConduitWay, NO_LENGTH } from './way.ts';
 
 /** Straights of a conduit as distances along its way, each with the turn at its end, degrees; 0 at the last. */
-export function straightsOf(piece: Piece, way: Way): readonly (readonly [from: number, to: number, turn: number])[] {
+export function straightsOf(
+  piece: Piece,
+  way: ConduitWay,
+): readonly (readonly [from: number, to: number, turn: number])[] {
   const straights: [number, number, number][] = [];
   let from = piece.from;
   for (let i = 1; i < way.turns.length; i++) {
@@ -16,7 +19,7 @@ export function straightsOf(piece: Piece, way: Way): readonly (readonly [from: n
   return straights;
 }
 
-function feetWhere(way: Way, from: number, to: number, holds: (place: Place) => boolean): number {
+function feetWhere(way: ConduitWay, from: number, to: number, holds: (place: Place) => boolean): number {
   let feet = 0;
   for (let leg = 0; leg < way.places.length; leg++)
     if (holds(way.places[leg]!)) feet += Math.max(0, Math.min(to, way.at[leg + 1]!) - Math.max(from, way.at[leg]!));
@@ -24,12 +27,12 @@ function feetWhere(way: Way, from: number, to: number, holds: (place: Place) => 
 }
 
 /** Feet between two distances of a way that are not underground. */
-export const aboveGround = (way: Way, from: number, to: number): number => feetWhere(way, from, to, isAbove);
+export const aboveGround = (way: ConduitWay, from: number, to: number): number => feetWhere(way, from, to, isAbove);
 
 const isAbove = (place: Place): boolean => place !== 'underground';
 
 /** Feet above ground of the longest straight of a conduit: what its change of length with temperature is reckoned from. */
-export function longestExposed(piece: Piece, way: Way): number {
+export function longestExposed(piece: Piece, way: ConduitWay): number {
   let longest = 0;
   for (const [from, to] of straightsOf(piece, way)) longest = Math.max(longest, aboveGround(way, from, to));
   return longest;

@@ -1,8 +1,8 @@
-import { NO_LENGTH, type Way } from './way.ts';
+import { type ConduitWay, NO_LENGTH } from './way.ts';
 
 /** Ways from one piece of equipment, ordered so that neighbours travel together farthest. */
 export interface Travel {
-  readonly ways: readonly Way[];
+  readonly ways: readonly ConduitWay[];
   /** `shared[i]`: how far, ft from the entry, ways i and i + 1 are one. Of any two, the least between them counts. */
   readonly shared: readonly number[];
 }
@@ -12,7 +12,7 @@ export interface Travel {
  * and the branch that goes farthest last: along a trunk, the boxes as they leave it. The order depends neither on the
  * order they come in nor on where the site lies.
  */
-export function travelOrder(ways: readonly Way[]): Travel {
+export function travelOrder(ways: readonly ConduitWay[]): Travel {
   const sorted = [...ways].sort((a, b) => fork(a, b).order);
   const together = sorted.slice(1).map((way, i) => fork(sorted[i]!, way).shared);
   return sorted.length === 0 ? { ways: [], shared: [] } : walk(branching(sorted, together));
@@ -23,13 +23,13 @@ interface Branch {
   /** Distance of the fork from the entry, ft; Infinity for the end of a way. */
   readonly at: number;
   readonly branches: Branch[];
-  readonly way: Way | null;
+  readonly way: ConduitWay | null;
   /** Farthest that it goes, ft, and the first of its chargers by id: what branches are ordered by. */
   farthest: number;
   first: string;
 }
 
-const endOf = (way: Way): Branch => {
+const endOf = (way: ConduitWay): Branch => {
   return { at: Infinity, branches: [], way, farthest: way.length, first: way.charger.id };
 };
 
@@ -40,7 +40,7 @@ function forkOf(at: number, branches: Branch[]): Branch {
 }
 
 /** The tree of ways that stand in the order of some walk through it, from how far neighbours go together. */
-function branching(sorted: readonly Way[], together: readonly number[]): Branch {
+function branching(sorted: readonly ConduitWay[], together: readonly number[]): Branch {
   // Forks on the path to the last way, each with the branches that are finished; the last of each is still growing.
   const open: { readonly at: number; readonly branches: Branch[] }[] = [];
   let last = endOf(sorted[0]!);
@@ -67,7 +67,7 @@ const LIKE = 1e-6;
 
 /** Walks the tree. By a list of what is left to do, not by calls: a trunk with thousands of boxes is as deep as it is long. */
 function walk(root: Branch): Travel {
-  const ways: Way[] = [];
+  const ways: ConduitWay[] = [];
   const shared: number[] = [];
   const left: { readonly branch: Branch; readonly after: number }[] = [{ branch: root, after: 0 }];
   for (let next = left.pop(); next !== undefined; next = left.pop()) {
@@ -105,7 +105,7 @@ export function sharedBetween({ shared }: Travel, places: readonly number[]): re
 }
 
 /** How far two ways go as one, and which branch comes first where they part. */
-function fork(a: Way, b: Way): { readonly shared: number; readonly order: number } {
+function fork(a: ConduitWay, b: ConduitWay): { readonly shared: number; readonly order: number } {
   let i = 0;
   let j = 0;
   let distance = 0;
@@ -120,7 +120,7 @@ function fork(a: Way, b: Way): { readonly shared: number; readonly order: number
 }
 
 /** True where leg i of one way and leg j of the other, which start on one line, go the same way. */
-function sameLeg(a: Way, i: number, b: Way, j: number): boolean {
+function sameLeg(a: ConduitWay, i: number, b: ConduitWay, j: number): boolean {
   if (a.legs[i] !== b.legs[j]) return false;
   // Off the raceways two legs are one only where both ends are.
   if (a.legs[i] === '')
@@ -130,7 +130,7 @@ function sameLeg(a: Way, i: number, b: Way, j: number): boolean {
   return u[0] * v[0] + u[1] * v[1] + u[2] * v[2] > 1 - 1e-7;
 }
 
-function direction(way: Way, leg: number): readonly [number, number, number] {
+function direction(way: ConduitWay, leg: number): readonly [number, number, number] {
   const from = way.points[leg]!;
   const to = way.points[leg + 1]!;
   const length = way.at[leg + 1]! - way.at[leg]!;
@@ -138,7 +138,7 @@ function direction(way: Way, leg: number): readonly [number, number, number] {
 }
 
 /** Any order that does not mix the branches of a fork: ends of ways first, then by raceway, then by direction. */
-function branchOrder(a: Way, i: number, b: Way, j: number): number {
+function branchOrder(a: ConduitWay, i: number, b: ConduitWay, j: number): number {
   const endsA = i + 1 >= a.legs.length && (a.legs[i] ?? '') === '';
   const endsB = j + 1 >= b.legs.length && (b.legs[j] ?? '') === '';
   if (endsA !== endsB) return endsA ? -1 : 1;
@@ -158,7 +158,7 @@ function branchOrder(a: Way, i: number, b: Way, j: number): number {
 const compareIds = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** The first raceway at or after a leg. */
-function racewayFrom(way: Way, leg: number): string {
+function racewayFrom(way: ConduitWay, leg: number): string {
   for (let i = leg; i < way.legs.length; i++) if (way.legs[i] !== '') return way.legs[i]!;
   return '';
 }

@@ -5,8 +5,8 @@ import type { Run } from '../../routing/network/run.ts';
 import { between, COINCIDENT, distance } from '../../routing/plane/space.ts';
 import { METHODS, type Method, PLACES, type Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Charger, Point3, Pullpoint, Raceway } from '../../routing/site/site.ts';
-import type { Ground } from './ground.ts';
-import type { Opening } from './piece.ts';
+import type { ConduitGround } from './ground.ts';
+import type { ConduitOpening } from './piece.ts';
 
 /** A pull point on the way, by its distance from the equipment's entry, ft, and where it is drawn. */
 export interface PullAt {
@@ -19,7 +19,7 @@ export interface PullAt {
  * The run of one charger, measured off for conduit: every place on it is a distance from the entry of the equipment.
  * Legs of no length are gone. Lengths in feet.
  */
-export interface Way {
+export interface ConduitWay {
   readonly charger: Charger;
   readonly run: Run;
   readonly length: number;
@@ -38,8 +38,8 @@ export interface Way {
   readonly turns: readonly number[];
   /** Distances at which the method changes. */
   readonly changes: readonly number[];
-  readonly fedFrom: Opening;
-  readonly endsAt: Opening;
+  readonly fedFrom: ConduitOpening;
+  readonly endsAt: ConduitOpening;
   /** The same number for ways that are alike in all that conduits and conductors are chosen by, wherever they lie. */
   readonly gauge: number;
 }
@@ -52,7 +52,7 @@ const NO_PULLS_AT: readonly PullAt[] = [];
 const NO_CHANGES: readonly number[] = [];
 
 /** The way of a charger's run; null where there is no run. The same one as long as what it lies on stays. */
-export function wayOf(charger: Charger, run: Run, ground: Ground): Way | null {
+export function wayOf(charger: Charger, run: Run, ground: ConduitGround): ConduitWay | null {
   if (run.length === null || run.path.length === 0) return null;
   const raceways: Raceway[] = [];
   const pulls: (readonly Pullpoint[])[] = [];
@@ -72,7 +72,7 @@ const measured = kept(
     raceways: readonly Raceway[],
     pulls: readonly (readonly Pullpoint[])[],
     tolerance: number,
-  ): Way => {
+  ): ConduitWay => {
     const { length, points, at, legs } = measuredOff(run);
     const along = racewaysOfLegs(legs, raceways);
     const methods = along.map((raceway) => raceway?.method ?? 'EMT');
@@ -104,7 +104,7 @@ const measured = kept(
 );
 
 /** A run by the legs that have a length. */
-function measuredOff({ path, legs }: Run): Pick<Way, 'length' | 'points' | 'at' | 'legs'> {
+function measuredOff({ path, legs }: Run): Pick<ConduitWay, 'length' | 'points' | 'at' | 'legs'> {
   const lengths = new Array<number>(path.length - 1);
   let count = 0;
   for (let i = 0; i + 1 < path.length; i++) {
@@ -127,7 +127,10 @@ function measuredOff({ path, legs }: Run): Pick<Way, 'length' | 'points' | 'at' 
   return { length, points: count === lengths.length ? path : points, at, legs: own };
 }
 
-type Measures = Pick<Way, 'charger' | 'run' | 'points' | 'at' | 'methods' | 'places' | 'like' | 'pulls' | 'turns'>;
+type Measures = Pick<
+  ConduitWay,
+  'charger' | 'run' | 'points' | 'at' | 'methods' | 'places' | 'like' | 'pulls' | 'turns'
+>;
 
 const numberOf = numbering();
 
@@ -165,7 +168,7 @@ function racewaysOfLegs(legs: readonly string[], raceways: readonly Raceway[]): 
 
 /** Pull points on the legs, each once, where it is nearest; one at an end of the way opens nothing. */
 function pullsOn(
-  { points, at, legs }: Pick<Way, 'points' | 'at' | 'legs'>,
+  { points, at, legs }: Pick<ConduitWay, 'points' | 'at' | 'legs'>,
   raceways: readonly Raceway[],
   pulls: readonly (readonly Pullpoint[])[],
   tolerance: number,
@@ -203,14 +206,14 @@ function turnsOf(points: readonly Point3[]): readonly number[] {
 }
 
 /** Index of the leg that a distance lies on; at a corner, of the leg that leaves it. */
-export function legAt(way: Pick<Way, 'legs' | 'at'>, distance: number): number {
+export function legAt(way: Pick<ConduitWay, 'legs' | 'at'>, distance: number): number {
   let leg = 0;
   while (leg + 1 < way.legs.length && way.at[leg + 1]! <= distance + NO_LENGTH) leg++;
   return leg;
 }
 
 /** The point at a distance along the way. */
-export function pointAt(way: Way, distance: number): Point3 {
+export function pointAt(way: ConduitWay, distance: number): Point3 {
   if (way.legs.length === 0) return way.points[0]!;
   const leg = legAt(way, distance);
   const from = way.at[leg]!;
@@ -221,7 +224,7 @@ export function pointAt(way: Way, distance: number): Point3 {
 }
 
 /** The path between two distances, corners included. */
-export function pathBetween(way: Way, from: number, to: number): readonly Point3[] {
+export function pathBetween(way: ConduitWay, from: number, to: number): readonly Point3[] {
   const corners = way.points.filter((_, i) => way.at[i]! > from + NO_LENGTH && way.at[i]! < to - NO_LENGTH);
   return [pointAt(way, from), ...corners, pointAt(way, to)];
 }

@@ -25,12 +25,12 @@ export function checksOf(at: Looked, findings: readonly Finding[]): readonly Che
 }
 
 /** How many checks had something to look at, and how many things they were applied to in all. */
-export interface Extent {
+export interface CheckedExtent {
   readonly checks: number;
   readonly things: number;
 }
 
-export function extentOf(at: Looked): Extent {
+export function checkedExtent(at: Looked): CheckedExtent {
   let [checks, things] = [0, 0];
   for (const { lookedAt } of RULE_LIST) {
     const count = lookedAt(at);

@@ -6,7 +6,7 @@ import { drawnPath } from '../branches/drawn-path.ts';
 import type { HomeRun } from '../branches/home-run.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { isEasyPull, type PullTension, pullTension } from '../branches/pull-tension.ts';
-import type { Way } from '../branches/way.ts';
+import type { ConduitWay } from '../branches/way.ts';
 import type { Conduit } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { expansionFindings } from './expansion-findings.ts';
@@ -81,7 +81,7 @@ const isSlight = ({ tension, mostTension, sidewall, mostSidewall }: PullTension)
   tension <= mostTension * (1 - 1e-6) && sidewall <= mostSidewall * (1 - 1e-6);
 
 /** Feet that a way goes up and down in all. */
-function upAndDown({ points }: Way): number {
+function upAndDown({ points }: ConduitWay): number {
   let feet = 0;
   for (let i = 1; i < points.length; i++) feet += Math.abs(points[i]![2] - points[i - 1]![2]);
   return feet;

@@ -17,7 +17,7 @@ const FEW = 64;
  * Findings as a reader takes them: fails, then warnings, then notes; within these by rule, then by the first id, then by
  * what they say. Where few findings come and go, they are put in their places in the last answer.
  */
-export const inOrder = (sources: readonly (readonly Finding[])[]): readonly Finding[] => sorted([sources], []);
+export const findingsInOrder = (sources: readonly (readonly Finding[])[]): readonly Finding[] => sorted([sources], []);
 
 const sorted = keptLists({
   anew: ([sources]: readonly [readonly (readonly Finding[])[]]): readonly Finding[] =>
@@ -29,7 +29,7 @@ const sorted = keptLists({
     if (gone.length === 0 && come.length === 0) return before;
     const left = new Set(gone);
     const answer = gone.length === 0 ? [...before] : before.filter((finding) => !left.has(finding));
-    for (const finding of come) answer.splice(placeOf(answer, finding), 0, finding);
+    for (const finding of come) answer.splice(placeInOrder(answer, finding), 0, finding);
     return answer;
   },
 });
@@ -49,7 +49,7 @@ function differ(before: readonly Finding[], after: readonly Finding[], gone: Fin
 }
 
 /** Where a finding goes among sorted ones: after all that do not come after it. */
-export function placeOf(sorted: readonly Finding[], finding: Finding): number {
+export function placeInOrder(sorted: readonly Finding[], finding: Finding): number {
   let low = 0;
   let high = sorted.length;
   while (low < high) {

@@ -11,7 +11,7 @@ import { asBuiltFindings } from './as-built-findings.ts';
 import { changedRules } from './changed-rules.ts';
 import { circuitFindings } from './circuit-findings.ts';
 import { conduitFindings } from './conduit-findings.ts';
-import { inOrder } from './in-order.ts';
+import { findingsInOrder } from './in-order.ts';
 import type { Looked } from './looked.ts';
 import { type LimitGround, limitGround } from './pull-limits.ts';
 import { recordConflicts } from './record-conflicts.ts';
@@ -34,7 +34,7 @@ export function planFindings(
   const ofBranches = allBranchFindings(byEquipment([branches, drops], [design, ground]));
   return withSound(
     looked,
-    inOrder([
+    findingsInOrder([
       changedRules(site.rules, site.units),
       siteFindings(site, design.tables),
       asBuiltFindings(site),

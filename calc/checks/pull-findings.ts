@@ -8,7 +8,7 @@ import type { PullTension } from '../branches/pull-tension.ts';
 import { isEasyPull, pullTension } from '../branches/pull-tension.ts';
 import type { Conduit } from '../plan-file/branches.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
-import { lengthOf, stretchesOf } from '../supply/feeders/stretches.ts';
+import { pathLength, stretchesOf } from '../supply/feeders/stretches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { type LimitGround, limitTroubles } from './pull-limits.ts';
 import { pullingNotes } from './pulling-notes.ts';
@@ -79,7 +79,7 @@ export const feederPullFindings = kept(
         about,
         from: from ?? feeder.from,
         path: stretch.path,
-        length: lengthOf(stretch.path),
+        length: pathLength(stretch.path),
         bends: bends.length,
         bendDegrees: bends.reduce((sum, { degrees }) => sum + degrees, 0),
       };

@@ -21,7 +21,7 @@ interface Riser {
 }
 
 /** Where raceways come out of the ground; those of one raceway are kept while it stays as it is. */
-export const risersOf = kept((raceways: readonly Raceway[]): readonly Riser[] => risersEach([raceways], []).flat());
+export const risersOfSite = kept((raceways: readonly Raceway[]): readonly Riser[] => risersEach([raceways], []).flat());
 
 const risersEach = keptEach(([raceway]: readonly [Raceway]): readonly Riser[] => {
   const { path, method } = raceway;
@@ -52,7 +52,7 @@ export const riserFindings = kept(
     units: Units,
   ): readonly Finding[] => {
     const { methods } = tables.damage;
-    const weak = risersOf(raceways).filter(({ raceway: { method } }) => !methods.includes(method));
+    const weak = risersOfSite(raceways).filter(({ raceway: { method } }) => !methods.includes(method));
     if (weak.length === 0) return [];
     const driven = aisles.filter(({ kind }) => kind !== 'walk').map(outlineOf);
     const byMethod = new Map<string, { readonly id: string; readonly away: number }[]>();

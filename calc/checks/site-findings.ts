@@ -4,7 +4,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import { siteRule } from '../../routing/site/rules/rule-notes.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Rules, Site } from '../../routing/site/site.ts';
-import { type Ground, groundOf } from '../branches/ground.ts';
+import { type ConduitGround, conduitGround } from '../branches/ground.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { suitsWetPlaces } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
@@ -19,7 +19,7 @@ import { riserFindings } from './riser-findings.ts';
 export function siteFindings(site: Site, tables: CodeTables): readonly Finding[] {
   const { raceways, stalls, aisles, chargers, rules, units } = site;
   return [
-    ...settledFindings(groundOf(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables),
+    ...settledFindings(conduitGround(site), raceways, stalls, aisles, chargers.length > 0, rules, units, tables),
     ...cordFindings(chargers, rules.ambientC, tables),
     ...riserFindings(raceways, stalls, aisles, site.equipment, tables, units),
   ];
@@ -28,7 +28,7 @@ export function siteFindings(site: Site, tables: CodeTables): readonly Finding[]
 const settledFindings = kept(siteFindingsOf);
 
 function siteFindingsOf(
-  ground: Ground,
+  ground: ConduitGround,
   raceways: Site['raceways'],
   stalls: Site['stalls'],
   aisles: Site['aisles'],

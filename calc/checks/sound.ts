@@ -2,8 +2,8 @@ import { kept } from '../../routing/kept/kept.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Charger } from '../../routing/site/site.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
-import { extentOf } from './checks.ts';
-import { placeOf } from './in-order.ts';
+import { checkedExtent } from './checks.ts';
+import { placeInOrder } from './in-order.ts';
 import type { Looked } from './looked.ts';
 import { missedOf, notCheckedOf } from './not-checked.ts';
 import { RULES } from './rules.ts';
@@ -37,11 +37,11 @@ const soundFinding = kept(
  */
 export function withSound(at: Looked, sorted: readonly Finding[]): readonly Finding[] {
   if (sorted[0]?.severity === 'fail' || withheldOf(at, sorted).length > 0) return sorted;
-  const { checks, things } = extentOf(at);
+  const { checks, things } = checkedExtent(at);
   const { stalls, chargers } = at.site;
   const served = servedBy(chargers);
   const sound = soundFinding(at.tables, checks, things, served, stalls.length, firstNote(sorted), notCheckedOf(at));
-  const place = placeOf(sorted, sound);
+  const place = placeInOrder(sorted, sound);
   return [...sorted.slice(0, place), sound, ...sorted.slice(place)];
 }
 

@@ -27,12 +27,13 @@ export const withheldWords = (plan: Told): string =>
     : `Nothing fails, and yet it is not called sound: ${plan.withheld.join('; ')}.`;
 
 /** What came of a check: its worst severity, null where it found nothing. */
-export const worstOf = (check: Check): Severity | null => SEVERITIES.find((severity) => check[severity] > 0) ?? null;
+export const worstSeverity = (check: Check): Severity | null =>
+  SEVERITIES.find((severity) => check[severity] > 0) ?? null;
 
 /** The checks that were applied to something, those that fail first, then those with something to check, then notes. */
 export const madeChecks = (checks: readonly Check[]): readonly Check[] => {
   const rank = (check: Check): number => {
-    const worst = worstOf(check);
+    const worst = worstSeverity(check);
     return worst === null ? SEVERITIES.length : SEVERITIES.indexOf(worst);
   };
   return checks.filter(({ lookedAt }) => lookedAt > 0).sort((a, b) => rank(a) - rank(b));

@@ -3,7 +3,7 @@ import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { ambientFactor, ampacityAt, bundlingFactor, insulationColumn } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
-import type { Column } from '../tables/table.ts';
+import type { TemperatureColumn } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 
@@ -30,8 +30,8 @@ export interface Ampacity {
 }
 
 /** The column that terminals allow a conductor: theirs, or its insulation's where that is lower. */
-export const terminalColumnOf = (terminalC: Column, insulation: Column): Column =>
-  Math.min(terminalC, insulation) as Column;
+export const terminalColumnOf = (terminalC: TemperatureColumn, insulation: TemperatureColumn): TemperatureColumn =>
+  Math.min(terminalC, insulation) as TemperatureColumn;
 
 /**
  * Ampacity of one conductor: from the column of its insulation, corrected for ambient and for others beside it
@@ -48,7 +48,7 @@ export const terminalColumnOf = (terminalC: Column, insulation: Column): Column 
  */
 export function ampacity(
   tables: CodeTables,
-  input: Surroundings & { readonly conductor: PowerConductor; readonly terminalC?: Column | undefined },
+  input: Surroundings & { readonly conductor: PowerConductor; readonly terminalC?: TemperatureColumn | undefined },
   tell: Tell = SILENT,
 ): Ampacity | null {
   const { conductor, ambientC, currentCarrying, terminalC } = input;

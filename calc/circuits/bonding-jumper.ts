@@ -4,7 +4,7 @@ import { ampacityAt, CONDUCTOR_SIZES, circularMils } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
-import { rowFor, type SupplyConductor, supplyMils, supplyWords } from './supply-conductor.ts';
+import { conductorWords, rowFor, type SupplyConductor, supplyMils } from './supply-conductor.ts';
 
 export interface BondingInput {
   /** Largest ungrounded conductor of the supply: all that are in parallel for one jumper, one for a jumper in each raceway. */
@@ -39,7 +39,7 @@ export function bondingJumper(tables: CodeTables, input: BondingInput, tell: Tel
     tell(() => ({
       find: 'bonding jumper by the table',
       formula: 'by the circular mils of the largest ungrounded conductor, those in parallel added up',
-      values: { conductor: supplyWords(conductor), 'circular mils': measured(mils, 'cmil'), jumper: metal },
+      values: { conductor: conductorWords(conductor), 'circular mils': measured(mils, 'cmil'), jumper: metal },
       result: row[metal],
       source,
     }));
@@ -52,7 +52,7 @@ export function bondingJumper(tables: CodeTables, input: BondingInput, tell: Tel
     find: 'bonding jumper past the table',
     formula: `${100 * shareBeyond}% of the circular mils of the conductors of one phase, then the next size up`,
     values: {
-      conductor: supplyWords(conductor),
+      conductor: conductorWords(conductor),
       'circular mils': measured(mils, 'cmil'),
       ...(counted === mils ? {} : { [`as ${metal} of the same ampacity`]: measured(counted, 'cmil') }),
       'asked for': measured(asked, 'cmil'),

@@ -10,7 +10,7 @@ import {
   standardRatingAtLeast,
 } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
-import type { Column } from '../tables/table.ts';
+import type { TemperatureColumn } from '../tables/table.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { ampacity, type PowerConductor, type Surroundings, terminalColumnOf } from './ampacity.ts';
@@ -25,7 +25,7 @@ export interface ConductorDuty extends Surroundings {
   readonly metal: Metal;
   readonly insulation: string;
   /** Temperature that the terminals are marked for, °C; where they are not, 60 to 100 A (110.14(C)(1)). */
-  readonly terminalC: Column;
+  readonly terminalC: TemperatureColumn;
 }
 
 export interface Branch {

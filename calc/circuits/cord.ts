@@ -19,7 +19,7 @@ export interface CordInput {
   readonly ambientC?: number | undefined;
 }
 
-export interface Cord {
+export interface SizedCord {
   readonly size: string;
   /** Of the size at the ambient, A. */
   readonly ampacity: number;
@@ -51,7 +51,7 @@ const sizesOf = ({ cords, conductors }: CodeTables): readonly string[] =>
  * // NEC 2023 Table 400.5(A)(2), 60 C column: 8 AWG carries 55 A; Table 8: 2 x 32 A x 25 ft x 0.778 ohm / 1,000 ft
  * cord(NEC, { amps: 32, volts: 208, phases: 1, length: 25 }) // { size: '8', ampacity: 55, fits: true, dropVolts: 1.2448, dropPercent: 0.598 }
  */
-export function cord(tables: CodeTables, input: CordInput, tell: Tell = SILENT): Cord | null {
+export function cord(tables: CodeTables, input: CordInput, tell: Tell = SILENT): SizedCord | null {
   const { amps, volts, phases, length, ambientC = tables.cords.ambientC } = input;
   const factor = ambientFactor(tables, tables.cords.column, ambientC);
   const carries = (one: string): number => (tableAmps(tables, one, phases) ?? 0) * factor;

@@ -5,7 +5,7 @@ import { compareSizes } from '../tables/lookup.ts';
 import { cited } from '../tables/sections.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
-import { rowFor, type SupplyConductor, supplyMils, supplyWords } from './supply-conductor.ts';
+import { conductorWords, rowFor, type SupplyConductor, supplyMils } from './supply-conductor.ts';
 
 export interface ElectrodeInput {
   /** Largest ungrounded conductor of the supply, all that are in parallel. */
@@ -33,12 +33,12 @@ export function electrodeConductor(
   const mils = supplyMils(tables, conductor);
   const { rows, most, source } = tables.electrodeConductors;
   const row = rowFor(rows, mils, conductor.metal);
-  if (row === undefined) throw new RangeError(`${source} has no row for ${supplyWords(conductor)}`);
+  if (row === undefined) throw new RangeError(`${source} has no row for ${conductorWords(conductor)}`);
   tell(() => ({
     find: 'electrode conductor by the table',
     formula: 'by the circular mils of the largest ungrounded conductor, those in parallel added up',
     values: {
-      conductor: supplyWords(conductor),
+      conductor: conductorWords(conductor),
       'circular mils': measured(mils, 'cmil'),
       'electrode conductor': metal,
     },

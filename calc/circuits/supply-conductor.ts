@@ -16,7 +16,7 @@ export const supplyMils = (tables: CodeTables, { size, sets = 1 }: SupplyConduct
   circularMils(tables, size) * sets;
 
 /** `"2 x 500 copper"`. */
-export const supplyWords = ({ size, metal, sets = 1 }: SupplyConductor): string =>
+export const conductorWords = ({ size, metal, sets = 1 }: SupplyConductor): string =>
   `${sets === 1 ? '' : `${sets} x `}${size} ${metal}`;
 
 /** The first row that goes as far as a conductor; undefined past the last. */

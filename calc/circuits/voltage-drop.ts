@@ -2,7 +2,7 @@ import type { CodeTables } from '../tables/code-tables.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { measured } from '../words/measured.ts';
 import { type DropConductor, type DropMethod, lineOhmsPerFoot } from './drop-conductor.ts';
-import { collapsed, type Drop, estimatedDrop, phasorDrop } from './line-drop.ts';
+import { collapsed, estimatedDrop, phasorDrop, type VoltDrop } from './line-drop.ts';
 
 export type DropCircuit = DropMethod & {
   readonly phases: 1 | 3;
@@ -40,7 +40,7 @@ export function voltageDrop(
   tables: CodeTables,
   input: DropCircuit & { readonly length: number },
   tell: Tell = SILENT,
-): Drop {
+): VoltDrop {
   const { phases, volts, amps, length, conductor, method } = input;
   if (!(volts > 0)) throw new RangeError(`volts must be over 0, got ${volts}`);
   const { r, x, powerFactor } = lineOhmsPerFoot(tables, conductor, input, tell);

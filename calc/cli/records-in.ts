@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { mergeMarks, missingFrom } from '../../routing/site/records/merge.ts';
 import { marksIn, type RecordsFile, readRecords } from '../../routing/site/records/records-file.ts';
 import type { Mark, SiteFile } from '../../routing/site/site.ts';
-import { isBundle, mergePhotos, type Photos, readBundle } from '../field/records-bundle.ts';
+import { isBundle, mergePhotos, type Photos, readRecordsBundle } from '../field/records-bundle.ts';
 import type { Machine } from './machine.ts';
 
 /** One file whose records came in: how many of its marks were new. */
@@ -57,7 +57,7 @@ function recordsAt(
       return read.ok ? { records: read.file, photos: NO_PHOTOS } : told(read.errors);
     }
     const bytes = machine.bytes(path);
-    const read = isBundle(bytes) ? readBundle(bytes) : null;
+    const read = isBundle(bytes) ? readRecordsBundle(bytes) : null;
     if (!read) return `${path}: is no ZIP file`;
     if (!read.ok) return told(read.errors);
     const odd = [...read.photos].find(([hash, photo]) => sha256(photo) !== hash);

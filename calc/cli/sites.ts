@@ -3,19 +3,19 @@ import type { Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import type { Machine } from './machine.ts';
 
-export interface NamedSite {
+export interface SiteOfFile {
   readonly path: string;
   readonly file: SiteFile;
   readonly site: Site;
 }
 
 export type SitesRead =
-  | { readonly ok: true; readonly sites: readonly NamedSite[] }
+  | { readonly ok: true; readonly sites: readonly SiteOfFile[] }
   | { readonly ok: false; readonly reason: string };
 
 /** One file read, or every error of it with its place. */
 export type SiteRead =
-  | ({ readonly ok: true } & NamedSite)
+  | ({ readonly ok: true } & SiteOfFile)
   | { readonly ok: false; readonly path: string; readonly errors: readonly string[] };
 
 /** Reads one named site file; `-` is standard input. */

@@ -8,7 +8,7 @@ import { standingWords } from '../checks/standing.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import type { Circuit } from '../plan-file/branches.ts';
-import { standingWords as priceWords } from '../sheets/cost-sheet.ts';
+import { priceStanding } from '../sheets/cost-sheet.ts';
 import { buyWords } from '../takeoff/buy-words.ts';
 import { usedPrice } from '../takeoff/price-change.ts';
 import { CAUTIONS } from '../words/cautions.ts';
@@ -100,7 +100,7 @@ export function summary({ site, plan, cost }: Alternative, all = false): string 
     [
       `Price with overhead and margin: $${cost.price.toFixed(2)} by ${cost.prices}${cost.missing.length > 0 ? `; ${cost.missing.length} items have no price` : ''}`,
       `By lengths alone, without what is left of sticks and reels: $${usedPrice(cost).toFixed(2)}`,
-      ...priceWords(cost).slice(1),
+      ...priceStanding(cost).slice(1),
     ].join('\n'),
     CAUTIONS,
     // Findings scroll away above.

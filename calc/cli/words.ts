@@ -4,7 +4,7 @@ import { didYouMean } from '../../routing/site/file/nearest-word.ts';
 import { CAUTIONS } from '../words/cautions.ts';
 import type { Machine } from './machine.ts';
 import { OPTIONS } from './option-words.ts';
-import { done, type Outcome, wrong } from './outcome.ts';
+import { done, type VerbOutcome, wrong } from './outcome.ts';
 import { isVerb, usageOf, VERBS, type Verb } from './verb-words.ts';
 import { calcVerb } from './verbs/calc.ts';
 import { checkVerb } from './verbs/check.ts';
@@ -33,7 +33,7 @@ ${CAUTIONS}
 `;
 
 /** Runs the words of one command. Never throws for what a user can cause. */
-export async function runWords(words: readonly string[], loud: Machine): Promise<Outcome> {
+export async function runWords(words: readonly string[], loud: Machine): Promise<VerbOutcome> {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse(words);

@@ -1,9 +1,9 @@
 import { basename, join } from 'node:path';
 import type { Alternative } from '../plan/comparison.ts';
 import type { RevisionFile, Versions } from '../sheets/revised-set.ts';
-import { fileNameOf } from './file-name.ts';
+import { sheetsNameOf } from './file-name.ts';
 import type { Machine } from './machine.ts';
-import { done, type Outcome, wrong } from './outcome.ts';
+import { done, type VerbOutcome, wrong } from './outcome.ts';
 import { underlaysBeside } from './underlays.ts';
 
 /** Writes what a revision changes to files in a folder; their names, and on standard error what is to be told of them. */
@@ -12,9 +12,9 @@ export async function writeChanges(
   files: readonly RevisionFile[],
   folder: string,
   machine: Machine,
-): Promise<Outcome> {
+): Promise<VerbOutcome> {
   const [earlier, later] = named(before, after);
-  const name = fileNameOf(after.name);
+  const name = sheetsNameOf(after.name);
   const written: string[] = [];
   const told = new Set<string>();
   for (const [i, { ending, says, write }] of files.entries()) {

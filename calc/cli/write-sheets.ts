@@ -6,15 +6,15 @@ import type { PriceList } from '../prices/price-list.ts';
 import type { SheetFile } from '../sheets/every-sheet.ts';
 import type { SheetEnding } from '../sheets/sheet-names.ts';
 import type { Crew } from './crew.ts';
-import { fileNameOf } from './file-name.ts';
+import { sheetsNameOf } from './file-name.ts';
 import type { Machine } from './machine.ts';
-import { done, type Outcome, wrong } from './outcome.ts';
-import type { NamedSite } from './sites.ts';
+import { done, type VerbOutcome, wrong } from './outcome.ts';
+import type { SiteOfFile } from './sites.ts';
 import { underlaysBeside } from './underlays.ts';
 
 /** What sheets are written of, and to where. */
 export interface SheetsWished {
-  readonly sites: readonly NamedSite[];
+  readonly sites: readonly SiteOfFile[];
   readonly files: readonly SheetFile[];
   readonly prices: PriceList;
   readonly folder: string;
@@ -39,9 +39,9 @@ interface Written extends Piece {
  * Writes sheets, each whole or not at all, and tells their names in the order of the lists. Of a large lot two threads
  * take one after another, those first that take longest.
  */
-export async function writeSheets(wished: SheetsWished, machine: Machine): Promise<Outcome> {
+export async function writeSheets(wished: SheetsWished, machine: Machine): Promise<VerbOutcome> {
   const { sites, files, folder } = wished;
-  const names = sites.map(({ path }) => fileNameOf(path));
+  const names = sites.map(({ path }) => sheetsNameOf(path));
   const twice = names.find((name, i) => names.indexOf(name) !== i);
   if (twice !== undefined)
     return wrong(`plan --out: two of the files are named ${twice}; their sheets would overwrite one another`);

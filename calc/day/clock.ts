@@ -2,7 +2,7 @@
 export const DAY = 1440;
 
 /** A stretch of the clock, "HH:MM" to "HH:MM": the start is in it, the end is not; round midnight where it ends before it starts. */
-export interface Span {
+export interface ClockSpan {
   readonly from: string;
   readonly to: string;
 }
@@ -39,7 +39,7 @@ export function dayWindow(from: string, to: string, step: number): DayWindow | n
 export const startOfStep = ({ from, step }: DayWindow, k: number): number => (from + k * step) % DAY;
 
 /** Whether a span holds a minute after midnight. */
-export function holds({ from, to }: Span, minute: number): boolean {
+export function holds({ from, to }: ClockSpan, minute: number): boolean {
   const [begin, end] = [minutesOf(from), minutesOf(to)];
   return begin < end ? begin <= minute && minute < end : minute >= begin || minute < end;
 }

@@ -5,10 +5,11 @@ import type { World } from './world.ts';
 const FULL = 1e-7;
 
 /** Which cars have a cord, step by step: asked once for each step, in order. */
-export type Cords = (step: number, got: Float64Array) => readonly number[];
+export type CordsDealt = (step: number, got: Float64Array) => readonly number[];
 
 /** The cars that have a cord in a step and are not full. */
-export const cordsOf = (world: World): Cords => (world.input.hold === 'stay' ? keptForTheStay(world) : handedOn(world));
+export const cordsInStep = (world: World): CordsDealt =>
+  world.input.hold === 'stay' ? keptForTheStay(world) : handedOn(world);
 
 const isFull = ({ need }: World, got: Float64Array, car: number): boolean => need[car]! - got[car]! <= FULL;
 
@@ -19,7 +20,7 @@ function queues(world: World): number[][] {
 }
 
 /** Each car has its cord from its first step, or from when the one before it has gone, until it goes. */
-function keptForTheStay(world: World): Cords {
+function keptForTheStay(world: World): CordsDealt {
   const begins: number[][] = Array.from({ length: world.window.steps }, () => []);
   for (const queue of queues(world)) {
     let free = 0;
@@ -38,7 +39,7 @@ function keptForTheStay(world: World): Cords {
 }
 
 /** A car that is full, or goes, hands the cord to the next in the order of parking that stands there and is not full. */
-function handedOn(world: World): Cords {
+function handedOn(world: World): CordsDealt {
   const queue = queues(world);
   const holder = new Int32Array(queue.length).fill(-1);
   const waiting = queue.map(() => 0);

@@ -1,11 +1,12 @@
-import type { Span } from './clock.ts';
+import type { LIMIT_KINDS } from '../../routing/site/schema/day-schema.ts';
+import type { ClockSpan } from './clock.ts';
 
 /** The lines that a charger hangs on: two of three, or all. */
-export type Lines = 'AB' | 'BC' | 'CA' | 'ABC';
+export type ChargerLines = 'AB' | 'BC' | 'CA' | 'ABC';
 
 export interface DayCharger {
   readonly id: string;
-  readonly lines: Lines;
+  readonly lines: ChargerLines;
   /** Most it gives, amperes. */
   readonly amps: number;
   /** Line to line. */
@@ -17,15 +18,13 @@ export interface DayCharger {
 }
 
 /** What else draws on a limit at some hours: on every row (`amps`, or `kw` of a limit in kilowatts), or line by line. */
-export interface OtherLoad extends Span {
+export interface LoadOnLimit extends ClockSpan {
   readonly amps?: number;
   readonly kw?: number;
   readonly A?: number;
   readonly B?: number;
   readonly C?: number;
 }
-
-export const LIMIT_KINDS = ['sum', 'kw', 'lines', 'delta'] as const;
 
 /**
  * What chargers share: `sum` of their amperes, `kw`, the current in each of the `lines` they hang on, or in each line of the
@@ -39,7 +38,7 @@ export interface DayLimit {
   /** Of a `delta`: primary volts to secondary volts to ground. */
   readonly ratio: number;
   readonly chargers: readonly string[] | 'all';
-  readonly other: readonly OtherLoad[];
+  readonly other: readonly LoadOnLimit[];
 }
 
 /** A car: when it comes and goes ("HH:MM"), and what it wants at the connector. */
@@ -63,7 +62,7 @@ export interface Taper {
   readonly last: number;
 }
 
-export interface PricedSpan extends Span {
+export interface PricedSpan extends ClockSpan {
   readonly price: number;
 }
 

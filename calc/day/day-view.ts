@@ -1,4 +1,4 @@
-import { cordsOf } from './cords.ts';
+import { cordsInStep } from './cords.ts';
 import type { DayInput } from './day-input.ts';
 import { outcomeOf, SHORT } from './outcome.ts';
 import type { Strategy } from './rules/rules.ts';
@@ -99,7 +99,7 @@ export function dayView(input: DayInput, strategy: Strategy, limit: number, most
 /** The first step in which each car has its cord, the day gone through as it went. */
 function firstSteps(world: World, { amps }: Course): number[] {
   const first = world.stays.map(({ end }) => end);
-  const cords = cordsOf(world);
+  const cords = cordsInStep(world);
   const got = new Float64Array(first.length);
   for (let step = 0; step < world.window.steps; step++)
     for (const car of cords(step, got)) {

@@ -60,7 +60,7 @@ export const decidingWords = ({ id, of, isChosen }: DecidingDay): string | null 
   of === 1 ? null : isChosen ? `${id}, chosen of ${of} days` : `${id}, the hardest of ${of} days`;
 
 /** The figures of the day that decides on one site. */
-export function figuresOf(site: Site, { id }: DecidingDay): DayFigures | undefined {
+export function decidingFigures(site: Site, { id }: DecidingDay): DayFigures | undefined {
   const day = site.days.find((one) => one.id === id);
   return day === undefined ? undefined : (figuresOfDay(day, groundOf(site), site.equipment) ?? undefined);
 }

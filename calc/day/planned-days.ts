@@ -5,7 +5,7 @@ import { linesOf, type SupplyLines, treeOf } from '../supply/tree/supply-lines.t
 import type { SupplyTree } from '../supply/tree/supply-tree.ts';
 import { byRules } from './by-rules.ts';
 import { dayFindings } from './day-findings.ts';
-import type { DayCharger, DayInput, Lines } from './day-input.ts';
+import type { ChargerLines, DayCharger, DayInput } from './day-input.ts';
 import { type ReadDay, readDay } from './read-day.ts';
 import type { Strategy } from './rules/rules.ts';
 import { type SiteLimits, siteLimits } from './site-limits.ts';
@@ -25,7 +25,7 @@ export const dayGround = kept(
   (tree: SupplyTree, lines: SupplyLines, chargers: readonly Charger[], loads: readonly Load[]): DayGround => ({
     chargers: chargers.map(({ id, amps, volts, stalls, minAmps }) => ({
       id,
-      lines: (lines.chargers.get(id) ?? 'AB') as Lines,
+      lines: (lines.chargers.get(id) ?? 'AB') as ChargerLines,
       amps,
       volts,
       stalls: stalls.length,

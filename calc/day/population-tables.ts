@@ -1,24 +1,24 @@
 /** Points of a distribution: the part of cars at or below, and the value. */
-export type Table = readonly (readonly [part: number, value: number])[];
+export type SharePoints = readonly (readonly [part: number, value: number])[];
 
 /** How the cars of a lot come, stay and want. */
 export interface Tables {
   /** Minutes after midnight. */
-  readonly arrive: Table;
+  readonly arrive: SharePoints;
   /** Minutes. */
-  readonly stay: Table;
+  readonly stay: SharePoints;
   /** From this arrival on `lateStay` stands for `stay`. */
   readonly split?: number;
-  readonly lateStay?: Table;
-  readonly kwh: Table;
+  readonly lateStay?: SharePoints;
+  readonly kwh: SharePoints;
   /** The car's own most, kilowatts: no value between its points. */
-  readonly maxKw: Table;
+  readonly maxKw: SharePoints;
 }
 
 export const POPULATIONS = ['workplace', 'home', 'fleet', 'retail'] as const;
 
 /** Common practice, no source. */
-const CARS: Table = [
+const CARS: SharePoints = [
   [0, 3.3],
   [0.1, 6.6],
   [0.35, 7.2],

@@ -1,6 +1,6 @@
 import { clockOf, DAY } from './clock.ts';
 import type { DayCar } from './day-input.ts';
-import type { Table, Tables } from './population-tables.ts';
+import type { SharePoints, Tables } from './population-tables.ts';
 
 /**
  * Numbers from a seed, 0 up to but not including 1, the same on every machine: a counter that is mixed by two
@@ -18,7 +18,7 @@ export function seeded(seed: number): () => number {
 }
 
 /** The value at u of a table of quantiles, straight between its points. */
-function between(table: Table, u: number): number {
+function between(table: SharePoints, u: number): number {
   let j = 0;
   while (j + 2 < table.length && table[j + 1]![0] <= u) j++;
   const [[p, v], [nextP, nextV]] = [table[j]!, table[j + 1] ?? table[j]!];
@@ -26,7 +26,7 @@ function between(table: Table, u: number): number {
 }
 
 /** The value of the last point at or before u. */
-function stepped(table: Table, u: number): number {
+function stepped(table: SharePoints, u: number): number {
   let value = table[0]![1];
   for (const [p, v] of table) if (p <= u) value = v;
   return value;

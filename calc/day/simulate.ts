@@ -1,6 +1,6 @@
-import { cordsOf } from './cords.ts';
+import { cordsInStep } from './cords.ts';
 import { LimitSums } from './limit-sums.ts';
-import { RULES, type Strategy } from './rules/rules.ts';
+import { DAY_RULES, type Strategy } from './rules/rules.ts';
 import type { World } from './world.ts';
 
 /** A day as it went under a rule. */
@@ -22,8 +22,8 @@ export interface Course {
 export function simulate(world: World, strategy: Strategy, { keepAmps = false } = {}): Course {
   const { window, charger, need, max, minAmps, kwh, kw: perAmp, rows: limitRows } = world;
   const cars = charger.length;
-  const rule = RULES[strategy](world);
-  const cords = cordsOf(world);
+  const rule = DAY_RULES[strategy](world);
+  const cords = cordsInStep(world);
   const sums = new LimitSums(world);
   const [got, cap, low, amps] = [0, 1, 2, 3].map(() => new Float64Array(cars)) as [
     Float64Array,

@@ -1,10 +1,10 @@
 import { type DayWindow, dayWindow, holds, startOfStep } from './clock.ts';
-import type { DayInput, DayLimit, OtherLoad } from './day-input.ts';
+import type { DayInput, DayLimit, LoadOnLimit } from './day-input.ts';
 import { park, type Stay, stayOf } from './parking.ts';
-import { currentIn, kwPerAmp, type Phasor, rowsOf } from './phasors.ts';
+import { currentIn, kwPerAmp, namesOfRows, type UnitCurrent } from './phasors.ts';
 
 /** One row of a limit: a sum of phasors whose magnitude stays within `room`. */
-export interface Row {
+export interface LimitRow {
   readonly limit: number;
   readonly name: string;
   /** What is left for the chargers in each step. */
@@ -35,7 +35,7 @@ export interface World {
   readonly kwh: Float64Array;
   readonly kw: Float64Array;
   readonly touch: readonly Touch[];
-  readonly rows: readonly Row[];
+  readonly rows: readonly LimitRow[];
 }
 
 /** A day made ready. Throws where the window is no whole number of steps: input is looked through before. */
@@ -77,8 +77,8 @@ export function withMost(world: World, limit: number, most: number): World {
 
 const UNTOUCHED: Touch = { rows: new Int32Array(0), re: new Float64Array(0), im: new Float64Array(0) };
 
-function rowsFor(limit: DayLimit, index: number, window: DayWindow): Row[] {
-  return rowsOf(limit).map((name) => {
+function rowsFor(limit: DayLimit, index: number, window: DayWindow): LimitRow[] {
+  return namesOfRows(limit).map((name) => {
     const other = Float64Array.from({ length: window.steps }, (_, k) => {
       const minute = startOfStep(window, k);
       return limit.other.reduce((sum, load) => (holds(load, minute) ? sum + onRow(load, name) : sum), 0);
@@ -87,11 +87,11 @@ function rowsFor(limit: DayLimit, index: number, window: DayWindow): Row[] {
   });
 }
 
-const onRow = ({ amps = 0, kw = 0, A = 0, B = 0, C = 0 }: OtherLoad, row: string): number =>
+const onRow = ({ amps = 0, kw = 0, A = 0, B = 0, C = 0 }: LoadOnLimit, row: string): number =>
   amps + kw + (row === 'A' ? A : row === 'B' ? B : row === 'C' ? C : 0);
 
 /** One for all chargers that are alike to the limits. */
-function touchesOf({ chargers, limits }: DayInput, rows: readonly Row[]): Touch[] {
+function touchesOf({ chargers, limits }: DayInput, rows: readonly LimitRow[]): Touch[] {
   const within = limits.map((limit) => (limit.chargers === 'all' ? null : new Set(limit.chargers)));
   const firstRow = limits.map((_, i) => rows.findIndex((row) => row.limit === i));
   const made = new Map<string, Touch>();
@@ -101,7 +101,7 @@ function touchesOf({ chargers, limits }: DayInput, rows: readonly Row[]): Touch[
     let touch = made.get(key);
     if (touch === undefined) {
       const all = under.flatMap((i) =>
-        currentIn(limits[i]!, lines, volts).map((phasor, row): [number, Phasor] => [firstRow[i]! + row, phasor]),
+        currentIn(limits[i]!, lines, volts).map((phasor, row): [number, UnitCurrent] => [firstRow[i]! + row, phasor]),
       );
       const some = all.filter(([, [re, im]]) => re !== 0 || im !== 0);
       touch = {

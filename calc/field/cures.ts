@@ -11,7 +11,7 @@ import { SUMMED_LENGTHS, summedLength } from '../takeoff/totals.ts';
 import { newFaults } from './new-faults.ts';
 
 /** What would make a drop pass where it was built; each was planned and passes. Lengths in feet. */
-export type Cure =
+export type FieldCure =
   | { readonly kind: 'cord'; readonly cord: number; readonly was: number }
   | { readonly kind: 'move'; readonly feet: number; readonly to: Drop }
   | { readonly kind: 'extend'; readonly raceway: string; readonly feet: number };
@@ -23,7 +23,7 @@ export interface Deviation {
   /** Feet of branch conductors, allowances and waste in, that it takes more; less than 0 where it takes less. */
   readonly wire: number;
   readonly price: PriceChange;
-  readonly cures: readonly Cure[];
+  readonly cures: readonly FieldCure[];
 }
 
 /** What it does that a drop was built where its record says, and what would cure it; null where it hangs as drawn. */
@@ -51,7 +51,7 @@ const withDrop = (site: Site, index: number, drop: Drop): Site => {
   return { ...site, drops: copied(drops, site.drops, [index]) };
 };
 
-function curesOf(site: Site, built: Site, index: number, drawn: Drop): readonly Cure[] {
+function curesOf(site: Site, built: Site, index: number, drawn: Drop): readonly FieldCure[] {
   const passes = (next: Site): boolean => newFaults(next, site).length === 0;
   const there = built.drops[index]!;
   return [
@@ -62,7 +62,7 @@ function curesOf(site: Site, built: Site, index: number, drawn: Drop): readonly 
 }
 
 /** The shortest cord of whole feet, or quarters of a meter, with which it passes. */
-function longerCord(built: Site, index: number, there: Drop, passes: (site: Site) => boolean): readonly Cure[] {
+function longerCord(built: Site, index: number, there: Drop, passes: (site: Site) => boolean): readonly FieldCure[] {
   const margins = marginsOf(plan(built), built);
   const left = built.chargers.flatMap(({ id, drop }) => (drop === there.id ? (margins.get(id)?.cord?.left ?? []) : []));
   const short = -Math.min(0, ...left);
@@ -75,7 +75,7 @@ function longerCord(built: Site, index: number, there: Drop, passes: (site: Site
 }
 
 /** The nearest raceway of its kind of place led on to the box. */
-function extended(built: Site, there: Drop, passes: (site: Site) => boolean): readonly Cure[] {
+function extended(built: Site, there: Drop, passes: (site: Site) => boolean): readonly FieldCure[] {
   let best: { readonly raceway: Raceway; readonly at: Point3; readonly feet: number } | null = null;
   for (const raceway of built.raceways) {
     for (let i = 1; i < raceway.path.length; i++) {
@@ -118,7 +118,7 @@ function movedBack(
   there: Drop,
   drawn: Drop,
   passes: (site: Site) => boolean,
-): readonly Cure[] {
+): readonly FieldCure[] {
   const at = (share: number): Drop => ({
     ...there,
     box: between(there.box, drawn.box, share),

@@ -12,7 +12,7 @@ export interface RecordsBundle {
   readonly photos: Photos;
 }
 
-export type BundleRead =
+export type RecordsBundleRead =
   | ({ readonly ok: true } & RecordsBundle)
   | { readonly ok: false; readonly errors: readonly { readonly place: string; readonly says: string }[] };
 
@@ -42,7 +42,7 @@ export const mergePhotos = (a: Photos, b: Photos): Photos =>
   new Map([...a, ...b].sort(([one], [other]) => (one < other ? -1 : 1)));
 
 /** Records and photos as one ZIP file; pictures are packed already. Throws a RangeError where they are too many for one. */
-export function writeBundle({ records, photos }: RecordsBundle): Uint8Array<ArrayBuffer> {
+export function writeRecordsBundle({ records, photos }: RecordsBundle): Uint8Array<ArrayBuffer> {
   const bytes = [...photos.values()].reduce((sum, photo) => sum + photo.byteLength, 0);
   if (bytes > MOST_BUNDLE_BYTES)
     throw new RangeError(`the photos come to over ${MOST_BUNDLE_BYTES / 1e6} MB, more than one file takes`);
@@ -62,8 +62,8 @@ export const isBundle = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && byt
  * Reads records with photos; whether each photo is what its name says is for the caller to check, who has a hash at hand.
  * What else is in the file is left there.
  */
-export function readBundle(bytes: Uint8Array): BundleRead {
-  const fault = (place: string, says: string): BundleRead => ({ ok: false, errors: [{ place, says }] });
+export function readRecordsBundle(bytes: Uint8Array): RecordsBundleRead {
+  const fault = (place: string, says: string): RecordsBundleRead => ({ ok: false, errors: [{ place, says }] });
   let [photoBytes, tooMuch] = [0, ''];
   let files: Readonly<Record<string, Uint8Array>>;
   try {

@@ -1,7 +1,7 @@
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { SetOutPoint } from './set-out-points.ts';
-import type { AxisOffsets, PlaceOffsets, Reading } from './tape-lines.ts';
+import type { AxisOffsets, PlaceOffsets, TapeReading } from './tape-lines.ts';
 
 /** What a tape is read to: an eighth of an inch, or a millimeter. */
 const TAPE = { inchParts: 8, decimals: 3 } as const;
@@ -9,20 +9,20 @@ const TAPE = { inchParts: 8, decimals: 3 } as const;
 export const tapeWords = (feet: number, units: Units): string => printLength(feet, units, TAPE);
 
 /** "3 − 1' 0"", "on 3". */
-export function readingWords({ line, feet }: Reading, units: Units): string {
+export function tapeReadingWords({ line, feet }: TapeReading, units: Units): string {
   if (Math.abs(feet) < 1 / 192) return `on ${line}`;
   return `${line} ${feet < 0 ? '−' : '+'} ${tapeWords(Math.abs(feet), units)}`;
 }
 
 /** From its nearest line; the coordinate itself where there is none. */
 export const axisWords = ({ nearest, at }: AxisOffsets, units: Units): string =>
-  nearest ? readingWords(nearest, units) : tapeWords(at, units);
+  nearest ? tapeReadingWords(nearest, units) : tapeWords(at, units);
 
 /** The two readings that add up to what lies between the lines: "2 + 26' 0" and 3 − 1' 0": 27' 0"". */
 export function closingWords({ closing }: AxisOffsets, units: Units): string | null {
   if (!closing || closing.before.feet < 1 / 192) return null;
   const { before, after, sum } = closing;
-  return `${readingWords(before, units)} and ${readingWords(after, units)}: ${tapeWords(sum, units)}`;
+  return `${tapeReadingWords(before, units)} and ${tapeReadingWords(after, units)}: ${tapeWords(sum, units)}`;
 }
 
 /** Up from grade, and down from the steel where some holds it: "11' 0" up, 1' 6" under PU9". */

@@ -31,7 +31,7 @@ export const tapeLines = kept(
 );
 
 /** The reading of a tape from one line: negative before it, feet. */
-export interface Reading {
+export interface TapeReading {
   readonly line: string;
   readonly feet: number;
 }
@@ -39,11 +39,11 @@ export interface Reading {
 /** How a place is found along one axis, and the sum that shows a slip: from the line before and the line after it. */
 export interface AxisOffsets {
   /** From the nearest of the lines; null where the axis has none, and it is measured from the origin. */
-  readonly nearest: Reading | null;
+  readonly nearest: TapeReading | null;
   /** Its coordinate on that axis, feet from the origin of the lines. */
   readonly at: number;
   /** From the lines on both sides of it, and what the two readings add up to; null where one of the sides has none. */
-  readonly closing: { readonly before: Reading; readonly after: Reading; readonly sum: number } | null;
+  readonly closing: { readonly before: TapeReading; readonly after: TapeReading; readonly sum: number } | null;
 }
 
 /** Lines nearer than this, feet, are where the place is. */
@@ -51,7 +51,7 @@ const ON_LINE = 1e-6;
 
 /** The offsets of a place along one axis. */
 export function axisOffsets(at: number, lines: readonly TapeLine[]): AxisOffsets {
-  const reading = (line: TapeLine): Reading => ({ line: line.label, feet: at - line.at });
+  const reading = (line: TapeLine): TapeReading => ({ line: line.label, feet: at - line.at });
   const before = lines.filter((line) => line.at <= at + ON_LINE).at(-1);
   const after = lines.find((line) => line.at > at + ON_LINE);
   const nearest = before && after ? (at - before.at <= after.at - at ? before : after) : (before ?? after);

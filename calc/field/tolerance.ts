@@ -53,7 +53,7 @@ export function* toleranceSteps(site: Site, point: MovablePoint): Generator<numb
   for (let split = 0; split < SPLITS; split++) {
     for (let i = rays.length - 1; i >= 0; i--) {
       const [ray, next] = [rays[i]!, rays[(i + 1) % rays.length]!];
-      const middle = half(endOf(ray), endOf(next));
+      const middle = half(rayEnd(ray), rayEnd(next));
       if (Math.hypot(...middle) < SLIVER || passes(site, point, [...middle, 0])) continue;
       const gap = (next.degrees - ray.degrees + 360) % 360;
       rays.splice(i + 1, 0, rayAlong(site, point, (ray.degrees + gap / 2) % 360));
@@ -69,7 +69,7 @@ export const passes = (site: Site, point: MovablePoint, by: Point3): boolean =>
   newFaults(siteWithMoved(site, point, by), site).length === 0;
 
 /** Where a ray ends, feet from the point. */
-export function endOf({ degrees, feet }: Pick<Ray, 'degrees' | 'feet'>): Point2 {
+export function rayEnd({ degrees, feet }: Pick<Ray, 'degrees' | 'feet'>): Point2 {
   const turn = (degrees * Math.PI) / 180;
   return [feet * Math.cos(turn), feet * Math.sin(turn)];
 }
@@ -88,7 +88,7 @@ function failing(site: Site, { list, id }: MovablePoint): readonly Finding[] {
 }
 
 function rayAlong(site: Site, point: MovablePoint, degrees: number): Ray {
-  const [x, y] = endOf({ degrees, feet: 1 });
+  const [x, y] = rayEnd({ degrees, feet: 1 });
   return { degrees, ...along(site, point, [x, y, 0]) };
 }
 

@@ -60,7 +60,7 @@ export interface Conduit {
 }
 
 /** A box where conduits meet or end: at a drop, at a pull point, or where circuits part on the way. */
-export interface Box {
+export interface PlannedBox {
   /** The drop, the pull point, or the junction's name in `Conduit.from` and `to`. */
   readonly id: string;
   readonly kind: 'drop' | 'junction' | 'pullpoint';

@@ -4,7 +4,7 @@ import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { RuleWord } from '../../routing/site/rules/rule-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3 } from '../../routing/site/site.ts';
-import type { Box, Circuit, Conduit, Handhole } from './branches.ts';
+import type { Circuit, Conduit, Handhole, PlannedBox } from './branches.ts';
 import type { PlannedDay } from './day.ts';
 import type { Hung } from './hung.ts';
 import type { LoadCalculation } from './loads.ts';
@@ -24,7 +24,7 @@ export interface PlanFile {
   readonly reach: readonly Reach[];
   readonly circuits: readonly Circuit[];
   readonly conduits: readonly Conduit[];
-  readonly boxes: readonly Box[];
+  readonly boxes: readonly PlannedBox[];
   /** What those in the ground are, and what they have to bear. */
   readonly handholes: readonly Handhole[];
   readonly supply: Supply;

@@ -7,8 +7,8 @@ import { feedsOf } from '../branches/feeds.ts';
 import type { BranchCircuit } from '../branches/named.ts';
 import { ohmsByEquipment } from '../branches/ohms-of.ts';
 import type { Circuit, PhasePair } from '../plan-file/branches.ts';
+import { type BoxSupply, boxAt, dropPercents, placesOf } from '../supply/load-flow/box-voltages.ts';
 import type { BoxVolts } from '../supply/load-flow/box-volts.ts';
-import { type BoxSupply, boxAt, dropPercents, placesOf } from '../supply/load-flow/boxes.ts';
 import { linesOf, type SupplyLines } from '../supply/tree/supply-lines.ts';
 
 /** Lines of the circuits of each piece of equipment, in the order of `feedsOf` and of its chargers. */

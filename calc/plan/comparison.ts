@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { designOf } from '../branches/design.ts';
 import { type DayFigures, meanEnergy } from '../day/day-figures.ts';
-import { type DecidingDay, decidingDay, decidingWords, figuresOf } from '../day/deciding-day.ts';
+import { type DecidingDay, decidingDay, decidingFigures, decidingWords } from '../day/deciding-day.ts';
 import { yearlyLosses } from '../supply/transformers/yearly-losses.ts';
 import type { CostSheet } from '../takeoff/cost.ts';
 import { sumOf } from '../takeoff/money.ts';
@@ -123,7 +123,7 @@ function dayFacts(deciding: DecidingDay): readonly Fact[] {
   const figure =
     (value: (figures: DayFigures) => number | null) =>
     ({ site }: Alternative): number | null => {
-      const figures = figuresOf(site, deciding);
+      const figures = decidingFigures(site, deciding);
       return figures === undefined ? null : value(figures);
     };
   const fact = (name: string, unit: string, better: 'less' | 'more', value: Parameters<typeof figure>[0]): Fact => ({

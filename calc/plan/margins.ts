@@ -158,7 +158,7 @@ function marginsAt(
 }
 
 /** The charger with the least left of a kind, or undefined where none has such a margin. */
-export function worstOf(margins: MarginTable, kind: MarginKind): Margins | undefined {
+export function leastMargin(margins: MarginTable, kind: MarginKind): Margins | undefined {
   let worst: Margins | undefined;
   for (const each of margins.values()) {
     const left = each[kind]?.left;

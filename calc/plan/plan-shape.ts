@@ -1,7 +1,7 @@
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { PhasePair } from '../plan-file/branches.ts';
 import type { PlanFile } from '../plan-file/plan-file.ts';
-import type { BoxSupply } from '../supply/load-flow/boxes.ts';
+import type { BoxSupply } from '../supply/load-flow/box-voltages.ts';
 
 /** The plan as the engine holds it: lengths in feet. `writePlan` gives it the shape and units of the published file. */
 export interface Plan extends Omit<PlanFile, 'format' | 'version' | 'units' | 'code' | 'asBuilt'> {

@@ -1,7 +1,7 @@
 import { ELEMENT_LISTS, type ElementList } from '../../routing/site/kinds/kinds.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { keyOf, type PriceList } from '../prices/price-list.ts';
+import { type PriceList, priceKey } from '../prices/price-list.ts';
 import { type ChangeOrder, changeOrder } from './change-order.ts';
 import type { Alternative } from './comparison.ts';
 
@@ -121,10 +121,13 @@ function onlyMoved(was: object, now: object): boolean {
 function changedQuantities(before: Alternative, after: Alternative): ChangedQuantity[] {
   const rows = new Map<string, ChangedQuantity>();
   for (const { item, spec, unit, quantity } of before.plan.takeoff)
-    rows.set(keyOf(item, spec), { item, spec, unit, before: quantity, after: 0 });
+    rows.set(priceKey(item, spec), { item, spec, unit, before: quantity, after: 0 });
   for (const { item, spec, unit, quantity } of after.plan.takeoff) {
-    const was = rows.get(keyOf(item, spec));
-    rows.set(keyOf(item, spec), was ? { ...was, after: quantity } : { item, spec, unit, before: 0, after: quantity });
+    const was = rows.get(priceKey(item, spec));
+    rows.set(
+      priceKey(item, spec),
+      was ? { ...was, after: quantity } : { item, spec, unit, before: 0, after: quantity },
+    );
   }
   return [...rows.values()].filter((row) => Math.abs(row.before - row.after) > 1e-9 * Math.max(1, row.before));
 }

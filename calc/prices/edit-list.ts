@@ -1,5 +1,5 @@
 import { listedAs } from './line-for.ts';
-import { type Allowance, INVENTED_NAME, keyOf, type PriceList, type PriceRow, type Quote } from './price-list.ts';
+import { type Allowance, INVENTED_NAME, type PriceList, type PriceRow, priceKey, type Quote } from './price-list.ts';
 import { type CrewMember, crewRate, type Rate } from './rates.ts';
 
 /** A list that was changed by hand is no longer the invented one, though the rest of it is. */
@@ -17,9 +17,9 @@ export const isByHand = ({ name }: Pick<PriceList, 'name'>): boolean =>
 export function withLine(list: PriceList, { item, spec, ...figures }: PriceRow): PriceList {
   const [as, of] = listedAs(item, spec);
   const line: PriceRow = { item: as, spec: of, ...figures };
-  const key = keyOf(as, of);
-  const has = list.rows.some((row) => keyOf(row.item, row.spec) === key);
-  const rows = has ? list.rows.map((row) => (keyOf(row.item, row.spec) === key ? line : row)) : [...list.rows, line];
+  const key = priceKey(as, of);
+  const has = list.rows.some((row) => priceKey(row.item, row.spec) === key);
+  const rows = has ? list.rows.map((row) => (priceKey(row.item, row.spec) === key ? line : row)) : [...list.rows, line];
   return { ...list, name: named(list), rows };
 }
 

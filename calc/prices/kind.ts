@@ -1,15 +1,15 @@
 /** What a row of the takeoff counts, how it is counted, and where the count comes from. */
-export interface Kind {
+export interface TakeoffKind {
   readonly item: string;
   readonly spec: string;
   readonly unit: string;
   readonly basis: string;
 }
 
-const kinds = new Map<string, Kind>();
+const kinds = new Map<string, TakeoffKind>();
 
 /** The one kind of this item, spec and basis, so that kinds can be told apart by identity. */
-export function kindOf(kind: Kind): Kind {
+export function takeoffKind(kind: TakeoffKind): TakeoffKind {
   const key = `${kind.item}\n${kind.spec}\n${kind.basis}`;
   const known = kinds.get(key);
   if (known !== undefined) return known;

@@ -2,7 +2,7 @@ import { kept, keptByKey } from '../../routing/kept/kept.ts';
 import { steady } from '../words/steady.ts';
 import { fits, type LineForm, lineForm } from './line-form.ts';
 import type { PriceRow } from './price-list.ts';
-import { sizeOf } from './sizes-in.ts';
+import { firstSize } from './sizes-in.ts';
 
 /** How a line came to price a row. The last two are guesses: a line for any size, and a curve beyond its points. */
 export type PricedHow = 'one' | 'range' | 'curve' | 'any' | 'beyond the curve';
@@ -53,7 +53,7 @@ export const lineFor = keptByKey(
   (item: string, spec: string, unit: string) => `${item}\n${spec}\n${unit}`,
   (rows: readonly PriceRow[], item: string, spec: string, unit: string): UnitPrice | null => {
     const { one, sized, any } = indexOf(rows);
-    const names = namesOf(item, spec);
+    const names = itemNames(item, spec);
     const isOf = (row: PriceRow | undefined): row is PriceRow => row !== undefined && row.unit === unit;
     for (const [as, of] of names) {
       const row = one.get(`${as}\n${of}`);
@@ -84,7 +84,7 @@ const asIs = (row: PriceRow, how: PricedHow): UnitPrice => ({
 });
 
 /** An item under its own name first, then under those by which a list may have it. */
-export function namesOf(item: string, spec: string): readonly (readonly [item: string, spec: string])[] {
+export function itemNames(item: string, spec: string): readonly (readonly [item: string, spec: string])[] {
   const names: [string, string][] = [[item, spec]];
   if (/conductor$/.test(item)) {
     // "8 AWG copper THWN-2, black" is bought as the same conductor in another color.
@@ -96,7 +96,7 @@ export function namesOf(item: string, spec: string): readonly (readonly [item: s
 
 /** An item as a price list has it once: a conductor with insulation whatever its color and use, a feeder's raceway as any. */
 export const listedAs = (item: string, spec: string): readonly [item: string, spec: string] =>
-  spec.endsWith(', bare') ? [item, spec] : namesOf(item, spec).at(-1)!;
+  spec.endsWith(', bare') ? [item, spec] : itemNames(item, spec).at(-1)!;
 
 /** More conditions first, then the narrower range; the order of the list decides what is left. */
 function closest(a: Line, b: Line): number {
@@ -108,12 +108,12 @@ function closest(a: Line, b: Line): number {
 /** The curve through the points that fit, of those with the most conditions. */
 function onCurve(lines: readonly Line[], item: string, spec: string): UnitPrice | null {
   const points = lines
-    .filter(({ form }) => form.kind === 'point' && sizeOf(spec, form.size!.unit) !== null)
+    .filter(({ form }) => form.kind === 'point' && firstSize(spec, form.size!.unit) !== null)
     .sort(closest);
   const first = points[0];
   if (!first) return null;
   const { unit } = first.form.size!;
-  const asked = sizeOf(spec, unit)!;
+  const asked = firstSize(spec, unit)!;
   const conditions = (line: Line): string => JSON.stringify([line.form.size!.unit, line.form.ranges, line.form.words]);
   const curve = points
     .filter((point) => conditions(point) === conditions(first))

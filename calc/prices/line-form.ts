@@ -1,4 +1,4 @@
-import { sizeOf, sizesIn } from './sizes-in.ts';
+import { firstSize, sizesIn } from './sizes-in.ts';
 
 /**
  * What a line of a price list fits, read from its spec: `*` any spec of its item; `400 to 600 A` a range; `at 600 A` a
@@ -42,7 +42,7 @@ const figure = (words: string): number => sizesIn(words)[0]!.value;
 export const fits = ({ ranges, words }: Pick<LineForm, 'ranges' | 'words'>, spec: string): boolean =>
   words.every((one) => hasWords(spec, one)) &&
   ranges.every(({ low, high, unit }) => {
-    const size = sizeOf(spec, unit);
+    const size = firstSize(spec, unit);
     return size !== null && size >= low && size <= high;
   });
 

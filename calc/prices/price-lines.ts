@@ -2,12 +2,12 @@ import Papa from 'papaparse';
 import {
   type Allowance,
   type CrewMember,
-  keyOf,
+  priceKey,
   type Quote,
   type SupplierWord,
   type UnknownLine,
 } from './price-list.ts';
-import { COLUMNS, type MORE_COLUMNS, NOTHING } from './price-sheet.ts';
+import { type MORE_COLUMNS, NOTHING, PRICE_COLUMNS } from './price-sheet.ts';
 import { RATE_FACTS } from './rate-facts.ts';
 import { RATES, type Rate } from './rates.ts';
 import { amountIn, dayIn, unguarded, unitIn } from './read-cells.ts';
@@ -46,7 +46,7 @@ export interface ReadLines {
   readonly isTable: boolean;
 }
 
-type Column = (typeof COLUMNS)[number] | (typeof MORE_COLUMNS)[number];
+type Column = (typeof PRICE_COLUMNS)[number] | (typeof MORE_COLUMNS)[number];
 
 /** Other names that suppliers give the columns. */
 const ALSO: Readonly<Record<string, Column>> = {
@@ -104,7 +104,7 @@ export function priceLines(text: string, isOwn: boolean): ReadLines {
     .filter(({ code }) => code !== 'UndetectableDelimiter')
     .map(({ row, message }) => ({ place: `line ${(row ?? 0) + 1}`, says: message }));
   const head = columnsOf(data[0] ?? []);
-  for (const column of COLUMNS) {
+  for (const column of PRICE_COLUMNS) {
     const count = head.filter((cell) => cell === column).length;
     if (count > 1 || (count === 0 && (!OWN.has(column) || isOwn)))
       errors.push({ place: 'line 1', says: `expected one column "${column}"` });
@@ -143,7 +143,7 @@ function readLine(read: ReadLines, line: number, field: (column: Column) => stri
     fault('item', 'missing');
     return;
   }
-  const key = keyOf(item, spec);
+  const key = priceKey(item, spec);
   const before = lines.get(key);
   if (before !== undefined) fault(null, `${item} ${spec} is priced on line ${before} too`);
   lines.set(key, line);

@@ -69,4 +69,4 @@ export interface PriceList {
 /** What the list is called that is there from the start, and in what is laid over it. */
 export const INVENTED_NAME = 'invented prices';
 
-export const keyOf = (item: string, spec: string): string => `${item}\n${spec}`;
+export const priceKey = (item: string, spec: string): string => `${item}\n${spec}`;

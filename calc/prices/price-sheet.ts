@@ -2,7 +2,7 @@ import type { PriceList, SupplierWord } from './price-list.ts';
 import { RATE_FACTS } from './rate-facts.ts';
 import { RATES } from './rates.ts';
 
-export const COLUMNS = ['item', 'spec', 'unit', 'material', 'hours'] as const;
+export const PRICE_COLUMNS = ['item', 'spec', 'unit', 'material', 'hours'] as const;
 /** Columns that a list may have besides. */
 export const MORE_COLUMNS = ['covers', 'valid until', 'means', 'part', 'called'] as const;
 
@@ -51,7 +51,7 @@ export function priceSheet(list: PriceList): readonly Row[] {
         ? ['covers', 'valid until']
         : [];
   return [
-    [...COLUMNS, ...wide],
+    [...PRICE_COLUMNS, ...wide],
     ...besides,
     ...words.map((word): Row => ['called', word.theirs, '', 0, 0, '', '', meansOf(word)]),
     ...unknown.map(

@@ -36,7 +36,7 @@ export function sizesIn(spec: string): readonly Size[] {
 }
 
 /** The first size of a specification in a unit: `A` finds the 400 of `400 A bus, 350 A main`, `A main` the 350. */
-export function sizeOf(spec: string, unit: string): number | null {
+export function firstSize(spec: string, unit: string): number | null {
   const found = sizesIn(spec).find(({ after }) => after === unit || after.startsWith(`${unit} `));
   return found?.value ?? null;
 }

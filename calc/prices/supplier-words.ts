@@ -2,7 +2,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import { INVENTED_LIST } from './invented-list.ts';
 import { lineFor } from './line-for.ts';
 import { lineForm } from './line-form.ts';
-import { keyOf, type PriceList, type PriceRow, type SupplierWord, type UnknownLine } from './price-list.ts';
+import { type PriceList, type PriceRow, priceKey, type SupplierWord, type UnknownLine } from './price-list.ts';
 
 /** Two writings of one thing: letters of either case, and however many spaces. */
 const plain = (words: string): string => words.trim().replace(/\s+/g, ' ').toLowerCase();
@@ -79,10 +79,10 @@ function without(words: readonly SupplierWord[], names: readonly string[]): read
 
 /** Lines in the place of those for the same, and the others after them. */
 export function laid(rows: readonly PriceRow[], over: readonly PriceRow[]): readonly PriceRow[] {
-  const own = new Map(over.map((row) => [keyOf(row.item, row.spec), row]));
-  const before = new Set(rows.map(({ item, spec }) => keyOf(item, spec)));
+  const own = new Map(over.map((row) => [priceKey(row.item, row.spec), row]));
+  const before = new Set(rows.map(({ item, spec }) => priceKey(item, spec)));
   return [
-    ...rows.map((row) => own.get(keyOf(row.item, row.spec)) ?? row),
-    ...[...own.values()].filter(({ item, spec }) => !before.has(keyOf(item, spec))),
+    ...rows.map((row) => own.get(priceKey(row.item, row.spec)) ?? row),
+    ...[...own.values()].filter(({ item, spec }) => !before.has(priceKey(item, spec))),
   ];
 }

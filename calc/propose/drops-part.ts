@@ -11,14 +11,14 @@ import type { ProposalPart } from './part.ts';
 import { USUAL_DROP } from './usual.ts';
 
 /** A cord that a stall is to have: which drop it hangs from. */
-export interface Cord {
+export interface CordToCome {
   readonly drop: string;
   readonly stall: string;
 }
 
 export interface DropsPart {
   readonly file: SiteFile;
-  readonly cords: readonly Cord[];
+  readonly cords: readonly CordToCome[];
   readonly part: ProposalPart;
 }
 

@@ -11,7 +11,7 @@ import { COUNTING } from '../plan/counting.ts';
 import { plan } from '../plan/plan.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { PriceList } from '../prices/price-list.ts';
-import { systemOf } from '../takeoff/systems.ts';
+import { takeoffSystem } from '../takeoff/systems.ts';
 import { failsOf } from './forced-words.ts';
 import { dollarsOf } from './panels/trial-price.ts';
 import { branchPullPlaces } from './pull-points.ts';
@@ -59,7 +59,7 @@ export function branchesCost(site: Site, prices: PriceList, from: string, charge
   const ids = new Set(chargers);
   const own = site.chargers.filter(({ id }) => ids.has(id));
   const rows = takeoffOf(branchesOf(branchesAlone(site, new Set([from]), own)));
-  return dollarsOf(rows.filter(({ item, spec }) => systemOf(item, spec) === 'branches').map(unstocked), prices);
+  return dollarsOf(rows.filter(({ item, spec }) => takeoffSystem(item, spec) === 'branches').map(unstocked), prices);
 }
 
 /** By the feet themselves: whole sticks and reels are cut for all equipment together. */

@@ -4,7 +4,7 @@ import { plan } from '../plan/plan.ts';
 import { bestDrops } from './best-drops.ts';
 import { withChargers } from './chargers.ts';
 import { alittleMore, dayLoad, leavesShort } from './day-load.ts';
-import type { Cord } from './drops-part.ts';
+import type { CordToCome } from './drops-part.ts';
 import { failsOf, forcedWords } from './forced-words.ts';
 import { withDropHeld } from './hold-drop.ts';
 import { FULL_RATE, type LoadWish } from './panels/charger-amps.ts';
@@ -82,7 +82,7 @@ const MOST_TRIES = 4;
 function bestWhole(
   file: SiteFile,
   hung: SiteFile,
-  cords: readonly Cord[],
+  cords: readonly CordToCome[],
   { prices, load, isBounded = true, answers }: ProposalWish,
   tell: (doing: Doing) => void,
   ready: (soFar: Proposal) => void,
@@ -139,7 +139,7 @@ function distinct(
 function wholeOf(
   file: SiteFile,
   way: EquipmentPart,
-  cords: readonly Cord[],
+  cords: readonly CordToCome[],
   prices: ProposalWish['prices'],
   effort: RacewaysEffort,
   tell: (done: number, of: number) => void,

@@ -4,7 +4,7 @@ import { unitFigures } from '../plan/unit-figures.ts';
 import { bidLines } from '../takeoff/bid-lines.ts';
 import { doubtOf } from '../takeoff/cost.ts';
 import { CAUTIONS } from '../words/cautions.ts';
-import { standingWords } from './cost-sheet.ts';
+import { priceStanding } from './cost-sheet.ts';
 import type { Cell } from './csv.ts';
 
 /**
@@ -47,7 +47,7 @@ export function bidSheet(priced: Alternative): readonly (readonly Cell[])[] {
       const doubt = doubtOf(row);
       return doubt === null ? [] : [line(doubt, `${row.item}, ${row.spec}`, row.cost)];
     }),
-    ...standingWords(cost).map((words): Cell[] => [words]),
+    ...priceStanding(cost).map((words): Cell[] => [words]),
     [CAUTIONS],
   ];
 }

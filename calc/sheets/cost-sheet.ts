@@ -54,13 +54,13 @@ export function costSheet({ units }: Pick<Site, 'units'>, cost: CostSheet): read
     ...bidLines(cost).map(({ name, dollars }) => blank(name, dollars)),
     blank('price per stall served', cost.pricePerStall),
     [],
-    ...standingWords(cost).map((words): Cell[] => [words]),
+    ...priceStanding(cost).map((words): Cell[] => [words]),
     [CAUTIONS],
   ];
 }
 
 /** What a price stands on, in sentences: the list, what it lacks, what is a guess, until when quotes hold, what is out. */
-export function standingWords(cost: CostSheet): readonly string[] {
+export function priceStanding(cost: CostSheet): readonly string[] {
   const { prices, missing, guesses, quotes, exclusions, expired, bidDay, list } = cost;
   const { unknown = [] } = list;
   return [

@@ -34,7 +34,7 @@ export function workedDays(site: Site): readonly WorkedDay[] {
 }
 
 export const rounded = (value: number, decimals = 3): number => Number(value.toFixed(decimals));
-export const under = (rows: readonly (readonly Cell[])[]): Rows => [...rows, [], [FIGURES], [CAUTIONS]];
+export const withCautions = (rows: readonly (readonly Cell[])[]): Rows => [...rows, [], [FIGURES], [CAUTIONS]];
 
 /**
  * The load of each day, step by step, under the rule that the lot is run by: price, kilowatts, for each limit the amperes
@@ -56,7 +56,7 @@ export function dayLoadSheet(site: Site): Rows | null {
     'left for charging',
     ...STRATEGIES.map((one) => `charging ${STRATEGY_WORDS[one]} (kW)`),
   ];
-  return under([
+  return withCautions([
     head,
     ...days.flatMap(({ day, input, planned }) => {
       const world = worldOf(input);
@@ -110,7 +110,7 @@ export function dayCarsSheet(site: Site): Rows | null {
     ...STRATEGIES.map((one) => `${STRATEGY_WORDS[one]} (kWh)`),
     'lacks under the rule of the lot (kWh)',
   ];
-  return under([
+  return withCautions([
     head,
     ...days.flatMap(({ day, input, planned }) => {
       const { stays } = worldOf(input);
@@ -145,7 +145,7 @@ export function dayMetersSheet(site: Site): Rows | null {
     'energy a period (kWh)',
     'cost of energy a period',
   ];
-  return under([
+  return withCautions([
     head,
     ...days.flatMap(({ day, input, planned }) =>
       chargerUse(input, planned.strategy).map((use): Cell[] => [

@@ -4,7 +4,7 @@ import { STRATEGY_WORDS } from '../day/day-words.ts';
 import { groundOf } from '../day/planned-days.ts';
 import { STRATEGIES } from '../day/rules/rules.ts';
 import type { Cell } from './csv.ts';
-import { rounded, under, workedDays } from './day-sheets.ts';
+import { rounded, withCautions, workedDays } from './day-sheets.ts';
 
 /**
  * What each rule gives on each day, and under the one of the lot the least whole figure of each managed limit with which
@@ -28,7 +28,7 @@ export function daySummarySheet(site: Site): readonly (readonly Cell[])[] | null
     'cost a period',
     'least ceilings',
   ];
-  return under([
+  return withCautions([
     head,
     ...days.flatMap(({ day, planned }) => {
       const ceilings = figuresOfDay(day, ground, site.equipment)?.ceilings ?? [];

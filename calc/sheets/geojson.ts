@@ -2,12 +2,12 @@ import { rewind, truncate } from '@turf/turf';
 import { KINDS, PLACED_LISTS, type PlacedList } from '../../routing/site/kinds/kinds.ts';
 import { lengthRewriter } from '../../routing/site/numbers/convert-lengths.ts';
 import { fromFeet } from '../../routing/site/numbers/units.ts';
-import { groundOf } from '../../routing/site/place/georef.ts';
+import { lonLatOf } from '../../routing/site/place/georef.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import type { Georef, Site } from '../../routing/site/site.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 import { CAUTIONS } from '../words/cautions.ts';
-import type { Feature, Geometry, PlaceOf, Position } from './geojson/feature.ts';
+import type { Feature, Geometry, PlaceOf, WrittenPosition } from './geojson/feature.ts';
 import { planFeatures } from './geojson/plan-features.ts';
 
 /** Decimals of a degree: about a centimetre on the ground (RFC 7946, section 11.2). */
@@ -41,7 +41,7 @@ const localWords = (units: Units): string =>
 
 const onGround =
   (georef: Georef): PlaceOf =>
-  ([x = 0, y = 0]) => [...groundOf(georef, [x, y])];
+  ([x = 0, y = 0]) => [...lonLatOf(georef, [x, y])];
 
 const inFile =
   (units: Units): PlaceOf =>
@@ -51,9 +51,9 @@ function featuresOf(site: Site, plan: Plan, place: PlaceOf): Feature[] {
   const geometryOf = (list: PlacedList, element: object): Geometry => {
     const { shape, points } = KINDS[list];
     const places = points(element as never).map(place);
-    if (shape === 'point') return { type: 'Point', coordinates: places[0] as Position };
+    if (shape === 'point') return { type: 'Point', coordinates: places[0] as WrittenPosition };
     if (shape === 'line') return { type: 'LineString', coordinates: places };
-    return { type: 'Polygon', coordinates: [[...places, places[0] as Position]] };
+    return { type: 'Polygon', coordinates: [[...places, places[0] as WrittenPosition]] };
   };
   const runs = new Map(plan.runs.map((run) => [run.drop, run]));
   return PLACED_LISTS.flatMap((list) => {

@@ -4,10 +4,10 @@ import type { Plan } from '../plan/plan-shape.ts';
 import { extentOf } from './drawing/extent.ts';
 import { LAYERS } from './drawing/layers.ts';
 import { type LetteredParts, letteredPlan } from './lettered/lettered-plan.ts';
-import type { DimensionMark, Mark, TextMark } from './lettered/mark.ts';
+import type { DimensionMark, SheetMark, TextMark } from './lettered/mark.ts';
 import { BLACK, type Ink, PENS } from './pdf/kit/ink.ts';
 import { CAP } from './pdf/kit/letters.ts';
-import { escaped, number, PER_MM, type Place, SCALE, svg } from './svg.ts';
+import { escaped, PER_MM, SCALE, type SvgNumber, svg, svgNumber } from './svg.ts';
 import { BAND, svgHead } from './svg-head.ts';
 
 /**
@@ -28,7 +28,7 @@ export async function planSvg(site: Site, plan: Plan, parts: LetteredParts): Pro
 }
 
 /** Corners of what a mark takes, as a line of the drawing. */
-function reachOf(mark: Mark) {
+function reachOf(mark: SheetMark) {
   const points: readonly Point2[] =
     mark.kind === 'line' || mark.kind === 'fill'
       ? mark.points
@@ -45,7 +45,7 @@ function endOf({ at, width, turn }: TextMark): Point2 {
   return [at[0] + width * ux, at[1] + width * uy];
 }
 
-function drawn(mark: Mark, px: Place, py: Place): string {
+function drawn(mark: SheetMark, px: SvgNumber, py: SvgNumber): string {
   const path = (points: readonly Point2[]): string => points.map(([x, y]) => `${px(x)},${py(y)}`).join(' ');
   const id = mark.layer === null ? '' : ` class="${LAYERS[mark.layer].name}"`;
   switch (mark.kind) {
@@ -54,7 +54,7 @@ function drawn(mark: Mark, px: Place, py: Place): string {
     case 'fill':
       return `<polygon${id} points="${path(mark.points)}" fill="${mark.colour}"/>`;
     case 'circle':
-      return `<circle${id} cx="${px(mark.at[0])}" cy="${py(mark.at[1])}" r="${number(mark.radius * SCALE)}" fill="${mark.fill ?? 'none'}"${mark.ink ? ` ${stroke(mark.ink)}` : ''}/>`;
+      return `<circle${id} cx="${px(mark.at[0])}" cy="${py(mark.at[1])}" r="${svgNumber(mark.radius * SCALE)}" fill="${mark.fill ?? 'none'}"${mark.ink ? ` ${stroke(mark.ink)}` : ''}/>`;
     case 'text':
       return words(mark, id, px, py);
     case 'dimension':
@@ -63,7 +63,7 @@ function drawn(mark: Mark, px: Place, py: Place): string {
 }
 
 const stroke = ({ colour, weight, dash }: Ink): string =>
-  `stroke="${colour}" stroke-width="${number(weight * PER_MM)}"${dash ? ` stroke-dasharray="${dash.map((mm) => number(mm * PER_MM)).join(' ')}"` : ''}`;
+  `stroke="${colour}" stroke-width="${svgNumber(weight * PER_MM)}"${dash ? ` stroke-dasharray="${dash.map((mm) => svgNumber(mm * PER_MM)).join(' ')}"` : ''}`;
 
 type Words = Pick<TextMark, 'words' | 'at' | 'width' | 'height' | 'turn'> &
   Partial<Pick<TextMark, 'weight' | 'colour'>>;
@@ -71,17 +71,17 @@ type Words = Pick<TextMark, 'words' | 'at' | 'width' | 'height' | 'turn'> &
 function words(
   { words: text, at, width, height, turn, weight, colour = BLACK }: Words,
   id: string,
-  px: Place,
-  py: Place,
+  px: SvgNumber,
+  py: SvgNumber,
 ): string {
   const [x, y] = [px(at[0]), py(at[1])];
-  const turned = turn === 0 ? '' : ` transform="rotate(${number(-turn)} ${x} ${y})"`;
+  const turned = turn === 0 ? '' : ` transform="rotate(${svgNumber(-turn)} ${x} ${y})"`;
   const bold = weight === 'bold' ? ' font-weight="600"' : '';
-  return `<text${id} x="${x}" y="${y}"${turned} textLength="${number(width * SCALE)}" lengthAdjust="spacingAndGlyphs" font-family="sans-serif" font-size="${number((height * SCALE) / CAP)}"${bold} fill="${colour}">${escaped(text)}</text>`;
+  return `<text${id} x="${x}" y="${y}"${turned} textLength="${svgNumber(width * SCALE)}" lengthAdjust="spacingAndGlyphs" font-family="sans-serif" font-size="${svgNumber((height * SCALE) / CAP)}"${bold} fill="${colour}">${escaped(text)}</text>`;
 }
 
 /** White under a figure of a dimension, so that no line goes through it. */
-function under({ at: [x, y], width, height, turn }: Words, px: Place, py: Place): string {
+function under({ at: [x, y], width, height, turn }: Words, px: SvgNumber, py: SvgNumber): string {
   const [ux, uy] = direction(turn);
   const room = 0.15 * height;
   const corner = (along: number, up: number): string =>
@@ -98,8 +98,8 @@ function under({ at: [x, y], width, height, turn }: Words, px: Place, py: Place)
 function dimension(
   { from, to, fromOrigin, toOrigin, turn, figure, tick, past }: DimensionMark,
   id: string,
-  px: Place,
-  py: Place,
+  px: SvgNumber,
+  py: SvgNumber,
 ): string {
   const [ux, uy] = direction(turn);
   const [tx, ty] = direction(turn + 45);

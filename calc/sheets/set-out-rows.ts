@@ -1,7 +1,7 @@
 import type { Site } from '../../routing/site/site.ts';
 import { type SetOutPoint, setOutPoints } from '../field/set-out-points.ts';
 import { setOutRows } from '../field/set-out-rows.ts';
-import { axisWords, closingWords, heightWords, readingWords, tapeWords, tieWords } from '../field/set-out-words.ts';
+import { axisWords, closingWords, heightWords, tapeReadingWords, tapeWords, tieWords } from '../field/set-out-words.ts';
 import { placeOffsets, tapeLines } from '../field/tape-lines.ts';
 import type { Plan } from '../plan/plan-shape.ts';
 
@@ -58,7 +58,7 @@ export const TAPE_HEADS = ['Row', 'Tape from', 'Point', 'Tape reads'] as const;
 export function tapeRows(site: Site, plan: Pick<Plan, 'branches'>): readonly (readonly string[])[] {
   const { units } = site;
   return setOutRows(site, setOutPoints(site, plan)).flatMap(({ axis, from, zero, marks, end, diagonal }) => {
-    const row = `${partWords(marks[0]!.point)}, along ${axis}${from ? `, ${readingWords(from, units)}` : ''}`;
+    const row = `${partWords(marks[0]!.point)}, along ${axis}${from ? `, ${tapeReadingWords(from, units)}` : ''}`;
     const line = (what: string, feet: number): readonly string[] => [row, zero, what, tapeWords(feet, units)];
     return [
       ...marks.map(({ point, feet }) => line(point.name, feet)),

@@ -21,7 +21,7 @@ const CAUTION_LEADING = 15;
 /** What stands on a drawing beside what it draws, as markup. */
 export interface SvgMore {
   /** Over everything; where a point of the drawing lies is handed in. */
-  readonly over?: (px: Place, py: Place) => string;
+  readonly over?: (px: SvgNumber, py: SvgNumber) => string;
   /** In a band over the drawing, from its upper left corner, and how wide the document is. */
   readonly head: (width: number) => string;
   /** Height of that band, pixels. */
@@ -36,8 +36,8 @@ export interface SvgMore {
 export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, more?: SvgMore): string {
   const { minX, minY, maxX, maxY } = drawing.extent ?? { minX: 0, minY: 0, maxX: 1, maxY: 1 };
   const band = more?.band ?? 0;
-  const px = (x: number): string => number((x - minX + MARGIN) * SCALE);
-  const py = (y: number): string => number((maxY - y + MARGIN) * SCALE + band);
+  const px = (x: number): string => svgNumber((x - minX + MARGIN) * SCALE);
+  const py = (y: number): string => svgNumber((maxY - y + MARGIN) * SCALE + band);
   const width = Math.max(more ? LEAST : 0, (maxX - minX + 2 * MARGIN) * SCALE);
   const height = (maxY - minY + 2 * MARGIN) * SCALE + band;
   const cautions = lines(CAUTIONS, (width - 2 * MARGIN * SCALE) / CAUTION_LETTER);
@@ -48,7 +48,7 @@ export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, mor
   });
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}" height="${number(height + foot)}" viewBox="0 0 ${number(width)} ${number(height + foot)}">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${svgNumber(width)}" height="${svgNumber(height + foot)}" viewBox="0 0 ${svgNumber(width)} ${svgNumber(height + foot)}">`,
     `<title>${escaped(drawing.title)}</title>`,
     `<desc>${escaped(CAUTIONS)}</desc>`,
     `<metadata>${placeRdf({ feetPerUnit: 1 / SCALE, origin: [(MARGIN - minX) * SCALE, (maxY + MARGIN) * SCALE + band], turned: 0, ...(georef && { georef }) })}</metadata>`,
@@ -57,7 +57,7 @@ export function svg(drawing: Drawing, { georef }: Pick<Site, 'georef'> = {}, mor
     ...(more ? [more.over?.(px, py) ?? '', more.head(width)] : []),
     ...cautions.map(
       (words, i) =>
-        `<text x="${MARGIN * SCALE}" y="${number(height + 16 + i * CAUTION_LEADING)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(words)}</text>`,
+        `<text x="${MARGIN * SCALE}" y="${svgNumber(height + 16 + i * CAUTION_LEADING)}" font-family="sans-serif" font-size="11" fill="#20242c">${escaped(words)}</text>`,
     ),
     '</svg>',
     '',
@@ -77,39 +77,39 @@ function lines(text: string, most: number): readonly string[] {
 
 function group(layer: LayerName, inside: string): string {
   const { name, colour, weight, dash } = { dash: undefined, ...LAYERS[layer] };
-  const dashes = dash ? ` stroke-dasharray="${dash.map((mm) => number(mm * PER_MM)).join(' ')}"` : '';
-  return `<g id="${name}" fill="none" stroke="${colour}" stroke-width="${number(weight * PER_MM)}"${dashes}>\n${inside}\n</g>`;
+  const dashes = dash ? ` stroke-dasharray="${dash.map((mm) => svgNumber(mm * PER_MM)).join(' ')}"` : '';
+  return `<g id="${name}" fill="none" stroke="${colour}" stroke-width="${svgNumber(weight * PER_MM)}"${dashes}>\n${inside}\n</g>`;
 }
 
-export type Place = (value: number) => string;
+export type SvgNumber = (value: number) => string;
 
-function drawn(item: DrawnItem, px: Place, py: Place): string {
+function drawn(item: DrawnItem, px: SvgNumber, py: SvgNumber): string {
   switch (item.kind) {
     case 'line': {
       const points = item.points.map(([x, y]) => `${px(x)},${py(y)}`).join(' ');
       return `<${item.closed ? 'polygon' : 'polyline'} points="${points}"/>`;
     }
     case 'circle':
-      return `<circle cx="${px(item.at[0])}" cy="${py(item.at[1])}" r="${number(item.radius * SCALE)}"/>`;
+      return `<circle cx="${px(item.at[0])}" cy="${py(item.at[1])}" r="${svgNumber(item.radius * SCALE)}"/>`;
     case 'text': {
       const anchor = { left: 'start', middle: 'middle', right: 'end' }[item.anchor];
       const [x, y] = [px(item.at[0]), py(item.at[1])];
-      const turn = item.turn === 0 ? '' : ` transform="rotate(${number(-item.turn)} ${x} ${y})"`;
+      const turn = item.turn === 0 ? '' : ` transform="rotate(${svgNumber(-item.turn)} ${x} ${y})"`;
       // Capitals stand about 0.72 of the font's size. White round them parts the lines that they stand on.
-      const size = number((item.height * SCALE) / 0.72);
+      const size = svgNumber((item.height * SCALE) / 0.72);
       const fill = LAYERS[item.layer].colour;
-      return `<text x="${x}" y="${y}"${turn} text-anchor="${anchor}" font-family="sans-serif" font-size="${size}" fill="${fill}" stroke="#ffffff" stroke-width="${number(item.height * SCALE * 0.3)}" stroke-linejoin="round" stroke-dasharray="none" paint-order="stroke">${escaped(item.text)}</text>`;
+      return `<text x="${x}" y="${y}"${turn} text-anchor="${anchor}" font-family="sans-serif" font-size="${size}" fill="${fill}" stroke="#ffffff" stroke-width="${svgNumber(item.height * SCALE * 0.3)}" stroke-linejoin="round" stroke-dasharray="none" paint-order="stroke">${escaped(item.text)}</text>`;
     }
     case 'symbol': {
       const { circles, lines } = SYMBOLS[item.symbol];
       const inside = [
         ...circles.map(
           ({ radius, filled }) =>
-            `<circle r="${number(radius * SCALE)}"${filled ? ` fill="${LAYERS[item.layer].colour}"` : ''}/>`,
+            `<circle r="${svgNumber(radius * SCALE)}"${filled ? ` fill="${LAYERS[item.layer].colour}"` : ''}/>`,
         ),
         ...lines.map(
           ({ points, closed }) =>
-            `<${closed ? 'polygon' : 'polyline'} points="${points.map(([x, y]) => `${number(x * SCALE)},${number(-y * SCALE)}`).join(' ')}"/>`,
+            `<${closed ? 'polygon' : 'polyline'} points="${points.map(([x, y]) => `${svgNumber(x * SCALE)},${svgNumber(-y * SCALE)}`).join(' ')}"/>`,
         ),
       ];
       return `<g transform="translate(${px(item.at[0])} ${py(item.at[1])})">${inside.join('')}</g>`;
@@ -117,7 +117,7 @@ function drawn(item: DrawnItem, px: Place, py: Place): string {
   }
 }
 
-export const number = (value: number): string => String(Math.round(value * 1000) / 1000);
+export const svgNumber = (value: number): string => String(Math.round(value * 1000) / 1000);
 
 /** Text that is only text in XML: markup escaped, characters that XML 1.0 forbids left out. */
 export const escaped = (text: string): string =>

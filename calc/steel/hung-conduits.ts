@@ -5,10 +5,10 @@ import { type Steel, steelOf } from '../../routing/network/support/steel-near.ts
 import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
-import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
+import { type ConduitWay, legAt, NO_LENGTH, pointAt } from '../branches/way.ts';
 import type { ConduitConductor } from '../plan-file/branches.ts';
 import { conduitWeight } from '../tables/weights/weight-of.ts';
-import { type Handed, type Load, scaled } from './loads.ts';
+import { type Handed, type LoadOnMember, timesMade } from './loads.ts';
 
 /**
  * An upright leg that comes down to this, feet, or lower stands against a column, a wall or equipment; one that ends
@@ -38,7 +38,7 @@ export function hangingParts(path: readonly Point3[], isOverhead: (leg: number) 
 }
 
 /** The hanging parts of a way between two distances. */
-export function hangingOnWay(way: Way, from: number, to: number): readonly Point3[][] {
+export function hangingOnWay(way: ConduitWay, from: number, to: number): readonly Point3[][] {
   const path: Point3[] = [pointAt(way, from)];
   const legs: number[] = [];
   for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
@@ -61,7 +61,7 @@ export function handConduit(
 ): Handed {
   const made = { ...conduitWeight(conduit, metal) };
   const foot = times * (made.conduit + made.wire + made.fittings);
-  const loads: Load[] = [];
+  const loads: LoadOnMember[] = [];
   const loose: Handed['loose'][number][] = [];
   for (const path of parts) {
     const shared = shareOut(path, steel, reach);
@@ -69,7 +69,7 @@ export function handConduit(
     for (const share of shared.shares) {
       const { member, feet } = share;
       const place = 'at' in share ? { at: share.at } : { from: share.from, to: share.to };
-      loads.push({ member, of, made: scaled(made, feet * times), place });
+      loads.push({ member, of, made: timesMade(made, feet * times), place });
     }
   }
   return { loads, loose };
@@ -79,7 +79,7 @@ export function handConduit(
 export const homeRunHanging = kept(
   ({ homeRun, conduits }: NamedHomeRun, near: readonly Member[], reach: number): Handed => {
     const steel = steelOf(near);
-    const loads: Load[] = [];
+    const loads: LoadOnMember[] = [];
     const loose: Handed['loose'][number][] = [];
     homeRun.pieces.forEach((piece, i) => {
       const parts = hangingOnWay(homeRun.ways[piece.along]!, piece.from, piece.to);

@@ -3,10 +3,10 @@ import { holderOf } from '../../routing/network/support/holders.ts';
 import { placeOn } from '../../routing/network/support/share-out.ts';
 import { steelOf } from '../../routing/network/support/steel-near.ts';
 import { cordStart } from '../../routing/reach/cord-start.ts';
-import { type Pull, pullOf } from '../../routing/reach/pull.ts';
+import { pullOf, type RetractorPull } from '../../routing/reach/pull.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import type { Charger, Drop, Member, Point2, Point3, Rules } from '../../routing/site/site.ts';
-import type { Box } from '../plan-file/branches.ts';
+import type { PlannedBox } from '../plan-file/branches.ts';
 import type { Made } from '../plan-file/hung.ts';
 import {
   BOX_WEIGHTS,
@@ -18,10 +18,10 @@ import {
   RETRACTOR_WEIGHTS,
 } from '../tables/weights/component-weights.ts';
 import { heavier } from '../tables/weights/weight-of.ts';
-import { type Handed, type Load, poundsOf } from './loads.ts';
+import { type Handed, type LoadOnMember, poundsOf } from './loads.ts';
 
 /** What a box weighs with its cover, pounds: the smallest usual box that holds what it has to. */
-export function boxPounds(box: Pick<Box, 'box' | 'volume' | 'length'> | undefined): number {
+export function boxPounds(box: Pick<PlannedBox, 'box' | 'volume' | 'length'> | undefined): number {
   if (box === undefined) return heavier(BOX_WEIGHTS.rows, 0);
   if (box.length !== null) return heavier(PULL_BOX_WEIGHTS.rows, box.length);
   const square = box.box === null ? null : box.box.startsWith('4-11/16') ? 42 : 0;
@@ -41,9 +41,9 @@ export function hardestPull(
   { amps }: Pick<Charger, 'amps'>,
   reach: readonly Pick<Reach, 'worst'>[],
   rules: Pick<Rules, 'cordSlack'>,
-): Pull | null {
+): RetractorPull | null {
   const { from, available } = cordStart(drop, rules);
-  let hardest: Pull | null = null;
+  let hardest: RetractorPull | null = null;
   for (const { worst } of reach) {
     const pull = pullOf(worst.path, from[2], worst.inletAt[2], available, cordFoot(amps));
     if (pull !== null && (hardest === null || pull.pounds > hardest.pounds)) hardest = pull;
@@ -56,7 +56,7 @@ function hungAt(
   drop: Drop,
   chargers: readonly Charger[],
   reach: ReadonlyMap<string, readonly Reach[]>,
-  box: Box | undefined,
+  box: PlannedBox | undefined,
   rules: Rules,
 ): readonly { readonly at: Point3; readonly made: Made; readonly sideways?: Point2 }[] {
   let [cord, pull, x, y, module] = [0, 0, 0, 0, 0];
@@ -85,12 +85,12 @@ export function dropsHanging(
   drops: readonly Drop[],
   chargers: ReadonlyMap<string, readonly Charger[]>,
   reach: ReadonlyMap<string, readonly Reach[]>,
-  boxes: readonly (Box | undefined)[],
+  boxes: readonly (PlannedBox | undefined)[],
   rules: Rules,
   near: readonly Member[],
 ): Handed {
   const steel = steelOf(near);
-  const loads: Load[] = [];
+  const loads: LoadOnMember[] = [];
   const loose: Handed['loose'][number][] = [];
   drops.forEach((drop, i) => {
     if ((drop.mount ?? 'overhead') !== 'overhead') return;
@@ -104,9 +104,9 @@ export function dropsHanging(
 }
 
 /** What boxes of conduits, other than at drops, hang on the members `near` them. */
-export const boxesHanging = kept((boxes: readonly Box[], near: readonly Member[], reach: number): Handed => {
+export const boxesHanging = kept((boxes: readonly PlannedBox[], near: readonly Member[], reach: number): Handed => {
   const steel = steelOf(near);
-  const loads: Load[] = [];
+  const loads: LoadOnMember[] = [];
   const loose: Handed['loose'][number][] = [];
   for (const box of boxes) {
     const made = { box: boxPounds(box) };

@@ -3,18 +3,18 @@ import { chunking } from '../../routing/kept/parts.ts';
 import { type FeederRoute, feederRoutesOf } from '../../routing/network/feeder-routes.ts';
 import { placeOn } from '../../routing/network/support/share-out.ts';
 import { membersNear, type Steel, steelOf } from '../../routing/network/support/steel-near.ts';
-import { type Box as Bounds, boxOf } from '../../routing/plane/box.ts';
+import { type Box, boxOf } from '../../routing/plane/box.ts';
 import type { Reach } from '../../routing/reach/reach-result.ts';
 import { byId } from '../../routing/site/look-up.ts';
 import type { Charger, Drop, Member, Point2, Point3, Raceway, Site } from '../../routing/site/site.ts';
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
-import type { Box } from '../plan-file/branches.ts';
+import type { PlannedBox } from '../plan-file/branches.ts';
 import type { Hung } from '../plan-file/hung.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { TRAPEZE_PARTS } from '../tables/weights/component-weights.ts';
 import { handConduit, hangingParts, homeRunHanging, overheadBoxes } from './hung-conduits.ts';
 import { boxesHanging, dropsHanging } from './hung-drops.ts';
-import { byMember, type Handed, type Load } from './loads.ts';
+import { byMember, type Handed, type LoadOnMember } from './loads.ts';
 import type { RacewaySupports } from './raceway-supports.ts';
 import { tiersOf, widthFor } from './trapeze.ts';
 
@@ -22,7 +22,7 @@ import { tiersOf, widthFor } from './trapeze.ts';
 export interface HungInput {
   readonly site: Site;
   readonly branches: readonly EquipmentBranches[];
-  readonly sharedBoxes: readonly Box[];
+  readonly sharedBoxes: readonly PlannedBox[];
   readonly feeders: readonly FeederConduit[];
   readonly reach: readonly Reach[];
   readonly supports: readonly RacewaySupports[];
@@ -63,7 +63,7 @@ const branchesHanging = kept((one: EquipmentBranches, near: readonly Member[], r
 });
 
 /** Of the boxes that several pieces of equipment share, those that hang with conduits. */
-function hungShared(branches: readonly EquipmentBranches[], shared: readonly Box[]): readonly Box[] {
+function hungShared(branches: readonly EquipmentBranches[], shared: readonly PlannedBox[]): readonly PlannedBox[] {
   const overhead = new Set(branches.flatMap((one) => overheadIn(one)));
   return shared.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
 }
@@ -72,16 +72,16 @@ const overheadIn = kept((one: EquipmentBranches): readonly string[] => [
   ...new Set(one.homeRuns.flatMap((homeRun) => [...overheadBoxes(homeRun)])),
 ]);
 
-const steadyBoxes = steadyList<Box>();
+const steadyBoxes = steadyList<PlannedBox>();
 const allSteel = kept((members: readonly Member[]): Steel => steelOf(members));
 
 /** Boxes of one piece of equipment that hang with its conduits, but for those of drops. */
-const ownBoxes = kept((one: EquipmentBranches): readonly Box[] => {
+const ownBoxes = kept((one: EquipmentBranches): readonly PlannedBox[] => {
   const overhead = new Set(overheadIn(one));
   return one.boxes.filter(({ id, kind, under }) => kind !== 'drop' && under === null && overhead.has(id));
 });
 
-const boundsOf = kept(({ homeRuns }: EquipmentBranches): Bounds | null => {
+const boundsOf = kept(({ homeRuns }: EquipmentBranches): Box | null => {
   const points = homeRuns.flatMap(({ homeRun }) => homeRun.ways.flatMap((way) => way.points));
   return points.length === 0 ? null : boxOf(points.map(([x, y]): Point2 => [x, y]));
 });
@@ -89,7 +89,7 @@ const boundsOf = kept(({ homeRuns }: EquipmentBranches): Bounds | null => {
 const steadyMembers = steadyList<Member>();
 
 /** The members near something: the same list as long as they are the same. */
-function nearOf(owner: object, bounds: Bounds | null, steel: Steel, reach: number): readonly Member[] {
+function nearOf(owner: object, bounds: Box | null, steel: Steel, reach: number): readonly Member[] {
   const found = bounds === null ? [] : membersNear(steel, bounds, reach);
   return steadyMembers(owner, found);
 }
@@ -107,7 +107,7 @@ function feedersHanging({ site, feeders }: HungInput, steel: Steel): readonly Ha
 
 /** The trapezes along a raceway with their rods and clamps. */
 const trapezesHanging = kept(({ raceway, supports }: RacewaySupports): Handed => {
-  const loads: Load[] = [];
+  const loads: LoadOnMember[] = [];
   let loose = 0;
   for (const { at, conduits, member, rod } of supports) {
     if (conduits.length === 1) continue;
@@ -153,7 +153,7 @@ function placesOf(
 const dropChunks = chunking<Drop>(128);
 
 function dropParts({ site, branches, sharedBoxes, reach }: HungInput, steel: Steel): readonly Handed[] {
-  const boxes = new Map<string, Box>();
+  const boxes = new Map<string, PlannedBox>();
   for (const list of [...branches.map((one) => one.boxes), sharedBoxes])
     for (const box of list) if (box.kind === 'drop') boxes.set(box.id, box);
   const chargers = grouped(site.chargers, ({ drop }) => drop);
@@ -177,7 +177,7 @@ const keptDrops = kept(
     drops: readonly Drop[],
     chargers: readonly Charger[],
     reach: readonly Reach[],
-    boxes: readonly (Box | undefined)[],
+    boxes: readonly (PlannedBox | undefined)[],
     rules: Site['rules'],
     members: readonly Member[],
   ): Handed => {

@@ -4,7 +4,7 @@ import { distance } from '../../routing/plane/space.ts';
 import type { Metal, Method } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Raceway } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
-import { legAt, NO_LENGTH, type Way } from '../branches/way.ts';
+import { type ConduitWay, legAt, NO_LENGTH } from '../branches/way.ts';
 import type { ConduitConductor } from '../plan-file/branches.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { supportSpacing } from '../tables/lookup.ts';
@@ -32,7 +32,7 @@ export interface RacewayLay extends Lay {
 const ON_IT = 1e-3;
 
 /** Where the straight between two points lies along a raceway, feet from its start to both; null where not along one leg. */
-export function placeAlong({ path }: Raceway, a: Point3, b: Point3): readonly [number, number] | null {
+export function placeOnRaceway({ path }: Raceway, a: Point3, b: Point3): readonly [number, number] | null {
   let before = 0;
   for (let leg = 0; leg + 1 < path.length; leg++) {
     const [from, to] = [path[leg]!, path[leg + 1]!];
@@ -58,7 +58,7 @@ interface Part {
 }
 
 /** What of a way its lays are found by. */
-export type WayOfLays = Pick<Way, 'points' | 'at' | 'legs' | 'like'>;
+export type WayOfLays = Pick<ConduitWay, 'points' | 'at' | 'legs' | 'like'>;
 
 /** Parts of a way between two distances that hang along raceways, one for each raceway that is followed without a break. */
 function partsAlong(way: WayOfLays, from: number, to: number): readonly Part[] {
@@ -68,7 +68,7 @@ function partsAlong(way: WayOfLays, from: number, to: number): readonly Part[] {
     const [a, b] = [way.points[leg]!, way.points[leg + 1]!];
     if (way.legs[leg] === '' || raceway?.place !== 'overhead' || isUpright(a, b)) continue;
     const [begin, end] = [Math.max(from, way.at[leg]!), Math.min(to, way.at[leg + 1]!)];
-    const along = placeAlong(raceway, a, b);
+    const along = placeOnRaceway(raceway, a, b);
     if (along === null || end - begin <= NO_LENGTH) continue;
     const whole = way.at[leg + 1]! - way.at[leg]!;
     const at = (distanceOn: number): number => along[0] + ((along[1] - along[0]) * (distanceOn - way.at[leg]!)) / whole;
@@ -119,11 +119,11 @@ export function laysBetween(
 }
 
 /** Feet of a way between two distances that hang along raceways. */
-export const hungFeet = (way: Way, from: number, to: number): number =>
+export const hungFeet = (way: ConduitWay, from: number, to: number): number =>
   partsAlong(way, from, to).reduce((sum, { begin, end }) => sum + end - begin, 0);
 
 /** Feet of the longest tap between two distances that hangs by itself: overhead, along no raceway and not upright. */
-export function tapFeet(way: Way, from: number, to: number): number {
+export function tapFeet(way: ConduitWay, from: number, to: number): number {
   let most = 0;
   for (let leg = legAt(way, from); leg < way.legs.length && way.at[leg]! < to - NO_LENGTH; leg++) {
     if (way.legs[leg] !== '' || way.places[leg] !== 'overhead') continue;

@@ -6,7 +6,7 @@ import type { Member, Point2, Point3 } from '../../routing/site/site.ts';
 import type { Hung, HungPoint, HungRun, Made, MadeOf } from '../plan-file/hung.ts';
 
 /** One thing on one member, before things at one place are added up. */
-export interface Load {
+export interface LoadOnMember {
   readonly member: Member;
   /** Id of the conduit, box, drop or feeder. */
   readonly of: string;
@@ -30,7 +30,7 @@ function madeOfAll(all: readonly Made[]): Made {
 }
 
 /** `made` times a factor. */
-export function scaled(made: Made, by: number): Made {
+export function timesMade(made: Made, by: number): Made {
   const product: Partial<Record<MadeOf, number>> = {};
   for (const [what, pounds] of Object.entries(made) as [MadeOf, number][])
     if (pounds !== 0) product[what] = by * pounds;
@@ -45,7 +45,7 @@ export const alongMember = ({ from }: Pick<Member, 'from'>, at: Point3): number 
 
 /** What hangs at a reach from members, as far as one part of a plan hangs it there. */
 export interface Handed {
-  readonly loads: readonly Load[];
+  readonly loads: readonly LoadOnMember[];
   /** What no member holds any of: whose it is, and how much. */
   readonly loose: readonly { readonly of: string; readonly pounds: number }[];
 }
@@ -55,7 +55,7 @@ export interface Handed {
  * A member is added up anew only where one of the parts hangs something else on it.
  */
 export function byMember(members: readonly Member[], parts: readonly Handed[]): readonly Hung[] {
-  const own = new Map<string, (readonly Load[])[]>();
+  const own = new Map<string, (readonly LoadOnMember[])[]>();
   for (const part of parts) for (const [id, loads] of loadsByMember(part)) addTo(own, id, loads);
   return members.flatMap((member) => {
     const on = own.get(member.id);
@@ -63,13 +63,13 @@ export function byMember(members: readonly Member[], parts: readonly Handed[]): 
   });
 }
 
-const loadsByMember = kept(({ loads }: Handed): ReadonlyMap<string, readonly Load[]> => {
-  const own = new Map<string, Load[]>();
+const loadsByMember = kept(({ loads }: Handed): ReadonlyMap<string, readonly LoadOnMember[]> => {
+  const own = new Map<string, LoadOnMember[]>();
   for (const load of loads) addTo(own, load.member.id, load);
   return own;
 });
 
-const hungOn = kept((member: Member, lists: readonly (readonly Load[])[]): Hung => {
+const hungOn = kept((member: Member, lists: readonly (readonly LoadOnMember[])[]): Hung => {
   const points: HungPoint[] = [];
   const runs: HungRun[] = [];
   let pounds = 0;
@@ -83,14 +83,14 @@ const hungOn = kept((member: Member, lists: readonly (readonly Load[])[]): Hung 
       points.push({ at: place.at, pounds: own, of, made, ...sidewaysOf(group) });
     } else {
       const feet = distance(place.from, place.to);
-      runs.push({ ...place, poundsPerFoot: own / feet, of, made: scaled(made, 1 / feet) });
+      runs.push({ ...place, poundsPerFoot: own / feet, of, made: timesMade(made, 1 / feet) });
     }
   }
   return { member: member.id, pounds, points, runs };
 });
 
 /** The pull of all together that is not downward, and which way it goes; nothing where there is none. */
-function sidewaysOf(group: readonly Load[]): Pick<HungPoint, 'sideways' | 'heading'> {
+function sidewaysOf(group: readonly LoadOnMember[]): Pick<HungPoint, 'sideways' | 'heading'> {
   let [x, y] = [0, 0];
   for (const { sideways = [0, 0] } of group) {
     x += sideways[0];
@@ -103,7 +103,7 @@ function sidewaysOf(group: readonly Load[]): Pick<HungPoint, 'sideways' | 'headi
 }
 
 /** Loads at one place together, in order along the member. */
-function groups(member: Member, loads: readonly Load[]): readonly (readonly Load[])[] {
+function groups(member: Member, loads: readonly LoadOnMember[]): readonly (readonly LoadOnMember[])[] {
   const placed = loads.map((load) => {
     const { place } = load;
     if ('at' in place) return { load, isRun: 0, from: alongMember(member, place.at), to: 0 };
@@ -112,7 +112,7 @@ function groups(member: Member, loads: readonly Load[]): readonly (readonly Load
     return { load: { ...load, place: { from: place.to, to: place.from } }, isRun: 1, from: to, to: from };
   });
   placed.sort((p, q) => p.isRun - q.isRun || p.from - q.from || p.to - q.to);
-  const all: Load[][] = [];
+  const all: LoadOnMember[][] = [];
   let last: (typeof placed)[number] | undefined;
   for (const one of placed) {
     const isSame =

@@ -4,7 +4,7 @@ import type { Member, Point3 } from '../../routing/site/site.ts';
 import type { Hung } from '../plan-file/hung.ts';
 import { SILENT, type Tell } from '../words/explain.ts';
 import { alongMember } from './loads.ts';
-import { lengthOf, type Rest } from './rests.ts';
+import { memberLength, type Rest } from './rests.ts';
 import type { SpanLoad } from './simple-span.ts';
 import { spanChain } from './span-chain.ts';
 
@@ -40,7 +40,7 @@ export function memberStatics(
   tell: Tell = SILENT,
 ): MemberStatics {
   const { from, to } = member;
-  const length = lengthOf(member);
+  const length = memberLength(member);
   const inPlan = hypot2(to[0] - from[0], to[1] - from[1]);
   if (inPlan <= LENGTH_SLACK)
     return { rests: [{ at: from[2] <= to[2] ? 0 : length, pounds, on: null }], moment: 0, at: 0 };

@@ -23,7 +23,7 @@ export interface HungSupport {
 }
 
 /** A strut between two members that supports hang from where no member is near enough. */
-export interface Stringer {
+export interface SupportStringer {
   readonly from: Point3;
   readonly to: Point3;
   readonly feet: number;
@@ -36,7 +36,7 @@ export interface RacewaySupports {
   /** What they hold, and the parts of the raceway that a member holds; null where no member is drawn on the site. */
   readonly lays: readonly RacewayLay[];
   readonly zones: readonly (readonly [from: number, to: number])[] | null;
-  readonly stringers: readonly Stringer[];
+  readonly stringers: readonly SupportStringer[];
 }
 
 /** Rod where the steel is not known, and the least that there is, feet. Common practice, no source. */
@@ -89,8 +89,8 @@ function stringersOf(
   path: readonly Point3[],
   zones: readonly (readonly [number, number])[],
   loose: readonly number[],
-): readonly Stringer[] {
-  return zones.slice(1).flatMap(([to], i): Stringer[] => {
+): readonly SupportStringer[] {
+  return zones.slice(1).flatMap(([to], i): SupportStringer[] => {
     const from = zones[i]![1];
     if (!loose.some((at) => at > from && at < to)) return [];
     return [{ from: pointOn(path, from), to: pointOn(path, to), feet: to - from }];

@@ -142,4 +142,4 @@ function inOrder(rests: readonly Rest[]): readonly Rest[] {
 }
 
 /** Feet of a member. */
-export const lengthOf = ({ from, to }: Pick<Member, 'from' | 'to'>): number => distance(from, to);
+export const memberLength = ({ from, to }: Pick<Member, 'from' | 'to'>): number => distance(from, to);

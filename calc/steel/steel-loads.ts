@@ -11,7 +11,7 @@ import { conduitWeight, racewayWeight } from '../tables/weights/weight-of.ts';
 import { feederLays } from './feeder-lays.ts';
 import { supportsOf } from './kept-supports.ts';
 import type { LaidConduit } from './lays.ts';
-import { alongMember, scaled } from './loads.ts';
+import { alongMember, timesMade } from './loads.ts';
 import { type MemberStatics, memberStatics } from './member-statics.ts';
 import type { RacewaySupports } from './raceway-supports.ts';
 import { restsOf } from './rests.ts';
@@ -93,7 +93,7 @@ function listedRun(member: Member, { from, to, poundsPerFoot, made, of }: HungRu
     to: end,
     pounds: poundsPerFoot * feet,
     poundsPerFoot,
-    made: scaled(made, feet),
+    made: timesMade(made, feet),
     sideways: 0,
     heading: null,
     of,

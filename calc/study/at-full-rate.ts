@@ -35,8 +35,7 @@ function withBeyond(
 /** How many of some chargers, the smallest first, a ceiling carries at full rate. */
 function carriedBy(ceiling: number, chargers: readonly Charger[], phases: 1 | 3): number {
   const rising = chargers.toSorted((a, b) => a.amps - b.amps);
-  for (let n = rising.length; n > 0; n--)
-    if (greatestLine(rising.slice(0, n), phases) <= ceiling * (1 + 1e-9)) return n;
+  for (let n = rising.length; n > 0; n--) if (dealtLine(rising.slice(0, n), phases) <= ceiling * (1 + 1e-9)) return n;
   return 0;
 }
 
@@ -44,7 +43,7 @@ function carriedBy(ceiling: number, chargers: readonly Charger[], phases: 1 | 3)
  * Greatest line current of chargers that are dealt over three pairs of lines in turn, A: sqrt(x^2 + y^2 + xy) of the two
  * pairs that meet there; of single-phase equipment their sum.
  */
-export function greatestLine(chargers: readonly Pick<Charger, 'amps' | 'phases'>[], phases: 1 | 3): number {
+export function dealtLine(chargers: readonly Pick<Charger, 'amps' | 'phases'>[], phases: 1 | 3): number {
   if (phases === 1) return chargers.reduce((sum, { amps }) => sum + amps, 0);
   const pairs: [number, number, number] = [0, 0, 0];
   let three = 0;

@@ -52,7 +52,7 @@ function commonest(amps: readonly number[]): number {
 }
 
 /** What is left of a lot where new boards are to stand: the service, and the loads that the new ones are to feed. */
-export interface Cleared {
+export interface ClearedBase {
   readonly file: SiteFile;
   readonly loads: NonNullable<SiteFile['loads']>;
 }
@@ -61,7 +61,7 @@ export interface Cleared {
  * A lot without its boards, the transformers and disconnects ahead of them, the feeders to all of these and the loads on
  * them; null where an inverter hangs on one.
  */
-export function withoutBoards({ file }: StudyBase): Cleared | null {
+export function withoutBoards({ file }: StudyBase): ClearedBase | null {
   const all = file.equipment ?? [];
   const equipment = all.filter(({ kind }) => kind === 'source' || kind === 'service');
   if (all.some(({ kind }) => kind === 'inverter')) return null;

@@ -7,8 +7,8 @@ import { panelsOf } from '../propose/feeding.ts';
 import { feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { type StudyBase, withoutBoards } from './base.ts';
 import { choicesIn, type FeederChoice, feederChoices, SIZES } from './feeder-choices.ts';
-import { laidOut, type Made, routed, withAmps } from './layouts.ts';
-import { type MayGoOn, MOUNT_WORDS, MOUNTS, type StudyMount } from './shape.ts';
+import { drawnLayout, type LayoutMade, routed, withAmps } from './layouts.ts';
+import { type MayGoOn, MOUNT_WORDS, STUDY_MOUNTS, type StudyMount } from './shape.ts';
 import { oneNewFeeder, type StandingFeeder, standingFeeders, usedInBoard, usedSo } from './supplies.ts';
 
 /** A way to be drawn. */
@@ -16,7 +16,7 @@ export interface Candidate {
   readonly mount: string;
   readonly supply: string;
   readonly amps: number;
-  readonly make: (mayGoOn: () => boolean) => Made;
+  readonly make: (mayGoOn: () => boolean) => LayoutMade;
 }
 
 export interface Candidates {
@@ -46,19 +46,19 @@ export function candidatesOf(
   let first: StudyMount | null = null;
   const drops = new Map<StudyMount, number>();
   const left = { transformers: 0, sizes: 0, mounts: 0 };
-  for (const [place, mount] of MOUNTS.entries()) {
+  for (const [place, mount] of STUDY_MOUNTS.entries()) {
     if (first !== null && !mayGoOn(LAYING_OUT)) {
       cannot.push({ name: MOUNT_WORDS[mount], says: 'There was no time left to lay it out.' });
       continue;
     }
     tell(`laying out: ${MOUNT_WORDS[mount]}`);
-    const until = (LAYING_OUT * (place + 1)) / MOUNTS.length;
-    const layout = laidOut(base.file, base.wanted, mount, base.amps, prices, () => mayGoOn(until));
+    const until = (LAYING_OUT * (place + 1)) / STUDY_MOUNTS.length;
+    const layout = drawnLayout(base.file, base.wanted, mount, base.amps, prices, () => mayGoOn(until));
     if (!layout.ok) {
       cannot.push({ name: MOUNT_WORDS[mount], says: layout.says });
       continue;
     }
-    const one = mount.endsWith('pairs') ? drops.get(MOUNTS[MOUNTS.indexOf(mount) - 1]!) : undefined;
+    const one = mount.endsWith('pairs') ? drops.get(STUDY_MOUNTS[STUDY_MOUNTS.indexOf(mount) - 1]!) : undefined;
     const many = layout.file.drops?.length ?? 0;
     drops.set(mount, many);
     if (one !== undefined && many >= one) {
@@ -102,7 +102,7 @@ export function candidatesOf(
   };
 }
 
-type Laid = Extract<Made, { readonly ok: true }>;
+type Laid = Extract<LayoutMade, { readonly ok: true }>;
 
 interface OnStanding {
   readonly list: readonly Candidate[];
@@ -145,7 +145,7 @@ function onStanding(base: StudyBase, layout: Laid, mount: StudyMount, isFirst: b
     for (const choice of chosen)
       list.push({
         mount: MOUNT_WORDS[mount],
-        supply: supplyWords(id, choice),
+        supply: candidateWords(id, choice),
         amps: choice.amps,
         make: (mayGoOn) => used(base, layout, standing, choice, prices, mayGoOn),
       });
@@ -154,7 +154,7 @@ function onStanding(base: StudyBase, layout: Laid, mount: StudyMount, isFirst: b
 }
 
 /** A way to use a feeder in words. */
-export function supplyWords(feeder: string, { way, transformer, only }: FeederChoice): string {
+export function candidateWords(feeder: string, { way, transformer, only }: FeederChoice): string {
   const volts = way.asItIs ? 'as it is' : `at ${way.volts} V`;
   const kva = way.kva === null ? '' : `, ${way.kva} kVA ${transformer}`;
   const held = way.managedAmps === null ? '' : `, shared limit of ${way.managedAmps} A`;
@@ -168,7 +168,7 @@ function used(
   choice: FeederChoice,
   prices: PriceList,
   mayGoOn: () => boolean,
-): Made {
+): LayoutMade {
   const { amps, way, transformer, only } = choice;
   const fewer = only === null ? layout : withFewer(base, layout, only, prices, mayGoOn);
   if (!fewer.ok) return fewer;
@@ -179,7 +179,7 @@ function used(
 }
 
 /** So many chargers and no more: those of accessible stalls, then those with the shortest branches; raceways laid anew. */
-function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList, mayGoOn: () => boolean): Made {
+function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceList, mayGoOn: () => boolean): LayoutMade {
   const site = toSite(layout.file);
   const lengths = new Map(plan(site).runs.map(({ charger, length }) => [charger, length ?? Number.POSITIVE_INFINITY]));
   const use = new Map(site.stalls.map((stall) => [stall.id, stall.use ?? 'standard']));
@@ -204,10 +204,10 @@ function withFewer(base: StudyBase, layout: Laid, only: number, prices: PriceLis
 }
 
 /** New panels in the place of the boards that are drawn, with the loads of those on the first of them. */
-function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): Made {
+function onPanels(base: StudyBase, mount: StudyMount, prices: PriceList, mayGoOn: () => boolean): LayoutMade {
   const cleared = withoutBoards(base);
   if (cleared === null) return { ok: false, says: 'An inverter hangs on a board that would be taken away.' };
-  const made = laidOut(cleared.file, base.wanted, mount, base.amps, prices, mayGoOn);
+  const made = drawnLayout(cleared.file, base.wanted, mount, base.amps, prices, mayGoOn);
   if (!made.ok || cleared.loads.length === 0) return made;
   const panels = panelsOf(toSite(made.file));
   const loads = cleared.loads.map((load) =>

@@ -1,6 +1,6 @@
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import { meanEnergy } from '../day/day-figures.ts';
-import { type DecidingDay, figuresOf as figuresOfDay } from '../day/deciding-day.ts';
+import { type DecidingDay, decidingFigures } from '../day/deciding-day.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { marginsOf } from '../plan/margins.ts';
 import { servedStalls } from '../plan/served.ts';
@@ -70,18 +70,18 @@ export const FIGURES = {
   warns: { name: 'findings to check', unit: 'findings', better: 'less', says: '' },
 } as const satisfies Readonly<Record<string, FigureFact>>;
 
-export type Figure = keyof typeof FIGURES;
-export const FIGURE_NAMES = Object.keys(FIGURES) as readonly Figure[];
+export type WayFigure = keyof typeof FIGURES;
+export const FIGURE_NAMES = Object.keys(FIGURES) as readonly WayFigure[];
 
 /** The figures of a way: lengths in feet, money in dollars; null where it has none such. */
-export type WayFigures = Readonly<Record<Figure, number | null>>;
+export type WayFigures = Readonly<Record<WayFigure, number | null>>;
 
 /**
  * The figures of a way that is planned and priced.
  * @param fresh raceways that are laid in it
  * @param counted the same site with the days by which cars are counted, of which `day` decides
  */
-export function figuresOf(
+export function wayFigures(
   { site, plan, cost }: Alternative,
   fresh: ReadonlySet<string>,
   counted: Site,
@@ -138,7 +138,7 @@ export const withDay = (file: SiteFile, cars: number, hours: number): SiteFile =
 
 /** What a car gets on the day that decides; null where it cannot be worked. */
 function energyOf(counted: Site, day: DecidingDay | null): number | null {
-  const figures = day === null ? undefined : figuresOfDay(counted, day);
+  const figures = day === null ? undefined : decidingFigures(counted, day);
   return figures === undefined || figures.cars === 0 ? null : meanEnergy(figures);
 }
 

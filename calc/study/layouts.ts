@@ -5,7 +5,7 @@ import { toSite } from '../../routing/site/to-site.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { withChargers } from '../propose/chargers.ts';
-import type { Cord } from '../propose/drops-part.ts';
+import type { CordToCome } from '../propose/drops-part.ts';
 import { panelsOf } from '../propose/feeding.ts';
 import { lengthIn, placeIn } from '../propose/in-file.ts';
 import { equipmentId, equipmentInFile } from '../propose/new-equipment.ts';
@@ -14,11 +14,11 @@ import { USUAL_DROP, USUAL_PANELBOARD, USUAL_PEDESTAL } from '../propose/usual.t
 import type { StudyMount } from './shape.ts';
 
 /** A file with something drawn in it and what is to be said of it, or why that cannot be. */
-export type Made =
+export type LayoutMade =
   | { readonly ok: true; readonly file: SiteFile; readonly says: readonly string[] }
   | { readonly ok: false; readonly says: string };
 
-const cannot = (says: string): Made => ({ ok: false, says });
+const cannot = (says: string): LayoutMade => ({ ok: false, says });
 
 /** Cords that hang from one new drop, or stand at one pedestal. */
 const holdsOf = (mount: StudyMount): number => (mount.endsWith('pairs') ? 2 : 1);
@@ -30,14 +30,14 @@ const LOWEST_CORD = 2;
  * Drops or pedestals for some stalls, their chargers where a board stands, and raceways to them; the board is proposed
  * too where none stands.
  */
-export function laidOut(
+export function drawnLayout(
   file: SiteFile,
   wanted: ReadonlySet<string>,
   mount: StudyMount,
   amps: number,
   prices: PriceList,
   mayGoOn: () => boolean,
-): Made {
+): LayoutMade {
   const hung = mount.startsWith('overhead') ? overhead(file, wanted, mount, prices) : pedestals(file, wanted, mount);
   if (!hung.ok) return hung;
   const left = wanted.size - new Set(hung.cords.map(({ stall }) => stall)).size;
@@ -68,7 +68,7 @@ function onProposedPanels(
   mount: StudyMount,
   prices: PriceList,
   mayGoOn: () => boolean,
-): Extract<Made, { readonly ok: true }> | null {
+): Extract<LayoutMade, { readonly ok: true }> | null {
   const wish = { what: 'all', cordsADrop: holdsOf(mount), prices, isBounded: false } as const;
   const { file, parts } = propose(hung.file, wish, QUIET, QUIET, mayGoOn);
   const served = new Set((file.chargers ?? []).flatMap(({ stalls }) => stalls));
@@ -89,7 +89,7 @@ export function routed(
   prices: PriceList,
   says: readonly string[],
   mayGoOn: () => boolean = () => true,
-): Made {
+): LayoutMade {
   const wish = { what: 'raceways', cordsADrop: 1, prices, isBounded: false } as const;
   const { file: laid, parts } = propose(file, wish, QUIET, QUIET, mayGoOn);
   const without = parts.flatMap((part) => part.without);
@@ -105,7 +105,7 @@ type Hung =
   | {
       readonly ok: true;
       readonly file: SiteFile;
-      readonly cords: readonly Cord[];
+      readonly cords: readonly CordToCome[];
       readonly says: readonly string[];
     }
   | { readonly ok: false; readonly says: string };
@@ -143,7 +143,7 @@ function withStandIn(file: SiteFile): SiteFile {
 }
 
 /** Which new drop is for which stall: by the chargers that were proposed with them. */
-const cordsOf = (before: SiteFile, after: SiteFile, wanted: ReadonlySet<string>): readonly Cord[] =>
+const cordsOf = (before: SiteFile, after: SiteFile, wanted: ReadonlySet<string>): readonly CordToCome[] =>
   (after.chargers ?? [])
     .slice(before.chargers?.length ?? 0)
     .flatMap(({ drop, stalls }) => stalls.filter((stall) => wanted.has(stall)).map((stall) => ({ drop, stall })));

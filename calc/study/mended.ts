@@ -8,11 +8,11 @@ import { plan } from '../plan/plan.ts';
 import type { PriceList } from '../prices/price-list.ts';
 import { withDropHeld } from '../propose/hold-drop.ts';
 import { withPullPoints } from '../propose/pull-points.ts';
-import { greatestLine } from './at-full-rate.ts';
+import { dealtLine } from './at-full-rate.ts';
 import type { Forced } from './shape.ts';
 
 /** A way in which nothing fails that is not forced; or why there is none. */
-export type Mended =
+export type WayMended =
   | {
       readonly ok: true;
       readonly file: SiteFile;
@@ -39,7 +39,7 @@ export function mended(
   fresh: ReadonlySet<string>,
   forcedBy: (finding: Finding) => Forced | null,
   prices: PriceList,
-): Mended {
+): WayMended {
   let next = file;
   const says: string[] = [];
   for (let round = 0; round < MOST_ROUNDS; round++) {
@@ -105,7 +105,7 @@ function ceilingFor(file: SiteFile, { about }: Finding): Cure | null {
     boards.map(({ id, phases }) => [
       id,
       Math.ceil(
-        greatestLine(
+        dealtLine(
           chargers.filter(({ from }) => from === id),
           phases ?? 3,
         ),

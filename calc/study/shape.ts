@@ -4,8 +4,8 @@ import type { PriceList } from '../prices/price-list.ts';
 import type { WayFigures } from './figures.ts';
 
 /** How cords come to cars. */
-export const MOUNTS = ['overhead', 'overhead-pairs', 'pedestals', 'pedestals-pairs'] as const;
-export type StudyMount = (typeof MOUNTS)[number];
+export const STUDY_MOUNTS = ['overhead', 'overhead-pairs', 'pedestals', 'pedestals-pairs'] as const;
+export type StudyMount = (typeof STUDY_MOUNTS)[number];
 
 export const MOUNT_WORDS: Readonly<Record<StudyMount, string>> = {
   overhead: 'Overhead, one cord a drop',

@@ -1,11 +1,11 @@
 import { printLength, printTotal } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { FIGURES, type Figure } from './figures.ts';
+import { FIGURES, type WayFigure } from './figures.ts';
 
-const TOTALS: ReadonlySet<Figure> = new Set(['raceway', 'trench']);
+const TOTALS: ReadonlySet<WayFigure> = new Set(['raceway', 'trench']);
 
 /** A figure as it is read, with its unit; a dash where there is none such. */
-export function shownFigure(figure: Figure, value: number | null, units: Units): string {
+export function shownFigure(figure: WayFigure, value: number | null, units: Units): string {
   if (value === null || !Number.isFinite(value)) return '-';
   const { unit } = FIGURES[figure];
   switch (unit) {

@@ -6,7 +6,7 @@ import { alternativeOf } from '../plan/alternative.ts';
 import type { Alternative } from '../plan/comparison.ts';
 import { baseOf, type StudyBase } from './base.ts';
 import { type Candidate, candidatesOf, LAYING_OUT } from './candidates.ts';
-import { figuresOf, type WayFigures, withDay } from './figures.ts';
+import { type WayFigures, wayFigures, withDay } from './figures.ts';
 import { forcing } from './forced.ts';
 import { mended } from './mended.ts';
 import type { MayGoOn, NoWay, Study, StudyWay, StudyWish } from './shape.ts';
@@ -53,7 +53,7 @@ export function study(
   const figured = (planned: Alternative, own: SiteFile): WayFigures => {
     const withCars = toSite(withDay(own, base.wanted.size, wish.stayHours));
     day ??= decidingDay([withCars], wish.day);
-    return figuresOf(planned, freshRaceways(own, base), withCars, day);
+    return wayFigures(planned, freshRaceways(own, base), withCars, day);
   };
   const drawn = base.isDrawn ? [asDrawn(file, base, wish, figured)] : [];
   const forcedBy = forcing(base.site);

@@ -13,9 +13,9 @@ import { feederConductor } from '../supply/feeders/feeder-conductor.ts';
 import { type FeederProspect, feederProspects } from '../supply/feeders/feeder-prospects.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
 import { standardRatingAtLeast } from '../tables/lookup.ts';
-import { greatestLine } from './at-full-rate.ts';
+import { dealtLine } from './at-full-rate.ts';
 import type { StudyBase } from './base.ts';
-import { type Made, routed, withAmps } from './layouts.ts';
+import { type LayoutMade, routed, withAmps } from './layouts.ts';
 
 /** A standing feeder beyond which chargers hang. */
 export interface StandingFeeder {
@@ -53,7 +53,7 @@ const leadsToBoards = ({ equipment }: Site, { to }: Feeder): boolean => {
 };
 
 /** A layout with a standing feeder used in some way, its transformer apart from the board. */
-export const usedSo = (file: SiteFile, { feeder, length }: StandingFeeder, way: FeederProspect): Made =>
+export const usedSo = (file: SiteFile, { feeder, length }: StandingFeeder, way: FeederProspect): LayoutMade =>
   feederWaySite(file, feeder.id, way, length);
 
 /** Feet of busbar between a transformer and a board in one enclosure, and feet between their cases. Common practice, no source. */
@@ -63,7 +63,7 @@ const IN_ONE = { bus: 2, gap: 0.01 } as const;
  * The same with the transformer and the board in one assembly: side by side, their fronts in one line, on whichever side
  * less stands in the way, and no conduit between.
  */
-export function usedInBoard(file: SiteFile, standing: StandingFeeder, way: FeederProspect): Made {
+export function usedInBoard(file: SiteFile, standing: StandingFeeder, way: FeederProspect): LayoutMade {
   const made = usedSo(file, standing, way);
   if (!made.ok) return made;
   const before = byId(file.equipment ?? []);
@@ -124,7 +124,7 @@ const LARGEST_PANELBOARD = 1200;
  * A layout in which one board, in the place of the first that stands, feeds all chargers through a new feeder from the
  * service; the feeder that led there is left unused.
  */
-export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, prices: PriceList): Made {
+export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, prices: PriceList): LayoutMade {
   const site = toSite(file);
   const tree = treeOf(site);
   const [board] = panelsOf(site);
@@ -146,7 +146,7 @@ export function oneNewFeeder(file: SiteFile, base: StudyBase, amps: number, pric
   const others = panelsOf(site).slice(1);
   const stranded = site.loads.find((load) => others.some(({ id }) => id === load.from));
   if (stranded) return { ok: false, says: `${stranded.from} feeds ${stranded.id} too, and cannot be taken away.` };
-  const line = greatestLine(
+  const line = dealtLine(
     site.chargers.map((one) => ({ ...one, amps })),
     phases,
   );

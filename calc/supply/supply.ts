@@ -14,8 +14,8 @@ import type { FeederLies } from './devices/unprotected-feeder.ts';
 import { faultsOf, type NodeFault } from './fault/fault.ts';
 import { withMotors } from './fault/motor-fault.ts';
 import { type FeederWays, feederAmbients, feederWays } from './feeders/feeder-ways.ts';
+import { type BoxSupply, boxSupplyOf, boxVoltages } from './load-flow/box-voltages.ts';
 import type { BoxVolts } from './load-flow/box-volts.ts';
-import { type BoxSupply, boxesOf, boxSupplyOf } from './load-flow/boxes.ts';
 import { chargerSums } from './load-flow/charger-sums.ts';
 import { type Seats, seatsOf } from './load-flow/seats.ts';
 import { type SupplyModel, supplyModel } from './load-flow/supply-model.ts';
@@ -123,7 +123,7 @@ export function supplyOf(
   tables: CodeTables,
 ): SupplyResult & { readonly boxes: readonly (BoxVolts | null)[] } {
   const supply = supplyIn(site, runs, tables);
-  return { ...supply, boxes: boxesOf(supply.boxSupply, ohms) };
+  return { ...supply, boxes: boxVoltages(supply.boxSupply, ohms) };
 }
 
 const liesOf = kept(

@@ -2,15 +2,16 @@ import type { Metal } from '../../routing/site/schema/vocabulary.ts';
 import type { CodeTables } from './code-tables.ts';
 import type { AmpacityRow, InsulationRow } from './conductor-rows.ts';
 import { indexed } from './indexed.ts';
-import { COLUMNS, type Column, type PerColumn } from './table.ts';
+import { type PerColumn, TEMPERATURE_COLUMNS, type TemperatureColumn } from './table.ts';
 
 const ampacityRow = indexed<AmpacityRow>((row) => row.size);
 const insulationRow = indexed<InsulationRow>((row) => row.name);
 
-const inColumn = (values: PerColumn, column: Column): number | null => values[COLUMNS.indexOf(column)] ?? null;
+const inColumn = (values: PerColumn, column: TemperatureColumn): number | null =>
+  values[TEMPERATURE_COLUMNS.indexOf(column)] ?? null;
 
 /** Table ampacity, A, at 30 °C with at most three conductors that carry current; null where the table has none. */
-export function ampacityAt(tables: CodeTables, size: string, metal: Metal, column: Column): number | null {
+export function ampacityAt(tables: CodeTables, size: string, metal: Metal, column: TemperatureColumn): number | null {
   const row = ampacityRow(tables.ampacity.rows, size);
   return row === undefined ? null : inColumn(row[metal], column);
 }
@@ -31,7 +32,7 @@ function knownInsulation(tables: CodeTables, insulation: string): InsulationRow 
  * THHW) get the wet one, 75 °C. THHN has only a dry one and gets it, 90 °C: whether it may be there, `suitsWetPlaces`
  * says. RangeError for an insulation that the tables do not know.
  */
-export const insulationColumn = (tables: CodeTables, insulation: string): Column =>
+export const insulationColumn = (tables: CodeTables, insulation: string): TemperatureColumn =>
   knownInsulation(tables, insulation).column;
 
 /** True where the insulation may be in a wet location, as every raceway outdoors is (300.5(B), 300.9). */
@@ -39,7 +40,7 @@ export const suitsWetPlaces = (tables: CodeTables, insulation: string): boolean 
   knownInsulation(tables, insulation).wetColumn !== null;
 
 /** Ambient correction for a column; between two bands the hotter one counts; 0 past the end of the table. */
-export function ambientFactor(tables: CodeTables, column: Column, ambientC: number): number {
+export function ambientFactor(tables: CodeTables, column: TemperatureColumn, ambientC: number): number {
   const row = tables.ambient.rows.find(({ upToC }) => ambientC <= upToC);
   return row === undefined ? 0 : (inColumn(row.factors, column) ?? 0);
 }

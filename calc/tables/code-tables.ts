@@ -35,7 +35,7 @@ import type {
   VerticalSupportRow,
 } from './raceway-rows.ts';
 import type { Sections } from './sections.ts';
-import type { Column, PerRaceway, RuleBasis, Sourced, Table } from './table.ts';
+import type { CodeTable, PerRaceway, RuleBasis, Sourced, TemperatureColumn } from './table.ts';
 
 /** One edition of the code as data. Another edition is another set of data, not other code. */
 export interface CodeTables {
@@ -45,10 +45,10 @@ export interface CodeTables {
   readonly sections: Sections;
   /** Of the rules of a site whose usual value the code sets. */
   readonly ruleBases: Readonly<Partial<Record<RulePath, RuleBasis>>>;
-  readonly ampacity: Table<AmpacityRow>;
-  readonly insulations: Table<InsulationRow>;
-  readonly ambient: Table<AmbientRow>;
-  readonly bundling: Table<BundlingRow>;
+  readonly ampacity: CodeTable<AmpacityRow>;
+  readonly insulations: CodeTable<InsulationRow>;
+  readonly ambient: CodeTable<AmbientRow>;
+  readonly bundling: CodeTable<BundlingRow>;
   readonly rooftop: Sourced & {
     readonly adderC: number;
     /** Inches from roof to raceway at which the adder ends. */
@@ -61,37 +61,37 @@ export interface CodeTables {
     /** Smallest size that may be run in parallel. */
     readonly parallel: string;
   };
-  readonly smallConductors: Table<SmallConductorRow>;
-  readonly standardRatings: Table<number> & { readonly fuses: readonly number[] };
+  readonly smallConductors: CodeTable<SmallConductorRow>;
+  readonly standardRatings: CodeTable<number> & { readonly fuses: readonly number[] };
   /** Up to this rating a conductor may be protected at the next standard rating above its ampacity. */
   readonly nextRating: Sourced & { readonly upToAmps: number };
-  readonly grounding: Table<GroundingRow>;
-  readonly electrodeConductors: Table<SupplyConductorRow> & {
+  readonly grounding: CodeTable<GroundingRow>;
+  readonly electrodeConductors: CodeTable<SupplyConductorRow> & {
     /** To an electrode alone it need be no larger; null where the code sets no such size of the metal. */
     readonly most: Readonly<Partial<Record<Electrode, Readonly<Record<Metal, string | null>>>>>;
   };
   /** Past the last row a share of the circular mils of the supply conductor. */
-  readonly bondingJumpers: Table<SupplyConductorRow> & { readonly shareBeyond: number };
-  readonly terminals: Table<TerminalRow>;
+  readonly bondingJumpers: CodeTable<SupplyConductorRow> & { readonly shareBeyond: number };
+  readonly terminals: CodeTable<TerminalRow>;
   readonly continuous: Sourced & { readonly factor: number };
-  readonly fill: Table<FillRow> & { readonly nipplePercent: number; readonly nippleInches: number };
+  readonly fill: CodeTable<FillRow> & { readonly nipplePercent: number; readonly nippleInches: number };
   readonly jam: Sourced & { readonly low: number; readonly high: number };
-  readonly bends: Table<BendRow>;
+  readonly bends: CodeTable<BendRow>;
   readonly bendLimit: Sourced & { readonly degrees: number };
-  readonly raceways: Table<RacewayRow> & {
+  readonly raceways: CodeTable<RacewayRow> & {
     /** How far the figures of each method were checked. */
     readonly verifiedBy: Readonly<Partial<Record<Method, string>>>;
     /** Smallest trade size that may be chosen without a special case. */
     readonly smallest: string;
   };
-  readonly insulated: Table<InsulatedRow>;
-  readonly conductors: Table<ConductorRow> & {
+  readonly insulated: CodeTable<InsulatedRow>;
+  readonly conductors: CodeTable<ConductorRow> & {
     /** Change of resistance per °C from 75 °C. */
     readonly temperatureCoefficient: Readonly<Record<Metal, number>>;
   };
-  readonly impedances: Table<ImpedanceRow>;
-  readonly supports: Table<SupportRow>;
-  readonly expansion: Table<ExpansionRow> & {
+  readonly impedances: CodeTable<ImpedanceRow>;
+  readonly supports: CodeTable<SupportRow>;
+  readonly expansion: CodeTable<ExpansionRow> & {
     /** Growth per degree F, of itself. */
     readonly perF: PerRaceway<number>;
     /** Inches of change between fixed points at which an expansion fitting is needed. */
@@ -99,36 +99,36 @@ export interface CodeTables {
     /** Degrees F that one guide adds to the air's maximum for direct sun. */
     readonly sunF: number;
   };
-  readonly cover: Table<CoverRow>;
-  readonly verticalSupports: Table<VerticalSupportRow>;
-  readonly boxAllowances: Table<BoxAllowanceRow> & {
+  readonly cover: CodeTable<CoverRow>;
+  readonly verticalSupports: CodeTable<VerticalSupportRow>;
+  readonly boxAllowances: CodeTable<BoxAllowanceRow> & {
     readonly clamps: number;
     readonly yoke: number;
     /** One allowance covers this many grounding conductors. */
     readonly groundings: number;
     readonly groundingBeyond: number;
   };
-  readonly metalBoxes: Table<MetalBoxRow>;
+  readonly metalBoxes: CodeTable<MetalBoxRow>;
   readonly pullBoxes: Sourced & { readonly straightTimes: number; readonly angleTimes: number };
-  readonly transformerProtection: Table<TransformerProtectionRow> & {
+  readonly transformerProtection: CodeTable<TransformerProtectionRow> & {
     /** Grouped, so many devices at most count as the secondary protection of a transformer, by the sum of their ratings. */
     readonly mostSecondaries: number;
   };
   /** Past it no figure of these tables is for a conductor, a device or a transformer. */
   readonly lowVoltage: Sourced & { readonly upToVolts: number };
   /** Shortest way first. */
-  readonly unprotected: Table<UnprotectedRow>;
-  readonly threePhaseTransformers: Table<TransformerRow>;
-  readonly singlePhaseTransformers: Table<TransformerRow>;
-  readonly singlePhaseImpedances: Table<TypicalImpedanceRow>;
-  readonly threePhaseImpedances: Table<ImpedanceBandRow>;
-  readonly workingSpace: Table<WorkingSpaceRow> & {
+  readonly unprotected: CodeTable<UnprotectedRow>;
+  readonly threePhaseTransformers: CodeTable<TransformerRow>;
+  readonly singlePhaseTransformers: CodeTable<TransformerRow>;
+  readonly singlePhaseImpedances: CodeTable<TypicalImpedanceRow>;
+  readonly threePhaseImpedances: CodeTable<ImpedanceBandRow>;
+  readonly workingSpace: CodeTable<WorkingSpaceRow> & {
     readonly widthIn: number;
     readonly heightFt: number;
     /** Equipment of so many amperes and more, wider than so many feet, is entered from both ends, each so wide. */
     readonly entrances: { readonly fromAmps: number; readonly overFt: number; readonly widthFt: number };
   };
-  readonly dropAdvice: Table<DropAdviceRow>;
+  readonly dropAdvice: CodeTable<DropAdviceRow>;
   /** Line to line: what a charger takes across two lines, and what a feeder may be moved to; the usual one first. */
   readonly nominalVolts: Sourced & {
     readonly chargers: readonly [number, ...number[]];
@@ -152,10 +152,10 @@ export interface CodeTables {
    * Flexible cord (`rows`) and power cable of several conductors (`power`), amperes with two and with three conductors that
    * carry current, at an ambient and in a column of the table of ambient correction.
    */
-  readonly cords: Table<CordRow> & {
+  readonly cords: CodeTable<CordRow> & {
     readonly power: readonly CordRow[];
     readonly ambientC: number;
-    readonly column: Column;
+    readonly column: TemperatureColumn;
   };
   /** Methods that may come out of the ground where they are subject to damage. */
   readonly damage: Sourced & { readonly methods: readonly Method[] };

@@ -1,5 +1,5 @@
 import type { Metal, TapCondition } from '../../routing/site/schema/vocabulary.ts';
-import type { Column, PerColumn, PerRaceway } from './table.ts';
+import type { PerColumn, PerRaceway, TemperatureColumn } from './table.ts';
 
 export interface AmpacityRow {
   readonly size: string;
@@ -45,9 +45,9 @@ export interface SupplyConductorRow {
 export interface TerminalRow {
   /** Circuits rated this much or less; null: more. */
   readonly upToAmps: number | null;
-  readonly column: Column;
+  readonly column: TemperatureColumn;
   /** Column that may be used where equipment is listed and marked for it. */
-  readonly markedColumn: Column;
+  readonly markedColumn: TemperatureColumn;
 }
 
 /** An insulated conductor by itself, inches and square inches. */
@@ -114,9 +114,9 @@ export interface DropAdviceRow {
 /** Ampacity column and Table 5 rows of one insulation. */
 export interface InsulationRow {
   readonly name: string;
-  readonly column: Column;
+  readonly column: TemperatureColumn;
   /** Column inside an outdoor raceway, which is a wet location; null where it may not be there. */
-  readonly wetColumn: Column | null;
+  readonly wetColumn: TemperatureColumn | null;
   /** Group of rows in the table of insulated conductors; null where it has none. */
   readonly group: string | null;
 }

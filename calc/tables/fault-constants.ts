@@ -1,4 +1,4 @@
-import type { Table } from './table.ts';
+import type { CodeTable } from './table.ts';
 
 /** C of the point-to-point method: 1 / (ohms of one conductor per foot), three single conductors in a raceway, 600 V. */
 export interface FaultConstantRow {
@@ -7,7 +7,7 @@ export interface FaultConstantRow {
   readonly aluminum: { readonly steel: number; readonly nonmagnetic: number };
 }
 
-export const FAULT_CONSTANTS: Table<FaultConstantRow> = {
+export const FAULT_CONSTANTS: CodeTable<FaultConstantRow> = {
   source: 'C constants of the point-to-point method, as printed in public handbooks',
   verified:
     'Copper, and aluminum in nonmagnetic raceway to 500 kcmil, read on published worksheets; each implies the resistance of Chapter 9 Table 8 at 25 °C and a smooth reactance.',

@@ -1,7 +1,7 @@
 /** Temperature columns of the ampacity table, in the order in which rows hold them. */
-export const COLUMNS = [60, 75, 90] as const;
+export const TEMPERATURE_COLUMNS = [60, 75, 90] as const;
 /** Conductor temperature rating of a column, °C. */
-export type Column = (typeof COLUMNS)[number];
+export type TemperatureColumn = (typeof TEMPERATURE_COLUMNS)[number];
 
 /** One value per temperature column: 60, 75, 90 °C. Null where the table has none. */
 export type PerColumn = readonly [number | null, number | null, number | null];
@@ -19,7 +19,7 @@ export interface Sourced {
   readonly doubts: readonly string[];
 }
 
-export interface Table<Row> extends Sourced {
+export interface CodeTable<Row> extends Sourced {
   readonly rows: readonly Row[];
 }
 

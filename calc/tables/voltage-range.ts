@@ -1,4 +1,4 @@
-import type { Table } from './table.ts';
+import type { CodeTable } from './table.ts';
 
 /** Volts that a system may have in ordinary service. */
 export interface VoltageRangeRow {
@@ -10,7 +10,7 @@ export interface VoltageRangeRow {
 }
 
 /** Range A: what is there but for short and rare times. */
-export const VOLTAGE_RANGE: Table<VoltageRangeRow> = {
+export const VOLTAGE_RANGE: CodeTable<VoltageRangeRow> = {
   source: 'ANSI C84.1 range A',
   verified:
     'From memory of Table 1, editions 2006 to 2020; every entry is that of 120 V times the ratio within 1 V, and a utility’s page gives 5 percent and 456 to 504 V at 480.',

@@ -1,17 +1,17 @@
 import type { CostSheet } from './cost.ts';
 
 /** One line of the bid as it is read: each adds to what stands above it, sums apart. */
-export interface ReadLine {
+export interface BidLineRead {
   readonly name: string;
   readonly dollars: number;
   readonly isSum: boolean;
 }
 
 /** The bid from the bill down to the price; an addition of nothing is left out. */
-export function bidLines(sheet: CostSheet): readonly ReadLine[] {
+export function bidLines(sheet: CostSheet): readonly BidLineRead[] {
   const { material, labor, cost, additions, direct, contingency, overhead, margin, bond, price } = sheet;
-  const line = (name: string, dollars: number): ReadLine => ({ name, dollars, isSum: false });
-  const sum = (name: string, dollars: number): ReadLine => ({ name, dollars, isSum: true });
+  const line = (name: string, dollars: number): BidLineRead => ({ name, dollars, isSum: false });
+  const sum = (name: string, dollars: number): BidLineRead => ({ name, dollars, isSum: true });
   const added = [...additions.map(({ name, dollars }) => line(name, dollars))].filter(({ dollars }) => dollars !== 0);
   const onSums = [
     line('contingency', contingency),

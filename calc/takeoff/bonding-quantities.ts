@@ -1,6 +1,6 @@
 import type { Feeder, Rules } from '../../routing/site/site.ts';
 import type { Bonded } from '../plan-file/supply.ts';
-import { kindOf } from '../prices/kind.ts';
+import { takeoffKind } from '../prices/kind.ts';
 import { bareSpec } from '../prices/spec.ts';
 import { jumperName, RING_FEET, RODS } from '../supply/bonding/bonded.ts';
 import { type Tally, tallying } from './tally.ts';
@@ -19,7 +19,7 @@ export function bondingQuantities(
   for (const { id, of, electrode, jumper, electrodeConductor } of bonded) {
     if (of !== 'derived system' && there.has(id)) continue;
     const each = (item: string, spec: string, basis: string, quantity = 1): void =>
-      add(kindOf({ item, spec, unit: 'each', basis }), id, quantity);
+      add(takeoffKind({ item, spec, unit: 'each', basis }), id, quantity);
     if (jumper !== undefined)
       each(
         jumperName(of),
@@ -28,7 +28,7 @@ export function bondingQuantities(
       );
     if (electrodeConductor === undefined) continue;
     add(
-      kindOf({
+      takeoffKind({
         item: 'electrode conductor',
         spec: bareSpec(electrodeConductor.size, electrodeConductor.metal),
         unit: 'ft',
@@ -41,7 +41,12 @@ export function bondingQuantities(
     if (electrode === 'rods') each('ground rod', '5/8 in x 8 ft', `${RODS} where one alone is not proved enough`, RODS);
     if (electrode === 'ring')
       add(
-        kindOf({ item: 'ground ring', spec: bareSpec('2', 'copper'), unit: 'ft', basis: 'the least length of a ring' }),
+        takeoffKind({
+          item: 'ground ring',
+          spec: bareSpec('2', 'copper'),
+          unit: 'ft',
+          basis: 'the least length of a ring',
+        }),
         id,
         RING_FEET,
       );

@@ -1,8 +1,8 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Location } from '../../routing/site/schema/vocabulary.ts';
 import type { Pullpoint } from '../../routing/site/site.ts';
-import type { Box, Handhole } from '../plan-file/branches.ts';
-import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import type { Handhole, PlannedBox } from '../plan-file/branches.ts';
+import { byWords, type TakeoffKind, takeoffKind } from '../prices/kind.ts';
 import type { Sections } from '../tables/sections.ts';
 import { aloftAt, type WorkHeight } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
@@ -34,11 +34,11 @@ const inEach = <Of>(of: (location: Location) => Of): Readonly<Record<Location, O
 /** Kinds whose size the code asks for, by an edition's sections. */
 const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize, wetBoxes }: Sections) => ({
   boxKind: inEach((location) =>
-    byWords((place, size): Kind => {
-      const { item, where, basis } = WHERE[place as Box['kind']];
+    byWords((place, size): TakeoffKind => {
+      const { item, where, basis } = WHERE[place as PlannedBox['kind']];
       const rule = size.endsWith('long') ? pullBox : boxVolume;
       const listed = location === 'dry' ? '' : `${LISTED[location].basis} (${wetBoxes})`;
-      return kindOf({
+      return takeoffKind({
         item,
         spec: `${where}${size}${LISTED[location].spec}`,
         unit: 'each',
@@ -47,7 +47,7 @@ const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize, wetBoxes }:
     }),
   ),
   handholeKind: byWords((size, rating) =>
-    kindOf({
+    takeoffKind({
       item: 'handhole',
       spec: `${size}, ${rating}`,
       unit: 'each',
@@ -57,13 +57,13 @@ const sizedBy = kept(({ boxVolume, pullBox, boxAccess, handholeSize, wetBoxes }:
 }));
 
 /** The box in words: a standard one, or what it must at least have. Upwards to the cubic inch and the inch. */
-function sizeInWords({ box, volume, length }: Box): string {
+function sizeInWords({ box, volume, length }: PlannedBox): string {
   if (length !== null) return `pull box ${Math.ceil(length - 1e-9)} in long`;
   return box ?? `box of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
 }
 
 const bodyKind = byWords((raceway, listed) =>
-  kindOf({
+  takeoffKind({
     item: 'conduit body',
     spec: `${raceway}${listed}`,
     unit: 'each',
@@ -71,7 +71,7 @@ const bodyKind = byWords((raceway, listed) =>
   }),
 );
 const coverKind = byWords((size, listed) =>
-  kindOf({
+  takeoffKind({
     item: 'cover',
     spec: `${size}${listed}`,
     unit: 'each',
@@ -80,7 +80,7 @@ const coverKind = byWords((size, listed) =>
 );
 
 /** Raceway of the conduit body that does for a pull point: one conduit in, one alike out, conductors to 6 AWG. */
-function conduitBody({ kind, raceways, length }: Box): string | null {
+function conduitBody({ kind, raceways, length }: PlannedBox): string | null {
   const [into, outOf, ...others] = raceways;
   const alike = into !== undefined && into === outOf && others.length === 0;
   return kind === 'pullpoint' && length === null && alike && into !== 'tray' ? into : null;
@@ -99,7 +99,7 @@ export function handholeQuantities(handholes: readonly Handhole[], sections: Sec
  * it: `pedestals` are the drops that are one.
  */
 export function boxQuantities(
-  boxes: readonly Box[],
+  boxes: readonly PlannedBox[],
   pedestals: ReadonlySet<string>,
   sections: Sections,
   heights: WorkHeight,
@@ -123,7 +123,7 @@ export function boxQuantities(
   return tally;
 }
 
-const PIGTAIL = kindOf({
+const PIGTAIL = takeoffKind({
   item: 'bonding pigtail',
   spec: 'with screw',
   unit: 'each',
@@ -131,13 +131,13 @@ const PIGTAIL = kindOf({
 });
 
 /** Box of a drop without a circuit. */
-export const IDLE_DROP = kindOf({
+export const IDLE_DROP = takeoffKind({
   item: 'junction box',
   spec: 'at the drop, no circuit yet',
   unit: 'each',
   basis: 'one at each drop',
 });
-const IDLE_PULL = kindOf({ item: 'pull point', spec: 'no circuit passes', unit: 'each', basis: 'as drawn' });
+const IDLE_PULL = takeoffKind({ item: 'pull point', spec: 'no circuit passes', unit: 'each', basis: 'as drawn' });
 
 /** Boxes of drops that no circuit comes to, so that no size is known. */
 export function idleDropQuantities(drops: readonly string[], pedestals: ReadonlySet<string>): Tally {
@@ -149,7 +149,7 @@ export function idleDropQuantities(drops: readonly string[], pedestals: Readonly
 /** Pull points that no circuit passes, of those that have no box. */
 export function idlePullpointQuantities(
   pullpoints: readonly Pullpoint[],
-  boxes: readonly Box[],
+  boxes: readonly PlannedBox[],
   heights: WorkHeight,
 ): Tally {
   const { add, tally } = tallying();

@@ -1,7 +1,7 @@
 import type { Method } from '../../routing/site/schema/vocabulary.ts';
 import { isBoxConductor } from '../branches/box-volume.ts';
 import type { ConduitConductor } from '../plan-file/branches.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import type { Aloft } from './high.ts';
 import type { Add } from './tally.ts';
@@ -10,7 +10,7 @@ import type { Add } from './tally.ts';
 const BARE: ReadonlySet<Method> = new Set(['RMC', 'IMC', 'PVC40', 'PVC80']);
 
 const bushingKind = byWords((tradeSize) =>
-  kindOf({
+  takeoffKind({
     item: 'bushing',
     spec: `insulating, ${tradeSize} in`,
     unit: 'each',

@@ -2,18 +2,18 @@ import type { Insulation, Metal } from '../../routing/site/schema/vocabulary.ts'
 import type { Rules } from '../../routing/site/site.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { PILOT_SIZE } from '../branches/packing.ts';
-import type { Opening } from '../branches/piece.ts';
-import { pointAt, type Way } from '../branches/way.ts';
+import type { ConduitOpening } from '../branches/piece.ts';
+import { type ConduitWay, pointAt } from '../branches/way.ts';
 import type { PhasePair } from '../plan-file/branches.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import { chargerBreaker } from './device-quantities.ts';
-import { aloftAt, aloftOn, ON_GROUND, plus, times } from './high.ts';
+import { aloftAt, aloftOn, ON_GROUND, plusAloft, times } from './high.ts';
 import { GROUNDING_COLOR, lineColors, PILOT_COLOR } from './line-colors.ts';
 import type { Add } from './tally.ts';
 
 const lineKind = byWords((conductor, color) =>
-  kindOf({
+  takeoffKind({
     item: 'conductor',
     spec: `${conductor}, ${color}`,
     unit: 'ft',
@@ -21,7 +21,7 @@ const lineKind = byWords((conductor, color) =>
   }),
 );
 const groundingKind = byWords((conductor, color) =>
-  kindOf({
+  takeoffKind({
     item: 'grounding conductor',
     spec: `${conductor}, ${color}`,
     unit: 'ft',
@@ -30,7 +30,7 @@ const groundingKind = byWords((conductor, color) =>
   }),
 );
 const pilotKind = byWords((conductor, color) =>
-  kindOf({
+  takeoffKind({
     item: 'pilot conductor',
     spec: `${conductor}, ${color}`,
     unit: 'ft',
@@ -38,14 +38,14 @@ const pilotKind = byWords((conductor, color) =>
       'one of each circuit with a pilot, which returns on the grounding conductor: its run and the allowances at equipment and box',
   }),
 );
-const CIRCUIT_TEST = kindOf({
+const CIRCUIT_TEST = takeoffKind({
   item: 'test',
   spec: 'branch circuit, insulation resistance and polarity',
   unit: 'each',
   basis: 'one of each circuit, before it is energized; common practice',
 });
 const connectorKind = byWords((spec) =>
-  kindOf({
+  takeoffKind({
     item: 'wire connector',
     spec: `to ${spec}`,
     unit: 'each',
@@ -57,7 +57,7 @@ const specOf = byWords((size, metalAndInsulation) => {
   return conductorSpec(size, metal as Metal, insulation as Insulation);
 });
 
-const endOf = ({ points }: Way): number => points.at(-1)![2];
+const endOf = ({ points }: ConduitWay): number => points.at(-1)![2];
 
 /** Conductors and breakers of a home run. `phases` are those of its circuits. */
 export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: readonly PhasePair[], add: Add): void {
@@ -69,7 +69,7 @@ export function addConductors(rules: Rules, homeRun: NamedHomeRun, phases: reado
     const colors = lineColors(phases[i]!, charger.volts);
     const feet = run.conductorLength!;
     const atEnd = aloftAt(endOf(way), workHeight);
-    const aloft = plus(aloftOn(way, 0, way.length, workHeight), times(atEnd, allowance.box));
+    const aloft = plusAloft(aloftOn(way, 0, way.length, workHeight), times(atEnd, allowance.box));
     for (const color of colors) add(lineKind(spec, color), charger.id, feet, aloft);
     if (pilot) add(pilotKind(specOf(PILOT_SIZE, `copper ${insulation}`), PILOT_COLOR), charger.id, feet, aloft);
     add(chargerBreaker(colors.length, breakerAmps), charger.id, 1);
@@ -90,18 +90,19 @@ function addGroundings(
   { homeRun, conduits }: NamedHomeRun,
   add: Add,
 ): void {
-  const tail = (kind: Opening['kind']): number =>
+  const tail = (kind: ConduitOpening['kind']): number =>
     kind === 'equipment' ? allowance.equipment : kind === 'coupling' ? 0 : allowance.box;
   let [begun, feet, aloft] = [0, 0, ON_GROUND];
   homeRun.pieces.forEach(({ along, from, to, start, end }, i) => {
     const way = homeRun.ways[along]!;
     const grounding = homeRun.packings[i]!.conductors.find(({ use }) => use === 'grounding')!;
-    const tailUp = (at: number, kind: Opening['kind']) => times(aloftAt(pointAt(way, at)[2], workHeight), tail(kind));
+    const tailUp = (at: number, kind: ConduitOpening['kind']) =>
+      times(aloftAt(pointAt(way, at)[2], workHeight), tail(kind));
     if (start.kind !== 'coupling') [begun, feet, aloft] = [i, 0, ON_GROUND];
     feet += tail(start.kind) + to - from + tail(end.kind);
-    aloft = plus(aloft, aloftOn(way, from, to, workHeight));
-    if (start.kind !== 'equipment') aloft = plus(aloft, tailUp(from, start.kind));
-    aloft = plus(aloft, tailUp(to, end.kind));
+    aloft = plusAloft(aloft, aloftOn(way, from, to, workHeight));
+    if (start.kind !== 'equipment') aloft = plusAloft(aloft, tailUp(from, start.kind));
+    aloft = plusAloft(aloft, tailUp(to, end.kind));
     if (end.kind !== 'coupling')
       add(groundingKind(specOf(grounding.size, made), GROUNDING_COLOR), conduits[begun]!.id, feet, aloft);
   });

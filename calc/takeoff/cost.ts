@@ -1,13 +1,13 @@
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
-import { isGuess, lineFor, namesOf, type PricedHow } from '../prices/line-for.ts';
+import { isGuess, itemNames, lineFor, type PricedHow } from '../prices/line-for.ts';
 import type { PriceList, Quote } from '../prices/price-list.ts';
 import { ratesOf } from '../prices/rates.ts';
 import { steady } from '../words/steady.ts';
 import { type Bid, bidOf } from './bid.ts';
 import { cents, dealtOut, sumOf } from './money.ts';
-import { SYSTEMS, type System, systemOf } from './systems.ts';
+import { SYSTEMS, type TakeoffSystem, takeoffSystem } from './systems.ts';
 
-export { SYSTEMS, type System } from './systems.ts';
+export { SYSTEMS } from './systems.ts';
 
 export interface CostRow {
   readonly item: string;
@@ -16,7 +16,7 @@ export interface CostRow {
   /** What is paid for: whole sticks and reels, or the quantity. Hours go by the quantity. */
   readonly bought: number;
   readonly unit: string;
-  readonly system: System;
+  readonly system: TakeoffSystem;
   /** The line of the list that priced it, or the quote. */
   readonly line: string;
   readonly how: PricedHow | 'quote';
@@ -55,13 +55,13 @@ export interface CostSheet extends Bid {
     readonly spec: string;
     readonly quantity: number;
     readonly unit: string;
-    readonly system: System;
+    readonly system: TakeoffSystem;
     /** What would be priced. */
     readonly taken: TakeoffRow;
   }[];
   /** Rows priced by a line for any size, or beyond a curve. */
   readonly guesses: number;
-  readonly bySystem: Readonly<Record<System, number>>;
+  readonly bySystem: Readonly<Record<TakeoffSystem, number>>;
   /** Sum of the rows, dollars, and what of it is material and labor. */
   readonly cost: number;
   readonly material: number;
@@ -112,7 +112,7 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
     const { item, spec, quantity, unit } = row;
     const priced = costRow(row, list);
     if (priced) rows.push(priced);
-    else missing.push({ item, spec, quantity, unit, system: systemOf(item, spec), taken: row });
+    else missing.push({ item, spec, quantity, unit, system: takeoffSystem(item, spec), taken: row });
   }
   const quotes = withQuotes(
     rows,
@@ -120,7 +120,7 @@ export function costOf(takeoff: readonly TakeoffRow[], list: PriceList, stallsSe
   );
   const bySystem = Object.fromEntries(
     SYSTEMS.map((system) => [system, sumOf(rows.filter((row) => row.system === system).map(({ cost }) => cost))]),
-  ) as Record<System, number>;
+  ) as Record<TakeoffSystem, number>;
   const material = sumOf(rows.map((row) => row.material));
   const labor = sumOf(rows.map((row) => row.labor));
   const liftHours = rows.reduce((sum, row) => sum + row.liftHours, 0);
@@ -169,7 +169,7 @@ function costRow(taken: TakeoffRow, list: PriceList): CostRow | null {
     quantity,
     bought,
     unit,
-    system: systemOf(item, spec),
+    system: takeoffSystem(item, spec),
     line,
     how,
     isExpired: false,
@@ -199,7 +199,7 @@ export const repetitionFactor = (count: number, share: number, alike: number): n
   count > alike && share > 0 ? steady((count / Math.max(alike, 1)) ** Math.log2(share)) : 1;
 
 const covers = ({ covers: items }: Quote, item: string, spec: string): boolean =>
-  namesOf(item, spec).some(([as, of]) => items.includes(as) || items.includes(`${as}, ${of}`));
+  itemNames(item, spec).some(([as, of]) => items.includes(as) || items.includes(`${as}, ${of}`));
 
 /** How many rows of a bill stand on a quote. */
 export const quotedRows = ({ rows }: Pick<CostSheet, 'rows'>, { name }: Pick<Quote, 'name'>): number =>

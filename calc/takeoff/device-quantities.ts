@@ -1,5 +1,5 @@
 import type { Device } from '../plan-file/supply.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import { breakerSpec } from '../prices/spec.ts';
 import { type Tally, tallying } from './tally.ts';
 
@@ -11,14 +11,14 @@ const BASIS = {
 type Served = keyof typeof BASIS;
 
 const kindFor = byWords((spec, served) =>
-  kindOf({ item: 'breaker', spec, unit: 'each', basis: BASIS[served as Served] }),
+  takeoffKind({ item: 'breaker', spec, unit: 'each', basis: BASIS[served as Served] }),
 );
 
 /** The breaker of a charger's circuit, by its poles and amperes. */
 export const chargerBreaker = (poles: number, amps: number) => kindFor(breakerSpec(poles, amps), 'charger');
 
 const highKind = byWords((rating, volts) =>
-  kindOf({
+  takeoffKind({
     item: 'device over 1,000 V',
     spec: `${rating}, ${volts} V`,
     unit: 'each',

@@ -1,9 +1,9 @@
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import type { DisconnectNeed } from '../supply/panels/charger-disconnects.ts';
 import { type Tally, tallying } from './tally.ts';
 
 const disconnectKind = byWords((rating, poles) =>
-  kindOf({
+  takeoffKind({
     item: 'disconnect',
     spec: `${rating}, ${poles}, lockable`,
     unit: 'each',

@@ -1,25 +1,30 @@
 import type { Charger, Drop } from '../../routing/site/site.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import { IDLE_DROP } from './box-quantities.ts';
 import { aloftAt, times, type WorkHeight } from './high.ts';
 import { type Tally, tallying } from './tally.ts';
 
-const RETRACTOR = kindOf({ item: 'retractor', spec: 'cord', unit: 'each', basis: 'one at each drop that has one' });
-const PEDESTAL_BASE = kindOf({
+const RETRACTOR = takeoffKind({
+  item: 'retractor',
+  spec: 'cord',
+  unit: 'each',
+  basis: 'one at each drop that has one',
+});
+const PEDESTAL_BASE = takeoffKind({
   item: 'pedestal base',
   spec: 'concrete, with anchor bolts',
   unit: 'each',
   basis: 'one of each pedestal, its conduit coming up in it; common practice',
 });
 const strainKind = byWords((amps) =>
-  kindOf({
+  takeoffKind({
     item: 'strain relief',
     spec: `cord of ${amps} A`,
     unit: 'each',
     basis: 'one where each cord leaves its box; the first of a pedestal comes with it',
   }),
 );
-const PEDESTAL = kindOf({
+const PEDESTAL = takeoffKind({
   item: 'pedestal',
   spec: 'box and cord',
   unit: 'each',
@@ -27,27 +32,27 @@ const PEDESTAL = kindOf({
 });
 
 const cordKind = byWords((length, amps) =>
-  kindOf({
+  takeoffKind({
     item: 'cord',
     spec: `${length} usable, ${amps} A`,
     unit: 'each',
     basis: 'one of each charger; the first of a pedestal comes with it',
   }),
 );
-const LABEL = kindOf({
+const LABEL = takeoffKind({
   item: 'label',
   spec: 'circuit',
   unit: 'each',
   basis: 'two of each charger: at its breaker and at its box; common practice',
 });
-const COMMISSIONING = kindOf({
+const COMMISSIONING = takeoffKind({
   item: 'test',
   spec: 'charger, commissioning',
   unit: 'each',
   basis: 'one of each charger, under load; common practice',
 });
 const moduleKind = byWords((rating, phases) =>
-  kindOf({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
+  takeoffKind({ item: 'charging module', spec: `${rating} ${phases}`, unit: 'each', basis: 'one of each charger' }),
 );
 
 /**

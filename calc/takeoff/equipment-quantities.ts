@@ -1,6 +1,6 @@
 import { EQUIPMENT_WORDS } from '../../routing/site/schema/vocabulary.ts';
 import type { Equipment } from '../../routing/site/site.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 /** Equipment that stands on a pad; boards on a wall or a rack have none. Common practice, no source. */
@@ -13,7 +13,7 @@ const padFeet = ({ size: [width, depth] }: Equipment): number =>
   Math.ceil((width + 2 * PAD_EDGE) * (depth + 2 * PAD_EDGE) - 1e-9);
 
 const padKind = byWords((feet) =>
-  kindOf({
+  takeoffKind({
     item: 'equipment pad',
     spec: `concrete, ${feet} sq ft`,
     unit: 'each',
@@ -27,7 +27,7 @@ export function equipmentQuantities(equipment: readonly Equipment[]): Tally {
   for (const piece of equipment) {
     if (piece.kind === 'source' || piece.existing === true) continue;
     add(
-      kindOf({ item: EQUIPMENT_WORDS[piece.kind], spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }),
+      takeoffKind({ item: EQUIPMENT_WORDS[piece.kind], spec: ratingOf(piece), unit: 'each', basis: 'as drawn' }),
       piece.id,
       1,
     );

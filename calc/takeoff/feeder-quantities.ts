@@ -1,15 +1,15 @@
 import type { Equipment, Pullpoint, Rules } from '../../routing/site/site.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import { conductorSpec, wireSpec } from '../prices/spec.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
 import { addFeederRaceways } from './feeders/feeder-raceways.ts';
 import { feederStretches } from './feeders/feeder-stretches.ts';
-import { type Aloft, ON_GROUND, plus, times } from './high.ts';
+import { type Aloft, ON_GROUND, plusAloft, times } from './high.ts';
 import { type Add, type Tally, tallying } from './tally.ts';
 
 const terminationKind = byWords((spec) =>
-  kindOf({
+  takeoffKind({
     item: 'termination',
     spec,
     unit: 'each',
@@ -17,14 +17,14 @@ const terminationKind = byWords((spec) =>
   }),
 );
 const lugKind = byWords((spec) =>
-  kindOf({
+  takeoffKind({
     item: 'lug',
     spec,
     unit: 'each',
     basis: 'one of each conductor of a feeder at a transformer, which comes without; common practice',
   }),
 );
-const FEEDER_TEST = kindOf({
+const FEEDER_TEST = takeoffKind({
   item: 'test',
   spec: 'feeder, insulation resistance',
   unit: 'each',
@@ -50,7 +50,7 @@ export function feederQuantities(
     const lugged = [feeder.from, feeder.to].filter((id) => transformers.has(id)).length;
     const aloft = feederStretches(conduit, pullpoints, rules.joinTolerance, rules.workHeight)
       .flatMap(({ straights }) => straights)
-      .reduce((sum, straight) => plus(sum, straight.aloft), ON_GROUND);
+      .reduce((sum, straight) => plusAloft(sum, straight.aloft), ON_GROUND);
     addFeederConductors(conduit, lugged, aloft, rules, add);
     addFeederRaceways(conduit, pullpoints, tables, rules, add);
     add(FEEDER_TEST, feeder.id, feeder.conductor.sets);
@@ -70,7 +70,7 @@ function addFeederConductors(
   for (const { use, size, insulation, count } of conductors) {
     const all = count * sets;
     add(
-      kindOf({
+      takeoffKind({
         item: use === 'line' ? 'feeder conductor' : `feeder ${use} conductor`,
         spec: conductorSpec(size, metal, insulation),
         unit: 'ft',

@@ -1,8 +1,8 @@
 import type { BentTradeSize, Method } from '../../routing/site/schema/vocabulary.ts';
-import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import { byWords, type TakeoffKind, takeoffKind } from '../prices/kind.ts';
 import { degreesInWords, racewaySpec, STICK } from '../prices/spec.ts';
 import { elbowsFor, isBent } from './bends.ts';
-import { type Aloft, ON_GROUND, plus, shareOf, times } from './high.ts';
+import { type Aloft, ON_GROUND, plusAloft, shareAloft, times } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** A straight of a conduit, and the corner that it ends in. */
@@ -20,9 +20,9 @@ export interface Straight {
 const COMES_JOINED: ReadonlySet<Method> = new Set(['PVC40', 'PVC80', 'RMC', 'IMC']);
 
 interface FittingKinds {
-  readonly coupling: Kind;
-  readonly bend: Kind;
-  elbow(degrees: number): Kind;
+  readonly coupling: TakeoffKind;
+  readonly bend: TakeoffKind;
+  elbow(degrees: number): TakeoffKind;
 }
 
 export const fittingKinds = byWords((method, tradeSize): FittingKinds => {
@@ -32,8 +32,8 @@ export const fittingKinds = byWords((method, tradeSize): FittingKinds => {
     ? `sticks come ${method.startsWith('PVC') ? 'belled' : 'with one'}: one at each elbow, and where the method changes`
     : `between the ${STICK} ft sticks from elbow to elbow, and one more than elbows at each corner that has any${wet}`;
   return {
-    coupling: kindOf({ item: 'coupling', spec, unit: 'each', basis: joined }),
-    bend: kindOf({
+    coupling: takeoffKind({ item: 'coupling', spec, unit: 'each', basis: joined }),
+    bend: takeoffKind({
       item: 'field bend',
       spec,
       unit: 'each',
@@ -45,7 +45,7 @@ export const fittingKinds = byWords((method, tradeSize): FittingKinds => {
 });
 
 const elbowKind = byWords((spec, degrees) =>
-  kindOf({
+  takeoffKind({
     item: 'elbow',
     spec: `${spec}, ${degrees}`,
     unit: 'each',
@@ -86,7 +86,7 @@ export function addFittings(
   for (const { feet, aloft, turn, turnAloft } of straights) {
     const length = lengths.at(-1)!;
     length.feet += feet;
-    length.aloft = plus(length.aloft, aloft);
+    length.aloft = plusAloft(length.aloft, aloft);
     if (turn === 0) continue;
     if (bends) {
       add(bend, of, count, times(turnAloft, count));
@@ -97,14 +97,14 @@ export function addFittings(
     for (const degrees of elbows) add(elbow(degrees), of, count, times(turnAloft, count));
     const joints = elbows.length + (comesJoined ? 0 : 1);
     couplings += joints;
-    couplingsAloft = plus(couplingsAloft, times(turnAloft, joints));
+    couplingsAloft = plusAloft(couplingsAloft, times(turnAloft, joints));
     lengths.push({ feet: 0, aloft: ON_GROUND });
   }
   if (!comesJoined)
     for (const { feet, aloft } of lengths) {
       const joints = jointsIn(feet);
       couplings += joints;
-      couplingsAloft = plus(couplingsAloft, shareOf(aloft, feet, joints));
+      couplingsAloft = plusAloft(couplingsAloft, shareAloft(aloft, feet, joints));
     }
   add(coupling, of, couplings * count, times(couplingsAloft, count));
   return lengths.map(({ feet }) => feet).filter((feet) => feet > FULL);

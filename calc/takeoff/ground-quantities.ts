@@ -1,13 +1,13 @@
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Surface } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Raceway } from '../../routing/site/site.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import type { FeederConduit } from '../supply/feeders/feeder-conduit.ts';
 import { type Tally, tallying } from './tally.ts';
 import { trenches, trenchWidth } from './trench.ts';
 
 /** One hole for one conduit. */
-export const CORE_DRILL = kindOf({
+export const CORE_DRILL = takeoffKind({
   item: 'core drill',
   spec: 'through paving',
   unit: 'each',
@@ -26,7 +26,7 @@ const SWELL = 1.25;
 const trenchKinds = byWords((ground, size) => {
   const [surface, depth] = ground.split(' ') as [Surface, string];
   const wide = `${size} in wide`;
-  const row = (item: string, spec: string, basis: string, unit = 'ft') => kindOf({ item, spec, unit, basis });
+  const row = (item: string, spec: string, basis: string, unit = 'ft') => takeoffKind({ item, spec, unit, basis });
   return {
     trench: row(
       'trench',

@@ -1,19 +1,19 @@
 import { bollardsNear } from '../../routing/checks/access/guard-findings.ts';
 import { kept } from '../../routing/kept/kept.ts';
 import type { Column, Drop } from '../../routing/site/site.ts';
-import { kindOf } from '../prices/kind.ts';
+import { takeoffKind } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
 /** Bollards to a pedestal by which none is drawn. */
 const USUAL = 2;
-const BOLLARD = kindOf({
+const BOLLARD = takeoffKind({
   item: 'bollard',
   spec: 'at a pedestal',
   unit: 'each',
   basis: 'those drawn within 4 ft of a pedestal, each once; two at each pedestal by which none is; common practice',
 });
 
-const BOLLARD_FOOTING = kindOf({
+const BOLLARD_FOOTING = takeoffKind({
   item: 'bollard footing',
   spec: 'concrete, 18 in across, 36 in deep',
   unit: 'each',

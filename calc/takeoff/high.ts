@@ -1,7 +1,7 @@
 import { between, distance } from '../../routing/plane/space.ts';
 import type { Place } from '../../routing/site/schema/vocabulary.ts';
 import type { Point3, Rules } from '../../routing/site/site.ts';
-import type { Way } from '../branches/way.ts';
+import type { ConduitWay } from '../branches/way.ts';
 
 /** What lies higher, feet, is worked from a ladder, and from a lift: a rule of the site. */
 export type WorkHeight = Rules['workHeight'];
@@ -23,11 +23,11 @@ export const aloftAt = (z: number, { ladder, lift }: WorkHeight): Aloft =>
 export const times = ({ high, lift }: Aloft, count: number): Aloft =>
   high === 0 ? ON_GROUND : { high: high * count, lift: lift * count };
 
-export const plus = (a: Aloft, b: Aloft): Aloft =>
+export const plusAloft = (a: Aloft, b: Aloft): Aloft =>
   b.high === 0 ? a : a.high === 0 ? b : { high: a.high + b.high, lift: a.lift + b.lift };
 
 /** A quantity of what lies along so many feet, by how much of these is aloft. */
-export const shareOf = (aloft: Aloft, feet: number, quantity: number): Aloft =>
+export const shareAloft = (aloft: Aloft, feet: number, quantity: number): Aloft =>
   feet > 0 ? times(aloft, quantity / feet) : ON_GROUND;
 
 /** Feet of a straight over a height. */
@@ -47,10 +47,10 @@ function straightAloft(a: Point3, b: Point3, { ladder, lift }: WorkHeight): Alof
 export const aloftAlong = (path: readonly Point3[], place: Place, heights: WorkHeight): Aloft =>
   place === 'underground'
     ? ON_GROUND
-    : path.slice(1).reduce((feet, to, i) => plus(feet, straightAloft(path[i]!, to, heights)), ON_GROUND);
+    : path.slice(1).reduce((feet, to, i) => plusAloft(feet, straightAloft(path[i]!, to, heights)), ON_GROUND);
 
 /** The same between two distances of a way. */
-export function aloftOn(way: Way, from: number, to: number, heights: WorkHeight): Aloft {
+export function aloftOn(way: ConduitWay, from: number, to: number, heights: WorkHeight): Aloft {
   let feet = ON_GROUND;
   way.places.forEach((place, leg) => {
     const [start, end] = [way.at[leg]!, way.at[leg + 1]!];
@@ -58,7 +58,7 @@ export function aloftOn(way: Way, from: number, to: number, heights: WorkHeight)
     if (place === 'underground' || high <= low) return;
     const at = (distanceAlong: number): Point3 =>
       between(way.points[leg]!, way.points[leg + 1]!, (distanceAlong - start) / (end - start));
-    feet = plus(feet, straightAloft(at(low), at(high), heights));
+    feet = plusAloft(feet, straightAloft(at(low), at(high), heights));
   });
   return feet;
 }

@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Site } from '../../routing/site/site.ts';
-import { kindOf } from '../prices/kind.ts';
+import { takeoffKind } from '../prices/kind.ts';
 import { feederWays } from '../supply/feeders/feeder-ways.ts';
 import { feederIsOver } from '../supply/tree/over-limit.ts';
 import { treeOf } from '../supply/tree/supply-lines.ts';
@@ -25,7 +25,7 @@ const overTally = kept(({ nodes }: SupplyTree, lengths: readonly (number | null)
   nodes.forEach((node, place) => {
     const { feeder, primary, system } = node;
     if (feeder === null || feeder.existing === true || !feederIsOver(tables, node)) return;
-    const kind = kindOf({
+    const kind = takeoffKind({
       item: 'feeder over 1,000 V',
       spec: `${(primary ?? system).volts} V`,
       unit: 'ft',

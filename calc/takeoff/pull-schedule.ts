@@ -12,7 +12,7 @@ import { GROUNDING_COLOR, lineColors, neutralColor, PILOT_COLOR } from './line-c
 type Pulled = Pick<PlanFile, 'circuits' | 'takeoff'> & { readonly branches: readonly EquipmentBranches[] };
 
 /** One pull of conductors of one length. */
-export interface Pull {
+export interface ScheduledPull {
   /** The circuit by its charger, the feeder, or the conduit whose grounding conductor it is. */
   readonly of: string;
   readonly kind: 'circuit' | 'grounding' | 'feeder';
@@ -33,16 +33,16 @@ export interface Pull {
  * The pulls of a job as a crew makes them: feeders by set, then each home run, its circuits the longest first and the
  * grounding conductors of its conduits, with the reel that the cutting plan takes each from.
  */
-export function pullSchedule(site: Site, plan: Pulled): readonly Pull[] {
+export function pullSchedule(site: Site, plan: Pulled): readonly ScheduledPull[] {
   return [...feederPulls(site), ...branchPulls(site, plan)];
 }
 
 const upwards = (feet: number): number => Math.ceil(feet - 1e-9);
 
-function feederPulls(site: Site): readonly Pull[] {
+function feederPulls(site: Site): readonly ScheduledPull[] {
   const nodes = new Map(treeOf(site).nodes.map((node) => [node.feeder?.id, node]));
   const { waste, allowance } = site.rules;
-  return feederConduits(site, tablesOf(site.rules)).flatMap((conduit): Pull[] => {
+  return feederConduits(site, tablesOf(site.rules)).flatMap((conduit): ScheduledPull[] => {
     const { feeder, method, tradeSize, length, conductors } = conduit;
     const node = nodes.get(feeder.id);
     if (feeder.existing === true || node === undefined) return [];
@@ -68,7 +68,7 @@ function feederPulls(site: Site): readonly Pull[] {
   });
 }
 
-function branchPulls({ chargers, rules }: Site, plan: Pulled): readonly Pull[] {
+function branchPulls({ chargers, rules }: Site, plan: Pulled): readonly ScheduledPull[] {
   const reelOf = reels(plan);
   const volts = new Map(chargers.map(({ id, volts: own }) => [id, own]));
   const phases = new Map(plan.circuits.map(({ charger, phases: own }) => [charger, own]));
@@ -83,9 +83,9 @@ function branchPulls({ chargers, rules }: Site, plan: Pulled): readonly Pull[] {
       .flatMap(({ spec, parts }) => parts.map(({ of, quantity }) => [of, { spec, feet: quantity }] as const)),
   );
   return plan.branches.flatMap(({ homeRuns }) =>
-    homeRuns.flatMap(({ circuits, conduits }): Pull[] => {
+    homeRuns.flatMap(({ circuits, conduits }): ScheduledPull[] => {
       const byLength = [...circuits].sort((a, b) => b.way.run.conductorLength! - a.way.run.conductorLength!);
-      const lines = byLength.map(({ charger, from, conductor, pilot, conduits: through, way }): Pull => {
+      const lines = byLength.map(({ charger, from, conductor, pilot, conduits: through, way }): ScheduledPull => {
         const spec = conductorSpec(conductor.size, conductor.metal, conductor.insulation);
         const colors = lineColors(phases.get(charger)!, volts.get(charger)!);
         const wire = conductorSpec('14', 'copper', rules.insulation);
@@ -102,7 +102,7 @@ function branchPulls({ chargers, rules }: Site, plan: Pulled): readonly Pull[] {
           reels: pullOf(specs, charger),
         };
       });
-      const grounds = conduits.flatMap((conduit, i): Pull[] => {
+      const grounds = conduits.flatMap((conduit, i): ScheduledPull[] => {
         const green = greens.get(conduit.id);
         if (green === undefined) return [];
         // It goes on through what is only coupled on.

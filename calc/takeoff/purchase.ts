@@ -1,6 +1,6 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
-import { sizeOf } from '../prices/sizes-in.ts';
+import { firstSize } from '../prices/sizes-in.ts';
 import { STICK } from '../prices/spec.ts';
 import { isSubmitted, leadWeeks, PACKAGES, type Package, packageOf, packOf } from './packages.ts';
 import { cuttingOf } from './rows.ts';
@@ -49,7 +49,7 @@ export const purchaseOf = kept((takeoff: readonly TakeoffRow[]): readonly Purcha
   return PACKAGES.flatMap((name) => lines.filter((line) => line.package === name));
 });
 
-const inchesOf = (spec: string): number | null => sizeOf(spec, 'in');
+const inchesOf = (spec: string): number | null => firstSize(spec, 'in');
 
 function pieceLine(own: Package, { item, spec, quantity, bought, unit, parts, of }: TakeoffRow): PurchaseLine {
   const needed = parts.reduce((sum, part) => sum + part.quantity, 0);

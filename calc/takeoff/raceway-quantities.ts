@@ -4,8 +4,8 @@ import { expansion, fittingLength } from '../branches/expansion.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import type { Piece } from '../branches/piece.ts';
 import { aboveGround, straightsOf } from '../branches/straights.ts';
-import { legAt, NO_LENGTH, pointAt, type Way } from '../branches/way.ts';
-import { byWords, type Kind, kindOf } from '../prices/kind.ts';
+import { type ConduitWay, legAt, NO_LENGTH, pointAt } from '../branches/way.ts';
+import { byWords, type TakeoffKind, takeoffKind } from '../prices/kind.ts';
 import { racewaySpec } from '../prices/spec.ts';
 import { hungFeet, tapFeet } from '../steel/lays.ts';
 import type { CodeTables } from '../tables/code-tables.ts';
@@ -14,7 +14,7 @@ import { isBent } from './bends.ts';
 import { addBushings } from './bushings.ts';
 import { addFittings, fittingKinds, type Straight } from './fittings.ts';
 import { CORE_DRILL } from './ground-quantities.ts';
-import { aloftAt, aloftOn, ON_GROUND, plus, shareOf, type WorkHeight } from './high.ts';
+import { aloftAt, aloftOn, ON_GROUND, plusAloft, shareAloft, type WorkHeight } from './high.ts';
 import type { Add } from './tally.ts';
 
 /** Conduit this short between boxes needs no strap of its own, ft. Common practice. */
@@ -45,14 +45,17 @@ export function addRaceways(
       [piece.end, piece.to],
     ] as const;
     const boxed = ends.filter(([{ kind }]) => kind !== 'coupling');
-    const endsAloft = boxed.reduce((sum, [, at]) => plus(sum, aloftAt(pointAt(way, at)[2], workHeight)), ON_GROUND);
+    const endsAloft = boxed.reduce(
+      (sum, [, at]) => plusAloft(sum, aloftAt(pointAt(way, at)[2], workHeight)),
+      ON_GROUND,
+    );
     if (method !== 'tray') {
       add(kinds.connector, conduit, boxed.length, endsAloft);
       const { conductors } = homeRun.packings[i]!;
       addBushings(tables, method, tradeSize, conductors, conduit, boxed.length, endsAloft, add);
     }
     const exposed = aboveGround(way, piece.from, piece.to);
-    const along = (count: number) => shareOf(aloft, exposed, count);
+    const along = (count: number) => shareAloft(aloft, exposed, count);
     // What hangs along raceways is counted with its hangers and trapezes.
     const hung = hungFeet(way, piece.from, piece.to);
     const straps =
@@ -70,11 +73,11 @@ export function addRaceways(
 }
 
 interface RacewayKinds {
-  readonly raceway: Kind;
-  readonly connector: Kind;
-  readonly support: Kind;
-  readonly hanger: Kind;
-  readonly expansion: Kind;
+  readonly raceway: TakeoffKind;
+  readonly connector: TakeoffKind;
+  readonly support: TakeoffKind;
+  readonly hanger: TakeoffKind;
+  readonly expansion: TakeoffKind;
 }
 
 /** Straps on what leads on from where a conduit hangs, whose supports there do for the code distance too. */
@@ -84,10 +87,15 @@ function besides(tables: CodeTables, method: Method, tradeSize: string | null, f
 
 export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
   const spec = racewaySpec(method as Method, tradeSize === '' ? null : tradeSize);
-  const each = (item: string, basis: string): Kind => kindOf({ item, spec, unit: 'each', basis });
+  const each = (item: string, basis: string): TakeoffKind => takeoffKind({ item, spec, unit: 'each', basis });
   const wet = method === 'EMT' ? '; raintight outdoors' : '';
   return {
-    raceway: kindOf({ item: 'raceway', spec, unit: 'ft', basis: 'length of the conduits, taken square at corners' }),
+    raceway: takeoffKind({
+      item: 'raceway',
+      spec,
+      unit: 'ft',
+      basis: 'length of the conduits, taken square at corners',
+    }),
     connector: each('connector', `one at each end of a conduit in a box or equipment${wet}`),
     support: each(
       method === 'tray' ? 'tray support' : 'strap',
@@ -102,7 +110,7 @@ export const racewayKinds = byWords((method, tradeSize): RacewayKinds => {
 });
 
 /** How often a conduit in the ground comes through paving between two distances of its way. */
-function drills(way: Way, from: number, to: number): number {
+function drills(way: ConduitWay, from: number, to: number): number {
   let count = 0;
   way.places.forEach((place, leg) => {
     const [start, end] = [way.at[leg]!, way.at[leg + 1]!];
@@ -114,7 +122,7 @@ function drills(way: Way, from: number, to: number): number {
 }
 
 /** Straights of a conduit with their corners; where it is only coupled on, the corner there is its own. */
-function straightsWith(piece: Piece, way: Way, heights: WorkHeight): readonly Straight[] {
+function straightsWith(piece: Piece, way: ConduitWay, heights: WorkHeight): readonly Straight[] {
   return straightsOf(piece, way).map(([from, to, inside]): Straight => {
     const isCoupled = piece.end.kind === 'coupling' && to === piece.to;
     return {

@@ -5,7 +5,7 @@ import { byWords } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
 import type { CutGroup } from './stock.ts';
 import { type Stocked, stockKey, stockRow, stocksOf } from './stocking.ts';
-import { type Part, partsOf, type Sum } from './tally.ts';
+import { type Sum, type TalliedPart, talliedParts } from './tally.ts';
 
 /** Items in the order in which an estimator walks a job: from the supply out to the cord. */
 const ORDER: ReadonlyMap<string, number> = new Map(
@@ -109,7 +109,7 @@ export const cuttingOf = (row: TakeoffRow): CutGroup | null => cuttings.get(row)
  * Takeoff rows of sums, in an estimator's order: waste added to what is cut from stock, and the sticks and reels that it is
  * cut from, as the cutting plan has them.
  */
-export function rowsOf(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
+export function takeoffRows(sums: readonly Sum[], rules: Rules): readonly TakeoffRow[] {
   const rows: { readonly place: string; readonly row: TakeoffRow }[] = [];
   const stocks = stocksOf(sums, rules);
   for (const sum of sums) {
@@ -154,7 +154,7 @@ function rowOf(
   basis: string,
   stocked: Stocked | undefined,
 ): TakeoffRow {
-  let parts: readonly Part[] | undefined;
+  let parts: readonly TalliedPart[] | undefined;
   let of: readonly string[] | undefined;
   const row: TakeoffRow = {
     item,
@@ -165,7 +165,7 @@ function rowOf(
     unit,
     basis,
     get parts() {
-      parts ??= partsOf(sum);
+      parts ??= talliedParts(sum);
       return parts;
     },
     get of() {

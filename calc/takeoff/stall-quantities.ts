@@ -1,20 +1,20 @@
 import type { Charger, Stall } from '../../routing/site/site.ts';
-import { kindOf } from '../prices/kind.ts';
+import { takeoffKind } from '../prices/kind.ts';
 import { type Tally, tallying } from './tally.ts';
 
-const STRIPING = kindOf({
+const STRIPING = takeoffKind({
   item: 'striping',
   spec: 'lines and stencil of a stall',
   unit: 'each',
   basis: 'one of each stall that a charger serves; common practice',
 });
-const SIGN = kindOf({
+const SIGN = takeoffKind({
   item: 'sign',
   spec: 'charging only, on its post',
   unit: 'each',
   basis: 'one of each stall that a charger serves; common practice',
 });
-const WHEEL_STOP = kindOf({
+const WHEEL_STOP = takeoffKind({
   item: 'wheel stop',
   spec: 'pinned',
   unit: 'each',
@@ -22,13 +22,13 @@ const WHEEL_STOP = kindOf({
 });
 
 /** Stalls that chargers serve: those from pedestals apart. */
-export interface Served {
+export interface StallsServed {
   readonly all: ReadonlySet<string>;
   readonly fromPedestals: ReadonlySet<string>;
 }
 
 /** The stalls that chargers serve; `pedestals` are the drops that are one. */
-export function servedStalls(chargers: readonly Charger[], pedestals: ReadonlySet<string>): Served {
+export function stallsServedBy(chargers: readonly Charger[], pedestals: ReadonlySet<string>): StallsServed {
   return {
     all: new Set(chargers.flatMap(({ stalls }) => stalls)),
     fromPedestals: new Set(chargers.flatMap(({ stalls, drop }) => (pedestals.has(drop) ? stalls : []))),
@@ -36,7 +36,7 @@ export function servedStalls(chargers: readonly Charger[], pedestals: ReadonlySe
 }
 
 /** What is painted and set at stalls that are served. */
-export function stallQuantities(stalls: readonly Stall[], { all, fromPedestals }: Served): Tally {
+export function stallQuantities(stalls: readonly Stall[], { all, fromPedestals }: StallsServed): Tally {
   const { add, tally } = tallying();
   for (const { id } of stalls) {
     if (!all.has(id)) continue;

@@ -2,7 +2,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import { STICK } from '../prices/spec.ts';
 import { cut } from './cut.ts';
 import { fitMany } from './cutting/fit-many.ts';
-import type { Part } from './tally.ts';
+import type { TalliedPart } from './tally.ts';
 
 /** Reels that conductors are bought on, feet. Common practice, no source. */
 const PUT_UPS = [500, 1000, 2500] as const;
@@ -55,7 +55,7 @@ export interface CutGroup {
  * @param waste share of the length
  */
 export const cutGroup = kept(
-  (_first: Part, parts: readonly Part[], way: StockWay, spec: string, waste: number): CutGroup => {
+  (_first: TalliedPart, parts: readonly TalliedPart[], way: StockWay, spec: string, waste: number): CutGroup => {
     const pieces = parts.flatMap(({ of, quantity, cut: lengths = [quantity] }) =>
       lengths.map((length): CutPiece => ({ of, length })),
     );

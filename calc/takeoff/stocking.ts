@@ -1,10 +1,10 @@
 import { kept } from '../../routing/kept/kept.ts';
 import type { Rules } from '../../routing/site/site.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
-import type { Kind } from '../prices/kind.ts';
+import type { TakeoffKind } from '../prices/kind.ts';
 import { STICK } from '../prices/spec.ts';
 import { type CutGroup, cutGroup, type StockWay } from './stock.ts';
-import { partsOf, type Sum } from './tally.ts';
+import { type Sum, talliedParts } from './tally.ts';
 
 /** What is cut from stock, and how it is bought. */
 const STOCKED: ReadonlyMap<string, StockWay> = new Map([
@@ -19,7 +19,7 @@ const STOCKED: ReadonlyMap<string, StockWay> = new Map([
   ].map((item) => [item, 'length'] as const),
 ]);
 
-const wayOf = ({ item, spec }: Kind): StockWay | undefined => {
+const wayOf = ({ item, spec }: TakeoffKind): StockWay | undefined => {
   const way = STOCKED.get(item);
   // Flexible conduit comes in coils, of which a length is cut.
   return way === 'stick' && spec.startsWith('LFMC') ? 'length' : way;
@@ -34,11 +34,12 @@ export interface Stocked {
 }
 
 /** Waste of what is bought for a kind: of conductors or of raceways. */
-const wasteOf = (way: StockWay, { item }: Kind, { waste }: Pick<Rules, 'waste'>): number =>
+const wasteOf = (way: StockWay, { item }: TakeoffKind, { waste }: Pick<Rules, 'waste'>): number =>
   way === 'stick' || item.endsWith('raceway') ? waste.raceway : waste.conductor;
 
 /** What two sums have in common that are cut from the same stock. */
-export const stockKey = ({ item, spec }: Kind): string => `${STOCKED.get(item) === 'stick' ? 'raceway' : item} ${spec}`;
+export const stockKey = ({ item, spec }: TakeoffKind): string =>
+  `${STOCKED.get(item) === 'stick' ? 'raceway' : item} ${spec}`;
 
 /** The sums that are cut from stock, together where they are cut from the same. */
 export function stocksOf(sums: readonly Sum[], rules: Rules): ReadonlyMap<string, Stocked> {
@@ -56,7 +57,7 @@ export function stocksOf(sums: readonly Sum[], rules: Rules): ReadonlyMap<string
       const way = wayOf(kind)!;
       const share = wasteOf(way, kind, rules);
       const cutting = kept((): CutGroup => {
-        const parts = own.flatMap(partsOf);
+        const parts = own.flatMap(talliedParts);
         return cutGroup(parts[0]!, parts, way, kind.spec, share);
       });
       return [key, { way, spec: kind.spec, sums: own, cutting }];
@@ -66,7 +67,7 @@ export function stocksOf(sums: readonly Sum[], rules: Rules): ReadonlyMap<string
 
 /** Sticks or reels that something is cut from, counted when they are asked for. */
 export function stockRow({ way, spec, sums, cutting }: Stocked): TakeoffRow {
-  const parts = kept(() => sums.flatMap(partsOf));
+  const parts = kept(() => sums.flatMap(talliedParts));
   const of = kept(() => [...new Set(parts().map((part) => part.of))]);
   return {
     item: way === 'stick' ? 'raceway stick' : 'reel',

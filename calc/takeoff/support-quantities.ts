@@ -1,7 +1,7 @@
 import { kept } from '../../routing/kept/kept.ts';
 import { distance } from '../../routing/plane/space.ts';
 import type { Member } from '../../routing/site/site.ts';
-import { byWords, kindOf } from '../prices/kind.ts';
+import { byWords, takeoffKind } from '../prices/kind.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { type OnTrapeze, tiersOf, widthFor } from '../steel/trapeze.ts';
 import { type Aloft, aloftAlong, aloftAt, times, type WorkHeight } from './high.ts';
@@ -9,7 +9,7 @@ import { racewayKinds } from './raceway-quantities.ts';
 import { type Add, addedUp, type Tally, tallying } from './tally.ts';
 
 const trapezeKind = byWords((inches) =>
-  kindOf({
+  takeoffKind({
     item: 'trapeze',
     spec: `${inches} in`,
     unit: 'each',
@@ -17,14 +17,14 @@ const trapezeKind = byWords((inches) =>
       'channel where conduits overhead hang side by side: as wide as they are with 1 in between and 1-1/2 in to each rod, 36 in at most; at the closest of their code spacings and where the steel is',
   }),
 );
-const ROD = kindOf({
+const ROD = takeoffKind({
   item: 'threaded rod',
   spec: '3/8 in',
   unit: 'ft',
   basis: 'two for each trapeze, from the steel over it down to it; 2 ft each where no steel is drawn',
 });
-const CLAMP = kindOf({ item: 'beam clamp', spec: '3/8 in', unit: 'each', basis: 'two for each trapeze' });
-const STRINGER = kindOf({
+const CLAMP = takeoffKind({ item: 'beam clamp', spec: '3/8 in', unit: 'each', basis: 'two for each trapeze' });
+const STRINGER = takeoffKind({
   item: 'stringer',
   spec: 'channel',
   unit: 'ft',

@@ -1,6 +1,6 @@
 /** Parts of the work that an estimator sums apart. */
 export const SYSTEMS = ['feeder', 'equipment', 'branches', 'drops', 'ground'] as const;
-export type System = (typeof SYSTEMS)[number];
+export type TakeoffSystem = (typeof SYSTEMS)[number];
 
 /** What is dug, drilled, poured, painted and set. */
 export const GROUND_WORK: readonly string[] = [
@@ -36,7 +36,7 @@ export const GEAR: readonly string[] = [
   'system bonding jumper',
 ];
 
-const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
+const SYSTEM_OF: ReadonlyMap<string, TakeoffSystem> = new Map<string, TakeoffSystem>([
   ...['service equipment', 'switchboard', 'panelboard', 'transformer', 'disconnect', 'inverter'].map(
     (item) => [item, 'equipment'] as const,
   ),
@@ -57,7 +57,7 @@ const SYSTEM_OF: ReadonlyMap<string, System> = new Map<string, System>([
 ]);
 
 /** The system that an item of the takeoff belongs to. */
-export function systemOf(item: string, spec: string): System {
+export function takeoffSystem(item: string, spec: string): TakeoffSystem {
   const isOf = (what: string): boolean => spec.startsWith(what);
   if (item === 'test') return isOf('feeder') ? 'feeder' : isOf('charger') ? 'drops' : 'branches';
   if (item.startsWith('feeder ')) return 'feeder';

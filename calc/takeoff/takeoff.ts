@@ -8,7 +8,7 @@ import type { Charger, Drop, Equipment, Feeder, Pullpoint, Rules, Site, Stall } 
 import type { EquipmentBranches } from '../branches/equipment-branches.ts';
 import type { NamedHomeRun } from '../branches/named.ts';
 import { branchBreaker } from '../circuits/branch.ts';
-import type { Box, Handhole, PhasePair } from '../plan-file/branches.ts';
+import type { Handhole, PhasePair, PlannedBox } from '../plan-file/branches.ts';
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import type { RacewaySupports } from '../steel/raceway-supports.ts';
 import { bondedOf } from '../supply/bonding/bonded.ts';
@@ -32,17 +32,17 @@ import { guardQuantities } from './guard-quantities.ts';
 import type { WorkHeight } from './high.ts';
 import { overLimitTally } from './over-limit-quantities.ts';
 import { addRaceways } from './raceway-quantities.ts';
-import { rowsOf } from './rows.ts';
-import { servedStalls, stallQuantities } from './stall-quantities.ts';
+import { takeoffRows } from './rows.ts';
+import { stallQuantities, stallsServedBy } from './stall-quantities.ts';
 import { stringerQuantities, supportQuantities } from './support-quantities.ts';
 import { addedUp, type Tally, tallying } from './tally.ts';
 
 /** Boxes beside those that equipment has of its own. */
 export interface BoxesBesides {
   /** Those that several pieces of equipment may come to. */
-  readonly shared: readonly Box[];
+  readonly shared: readonly PlannedBox[];
   /** At the pull points that only feeders pass. */
-  readonly onFeeders: readonly Box[];
+  readonly onFeeders: readonly PlannedBox[];
   /** All boxes in the ground. */
   readonly handholes: readonly Handhole[];
 }
@@ -91,7 +91,7 @@ export function takeoff(
     ...chunks.map((chunk) => dropsTally(chunk, chargersAt, units, workHeight)),
     guardQuantities(guards.pedestals, guards.bollards),
   ];
-  return rowsOf([...totalOf(tallies).values()], rules);
+  return takeoffRows([...totalOf(tallies).values()], rules);
 }
 
 /** Tallies added up in a tree of sums, so that one of them changes only the sums above it. */
@@ -111,7 +111,9 @@ const feedersTally = kept(
     rules: Rules,
   ): Tally => feederQuantities(conduits, pullpoints, equipment, tables, rules),
 );
-const aboveGrade = kept((boxes: readonly Box[]): readonly Box[] => boxes.filter(({ under }) => under === null));
+const aboveGrade = kept((boxes: readonly PlannedBox[]): readonly PlannedBox[] =>
+  boxes.filter(({ under }) => under === null),
+);
 const bondingTally = kept(bondingQuantities);
 const devicesTally = kept(deviceQuantities);
 const disconnectsTally = kept(disconnectQuantities);
@@ -123,7 +125,7 @@ const idlePullsTally = kept(idlePullpointQuantities);
 const sharedBoxesTally = kept(
   (
     _pullpoints: readonly Pullpoint[],
-    boxes: readonly Box[],
+    boxes: readonly PlannedBox[],
     pedestals: ReadonlySet<string>,
     { sections }: CodeTables,
     heights: WorkHeight,
@@ -132,7 +134,7 @@ const sharedBoxesTally = kept(
 const handholesTally = kept(handholeQuantities);
 const groundTally = kept(groundQuantities);
 const servedFrom = kept((chargers: readonly Charger[], pedestals: ReadonlySet<string>) =>
-  servedStalls(chargers, pedestals),
+  stallsServedBy(chargers, pedestals),
 );
 const stallChunks = chunking<Stall>(512);
 const stallsTally = kept(stallQuantities);

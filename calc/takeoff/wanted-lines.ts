@@ -1,7 +1,7 @@
 import type { TakeoffRow } from '../plan-file/takeoff.ts';
 import { isGuess, lineFor, listedAs } from '../prices/line-for.ts';
-import { keyOf, type PriceList } from '../prices/price-list.ts';
-import { COLUMNS } from '../prices/price-sheet.ts';
+import { type PriceList, priceKey } from '../prices/price-list.ts';
+import { PRICE_COLUMNS } from '../prices/price-sheet.ts';
 import { PRICED_WITH_ANOTHER } from './cost.ts';
 
 /** A line that a price list should have for a job. */
@@ -25,7 +25,7 @@ export function wantedLines(takeoff: readonly TakeoffRow[], list: PriceList | nu
     const why = whyWanted(item, spec, unit, list);
     if (why === null) continue;
     const [as, of] = listedAs(item, spec);
-    const key = keyOf(as, of);
+    const key = priceKey(as, of);
     wanted.set(key, { item: as, spec: of, unit, quantity: (wanted.get(key)?.quantity ?? 0) + quantity, why });
   }
   return [...wanted.values()];
@@ -40,7 +40,7 @@ function whyWanted(item: string, spec: string, unit: string, list: PriceList | n
 
 /** Wanted lines as a price file to be filled in: material and hours are empty, the last two columns are for who fills it in. */
 export const wantedSheet = (lines: readonly WantedLine[]): readonly (readonly (string | number | null)[])[] => [
-  [...COLUMNS, 'quantity', 'why'],
+  [...PRICE_COLUMNS, 'quantity', 'why'],
   ...lines.map(({ item, spec, unit, quantity, why }) => [
     item,
     spec,

@@ -7,7 +7,7 @@ import { fill } from '../branches/fill.ts';
 import { isNipple } from '../branches/home-run.ts';
 import { lengthByKind } from '../branches/member.ts';
 import { branchSize } from '../circuits/branch-size.ts';
-import { type Cord, cord } from '../circuits/cord.ts';
+import { cord, type SizedCord } from '../circuits/cord.ts';
 import { explained, SILENT, type Step, type Tell } from '../words/explain.ts';
 
 const branchesOf = (site: Site): readonly EquipmentBranches[] =>
@@ -48,7 +48,7 @@ export function whyConduit(site: Site, conduit: string): readonly Step[] {
  * The cord of a charger by the tables, as long as its drop has it, at the ambient of the site; null where no size of them
  * carries its amperes, and where there is no such charger.
  */
-export function cordOf(site: Site, charger: string, tell: Tell = SILENT): Cord | null {
+export function cordOf(site: Site, charger: string, tell: Tell = SILENT): SizedCord | null {
   const one = site.chargers.find(({ id }) => id === charger);
   const drop = site.drops.find(({ id }) => id === one?.drop);
   if (one === undefined || drop === undefined) return null;

@@ -17,7 +17,7 @@ const MOST = 4;
 const FEW = 64;
 
 /** How an answer about lists is made, and brought up from one that is at hand. */
-export interface Making<L extends Lists, Shared extends readonly unknown[], Answer> {
+export interface ListMaking<L extends Lists, Shared extends readonly unknown[], Answer> {
   /** Works the answer from nothing. */
   readonly anew: (lists: L, shared: Shared) => Answer;
   /**
@@ -41,7 +41,7 @@ export interface Making<L extends Lists, Shared extends readonly unknown[], Answ
 
 /** An answer about lists and about what they share, brought up from one that is at hand where that is less work. */
 export function keptLists<const L extends Lists, const Shared extends readonly unknown[], Answer>(
-  making: Making<L, Shared, Answer>,
+  making: ListMaking<L, Shared, Answer>,
 ): (lists: L, shared: Shared) => Answer {
   const known: Before<L, Shared, Answer>[] = [];
   return (lists, shared) => {
@@ -77,7 +77,7 @@ function nearest<L extends Lists, Shared extends readonly unknown[], Answer>(
   known: readonly Before<L, Shared, Answer>[],
   lists: L,
   shared: Shared,
-  { also, moved }: Making<L, Shared, Answer>,
+  { also, moved }: ListMaking<L, Shared, Answer>,
 ): Nearest<L, Shared, Answer> | null {
   let best: Nearest<L, Shared, Answer> | null = null;
   for (const of of known) {

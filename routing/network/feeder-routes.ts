@@ -7,7 +7,7 @@ import type { Equipment, Feeder, Site } from '../site/site.ts';
 import { networkOf } from './network.ts';
 import { tapsWithin } from './taps.ts';
 import { shortestWay, type Way } from './way.ts';
-import { type Ways, waysFrom } from './ways.ts';
+import { type WaysFrom, waysFrom } from './ways.ts';
 
 /** The way of a feeder along the raceways, from entry to entry. */
 export interface FeederRoute {
@@ -45,7 +45,7 @@ function feederWay(site: Site, from: Equipment, to: Equipment): Way | null {
   return wayBetween(to, waysFrom(networkOf(site.raceways, joinTolerance), from, tapLimit), tapLimit);
 }
 
-const wayBetween = kept((to: Equipment, ways: Ways, tapLimit: number): Way | null =>
+const wayBetween = kept((to: Equipment, ways: WaysFrom, tapLimit: number): Way | null =>
   shortestWay(ways, tapsWithin(ways.network, to.entry, tapLimit), to.entry),
 );
 

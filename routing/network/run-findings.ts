@@ -6,7 +6,7 @@ import { siteRule } from '../site/rules/rule-notes.ts';
 import type { Charger, Drop, Equipment, Raceway, Site } from '../site/site.ts';
 import type { Run } from './run.ts';
 import { closestTapAnywhere } from './taps.ts';
-import type { Ways } from './ways.ts';
+import type { WaysFrom } from './ways.ts';
 
 /** What of a site a run goes by besides its ways. */
 export type Planned = Pick<Site, 'rules' | 'units' | 'raceways'>;
@@ -14,7 +14,7 @@ export type Planned = Pick<Site, 'rules' | 'units' | 'raceways'>;
 const TAP_SOURCE = `${siteRule('tapLimit')} (common practice, no source)`;
 
 /** Why a charger has no run: its equipment or its box is farther than the tap limit from what it should be tapped to. */
-export function noRunFinding(site: Planned, charger: Charger, drop: Drop, from: Equipment, ways: Ways): Finding {
+export function noRunFinding(site: Planned, charger: Charger, drop: Drop, from: Equipment, ways: WaysFrom): Finding {
   const limit = site.rules.tapLimit;
   const print = (feet: number): string => printLength(feet, site.units);
   const base = { severity: 'fail', rule: 'no-run', limit, unit: 'ft', source: TAP_SOURCE } as const;

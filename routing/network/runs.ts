@@ -12,7 +12,7 @@ import type { Run } from './run.ts';
 import { branchLimitFinding, noRunFinding, type Planned, pedestalFeedFinding } from './run-findings.ts';
 import { closestTap } from './taps.ts';
 import { shortestWay } from './way.ts';
-import { type Ways, waysFrom } from './ways.ts';
+import { type WaysFrom, waysFrom } from './ways.ts';
 
 export interface Runs {
   readonly runs: readonly Run[];
@@ -53,10 +53,10 @@ const byFeeding = kept((chargers: readonly Charger[]) => partitionBy(chargers, (
 /** What feeds chargers, and the ways from there. */
 interface Feeding {
   readonly equipment: Equipment;
-  readonly ways: Ways;
+  readonly ways: WaysFrom;
 }
 
-const feedingBy = kept((equipment: Equipment, ways: Ways): Feeding => ({ equipment, ways }));
+const feedingBy = kept((equipment: Equipment, ways: WaysFrom): Feeding => ({ equipment, ways }));
 
 const feedingEach = keptEach(
   ([id]: readonly [string], [all, network, tapLimit]: readonly [readonly Equipment[], Network, number]): Feeding => {
@@ -134,7 +134,7 @@ const workOut = kept(
   },
 );
 
-function runOf(ways: Ways, charger: Charger, drop: Drop, rules: Site['rules']): Run {
+function runOf(ways: WaysFrom, charger: Charger, drop: Drop, rules: Site['rules']): Run {
   const tap = closestTap(ways.network, drop.box, rules.tapLimit, (component) => ways.parts.has(component));
   const way = tap && shortestWay(ways, [tap], drop.box);
   const conductorLength = way && way.length + rules.allowance.equipment + rules.allowance.box;

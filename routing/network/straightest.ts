@@ -21,7 +21,7 @@ export interface Straightest {
   readonly via: Int32Array;
   /** Bends up to and on arrival, the equipment's tap included; of states on a shortest way alone. */
   readonly bends: Int32Array;
-  readonly steps: readonly Step[];
+  readonly steps: readonly RouteStep[];
   /** States that reach a node (counted from the component's first) on a shortest way. */
   readonly arrivals: (node: number) => readonly number[];
   /** Direction of travel on arrival. */
@@ -31,7 +31,7 @@ export interface Straightest {
 }
 
 /** From a tap along its leg to one of the stops on either side. */
-export interface Step {
+export interface RouteStep {
   readonly tap: Tap;
   /** Counted from the component's first. */
   readonly node: number;
@@ -45,13 +45,13 @@ export interface Step {
 }
 
 /** The steps from a tap: to the stops before and after it on its leg, or to the one that it meets. */
-export function stepsFrom(network: Network, entry: Point3, tap: Tap, base: number): Step[] {
+export function stepsFrom(network: Network, entry: Point3, tap: Tap, base: number): RouteStep[] {
   const { x, y, z, stopNode, legs } = network;
   const [px, py, pz] = tap.point;
   const tx = px - entry[0];
   const ty = py - entry[1];
   const tz = pz - entry[2];
-  return stopsBeside(network, tap).map(({ stop, length }): Step => {
+  return stopsBeside(network, tap).map(({ stop, length }): RouteStep => {
     const n = stopNode[stop]!;
     const common = { tap, node: n - base, length, distance: tap.length + length };
     if (length < COINCIDENT)
@@ -80,7 +80,7 @@ export function stopsBeside(network: Network, tap: Tap): { stop: number; length:
 }
 
 /** Works out the straightest of the shortest ways, in one pass over the nodes in the order they were settled. */
-export function straightestOf(network: Network, distances: Distances, steps: readonly Step[]): Straightest {
+export function straightestOf(network: Network, distances: Distances, steps: readonly RouteStep[]): Straightest {
   const { first, head, tail, weight, leg, x, y, z, legs } = network;
   const { base, baseHalf, distance, order } = distances;
   const count = distance.length;

@@ -4,7 +4,7 @@ import { bendsOf, isBend } from './bends.ts';
 import type { Run } from './run.ts';
 import { isNoLonger, stopsBeside } from './straightest.ts';
 import type { Tap } from './taps.ts';
-import { componentOf, type Ways, type WaysInPart } from './ways.ts';
+import { componentOf, type WaysFrom, type WaysInPart } from './ways.ts';
 
 /** A way from equipment to a point, by a tap at either end. Lengths in feet. */
 export interface Way extends Pick<Run, 'path' | 'legs' | 'raceways' | 'bends' | 'bendDegrees'> {
@@ -36,7 +36,7 @@ interface Choice {
  * short ways the one with the fewest bends, taps included; of those, the one whose raceway ids, read from the far end
  * back to the equipment, come first.
  */
-export function shortestWay(ways: Ways, ends: readonly Tap[], to: Point3): Way | null {
+export function shortestWay(ways: WaysFrom, ends: readonly Tap[], to: Point3): Way | null {
   const approaches: Approach[] = [];
   for (const end of ends) addApproaches(approaches, ways, end);
   let least = Number.POSITIVE_INFINITY;
@@ -46,7 +46,7 @@ export function shortestWay(ways: Ways, ends: readonly Tap[], to: Point3): Way |
   return best && traced(ways, best, to, least);
 }
 
-function addApproaches(approaches: Approach[], ways: Ways, end: Tap): void {
+function addApproaches(approaches: Approach[], ways: WaysFrom, end: Tap): void {
   const { network } = ways;
   const part = ways.parts.get(componentOf(network, end));
   if (!part) return;
@@ -63,7 +63,7 @@ function addApproaches(approaches: Approach[], ways: Ways, end: Tap): void {
 }
 
 /** The better of `best` and the ways that come by one approach. */
-function betterOf(best: Choice | null, ways: Ways, approach: Approach, to: Point3): Choice | null {
+function betterOf(best: Choice | null, ways: WaysFrom, approach: Approach, to: Point3): Choice | null {
   const { network, entry } = ways;
   const { part, end, stretch, node, start } = approach;
   const rank = stretch < COINCIDENT ? -1 : network.legs.rank[end.leg]!;
@@ -104,7 +104,7 @@ function isBetter(a: Choice, b: Choice): boolean {
  * Walks the choice back from its end to the equipment, and turns it round. Points that repeat the one before are left
  * out, and nodes passed in the middle of a leg; but even where the end is at the entry the path has both.
  */
-function traced(ways: Ways, { approach, state }: Choice, to: Point3, length: number): Way {
+function traced(ways: WaysFrom, { approach, state }: Choice, to: Point3, length: number): Way {
   const { network, entry } = ways;
   const { part, end, stretch } = approach;
   const { straightest, distances } = part;

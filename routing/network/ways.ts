@@ -7,7 +7,7 @@ import { type Straightest, stepsFrom, straightestOf } from './straightest.ts';
 import { type Tap, tapsWithin } from './taps.ts';
 
 /** What leads from one piece of equipment into the network: one pass that serves everything it feeds. */
-export interface Ways {
+export interface WaysFrom {
   readonly network: Network;
   readonly entry: Point3;
   readonly taps: readonly Tap[];
@@ -26,14 +26,15 @@ export interface WaysInPart {
  * The ways from a piece of equipment: a tap to every raceway within `tapLimit` feet of its entry, and from these the
  * shortest ways through what they reach.
  */
-export const waysFrom = (network: Network, equipment: Equipment, tapLimit: number): Ways =>
+export const waysFrom = (network: Network, equipment: Equipment, tapLimit: number): WaysFrom =>
   waysOf(equipment, network, tapLimit);
 
 const waysOf = kept(
-  (equipment: Equipment, network: Network, tapLimit: number): Ways => workOutWays(network, equipment.entry, tapLimit),
+  (equipment: Equipment, network: Network, tapLimit: number): WaysFrom =>
+    workOutWays(network, equipment.entry, tapLimit),
 );
 
-function workOutWays(network: Network, entry: Point3, tapLimit: number): Ways {
+function workOutWays(network: Network, entry: Point3, tapLimit: number): WaysFrom {
   const taps = tapsWithin(network, entry, tapLimit);
   const byComponent = new Map<number, Tap[]>();
   for (const tap of taps) {

@@ -5,16 +5,16 @@ import { type Box, widened } from './box.ts';
 import { type BoxIndex, indexing, positionsIn } from './box-index.ts';
 
 /** What lies on what in a list, by places: every item has at most one host, the first of the list that it lies on. */
-export interface Laid<T> {
+export interface Hosted<T> {
   readonly items: readonly T[];
   /** For each item the place of its host; -1 where it lies on nothing that stands before it. */
   readonly of: Int32Array;
 }
 
 /** The same, with what is told of it. */
-export interface Hosts<T> extends Laid<T> {
+export interface Hosts<T> extends Hosted<T> {
   /** As it was when an item that lies on another, or is lain on, last came, went or moved: all that there is to tell. */
-  readonly told: Laid<T>;
+  readonly told: Hosted<T>;
   /** How many items lie on another: none in most lists, and then none has a host that moved. */
   readonly guests: number;
 }
@@ -93,7 +93,7 @@ const MOST_MOVED = 64;
 const MOST_STALE = 512;
 
 /** Hosts with those that lie on them, both by places and ascending. */
-export function guestsOf({ of }: Pick<Laid<unknown>, 'of'>): ReadonlyMap<number, readonly number[]> {
+export function guestsOf({ of }: Pick<Hosted<unknown>, 'of'>): ReadonlyMap<number, readonly number[]> {
   const guests = new Map<number, number[]>();
   for (let i = 0; i < of.length; i++) {
     const host = of[i]!;

@@ -2,7 +2,7 @@ import { type Box, boxOf, joinedBox, NO_BOX, widened } from '../plane/box.ts';
 import { direction } from '../plane/direction.ts';
 import type { Drop, Point2, Point3, Rules, Stall, Vehicle } from '../site/site.ts';
 import { cordStart } from './cord-start.ts';
-import { type Field, vehicleUnder, windowOn } from './field.ts';
+import { type CordField, vehicleUnder, windowOn } from './field.ts';
 import { covers, inletCases, MARGIN_TIE } from './stall-reach.ts';
 
 /** What a coverage must be no less than to meet a rule, rounding of the shares allowed for. */
@@ -44,11 +44,11 @@ export interface Move {
 }
 
 /** What a cure is looked for among. */
-export interface Cure {
+export interface CureSought {
   readonly drop: Drop;
   /** The stall that is short, first, then the others that the charger serves. */
   readonly served: readonly { readonly stall: Stall; readonly vehicle: Vehicle }[];
-  readonly field: Field;
+  readonly field: CordField;
   readonly rules: Rules;
   /** Moves are whole multiples of this, feet: an inch, or five centimetres. */
   readonly grain: number;
@@ -66,7 +66,7 @@ const STRIDE_FEET = 0.5;
  * step; every move given has been worked through in full. Null where there is no such move. `seen` is the box that had a
  * say in the result.
  */
-export function leastMove(cure: Cure): { readonly move: Move | null; readonly seen: Box } {
+export function leastMove(cure: CureSought): { readonly move: Move | null; readonly seen: Box } {
   const { drop, served, grain } = cure;
   const stall = served[0]!.stall;
   const [ux, uy] = direction(stall.heading);
@@ -114,7 +114,7 @@ function moved(drop: Drop, what: Move['what'], way: Point2, by: number): Drop {
 }
 
 /** Works one moved drop through, cheapest refusals first, and remembers where it looked. */
-function trialOf({ drop, served, field, rules, allowed }: Cure) {
+function trialOf({ drop, served, field, rules, allowed }: CureSought) {
   const inlets = served.map(({ stall, vehicle }) => inletCases(stall, vehicle, rules.headClearance));
   const over = ([x, y]: Point3): boolean => vehicleUnder(field, [x, y]) !== null;
   const { from } = cordStart(drop, rules);

@@ -13,7 +13,7 @@ import { nearAmong } from './cords.ts';
 type Standing = Pick<Site, 'stalls' | 'columns' | 'vehicles' | 'rules'>;
 
 /** Everything that a cord on a site goes around: the vehicle of every stall, each taken as occupied, then every column. */
-export interface Field {
+export interface CordField {
   readonly stalls: readonly Stall[];
   readonly columns: readonly Column[];
   /** Vehicle of each stall. */
@@ -41,7 +41,7 @@ const allObstacles = concatenating<Obstacle>();
 const indexOf = indexing<Obstacle>((obstacle) => obstacle);
 
 /** The field of a site. The same object while nothing that stands on the site changes. */
-export function fieldOf({ stalls, columns, vehicles, rules }: Standing): Field {
+export function fieldOf({ stalls, columns, vehicles, rules }: Standing): CordField {
   const parked = vehiclesIn([stalls], [vehicles, rules.vehicle]);
   const index = indexOf(allObstacles([parkedIn([stalls, parked], [rules.headClearance]), standingAt([columns], [])]));
   return fieldBy(index, stalls, columns, parked, rules.headClearance);
@@ -54,14 +54,14 @@ const fieldBy = kept(
     columns: readonly Column[],
     vehicles: readonly Vehicle[],
     headClearance: number,
-  ): Field => ({ stalls, columns, vehicles, headClearance, index }),
+  ): CordField => ({ stalls, columns, vehicles, headClearance, index }),
 );
 
 /** Most boxes that `changesBetween` lists one by one. */
 const MOST_CHANGES = 200;
 
 /** The boxes in which two fields differ, old and new; null where that is so many that all may be taken as changed. */
-export const changesBetween = kept((before: Field, after: Field): readonly Box[] | null => {
+export const changesBetween = kept((before: CordField, after: CordField): readonly Box[] | null => {
   const a = before.index.items;
   const b = after.index.items;
   if (a.length === b.length) {
@@ -75,7 +75,7 @@ export const changesBetween = kept((before: Field, after: Field): readonly Box[]
 });
 
 /** The obstacles that share a point with a box, for a cord from a point: without those that hold the point inside. */
-export function obstaclesFor(field: Field, from: Point2): (box: Box) => readonly Obstacle[] {
+export function obstaclesFor(field: CordField, from: Point2): (box: Box) => readonly Obstacle[] {
   return (box) => {
     const found: Obstacle[] = [];
     for (const i of positionsIn(field.index, box)) {
@@ -87,7 +87,10 @@ export function obstaclesFor(field: Field, from: Point2): (box: Box) => readonly
 }
 
 /** The first stall whose parked vehicle holds a point inside, with that vehicle; null where none does. */
-export function vehicleUnder(field: Field, at: Point2): { readonly stall: Stall; readonly vehicle: Vehicle } | null {
+export function vehicleUnder(
+  field: CordField,
+  at: Point2,
+): { readonly stall: Stall; readonly vehicle: Vehicle } | null {
   const box = { minX: at[0], minY: at[1], maxX: at[0], maxY: at[1] };
   for (const i of positionsIn(field.index, box)) {
     const stall = field.stalls[i];
@@ -100,7 +103,7 @@ export function vehicleUnder(field: Field, at: Point2): { readonly stall: Stall;
 const BESIDE = 1e-6;
 
 /** A point lies on the outline of a parked vehicle. */
-export function besideVehicle(field: Field, [x, y]: Point2): boolean {
+export function besideVehicle(field: CordField, [x, y]: Point2): boolean {
   const near = positionsIn(field.index, widened({ minX: x, minY: y, maxX: x, maxY: y }, BESIDE));
   return near.some((i) => i < field.stalls.length && outlineDistance(field.index.items[i]!, x, y) <= BESIDE);
 }
@@ -109,7 +112,7 @@ export function besideVehicle(field: Field, [x, y]: Point2): boolean {
  * The same answers as from `field`'s index within a window that many cords are looked for in: what stands in the window
  * is fetched once. `seen` in their results still says what had a say.
  */
-export function windowOn(field: Field, window: Box): (from: Point2) => (box: Box) => readonly Obstacle[] {
+export function windowOn(field: CordField, window: Box): (from: Point2) => (box: Box) => readonly Obstacle[] {
   const inWindow = positionsIn(field.index, window).map((i) => field.index.items[i]!);
   return (from) => {
     const outside = obstaclesFor(field, from);

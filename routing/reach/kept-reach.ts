@@ -8,7 +8,7 @@ import { listingIds, placesById } from '../site/ids.ts';
 import type { Finding } from '../site/rules/finding.ts';
 import type { Charger, Drop, Stall, Vehicle } from '../site/site.ts';
 import { chargerReach } from './charger-reach.ts';
-import { changesBetween, type Field } from './field.ts';
+import { type CordField, changesBetween } from './field.ts';
 import type { Now } from './now.ts';
 import type { Reach } from './reach-result.ts';
 import type { Served, Shared } from './shared.ts';
@@ -28,14 +28,18 @@ const MARGIN = 1e-6;
 /** The one list that stands for no findings. */
 const NO_FINDINGS: readonly Finding[] = [];
 
-const workedOf = kept((charger: Charger, drop: Drop, stalls: ServedStalls, field: Field, shared: Shared): Worked => {
-  const { reach, findings, seen } = chargerReach({ charger, drop, stalls, field, shared });
-  return { near: widened(seen, MARGIN), reach, findings: findings.length === 0 ? NO_FINDINGS : findings };
-});
+const workedOf = kept(
+  (charger: Charger, drop: Drop, stalls: ServedStalls, field: CordField, shared: Shared): Worked => {
+    const { reach, findings, seen } = chargerReach({ charger, drop, stalls, field, shared });
+    return { near: widened(seen, MARGIN), reach, findings: findings.length === 0 ? NO_FINDINGS : findings };
+  },
+);
 
 const workEach = keptNearby({
-  work: ([charger, drop, stalls]: readonly [Charger, Drop, ServedStalls], [field, shared]: readonly [Field, Shared]) =>
-    workedOf(charger, drop, stalls, field, shared),
+  work: (
+    [charger, drop, stalls]: readonly [Charger, Drop, ServedStalls],
+    [field, shared]: readonly [CordField, Shared],
+  ) => workedOf(charger, drop, stalls, field, shared),
   near: ({ near }) => near,
   stale: ([field, shared], [fieldBefore, sharedBefore]) => {
     const boxes = shared === sharedBefore ? changesBetween(fieldBefore, field) : null;
@@ -87,7 +91,7 @@ const oneList = keptLists({
 const stallIds = listingIds<Stall>();
 
 /** The stalls that each charger serves, with what is parked in them. */
-const servedIn = (chargers: readonly Charger[], { stalls, vehicles }: Field): readonly ServedStalls[] =>
+const servedIn = (chargers: readonly Charger[], { stalls, vehicles }: CordField): readonly ServedStalls[] =>
   servedEach([stalls, vehicles], [chargers, stallIds(stalls)]);
 
 const servedEach = keptLists({

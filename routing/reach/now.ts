@@ -1,11 +1,11 @@
 import type { Site } from '../site/site.ts';
-import { type Field, fieldOf } from './field.ts';
+import { type CordField, fieldOf } from './field.ts';
 import { type Shared, sharedOf } from './shared.ts';
 
 /** A site made ready for its reach to be worked. */
 export interface Now {
   readonly site: Site;
-  readonly field: Field;
+  readonly field: CordField;
   readonly shared: Shared;
 }
 

@@ -4,7 +4,7 @@ import { catenary } from './catenary.ts';
 import { lengthAlong } from './plan-path.ts';
 
 /** The force in a cord where it leaves its retractor. */
-export interface Pull {
+export interface RetractorPull {
   /** In the cord, pounds. */
   readonly pounds: number;
   /** Parts of it: straight down, and sideways. */
@@ -33,7 +33,7 @@ export function pullOf(
   to: number,
   available: number,
   poundsPerFoot: number,
-): Pull | null {
+): RetractorPull | null {
   const span = lengthAlong(path);
   const drop = from - to;
   if (path.length === 0 || available < hypot2(span, drop) - 1e-9) return null;
@@ -50,7 +50,7 @@ export function pullOf(
   return bounded(sideways, down, hypot2(sideways, down), path);
 }
 
-const plumb = (pounds: number): Pull => ({
+const plumb = (pounds: number): RetractorPull => ({
   pounds,
   down: pounds,
   sideways: 0,
@@ -60,7 +60,7 @@ const plumb = (pounds: number): Pull => ({
 });
 
 /** A force of so many pounds in the direction of its parts. */
-function bounded(sideways: number, down: number, pounds: number, path: readonly Point2[]): Pull {
+function bounded(sideways: number, down: number, pounds: number, path: readonly Point2[]): RetractorPull {
   const direction = hypot2(sideways, down);
   const force = Math.min(HAND, pounds);
   return {
@@ -83,7 +83,7 @@ function headingOf(path: readonly Point2[]): number | null {
 }
 
 /** How a connector hangs by its retractor: how high where nothing is taken up, and what the retractor has to hold. */
-export interface Rest {
+export interface CordRest {
   /** Elevation of the connector where the cord hangs down at its whole length, feet; 0 on the ground. */
   readonly free: number;
   /** Feet of cord that the retractor takes up to hold it at its rest height, and the pounds that then hang; null without one. */
@@ -97,7 +97,7 @@ export function restOf(
   restHeight: number | undefined,
   poundsPerFoot: number,
   connector: number,
-): Rest {
+): CordRest {
   const free = Math.max(0, from[2] - available);
   if (restHeight === undefined || restHeight >= from[2]) return { free, held: null };
   const hanging = from[2] - restHeight;

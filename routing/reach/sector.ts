@@ -3,7 +3,7 @@ import { GRAZE, type Obstacle } from '../plane/obstacle.ts';
 import type { Point2 } from '../site/site.ts';
 
 /** What is seen from a corner, or from the retractor, within a distance and between two directions. */
-export interface Look {
+export interface Sight {
   readonly from: Point2;
   /** Feet. */
   readonly radius: number;
@@ -20,7 +20,7 @@ export interface Look {
  * Between two neighbouring directions to a corner, to a crossing of two outlines or to where an outline leaves the disc,
  * the view ends at one side of one obstacle or at the arc; a look along the middle tells which.
  */
-export function seenSector(look: Look, obstacles: readonly Obstacle[], tolerance: number): Point2[] {
+export function seenSector(look: Sight, obstacles: readonly Obstacle[], tolerance: number): Point2[] {
   const { from, radius, start, end } = look;
   const near = obstacles.filter((o) => distanceToBox(o, from) < radius);
   const turns = turnsOf(look, near);
@@ -90,7 +90,7 @@ function onSide(from: Point2, angle: number, side: Side, radius: number): Point2
 }
 
 /** The directions at which the view can change, ascending, the two ends included. */
-function turnsOf({ from, radius, start, end }: Look, near: readonly Obstacle[]): number[] {
+function turnsOf({ from, radius, start, end }: Sight, near: readonly Obstacle[]): number[] {
   const turns = [start, end];
   const turnTo = (x: number, y: number): void => {
     const angle = Math.atan2(y - from[1], x - from[0]);

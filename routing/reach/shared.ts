@@ -1,7 +1,7 @@
 import { kept, keptByKey } from '../kept/kept.ts';
 import type { Units } from '../site/schema/vocabulary.ts';
 import type { Aisle, Charger, Drop, Keepout, Rules, Site, Stall, Vehicle } from '../site/site.ts';
-import type { Field } from './field.ts';
+import type { CordField } from './field.ts';
 
 /** What the checks of every charger and drop share, besides what stands on the site. */
 export interface Shared {
@@ -19,7 +19,7 @@ export interface Served {
   readonly charger: Charger;
   readonly drop: Drop;
   readonly stalls: readonly { readonly stall: Stall; readonly vehicle: Vehicle }[];
-  readonly field: Field;
+  readonly field: CordField;
   readonly shared: Shared;
 }
 

@@ -10,7 +10,7 @@ import type { Site } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
 import { fileNameOf } from '../../web/document/files/files.ts';
 import type { Wanted } from '../../web/sheets/sheet-request.ts';
-import { writeSheets } from '../../web/sheets/write-sheets.ts';
+import { writeRequest } from '../../web/sheets/write-sheets.ts';
 import { plannedSample } from '../outside/sheets/planned-samples.ts';
 import { manyScripts } from '../scripts/many-scripts.ts';
 import { NAMES } from '../scripts/names.ts';
@@ -36,7 +36,7 @@ async function sheet(page: Page, name: string): Promise<Buffer> {
 async function here(sample: string | Site, wanted: Wanted, page = '', file?: string): Promise<Buffer> {
   const site = typeof sample === 'string' ? plannedSample(sample).site : sample;
   const name = file ?? `${site.name}.site.json`;
-  const content = await writeSheets(
+  const content = await writeRequest(
     { name, site, wanted, prices: INVENTED_LIST, date: dayOf(new Date()), underlays: [], page },
     packedFonts,
     () => undefined,

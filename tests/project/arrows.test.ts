@@ -1,15 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { sources } from './sources.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
-
-function sources(folder: string): string[] {
-  return readdirSync(join(ROOT, folder), { withFileTypes: true }).flatMap((entry) => {
-    const path = join(folder, entry.name);
-    return entry.isDirectory() ? sources(path) : /\.(ts|tsx)$/.test(entry.name) ? [path] : [];
-  });
-}
 
 interface Arrow {
   readonly from: string;

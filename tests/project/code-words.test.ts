@@ -1,15 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { sources } from './sources.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
-
-function sources(folder: string): string[] {
-  return readdirSync(join(ROOT, folder), { withFileTypes: true }).flatMap((entry) => {
-    const path = `${folder}/${entry.name}`;
-    return entry.isDirectory() ? sources(path) : /\.(ts|tsx)$/.test(entry.name) ? [path] : [];
-  });
-}
 
 /** The sources in which an edition of the code is to be words of a table only, without their comments. */
 const SOURCES = ['calc', 'routing', 'web']

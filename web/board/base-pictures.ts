@@ -4,8 +4,8 @@ import { boardKind, MARKED_LISTS } from './kinds/kinds.ts';
 import { marksInView, type Painting } from './painting.ts';
 import { drawConduitWords } from './pictures/conduit-words.ts';
 import { drawCoverage } from './pictures/coverage.ts';
-import type { Pen } from './pictures/frame.ts';
-import { drawBubbles, drawGridlines } from './pictures/gridlines.ts';
+import type { BoardPen } from './pictures/frame.ts';
+import { drawBoardGridlines, drawBubbles } from './pictures/gridlines.ts';
 import { drawCanopies } from './pictures/ground.ts';
 import { drawMemberLoads } from './pictures/member-loads.ts';
 import { drawAllRuns } from './pictures/raceways.ts';
@@ -16,7 +16,7 @@ import type { Scene, SceneList } from './scene/scene.ts';
 export interface BasePicture {
   readonly name: string;
   readonly over: number;
-  readonly draw: (pen: Pen, painting: Painting) => number;
+  readonly draw: (pen: BoardPen, painting: Painting) => number;
 }
 
 /** A picture of the marks of a list that are in view; below `from` pixels to a foot they are not looked for. */
@@ -40,7 +40,7 @@ function culled<L extends SceneList>(
   };
 }
 
-function gridlined(name: string, over: number, draw: typeof drawGridlines): BasePicture {
+function gridlined(name: string, over: number, draw: typeof drawBoardGridlines): BasePicture {
   return {
     name,
     over,
@@ -101,7 +101,7 @@ const OTHERS: readonly BasePicture[] = [
       return canopies.length;
     },
   },
-  gridlined('gridlines', 110, drawGridlines),
+  gridlined('gridlines', 110, drawBoardGridlines),
   // A trunk runs along the columns: over it they are seen, and its conductors over them.
   culled('runs', { name: 'runs', over: 140, from: 2, draw: drawAllRuns }),
   { name: 'raised', over: 195, draw: (pen, painting) => painting.raised()?.base(pen, painting) ?? 0 },

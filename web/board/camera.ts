@@ -29,7 +29,7 @@ export const toScreen = (camera: Camera, view: Viewport, [x, y]: Point2): Screen
   py: view.height / 2 - (y - camera.y) * camera.scale,
 });
 
-export const toSite = (camera: Camera, view: Viewport, { px, py }: ScreenPoint): Point2 => [
+export const placeOnSite = (camera: Camera, view: Viewport, { px, py }: ScreenPoint): Point2 => [
   camera.x + (px - view.width / 2) / camera.scale,
   camera.y - (py - view.height / 2) / camera.scale,
 ];
@@ -37,7 +37,7 @@ export const toSite = (camera: Camera, view: Viewport, { px, py }: ScreenPoint):
 /** The camera after zooming by a factor with the site point under `at` kept there. */
 export function zoomed(camera: Camera, view: Viewport, at: ScreenPoint, factor: number): Camera {
   const scale = clampScale(camera.scale * factor);
-  const [x, y] = toSite(camera, view, at);
+  const [x, y] = placeOnSite(camera, view, at);
   return {
     x: x - (at.px - view.width / 2) / scale,
     y: y + (at.py - view.height / 2) / scale,

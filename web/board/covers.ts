@@ -1,5 +1,5 @@
 import type { Viewport } from './camera.ts';
-import type { Cover } from './free-room.ts';
+import type { OverBoard } from './free-room.ts';
 
 /** Pixels that the scale bar takes at most, and with the key of the margins above it: both change with the scale. */
 const BAR = { width: 176, height: 30 };
@@ -10,15 +10,15 @@ const WITH_KEY = 76;
  * the left and top of the board.
  * @param keyed the key of the margins may stand above the scale bar
  */
-export function coversOf(board: Viewport, keyed: boolean): readonly Cover[] {
+export function coversOf(board: Viewport, keyed: boolean): readonly OverBoard[] {
   const paper = document.querySelector('.board-paper')?.getBoundingClientRect();
   if (!paper) return [];
-  return [...document.querySelectorAll('.board > .over-board')].flatMap((element): readonly Cover[] => {
+  return [...document.querySelectorAll('.board > .over-board')].flatMap((element): readonly OverBoard[] => {
     const { left, top, right, bottom, width, height } = element.getBoundingClientRect();
     if (width === 0 || height === 0) return [];
     const keys = element.matches('.board-keys');
     const high = keys ? Math.max(height, keyed ? WITH_KEY : BAR.height) : height;
-    const own: Cover = {
+    const own: OverBoard = {
       minX: left - paper.left,
       minY: (keys ? bottom - high : top) - paper.top,
       maxX: (keys ? Math.max(right, left + BAR.width) : right) - paper.left,

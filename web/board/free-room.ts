@@ -2,7 +2,7 @@ import { type Box, boxesMeet } from '../../routing/plane/box.ts';
 import type { ScreenPoint, Viewport } from './camera.ts';
 
 /** What is laid over the board: pixels from its left and top edge, y down. */
-export type Cover = Box;
+export type OverBoard = Box;
 
 export interface FreeRoomWish {
   /** Pixels that stay free at the edges of the board. */
@@ -23,7 +23,7 @@ const AIR = 8;
  */
 export function freeRoom(
   board: Viewport,
-  covers: readonly Cover[],
+  covers: readonly OverBoard[],
   size: { readonly width: number; readonly height: number },
   { margin, most, wish }: FreeRoomWish,
 ): { readonly px: number; readonly py: number; readonly scale: number } {
@@ -65,7 +65,7 @@ function placedIn(
   wish: ScreenPoint,
   size: { readonly width: number; readonly height: number },
   most: number,
-  covers: readonly Cover[],
+  covers: readonly OverBoard[],
 ): Placed {
   const wide = Math.max(LEAST, room.maxX - room.minX);
   const high = Math.max(LEAST, room.maxY - room.minY);

@@ -34,13 +34,13 @@ const NAMES = {
 } as const;
 
 export type InkName = keyof typeof NAMES;
-export type Ink = Readonly<Record<InkName, string>>;
+export type BoardInk = Readonly<Record<InkName, string>>;
 
-export function readInk(element: Element): Ink {
+export function readInk(element: Element): BoardInk {
   const style = getComputedStyle(element);
   const ink: Partial<Record<InkName, string>> = {};
   for (const name of Object.keys(NAMES) as InkName[]) ink[name] = style.getPropertyValue(NAMES[name]).trim();
-  return ink as Ink;
+  return ink as BoardInk;
 }
 
 /** Pixels of the names on the drawing: on a large sheet they are lettered larger, as its symbols are. */

@@ -15,7 +15,7 @@ import type { DrawLive } from './live-drawing.ts';
 import type { Painting } from './painting.ts';
 import { drawDraft } from './pictures/draft.ts';
 import { drawDrops, drawDropWords, halo } from './pictures/drops.ts';
-import type { Frame, Pen } from './pictures/frame.ts';
+import type { BoardPen, Frame } from './pictures/frame.ts';
 import { drawBand, drawGuides, drawLasso, drawMeasure, drawPin } from './pictures/guides.ts';
 import { drawHandles } from './pictures/handles.ts';
 import { traceLine, traceOutline } from './pictures/outline.ts';
@@ -24,7 +24,7 @@ import { drawCord, drawCordNote } from './pictures/reach.ts';
 import { drawReachRegion } from './pictures/reach-region.ts';
 import { chosenMarks } from './scene/chosen.ts';
 import type { MarksByList } from './scene/differ.ts';
-import type { Mark } from './scene/mark.ts';
+import type { SceneMark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList } from './scene/scene.ts';
 import type { ViewState } from './view-store.ts';
 
@@ -95,7 +95,7 @@ const thingsIn =
       return [...positionsIn(index, box).map((i) => index.items[i]!), ...(drawn?.[list] ?? [])];
     });
 
-function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByList): number {
+function drawMarks(pen: BoardPen, frame: Frame, painting: Painting, marks: MarksByList): number {
   let count = 0;
   const raised = painting.raised();
   for (const [list, { name, draw }] of DRAWN) {
@@ -109,14 +109,14 @@ function drawMarks(pen: Pen, frame: Frame, painting: Painting, marks: MarksByLis
 }
 
 /** A selected run lies over the boxes and drops on its way, which the base has drawn: they are put back on top. */
-function drawOver(pen: Pen, plain: Frame, heavy: Frame, scene: Scene, chosen: MarksByList): number {
+function drawOver(pen: BoardPen, plain: Frame, heavy: Frame, scene: Scene, chosen: MarksByList): number {
   const pullpoints = new Set<PullpointMark>();
   const drops = new Set<DropMark>();
   for (const run of chosen.runs ?? []) {
     for (const i of positionsIn(scene.pullpoints, run)) pullpoints.add(scene.pullpoints.items[i]!);
     for (const i of positionsIn(scene.drops, run)) drops.add(scene.drops.items[i]!);
   }
-  const own = new Set<Mark>(chosen.drops);
+  const own = new Set<SceneMark>(chosen.drops);
   drawPullpoints(pen, plain, [...pullpoints]);
   drawDrops(
     pen,
@@ -137,7 +137,7 @@ function worstOf(cords: readonly Reach[]): Reach | undefined {
 }
 
 /** A thin line round what a click would take, and its name. */
-function drawHover(pen: Pen, frame: Frame, scene: Scene, hovered: Ref, selection: readonly Ref[]): void {
+function drawHover(pen: BoardPen, frame: Frame, scene: Scene, hovered: Ref, selection: readonly Ref[]): void {
   if (selection.some(({ list, id }) => list === hovered.list && id === hovered.id)) return;
   const { list } = hovered;
   const place = positionsOf(scene.site[list]).get(hovered.id);

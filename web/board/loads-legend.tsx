@@ -1,5 +1,5 @@
 import { LOAD_STEPS, type LoadStep, loadStep, poundsByMember } from '../../calc/steel/load-steps.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { pounds } from '../words/pounds.ts';
 import { useView, useViewStore } from './view-store.ts';
@@ -14,7 +14,7 @@ export function LoadsLegend() {
 function Legend() {
   const view = useViewStore();
   const members = useDocument((state) => state.site.members);
-  const hung = useDocument((state) => counted(state.plan).hung);
+  const hung = useDocument((state) => withCounts(state.plan).hung);
   const own = poundsByMember(hung);
   const counts = new Map<LoadStep, number>();
   for (const { id } of members) {

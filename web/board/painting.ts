@@ -7,14 +7,14 @@ import type { DocumentState } from '../document/document-state.ts';
 import { ifCounted, onCounted } from '../document/planning.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { boxInView } from './camera.ts';
-import type { Ink } from './ink.ts';
+import type { BoardInk } from './ink.ts';
 import { SYMBOLS_FROM } from './pictures/drops.ts';
-import { type Frame, frameOf, type Pen } from './pictures/frame.ts';
+import { type BoardPen, boardFrame, type Frame } from './pictures/frame.ts';
 import { MARGINS_FROM, sameBars } from './pictures/margin-bars.ts';
 import type { RaisedView } from './raised-view.ts';
 import { type MarksByList, marksNotIn } from './scene/differ.ts';
 import { dropsFaringAnew } from './scene/faring.ts';
-import type { Mark } from './scene/mark.ts';
+import type { SceneMark } from './scene/mark.ts';
 import { marksOf, type Scene, type SceneList, sceneOf } from './scene/scene.ts';
 import { signOf } from './scene/sign.ts';
 import type { ViewState, ViewStore } from './view-store.ts';
@@ -29,13 +29,13 @@ export interface Painting {
   /** The scene that the base draws; during a drag the one from before it. */
   readonly base: () => Scene;
   /** Marks that have left the base because the hand moves them, or what follows from it. */
-  readonly hidden: () => ReadonlySet<Mark>;
+  readonly hidden: () => ReadonlySet<SceneMark>;
   /** Marks of the shown scene that the base does not draw. */
   readonly moving: () => MarksByList;
   /** Whether the person has this kind shown; runs go with their raceways. */
   readonly shows: (list: SceneList) => boolean;
   readonly frame: (chosen?: boolean) => Frame;
-  readonly setInk: (ink: Ink) => void;
+  readonly setInk: (ink: BoardInk) => void;
   /** Of each stall that is to be shaded, its coverage; null where stalls are not shaded. */
   readonly shading: () => ReadonlyMap<string, number> | null;
   /** Of each member that is to be colored, the pounds that it carries; null where members are not colored. */
@@ -52,7 +52,7 @@ export interface Painting {
 }
 
 /** Draws what lies under everything else; returns how many pictures that took. */
-export type DrawUnder = (pen: Pen, frame: Frame) => number;
+export type DrawUnder = (pen: BoardPen, frame: Frame) => number;
 
 const LIVE_VIEW = [
   'camera',
@@ -72,15 +72,15 @@ const LIVE_VIEW = [
   'marginBars',
   'charging',
 ] as const satisfies (keyof ViewState)[];
-const NOTHING: ReadonlySet<Mark> = new Set();
+const NOTHING: ReadonlySet<SceneMark> = new Set();
 const NO_MARKS: MarksByList = {};
 
-export function createPainting(document: DocumentStore, view: ViewStore, ink: Ink): Painting {
+export function createPainting(document: DocumentStore, view: ViewStore, ink: BoardInk): Painting {
   let inks = ink;
   let under: DrawUnder | null = null;
   let shown = sceneFor(document.getState());
   let base = shown;
-  let hidden: ReadonlySet<Mark> = NOTHING;
+  let hidden: ReadonlySet<SceneMark> = NOTHING;
   let moving: MarksByList = NO_MARKS;
   const listeners = new Set<(what: 'base' | 'live') => void>();
   const tell = (what: 'base' | 'live'): void => {
@@ -140,7 +140,7 @@ export function createPainting(document: DocumentStore, view: ViewStore, ink: In
       const { camera, viewport, marginBars, charging, underBox } = view.getState();
       const { station } = document.getState();
       // A person who prices it has other words beside the drops.
-      return frameOf(
+      return boardFrame(
         camera,
         viewport,
         inks,
@@ -209,11 +209,11 @@ function signsChanged(was: Scene, now: Scene, base: Scene, { camera, viewport, m
 
 const sceneFor = ({ site, plan }: DocumentState, last?: Scene): Scene => sceneOf(site, plan, last);
 
-function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<Mark>): MarksByList {
-  const lists: { [L in SceneList]?: readonly Mark[] } = { ...moving };
+function withHidden(moving: MarksByList, base: Scene, shown: Scene, hidden: ReadonlySet<SceneMark>): MarksByList {
+  const lists: { [L in SceneList]?: readonly SceneMark[] } = { ...moving };
   for (const mark of hidden) {
     const { list } = mark;
-    const still: readonly Mark[] = shown[list].items;
+    const still: readonly SceneMark[] = shown[list].items;
     if (base[list].items === still || still.includes(mark)) lists[list] = [...(lists[list] ?? []), mark];
   }
   return lists;
@@ -224,10 +224,10 @@ export function marksInView<L extends SceneList>(
   scene: Scene,
   list: L,
   box: Frame['box'],
-  hidden: ReadonlySet<Mark>,
+  hidden: ReadonlySet<SceneMark>,
 ): Scene[L]['items'] {
   const index = marksOf(scene, list);
-  const found: Mark[] = [];
+  const found: SceneMark[] = [];
   for (const i of positionsIn(index, box)) {
     const mark = index.items[i]!;
     if (!hidden.has(mark)) found.push(mark);

@@ -3,7 +3,7 @@ import type { Site } from '../../routing/site/site.ts';
 import type { Thumbnail } from '../document/keeping/storage-records.ts';
 
 /** Points of a line; what is more than x and y is not drawn. */
-export type Line = readonly (readonly [number, number, ...unknown[]])[];
+export type ThumbnailLine = readonly (readonly [number, number, ...unknown[]])[];
 
 /** The box that a plan is fitted into, in units of its paths; a unit is the least that is drawn. */
 export const WIDTH = 240;
@@ -14,11 +14,11 @@ const MOST_LINES = 1500;
 
 /** A site's plan in a few paths, small enough to be kept beside it. */
 export function thumbnailOf(site: Site): Thumbnail {
-  const stalls = site.stalls.map((stall): Line => stallRectangle(stall));
-  const steel = site.members.map(({ from, to }): Line => [from, to]);
-  const raceways = site.raceways.map(({ path }): Line => path);
-  const drops = site.drops.map(({ box }): Line => [box]);
-  const place = fitted([...stalls, ...steel, ...raceways, ...drops].flat());
+  const stalls = site.stalls.map((stall): ThumbnailLine => stallRectangle(stall));
+  const steel = site.members.map(({ from, to }): ThumbnailLine => [from, to]);
+  const raceways = site.raceways.map(({ path }): ThumbnailLine => path);
+  const drops = site.drops.map(({ box }): ThumbnailLine => [box]);
+  const place = inThumbnail([...stalls, ...steel, ...raceways, ...drops].flat());
   return {
     width: WIDTH,
     height: HEIGHT,
@@ -31,7 +31,7 @@ export function thumbnailOf(site: Site): Thumbnail {
 }
 
 /** Where a point of the site lies in the box, y down. */
-export function fitted(points: Line): (point: Line[number]) => string {
+export function inThumbnail(points: ThumbnailLine): (point: ThumbnailLine[number]) => string {
   let [left, right, bottom, top] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const [x, y] of points) {
     left = Math.min(left, x);
@@ -45,7 +45,11 @@ export function fitted(points: Line): (point: Line[number]) => string {
 }
 
 /** Lines as one path, alike ones once; of very many every so many. */
-export function pathOf(lines: readonly Line[], place: (point: Line[number]) => string, end: string): string {
+export function pathOf(
+  lines: readonly ThumbnailLine[],
+  place: (point: ThumbnailLine[number]) => string,
+  end: string,
+): string {
   const every = Math.ceil(lines.length / MOST_LINES);
   const drawn = new Set<string>();
   for (let i = 0; i < lines.length; i += every) drawn.add(`M${lines[i]!.map(place).join('L')}${end}`);

@@ -7,7 +7,7 @@ import type { Point2 } from '../../routing/site/site.ts';
 import type { ListName, Ref } from '../document/change/element-lists.ts';
 import type { Camera, Viewport } from './camera.ts';
 import type { DropCharging } from './charging.ts';
-import type { Draft } from './draw/draft.ts';
+import type { BoardDraft } from './draw/draft.ts';
 import { FIRST_DRAW_OPTIONS } from './draw/tool-names.ts';
 import type { Typing } from './draw/typing.ts';
 import type { DrawOptions, DrawToolName } from './kinds/kinds.ts';
@@ -42,7 +42,7 @@ export interface ViewState {
   /** The path that is drawn round what is to be selected; empty where none is. */
   readonly lasso: readonly Point2[];
   /** What is being drawn, what is said of it beside the hand, and what is being typed. */
-  readonly draft: Draft | null;
+  readonly draft: BoardDraft | null;
   readonly draftWords: readonly string[];
   readonly typing: Typing | null;
   /** What is being drawn on a site so large that its plan is made only when it is set. */

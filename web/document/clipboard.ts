@@ -9,7 +9,7 @@ import { elementFrom, fieldFrom, inFile, placeInFile } from './change/file-lengt
 import { setStep } from './change/set-field.ts';
 import { centreOf } from './edits/centre.ts';
 import { copySteps, withDependents } from './edits/copy.ts';
-import { type Held, held } from './edits/gather.ts';
+import { type Gathered, held } from './edits/gather.ts';
 import { inWords } from './edits/in-words.ts';
 import { shift } from './edits/motion.ts';
 
@@ -66,7 +66,7 @@ export function readClip(text: string): ClipRead | null {
  * not here is left out, and the edit's name says so.
  */
 export function paste(file: SiteFile, clip: Clip, atFt?: Point2): Edit {
-  const all = ELEMENT_LISTS.flatMap((list): readonly Held[] =>
+  const all = ELEMENT_LISTS.flatMap((list): readonly Gathered[] =>
     elementsOf(clip as SiteFile, list).map((element) => ({
       list,
       element: elementFrom(clip.units, file, list, element),
@@ -89,7 +89,7 @@ export function paste(file: SiteFile, clip: Clip, atFt?: Point2): Edit {
 /** So far off its original a copy lands that is given no place, in feet. */
 const NUDGE_FT = 3;
 
-function offset(file: SiteFile, elements: readonly Held[], atFt: Point2 | undefined): Point2 {
+function offset(file: SiteFile, elements: readonly Gathered[], atFt: Point2 | undefined): Point2 {
   const centre = centreOf(elements);
   if (!atFt || !centre) return [inFile(file, NUDGE_FT), inFile(file, -NUDGE_FT)];
   const at = placeInFile(file, atFt);
@@ -109,7 +109,11 @@ function newVehicles(file: SiteFile, clip: Clip): NonNullable<SiteFile['vehicles
 }
 
 /** The elements that find here, or among themselves, what they cannot stand without. */
-function withFooting(file: SiteFile, elements: readonly Held[], vehicles: ReadonlySet<string>): readonly Held[] {
+function withFooting(
+  file: SiteFile,
+  elements: readonly Gathered[],
+  vehicles: ReadonlySet<string>,
+): readonly Gathered[] {
   const has = (list: ListName): ((id: string) => boolean) => {
     const here = positionsOf(elementsOf(file, list));
     const copied = new Set(elements.flatMap((one) => (one.list === list ? one.element.id : [])));
@@ -117,7 +121,7 @@ function withFooting(file: SiteFile, elements: readonly Held[], vehicles: Readon
   };
   const isEquipment = has('equipment');
   const isDrop = has('drops');
-  return elements.flatMap(({ list, element }): readonly Held[] => {
+  return elements.flatMap(({ list, element }): readonly Gathered[] => {
     if ('drop' in element && !isDrop(element.drop)) return [];
     if (('drop' in element || 'va' in element) && !isEquipment(element.from)) return [];
     if ('conductor' in element && !(isEquipment(element.from) && isEquipment(element.to))) return [];

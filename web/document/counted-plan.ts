@@ -6,4 +6,4 @@ import { countWith } from './planning.ts';
 countWith(COUNTING);
 
 /** A plan with its takeoff and what hangs: who imports this has them. */
-export const counted = (plan: UncountedPlan): Plan => plan as Plan;
+export const withCounts = (plan: UncountedPlan): Plan => plan as Plan;

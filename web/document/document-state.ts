@@ -5,7 +5,7 @@ import type { Edit } from './change/edit.ts';
 import type { Ref } from './change/element-lists.ts';
 import type { History, Turn } from './change/history.ts';
 import type { SelectMode } from './change/selection.ts';
-import type { Place, Stamp } from './files/files.ts';
+import type { FilePlace, Stamp } from './files/files.ts';
 import type { OwnFile } from './files/own-file.ts';
 
 export const STATIONS = ['layout', 'price', 'build'] as const;
@@ -93,7 +93,7 @@ export interface DocumentActions {
    * Reads a site file strictly and opens it. Where it is invalid, or a newer version's, `problems` lists every place
    * and the open site stays as it was. True where it was opened.
    */
-  readonly open: (text: string, fileName?: string, place?: Place, stamp?: Stamp) => Promise<boolean>;
+  readonly open: (text: string, fileName?: string, place?: FilePlace, stamp?: Stamp) => Promise<boolean>;
   /** Opens a document that is known to be valid. False where another was opened before this one was ready. */
   readonly openFile: (file: SiteFile, opening?: Opening) => Promise<boolean>;
   /** Opens an empty site. */
@@ -141,6 +141,11 @@ export type DocumentState = DocumentData & DocumentActions;
 export type DocumentEvent =
   | ({ readonly what: 'open'; readonly history: History } & OwnFile)
   | { readonly what: Turn; readonly edit: Edit; readonly history: History }
-  | ({ readonly what: 'saved'; readonly fileName: string; readonly place: Place; readonly history: History } & OwnFile);
+  | ({
+      readonly what: 'saved';
+      readonly fileName: string;
+      readonly place: FilePlace;
+      readonly history: History;
+    } & OwnFile);
 /** A change of the open document or of what is known of it. */
 export type ChangeEvent = Exclude<DocumentEvent, { readonly what: 'open' }>;

@@ -1,11 +1,11 @@
 import { toSite } from '../../routing/site/to-site.ts';
 import { applyEdit, type Edit, isIdle } from './change/edit.ts';
 import { editErrors } from './change/edit-errors.ts';
-import { type History, turned } from './change/history.ts';
+import { afterTurn, type History } from './change/history.ts';
 import { stillThere, touchedBy } from './change/selection.ts';
 import type { DocumentActions, LastChange } from './document-state.ts';
 import { FIELD_ONLY, isFieldWork, keepsDrawing } from './field-work.ts';
-import { type OpenDocument, past, shown } from './open-document.ts';
+import { type OpenDocument, past, shownPart } from './open-document.ts';
 
 const WATCHING = 'This site is being edited in another tab. Take it over to edit it here.';
 
@@ -19,16 +19,16 @@ export function editing(document: OpenDocument): Editing {
   const { set, get, emit, warm } = document;
   const preview: Editing['preview'] = (edit) => {
     if (edit === null || isIdle(edit)) {
-      if (get().previewed !== undefined) set({ ...shown(document.history.file), previewed: undefined });
+      if (get().previewed !== undefined) set({ ...shownPart(document.history.file), previewed: undefined });
       return;
     }
     if (refused(document, edit)) return;
-    set({ ...shown(applyEdit(document.history.file, edit)), previewed: edit });
+    set({ ...shownPart(applyEdit(document.history.file, edit)), previewed: edit });
   };
   const cancelPreview = (): void => preview(null);
   const apply: Editing['apply'] = (edit) => {
     if (isIdle(edit) || refused(document, edit)) return false;
-    const next = turned(document.history, 'do', edit);
+    const next = afterTurn(document.history, 'do', edit);
     const [error] = editErrors(next.file, edit);
     if (error) {
       cancelPreview();
@@ -44,7 +44,7 @@ export function editing(document: OpenDocument): Editing {
     apply,
     applyLarge: async (edit) => {
       const before = document.history;
-      const next = turned(before, 'do', edit).file;
+      const next = afterTurn(before, 'do', edit).file;
       if (isIdle(edit) || refused(document, edit) || editErrors(next, edit).length > 0) return apply(edit);
       await warm(toSite(next), (done, of) => set({ busy: { what: edit.name, done, of } }));
       set({ busy: undefined });
@@ -60,14 +60,14 @@ export function editing(document: OpenDocument): Editing {
       cancelPreview();
       const edit = document.history.done.at(-1);
       if (!edit || refused(document, edit)) return;
-      move(document, turned(document.history, 'undo', edit), 'undone', edit);
+      move(document, afterTurn(document.history, 'undo', edit), 'undone', edit);
       emit({ what: 'undo', edit, history: document.history });
     },
     redo: () => {
       cancelPreview();
       const edit = document.history.undone.at(-1);
       if (!edit || refused(document, edit)) return;
-      move(document, turned(document.history, 'redo', edit), 'redone', edit);
+      move(document, afterTurn(document.history, 'redo', edit), 'redone', edit);
       emit({ what: 'redo', edit, history: document.history });
     },
   };
@@ -84,7 +84,7 @@ function refused({ history, get, set }: OpenDocument, edit: Edit): boolean {
 /** Puts the document after an edit in place. */
 function move(document: OpenDocument, next: History, how: LastChange['how'], edit: Edit): void {
   const { set, get } = document;
-  const view = next.file === get().file ? {} : shown(next.file);
+  const view = next.file === get().file ? {} : shownPart(next.file);
   document.history = next;
   const refs = stillThere(next.file, touchedBy(edit));
   set({

@@ -1,9 +1,9 @@
 import { dropAsBuilt } from '../../routing/site/place/as-built.ts';
 import type { Drop, SiteFile } from '../../routing/site/site.ts';
-import type { Edit, Step } from './change/edit.ts';
+import type { Edit, EditStep } from './change/edit.ts';
 import type { DocumentData } from './document-state.ts';
 import { alike } from './edits/gather.ts';
-import { asBuiltOf } from './edits/marks-steps.ts';
+import { measuredAt } from './edits/marks-steps.ts';
 
 /** Whether the hand leaves the drawing as it is: in the Build station it looks, measures, and writes down what it found. */
 export const keepsDrawing = ({ station }: Pick<DocumentData, 'station'>): boolean => station === 'build';
@@ -16,10 +16,10 @@ export const FIELD_ONLY =
 export const isFieldWork = (file: SiteFile, { steps }: Edit): boolean =>
   steps.every((step) => isRecordStep(file, step));
 
-function isRecordStep(file: SiteFile, step: Step): boolean {
+function isRecordStep(file: SiteFile, step: EditStep): boolean {
   if (step.kind === 'marks') return true;
   if (step.kind === 'set') return step.field === 'asBuilt' || step.field === 'records';
   if (step.kind !== 'change' || step.list !== 'drops') return false;
   const before = step.before as Drop;
-  return alike(step.after, dropAsBuilt(before, asBuiltOf(file, before.id)));
+  return alike(step.after, dropAsBuilt(before, measuredAt(file, before.id)));
 }

@@ -4,7 +4,7 @@ import type { History } from './change/history.ts';
 import type { DocumentData, DocumentEvent, DocumentState } from './document-state.ts';
 import type { FileDoor } from './files/files.ts';
 import type { OwnState } from './files/own-file.ts';
-import { plan } from './planning.ts';
+import { pagePlan } from './planning.ts';
 import type { Warm } from './warm.ts';
 
 /** What the store needs of the world outside it. */
@@ -26,9 +26,9 @@ export interface OpenDocument extends DocumentWorld {
 }
 
 /** The part of the state that is the file and what the engine makes of it. */
-export function shown(file: SiteFile): Pick<DocumentData, 'file' | 'site' | 'plan' | 'name'> {
+export function shownPart(file: SiteFile): Pick<DocumentData, 'file' | 'site' | 'plan' | 'name'> {
   const site = toSite(file);
-  return { file, site, plan: plan(site), name: file.name };
+  return { file, site, plan: pagePlan(site), name: file.name };
 }
 
 /** Where the document stands with its own file. */

@@ -5,7 +5,7 @@ import { type History, newHistory } from './change/history.ts';
 import type { DocumentActions, Opening } from './document-state.ts';
 import { ownFileOf } from './files/own-file.ts';
 import { isSiteBundle } from './files/site-bundle.ts';
-import { type OpenDocument, past, shown } from './open-document.ts';
+import { type OpenDocument, past, shownPart } from './open-document.ts';
 
 /** A document with nothing on it. */
 export const emptySite = (name = 'New site'): SiteFile => ({ format: 'overrow/site', version: 1, units: 'ft', name });
@@ -58,7 +58,7 @@ export async function putInPlace(
     if (turn === document.opening) set({ busy: { what: `Working out the plan of ${next.file.name}`, done, of } });
   });
   if (turn !== document.opening) return false;
-  const view = shown(next.file);
+  const view = shownPart(next.file);
   document.history = next;
   document.own = { ...ownFileOf(from), savedAt: from.inFile ? { edit: next.done.at(-1) } : null };
   set({

@@ -1,4 +1,4 @@
-import type { Pen } from './edits/records.ts';
+import type { RecordPen } from './edits/records.ts';
 
 const INITIALS_KEY = 'overrow.initials';
 
@@ -53,7 +53,7 @@ export function today(): string {
 }
 
 /** What marks are made with here. */
-export const penHere = (): Pen => ({ by: initialsHere(), on: today(), newId });
+export const penHere = (): RecordPen => ({ by: initialsHere(), on: today(), newId });
 
 const LETTERS = '0123456789abcdefghijklmnopqrstuvwxyz';
 

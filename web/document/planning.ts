@@ -31,5 +31,5 @@ const now = (): Counting => {
   return counting;
 };
 
-/** The plan of a site; `counted` of `counted-plan.ts` gives it with its takeoff and what hangs. */
-export const plan = (site: Site): UncountedPlan => planned(site, now);
+/** The plan of a site; `withCounts` of `counted-plan.ts` gives it with its takeoff and what hangs. */
+export const pagePlan = (site: Site): UncountedPlan => planned(site, now);

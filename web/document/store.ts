@@ -4,7 +4,7 @@ import { stillThere } from './change/selection.ts';
 import type { DocumentEvent, DocumentState, Keeping, Opening } from './document-state.ts';
 import { editing } from './editing.ts';
 import { fileDoor } from './files/files.ts';
-import { type DocumentWorld, type OpenDocument, past, shown } from './open-document.ts';
+import { type DocumentWorld, type OpenDocument, past, shownPart } from './open-document.ts';
 import { emptySite, opening, putInPlace } from './opening.ts';
 import { saving } from './saving.ts';
 import { telling } from './telling.ts';
@@ -37,7 +37,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
     },
   };
   const store: StoreApi<DocumentState> = createStore(() => ({
-    ...shown(document.history.file),
+    ...shownPart(document.history.file),
     ...past(document),
     ...{ selection: [], alerts: [], keeping: { kind: 'off' }, station: 'layout', opened: 0 },
     ...opening(document),
@@ -55,7 +55,7 @@ export function createDocumentStore(world: Partial<DocumentWorld> = {}): Documen
     follow: (next: History) => {
       document.history = next;
       const selection = stillThere(next.file, store.getState().selection);
-      store.setState({ ...shown(next.file), ...past(document), selection, previewed: undefined });
+      store.setState({ ...shownPart(next.file), ...past(document), selection, previewed: undefined });
     },
     setKeeping: (keeping: Keeping) => store.setState({ keeping }),
   });

@@ -4,7 +4,7 @@ import { runsOf } from '../../routing/network/runs.ts';
 import { reachOfChargers } from '../../routing/reach/reach.ts';
 import type { Site } from '../../routing/site/site.ts';
 
-/** Fills what `plan` remembers, a slice at a time, so that the page stays alive; `done` of `of` after each slice. */
+/** Fills what `pagePlan` remembers, a slice at a time, so that the page stays alive; `done` of `of` after each slice. */
 export type Warm = (site: Site, onProgress: (done: number, of: number) => void) => Promise<void>;
 
 /** So long the page may stand still at a time, in milliseconds, where the work can be cut. */

@@ -3,10 +3,10 @@ import { cardLink } from '../../calc/field/cards/card-link.ts';
 import type { Drop } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePage, usePageStore } from '../page-state/page-store.ts';
-import { CheckedFields, MeasuredPlaces, NoteField, standingWords } from '../panels/as-built/as-built-fields.tsx';
+import { asBuiltWords, CheckedFields, MeasuredPlaces, NoteField } from '../panels/as-built/as-built-fields.tsx';
 import { AsBuiltResults } from '../panels/as-built/results.tsx';
 import { useAsBuilt } from '../panels/as-built/use-as-built.ts';
-import { Circuit } from '../panels/elements/charger-panel.tsx';
+import { ChargerCircuit } from '../panels/elements/charger-panel.tsx';
 import { OwnFindings } from '../panels/facts/facts.tsx';
 import { nearestOpen } from '../words/nearest-open.ts';
 import { useBuildRows } from './build-list.tsx';
@@ -41,7 +41,7 @@ export function BuildCard({ drop }: { readonly drop: Drop }) {
     <section className={open ? 'build-card build-card-open' : 'build-card'} aria-label={`Drop ${drop.id}`}>
       <header>
         <h2>{drop.id}</h2>
-        <span role="status">{standingWords(record, units)}</span>
+        <span role="status">{asBuiltWords(record, units)}</span>
         <button
           type="button"
           className="plain"
@@ -202,7 +202,7 @@ function More({ drop, circuits }: { readonly drop: Drop; readonly circuits: stri
         <section key={id} aria-label={`Charger ${id} as drawn`}>
           <StepsFacts id={id} steps={['pulled', 'terminated', 'tested']} />
           <PullCardButton kind="circuit" id={id} />
-          <Circuit charger={id} />
+          <ChargerCircuit charger={id} />
         </section>
       ))}
       <OwnFindings id={drop.id} />

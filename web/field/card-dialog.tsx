@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import { type CardName, type CardOfSite, cardInLink, cardLink } from '../../calc/field/cards/card-link.ts';
 import { cardLines, cardSubtitle, cardTitle } from '../../calc/field/cards/card-words.ts';
 import { type PullCard, pullCard } from '../../calc/field/cards/pull-cards.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import type { KeptSite } from '../document/keeping/kept-work.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
@@ -46,7 +46,7 @@ const KIND_WORDS = { circuit: 'circuit of charger', feeder: 'feeder', conduit: '
 function OwnCard({ card, close }: OfSite) {
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
-  const found = pullCard(site, counted(plan), card);
+  const found = pullCard(site, withCounts(plan), card);
   if (found) return <CardView key={`${card.kind} ${card.id}`} card={found} site={card.site} close={close} />;
   return (
     <Dialog title="Pull card" onClose={close}>

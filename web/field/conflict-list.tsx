@@ -3,7 +3,7 @@ import { gridlineWords } from '../../routing/site/place/gridline-words.ts';
 import { conflictsOf, type Register } from '../../routing/site/records/registers.ts';
 import type { Mark, Site } from '../../routing/site/site.ts';
 import { useDocument } from '../document/use-document.tsx';
-import { whoWords } from './steps-facts.tsx';
+import { whoSays } from './steps-facts.tsx';
 import { useMarks } from './use-marks.ts';
 
 /** Where two people say different things: both as they wrote it, and which is to hold. Nothing is overwritten meanwhile. */
@@ -38,7 +38,7 @@ function Conflict({ conflict, site }: { readonly conflict: Register; readonly si
           type="button"
           onClick={() => write(`Decide ${of} ${part ?? what}`, sayingOf(mark))}
         >
-          <b>Keep {whoWords(mark)}</b>
+          <b>Keep {whoSays(mark)}</b>
           <span>{saysWords(mark, site)}</span>
         </button>
       ))}

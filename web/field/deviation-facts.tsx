@@ -1,4 +1,4 @@
-import type { Cure, Deviation } from '../../calc/field/cures.ts';
+import type { Deviation, FieldCure } from '../../calc/field/cures.ts';
 import { tapeWords } from '../../calc/field/set-out-words.ts';
 import type { PriceList } from '../../calc/prices/price-list.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
@@ -53,7 +53,7 @@ function takesWords({ wire, price }: Deviation, prices: PriceList, units: Units)
   return `${wires}, ${cost} by ${prices.name}.`;
 }
 
-function cureWords(cure: Cure, units: Units): string {
+function cureWords(cure: FieldCure, units: Units): string {
   if (cure.kind === 'cord')
     return `A cord of ${nearestInch(cure.cord, units)} in place of ${nearestInch(cure.was, units)}.`;
   if (cure.kind === 'move') return `Move it ${tapeWords(cure.feet, units)} back toward where it is drawn.`;

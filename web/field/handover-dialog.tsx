@@ -2,12 +2,12 @@ import './field.css';
 import './handover.css';
 import { useMemo, useState } from 'react';
 import { OPEN_KINDS, type OpenItem, type OpenKind, openItems } from '../../calc/field/open/open-items.ts';
-import { writeBundle } from '../../calc/field/records-bundle.ts';
+import { writeRecordsBundle } from '../../calc/field/records-bundle.ts';
 import { pricedOf } from '../../calc/plan/alternative.ts';
 import { writeSite } from '../../routing/site/file/write.ts';
 import { recordsOf } from '../../routing/site/records/records-file.ts';
 import { isUsed } from '../document/change/used-name.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import type { DocumentState } from '../document/document-state.ts';
 import { hasCome, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
@@ -78,7 +78,10 @@ async function handOver(state: DocumentState): Promise<void> {
   const { file, site } = state;
   try {
     const photos = await photosForHandover(site.records);
-    const beside = { '.site.json': writeSite(file), '.records.zip': writeBundle({ records: recordsOf(file), photos }) };
+    const beside = {
+      '.site.json': writeSite(file),
+      '.records.zip': writeRecordsBundle({ records: recordsOf(file), photos }),
+    };
     saveHandover(state, { kind: 'handover', photos, beside });
   } catch (error) {
     state.notify(`The handover is not written: ${failureWords(error)}`);
@@ -90,7 +93,7 @@ function useOpenItems(): readonly OpenItem[] {
   const plan = useDocument((state) => state.plan);
   const prices = usePrices((state) => state.list);
   return useMemo(
-    () => openItems(site, plan, hasCome(prices) ? pricedOf(counted(plan).takeoff, site, prices) : null),
+    () => openItems(site, plan, hasCome(prices) ? pricedOf(withCounts(plan).takeoff, site, prices) : null),
     [site, plan, prices],
   );
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { MovablePoint } from '../../calc/field/moved-point.ts';
 import { tapeWords } from '../../calc/field/set-out-words.ts';
-import { endOf, FARTHEST, type Ray, type Tolerance } from '../../calc/field/tolerance.ts';
+import { FARTHEST, type Ray, rayEnd, type Tolerance } from '../../calc/field/tolerance.ts';
 import { gridWays } from '../../routing/site/place/grid-frame.ts';
 import type { Finding } from '../../routing/site/rules/finding.ts';
 import { useDocument } from '../document/use-document.tsx';
@@ -84,7 +84,7 @@ function Room({ room, name }: { readonly room: Tolerance; readonly name: string 
 /** The ray that points most nearly that way. */
 function toward({ rays }: Tolerance, [x, y]: readonly [number, number]): Ray {
   const share = (ray: Ray): number => {
-    const [rx, ry] = endOf({ ...ray, feet: 1 });
+    const [rx, ry] = rayEnd({ ...ray, feet: 1 });
     return rx * x + ry * y;
   };
   return rays.reduce((best, ray) => (share(ray) > share(best) ? ray : best));
@@ -93,7 +93,7 @@ function toward({ rays }: Tolerance, [x, y]: readonly [number, number]): Ray {
 /** The shape as it is, laid along the gridlines, with a ring at each foot. */
 function RoomPicture({ room, turn, name }: { readonly room: Tolerance; readonly turn: number; readonly name: string }) {
   const points = room.rays.map((ray) => {
-    const [x, y] = endOf({ ...ray, degrees: ray.degrees + turn });
+    const [x, y] = rayEnd({ ...ray, degrees: ray.degrees + turn });
     return `${x.toFixed(3)},${(-y).toFixed(3)}`;
   });
   return (

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { photoHashes, writeBundle } from '../../calc/field/records-bundle.ts';
+import { photoHashes, writeRecordsBundle } from '../../calc/field/records-bundle.ts';
 import { safeFileName } from '../../calc/sheets/file-name.ts';
 import { recordsOf, writeRecords } from '../../routing/site/records/records-file.ts';
 import { download } from '../document/files/files.ts';
@@ -25,7 +25,7 @@ export function SendSection() {
     try {
       const photos = await photosHere(hashes);
       const name = `${safeFileName(file.name)}.records.zip`;
-      download(name, 'application/zip', writeBundle({ records: recordsOf(file), photos }));
+      download(name, 'application/zip', writeRecordsBundle({ records: recordsOf(file), photos }));
       setSays(
         `Handed to the browser as a download, ${photos.size} of ${hashes.length} photos in it${photos.size < hashes.length ? '; the others are on the devices that took them' : ''}.`,
       );

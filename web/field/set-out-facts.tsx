@@ -6,7 +6,7 @@ import {
   axisWords,
   closingWords,
   heightWords,
-  readingWords,
+  tapeReadingWords,
   tapeWords,
   tieWords,
 } from '../../calc/field/set-out-words.ts';
@@ -97,7 +97,7 @@ function RowTape({ row, id }: { readonly row: SetOutRow; readonly id: string }) 
     <details className="row-tape">
       <summary>
         One tape from {zero}: {marks.length} {part === 'at' ? 'in the row' : part === 'box' ? 'boxes' : `${part}s`}
-        {from && `, ${readingWords(from, units)}`}
+        {from && `, ${tapeReadingWords(from, units)}`}
       </summary>
       <ol>
         {marks.map(({ point, feet }) => (

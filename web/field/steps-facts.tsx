@@ -27,7 +27,7 @@ export function StepsFacts({ id, steps }: { readonly id: string; readonly steps:
             }
           >
             {STEPS[step]}
-            <span>{done ? whoWords(done) : 'not yet'}</span>
+            <span>{done ? whoSays(done) : 'not yet'}</span>
             {register?.conflict && <span className="build-off">two say otherwise</span>}
           </button>
         );
@@ -37,5 +37,5 @@ export function StepsFacts({ id, steps }: { readonly id: string; readonly steps:
 }
 
 /** "JB, 2026-05-31". */
-export const whoWords = ({ by, on }: Pick<Mark, 'by' | 'on'>): string =>
+export const whoSays = ({ by, on }: Pick<Mark, 'by' | 'on'>): string =>
   [by || 'without initials', on].filter(Boolean).join(', ');

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { MOST_BUNDLE_BYTES, type Photos, readBundle } from '../../calc/field/records-bundle.ts';
+import { MOST_BUNDLE_BYTES, type Photos, readRecordsBundle } from '../../calc/field/records-bundle.ts';
 import { isOfDrawing } from '../../routing/site/records/brought-up.ts';
 import { missingFrom } from '../../routing/site/records/merge.ts';
 import { marksIn, type RecordsFile, type RecordsRead, readRecords } from '../../routing/site/records/records-file.ts';
@@ -97,7 +97,7 @@ const NO_PHOTOS: Photos = new Map();
 async function recordsInFile(file: File): Promise<{ readonly read: RecordsRead; readonly photos: Photos }> {
   if (!/\.zip$/i.test(file.name)) return { read: readRecords(await textOf(file)), photos: NO_PHOTOS };
   if (file.size > 2 * MOST_BUNDLE_BYTES) throw new Error('the file is larger than this page writes them');
-  const read = readBundle(new Uint8Array(await file.arrayBuffer()));
+  const read = readRecordsBundle(new Uint8Array(await file.arrayBuffer()));
   if (!read.ok) return { read, photos: NO_PHOTOS };
   if (!(await areWhatTheySay(read.photos))) throw new Error('a photo in it is another than its name says');
   return { read: { ok: true, file: read.records }, photos: read.photos };

@@ -3,14 +3,14 @@ import { lastAsked, type TestRow, testSheet } from '../../calc/field/commissioni
 import {
   GROUP_WORDS,
   MEASURE_GROUPS,
-  type Reading,
+  type MeterReading,
   readingWords,
   unitWords,
 } from '../../calc/field/commissioning/measures.ts';
 import type { Mark } from '../../routing/site/site.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { MaybeNumber } from '../parts/maybe-fields.tsx';
-import { whoWords } from './steps-facts.tsx';
+import { whoSays } from './steps-facts.tsx';
 import { useMarks } from './use-marks.ts';
 
 /** The tests of a charger, a feeder or a board: what each is held to, what the meter read, and whether that passes. */
@@ -54,8 +54,8 @@ function Test({ row, last }: { readonly row: TestRow; readonly last: number | nu
   const unit = reading?.unit ?? measure.unit;
   const inUnit = unit === null ? '' : unitWords(unit);
   const asked = reading?.asked ?? (reading?.value === undefined ? last : null);
-  const say = (part: { readonly [K in keyof Reading]?: Reading[K] | undefined }): void => {
-    const next: Reading = readingOf({
+  const say = (part: { readonly [K in keyof MeterReading]?: MeterReading[K] | undefined }): void => {
+    const next: MeterReading = readingOf({
       ...reading,
       ...(unit !== null && { unit }),
       ...(measure.takesAsked && asked !== null && { asked }),
@@ -125,7 +125,7 @@ function Test({ row, last }: { readonly row: TestRow; readonly last: number | nu
 }
 
 const headWords = (mark: Mark): string =>
-  `${mark.gone ? 'taken back' : readingWords(mark.reading ?? {})} (${whoWords(mark)})`;
+  `${mark.gone ? 'taken back' : readingWords(mark.reading ?? {})} (${whoSays(mark)})`;
 
 const STANDINGS: Readonly<Record<TestRow['standing'], string>> = {
   passes: 'Passes',
@@ -138,7 +138,7 @@ const STANDINGS: Readonly<Record<TestRow['standing'], string>> = {
 
 function Standing({ row: { standing, says, register } }: { readonly row: TestRow }) {
   const words = STANDINGS[standing];
-  const by = words && register?.now ? ` · ${whoWords(register.now)}` : '';
+  const by = words && register?.now ? ` · ${whoSays(register.now)}` : '';
   return (
     <b className={standing === 'passes' ? 'test-passes' : 'test-fails'} role="status">
       {words}
@@ -155,7 +155,7 @@ function readingOf({
   word,
   asked,
   amps,
-}: { readonly [K in keyof Reading]?: Reading[K] | undefined }): Reading {
+}: { readonly [K in keyof MeterReading]?: MeterReading[K] | undefined }): MeterReading {
   return {
     ...(value !== undefined && { value }),
     ...(unit !== undefined && { unit }),

@@ -18,11 +18,11 @@ export const DRAWERS = [
   'setting-out',
 ] as const;
 /** The table that is open under the board. */
-export type Drawer = (typeof DRAWERS)[number];
+export type DrawerTable = (typeof DRAWERS)[number];
 
 /** What stands open on the page beside the board, and how the page looks. Never part of the saved file. */
 export interface PageState {
-  readonly drawer: Drawer | null;
+  readonly drawer: DrawerTable | null;
   /** Pixels. */
   readonly drawerHeight: number;
   readonly theme: Theme;

@@ -19,7 +19,7 @@ const ThingCard = whenAsked(async () => (await import('../field/thing-card.tsx')
 const Strip = whenAsked(async () => (await import('../strip/strip.tsx')).Strip);
 
 /** The drawing with its tables, and the ledger. Who builds with a phone in the hand has the list and a card in their place. */
-export function Desk({ painting }: { readonly painting: Painting }) {
+export function DeskStation({ painting }: { readonly painting: Painting }) {
   const phone = usePhone();
   const keeps = useDocument(keepsDrawing);
   const builds = keeps && phone;

@@ -1,7 +1,7 @@
 import type { DocumentStore } from '../document/store.ts';
 import type { PageStore } from '../page-state/page-store.ts';
 import { takesText } from '../parts/keys-to-board.ts';
-import { takeTyped } from '../parts/typed.ts';
+import { takeField } from '../parts/typed.ts';
 
 /** Keys that work wherever the focus is; in a field only those that a field does not use itself. */
 export function attachPageKeys(store: DocumentStore, page: PageStore): () => void {
@@ -12,7 +12,7 @@ export function attachPageKeys(store: DocumentStore, page: PageStore): () => voi
       const key = event.key.toLowerCase();
       if (key === 's') void saveTyped(store, event.shiftKey);
       else if (key === 'o' && !event.shiftKey) {
-        takeTyped();
+        takeField();
         void pick();
       } else if (typing) return;
       else if (key === 'z' && event.shiftKey) redo();
@@ -34,7 +34,7 @@ export function attachPageKeys(store: DocumentStore, page: PageStore): () => voi
 
 /** Saves with what is being typed; what the field would not take is told, for the file does not have it. */
 async function saveTyped(store: DocumentStore, as: boolean): Promise<void> {
-  const untaken = takeTyped();
+  const untaken = takeField();
   const { save, notify } = store.getState();
   if ((await save({ as })) && untaken !== null) {
     notify(`Saved without what stands in “${untaken}”, which cannot be taken as it is.`);

@@ -17,7 +17,7 @@ import { showFocus } from '../parts/seen-focus.ts';
 import { UnderlayHost } from '../underlay/underlay-host.tsx';
 import { failureWords } from '../words/failure-words.ts';
 import { Announcer } from './announcer.tsx';
-import { Desk } from './desk.tsx';
+import { DeskStation } from './desk.tsx';
 import { Dialogs } from './dialogs.tsx';
 import { Head } from './head.tsx';
 import { Notice } from './notice.tsx';
@@ -114,7 +114,7 @@ export function Page({ store, view, page, painting, keeping }: PageProps) {
           <ActionsProvider value={actions}>
             <UnderlayHost painting={painting}>
               <Head painting={painting} />
-              <Desk painting={painting} />
+              <DeskStation painting={painting} />
               <Notice />
               <Announcer />
               <Dialogs />

@@ -3,7 +3,7 @@ import { parseLength, printLength } from '../../routing/site/numbers/feet-inches
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { keysToBoard } from './keys-to-board.ts';
 import { atLeast, type ReadNumber, readNumber } from './read-number.ts';
-import { lettersOf, type TypedText, typedText } from './typed-text.ts';
+import { type TypedText, typedLetters, typedText } from './typed-text.ts';
 import { useUnits } from './units.ts';
 
 interface FieldProps<T> {
@@ -31,13 +31,13 @@ type Typed = HTMLInputElement | HTMLTextAreaElement;
 export function TypedField<T>({ label, value, onChange, print, read, long = false }: TypedProps<T>) {
   const id = useId();
   const [draft, setDraft] = useState<TypedText | null>(null);
-  const shown = draft === null ? print(value) : lettersOf(draft);
+  const shown = draft === null ? print(value) : typedLetters(draft);
   const now = draft === null ? null : read(draft);
   const wrong = now && !now.ok ? now.says : null;
 
   const take = (): void => {
     if (draft === null || wrong) return;
-    if (now?.ok && lettersOf(draft) !== print(value)) onChange(now.value);
+    if (now?.ok && typedLetters(draft) !== print(value)) onChange(now.value);
     setDraft(null);
   };
   const Kind = long ? 'textarea' : 'input';
@@ -88,7 +88,7 @@ interface LengthProps extends FieldProps<number> {
 
 /** The feet that a text means between two limits, or what is wrong with it. */
 export function readLength(text: TypedText, units: Units, least: number, most: number): ReadNumber {
-  const length = parseLength(lettersOf(text), units);
+  const length = parseLength(typedLetters(text), units);
   if (!length.ok) return { ok: false, says: length.says };
   if (length.feet < least) return { ok: false, says: `${printLength(least, units)} or more` };
   if (length.feet > most) return { ok: false, says: `${printLength(most, units)} or less` };
@@ -159,7 +159,7 @@ export function TextField({ check, ...props }: TextProps) {
       {...props}
       print={(text) => text}
       read={(typed) => {
-        const text = lettersOf(typed).trim();
+        const text = typedLetters(typed).trim();
         const says = check?.(text) ?? null;
         return says === null ? { ok: true, value: text } : { ok: false, says };
       }}

@@ -1,7 +1,7 @@
 import { parseLength, printLength } from '../../routing/site/numbers/feet-inches.ts';
 import { readLength, TypedField } from './fields.tsx';
 import { atLeast, type NumberLimits, readNumber } from './read-number.ts';
-import { lettersOf, type TypedText } from './typed-text.ts';
+import { type TypedText, typedLetters } from './typed-text.ts';
 import { useUnits } from './units.ts';
 
 interface MaybeProps {
@@ -16,7 +16,7 @@ interface MaybeProps {
 
 const isNone = (text: TypedText, none: string): boolean => ['', none].includes(wordOf(text));
 /** As it is compared with words that a field takes in place of a number. */
-const wordOf = (text: TypedText): string => lettersOf(text).trim().toLowerCase();
+const wordOf = (text: TypedText): string => typedLetters(text).trim().toLowerCase();
 
 /** A length that may be left out. Feet. */
 export function MaybeLength({ label, value, none, onChange, least = -Infinity, most = Infinity }: MaybeProps) {
@@ -88,7 +88,7 @@ export function VariousField({ label, value, none, unit, limits, onChange }: Var
         if (wordOf(text) === VARIOUS) return { ok: true, value: VARIOUS };
         if (none !== null && isNone(text, none)) return { ok: true, value: null };
         if (unit !== null) return readNumber(text, { unit, ...limits });
-        const length = parseLength(lettersOf(text), units);
+        const length = parseLength(typedLetters(text), units);
         if (!length.ok) return { ok: false, says: length.says };
         if (length.feet <= (limits.over ?? -Infinity)) return { ok: false, says: 'more than 0' };
         return length.feet < (limits.least ?? -Infinity)
@@ -116,7 +116,7 @@ export function PlacesField({ label, value, onChange }: PlacesProps) {
       read={(text) => {
         if (isNone(text, 'none')) return { ok: true, value: [] };
         const places: number[] = [];
-        for (const part of lettersOf(text)
+        for (const part of typedLetters(text)
           .trim()
           .split(/[\s,;]+/)) {
           const range = /^(\d{1,4})(?:-(\d{1,4}))?$/.exec(part);

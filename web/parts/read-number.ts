@@ -1,5 +1,5 @@
 import { parseNumber } from '../../routing/site/numbers/parse-number.ts';
-import { lettersOf, type TypedText } from './typed-text.ts';
+import { type TypedText, typedLetters } from './typed-text.ts';
 
 /** What a number typed into a field must be. */
 export interface NumberLimits {
@@ -19,7 +19,7 @@ export function readNumber(
   text: TypedText,
   { unit, over = Number.NEGATIVE_INFINITY, least = over, most = Number.POSITIVE_INFINITY, whole = false }: NumberLimits,
 ): ReadNumber {
-  const read = parseNumber(lettersOf(text), unit);
+  const read = parseNumber(typedLetters(text), unit);
   if (!read.ok) return { ok: false, says: read.says };
   // Arithmetic leaves tails of rounding, which no field means.
   const value = Number(read.value.toPrecision(14));

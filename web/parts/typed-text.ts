@@ -12,7 +12,7 @@ export interface TypedText {
 export const typedText = (text: string): TypedText => text as unknown as TypedText;
 
 /** What was typed letter by letter: to be shown again, or where words are meant. */
-export const lettersOf = (typed: TypedText): string => typed as unknown as string;
+export const typedLetters = (typed: TypedText): string => typed as unknown as string;
 
 interface NoNumber {
   readonly 'typed text is read by readLength or readNumber': never;

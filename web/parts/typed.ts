@@ -4,7 +4,7 @@ const TYPED = 'input, textarea';
  * Takes over what is being typed in a field, as leaving the field would, and goes on typing there. A text that the field
  * would not take stays in it; the answer then is the name of the field.
  */
-export function takeTyped(page: Document = document): string | null {
+export function takeField(page: Document = document): string | null {
   const field = page.activeElement;
   if (!(field instanceof HTMLElement) || !field.matches(TYPED)) return null;
   if (field.getAttribute('aria-invalid') === 'true') return nameOf(field, page);

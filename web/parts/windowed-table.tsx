@@ -2,7 +2,7 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { usePhone } from './phone.ts';
 import { Scroller } from './scroller.tsx';
 
-export interface Column<Row> {
+export interface ListColumn<Row> {
   readonly head: string;
   readonly cell: (row: Row) => ReactNode;
   readonly numeric?: boolean;
@@ -13,7 +13,7 @@ export interface Column<Row> {
 interface TableProps<Row> {
   readonly name: string;
   readonly rows: readonly Row[];
-  readonly columns: readonly Column<Row>[];
+  readonly columns: readonly ListColumn<Row>[];
   readonly keyOf: (row: Row) => string;
   readonly isChosen?: (row: Row) => boolean;
   readonly onChoose?: (row: Row, adds: boolean) => void;
@@ -126,7 +126,7 @@ const nextOrder = (order: Order, column: number): Order =>
 const sortWord = (order: Order, column: number): 'ascending' | 'descending' | undefined =>
   order?.column !== column ? undefined : order.down ? 'descending' : 'ascending';
 
-function inOrder<Row>(rows: readonly Row[], columns: readonly Column<Row>[], order: Order): readonly Row[] {
+function inOrder<Row>(rows: readonly Row[], columns: readonly ListColumn<Row>[], order: Order): readonly Row[] {
   const sort = order ? columns[order.column]?.sort : undefined;
   if (!sort || !order) return rows;
   const sign = order.down ? -1 : 1;

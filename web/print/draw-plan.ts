@@ -1,9 +1,9 @@
 import { BASE_PICTURES } from '../board/base-pictures.ts';
 import { boxInView } from '../board/camera.ts';
-import { type Ink, readInk } from '../board/ink.ts';
+import { type BoardInk, readInk } from '../board/ink.ts';
 import type { Painting } from '../board/painting.ts';
-import { frameOf } from '../board/pictures/frame.ts';
-import type { Mark } from '../board/scene/mark.ts';
+import { boardFrame } from '../board/pictures/frame.ts';
+import type { SceneMark } from '../board/scene/mark.ts';
 import type { ViewState } from '../board/view-store.ts';
 import { PAPER_VIEW, type PaperView, paperView } from './paper-view.ts';
 
@@ -13,10 +13,10 @@ import { PAPER_VIEW, type PaperView, paperView } from './paper-view.ts';
  */
 const FINER = 3.2;
 
-const NOTHING: ReadonlySet<Mark> = new Set();
+const NOTHING: ReadonlySet<SceneMark> = new Set();
 
 /** The colors of the light theme, whichever is on the page: paper is light. */
-function paperInk(): Ink {
+function paperInk(): BoardInk {
   const page = document.documentElement;
   const { theme } = page.dataset;
   page.dataset.theme = 'light';
@@ -28,7 +28,7 @@ function paperInk(): Ink {
 
 /** A picture that is ready for paper. */
 export interface OnPaper extends PaperView {
-  readonly ink: Ink;
+  readonly ink: BoardInk;
   /** What the board would show at that scale and place. */
   readonly painting: Painting;
 }
@@ -43,7 +43,7 @@ export function onPaper(painting: Painting, { camera, viewport, raised }: ViewSt
   const paper = paperView(seen, raised || drawn.minX > drawn.maxX ? seen : drawn, units);
   const { station, margins, charging, overPicture } = painting.frame();
   const ink = paperInk();
-  const frame = frameOf(paper.camera, PAPER_VIEW, ink, { scene, station, margins, charging, overPicture });
+  const frame = boardFrame(paper.camera, PAPER_VIEW, ink, { scene, station, margins, charging, overPicture });
   // What a hand holds stands on paper where it was before.
   return { ...paper, ink, painting: { ...painting, hidden: () => NOTHING, frame: () => frame } };
 }

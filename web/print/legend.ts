@@ -1,7 +1,7 @@
 import { MARGIN_KINDS } from '../../calc/plan/margins.ts';
 import { COVERAGE_STEPS } from '../../calc/plan/stall-coverage.ts';
 import { LOAD_STEPS } from '../../calc/steel/load-steps.ts';
-import type { Ink, InkName } from '../board/ink.ts';
+import type { BoardInk, InkName } from '../board/ink.ts';
 import { marksInView, type Painting } from '../board/painting.ts';
 import { MARGINS_FROM } from '../board/pictures/margin-bars.ts';
 import type { SceneList } from '../board/scene/scene.ts';
@@ -139,7 +139,7 @@ const LOADED = LOAD_STEPS.filter((step) => step !== 'nothing').map((step) => {
 /** The colors of the line conductors, where runs are drawn in them. */
 function phases(
   painting: Painting,
-  ink: Ink,
+  ink: BoardInk,
   add: (some: boolean, words: string, ...paths: SwatchPath[]) => void,
 ): void {
   const { box, scale } = painting.frame();

@@ -5,7 +5,7 @@ import { counted } from '../../routing/words/counted.ts';
 import { applyEdit, type Edit, invertEdit } from '../document/change/edit.ts';
 import { editBetween } from '../document/edits/edit-between.ts';
 import { priceStore, pricesCome } from '../document/files/price-store.ts';
-import { plan } from '../document/planning.ts';
+import { pagePlan } from '../document/planning.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { priceWords } from '../words/dollars.ts';
 import { askPart } from './ask-part.ts';
@@ -47,7 +47,7 @@ export function offerMends(document: DocumentStore): () => void {
   };
   const look = async (file: SiteFile, older: SiteFile): Promise<void> => {
     const [now, was] = [toSite(file), toSite(older)];
-    const { chargers } = brokenIn({ site: now, plan: plan(now) }, { site: was, plan: plan(was) });
+    const { chargers } = brokenIn({ site: now, plan: pagePlan(now) }, { site: was, plan: pagePlan(was) });
     if (chargers.length === 0) before = null;
     if (chargers.length === 0 || chargers.length > MOST_BROKEN) return;
     await pricesCome();

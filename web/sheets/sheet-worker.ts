@@ -3,7 +3,7 @@ import semibold from '../../calc/sheets/fonts/overpass-semibold.ttf?url';
 import type { FontBytes } from '../../calc/sheets/pdf/kit/lettering.ts';
 import type { FaceName } from '../../calc/sheets/pdf/kit/scripts/faces.ts';
 import type { SheetNews, SheetRequest } from './sheet-request.ts';
-import { writeSheets } from './write-sheets.ts';
+import { writeRequest } from './write-sheets.ts';
 
 /** Writes sheets away from the page, which ends this worker when it is told to stop. */
 const here = self as unknown as DedicatedWorkerGlobalScope;
@@ -11,7 +11,7 @@ const post = (news: SheetNews): void => here.postMessage(news);
 
 here.onmessage = async ({ data }: MessageEvent<SheetRequest>) => {
   try {
-    const content = await writeSheets(data, servedFonts, post);
+    const content = await writeRequest(data, servedFonts, post);
     const handed = content instanceof Uint8Array ? [content.buffer] : [];
     here.postMessage({ kind: 'done', content } satisfies SheetNews, handed);
   } catch (error) {

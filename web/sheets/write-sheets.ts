@@ -12,7 +12,7 @@ import { zipOf } from './zip.ts';
 type Tell = (news: SheetNews) => void;
 
 /** Plans the site of a request and writes what is wanted of it, telling how far it is. */
-export async function writeSheets(
+export async function writeRequest(
   request: SheetRequest,
   fonts: () => Promise<FontBytes>,
   tell: Tell,

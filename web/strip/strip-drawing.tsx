@@ -2,8 +2,8 @@ import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { counted } from '../../routing/words/counted.ts';
 import type { LineColor } from '../board/scene/mark.ts';
 import { nearestInch } from '../words/lengths.ts';
-import { fitting, patchOf, stripLabels } from './strip-labels.ts';
-import type { StripPoint, Unrolled } from './unrolled.ts';
+import { labelThatFits, patchOf, stripLabels } from './strip-labels.ts';
+import type { Unrolled, UnrolledPoint } from './unrolled.ts';
 
 interface StripDrawingProps {
   readonly flat: Unrolled;
@@ -33,7 +33,7 @@ export function StripDrawing(props: StripDrawingProps) {
   const high = Math.max(flat.high, equipmentHeight, 1);
   const perFootUp = (HEIGHT - TOP - BOTTOM) / (high - low);
   const perFoot = Math.min(perFootUp * 4, Math.max(40, width - LEFT - RIGHT) / (flat.along || 1));
-  const x = ({ along }: Pick<StripPoint, 'along'>): number => LEFT + along * perFoot;
+  const x = ({ along }: Pick<UnrolledPoint, 'along'>): number => LEFT + along * perFoot;
   const y = (up: number): number => TOP + (high - up) * perFootUp;
   const path = flat.points.map((point, i) => `${i === 0 ? 'M' : 'L'}${x(point)} ${y(point.up)}`).join(' ');
   const end = flat.points.at(-1)!;
@@ -128,7 +128,7 @@ function Conduit({ conduit, x1, x2 }: ConduitProps) {
   if (x2 - x1 < 6) return null;
   const size = `${tradeSize ? `${tradeSize}" ` : ''}${method}`;
   const who = counted(circuits.length, 'circuit');
-  const words = fitting([`${size}, ${who}`, size, ...(tradeSize ? [`${tradeSize}"`] : [])], x2 - x1 - 4);
+  const words = labelThatFits([`${size}, ${who}`, size, ...(tradeSize ? [`${tradeSize}"`] : [])], x2 - x1 - 4);
   return (
     <g>
       <path

@@ -113,5 +113,5 @@ const meet = (a: Patch, b: Patch): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 /** The longest of several ways to say something that has room, or null. */
-export const fitting = (ways: readonly string[], room: number): string | null =>
+export const labelThatFits = (ways: readonly string[], room: number): string | null =>
   ways.find((words) => words.length * LETTER <= room) ?? null;

@@ -3,32 +3,32 @@ import type { Run } from '../../routing/network/run.ts';
 import type { Point3, Pullpoint } from '../../routing/site/site.ts';
 
 /** A place on the strip: feet along in plan, feet above grade. */
-export interface StripPoint {
+export interface UnrolledPoint {
   readonly along: number;
   readonly up: number;
 }
 
 export interface StripLeg {
   readonly kind: 'tap' | 'riser' | 'level' | 'slope';
-  readonly from: StripPoint;
-  readonly to: StripPoint;
+  readonly from: UnrolledPoint;
+  readonly to: UnrolledPoint;
   readonly length: number;
   readonly raceway: string | null;
 }
 
 export interface StripConduit {
   readonly conduit: Conduit;
-  readonly from: StripPoint;
-  readonly to: StripPoint;
+  readonly from: UnrolledPoint;
+  readonly to: UnrolledPoint;
 }
 
 /** A run laid out flat: what is straight in plan lies one after the other, what stands upright stands. */
 export interface Unrolled {
-  readonly points: readonly StripPoint[];
+  readonly points: readonly UnrolledPoint[];
   readonly legs: readonly StripLeg[];
   /** Inner points of the path: the changes of direction. */
-  readonly bends: readonly StripPoint[];
-  readonly pullpoints: readonly { readonly id: string; readonly at: StripPoint }[];
+  readonly bends: readonly UnrolledPoint[];
+  readonly pullpoints: readonly { readonly id: string; readonly at: UnrolledPoint }[];
   readonly conduits: readonly StripConduit[];
   readonly along: number;
   readonly low: number;
@@ -42,7 +42,7 @@ const ON_RUN = 0.3;
 export function unrolled(run: Run, conduits: readonly Conduit[], pullpoints: readonly Pullpoint[]): Unrolled | null {
   const { path, legs: raceways } = run;
   if (path.length < 2) return null;
-  const points: StripPoint[] = [{ along: 0, up: path[0]![2] }];
+  const points: UnrolledPoint[] = [{ along: 0, up: path[0]![2] }];
   for (let i = 1; i < path.length; i++) {
     const [a, b] = [path[i - 1]!, path[i]!];
     points.push({ along: points[i - 1]!.along + Math.hypot(b[0] - a[0], b[1] - a[1]), up: b[2] });
@@ -68,7 +68,7 @@ export function unrolled(run: Run, conduits: readonly Conduit[], pullpoints: rea
   };
 }
 
-function kindOf(from: StripPoint, to: StripPoint, raceway: string | null): StripLeg['kind'] {
+function kindOf(from: UnrolledPoint, to: UnrolledPoint, raceway: string | null): StripLeg['kind'] {
   if (raceway === null) return 'tap';
   if (to.along - from.along < 1e-6) return 'riser';
   return Math.abs(to.up - from.up) < 1e-6 ? 'level' : 'slope';
@@ -86,7 +86,7 @@ function laidEndToEnd(conduits: readonly Conduit[], legs: readonly StripLeg[]): 
 }
 
 /** The place so many feet along the run, measured in space. */
-export function atLength(legs: readonly StripLeg[], length: number): StripPoint {
+export function atLength(legs: readonly StripLeg[], length: number): UnrolledPoint {
   let left = length;
   for (const { from, to, length: own } of legs) {
     if (left <= own + 1e-6) {
@@ -98,7 +98,7 @@ export function atLength(legs: readonly StripLeg[], length: number): StripPoint 
   return legs.at(-1)?.to ?? { along: 0, up: 0 };
 }
 
-function placeOnRun(path: readonly Point3[], points: readonly StripPoint[], at: Point3): StripPoint | null {
+function placeOnRun(path: readonly Point3[], points: readonly UnrolledPoint[], at: Point3): UnrolledPoint | null {
   for (let i = 1; i < path.length; i++) {
     const [a, b] = [path[i - 1]!, path[i]!];
     const d = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;

@@ -10,7 +10,7 @@ import type { KeptSite } from '../document/keeping/kept-work.ts';
 import { useDocument } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage } from '../page-state/page-store.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { priceWords } from '../words/dollars.ts';
 import { nearestInch } from '../words/lengths.ts';
 import { siteLabels } from '../words/site-labels.ts';
@@ -81,7 +81,7 @@ export function CompareTable() {
   );
 }
 
-const columnsFor = (alternatives: readonly Alternative[], units: Units): readonly Column<ComparedFact>[] => [
+const columnsFor = (alternatives: readonly Alternative[], units: Units): readonly ListColumn<ComparedFact>[] => [
   { head: 'figure', cell: ({ fact }) => <span title={SAYS.get(fact)}>{fact}</span> },
   ...alternatives.map(({ name }, i) => ({
     head: alternatives.findIndex((other) => other.name === name) === i ? name : `${name} ${i + 1}`,

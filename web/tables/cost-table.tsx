@@ -4,14 +4,14 @@ import { withLine } from '../../calc/prices/edit-list.ts';
 import type { PriceRow } from '../../calc/prices/price-list.ts';
 import { doubtOf } from '../../calc/takeoff/cost.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import { hasCome, priceStore, takePrices, usePrices } from '../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { TypedField } from '../parts/fields.tsx';
 import { usePhone } from '../parts/phone.ts';
 import { readNumber } from '../parts/read-number.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { dollars } from '../words/dollars.ts';
 import { quantityWords } from '../words/quantities.ts';
 import { refsOf } from '../words/refs.ts';
@@ -24,7 +24,7 @@ import { type BillRow, billRows } from './bill-rows.ts';
 export function CostTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
-  const takeoff = useDocument((state) => counted(state.plan).takeoff);
+  const takeoff = useDocument((state) => withCounts(state.plan).takeoff);
   const site = useDocument((state) => state.site);
   const list = usePrices((state) => state.list);
   const isPhone = usePhone();
@@ -60,13 +60,13 @@ function stateOf(row: BillRow): string | undefined {
 }
 
 /** The columns with what things cost beside their names: on a phone it would stand past the edge. */
-function sumsFirst(columns: readonly Column<BillRow>[]): readonly Column<BillRow>[] {
-  const isSum = ({ head }: Column<BillRow>): boolean => head === 'cost';
+function sumsFirst(columns: readonly ListColumn<BillRow>[]): readonly ListColumn<BillRow>[] {
+  const isSum = ({ head }: ListColumn<BillRow>): boolean => head === 'cost';
   const [first, ...others] = columns;
   return [first!, ...others.filter(isSum), ...others.filter((one) => !isSum(one))];
 }
 
-const columnsFor = (units: Units): readonly Column<BillRow>[] => [
+const columnsFor = (units: Units): readonly ListColumn<BillRow>[] => [
   { head: 'item', cell: nameOf },
   {
     head: 'specification',

@@ -2,9 +2,9 @@ import { cutPlan } from '../../calc/takeoff/cut-plan.ts';
 import type { CutGroup } from '../../calc/takeoff/stock.ts';
 import { printLength } from '../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import { useDocument } from '../document/use-document.tsx';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 
 interface Row {
   readonly key: string;
@@ -18,7 +18,7 @@ interface Row {
 export function CutsTable() {
   const plan = useDocument((state) => state.plan);
   const units = useDocument((state) => state.site.units);
-  const rows = cutPlan(counted(plan)).flatMap((group): Row[] => [
+  const rows = cutPlan(withCounts(plan)).flatMap((group): Row[] => [
     ...group.stocks.map(({ pieces, offcut }, n) => ({
       key: `${group.item} ${group.spec} ${n + 1}`,
       group,
@@ -44,7 +44,7 @@ export function CutsTable() {
   return <WindowedTable name="Cuts" rows={rows} columns={columnsFor(units)} keyOf={({ key }) => key} />;
 }
 
-const columnsFor = (units: Units): readonly Column<Row>[] => [
+const columnsFor = (units: Units): readonly ListColumn<Row>[] => [
   { head: 'item', cell: ({ group }) => group.item, sort: ({ group }) => group.item },
   { head: 'specification', cell: ({ group }) => group.spec, sort: ({ group }) => group.spec },
   {

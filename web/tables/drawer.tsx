@@ -1,10 +1,10 @@
 import { type CSSProperties, type PointerEvent as HandEvent, useRef } from 'react';
 import { useDocument } from '../document/use-document.tsx';
 import { useTakeoff } from '../document/use-takeoff.ts';
-import { DRAWERS, type Drawer as DrawerName, usePage, usePageStore } from '../page-state/page-store.ts';
+import { DRAWERS, type DrawerTable, usePage, usePageStore } from '../page-state/page-store.ts';
 import { whenAsked } from '../page-state/when-asked.tsx';
 
-const NAMES: Readonly<Record<DrawerName, string>> = {
+const NAMES: Readonly<Record<DrawerTable, string>> = {
   runs: 'Runs',
   margins: 'Margins',
   'one-line': 'One-line',
@@ -42,7 +42,7 @@ export function Drawer() {
   const rows = useTakeoff()?.length;
   const margins = useDocument((state) => state.site.chargers.length);
   const drops = useDocument((state) => state.site.drops.length);
-  const counts: Readonly<Partial<Record<DrawerName, number | undefined>>> = {
+  const counts: Readonly<Partial<Record<DrawerTable, number | undefined>>> = {
     runs,
     margins,
     takeoff: rows,

@@ -7,7 +7,7 @@ import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { usePage } from '../page-state/page-store.ts';
 import { MarginBar } from '../panels/facts/margin-bar.tsx';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { marginShare } from '../words/margin-scale.ts';
 import { marginWords } from '../words/margins.ts';
 import { type MarginRow, marginRows, NO_FIGURE } from './margin-rows.ts';
@@ -39,7 +39,7 @@ export function MarginsTable() {
   );
 }
 
-const columnsFor = (units: Units): readonly Column<MarginRow>[] => [
+const columnsFor = (units: Units): readonly ListColumn<MarginRow>[] => [
   { head: 'charger', cell: ({ margins }) => margins.charger, sort: ({ margins }) => margins.charger },
   { head: 'drop', cell: ({ drop }) => drop, sort: ({ drop }) => drop },
   { head: 'stalls', cell: ({ stalls }) => stalls, sort: ({ stalls }) => stalls },
@@ -51,7 +51,7 @@ const columnsFor = (units: Units): readonly Column<MarginRow>[] => [
 ];
 
 /** What a charger meters in a billing period of the day that decides, and the cost of its energy. */
-function meterColumns(meters: Meters | null): readonly Column<MarginRow>[] {
+function meterColumns(meters: Meters | null): readonly ListColumn<MarginRow>[] {
   if (meters === null) return [];
   const { day, isOnly, uses, isPriced } = meters;
   const which = isOnly ? (isPriced ? ' a period' : ' a day') : `, ${day}`;

@@ -3,7 +3,7 @@ import type { Units } from '../../routing/site/schema/vocabulary.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
 import { SeveritySign } from '../parts/severity-sign.tsx';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { nearestInch, spareOrShort } from '../words/lengths.ts';
 import { type RunRow, runRows } from './run-rows.ts';
 import { useTableFacts } from './table-facts.ts';
@@ -38,7 +38,7 @@ const isShort = ({ margins, run }: RunRow): boolean =>
 
 const FAR = Number.NEGATIVE_INFINITY;
 
-function columnsFor(units: Units): readonly Column<RunRow>[] {
+function columnsFor(units: Units): readonly ListColumn<RunRow>[] {
   const length = (feet: number | null | undefined): string => nearestInch(feet ?? Number.NaN, units);
   return [
     { head: 'charger', cell: ({ charger }) => charger, sort: ({ charger }) => charger },

@@ -5,7 +5,7 @@ import { setOutPlace } from '../../routing/site/place/grid-frame.ts';
 import type { Charger, Drop, Gridline, Point2, Site } from '../../routing/site/site.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { nearestInch } from '../words/lengths.ts';
 import { setOutWords } from '../words/setting-out.ts';
 
@@ -63,7 +63,7 @@ function checkedWords({ asBuilt, rules, units }: Site, drop: Drop): string {
   return `${[found.checkedOn, found.checkedBy].filter(Boolean).join(' ')}${off}`;
 }
 
-function columnsFor(site: Site): readonly Column<SettingOut>[] {
+function columnsFor(site: Site): readonly ListColumn<SettingOut>[] {
   const { units, gridlines } = site;
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));
   const length = (feet: number): string => printLength(feet, units);

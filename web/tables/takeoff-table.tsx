@@ -1,10 +1,10 @@
 import type { TakeoffRow } from '../../calc/plan-file/takeoff.ts';
 import { buyWords } from '../../calc/takeoff/buy-words.ts';
 import type { Units } from '../../routing/site/schema/vocabulary.ts';
-import { counted } from '../document/counted-plan.ts';
+import { withCounts } from '../document/counted-plan.ts';
 import { useDocument, useDocumentStore } from '../document/use-document.tsx';
 import { usePageActions } from '../page-state/page-actions.ts';
-import { type Column, WindowedTable } from '../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../parts/windowed-table.tsx';
 import { quantityWords } from '../words/quantities.ts';
 import { refsOf } from '../words/refs.ts';
 
@@ -12,7 +12,7 @@ import { refsOf } from '../words/refs.ts';
 export function TakeoffTable() {
   const document = useDocumentStore();
   const { reveal } = usePageActions();
-  const takeoff = useDocument((state) => counted(state.plan).takeoff);
+  const takeoff = useDocument((state) => withCounts(state.plan).takeoff);
   const units = useDocument((state) => state.site.units);
   return (
     <WindowedTable
@@ -30,7 +30,7 @@ export function TakeoffTable() {
 
 const keyOf = ({ item, spec, unit }: TakeoffRow): string => `${item} ${spec} ${unit}`;
 
-const columnsFor = (units: Units): readonly Column<TakeoffRow>[] => [
+const columnsFor = (units: Units): readonly ListColumn<TakeoffRow>[] => [
   { head: 'item', cell: ({ item }) => item, sort: ({ item }) => item },
   { head: 'specification', cell: ({ spec }) => spec, sort: ({ spec }) => spec },
   {

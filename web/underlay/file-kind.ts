@@ -23,7 +23,7 @@ const startsWith = (bytes: Uint8Array, ...signs: readonly number[]): boolean =>
   signs.every((sign, i) => bytes[i] === sign);
 
 /** The kind of a file by its own first bytes, whatever its name; null where it is none that can lie under a drawing. */
-export function kindOf(bytes: Uint8Array): UnderlayKind | null {
+export function fileKind(bytes: Uint8Array): UnderlayKind | null {
   if (startsWith(bytes, 0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)) return 'png';
   if (startsWith(bytes, 0xff, 0xd8, 0xff)) return 'jpeg';
   const head = latin1(bytes, HEAD_BYTES).replace(/^\u00ef\u00bb\u00bf/, '');

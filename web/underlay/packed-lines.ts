@@ -1,4 +1,4 @@
-import type { DrawnLine, LineLook } from '../../routing/site/import/imported.ts';
+import type { ImportedLine, LineLook } from '../../routing/site/import/imported.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 
 /** Lines in few large arrays, which pass from a worker at no cost and draw without a walk over objects. */
@@ -18,14 +18,14 @@ export interface PackedLines {
 
 const PLAIN: LineLook = { color: null, weight: 0, width: 0, dash: [], filled: false };
 
-export function packedLines(lines: readonly DrawnLine[]): PackedLines {
+export function packedLines(lines: readonly ImportedLine[]): PackedLines {
   const packer = linePacker();
   for (const line of lines) packer.put(line);
   return packer.packed();
 }
 
 /** Packs lines as they come. */
-export function linePacker(): { readonly put: (line: DrawnLine) => void; readonly packed: () => PackedLines } {
+export function linePacker(): { readonly put: (line: ImportedLine) => void; readonly packed: () => PackedLines } {
   const layers = new Map<string, number>();
   const looks = new Map<LineLook, number>();
   let layerOf = new Uint32Array(1024);
@@ -35,7 +35,7 @@ export function linePacker(): { readonly put: (line: DrawnLine) => void; readonl
   let boxes = new Float64Array(4 * 1024);
   let xy = new Float64Array(8 * 1024);
   let [count, at] = [0, 0];
-  const put = (line: DrawnLine): void => {
+  const put = (line: ImportedLine): void => {
     if (count === closed.length) {
       layerOf = grown(layerOf, new Uint32Array(2 * count));
       lookOf = grown(lookOf, new Uint32Array(2 * count));
@@ -100,8 +100,8 @@ export const buffersOf = ({ layerOf, lookOf, starts, closed, xy, boxes }: Packed
 export function unpackedLines(
   { layers, layerOf, starts, closed, xy }: PackedLines,
   wanted: ReadonlySet<string>,
-): readonly DrawnLine[] {
-  const lines: DrawnLine[] = [];
+): readonly ImportedLine[] {
+  const lines: ImportedLine[] = [];
   for (let i = 0; i < layerOf.length; i++) {
     const layer = layers[layerOf[i]!]!;
     if (!wanted.has(layer)) continue;

@@ -2,7 +2,7 @@ import { type Box, boxHolds } from '../../routing/plane/box.ts';
 import { direction } from '../../routing/plane/direction.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import type { DrawUnder } from '../board/painting.ts';
-import type { Frame, Pen } from '../board/pictures/frame.ts';
+import type { BoardPen, Frame } from '../board/pictures/frame.ts';
 import type { DocumentStore } from '../document/store.ts';
 import { type Colors, MAX_SIDE, type UnderlayPicture } from './picture.ts';
 import { boxInUnderlay, cornersOf, inUnderlay, onSite } from './placement.ts';
@@ -23,7 +23,7 @@ interface Bitmap {
   readonly image: CanvasImageSource;
 }
 
-type PaintLayer = (pen: Pen, frame: Frame, underlay: Underlay, picture: UnderlayPicture) => number;
+type PaintLayer = (pen: BoardPen, frame: Frame, underlay: Underlay, picture: UnderlayPicture) => number;
 
 /** Paints the underlays of the open site, from the lowest up. */
 export function underlayPainter(document: DocumentStore, underlays: UnderlayStore, redraw: () => void): DrawUnder {
@@ -124,7 +124,7 @@ function layerPainter(underlays: UnderlayStore, redraw: () => void): PaintLayer 
   };
 }
 
-function paint(pen: Pen, frame: Frame, underlay: Underlay, whole: Bitmap | null, sharp: Bitmap | null): number {
+function paint(pen: BoardPen, frame: Frame, underlay: Underlay, whole: Bitmap | null, sharp: Bitmap | null): number {
   const shownAt = underlay.scale * frame.scale * (devicePixelRatio || 1);
   // Far out the bitmap of the whole is as sharp, and in one piece.
   const useful =
@@ -150,7 +150,7 @@ function paint(pen: Pen, frame: Frame, underlay: Underlay, whole: Bitmap | null,
   return (whole ? 1 : 0) + (useful ? 1 : 0);
 }
 
-function drawBitmap(pen: Pen, frame: Frame, underlay: Underlay, { part, image }: Bitmap): void {
+function drawBitmap(pen: BoardPen, frame: Frame, underlay: Underlay, { part, image }: Bitmap): void {
   const { width, height } = image as HTMLCanvasElement;
   const [x, y] = onSite(underlay, [part.minX, part.maxY]);
   const [cos, sin] = direction(underlay.rotation ?? 0);

@@ -12,7 +12,7 @@ export interface Colors {
 }
 
 /** How far the reading of a file is told, from 0 to 1, and how it is stopped. */
-export interface Reading {
+export interface ReadingTold {
   readonly tell?: (share: number) => void;
   readonly signal?: AbortSignal;
 }

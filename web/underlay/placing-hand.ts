@@ -1,6 +1,6 @@
 import type { Point2 } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';
-import { type ScreenPoint, toSite as siteAt } from '../board/camera.ts';
+import { placeOnSite, type ScreenPoint } from '../board/camera.ts';
 import { TREMBLE } from '../board/hand/gesture.ts';
 import type { ViewStore } from '../board/view-store.ts';
 import type { DocumentStore } from '../document/store.ts';
@@ -57,7 +57,7 @@ export function attachPlacing({ element, document, underlays, view, page }: Plac
     const box = element.getBoundingClientRect();
     return { px: event.clientX - box.left, py: event.clientY - box.top };
   };
-  const inSite = (point: ScreenPoint): Point2 => siteAt(view.getState().camera, view.getState().viewport, point);
+  const inSite = (point: ScreenPoint): Point2 => placeOnSite(view.getState().camera, view.getState().viewport, point);
 
   const down = (event: PointerEvent): void => {
     const { placing } = underlays.getState();

@@ -1,7 +1,7 @@
 import { counted } from '../../routing/words/counted.ts';
 import { linesPerLayer } from './packed-lines.ts';
 import { orderByLook, paintLines } from './paint-lines.ts';
-import { type Reading, UnderlayFault, type UnderlayPicture } from './picture.ts';
+import { type ReadingTold, UnderlayFault, type UnderlayPicture } from './picture.ts';
 import type { ReadAnswer, ReadMessage, ReadRequest } from './read-request.ts';
 
 /** Longest that a drawing may take to be read, milliseconds; how far it is is told, and it can be stopped. */
@@ -14,7 +14,7 @@ const LARGE = 3 * 5280;
 export async function readLines(
   kind: 'dxf' | 'geojson',
   bytes: Uint8Array,
-  reading: Reading = {},
+  reading: ReadingTold = {},
 ): Promise<UnderlayPicture> {
   const answer = await answerOf({ kind, bytes }, reading);
   if (!answer.ok) throw new UnderlayFault(`${answer.fault.place} ${answer.fault.says}`);
@@ -36,7 +36,7 @@ export async function readLines(
   };
 }
 
-function answerOf(request: ReadRequest, { tell, signal }: Reading): Promise<ReadAnswer> {
+function answerOf(request: ReadRequest, { tell, signal }: ReadingTold): Promise<ReadAnswer> {
   const worker = new Worker(new URL('./read-worker.ts', import.meta.url), { type: 'module' });
   return new Promise<ReadAnswer>((resolve, reject) => {
     const late = setTimeout(

@@ -1,5 +1,5 @@
 import type { UnderlayKind } from '../../routing/site/schema/vocabulary.ts';
-import type { Reading, UnderlayPicture } from './picture.ts';
+import type { ReadingTold, UnderlayPicture } from './picture.ts';
 
 /**
  * Reads a file that is to lie under the drawing. Rejects with an UnderlayFault in words where it cannot. Each reader is
@@ -9,7 +9,7 @@ export async function readUnderlay(
   kind: UnderlayKind,
   bytes: Uint8Array<ArrayBuffer>,
   page: number,
-  reading: Reading = {},
+  reading: ReadingTold = {},
 ): Promise<UnderlayPicture> {
   switch (kind) {
     case 'png':

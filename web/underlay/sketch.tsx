@@ -4,7 +4,7 @@ import type { Point2 } from '../../routing/site/site.ts';
 /** No more of each are drawn: it is a sketch. */
 const MOST = 1500;
 
-export interface Shape {
+export interface SketchShape {
   readonly points: readonly Point2[];
   readonly closed: boolean;
 }
@@ -12,9 +12,9 @@ export interface Shape {
 interface Props {
   readonly says: string;
   /** What would be set. */
-  readonly made: readonly Shape[];
+  readonly made: readonly SketchShape[];
   /** What would not, in another color. */
-  readonly rest: readonly Shape[];
+  readonly rest: readonly SketchShape[];
 }
 
 /** Shapes of the site as they would come to lie, before any of them is set. */
@@ -25,7 +25,7 @@ export function Sketch({ says, made: all, rest: others }: Props) {
   if (points.length === 0) return null;
   const { minX, minY, maxX, maxY } = boxOf(points);
   const edge = 0.03 * Math.max(maxX - minX, maxY - minY, 1);
-  const path = (shape: Shape): string =>
+  const path = (shape: SketchShape): string =>
     `M${shape.points.map(([x, y]) => `${x.toFixed(2)} ${(-y).toFixed(2)}`).join('L')}${shape.closed ? 'Z' : ''}`;
   return (
     <svg

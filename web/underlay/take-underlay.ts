@@ -3,7 +3,7 @@ import { siteOf } from '../../routing/site/place/georef.ts';
 import type { Georef, Point2, Underlay } from '../../routing/site/site.ts';
 import { fitted } from '../board/camera.ts';
 import { emptySite } from '../document/opening.ts';
-import { kindOf, looksLikeSite } from './file-kind.ts';
+import { fileKind, looksLikeSite } from './file-kind.ts';
 import { hashOf, keepBytes } from './kept-bytes.ts';
 import { otherKind } from './other-kinds.ts';
 import type { PickedFor } from './pick-context.ts';
@@ -34,7 +34,7 @@ export async function takeUnderlay(world: UnderlayWorld, file: File, how: Picked
       return false;
     }
     const bytes = new Uint8Array(await file.arrayBuffer());
-    const kind = kindOf(bytes);
+    const kind = fileKind(bytes);
     if (kind === 'geojson' && looksLikeSite(bytes)) {
       notify(`${file.name} is a site file: open it instead.`);
       return false;

@@ -1,4 +1,4 @@
-import type { DrawnLine } from '../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../routing/site/import/imported.ts';
 import { type Turned, type TurnKind, turnedInto } from '../../routing/site/import/turn-into.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { SiteFile, Underlay } from '../../routing/site/site.ts';
@@ -19,7 +19,7 @@ export interface TurnChoice {
   /** Stalls head the other way than they are taken to. */
   readonly flip: boolean;
   /** Lines that an earlier turn left over, on the site: these alone are turned. */
-  readonly left?: readonly DrawnLine[] | null;
+  readonly left?: readonly ImportedLine[] | null;
 }
 
 const PREFIX: Readonly<Record<Exclude<TurnKind, 'gridlines'>, string>> = {
@@ -39,7 +39,8 @@ export function turnedFrom(
   const { scale, rotation = 0 } = underlay;
   const drawn = packed ? unpackedLines(packed, layers) : [];
   const lines =
-    left ?? drawn.map((line): DrawnLine => ({ ...line, points: line.points.map((point) => onSite(underlay, point)) }));
+    left ??
+    drawn.map((line): ImportedLine => ({ ...line, points: line.points.map((point) => onSite(underlay, point)) }));
   const placed = words.map((one) => ({
     ...one,
     at: onSite(underlay, one.at),

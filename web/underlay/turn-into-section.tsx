@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react';
-import type { DrawnLine } from '../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../routing/site/import/imported.ts';
 import { TURN_KINDS, type TurnKind } from '../../routing/site/import/turn-into.ts';
 import type { Underlay } from '../../routing/site/site.ts';
 import { insertedBy } from '../document/change/selection.ts';
@@ -40,7 +40,7 @@ export function TurnInto({ underlay, picture }: { readonly underlay: Underlay; r
   const [layers, setLayers] = useState<ReadonlySet<string>>(new Set());
   const [elevation, setElevation] = useState(10);
   const [flip, setFlip] = useState(false);
-  const [left, setLeft] = useState<readonly DrawnLine[] | null>(null);
+  const [left, setLeft] = useState<readonly ImportedLine[] | null>(null);
   const { lines } = picture;
   const turned = useMemo(
     () => (layers.size > 0 || left ? turnedFrom(underlay, picture, { kind, layers, elevation, flip, left }) : null),

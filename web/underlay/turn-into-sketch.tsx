@@ -4,7 +4,7 @@ import type { Turned, TurnKind } from '../../routing/site/import/turn-into.ts';
 import { stallRectangle } from '../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../routing/site/site.ts';
 import { counted } from '../../routing/words/counted.ts';
-import { type Shape, Sketch } from './sketch.tsx';
+import { Sketch, type SketchShape } from './sketch.tsx';
 
 /** What lines would become, and in another color what was not understood, before any of it is set. */
 export function TurnIntoSketch({ turned, kind }: { readonly turned: Turned; readonly kind: TurnKind }) {
@@ -18,7 +18,7 @@ export function TurnIntoSketch({ turned, kind }: { readonly turned: Turned; read
   );
 }
 
-function shapesOf(turned: Turned, kind: TurnKind): readonly Shape[] {
+function shapesOf(turned: Turned, kind: TurnKind): readonly SketchShape[] {
   switch (kind) {
     case 'stalls':
       return turned.stalls.map((stall) => ({ points: stallRectangle({ id: '', ...stall }), closed: true }));
@@ -41,7 +41,7 @@ function shapesOf(turned: Turned, kind: TurnKind): readonly Shape[] {
 /** Past the last line that crosses them, feet. */
 const PAST = 12;
 
-function gridlineShapes({ gridlines }: Turned): readonly Shape[] {
+function gridlineShapes({ gridlines }: Turned): readonly SketchShape[] {
   if (!gridlines) return [];
   const { x, y, rotation = 0 } = gridlines;
   const [cos, sin] = direction(rotation);

@@ -3,7 +3,7 @@ import { kept } from '../../routing/kept/kept.ts';
 import { type Finding, SEVERITIES, type Severity } from '../../routing/site/rules/finding.ts';
 
 /** Findings with one cause: the same rule at the same severity. */
-export interface FindingGroup {
+export interface FindingsByCause {
   readonly key: string;
   readonly severity: Severity;
   readonly rule: Finding['rule'];
@@ -12,8 +12,8 @@ export interface FindingGroup {
 }
 
 /** Findings grouped by cause, what fails first; within a severity in the order in which the plan gives them. */
-export const findingGroups = kept((findings: readonly Finding[]): readonly FindingGroup[] => {
-  const groups = new Map<string, { group: Omit<FindingGroup, 'findings'>; findings: Finding[] }>();
+export const findingGroups = kept((findings: readonly Finding[]): readonly FindingsByCause[] => {
+  const groups = new Map<string, { group: Omit<FindingsByCause, 'findings'>; findings: Finding[] }>();
   for (const finding of findings) {
     const { severity, rule } = finding;
     const key = `${severity} ${rule}`;

@@ -8,11 +8,11 @@ import { elementOf, listOf, type Ref } from '../document/change/element-lists.ts
  */
 export function refsOf(file: SiteFile, plan: UncountedPlan, id: string): readonly Ref[] {
   const list = listOf(file, id);
-  if (list === 'chargers') return [dropOf(file, id)].filter((ref) => ref !== null);
+  if (list === 'chargers') return [dropRefOf(file, id)].filter((ref) => ref !== null);
   if (list === 'loads') return [{ list: 'equipment', id: elementOf(file, 'loads', id)!.from }];
   if (list) return [{ list, id }];
   const conduit = plan.conduits.find((each) => each.id === id);
-  if (conduit) return conduit.circuits.flatMap((charger) => dropOf(file, charger) ?? []);
+  if (conduit) return conduit.circuits.flatMap((charger) => dropRefOf(file, charger) ?? []);
   const box = plan.boxes.find((each) => each.id === id);
   const drops = box?.conduits.flatMap((one) => refsOf(file, plan, one)) ?? [];
   return [...new Map(drops.map((ref) => [ref.id, ref])).values()];
@@ -33,7 +33,7 @@ export function refsAbout(file: SiteFile, plan: UncountedPlan, ids: readonly str
   return [...found.values()];
 }
 
-export function dropOf(file: SiteFile, charger: string): Ref | null {
+export function dropRefOf(file: SiteFile, charger: string): Ref | null {
   const drop = elementOf(file, 'chargers', charger)?.drop;
   return drop === undefined ? null : { list: 'drops', id: drop };
 }

@@ -6,7 +6,7 @@ import { cited } from '../../tables/sections.ts';
 import { VOLTAGE_RANGE } from '../../tables/voltage-range.ts';
 import { branchCounts } from '../counts.ts';
 import type { Looked, Rule } from '../looked.ts';
-import { risersOf } from '../riser-findings.ts';
+import { risersOfSite } from '../riser-findings.ts';
 
 const PRACTICE = 'common practice';
 
@@ -115,7 +115,7 @@ export const BRANCH_RULES = {
   riser: {
     title: 'Raceways that come out of the ground beside cars',
     source: ({ damage }) => damage.source,
-    lookedAt: ({ site }) => risersOf(site.raceways).length,
+    lookedAt: ({ site }) => risersOfSite(site.raceways).length,
   },
   'buried-box': {
     title: 'Boxes in the ground',

@@ -5,7 +5,7 @@ import { siteRule } from '../../../routing/site/rules/rule-notes.ts';
 import type { Charger, Site } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { feedsOf } from '../../branches/feeds.ts';
-import { type BoxSupply, dropPercents } from '../../supply/load-flow/boxes.ts';
+import { type BoxSupply, dropPercents } from '../../supply/load-flow/box-voltages.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { tablesOf } from '../../tables/editions.ts';
 

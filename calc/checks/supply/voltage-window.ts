@@ -3,7 +3,7 @@ import type { Finding } from '../../../routing/site/rules/finding.ts';
 import type { Charger } from '../../../routing/site/site.ts';
 import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { feedsOf } from '../../branches/feeds.ts';
-import { type BoxSupply, dropPercents } from '../../supply/load-flow/boxes.ts';
+import { type BoxSupply, dropPercents } from '../../supply/load-flow/box-voltages.ts';
 import { VOLTAGE_RANGE, voltageRange } from '../../tables/voltage-range.ts';
 
 /**

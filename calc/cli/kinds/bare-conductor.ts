@@ -3,17 +3,17 @@ import { ampacity } from '../../circuits/ampacity.ts';
 import { ampacityAt } from '../../tables/lookup.ts';
 import type { Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
-import { finite, insulation, metal, nonNegative, size, TABLES, terminalC, wholePositive } from './fields.ts';
+import { finite, insulation, metal, nonNegativeFigure, size, TABLES, terminalC, wholeFigure } from './fields.ts';
 
 /** What is said of conductors that start without a device. */
 export const bareFields = {
   conductor: v.strictObject({
     size,
     metal,
-    sets: v.optional(wholePositive, 1),
+    sets: v.optional(wholeFigure, 1),
     insulation: v.optional(insulation),
   }),
-  length: nonNegative,
+  length: nonNegativeFigure,
   ambientC: v.optional(finite),
   terminalC: v.optional(terminalC, 75),
 } as const;

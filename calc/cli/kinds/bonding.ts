@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { bondingJumper } from '../../circuits/bonding-jumper.ts';
-import { metal, size, TABLES, wholePositive } from './fields.ts';
+import { metal, size, TABLES, wholeFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
-export const supplyConductor = v.strictObject({ size, metal, sets: v.optional(wholePositive, 1) });
+export const supplyConductor = v.strictObject({ size, metal, sets: v.optional(wholeFigure, 1) });
 
 const schema = v.strictObject({ conductor: supplyConductor, metal });
 

@@ -1,14 +1,14 @@
 import * as v from 'valibot';
 import { boxVolume, type Counted, isBoxConductor } from '../../branches/box-volume.ts';
 import { compareSizes } from '../../tables/lookup.ts';
-import { counted, TABLES, wholeNumber } from './fields.ts';
+import { conductorsOfSize, TABLES, wholeNumber } from './fields.ts';
 import { answer, kind } from './kind.ts';
 
 /** How many, taken at the largest conductor in the box; or how many of each size. */
-const some = v.union([wholeNumber, counted, v.array(counted)]);
+const some = v.union([wholeNumber, conductorsOfSize, v.array(conductorsOfSize)]);
 
 const schema = v.strictObject({
-  conductors: v.pipe(v.array(counted), v.minLength(1)),
+  conductors: v.pipe(v.array(conductorsOfSize), v.minLength(1)),
   devices: v.optional(some, 0),
   clamps: v.optional(v.union([v.boolean(), wholeNumber]), false),
   groundings: v.optional(some, 0),

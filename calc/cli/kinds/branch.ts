@@ -1,13 +1,13 @@
 import * as v from 'valibot';
 import { branch, branchBreaker } from '../../circuits/branch.ts';
 import { lineAmps } from '../../circuits/line-amps.ts';
-import { finite, insulation, metal, phases, positive, TABLES, terminalC, wholeNumber } from './fields.ts';
+import { finite, insulation, metal, phases, positiveFigure, TABLES, terminalC, wholeNumber } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
-  amps: v.optional(positive),
-  va: v.optional(positive),
-  volts: v.optional(positive),
+  amps: v.optional(positiveFigure),
+  va: v.optional(positiveFigure),
+  volts: v.optional(positiveFigure),
   phases: v.optional(phases),
   continuous: v.boolean(),
   metal,

@@ -5,8 +5,8 @@ import { tellCharge } from '../../day/charge-steps.ts';
 import type { NewLinearProgram } from '../../day/optimum/linear-program.ts';
 import { readDay } from '../../day/read-day.ts';
 import { STRATEGIES } from '../../day/rules/rules.ts';
-import { nonNegative, positive, wholePositive } from './fields.ts';
-import { answer, type Kind, kind, refuse } from './kind.ts';
+import { nonNegativeFigure, positiveFigure, wholeFigure } from './fields.ts';
+import { answer, type CalcKind, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
   ...dayFields,
@@ -15,10 +15,10 @@ const schema = v.strictObject({
       v.strictObject({
         id: v.pipe(v.string(), v.nonEmpty()),
         lines: v.picklist(['AB', 'BC', 'CA', 'ABC']),
-        amps: positive,
-        volts: positive,
-        stalls: v.optional(wholePositive, 1),
-        minAmps: v.optional(nonNegative, 6),
+        amps: positiveFigure,
+        volts: positiveFigure,
+        stalls: v.optional(wholeFigure, 1),
+        minAmps: v.optional(nonNegativeFigure, 6),
       }),
     ),
     v.maxLength(20_000),
@@ -32,7 +32,7 @@ const schema = v.strictObject({
 });
 
 /** A day of charging, by the rules and at its best; the best needs a solver of linear programs. */
-export const chargeKind = (newProgram: NewLinearProgram): Kind =>
+export const chargeKind = (newProgram: NewLinearProgram): CalcKind =>
   kind(schema, ({ chargers, limits, strategies, search, amps, proof, ...fields }, tell) => {
     const twice = chargers.findIndex(({ id }, i) => chargers.findIndex((one) => one.id === id) < i);
     if (twice >= 0) return refuse(`chargers[${twice}].id`, `"${chargers[twice]!.id}" is there twice`);

@@ -1,13 +1,13 @@
 import * as v from 'valibot';
 import { cord } from '../../circuits/cord.ts';
-import { finite, nonNegative, phases, positive, size, TABLES } from './fields.ts';
+import { finite, nonNegativeFigure, phases, positiveFigure, size, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
-  amps: positive,
-  volts: positive,
+  amps: positiveFigure,
+  volts: positiveFigure,
   phases,
-  length: nonNegative,
+  length: nonNegativeFigure,
   size: v.optional(size),
   ambientC: v.optional(finite),
 });

@@ -1,9 +1,13 @@
 import * as v from 'valibot';
 import { cut } from '../../takeoff/cut.ts';
-import { nonNegative, positive } from './fields.ts';
+import { nonNegativeFigure, positiveFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
-const schema = v.strictObject({ stock: positive, pieces: v.array(positive), kerf: v.optional(nonNegative, 0) });
+const schema = v.strictObject({
+  stock: positiveFigure,
+  pieces: v.array(positiveFigure),
+  kerf: v.optional(nonNegativeFigure, 0),
+});
 
 /** Past these, plans in which every stock has a count of every size would not be held in memory. */
 const MOST_PIECES = 20_000;

@@ -3,21 +3,21 @@ import type { DropConductor, DropMethod } from '../../circuits/drop-conductor.ts
 import { findImpedance, hasResistance } from '../../tables/lookup.ts';
 import {
   metal,
-  nonNegative,
+  nonNegativeFigure,
   phases,
-  positive,
+  positiveFigure,
   powerFactor,
   racewayKind,
   size,
   TABLES,
-  wholePositive,
+  wholeFigure,
 } from './fields.ts';
 
-const conductor = v.strictObject({ size, metal, sets: v.optional(wholePositive, 1) });
+const conductor = v.strictObject({ size, metal, sets: v.optional(wholeFigure, 1) });
 
 /** Input of a drop calculation with fields of its own besides; by resistance alone, raceway and power factor are idle. */
 export const dropInput = <Own extends v.ObjectEntries>(own: Own) => {
-  const shared = { phases, volts: positive, amps: nonNegative, conductor, ...own };
+  const shared = { phases, volts: positiveFigure, amps: nonNegativeFigure, conductor, ...own };
   return v.variant('method', [
     v.strictObject({
       method: v.literal('resistance'),

@@ -3,7 +3,7 @@ import { METHODS } from '../../../routing/site/schema/vocabulary.ts';
 import { expansion } from '../../branches/expansion.ts';
 import { methodRaceway } from '../../tables/lookup.ts';
 import { RACEWAY_KINDS } from '../../tables/table.ts';
-import { nonNegative, TABLES } from './fields.ts';
+import { nonNegativeFigure, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 /** A material, or a wiring method for what it is made of. */
@@ -13,8 +13,8 @@ const schema = v.strictObject({
   /** The same field under two names. */
   metal: v.optional(material),
   material: v.optional(material),
-  length: nonNegative,
-  temperatureRangeC: nonNegative,
+  length: nonNegativeFigure,
+  temperatureRangeC: nonNegativeFigure,
 });
 
 export const expansionKind = kind(schema, ({ metal, material: other, length, temperatureRangeC }, tell) => {

@@ -1,39 +1,39 @@
 import * as v from 'valibot';
 import { type FaultStep, faultChain, lackingAt } from '../../supply/fault/fault-chain.ts';
-import { finite, metal, nonNegative, phases, positive, size, TABLES, wholePositive } from './fields.ts';
+import { finite, metal, nonNegativeFigure, phases, positiveFigure, size, TABLES, wholeFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const step = v.variant('kind', [
   v.strictObject({
     kind: v.literal('source'),
-    faultAmps: v.optional(positive),
-    mva: v.optional(positive),
-    volts: positive,
-    xr: v.optional(nonNegative),
+    faultAmps: v.optional(positiveFigure),
+    mva: v.optional(positiveFigure),
+    volts: positiveFigure,
+    xr: v.optional(nonNegativeFigure),
   }),
   v.strictObject({
     kind: v.literal('transformer'),
-    kva: positive,
-    secondaryVolts: positive,
+    kva: positiveFigure,
+    secondaryVolts: positiveFigure,
     phases,
-    impedancePercent: positive,
-    xr: v.optional(nonNegative),
+    impedancePercent: positiveFigure,
+    xr: v.optional(nonNegativeFigure),
   }),
   v.strictObject({
     kind: v.literal('conductor'),
-    length: nonNegative,
-    volts: positive,
+    length: nonNegativeFigure,
+    volts: positiveFigure,
     phases,
-    conductor: v.strictObject({ size, metal, sets: v.optional(wholePositive, 1) }),
+    conductor: v.strictObject({ size, metal, sets: v.optional(wholeFigure, 1) }),
     raceway: v.picklist(['steel', 'nonmagnetic']),
-    ohms: v.optional(v.strictObject({ r: nonNegative, x: nonNegative })),
+    ohms: v.optional(v.strictObject({ r: nonNegativeFigure, x: nonNegativeFigure })),
   }),
 ]);
 
 const schema = v.strictObject({
   steps: v.pipe(v.array(step), v.minLength(1)),
   method: v.picklist(['point-to-point', 'impedance']),
-  impedanceTolerance: v.optional(v.pipe(positive, v.maxValue(2))),
+  impedanceTolerance: v.optional(v.pipe(positiveFigure, v.maxValue(2))),
   conductorC: v.optional(v.pipe(finite, v.minValue(-50), v.maxValue(250))),
 });
 

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { METAL_SPELLINGS, METHODS, metalOf } from '../../../routing/site/schema/vocabulary.ts';
 import { DEFAULT_TABLES } from '../../tables/editions.ts';
 import { BARE, FIXTURE_WIRE, findInsulation, isConductorSize, isTradeSize, tradeSizeOf } from '../../tables/lookup.ts';
-import { COLUMNS, type Column, RACEWAY_KINDS } from '../../tables/table.ts';
+import { RACEWAY_KINDS, TEMPERATURE_COLUMNS, type TemperatureColumn } from '../../tables/table.ts';
 
 /** The fields that calculations share, each read strictly: what the schema lets through the tables know. */
 
@@ -11,17 +11,17 @@ export const TABLES = DEFAULT_TABLES;
 
 // JSON.parse turns 1e999 into Infinity, and valibot's number() lets that through.
 export const finite = v.pipe(v.number(), v.finite());
-export const positive = v.pipe(finite, v.gtValue(0));
-export const nonNegative = v.pipe(finite, v.minValue(0));
+export const positiveFigure = v.pipe(finite, v.gtValue(0));
+export const nonNegativeFigure = v.pipe(finite, v.minValue(0));
 export const wholeNumber = v.pipe(finite, v.integer(), v.minValue(0));
-export const wholePositive = v.pipe(finite, v.integer(), v.minValue(1));
+export const wholeFigure = v.pipe(finite, v.integer(), v.minValue(1));
 export const powerFactor = v.pipe(finite, v.gtValue(0), v.maxValue(1));
 
 export const phases = v.picklist([1, 3]);
 export const metal = v.pipe(v.picklist(METAL_SPELLINGS), v.transform(metalOf));
 export const method = v.picklist(METHODS);
 export const racewayKind = v.picklist(RACEWAY_KINDS);
-export const terminalC = v.picklist<readonly Column[]>(COLUMNS);
+export const terminalC = v.picklist<readonly TemperatureColumn[]>(TEMPERATURE_COLUMNS);
 
 /** `"8"`, `8`, `"1/0"`, `"250"`, `250`. */
 export const size = v.pipe(
@@ -86,4 +86,4 @@ export const covering = v.pipe(
   ),
 );
 
-export const counted = v.strictObject({ size, count: wholePositive });
+export const conductorsOfSize = v.strictObject({ size, count: wholeFigure });

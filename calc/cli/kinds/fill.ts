@@ -1,12 +1,12 @@
 import * as v from 'valibot';
 import { fill } from '../../branches/fill.ts';
 import { findConductorArea, hasRaceway, tradeSizes } from '../../tables/lookup.ts';
-import { covering, method, size, TABLES, tradeSize, wholePositive } from './fields.ts';
+import { covering, method, size, TABLES, tradeSize, wholeFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
   method,
-  conductors: v.pipe(v.array(v.strictObject({ size, insulation: covering, count: wholePositive })), v.minLength(1)),
+  conductors: v.pipe(v.array(v.strictObject({ size, insulation: covering, count: wholeFigure })), v.minLength(1)),
   tradeSize: v.optional(tradeSize),
   nipple: v.optional(v.boolean()),
 });

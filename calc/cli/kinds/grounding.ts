@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { grounding } from '../../circuits/grounding.ts';
-import { metal, positive, size, TABLES } from './fields.ts';
+import { metal, positiveFigure, size, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 /** A size by itself, or a conductor of which only the size counts. */
@@ -18,7 +18,7 @@ const conductor = v.union([
 ]);
 
 const schema = v.strictObject({
-  breakerAmps: positive,
+  breakerAmps: positiveFigure,
   metal,
   conductor: v.optional(conductor),
   conductorNeeded: v.optional(conductor),

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { distance } from '../../../routing/plane/space.ts';
 import { simpleSpan } from '../../steel/simple-span.ts';
-import { finite, nonNegative } from './fields.ts';
+import { finite, nonNegativeFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 /** More loads than this on one member are no drawing of a canopy. */
@@ -14,8 +14,8 @@ const member = v.union(
 );
 const load = v.union(
   [
-    v.strictObject({ at: nonNegative, pounds: nonNegative }),
-    v.strictObject({ from: nonNegative, to: nonNegative, poundsPerFoot: nonNegative }),
+    v.strictObject({ at: nonNegativeFigure, pounds: nonNegativeFigure }),
+    v.strictObject({ from: nonNegativeFigure, to: nonNegativeFigure, poundsPerFoot: nonNegativeFigure }),
   ],
   'expected {"at", "pounds"} or {"from", "to", "poundsPerFoot"}, ft along the member from its first end, none below 0',
 );

@@ -13,7 +13,7 @@ import { faultKind } from './fault.ts';
 import { fillKind } from './fill.ts';
 import { groundingKind } from './grounding.ts';
 import { hungKind } from './hung.ts';
-import type { Kind } from './kind.ts';
+import type { CalcKind } from './kind.ts';
 import { loadKind } from './load.ts';
 import { longestRunKind } from './longest-run.ts';
 import { phasesKind } from './phases.ts';
@@ -28,7 +28,7 @@ import { voltageDropKind } from './voltage-drop.ts';
 import { workingSpaceKind } from './working-space.ts';
 
 /** The single calculations by name. */
-export const KINDS: ReadonlyMap<string, Kind> = new Map([
+export const CALC_KINDS: ReadonlyMap<string, CalcKind> = new Map([
   ['voltage-drop', voltageDropKind],
   ['longest-run', longestRunKind],
   ['ampacity', ampacityKind],
@@ -57,6 +57,6 @@ export const KINDS: ReadonlyMap<string, Kind> = new Map([
 ]);
 
 /** Those that solve linear programs, made with what solves them. */
-export const SOLVED_KINDS: ReadonlyMap<string, (newProgram: NewLinearProgram) => Kind> = new Map([
+export const SOLVED_KINDS: ReadonlyMap<string, (newProgram: NewLinearProgram) => CalcKind> = new Map([
   ['charge', chargeKind],
 ]);

@@ -13,7 +13,7 @@ export type KindResult =
   | { readonly ok: false; readonly errors: readonly InputError[] };
 
 /** One calculation: reads one JSON value strictly and answers, or says what is wrong and where. */
-export type Kind = (input: unknown, tell: Tell) => KindResult;
+export type CalcKind = (input: unknown, tell: Tell) => KindResult;
 
 export const answer = (value: object): KindResult => ({ ok: true, value });
 
@@ -23,7 +23,7 @@ export const refuse = (place: string, says: string): KindResult => ({ ok: false,
 export function kind<Schema extends v.GenericSchema>(
   schema: Schema,
   work: (input: v.InferOutput<Schema>, tell: Tell) => KindResult,
-): Kind {
+): CalcKind {
   return (input, tell) => {
     const read = v.safeParse(schema, input);
     if (!read.success) return { ok: false, errors: read.issues.map(errorOf) };

@@ -1,25 +1,25 @@
 import * as v from 'valibot';
 import { serviceLoad } from '../../supply/service/balanced-load.ts';
-import { nonNegative, phases, positive, TABLES, wholePositive } from './fields.ts';
+import { nonNegativeFigure, phases, positiveFigure, TABLES, wholeFigure } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
-  volts: positive,
+  volts: positiveFigure,
   phases,
   chargers: v.array(
     v.strictObject({
-      count: wholePositive,
-      amps: positive,
-      volts: v.optional(positive),
+      count: wholeFigure,
+      amps: positiveFigure,
+      volts: v.optional(positiveFigure),
       phases: v.optional(phases),
     }),
   ),
-  managedAmps: v.optional(positive),
+  managedAmps: v.optional(positiveFigure),
   loads: v.optional(
-    v.array(v.strictObject({ name: v.optional(v.string()), va: nonNegative, continuous: v.boolean() })),
+    v.array(v.strictObject({ name: v.optional(v.string()), va: nonNegativeFigure, continuous: v.boolean() })),
   ),
-  existingAmps: v.optional(positive),
-  ratingAmps: v.optional(positive),
+  existingAmps: v.optional(positiveFigure),
+  ratingAmps: v.optional(positiveFigure),
 });
 
 /** What of a load calculation a single one answers: the rest is what was asked. */

@@ -1,9 +1,9 @@
 import * as v from 'valibot';
 import { assignPhases, CONNECTIONS } from '../../supply/phases/phases.ts';
-import { positive } from './fields.ts';
+import { positiveFigure } from './fields.ts';
 import { answer, kind } from './kind.ts';
 
-const schema = v.strictObject({ amps: v.array(positive), connection: v.picklist(CONNECTIONS) });
+const schema = v.strictObject({ amps: v.array(positiveFigure), connection: v.picklist(CONNECTIONS) });
 
 export const phasesKind = kind(schema, (input, tell) => {
   const result = assignPhases(input);

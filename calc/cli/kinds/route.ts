@@ -1,21 +1,21 @@
 import * as v from 'valibot';
 import { sharedRoute } from '../../../routing/propose/shared-route.ts';
-import { nonNegative, wholeNumber, wholePositive } from './fields.ts';
+import { nonNegativeFigure, wholeFigure, wholeNumber } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 /** Past this a graph is no lot. */
 const MOST_NODES = 1_000_000;
 
 const schema = v.strictObject({
-  nodes: v.pipe(wholePositive, v.maxValue(MOST_NODES)),
+  nodes: v.pipe(wholeFigure, v.maxValue(MOST_NODES)),
   root: wholeNumber,
   terminals: v.array(wholeNumber),
-  edges: v.array(v.strictTuple([wholeNumber, wholeNumber, nonNegative, nonNegative])),
+  edges: v.array(v.strictTuple([wholeNumber, wholeNumber, nonNegativeFigure, nonNegativeFigure])),
   price: v.strictObject({
-    raceway: nonNegative,
-    conductor: nonNegative,
-    conduit: nonNegative,
-    circuitsPerConduit: wholePositive,
+    raceway: nonNegativeFigure,
+    conductor: nonNegativeFigure,
+    conduit: nonNegativeFigure,
+    circuitsPerConduit: wholeFigure,
   }),
 });
 

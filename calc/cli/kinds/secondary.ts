@@ -1,18 +1,18 @@
 import * as v from 'valibot';
 import { unprotected } from '../../circuits/unprotected.ts';
 import { bareAmpacity, bareFields, lacksInsulation, NO_INSULATION, notHeld } from './bare-conductor.ts';
-import { nonNegative, positive, TABLES } from './fields.ts';
+import { nonNegativeFigure, positiveFigure, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
   ...bareFields,
-  deviceAmps: positive,
-  primaryAmps: positive,
-  primaryVolts: positive,
-  secondaryVolts: positive,
+  deviceAmps: positiveFigure,
+  primaryAmps: positiveFigure,
+  primaryVolts: positiveFigure,
+  secondaryVolts: positiveFigure,
   outdoors: v.optional(v.boolean(), false),
-  tapLength: v.optional(nonNegative),
-  ratedAmps: v.optional(positive),
+  tapLength: v.optional(nonNegativeFigure),
+  ratedAmps: v.optional(positiveFigure),
 });
 
 export const secondaryKind = kind(schema, (input, tell) => {

@@ -1,17 +1,17 @@
 import * as v from 'valibot';
 import { unprotected } from '../../circuits/unprotected.ts';
 import { bareAmpacity, bareFields, lacksInsulation, NO_INSULATION, notHeld } from './bare-conductor.ts';
-import { nonNegative, positive, TABLES } from './fields.ts';
+import { nonNegativeFigure, positiveFigure, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
 const schema = v.strictObject({
   ...bareFields,
-  feederAmps: positive,
+  feederAmps: positiveFigure,
   /** Absent for a tap that supplies a transformer. */
-  deviceAmps: v.optional(positive),
+  deviceAmps: v.optional(positiveFigure),
   outdoors: v.optional(v.boolean(), false),
   /** On the level, ft: in a high bay alone. */
-  level: v.optional(nonNegative),
+  level: v.optional(nonNegativeFigure),
 });
 
 export const tapKind = kind(schema, (input, tell) => {

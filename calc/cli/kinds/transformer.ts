@@ -1,16 +1,16 @@
 import * as v from 'valibot';
 import { transformer } from '../../supply/transformers/transformer.ts';
-import { nonNegative, phases, positive, powerFactor } from './fields.ts';
+import { nonNegativeFigure, phases, positiveFigure, powerFactor } from './fields.ts';
 import { answer, kind } from './kind.ts';
 
 const schema = v.strictObject({
-  kva: positive,
-  primaryVolts: positive,
-  secondaryVolts: positive,
+  kva: positiveFigure,
+  primaryVolts: positiveFigure,
+  secondaryVolts: positiveFigure,
   phases,
-  impedancePercent: v.optional(positive),
-  xr: v.optional(nonNegative),
-  loadKva: v.optional(nonNegative),
+  impedancePercent: v.optional(positiveFigure),
+  xr: v.optional(nonNegativeFigure),
+  loadKva: v.optional(nonNegativeFigure),
   powerFactor: v.optional(powerFactor),
   leading: v.optional(v.boolean()),
 });

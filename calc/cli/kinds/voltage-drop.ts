@@ -1,9 +1,9 @@
 import { voltageDrop } from '../../circuits/voltage-drop.ts';
 import { dropInput, lackingFor } from './drop-input.ts';
-import { nonNegative, TABLES } from './fields.ts';
+import { nonNegativeFigure, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
-export const voltageDropKind = kind(dropInput({ length: nonNegative }), (input, tell) => {
+export const voltageDropKind = kind(dropInput({ length: nonNegativeFigure }), (input, tell) => {
   const lacking = lackingFor(input.conductor, input);
   if (lacking !== undefined) return refuse('conductor.size', lacking);
   try {

@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import { workingSpaceDepth } from '../../tables/lookup.ts';
 import { measured } from '../../words/measured.ts';
-import { nonNegative, TABLES } from './fields.ts';
+import { nonNegativeFigure, TABLES } from './fields.ts';
 import { answer, kind, refuse } from './kind.ts';
 
-const schema = v.strictObject({ voltsToGround: nonNegative, condition: v.picklist([1, 2, 3]) });
+const schema = v.strictObject({ voltsToGround: nonNegativeFigure, condition: v.picklist([1, 2, 3]) });
 
 const OPPOSITE = { 1: 'clear', 2: 'grounded', 3: 'live' } as const;
 const WORDS = { 1: 'nothing live or grounded', 2: 'grounded parts', 3: 'live parts' } as const;

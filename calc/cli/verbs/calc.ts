@@ -1,9 +1,9 @@
 import { didYouMean } from '../../../routing/site/file/nearest-word.ts';
 import { explained, SILENT } from '../../words/explain.ts';
-import { KINDS, SOLVED_KINDS } from '../kinds/index.ts';
-import type { Kind } from '../kinds/kind.ts';
+import { CALC_KINDS, SOLVED_KINDS } from '../kinds/index.ts';
+import type { CalcKind } from '../kinds/kind.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, partly, wrong } from '../outcome.ts';
+import { done, partly, type VerbOutcome, wrong } from '../outcome.ts';
 
 export interface CalcOptions {
   readonly explain: boolean;
@@ -12,15 +12,15 @@ export interface CalcOptions {
 }
 
 /** `calc KIND`: one JSON object a line in, one a line out; with `explain` each carries its `steps`. */
-export async function calcVerb(words: readonly string[], options: CalcOptions, machine: Machine): Promise<Outcome> {
+export async function calcVerb(words: readonly string[], options: CalcOptions, machine: Machine): Promise<VerbOutcome> {
   const [kind, ...rest] = words;
-  const kinds = `the kinds are ${[...KINDS.keys(), ...SOLVED_KINDS.keys()].join(', ')}`;
+  const kinds = `the kinds are ${[...CALC_KINDS.keys(), ...SOLVED_KINDS.keys()].join(', ')}`;
   if (kind === undefined) return wrong(`calc: name a kind; ${kinds}`);
   if (rest.length > 0) return wrong(`calc: one kind at a time; "${rest.join(' ')}" is more than that`);
-  const calculate = KINDS.get(kind) ?? SOLVED_KINDS.get(kind)?.(await machine.solver());
+  const calculate = CALC_KINDS.get(kind) ?? SOLVED_KINDS.get(kind)?.(await machine.solver());
   if (!calculate)
     return wrong(
-      `calc: there is no kind "${kind}"; ${kinds}${didYouMean(kind, [...KINDS.keys(), ...SOLVED_KINDS.keys()])}`,
+      `calc: there is no kind "${kind}"; ${kinds}${didYouMean(kind, [...CALC_KINDS.keys(), ...SOLVED_KINDS.keys()])}`,
     );
   let text: string;
   try {
@@ -47,7 +47,7 @@ const lined = (lines: readonly string[]): string => lines.map((line) => `${line}
 
 function answered(
   line: string,
-  calculate: Kind,
+  calculate: CalcKind,
   explain: boolean,
 ): { readonly ok: true; readonly line: string } | { readonly ok: false; readonly errors: readonly string[] } {
   let input: unknown;

@@ -5,7 +5,7 @@ import { phaseFile } from '../../propose/buildout/phase-file.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { checkLines } from '../check-lines.ts';
 import type { Machine } from '../machine.ts';
-import { type Outcome, partly, wrong } from '../outcome.ts';
+import { partly, type VerbOutcome, wrong } from '../outcome.ts';
 import { readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
 import { findingLines, standingLine } from '../summary.ts';
 
@@ -28,7 +28,7 @@ export function checkVerb(
   paths: readonly string[],
   { json, all, quiet, phase }: CheckOptions,
   machine: Machine,
-): Outcome {
+): VerbOutcome {
   if (paths.length === 0) return wrong('check: name one site file or more');
   const through = phase === undefined ? null : Number(phase);
   if (through !== null && !(Number.isInteger(through) && through >= 1))

@@ -10,7 +10,7 @@ import { CAUTIONS } from '../../words/cautions.ts';
 import { rangesOf } from '../../words/ranges.ts';
 import { drawingsWished, withDrawings } from '../drawings.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { sheetsNamed } from '../sheets-named.ts';
 import { readSites } from '../sites.ts';
@@ -50,7 +50,7 @@ export async function compareVerb(
   paths: readonly string[],
   options: CompareOptions,
   machine: Machine,
-): Promise<Outcome> {
+): Promise<VerbOutcome> {
   if (paths.length < 2 || paths.length > MOST)
     return wrong(`compare: name two to ${MOST} site files, not ${paths.length}`);
   if (options.out !== undefined && !options.changes)
@@ -88,7 +88,7 @@ export async function compareVerb(
       ? await writeChanges({ before, after, changes }, files.files, options.out, machine)
       : undefined;
   if (marked && marked.status !== 0) return marked;
-  const told = (out: string): Outcome => ({ ...done(out), err: marked?.err ?? '' });
+  const told = (out: string): VerbOutcome => ({ ...done(out), err: marked?.err ?? '' });
   if (options.json) return told(`${JSON.stringify(written(alternatives, facts, changes, prices.list.name, units))}\n`);
   const parts = [
     sideBySide(alternatives, facts, units),

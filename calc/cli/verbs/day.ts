@@ -11,7 +11,7 @@ import { STRATEGIES } from '../../day/rules/rules.ts';
 import type { PlannedDay } from '../../plan-file/day.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
-import { type Outcome, wrong } from '../outcome.ts';
+import { type VerbOutcome, wrong } from '../outcome.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
 import { textTable } from '../text-table.ts';
@@ -25,7 +25,7 @@ export interface DayOptions {
  * `day FILE`: each day of charging under the rules, beside the best schedule and what the day's search looks for; with
  * `json` a line a day. Status 1 where a finding of a day fails.
  */
-export async function dayVerb(paths: readonly string[], options: DayOptions, machine: Machine): Promise<Outcome> {
+export async function dayVerb(paths: readonly string[], options: DayOptions, machine: Machine): Promise<VerbOutcome> {
   if (paths.length !== 1) return wrong('day: name one site file');
   const read = readSites(paths, machine);
   if (!read.ok) return wrong(read.reason);

@@ -5,13 +5,13 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { openItems } from '../../field/open/open-items.ts';
-import { photoHashes, writeBundle } from '../../field/records-bundle.ts';
+import { photoHashes, writeRecordsBundle } from '../../field/records-bundle.ts';
 import { alternativeOf } from '../../plan/alternative.ts';
 import { handoverFiles } from '../../sheets/handover.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
-import { fileNameOf } from '../file-name.ts';
+import { sheetsNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { recordsIn } from '../records-in.ts';
 import { readSites } from '../sites.ts';
@@ -33,7 +33,7 @@ export async function handoverVerb(
   paths: readonly string[],
   options: HandoverOptions,
   machine: Machine,
-): Promise<Outcome> {
+): Promise<VerbOutcome> {
   const [first, ...others] = paths;
   if (first === undefined) return wrong('handover: name a site file, then the files whose records it takes in');
   if (options.out === undefined) return wrong('handover: --out says which folder it goes to');
@@ -46,7 +46,7 @@ export async function handoverVerb(
   if (!came.ok) return wrong(came.reason);
   const merged: SiteFile = came.all.length > 0 ? { ...file, records: came.all } : file;
   const planned = { ...alternativeOf(first, toSite(merged), prices.list), name: basename(first) };
-  const name = fileNameOf(first);
+  const name = sheetsNameOf(first);
   const told: string[] = [];
   const files = await handoverFiles(
     planned,
@@ -63,7 +63,7 @@ export async function handoverVerb(
   const photos = new Map([...came.photos].filter(([hash]) => standing.has(hash)));
   let bundle: Uint8Array;
   try {
-    bundle = writeBundle({ records: recordsOf(merged), photos });
+    bundle = writeRecordsBundle({ records: recordsOf(merged), photos });
   } catch (error) {
     return wrong(`handover: ${error instanceof Error ? error.message : String(error)}`);
   }

@@ -4,7 +4,7 @@ import { counted } from '../../../routing/words/counted.ts';
 import { issueNames } from '../../plan/issue-names.ts';
 import { plan } from '../../plan/plan.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { readSites } from '../sites.ts';
 
 export interface IssueOptions {
@@ -24,7 +24,7 @@ const MOST_TEXT = 200;
  * `issue SITE --out FILE`: the site with every circuit, conduit and junction box kept at the number and name that its plan
  * has now, so that a later change renumbers none of them, and with a line in the history of issues.
  */
-export function issueVerb(paths: readonly string[], options: IssueOptions, machine: Machine): Outcome {
+export function issueVerb(paths: readonly string[], options: IssueOptions, machine: Machine): VerbOutcome {
   const { out, replace, mark, text } = options;
   const [path, ...more] = paths;
   if (path === undefined || more.length > 0) return wrong('issue: name one site file');

@@ -7,10 +7,10 @@ import { recordsOf, writeRecords } from '../../../routing/site/records/records-f
 import { conflictsOf, type Register } from '../../../routing/site/records/registers.ts';
 import type { Mark, Site, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { type Photos, writeBundle } from '../../field/records-bundle.ts';
+import { type Photos, writeRecordsBundle } from '../../field/records-bundle.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { recordsIn } from '../records-in.ts';
 import { readSites } from '../sites.ts';
 
@@ -30,7 +30,11 @@ export interface MergeOptions {
  * copies of the site. The drawing is that of the first; no mark is lost or chosen between, and where two say different
  * things it is told. Alone, SITE's own records are told, or written.
  */
-export function mergeVerb(paths: readonly string[], { json, out, replace }: MergeOptions, machine: Machine): Outcome {
+export function mergeVerb(
+  paths: readonly string[],
+  { json, out, replace }: MergeOptions,
+  machine: Machine,
+): VerbOutcome {
   const [first, ...others] = paths;
   if (first === undefined) return wrong('merge: name a site file, then the files whose records it takes in');
   if (out !== undefined && !replace && machine.isTaken(out))
@@ -83,7 +87,7 @@ export function mergeVerb(paths: readonly string[], { json, out, replace }: Merg
 /** What is written to a file by what its name ends in: the site, its records, or these with the photos that came in. */
 function contentFor(out: string, merged: SiteFile, photos: Photos): string | Uint8Array {
   if (out.endsWith('.records.json')) return writeRecords(recordsOf(merged));
-  if (out.endsWith('.records.zip')) return writeBundle({ records: recordsOf(merged), photos });
+  if (out.endsWith('.records.zip')) return writeRecordsBundle({ records: recordsOf(merged), photos });
   return writeSite(merged);
 }
 

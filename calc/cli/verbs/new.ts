@@ -3,7 +3,7 @@ import { INVENTED_LIST } from '../../prices/invented-list.ts';
 import { propose } from '../../propose/propose.ts';
 import { MOST_STALLS, ONE_ROW, startSite } from '../../propose/start-site.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 
 export interface NewOptions {
   readonly stalls?: string;
@@ -18,7 +18,7 @@ export interface NewOptions {
  * `new --stalls N`: a site file to start from, with a canopy, drops, a panel and raceways: on standard output, or written to
  * `--out`.
  */
-export function newVerb(words: readonly string[], options: NewOptions, machine: Machine): Outcome {
+export function newVerb(words: readonly string[], options: NewOptions, machine: Machine): VerbOutcome {
   if (words.length > 0) return wrong(`new: takes no words but options, not "${words.join(' ')}"`);
   const stalls = Number(options.stalls ?? Number.NaN);
   if (!(Number.isInteger(stalls) && stalls >= 1 && stalls <= MOST_STALLS))

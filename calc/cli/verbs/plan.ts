@@ -4,10 +4,10 @@ import type { PriceList } from '../../prices/price-list.ts';
 import { SHEET_FILES } from '../../sheets/every-sheet.ts';
 import { drawingsWished, withDrawings } from '../drawings.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, partly, wrong } from '../outcome.ts';
+import { done, partly, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { sheetsNamed } from '../sheets-named.ts';
-import { type NamedSite, readNamedSite, reasonsOf, unreadLine } from '../sites.ts';
+import { readNamedSite, reasonsOf, type SiteOfFile, unreadLine } from '../sites.ts';
 import { standingLine, summary } from '../summary.ts';
 import { writeSheets } from '../write-sheets.ts';
 
@@ -40,7 +40,7 @@ export interface PlanOptions {
  * `plan FILE...`: a readable summary of each (a file that cannot be read is told, and the others are planned); with `json` each file's plan as one line of JSON, in order; with `out`
  * every sheet of each in that folder, named after the file, and the names of what was written.
  */
-export async function planVerb(paths: readonly string[], options: PlanOptions, machine: Machine): Promise<Outcome> {
+export async function planVerb(paths: readonly string[], options: PlanOptions, machine: Machine): Promise<VerbOutcome> {
   if (paths.length === 0) return wrong('plan: name one site file or more');
   if (options.json && options.out !== undefined) return wrong('plan: --json prints, --out writes; choose one');
   if (options.keepGoing && !options.json) return wrong('plan --keep-going: goes with --json');
@@ -62,7 +62,7 @@ export async function planVerb(paths: readonly string[], options: PlanOptions, m
   // Who reads lines of JSON goes by their number: those of the good alone would be taken for others.
   if (sites.length === 0 || (sites.length < reads.length && options.json))
     if (!options.keepGoing) return wrong(reasonsOf(reads));
-  const some = ({ status, out, err }: Outcome): Outcome =>
+  const some = ({ status, out, err }: VerbOutcome): VerbOutcome =>
     sites.length < reads.length
       ? partly(out, [err.trimEnd(), reasonsOf(reads)].filter(Boolean).join('\n'))
       : { status, out, err };
@@ -93,7 +93,7 @@ function isPage(text: string): boolean {
   return (protocol === 'https:' || protocol === 'http:') && hash === '';
 }
 
-function planned(named: NamedSite, prices: PriceList): object {
+function planned(named: SiteOfFile, prices: PriceList): object {
   const { plan, site } = alternativeOf(named.path, named.site, prices);
   return publishedPlan(plan, site);
 }

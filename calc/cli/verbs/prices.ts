@@ -5,7 +5,7 @@ import { meansOf, priceSheet } from '../../prices/price-sheet.ts';
 import { csv } from '../../sheets/csv.ts';
 import { type WantedLine, wantedLines, wantedSheet } from '../../takeoff/wanted-lines.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 
@@ -17,7 +17,7 @@ export function pricesVerb(
   paths: readonly string[],
   options: { readonly prices?: string; readonly supplier?: string; readonly words?: string },
   machine: Machine,
-): Outcome {
+): VerbOutcome {
   if (options.supplier !== undefined) return askedWords(paths, options.supplier, options, machine);
   if (options.words !== undefined) return wrong('prices --words: goes with --supplier');
   if (paths.length === 0)
@@ -42,7 +42,7 @@ function askedWords(
   supplier: string,
   { words }: { readonly words?: string },
   machine: Machine,
-): Outcome {
+): VerbOutcome {
   const prices = pricesIn(supplier, machine, { words });
   if (!prices.ok) return wrong(prices.reason);
   const read = readSites(paths, machine);

@@ -9,7 +9,7 @@ import { type Asked, scopeOf } from '../../propose/anew/scope.ts';
 import type { What } from '../../propose/propose.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { readSites } from '../sites.ts';
 import { proposedPartText } from './proposed-part-text.ts';
 
@@ -98,7 +98,7 @@ export function anewPart(
   kept: string | undefined,
   machine: Machine,
   mayGoOn: () => boolean,
-): Outcome {
+): VerbOutcome {
   const own = ANEW_WHATS.find((each) => each === what);
   if (own === undefined)
     return wrong(
@@ -140,7 +140,7 @@ export function mendPart(
   before: string | undefined,
   machine: Machine,
   mayGoOn: () => boolean,
-): Outcome {
+): VerbOutcome {
   let older: SiteFile | null = null;
   if (before !== undefined) {
     const read = readSites([before], machine);
@@ -176,7 +176,7 @@ export function mendPart(
 
 const dollars = (amount: number): string => `$${amount.toFixed(2)}`;
 
-function written(out: string, file: SiteFile, machine: Machine): Outcome | null {
+function written(out: string, file: SiteFile, machine: Machine): VerbOutcome | null {
   try {
     machine.write(out, writeSite(file));
     return null;

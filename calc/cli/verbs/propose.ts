@@ -8,7 +8,7 @@ import { readLoad } from '../../propose/panels/read-load.ts';
 import { type Proposal, propose, WHATS, type What } from '../../propose/propose.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { findingLine } from '../summary.ts';
@@ -38,7 +38,7 @@ const MOST_CORDS = 6;
  * what that is, how near it is to the best that can be, and what the plan finds before and after. The file that is read
  * is written over only where `--out` names it.
  */
-export function proposeVerb(paths: readonly string[], options: ProposeOptions, machine: Machine): Outcome {
+export function proposeVerb(paths: readonly string[], options: ProposeOptions, machine: Machine): VerbOutcome {
   const [path, ...more] = paths;
   if (path === undefined || more.length > 0) return wrong(`propose: name one site file, not ${paths.length}`);
   const what = WHATS.find((each) => each === options.what);

@@ -10,15 +10,15 @@ import { waysReport } from '../../sheets/pdf/report/ways-report.ts';
 import { figureNotes, lookedWords, studySheet } from '../../sheets/study-sheet.ts';
 import { svg } from '../../sheets/svg.ts';
 import { xlsx } from '../../sheets/xlsx.ts';
-import { FIGURE_NAMES, FIGURES, type Figure, type WayFigures } from '../../study/figures.ts';
+import { FIGURE_NAMES, FIGURES, type WayFigure, type WayFigures } from '../../study/figures.ts';
 import type { Study, StudyWay } from '../../study/shape.ts';
 import { shownFigure } from '../../study/shown-figure.ts';
 import { STAYS, study } from '../../study/study.ts';
 import { wayName } from '../../study/way-name.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
-import { fileNameOf } from '../file-name.ts';
+import { sheetsNameOf } from '../file-name.ts';
 import type { Machine } from '../machine.ts';
-import { done, type Outcome, wrong } from '../outcome.ts';
+import { done, type VerbOutcome, wrong } from '../outcome.ts';
 import { pricesIn } from '../prices.ts';
 import { readSites } from '../sites.ts';
 import { digestOf, filesOf, removeStale, studyIndex } from '../study-index.ts';
@@ -43,14 +43,18 @@ export interface StudyOptions {
  * `study FILE --out DIR`: the ways to do the job, each a site file and a plan in that folder, as each is done; then their
  * comparison as CSV, XLSX and PDF. Prints it too, or with `json` all figures as one line.
  */
-export async function studyVerb(paths: readonly string[], options: StudyOptions, machine: Machine): Promise<Outcome> {
+export async function studyVerb(
+  paths: readonly string[],
+  options: StudyOptions,
+  machine: Machine,
+): Promise<VerbOutcome> {
   const [path, ...more] = paths;
   if (path === undefined || more.length > 0) return wrong(`study: name one site file, not ${paths.length}`);
   const stayHours = Number(options.stay ?? STAYS.usual);
   if (!(stayHours >= STAYS.least && stayHours <= STAYS.most))
     return wrong(`study --stay: expected hours from ${STAYS.least} to ${STAYS.most}, got "${options.stay}"`);
   const { out } = options;
-  const name = fileNameOf(path);
+  const name = sheetsNameOf(path);
   const at = (ending: string): string => join(out ?? '', `${name}.${ending}`);
   if (out !== undefined) {
     if (!options.replace && machine.isTaken(at('study.csv')))
@@ -137,7 +141,7 @@ async function writeComparison(made: Study, units: Units, machine: Machine, writ
 }
 
 /** Columns of the table on a terminal; the files have all of them. */
-const SHOWN: readonly (readonly [Figure, string])[] = [
+const SHOWN: readonly (readonly [WayFigure, string])[] = [
   ['price', 'price'],
   ['served', 'stalls'],
   ['fullRate', 'full rate'],

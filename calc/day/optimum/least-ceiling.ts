@@ -4,7 +4,7 @@ import type { NewLinearProgram } from './linear-program.ts';
 import { type Progress, pricesOf } from './optimum.ts';
 import { leastFigure, Schedule } from './schedule.ts';
 
-export interface LeastCeiling {
+export interface BoundedCeiling {
   readonly ceiling: number;
   readonly ceilingBound: number;
 }
@@ -22,7 +22,7 @@ export function leastCeiling(
   targets: Float64Array,
   newProgram: NewLinearProgram,
   tell: Progress = () => {},
-): LeastCeiling | null {
+): BoundedCeiling | null {
   const schedule = new Schedule(world, newProgram, limit);
   const { columns, program } = schedule;
   try {

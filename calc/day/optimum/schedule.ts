@@ -1,4 +1,4 @@
-import type { Phasor } from '../phasors.ts';
+import type { UnitCurrent } from '../phasors.ts';
 import type { World } from '../world.ts';
 import { type Columns, columnsOf } from './columns.ts';
 import { type Chord, firstChords, isFine, split } from './cone.ts';
@@ -106,7 +106,7 @@ export class Schedule {
     return fresh.length / 2;
   }
 
-  private sumOf(row: number, step: number, columns: Float64Array): Phasor {
+  private sumOf(row: number, step: number, columns: Float64Array): UnitCurrent {
     let [re, im] = [0, 0];
     for (const column of this.columns.ofStep[step]!) {
       const touch = this.world.touch[this.columns.car[column]!]!;
@@ -123,7 +123,7 @@ export class Schedule {
     const fresh: Omit<LaidChord, 'inProgram'>[] = [];
     rows.forEach((_, row) => {
       for (let step = 0; step < window.steps; step++) {
-        const phasors = new Map<string, Phasor>();
+        const phasors = new Map<string, UnitCurrent>();
         for (const column of this.columns.ofStep[step]!) {
           const { rows: touched, re, im } = touch[this.columns.car[column]!]!;
           const j = touched.indexOf(row);

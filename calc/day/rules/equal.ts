@@ -1,12 +1,12 @@
 import { untilFull } from '../limit-sums.ts';
 import type { World } from '../world.ts';
-import { HAIR, type Moment, type Rule } from './rule.ts';
+import { type DayRule, HAIR, type Moment } from './rule.ts';
 
 /**
  * Equal shares: first each that fits is let in with its least, the least served before others; then one level rises for
  * all who are in, until a row that they load is full and those in it stop, or until each has all it can take.
  */
-export function equalShare(world: World): Rule {
+export function equalShare(world: World): DayRule {
   const ranks = arrivalRanks(world);
   return (moment, amps) => {
     const entered = admitted(moment, ranks);

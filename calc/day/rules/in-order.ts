@@ -1,8 +1,8 @@
 import type { World } from '../world.ts';
-import { HAIR, type Moment, type Rule } from './rule.ts';
+import { type DayRule, HAIR, type Moment } from './rule.ts';
 
 /** One after another takes all that the limits leave it. */
-function inOrder(order: (moment: Moment) => readonly number[]): Rule {
+function inOrder(order: (moment: Moment) => readonly number[]): DayRule {
   return (moment, amps) => {
     const { sums, cap, low, step } = moment;
     for (const car of order(moment)) {
@@ -14,13 +14,13 @@ function inOrder(order: (moment: Moment) => readonly number[]): Rule {
 }
 
 /** The car that came first charges first. */
-export const firstCome = (world: World): Rule => byRank(world, (i, j) => by(world, 'arrives', i, j) || i - j);
+export const firstCome = (world: World): DayRule => byRank(world, (i, j) => by(world, 'arrives', i, j) || i - j);
 
 /** The car that leaves first charges first. */
-export const byDeadline = (world: World): Rule => byRank(world, leavesFirst(world));
+export const byDeadline = (world: World): DayRule => byRank(world, leavesFirst(world));
 
 /** The car with least time to spare, counted at full power, charges first. */
-export function byLaxity(world: World): Rule {
+export function byLaxity(world: World): DayRule {
   const rank = ranks(world, leavesFirst(world));
   const cars = world.charger.length;
   const { max, kwh, need, stays, window } = world;
@@ -56,7 +56,7 @@ function ranks({ charger }: World, order: Order): { of: Int32Array; car: Int32Ar
 }
 
 /** An order that never changes: ranks are sorted as numbers, which is quick. */
-function byRank(world: World, order: Order): Rule {
+function byRank(world: World, order: Order): DayRule {
   const rank = ranks(world, order);
   return inOrder(({ holders }) => {
     const sorted = Int32Array.from(holders, (car) => rank.of[car]!).sort();

@@ -17,7 +17,7 @@ export interface Moment {
 }
 
 /** A rule of load management: writes the amperes of each holder into `amps`. */
-export type Rule = (moment: Moment, amps: Float64Array) => void;
+export type DayRule = (moment: Moment, amps: Float64Array) => void;
 
 /** Within this, amperes, a car may begin though its least does not quite fit. */
 export const HAIR = 1e-6;

@@ -1,7 +1,7 @@
 import type { World } from '../world.ts';
 import { equalShare } from './equal.ts';
 import { byDeadline, byLaxity, firstCome } from './in-order.ts';
-import type { Rule } from './rule.ts';
+import type { DayRule } from './rule.ts';
 
 /** The rules by which a lot may be run, `unmanaged` being none at all. */
 export const STRATEGIES = ['unmanaged', 'equal', 'first', 'deadline', 'laxity'] as const;
@@ -9,11 +9,11 @@ export const STRATEGIES = ['unmanaged', 'equal', 'first', 'deadline', 'laxity'] 
 export type Strategy = (typeof STRATEGIES)[number];
 
 /** Each has all that its cord gives; no limit is looked at. */
-const unmanaged: Rule = ({ holders, cap }, amps) => {
+const unmanaged: DayRule = ({ holders, cap }, amps) => {
   for (const car of holders) amps[car] = cap[car]!;
 };
 
-export const RULES: Readonly<Record<Strategy, (world: World) => Rule>> = {
+export const DAY_RULES: Readonly<Record<Strategy, (world: World) => DayRule>> = {
   unmanaged: () => unmanaged,
   equal: equalShare,
   first: firstCome,

@@ -6,7 +6,7 @@ import type { Conduit } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import { circuitNames } from '../../supply/panels/circuit-names.ts';
 import { tablesOf } from '../../tables/editions.ts';
-import { type Pull, pullSchedule } from '../../takeoff/pull-schedule.ts';
+import { pullSchedule, type ScheduledPull } from '../../takeoff/pull-schedule.ts';
 import type { CardName } from './card-link.ts';
 
 /** A pull that takes enough to be looked at. */
@@ -109,7 +109,7 @@ interface Shared {
   readonly hard: () => ReadonlyMap<string, HardPull | null>;
 }
 
-function circuitCard({ site, plan, conduits, hard }: Shared, pull: Pull): CircuitCard {
+function circuitCard({ site, plan, conduits, hard }: Shared, pull: ScheduledPull): CircuitCard {
   const names = circuitNames(site);
   const named = (id: string): string => names.get(id) ?? id;
   const own = pull.kind === 'circuit' ? pull.through.flatMap((id) => conduits.get(id) ?? []) : [];
@@ -137,8 +137,8 @@ function circuitCard({ site, plan, conduits, hard }: Shared, pull: Pull): Circui
 function conduitCard(
   { site, hard }: Shared,
   conduit: Conduit,
-  pulls: ReadonlyMap<string, Pull>,
-  greens: ReadonlyMap<string, Pull>,
+  pulls: ReadonlyMap<string, ScheduledPull>,
+  greens: ReadonlyMap<string, ScheduledPull>,
 ): ConduitCard {
   const names = circuitNames(site);
   const green = greens.get(conduit.id);

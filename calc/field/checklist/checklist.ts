@@ -12,7 +12,7 @@ import type { AskedLine, Expected, MarkAddress } from './asked.ts';
 import { circuitLines } from './circuit-lines.ts';
 import { conduitLines } from './conduit-lines.ts';
 import { dropLines } from './drop-lines.ts';
-import { equipmentLines, stallLines, standingLines } from './equipment-lines.ts';
+import { equipmentChecklist, stallLines, standingLines } from './equipment-lines.ts';
 import { measuredLines } from './measured-lines.ts';
 import { markSays, recordedFor } from './recorded.ts';
 
@@ -82,7 +82,7 @@ const askedOf = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [
   ...circuitLines(site, plan),
   ...conduitLines(site, plan),
   ...standingLines(site),
-  ...equipmentLines(site, plan),
+  ...equipmentChecklist(site, plan),
   ...stallLines(site),
 ];
 

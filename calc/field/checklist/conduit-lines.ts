@@ -3,7 +3,7 @@ import type { Site } from '../../../routing/site/site.ts';
 import { designOf } from '../../branches/design.ts';
 import { leastCovered } from '../../checks/cover-findings.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
-import type { Box, Conduit } from '../../plan-file/branches.ts';
+import type { Conduit, PlannedBox } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { cited } from '../../tables/sections.ts';
 import { lotSupports } from '../set-out-points.ts';
@@ -117,7 +117,7 @@ function boxLines(site: Site, plan: UncountedPlan, tables: CodeTables): readonly
   });
 }
 
-const sizeOf = ({ box, length, volume }: Box): string | null =>
+const sizeOf = ({ box, length, volume }: PlannedBox): string | null =>
   length !== null
     ? `${Number(length.toFixed(1))} in long`
     : box !== null

@@ -10,7 +10,7 @@ import { stepsOf } from './circuit-lines.ts';
 import { sizeName } from './size-name.ts';
 
 /** What is looked at of equipment and feeders: where it stands, the room before it, ratings, and the steps of its work. */
-export const equipmentLines = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [
+export const equipmentChecklist = (site: Site, plan: UncountedPlan): readonly AskedLine[] => [
   ...site.equipment.filter(({ existing }) => existing !== true).flatMap((equipment) => linesOf(site, plan, equipment)),
   ...feederLines(site, plan),
 ];

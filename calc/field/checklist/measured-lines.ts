@@ -2,11 +2,11 @@ import { addressOf } from '../../../routing/site/records/registers.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import type { UncountedPlan } from '../../plan/plan-shape.ts';
 import { commissioning } from '../commissioning/commissioning.ts';
-import type { Standing } from '../commissioning/judged.ts';
+import type { ReadingStanding } from '../commissioning/judged.ts';
 import { GROUP_WORDS, readingWords } from '../commissioning/measures.ts';
 import type { ChecklistLine, LineState } from './checklist.ts';
 
-const STATES: Readonly<Partial<Record<Standing, LineState>>> = { passes: 'ok', fails: 'deviates' };
+const STATES: Readonly<Partial<Record<ReadingStanding, LineState>>> = { passes: 'ok', fails: 'deviates' };
 const LISTS = { charger: 'chargers', feeder: 'feeders', board: 'equipment' } as const;
 
 /** The tests before handover that were read, each beside what it is held to; the sheets of tests have the others. */

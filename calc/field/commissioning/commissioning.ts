@@ -7,7 +7,7 @@ import { circuitNames } from '../../supply/panels/circuit-names.ts';
 import { panelSchedules } from '../../supply/panels/panel-schedule.ts';
 import { linesOf, treeOf } from '../../supply/tree/supply-lines.ts';
 import { expectedAtBox, expectedAtEquipment } from './expected-volts.ts';
-import { type Judged, judged } from './judged.ts';
+import { type JudgedReading, judged } from './judged.ts';
 import {
   dutyLimit,
   type ExpectedVolts,
@@ -25,17 +25,17 @@ import {
   chargerMeasures,
   feederMeasures,
   type Measure,
-  type Reading,
+  type MeterReading,
   type ReadingUnit,
 } from './measures.ts';
 
 /** One measure of one thing: what it is held to, what was read, and what is to be said of it. */
-export interface TestRow extends Judged {
+export interface TestRow extends JudgedReading {
   readonly of: string;
   readonly measure: Measure;
   readonly limit: Limit;
   readonly register: Register | null;
-  readonly reading: Reading | null;
+  readonly reading: MeterReading | null;
 }
 
 /** What is tested before it is handed over, with all that is measured of it. */
@@ -48,7 +48,7 @@ export interface TestSheet {
 }
 
 type Planned = Pick<UncountedPlan, 'runs' | 'branches'>;
-type Limits = (measure: Measure, reading: Reading) => Limit;
+type Limits = (measure: Measure, reading: MeterReading) => Limit;
 
 /** The sheets of boards, feeders that are new, and chargers, in the order of the site. */
 export const commissioning = kept((site: Site, plan: Planned): readonly TestSheet[] => [
@@ -125,9 +125,9 @@ const wiringLimit: Limits = (measure, reading) =>
 
 const torqueUnit = ({ units }: Site): ReadingUnit => (units === 'ft' ? 'lbf-in' : 'Nm');
 
-const NOTHING_READ: Reading = {};
+const NOTHING_READ: MeterReading = {};
 
-const readingOf = ({ records }: Site, of: string, part: string): Reading | undefined =>
+const readingOf = ({ records }: Site, of: string, part: string): MeterReading | undefined =>
   registersOf(records).get(addressOf({ of, part, what: 'measured' }))?.now?.reading;
 
 function rowsOf(site: Site, of: string, measures: readonly Measure[], limits: Limits): readonly TestRow[] {

@@ -1,11 +1,11 @@
 import type { Limit } from './limits.ts';
-import { type Measure, type Reading, unitWords } from './measures.ts';
+import { type Measure, type MeterReading, unitWords } from './measures.ts';
 
 /** How a measure stands: read and within its limit, past it, not to be judged yet, said in two ways, or not read. */
-export type Standing = 'passes' | 'fails' | 'not judged' | 'two say' | 'not measured' | 'not asked';
+export type ReadingStanding = 'passes' | 'fails' | 'not judged' | 'two say' | 'not measured' | 'not asked';
 
-export interface Judged {
-  readonly standing: Standing;
+export interface JudgedReading {
+  readonly standing: ReadingStanding;
   /** Why, where it does not simply pass. */
   readonly says: string;
 }
@@ -13,7 +13,7 @@ export interface Judged {
 const figure = (value: number): string => String(Number(value.toFixed(2)));
 
 /** A reading held to its limit. What two people read otherwise is for them to decide. */
-export function judged(measure: Measure, limit: Limit, reading: Reading | null, conflict: boolean): Judged {
+export function judged(measure: Measure, limit: Limit, reading: MeterReading | null, conflict: boolean): JudgedReading {
   if (conflict) return { standing: 'two say', says: 'two people read different things' };
   if (reading === null || (reading.value === undefined && reading.word === undefined))
     return measure.isOptional ? { standing: 'not asked', says: '' } : { standing: 'not measured', says: '' };
@@ -30,7 +30,7 @@ export function judged(measure: Measure, limit: Limit, reading: Reading | null, 
   return PASSES;
 }
 
-const PASSES: Judged = { standing: 'passes', says: '' };
+const PASSES: JudgedReading = { standing: 'passes', says: '' };
 
 /** Of sums of figures that were typed. */
 const SLACK = 1e-9;

@@ -1,5 +1,5 @@
 import { VOLTAGE_RANGE, voltageRange } from '../../tables/voltage-range.ts';
-import type { Measure, Reading, ReadingWord } from './measures.ts';
+import type { Measure, MeterReading, ReadingWord } from './measures.ts';
 import { unitWords } from './measures.ts';
 
 /** What a measure is held to, and who says so. */
@@ -42,14 +42,14 @@ const METER_SHARE = 0.01;
 const figure = (value: number): string => String(Number(value.toFixed(1)));
 
 /** Least insulation resistance: what whoever measured states, else what is usual. */
-export const insulationLimit = ({ asked }: Reading): Limit => ({
+export const insulationLimit = ({ asked }: MeterReading): Limit => ({
   least: asked ?? LEAST_MEGOHMS,
   says: `${figure(asked ?? LEAST_MEGOHMS)} ${unitWords('Mohm')} or more`,
   source: asked === undefined ? INSULATION_SOURCE : STATED,
 });
 
 /** What the equipment is marked with, which only who stands before it can read. */
-export const torqueLimit = ({ asked }: Reading, unit: Measure['unit']): Limit =>
+export const torqueLimit = ({ asked }: MeterReading, unit: Measure['unit']): Limit =>
   asked === undefined
     ? {
         says: 'as the equipment is marked',
@@ -130,7 +130,7 @@ export interface ExpectedVolts {
 export function loadedVoltsLimit(
   volts: ExpectedVolts,
   rated: number,
-  reading: Reading,
+  reading: MeterReading,
   openRead: number | null,
 ): Limit {
   const amps = reading.amps ?? rated;

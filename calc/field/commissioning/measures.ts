@@ -3,7 +3,7 @@ import type { Mark } from '../../../routing/site/site.ts';
 
 export type ReadingUnit = (typeof READING_UNITS)[number];
 export type ReadingWord = (typeof READING_WORDS)[number];
-export type Reading = NonNullable<Mark['reading']>;
+export type MeterReading = NonNullable<Mark['reading']>;
 
 export const MEASURE_GROUPS = ['insulation', 'torque', 'rotation', 'volts', 'pilot', 'fault trip'] as const;
 export type MeasureGroup = (typeof MEASURE_GROUPS)[number];
@@ -109,7 +109,7 @@ const UNIT_WORDS: Readonly<Record<ReadingUnit, string>> = {
 export const unitWords = (unit: ReadingUnit): string => UNIT_WORDS[unit];
 
 /** A reading as it was written: "205.1 V at 32 A". */
-export function readingWords({ value, unit, word, amps }: Reading): string {
+export function readingWords({ value, unit, word, amps }: MeterReading): string {
   if (word !== undefined) return word;
   if (value === undefined) return '';
   const figure = `${Number(value.toFixed(3))}${unit === undefined ? '' : unit === '%' ? '%' : ` ${unitWords(unit)}`}`;

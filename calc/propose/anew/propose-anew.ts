@@ -5,7 +5,7 @@ import { counted } from '../../../routing/words/counted.ts';
 import { alternativeOf } from '../../plan/alternative.ts';
 import type { PriceList } from '../../prices/price-list.ts';
 import { withChargers } from '../chargers.ts';
-import { type Cord, dropsPart } from '../drops-part.ts';
+import { type CordToCome, dropsPart } from '../drops-part.ts';
 import { failsOf } from '../forced-words.ts';
 import type { ProposalPart } from '../part.ts';
 import { racewaysPart } from '../raceways-part.ts';
@@ -26,7 +26,7 @@ export interface AnewWish {
 }
 
 /** A part of a lot proposed anew. */
-export interface Anew {
+export interface ProposedAnew {
   readonly file: SiteFile;
   readonly parts: readonly ProposalPart[];
   /** What the lot fails and costs with it, and did before; dollars of the bid. */
@@ -40,7 +40,7 @@ export interface Figures {
 }
 
 /** What a file fails, and its bid. */
-export function figuresOf(file: SiteFile, prices: PriceList): Figures {
+export function failsAndBid(file: SiteFile, prices: PriceList): Figures {
   const { plan: planned, cost } = alternativeOf('', toSite(file), prices);
   return { fails: failsOf(planned.findings).length, price: cost.price };
 }
@@ -55,10 +55,10 @@ export function proposeAnew(
   { what, scope, keep, cordsADrop, prices }: AnewWish,
   tell: (done: number, of: number) => void = () => {},
   mayGoOn: () => boolean = () => true,
-): Anew {
-  const before = figuresOf(file, prices);
+): ProposedAnew {
+  const before = failsAndBid(file, prices);
   const { file: hung, parts, added, raceways } = hungAnew(file, what, scope, keep, cordsADrop);
-  if (what === 'drops') return { file: hung, parts, before, after: figuresOf(hung, prices) };
+  if (what === 'drops') return { file: hung, parts, before, after: failsAndBid(hung, prices) };
   const only = new Set([...scope.chargers, ...added]);
   const { file: laid, part } = racewaysPart(hung, prices, tell, mayGoOn, { ...(only && { only }), answers: 0 });
   const says = [
@@ -67,7 +67,7 @@ export function proposeAnew(
       : []),
     ...part.says,
   ];
-  return { file: laid, parts: [...parts, { ...part, says }], before, after: figuresOf(laid, prices) };
+  return { file: laid, parts: [...parts, { ...part, says }], before, after: failsAndBid(laid, prices) };
 }
 
 interface Hung {
@@ -107,8 +107,8 @@ function underOldNames(
   file: SiteFile,
   { chargers, drops: gone, file: bare }: Cleared,
   hung: SiteFile,
-  cords: readonly Cord[],
-): { readonly file: SiteFile; readonly cords: readonly Cord[] } {
+  cords: readonly CordToCome[],
+): { readonly file: SiteFile; readonly cords: readonly CordToCome[] } {
   const fresh = (hung.drops ?? []).slice(bare.drops?.length ?? 0);
   if (fresh.length === 0) return { file: hung, cords };
   const wasAt = new Map(chargers.map(({ drop, stalls }) => [stalls[0]!, drop]));
@@ -144,7 +144,7 @@ function withTheirChargers(
   file: SiteFile,
   hung: SiteFile,
   { chargers }: Cleared,
-  cords: readonly Cord[],
+  cords: readonly CordToCome[],
 ): { readonly file: SiteFile; readonly added: readonly string[] } {
   const dropOf = new Map(cords.map(({ stall, drop }) => [stall, drop]));
   const moved = new Map(

@@ -1,6 +1,6 @@
 import type { End } from '../../../routing/propose/equipment/place-finder.ts';
 import type { Point3, Site } from '../../../routing/site/site.ts';
-import type { Cord } from '../drops-part.ts';
+import type { CordToCome } from '../drops-part.ts';
 import { USUAL_DROP } from '../usual.ts';
 
 /** A drop, or a stall where none hangs, that branches are to go to. */
@@ -11,7 +11,7 @@ export type BranchEnd = End & { readonly id: string };
  * a list of cords, the drops without a charger, with the stalls that none serves dealt to the nearest that has room; where
  * no drop hangs, the middles of those stalls.
  */
-export function branchEnds(site: Site, cords: readonly Cord[] | null): readonly BranchEnd[] {
+export function branchEnds(site: Site, cords: readonly CordToCome[] | null): readonly BranchEnd[] {
   const { drops, chargers, stalls } = site;
   const wanted = new Map<string, number>();
   const add = (id: string): void => {

@@ -4,7 +4,7 @@ import { toSite } from '../../../routing/site/to-site.ts';
 import { counted } from '../../../routing/words/counted.ts';
 import { designOf } from '../../branches/design.ts';
 import type { PriceList } from '../../prices/price-list.ts';
-import type { Cord } from '../drops-part.ts';
+import type { CordToCome } from '../drops-part.ts';
 import { panelsOf } from '../feeding.ts';
 import { equipmentId, equipmentInFile } from '../new-equipment.ts';
 import type { ProposalPart } from '../part.ts';
@@ -14,7 +14,7 @@ import { feedPanels, type NewPanel } from './feed-panels.ts';
 import { loadWords } from './load-words.ts';
 import type { PanelWeights } from './panel-weights.ts';
 import type { Shares } from './standing-share.ts';
-import { standingWords } from './standing-words.ts';
+import { standingPanelWords } from './standing-words.ts';
 
 export interface EquipmentPart {
   readonly file: SiteFile;
@@ -26,7 +26,7 @@ export interface EquipmentPart {
 export interface EquipmentWish {
   readonly prices: PriceList;
   /** Cords that are to come; null where it is not known yet. */
-  readonly cords: readonly Cord[] | null;
+  readonly cords: readonly CordToCome[] | null;
   readonly load?: LoadWish;
   readonly shape?: Shape;
 }
@@ -56,7 +56,7 @@ export function equipmentPart(
   const { from, weights, shares } = equipmentShares(site, prices, cords, load, shape.more, shape.isAcross === true);
   if (shares === null)
     return panelsOf(site).length > 0
-      ? only(file, standingWords(site, prices))
+      ? only(file, standingPanelWords(site, prices))
       : only(file, ['There is nothing for equipment to feed: neither drops nor stalls are drawn.']);
   const { proposal, rest } = shares;
   const dollars = proposal.total * weights.branchFoot;

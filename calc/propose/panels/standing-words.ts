@@ -9,7 +9,7 @@ import { panelsOf } from '../feeding.ts';
 import { branchFootPrice, fedPrice } from './trial-price.ts';
 
 /** What stands is the designer's; how far each panel is from the best place for what it feeds is said. */
-export function standingWords(site: Site, prices: PriceList): readonly string[] {
+export function standingPanelWords(site: Site, prices: PriceList): readonly string[] {
   const feet = (length: number): string => printLength(length, site.units, { inchParts: 1, decimals: 2 });
   return panelsOf(site).flatMap((panel): string[] => {
     const fed = new Set(site.chargers.filter(({ from }) => from === panel.id).map(({ drop }) => drop));

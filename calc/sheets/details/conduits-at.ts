@@ -7,7 +7,7 @@ import { feederConduits } from '../../supply/feeders/feeder-conduit.ts';
 import { tablesOf } from '../../tables/editions.ts';
 
 /** A conduit that passes a place. */
-export interface Passing {
+export interface PassingConduit {
   readonly id: string;
   readonly method: Method;
   readonly tradeSize: string | null;
@@ -20,12 +20,12 @@ export interface Passing {
 const NEAR = 0.05;
 
 /** The conduits of branches and feeders that pass a place, one for each set of a feeder. */
-export function conduitsAt(site: Site, plan: Plan, at: Point3): readonly Passing[] {
+export function conduitsAt(site: Site, plan: Plan, at: Point3): readonly PassingConduit[] {
   const passes = (path: readonly Point3[]): boolean =>
     path.some((b, i) => i > 0 && distance(path[i - 1]!, at) + distance(at, b) - distance(path[i - 1]!, b) <= NEAR);
   const branches = plan.conduits
     .filter(({ path }) => passes(path))
-    .map(({ id, method, tradeSize }): Passing => passing(id, method, tradeSize, false));
+    .map(({ id, method, tradeSize }): PassingConduit => passing(id, method, tradeSize, false));
   const feeders = feederConduits(site, tablesOf(site.rules)).flatMap(({ feeder, method, tradeSize, path }) =>
     path === null || !passes(path)
       ? []
@@ -36,7 +36,7 @@ export function conduitsAt(site: Site, plan: Plan, at: Point3): readonly Passing
   return [...branches, ...feeders];
 }
 
-const passing = (id: string, method: Method, tradeSize: string | null, existing: boolean): Passing => ({
+const passing = (id: string, method: Method, tradeSize: string | null, existing: boolean): PassingConduit => ({
   id,
   method,
   tradeSize,
@@ -45,7 +45,7 @@ const passing = (id: string, method: Method, tradeSize: string | null, existing:
 });
 
 /** `2 PVC40 1 in: P1-1.1, P1-2.1`. */
-export function passingWords(conduits: readonly Passing[]): string {
+export function passingWords(conduits: readonly PassingConduit[]): string {
   const groups = new Map<string, string[]>();
   for (const { id, method, tradeSize, existing } of conduits) {
     const words = `${method}${tradeSize === null ? '' : ` ${tradeSize} in`}${existing ? ' (E)' : ''}`;

@@ -110,7 +110,7 @@ export function fromBase(
 const LEAST = 0.02;
 
 /** All that a detail draws lies in this box, feet; dimensions and words stand round it. */
-export function extentOf({ regions, lines, circles }: Pick<Detail, 'regions' | 'lines' | 'circles'>): Box {
+export function detailExtent({ regions, lines, circles }: Pick<Detail, 'regions' | 'lines' | 'circles'>): Box {
   const points: Point2[] = [
     ...lines.flatMap((line) => line.points),
     ...regions.flatMap(({ box }): Point2[] => [

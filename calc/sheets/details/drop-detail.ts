@@ -4,7 +4,7 @@ import { type Steel, steelOf } from '../../../routing/network/support/steel-near
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Charger, Drop, Member, Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Box } from '../../plan-file/branches.ts';
+import type { PlannedBox } from '../../plan-file/branches.ts';
 import {
   boxOfFeet,
   type Callout,
@@ -63,7 +63,7 @@ const CONNECTOR = [0.12, 0.45] as const;
 /** The drawing goes on so far to both sides of what hangs. */
 const BESIDE = 1.6;
 
-function dropDetail(site: Site, drops: readonly Drop[], steel: Steel, opened: Box | undefined): Detail {
+function dropDetail(site: Site, drops: readonly Drop[], steel: Steel, opened: PlannedBox | undefined): Detail {
   const drop = drops[0]!;
   const { rules, units } = site;
   const { box, retractor } = drop;
@@ -207,19 +207,19 @@ function cordBetween(from: Point2, to: Point2): readonly DetailLine[] {
 }
 
 /** Feet to a side of the box: as the plan has it, else the smallest there is. */
-function boxFeet(box: Box | undefined): number {
+function boxFeet(box: PlannedBox | undefined): number {
   if (box?.length != null) return box.length / 12;
   return (box?.box?.startsWith('4-11/16') ? 4.6875 : box === undefined || box.box !== null ? 4 : 6) / 12;
 }
 
-const boxWords = (box: Box | undefined): string =>
+const boxWords = (box: PlannedBox | undefined): string =>
   box === undefined
     ? 'box'
     : box.length !== null
       ? `box ${box.length} in or longer`
       : (box.box ?? `box of ${Math.ceil(box.volume ?? 0)} cu in`);
 
-const racewayWords = (box: Box | undefined): string =>
+const racewayWords = (box: PlannedBox | undefined): string =>
   box === undefined || box.raceways.length === 0 ? '' : `, ${[...new Set(box.raceways)].join(' and ')}`;
 
 function cordWords({ cord }: Drop, chargers: readonly Charger[], { units }: Site): string {

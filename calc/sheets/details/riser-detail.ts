@@ -5,7 +5,7 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import { HEAD_HIGH } from '../../steel/hung-conduits.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { supportSpacing } from '../../tables/lookup.ts';
-import { conduitsAt, type Passing, passingWords } from './conduits-at.ts';
+import { conduitsAt, type PassingConduit, passingWords } from './conduits-at.ts';
 import {
   boxOfFeet,
   type Callout,
@@ -29,7 +29,7 @@ interface Riser {
   readonly raceway: string;
   readonly low: Point3;
   readonly high: Point3;
-  readonly conduits: readonly Passing[];
+  readonly conduits: readonly PassingConduit[];
   readonly column: Column | null;
   readonly equipment: Equipment | null;
 }

@@ -3,7 +3,7 @@ import type { Point2, Point3, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { TRENCH_WIDTH } from '../../takeoff/trench.ts';
-import { conduitsAt, type Passing, passingWords } from './conduits-at.ts';
+import { conduitsAt, type PassingConduit, passingWords } from './conduits-at.ts';
 import { boxOfFeet, type Callout, type Detail, type DetailCircle, type DetailLine, edges, segment } from './detail.ts';
 
 /** Level enough to be dug: rise over run. */
@@ -27,7 +27,7 @@ interface Laid {
   /** Across the trench from the leg that it is cut at, feet. */
   readonly aside: number;
   readonly z: number;
-  readonly conduits: readonly Passing[];
+  readonly conduits: readonly PassingConduit[];
 }
 
 /** A section through the fullest trench under each surface. */

@@ -23,7 +23,7 @@ export function stripesOf(aisle: Aisle): [Point2, Point2][] {
 }
 
 /** The middle of an aisle's box: where its name stands. */
-export function middleOf(aisle: Aisle): Point2 {
+export function aisleMiddle(aisle: Aisle): Point2 {
   const { minX, minY, maxX, maxY } = outlineOf(aisle);
   return [(minX + maxX) / 2, (minY + maxY) / 2];
 }

@@ -7,7 +7,7 @@ import type { LayerName } from './layers.ts';
 export const SMALL = 0.75;
 export const LARGE = 1;
 
-export const line = (layer: LayerName, points: readonly Point2[], closed = false): DrawnItem => ({
+export const lineItem = (layer: LayerName, points: readonly Point2[], closed = false): DrawnItem => ({
   kind: 'line',
   layer,
   points,
@@ -22,7 +22,7 @@ export const lineInSpace = (layer: LayerName, points: readonly Point3[]): DrawnI
   z: points.map(([, , z]) => z),
 });
 
-export const text = (layer: LayerName, at: Point2, words: string, more: Partial<DrawnText> = {}): DrawnItem => ({
+export const textItem = (layer: LayerName, at: Point2, words: string, more: Partial<DrawnText> = {}): DrawnItem => ({
   kind: 'text',
   layer,
   at,

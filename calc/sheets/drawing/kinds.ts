@@ -13,11 +13,11 @@ import { footprintOf } from '../../../routing/standing/footprint.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
-import { middleOf, stripesOf } from './aisle-stripes.ts';
+import { aisleMiddle, stripesOf } from './aisle-stripes.ts';
 import { conduitStretches } from './conduit-stretches.ts';
 import { dimension as lengthBetween } from './dimensions.ts';
 import type { DrawnItem } from './drawing.ts';
-import { LARGE, line, lineInSpace, text } from './items.ts';
+import { LARGE, lineInSpace, lineItem, textItem } from './items.ts';
 
 import { cloudItems } from './revision-clouds.ts';
 
@@ -28,24 +28,24 @@ const NOTED_AT = 0.35;
 
 const aisles = (site: Site): DrawnItem[] =>
   site.aisles.flatMap((aisle) => [
-    line('aisles', aisle.outline, true),
-    ...(aisle.kind === 'access' ? stripesOf(aisle).map((stripe) => line('aisleStripes', stripe)) : []),
+    lineItem('aisles', aisle.outline, true),
+    ...(aisle.kind === 'access' ? stripesOf(aisle).map((stripe) => lineItem('aisleStripes', stripe)) : []),
     ...aisleName(aisle),
   ]);
 
-const keepouts = (site: Site): DrawnItem[] => site.keepouts.map(({ outline }) => line('keepouts', outline, true));
+const keepouts = (site: Site): DrawnItem[] => site.keepouts.map(({ outline }) => lineItem('keepouts', outline, true));
 
 /** What an aisle is for, where that is not plain driving; an access aisle is told by its stripes. */
 function aisleName(aisle: Aisle): DrawnItem[] {
   const { kind = 'drive' } = aisle;
   if (kind === 'drive' || kind === 'access') return [];
-  return [text('stallNumbers', middleOf(aisle), AISLE_WORDS[kind].toUpperCase())];
+  return [textItem('stallNumbers', aisleMiddle(aisle), AISLE_WORDS[kind].toUpperCase())];
 }
 
 const stalls = (site: Site): DrawnItem[] =>
   site.stalls.flatMap((stall) => [
-    line('stalls', stallRectangle(stall), true),
-    text('stallNumbers', entryOf(stall), stall.label ?? stall.id),
+    lineItem('stalls', stallRectangle(stall), true),
+    textItem('stallNumbers', entryOf(stall), stall.label ?? stall.id),
   ]);
 
 /** A little inside the entry edge, where a painted number stands. */
@@ -57,16 +57,16 @@ function entryOf({ at, heading }: Stall): Point2 {
 const members = (site: Site): DrawnItem[] => site.members.map(({ from, to }) => lineInSpace('members', [from, to]));
 
 const columns = (site: Site): DrawnItem[] =>
-  site.columns.map(({ at, size, rotation = 0 }) => line('columns', rectangleAt(at, size, rotation), true));
+  site.columns.map(({ at, size, rotation = 0 }) => lineItem('columns', rectangleAt(at, size, rotation), true));
 
 function equipment(site: Site): DrawnItem[] {
   const least = leastWorkingSpace(tablesOf(site.rules));
   return site.equipment.flatMap((one) => {
     const space = workingSpaceOf(one, least);
     return [
-      ...(space ? [line('workingSpace', space, true)] : []),
-      line('equipment', footprintOf(one), true),
-      text('equipment', [one.at[0], one.at[1] + one.size[1] / 2 + 0.6], one.id, { height: LARGE }),
+      ...(space ? [lineItem('workingSpace', space, true)] : []),
+      lineItem('equipment', footprintOf(one), true),
+      textItem('equipment', [one.at[0], one.at[1] + one.size[1] / 2 + 0.6], one.id, { height: LARGE }),
     ];
   });
 }
@@ -121,7 +121,7 @@ function conduitSizes(plan: Plan): DrawnItem[] {
       const size = tradeSize === null ? method : `${tradeSize}" ${method}`;
       const up = 0.5 + 0.9 * (conduits.length - 1 - i);
       const at: Point2 = [place[0] + up * ux, place[1] + up * uy];
-      return text('conduitSizes', at, count > 1 ? `(${count}) ${size}` : size, { turn, height: 0.6 });
+      return textItem('conduitSizes', at, count > 1 ? `(${count}) ${size}` : size, { turn, height: 0.6 });
     });
   });
 }
@@ -132,7 +132,7 @@ function drops(site: Site): DrawnItem[] {
     const apart = Math.hypot(hung[0] - box[0], hung[1] - box[1]);
     return [
       { kind: 'symbol', layer: 'drops', symbol: 'box', at: inPlan(box), z: box[2], of: id } as const,
-      ...(apart > 0.01 ? [line('drops', [inPlan(box), inPlan(hung)])] : []),
+      ...(apart > 0.01 ? [lineItem('drops', [inPlan(box), inPlan(hung)])] : []),
       ...(retractor
         ? [
             {
@@ -145,7 +145,7 @@ function drops(site: Site): DrawnItem[] {
             } as const,
           ]
         : []),
-      text('dropNumbers', [hung[0] + 1.1, hung[1] + 0.3], id, { anchor: 'left', height: 0.6 }),
+      textItem('dropNumbers', [hung[0] + 1.1, hung[1] + 0.3], id, { anchor: 'left', height: 0.6 }),
     ];
   });
 }
@@ -155,13 +155,13 @@ const notes = (site: Site): DrawnItem[] =>
   site.notes.flatMap((note) => {
     const leader = noteLeader(note);
     const lines = noteLines(note.text).map((words, i) =>
-      text('notes', [note.at[0], note.at[1] - i * NOTE_LINE], words, {
+      textItem('notes', [note.at[0], note.at[1] - i * NOTE_LINE], words, {
         height: NOTE_LETTER,
         anchor: 'left',
         stays: true,
       }),
     );
-    return leader ? [...lines, line('notes', leader), line('notes', arrowHead(leader), true)] : lines;
+    return leader ? [...lines, lineItem('notes', leader), lineItem('notes', arrowHead(leader), true)] : lines;
   });
 
 /** A dimension: its line with its figure, and the lines to what it measures. */
@@ -170,7 +170,7 @@ const dimensions = (site: Site): DrawnItem[] =>
     ...lengthBetween(site, ...dimensionLine(dimension)).map((item) =>
       item.kind === 'text' ? { ...item, stays: true as const } : item,
     ),
-    ...extensionLines(dimension).map((each) => line('dimensions', each)),
+    ...extensionLines(dimension).map((each) => lineItem('dimensions', each)),
   ]);
 
 const clouds = (site: Site): DrawnItem[] =>
@@ -181,8 +181,8 @@ const clouds = (site: Site): DrawnItem[] =>
 /** Where a section is cut, with heads that point the way one looks, and its title. */
 const sections = (site: Site): DrawnItem[] =>
   site.sections.flatMap((section) => [
-    ...cutEnds(section).map((end) => line('sections', end)),
-    ...lookHeads(section).map((head) => line('sections', head, true)),
+    ...cutEnds(section).map((end) => lineItem('sections', end)),
+    ...lookHeads(section).map((head) => lineItem('sections', head, true)),
     ...titleOf(section),
   ]);
 
@@ -191,10 +191,10 @@ function titleOf({ name, from, to }: Site['sections'][number]): DrawnItem[] {
   const [du, dv] = [to[0] - from[0], to[1] - from[1]];
   if (Math.abs(du) > Math.abs(dv)) {
     const anchor = du > 0 ? 'left' : 'right';
-    return [text('sections', [to[0] + Math.sign(du) * 1.4, to[1] - 0.3], name, { anchor })];
+    return [textItem('sections', [to[0] + Math.sign(du) * 1.4, to[1] - 0.3], name, { anchor })];
   }
   const below = dv < 0;
-  return [text('sections', [to[0], to[1] + (below ? -2.6 : 1.8)], name, { anchor: 'middle' })];
+  return [textItem('sections', [to[0], to[1] + (below ? -2.6 : 1.8)], name, { anchor: 'middle' })];
 }
 
 /** How the elements of a list are drawn on the plan. */

@@ -3,7 +3,7 @@ import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Drawing, DrawnItem, Extent } from './drawing.ts';
 import { extentOf, extentOnGrid } from './extent.ts';
-import { LARGE, line, text } from './items.ts';
+import { LARGE, lineItem, textItem } from './items.ts';
 import { DRAWN_KINDS } from './kinds.ts';
 
 /** Gridlines run this far past what they are lines of, feet. */
@@ -31,15 +31,15 @@ function gridlines(site: Site, { minX, minY, maxX, maxY }: Extent): DrawnItem[] 
   const at = (x: number, y: number): Point2 => offGrid(site.gridlines, [x, y]);
   const bubble = (label: string, place: Point2): DrawnItem[] => [
     { kind: 'circle', layer: 'gridLabels', at: place, radius: BUBBLE },
-    text('gridLabels', [place[0], place[1] - LARGE / 2], label, { height: LARGE }),
+    textItem('gridLabels', [place[0], place[1] - LARGE / 2], label, { height: LARGE }),
   ];
   return [
     ...site.gridlines.x.flatMap(({ label, at: x }) => [
-      line('gridlines', [at(x, minY - OVERHANG / 2), at(x, maxY + OVERHANG)]),
+      lineItem('gridlines', [at(x, minY - OVERHANG / 2), at(x, maxY + OVERHANG)]),
       ...bubble(label, at(x, maxY + OVERHANG + BUBBLE)),
     ]),
     ...site.gridlines.y.flatMap(({ label, at: y }) => [
-      line('gridlines', [at(minX - OVERHANG, y), at(maxX + OVERHANG / 2, y)]),
+      lineItem('gridlines', [at(minX - OVERHANG, y), at(maxX + OVERHANG / 2, y)]),
       ...bubble(label, at(minX - OVERHANG - BUBBLE, y)),
     ]),
   ];

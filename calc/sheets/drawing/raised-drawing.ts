@@ -17,7 +17,7 @@ import { tablesOf } from '../../tables/editions.ts';
 import { leastWorkingSpace } from '../../tables/lookup.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { extentOf } from './extent.ts';
-import { LARGE, line, text } from './items.ts';
+import { LARGE, lineItem, textItem } from './items.ts';
 import type { LayerName } from './layers.ts';
 
 /**
@@ -66,12 +66,12 @@ function blocksOf({ stalls, columns, equipment, rules }: Shown, site: Site): rea
 const LAYER_OF = { stalls: 'vehicles', columns: 'columns', equipment: 'equipment' } as const;
 
 const blockLines = (one: SeenBlock, hiding: Hiding): DrawnItem[] =>
-  one.edges.flatMap(([a, b]) => seenParts(a, b, hiding, one).map((part) => line(LAYER_OF[one.block.list], part)));
+  one.edges.flatMap(([a, b]) => seenParts(a, b, hiding, one).map((part) => lineItem(LAYER_OF[one.block.list], part)));
 
 function onGround({ stalls, aisles, equipment, rules }: Shown, hiding: Hiding): DrawnItem[] {
   const ring = (layer: LayerName, corners: readonly Point2[]): DrawnItem[] =>
     corners.flatMap((at, i) =>
-      seenParts(at, corners[(i + 1) % corners.length]!, hiding).map((part) => line(layer, part)),
+      seenParts(at, corners[(i + 1) % corners.length]!, hiding).map((part) => lineItem(layer, part)),
     );
   const least = leastWorkingSpace(tablesOf(rules));
   return [
@@ -83,7 +83,7 @@ function onGround({ stalls, aisles, equipment, rules }: Shown, hiding: Hiding): 
 
 function hanging(shown: Shown, plan: Plan, within: Box | undefined): DrawnItem[] {
   const up = (layer: LayerName, path: readonly Point3[]): DrawnItem =>
-    line(
+    lineItem(
       layer,
       path.map((at) => raisedAt(at)),
     );
@@ -145,16 +145,16 @@ function names({ stalls, equipment, drops }: Shown, hiding: Hiding): DrawnItem[]
   const numbers = stalls.flatMap(({ id, label = id, at, heading }) => {
     const [ux, uy] = direction(heading);
     const place: Point2 = [at[0] + ux, at[1] + uy];
-    return isCovered(place, hiding) ? [] : [text('stallNumbers', place, label)];
+    return isCovered(place, hiding) ? [] : [textItem('stallNumbers', place, label)];
   });
   return [
     ...numbers,
     ...equipment.map(({ id, at, size }) =>
-      text('equipment', raisedAt([at[0], at[1] + size[1] / 2 + 0.6, size[2]]), id, { height: LARGE }),
+      textItem('equipment', raisedAt([at[0], at[1] + size[1] / 2 + 0.6, size[2]]), id, { height: LARGE }),
     ),
     ...drops.map(({ id, box, retractor }) => {
       const [x, y] = raisedAt(retractor ?? box);
-      return text('dropNumbers', [x + 1.1, y + 0.3], id, { anchor: 'left', height: 0.6 });
+      return textItem('dropNumbers', [x + 1.1, y + 0.3], id, { anchor: 'left', height: 0.6 });
     }),
   ];
 }

@@ -5,7 +5,7 @@ import type { GroundSpan, Section, SectionPart, SectionShape } from '../../space
 import { clearOf } from './clear-height-place.ts';
 import type { Drawing, DrawnItem } from './drawing.ts';
 import { extentOf } from './extent.ts';
-import { line } from './items.ts';
+import { lineItem } from './items.ts';
 import type { LayerName } from './layers.ts';
 
 const LAYER: Readonly<Record<SectionPart, LayerName>> = {
@@ -62,7 +62,7 @@ function isBehind(shape: SectionShape, at: number, shapes: readonly SectionShape
 function drawn(shape: SectionShape): DrawnItem {
   const layer = LAYER[shape.part];
   if (shape.kind === 'round') return { kind: 'circle', layer, at: shape.at, radius: shape.radius };
-  return line(layer, shape.points, shape.kind === 'outline');
+  return lineItem(layer, shape.points, shape.kind === 'outline');
 }
 
 type Write = (at: Point2, words: string, anchor: 'left' | 'middle' | 'right', turn?: number) => DrawnItem;
@@ -86,13 +86,13 @@ function grade({ length, trenches }: Section, letter: number): DrawnItem[] {
   let at = -2 * letter;
   for (const { from, to, bottom } of trenches) {
     items.push(
-      line('grade', [
+      lineItem('grade', [
         [at, 0],
         [from, 0],
       ]),
     );
     items.push(
-      line('grade', [
+      lineItem('grade', [
         [from, 0],
         [from, bottom],
         [to, bottom],
@@ -100,7 +100,7 @@ function grade({ length, trenches }: Section, letter: number): DrawnItem[] {
       ]),
     );
     items.push(
-      line('grade', [
+      lineItem('grade', [
         [from, 0],
         [to, 0],
       ]),
@@ -108,7 +108,7 @@ function grade({ length, trenches }: Section, letter: number): DrawnItem[] {
     at = to;
   }
   items.push(
-    line('grade', [
+    lineItem('grade', [
       [at, 0],
       [length + 2 * letter, 0],
     ]),
@@ -118,7 +118,7 @@ function grade({ length, trenches }: Section, letter: number): DrawnItem[] {
 
 /** A tick across the end of a dimension. */
 const tick = ([x, y]: Point2, size: number): DrawnItem =>
-  line('dimensions', [
+  lineItem('dimensions', [
     [x - size, y - size],
     [x + size, y + size],
   ]);
@@ -126,7 +126,7 @@ const tick = ([x, y]: Point2, size: number): DrawnItem =>
 function upright(u: number, from: number, to: number, words: string, letter: number): DrawnItem[] {
   const size = letter * 0.4;
   return [
-    line('dimensions', [
+    lineItem('dimensions', [
       [u, from],
       [u, to],
     ]),
@@ -148,7 +148,7 @@ function clearHeights({ ground, shapes }: Section, units: Units, letter: number)
       ...upright(across, 0, clear.height, words, letter),
       ...(Math.abs(across - clear.across) > 0.1
         ? [
-            line('dimensions', [
+            lineItem('dimensions', [
               [across, clear.height],
               [clear.across, clear.height],
             ]),
@@ -174,13 +174,13 @@ function widths({ ground, low }: Section, units: Units, letter: number): DrawnIt
       const room = (span.to - span.from) / (letter * 0.75);
       const length = printLength(span.to - span.from, units);
       return [
-        line('dimensions', [
+        lineItem('dimensions', [
           [span.from, y],
           [span.to, y],
         ]),
         ...[span.from, span.to].flatMap((u) => [
           tick([u, y], letter * 0.4),
-          line('dimensions', [
+          lineItem('dimensions', [
             [u, -letter * 0.4],
             [u, y - letter * 0.6],
           ]),
@@ -203,7 +203,7 @@ function trenchSizes({ trenches }: Section, units: Units, letter: number): Drawn
       ...(fits(covered, cover)
         ? [
             ...upright(to + beside, -cover, 0, covered, letter),
-            line('dimensions', [
+            lineItem('dimensions', [
               [to, -cover],
               [to + beside * 1.3, -cover],
             ]),
@@ -212,7 +212,7 @@ function trenchSizes({ trenches }: Section, units: Units, letter: number): Drawn
       ...(fits(deep, -bottom)
         ? [
             ...upright(from - beside * 0.6, bottom, 0, deep, letter),
-            line('dimensions', [
+            lineItem('dimensions', [
               [from, bottom],
               [from - beside, bottom],
             ]),
@@ -236,7 +236,7 @@ function heightColumns({ heights, length }: Section, units: Units, write: Write,
         last = y;
         const words = `${printLength(Math.abs(elevation), units)}${elevation < 0 ? ' below grade' : ''}, ${says}`;
         return [
-          line('dimensions', [
+          lineItem('dimensions', [
             [across, elevation],
             [edge - side * 1.5 * letter, elevation],
             [edge, y],

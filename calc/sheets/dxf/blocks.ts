@@ -16,7 +16,7 @@ const ASKS: Readonly<Record<DrawnSymbol['symbol'], 'DROP' | 'OPENING'>> = {
 };
 
 /** Tags that are seen; the others are for lists. */
-export const isSeen = (tag: string): boolean => tag === 'TAG' || tag.startsWith('CIRCUIT') || tag === 'KIND';
+export const isSeenTag = (tag: string): boolean => tag === 'TAG' || tag.startsWith('CIRCUIT') || tag === 'KIND';
 
 /** A block for each symbol with the attributes that it carries, and blocks of attributes alone for what has no symbol. */
 export function symbolBlocks(next: () => string, scaled: (feet: number) => number, circuits: number): WrittenBlock[] {
@@ -49,6 +49,6 @@ export function symbolBlocks(next: () => string, scaled: (feet: number) => numbe
 function addDefinition(writer: EntityWriter, tag: string, height: number): void {
   writer.other('ATTDEF', { layer: '0' }, (tags) => {
     addLetters(tags, { words: '', at: [0, 0], width: 0, height, turn: 0, style: 'LETTERS' }, 'AcDbText');
-    tags.add([100, 'AcDbAttributeDefinition'], [280, 0], [3, tag], [2, tag], [70, isSeen(tag) ? 0 : 1]);
+    tags.add([100, 'AcDbAttributeDefinition'], [280, 0], [3, tag], [2, tag], [70, isSeenTag(tag) ? 0 : 1]);
   });
 }

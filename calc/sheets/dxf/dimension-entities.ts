@@ -1,7 +1,7 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { DimensionMark } from '../lettered/mark.ts';
-import { type EntityWriter, entityWriter, type Look } from './entity-writer.ts';
+import { type EntityLook, type EntityWriter, entityWriter } from './entity-writer.ts';
 
 /** How dimensions of one scale are lettered; lengths in units of the space that they stand in. */
 export interface DimStyle {
@@ -28,7 +28,7 @@ export interface WrittenBlock {
 export function addDimension(
   writer: EntityWriter,
   mark: DimensionMark,
-  look: Look,
+  look: EntityLook,
   {
     style,
     next,
@@ -56,7 +56,7 @@ export function addDimension(
   return { name, record, lines: block.lines, isAnonymous: true };
 }
 
-function drawDimension(block: EntityWriter, mark: DimensionMark, look: Look): void {
+function drawDimension(block: EntityWriter, mark: DimensionMark, look: EntityLook): void {
   const { from, to, fromOrigin, toOrigin, turn, figure, tick, past } = mark;
   const [ux, uy] = direction(turn);
   const moved = ([x, y]: Point2, by: number): Point2 => [x + by * ux, y + by * uy];

@@ -1,9 +1,9 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
-import { plainText, type Tags, tagList } from './tags.ts';
+import { type Tags, tagList, tagText } from './tags.ts';
 
 /** How an entity is drawn where not as its layer is. */
-export interface Look {
+export interface EntityLook {
   readonly layer: string;
   /** Name of a line type. */
   readonly lineType?: string;
@@ -33,30 +33,30 @@ export interface Attribute {
 /** Writes entities into one space: the model, a sheet, or a block. */
 export interface EntityWriter {
   readonly lines: readonly string[];
-  readonly polyline: (points: readonly Point2[], closed: boolean, look: Look, width?: number) => void;
-  readonly polylineInSpace: (points: readonly (readonly number[])[], closed: boolean, look: Look) => void;
-  readonly circle: (at: readonly number[], radius: number, look: Look) => void;
+  readonly polyline: (points: readonly Point2[], closed: boolean, look: EntityLook, width?: number) => void;
+  readonly polylineInSpace: (points: readonly (readonly number[])[], closed: boolean, look: EntityLook) => void;
+  readonly circle: (at: readonly number[], radius: number, look: EntityLook) => void;
   /** A filled circle, as a closed polyline as wide as its radius. */
-  readonly dot: (at: Point2, radius: number, look: Look) => void;
+  readonly dot: (at: Point2, radius: number, look: EntityLook) => void;
   /** Filled, of three or four corners in order. */
-  readonly solid: (corners: readonly Point2[], look: Look) => void;
-  readonly text: (letters: Letters, look: Look) => void;
+  readonly solid: (corners: readonly Point2[], look: EntityLook) => void;
+  readonly text: (letters: Letters, look: EntityLook) => void;
   readonly insert: (
     block: string,
     at: readonly number[],
     scale: number,
-    look: Look,
+    look: EntityLook,
     attributes?: readonly Attribute[],
-    letters?: Look,
+    letters?: EntityLook,
   ) => void;
   /** Anything else: its kind, then what follows the groups that all entities have. */
-  readonly other: (kind: string, look: Look, write: (tags: Tags) => void) => string;
+  readonly other: (kind: string, look: EntityLook, write: (tags: Tags) => void) => string;
 }
 
 /** `owner` is the handle of the block record that the entities belong to. */
 export function entityWriter(next: () => string, owner: string, isOnPaper: boolean): EntityWriter {
   const tags = tagList();
-  const begin = (kind: string, look: Look, of = owner): string => {
+  const begin = (kind: string, look: EntityLook, of = owner): string => {
     const handle = next();
     tags.add([0, kind], [5, handle], [330, of], [100, 'AcDbEntity']);
     if (isOnPaper) tags.add([67, 1]);
@@ -150,7 +150,7 @@ const FIT = 5;
 export function addLetters(tags: Tags, { words, at, width, height, turn, style }: Letters, marker: string): void {
   tags.add([100, marker]);
   tags.point(10, at);
-  tags.add([40, height], [1, plainText(words)]);
+  tags.add([40, height], [1, tagText(words)]);
   const upright = ((turn % 360) + 360) % 360;
   if (upright !== 0) tags.add([50, upright]);
   tags.add([7, style]);

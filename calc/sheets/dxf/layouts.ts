@@ -1,7 +1,7 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import { type EntityWriter, entityWriter } from './entity-writer.ts';
 import { VIEW_LAYER } from './layer-names.ts';
-import { plainText, type Tags } from './tags.ts';
+import { type Tags, tagText } from './tags.ts';
 
 /** A view of the model on a sheet. */
 export interface ModelView {
@@ -94,7 +94,7 @@ export function addObjects(
   dictionary(
     list,
     root,
-    all.map(({ name, handle }) => [plainText(name), handle] as const),
+    all.map(({ name, handle }) => [tagText(name), handle] as const),
   );
   all.forEach(({ name, record, handle, low, high, paper }, i) => {
     tags.add([0, 'LAYOUT'], [5, handle], [330, list], [100, 'AcDbPlotSettings'], [1, ''], [2, ''], [4, ''], [6, '']);
@@ -112,7 +112,7 @@ export function addObjects(
       [77, 2],
       [78, 300],
     );
-    tags.add([148, 0], [149, 0], [100, 'AcDbLayout'], [1, plainText(name)], [70, 1], [71, i]);
+    tags.add([148, 0], [149, 0], [100, 'AcDbLayout'], [1, tagText(name)], [70, 1], [71, i]);
     tags.add([10, low[0]], [20, low[1]], [11, high[0]], [21, high[1]]);
     tags.point(12, [0, 0, 0]);
     tags.point(14, low);

@@ -1,12 +1,12 @@
 import { LAYERS } from '../drawing/layers.ts';
-import type { Mark, TextMark } from '../lettered/mark.ts';
+import type { SheetMark, TextMark } from '../lettered/mark.ts';
 import { BLACK, GREY } from '../pdf/kit/ink.ts';
 import { addDimension, type DimStyle, type WrittenBlock } from './dimension-entities.ts';
-import type { EntityWriter, Letters, Look } from './entity-writer.ts';
+import type { EntityLook, EntityWriter, Letters } from './entity-writer.ts';
 
 /** What marks are written with. */
 export interface MarkRoom {
-  readonly layerOf: (mark: Mark) => string;
+  readonly layerOf: (mark: SheetMark) => string;
   readonly style: DimStyle;
   readonly next: () => string;
   readonly isOnPaper: boolean;
@@ -17,7 +17,7 @@ export interface MarkRoom {
 }
 
 /** Writes marks of a sheet as entities, lines as heavy and as black as they are printed. */
-export function addMarks(writer: EntityWriter, marks: readonly Mark[], room: MarkRoom): void {
+export function addMarks(writer: EntityWriter, marks: readonly SheetMark[], room: MarkRoom): void {
   for (const mark of marks) {
     const layer = room.layerOf(mark);
     switch (mark.kind) {
@@ -62,7 +62,7 @@ export const lettersOf = ({ words, at, width, height, turn, weight }: TextMark):
 });
 
 /** Black and grey are the reader's own, for many draw on black; what is colored keeps its color. */
-function lookOf(layer: string, mark: Mark, colour: string): Look {
+function lookOf(layer: string, mark: SheetMark, colour: string): EntityLook {
   if (mark.layer !== null && colour === LAYERS[mark.layer].colour) return { layer };
   if (colour === BLACK) return { layer, colour: 7 };
   if (colour === GREY) return { layer, colour: 8 };

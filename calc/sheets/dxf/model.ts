@@ -10,7 +10,7 @@ import { placedMarks } from '../lettered/placed-marks.ts';
 import { CAP } from '../pdf/kit/letters.ts';
 import { pointsPerFoot } from '../pdf/kit/scales.ts';
 import { symbolScale } from '../pdf/plans/base-plan.ts';
-import { feederLines } from '../pdf/plans/feeders-on-plan.ts';
+import { feedersInPlan } from '../pdf/plans/feeders-on-plan.ts';
 import { circuitTags } from '../pdf/schedules/circuit-words.ts';
 import {
   blockTags,
@@ -179,7 +179,7 @@ function addTagged(writer: EntityWriter, parts: ModelParts, hung: ReadonlySet<st
       conduitValues(conduit, site),
     );
   const feeders = feederValues(site, plan);
-  for (const { feeder, points } of feederLines(site))
+  for (const { feeder, points } of feedersInPlan(site))
     tag('FEEDER_TAG', middleOf(points), 'conduitSizes', feeders.get(feeder.id)!);
   return used;
 }

@@ -5,7 +5,7 @@ import type { Plan } from '../../plan/plan-shape.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
 import { LAYERS } from '../drawing/layers.ts';
 import { fromSheet, type LetteredParts, type LetteredPlan, letteredPlan } from '../lettered/lettered-plan.ts';
-import type { Mark } from '../lettered/mark.ts';
+import type { SheetMark } from '../lettered/mark.ts';
 import { placedMarks } from '../lettered/placed-marks.ts';
 import { recordingPen } from '../lettered/recording-pen.ts';
 import { INCH, MM } from '../pdf/kit/area.ts';
@@ -105,7 +105,7 @@ interface SheetOfModel {
   readonly width: number;
   readonly height: number;
   readonly view: ModelView | null;
-  readonly marks: readonly Mark[];
+  readonly marks: readonly SheetMark[];
   readonly scale: Scale;
 }
 

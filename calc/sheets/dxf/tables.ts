@@ -1,7 +1,7 @@
 import type { DimStyle } from './dimension-entities.ts';
 import { weightOf } from './entity-writer.ts';
 import type { DxfLayer } from './layer-names.ts';
-import { plainText, type Tags } from './tags.ts';
+import { type Tags, tagText } from './tags.ts';
 
 /** A line type: dash and gap in units of the space that it is used in. */
 export interface LineType {
@@ -72,7 +72,7 @@ export function addTables(tags: Tags, parts: TableParts): void {
     for (const { name, says, pattern } of types) {
       record('LTYPE', owner, 'AcDbLinetypeTableRecord', name);
       const total = pattern.reduce((sum, part) => sum + Math.abs(part), 0);
-      tags.add([3, plainText(says)], [72, 65], [73, pattern.length], [40, total]);
+      tags.add([3, tagText(says)], [72, 65], [73, pattern.length], [40, total]);
       for (const part of pattern) tags.add([49, part], [74, 0]);
     }
   });

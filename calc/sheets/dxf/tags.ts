@@ -60,7 +60,7 @@ export function handles(): { readonly next: () => string; readonly seed: () => s
  * Text that is one group value: control characters dropped, for in this format a line end begins another group; the codes
  * of the format parted; signs outside ASCII by their number (`\U+5145`), in two parts where that has five digits.
  */
-export const plainText = (text: string): string =>
+export const tagText = (text: string): string =>
   text
     .replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')
     .replaceAll('%%', '% %')

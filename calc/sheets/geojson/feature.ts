@@ -1,9 +1,9 @@
-export type Position = [number, number];
+export type WrittenPosition = [number, number];
 
 export type Geometry =
-  | { type: 'Point'; coordinates: Position }
-  | { type: 'LineString'; coordinates: Position[] }
-  | { type: 'Polygon'; coordinates: Position[][] };
+  | { type: 'Point'; coordinates: WrittenPosition }
+  | { type: 'LineString'; coordinates: WrittenPosition[] }
+  | { type: 'Polygon'; coordinates: WrittenPosition[][] };
 
 /** A feature of GeoJSON (RFC 7946, section 3.2). */
 export interface Feature {
@@ -14,4 +14,4 @@ export interface Feature {
 }
 
 /** Where a point of the site, feet, is written. */
-export type PlaceOf = (point: readonly number[]) => Position;
+export type PlaceOf = (point: readonly number[]) => WrittenPosition;

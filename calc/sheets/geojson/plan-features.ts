@@ -3,7 +3,7 @@ import { byId } from '../../../routing/site/look-up.ts';
 import { fromFeet } from '../../../routing/site/numbers/units.ts';
 import type { Feeder, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
-import type { Feature, PlaceOf, Position } from './feature.ts';
+import type { Feature, PlaceOf, WrittenPosition } from './feature.ts';
 
 /**
  * What the plan puts on a site, as features: each circuit along its run, each conduit with its size and circuits, each
@@ -63,7 +63,7 @@ function feederFeatures(site: Site, plan: Plan, place: PlaceOf, length: LengthOf
   const equipment = byId(site.equipment);
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
   const solved = new Map(plan.supply.feeders.map((one) => [one.id, one]));
-  const pointsOf = ({ id, from, to }: Feeder): Position[] => {
+  const pointsOf = ({ id, from, to }: Feeder): WrittenPosition[] => {
     const way = routes.get(id);
     if (way) return way.path.map(place);
     return [from, to].flatMap((end) => {
@@ -117,7 +117,7 @@ function boxFeatures(site: Site, plan: Plan, place: PlaceOf): Feature[] {
 }
 
 /** Nothing where it has no two points that are apart. */
-function along(id: string, coordinates: Position[], properties: Feature['properties']): Feature[] {
+function along(id: string, coordinates: WrittenPosition[], properties: Feature['properties']): Feature[] {
   const apart = coordinates.filter(([x, y], i) => {
     const last = coordinates[i - 1];
     return last === undefined || last[0] !== x || last[1] !== y;

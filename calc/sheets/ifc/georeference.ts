@@ -4,7 +4,7 @@ import { utmOf } from '../../../routing/site/place/utm.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Georef } from '../../../routing/site/site.ts';
 import { steady } from '../../words/steady.ts';
-import { of, real, type StepValue, type StepWriter, text, word } from './step.ts';
+import { of, real, type StepValue, type StepWriter, stepText, word } from './step.ts';
 
 /** The direction of true north in the plane of the site; null where it does not say. */
 export function trueNorth(writer: StepWriter, georef: Georef | undefined): StepValue {
@@ -29,12 +29,12 @@ export function addGeoreference(writer: StepWriter, context: number, georef: Geo
   const metre = writer.add('IFCSIUNIT', '*', word('LENGTHUNIT'), null, word('METRE'));
   const crs = writer.add(
     'IFCPROJECTEDCRS',
-    text(`EPSG:${isSouth ? 327 : 326}${digits}`),
-    text(`WGS 84 / UTM zone ${zone}${isSouth ? 'S' : 'N'}`),
-    text('WGS84'),
+    stepText(`EPSG:${isSouth ? 327 : 326}${digits}`),
+    stepText(`WGS 84 / UTM zone ${zone}${isSouth ? 'S' : 'N'}`),
+    stepText('WGS84'),
     null,
-    text('UTM'),
-    text(`${zone}${isSouth ? 'S' : 'N'}`),
+    stepText('UTM'),
+    stepText(`${zone}${isSouth ? 'S' : 'N'}`),
     of(metre),
   );
   // Of +x, counter-clockwise of grid east: +y lies `bearing` clockwise of true north, grid north `convergence`.

@@ -3,7 +3,7 @@ import { gridlineReach } from '../../../routing/site/place/gridline-reach.ts';
 import type { Gridline, Point2, Site } from '../../../routing/site/site.ts';
 import { guidOf } from './guid.ts';
 import { placedIn, type ShapeRoom, shape } from './shapes.ts';
-import { of, real, text, word } from './step.ts';
+import { of, real, stepText, word } from './step.ts';
 
 /** Gridlines run this far past the structure, feet: an inch of paper at 1/8 in = 1 ft. */
 const PAST = 8;
@@ -32,24 +32,24 @@ export function gridRecords(room: ShapeRoom, site: Site): readonly number[] {
     return [...u, ...v].map(({ axis: { label }, curve }, i) =>
       writer.add(
         'IFCANNOTATION',
-        text(guidOf(`gridline ${i} ${label}`)),
+        stepText(guidOf(`gridline ${i} ${label}`)),
         null,
-        text(label),
+        stepText(label),
         null,
-        text('gridline'),
+        stepText('gridline'),
         of(placement),
         of(shape(room, 'Annotation', 'GeometricCurveSet', curveSet(room, [curve]))),
       ),
     );
   const tagged = (lines: typeof u) =>
-    lines.map(({ axis, curve }) => of(writer.add('IFCGRIDAXIS', text(axis.label), of(curve), word('T'))));
+    lines.map(({ axis, curve }) => of(writer.add('IFCGRIDAXIS', stepText(axis.label), of(curve), word('T'))));
   const curves = [...u, ...v].map(({ curve }) => curve);
   return [
     writer.add(
       'IFCGRID',
-      text(guidOf(`gridlines ${site.name}`)),
+      stepText(guidOf(`gridlines ${site.name}`)),
       null,
-      text('Gridlines'),
+      stepText('Gridlines'),
       null,
       null,
       of(placement),

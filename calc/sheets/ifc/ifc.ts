@@ -11,7 +11,7 @@ import { structureProducts } from './products/structure.ts';
 import { supplyProducts } from './products/supply.ts';
 import { addPropertySet, addQuantities } from './property-sets.ts';
 import { placedIn, type ShapeRoom } from './shapes.ts';
-import { of, real, type StepValue, type StepWriter, stepWriter, text, word } from './step.ts';
+import { of, real, type StepValue, type StepWriter, stepText, stepWriter, word } from './step.ts';
 import { addSystems } from './systems.ts';
 import { unitAssignment } from './units.ts';
 
@@ -39,9 +39,17 @@ export function ifc(site: Site, plan: Plan): string {
     (product.entity === 'IFCSPACE' ? stalls : parts).push(of(record));
   }
   if (stalls.length > 0)
-    writer.add('IFCRELAGGREGATES', text(guidOf('site stalls')), null, null, null, of(ground), stalls);
+    writer.add('IFCRELAGGREGATES', stepText(guidOf('site stalls')), null, null, null, of(ground), stalls);
   if (parts.length > 0)
-    writer.add('IFCRELCONTAINEDINSPATIALSTRUCTURE', text(guidOf('site parts')), null, null, null, parts, of(ground));
+    writer.add(
+      'IFCRELCONTAINEDINSPATIALSTRUCTURE',
+      stepText(guidOf('site parts')),
+      null,
+      null,
+      null,
+      parts,
+      of(ground),
+    );
   addSystems(room, site, plan, records, ground);
   return [
     'ISO-10303-21;',
@@ -67,7 +75,7 @@ function headRecords(writer: StepWriter, site: Site): ShapeRoom & { readonly gro
   const context = writer.add(
     'IFCGEOMETRICREPRESENTATIONCONTEXT',
     null,
-    text('Model'),
+    stepText('Model'),
     { whole: 3 },
     real(1e-5),
     of(axes),
@@ -77,10 +85,10 @@ function headRecords(writer: StepWriter, site: Site): ShapeRoom & { readonly gro
   const placement = writer.add('IFCLOCALPLACEMENT', null, of(axes));
   const project = writer.add(
     'IFCPROJECT',
-    text(guidOf(`project ${site.name}`)),
+    stepText(guidOf(`project ${site.name}`)),
     null,
-    text(site.name),
-    text(CAUTIONS),
+    stepText(site.name),
+    stepText(CAUTIONS),
     null,
     null,
     null,
@@ -89,9 +97,9 @@ function headRecords(writer: StepWriter, site: Site): ShapeRoom & { readonly gro
   );
   const ground = writer.add(
     'IFCSITE',
-    text(guidOf(`site ${site.name}`)),
+    stepText(guidOf(`site ${site.name}`)),
     null,
-    text(site.name),
+    stepText(site.name),
     null,
     null,
     of(placement),
@@ -104,20 +112,20 @@ function headRecords(writer: StepWriter, site: Site): ShapeRoom & { readonly gro
     null,
     null,
   );
-  writer.add('IFCRELAGGREGATES', text(guidOf('project site')), null, null, null, of(project), [of(ground)]);
+  writer.add('IFCRELAGGREGATES', stepText(guidOf('project site')), null, null, null, of(project), [of(ground)]);
   return { writer, context, placement, ground, scaled: (feet) => fromFeet(feet, units) };
 }
 
 function addProduct(room: ShapeRoom, product: Product): number {
   const { entity, id, name, type, what, shape, facts, sets = [], quantities } = product;
   const { writer } = room;
-  const named = [text(guidOf(id)), null, text(name), null, what === undefined ? null : text(what)];
+  const named = [stepText(guidOf(id)), null, stepText(name), null, what === undefined ? null : stepText(what)];
   const placed = [of(placedIn(room)), of(shape)];
   const kind = type === null ? null : word(type);
   const record =
     entity === 'IFCSPACE'
       ? writer.add(entity, ...named, ...placed, null, word('ELEMENT'), kind, null)
-      : writer.add(entity, ...named, ...placed, text(name), kind);
+      : writer.add(entity, ...named, ...placed, stepText(name), kind);
   for (const set of [{ name: 'Overrow_Plan', properties: facts }, ...sets]) {
     const guids = { guid: guidOf(`set ${set.name} ${id}`), relation: guidOf(`has ${set.name} ${id}`) };
     addPropertySet(writer, record, guids, set);

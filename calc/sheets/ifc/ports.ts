@@ -1,7 +1,7 @@
 import type { Point3 } from '../../../routing/site/site.ts';
 import { guidOf } from './guid.ts';
 import { placedIn, type ShapeRoom } from './shapes.ts';
-import { of, type StepValue, text, word } from './step.ts';
+import { of, type StepValue, stepText, word } from './step.ts';
 
 export type Flow = 'SOURCE' | 'SINK' | 'SOURCEANDSINK';
 
@@ -31,9 +31,9 @@ export function portsIn(room: ShapeRoom, records: ReadonlyMap<string, number>): 
       const mine = nested.get(element) ?? [];
       const port = writer.add(
         'IFCDISTRIBUTIONPORT',
-        text(guidOf(`port ${element} ${name}`)),
+        stepText(guidOf(`port ${element} ${name}`)),
         null,
-        text(name),
+        stepText(name),
         null,
         null,
         of(placedIn(room, at)),
@@ -48,13 +48,22 @@ export function portsIn(room: ShapeRoom, records: ReadonlyMap<string, number>): 
     },
     join: (from, to) => {
       if (from === null || to === null) return;
-      writer.add('IFCRELCONNECTSPORTS', text(guidOf(`joins ${from} ${to}`)), null, null, null, of(from), of(to), null);
+      writer.add(
+        'IFCRELCONNECTSPORTS',
+        stepText(guidOf(`joins ${from} ${to}`)),
+        null,
+        null,
+        null,
+        of(from),
+        of(to),
+        null,
+      );
     },
     close: () => {
       for (const [element, ports] of nested)
         writer.add(
           'IFCRELNESTS',
-          text(guidOf(`ports of ${element}`)),
+          stepText(guidOf(`ports of ${element}`)),
           null,
           null,
           null,

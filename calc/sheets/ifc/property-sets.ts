@@ -1,4 +1,4 @@
-import { of, real, type StepValue, type StepWriter, text, word } from './step.ts';
+import { of, real, type StepValue, type StepWriter, stepText, word } from './step.ts';
 
 /** A measure of the standard, such as amperes, with its value. */
 interface Measure {
@@ -30,7 +30,7 @@ export interface PropertySet {
 }
 
 /** Lengths of an element, in the file's unit, under the name of the standard's set of quantities. */
-export interface Quantities {
+export interface IfcQuantities {
   readonly name: string;
   readonly lengths: Readonly<Record<string, number>>;
 }
@@ -60,28 +60,28 @@ export function addPropertySet(
     records.push(of(record(writer, property, value)));
   }
   if (records.length === 0) return;
-  const made = writer.add('IFCPROPERTYSET', text(set.guid), null, text(name), null, records);
-  writer.add('IFCRELDEFINESBYPROPERTIES', text(set.relation), null, null, null, [of(product)], of(made));
+  const made = writer.add('IFCPROPERTYSET', stepText(set.guid), null, stepText(name), null, records);
+  writer.add('IFCRELDEFINESBYPROPERTIES', stepText(set.relation), null, null, null, [of(product)], of(made));
 }
 
 function record(writer: StepWriter, name: string, value: NonNullable<Property>): number {
   if (typeof value === 'object' && 'listed' in value)
     return writer.add(
       'IFCPROPERTYENUMERATEDVALUE',
-      text(name),
+      stepText(name),
       null,
-      [{ typed: 'IFCLABEL', value: text(value.listed) }],
+      [{ typed: 'IFCLABEL', value: stepText(value.listed) }],
       null,
     );
-  return writer.add('IFCPROPERTYSINGLEVALUE', text(name), null, valueRecord(value), null);
+  return writer.add('IFCPROPERTYSINGLEVALUE', stepText(name), null, valueRecord(value), null);
 }
 
 function valueRecord(value: string | number | boolean | Measure): StepValue {
   if (typeof value === 'number') return { typed: 'IFCREAL', value: real(value) };
   if (typeof value === 'boolean') return { typed: 'IFCBOOLEAN', value: word(value ? 'T' : 'F') };
-  if (typeof value === 'string') return { typed: 'IFCLABEL', value: text(value) };
+  if (typeof value === 'string') return { typed: 'IFCLABEL', value: stepText(value) };
   const { measure, value: measured } = value;
-  if (typeof measured === 'string') return { typed: measure, value: text(measured) };
+  if (typeof measured === 'string') return { typed: measure, value: stepText(measured) };
   return { typed: measure, value: measure === 'IFCINTEGER' ? { whole: measured } : real(measured) };
 }
 
@@ -90,11 +90,11 @@ export function addQuantities(
   writer: StepWriter,
   product: number,
   set: { readonly guid: string; readonly relation: string },
-  { name, lengths }: Quantities,
+  { name, lengths }: IfcQuantities,
 ): void {
   const records = Object.entries(lengths).map(([quantity, value]) =>
-    of(writer.add('IFCQUANTITYLENGTH', text(quantity), null, null, real(value), null)),
+    of(writer.add('IFCQUANTITYLENGTH', stepText(quantity), null, null, real(value), null)),
   );
-  const made = writer.add('IFCELEMENTQUANTITY', text(set.guid), null, text(name), null, null, records);
-  writer.add('IFCRELDEFINESBYPROPERTIES', text(set.relation), null, null, null, [of(product)], of(made));
+  const made = writer.add('IFCELEMENTQUANTITY', stepText(set.guid), null, stepText(name), null, null, records);
+  writer.add('IFCRELDEFINESBYPROPERTIES', stepText(set.relation), null, null, null, [of(product)], of(made));
 }

@@ -1,6 +1,6 @@
 import { direction } from '../../../routing/plane/direction.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
-import { of, real, type StepValue, type StepWriter, text, word } from './step.ts';
+import { of, real, type StepValue, type StepWriter, stepText, word } from './step.ts';
 
 /** What every shape needs: the writer, the context it stands in, and how long a foot is in the file's unit. */
 export interface ShapeRoom {
@@ -54,6 +54,8 @@ export function rod(room: ShapeRoom, path: readonly Point3[], radius: number): n
 
 /** An item as the representation of a product, by its identifier and type. */
 export function shape({ writer, context }: ShapeRoom, identifier: string, type: string, item: number): number {
-  const representation = writer.add('IFCSHAPEREPRESENTATION', of(context), text(identifier), text(type), [of(item)]);
+  const representation = writer.add('IFCSHAPEREPRESENTATION', of(context), stepText(identifier), stepText(type), [
+    of(item),
+  ]);
   return writer.add('IFCPRODUCTDEFINITIONSHAPE', null, null, [of(representation)]);
 }

@@ -10,7 +10,7 @@ export type StepValue =
   | null
   | '*';
 
-export const text = (value: string): StepValue => ({ text: value });
+export const stepText = (value: string): StepValue => ({ text: value });
 export const real = (value: number): StepValue => ({ real: value });
 /** An enumeration value, such as `.POWER.`. */
 export const word = (value: string): StepValue => ({ word: value });

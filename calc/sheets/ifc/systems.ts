@@ -6,7 +6,7 @@ import { circuitTags } from '../pdf/schedules/circuit-words.ts';
 import { guidOf } from './guid.ts';
 import { type Ports, portsIn } from './ports.ts';
 import type { ShapeRoom } from './shapes.ts';
-import { of, type StepValue, text, word } from './step.ts';
+import { of, type StepValue, stepText, word } from './step.ts';
 
 /** Products by their keys, as records. */
 type Records = ReadonlyMap<string, number>;
@@ -32,8 +32,8 @@ export function addSystems(room: ShapeRoom, site: Site, plan: Plan, records: Rec
     if (!mine) continue;
     const system = group(room, 'IFCDISTRIBUTIONSYSTEM', `system ${id}`, id, `what ${id} feeds`);
     assign(room, `system ${id}`, system, members(records, [`equipment ${id}`]));
-    writer.add('IFCRELAGGREGATES', text(guidOf(`circuits of ${id}`)), null, null, null, of(system), mine.map(of));
-    writer.add('IFCRELSERVICESBUILDINGS', text(guidOf(`serves ${id}`)), null, null, null, of(system), [of(ground)]);
+    writer.add('IFCRELAGGREGATES', stepText(guidOf(`circuits of ${id}`)), null, null, null, of(system), mine.map(of));
+    writer.add('IFCRELSERVICESBUILDINGS', stepText(guidOf(`serves ${id}`)), null, null, null, of(system), [of(ground)]);
   }
 }
 
@@ -115,10 +115,19 @@ const members = (records: Records, keys: readonly string[]): StepValue[] =>
   });
 
 function group({ writer }: ShapeRoom, entity: string, key: string, name: string, long: string): number {
-  return writer.add(entity, text(guidOf(key)), null, text(name), null, null, text(long), word('ELECTRICAL'));
+  return writer.add(
+    entity,
+    stepText(guidOf(key)),
+    null,
+    stepText(name),
+    null,
+    null,
+    stepText(long),
+    word('ELECTRICAL'),
+  );
 }
 
 function assign({ writer }: ShapeRoom, key: string, to: number, parts: readonly StepValue[]): void {
   if (parts.length === 0) return;
-  writer.add('IFCRELASSIGNSTOGROUP', text(guidOf(`parts of ${key}`)), null, null, null, [...parts], null, of(to));
+  writer.add('IFCRELASSIGNSTOGROUP', stepText(guidOf(`parts of ${key}`)), null, null, null, [...parts], null, of(to));
 }

@@ -1,6 +1,6 @@
 import { METRES_PER_FOOT } from '../../../routing/site/numbers/units.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
-import { of, real, type StepWriter, text, word } from './step.ts';
+import { of, real, type StepWriter, stepText, word } from './step.ts';
 
 /** The units of a file: lengths in those of the site, angles in radians, electrical ones in SI. */
 export function unitAssignment(writer: StepWriter, units: Units): number {
@@ -20,6 +20,6 @@ export function unitAssignment(writer: StepWriter, units: Units): number {
     { typed: 'IFCLENGTHMEASURE', value: real(METRES_PER_FOOT) },
     of(metre),
   );
-  const foot = writer.add('IFCCONVERSIONBASEDUNIT', of(length), word('LENGTHUNIT'), text('foot'), of(factor));
+  const foot = writer.add('IFCCONVERSIONBASEDUNIT', of(length), word('LENGTHUNIT'), stepText('foot'), of(factor));
   return writer.add('IFCUNITASSIGNMENT', [of(foot), ...others]);
 }

@@ -1,10 +1,10 @@
-import { type DimensionString, type Figure, OVERSHOOT, onSheet, TICK } from '../pdf/kit/dimension.ts';
+import { type DimensionString, OVERSHOOT, onSheet, type StringFigure, TICK } from '../pdf/kit/dimension.ts';
 import type { DimensionMark } from './mark.ts';
 
 /** The dimensions of a string one by one, with letters of a height of capitals, points. */
 export function dimensionMarks(
   { axis, at, marks }: DimensionString,
-  figures: readonly (Figure | null)[],
+  figures: readonly (StringFigure | null)[],
   layer: DimensionMark['layer'],
   height: number,
 ): DimensionMark[] {

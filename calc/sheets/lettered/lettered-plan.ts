@@ -6,7 +6,7 @@ import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Plan } from '../../plan/plan-shape.ts';
 import type { Drawing, DrawnItem } from '../drawing/drawing.ts';
 import { extentOf } from '../drawing/extent.ts';
-import { line } from '../drawing/items.ts';
+import { lineItem } from '../drawing/items.ts';
 import { planDrawing } from '../drawing/plan-drawing.ts';
 import { asBuiltLot } from '../pdf/as-built/built-lot.ts';
 import type { Job, SheetFrame } from '../pdf/kit/draft.ts';
@@ -16,12 +16,12 @@ import type { Paper } from '../pdf/kit/paper.ts';
 import { pointsPerFoot, type Scale } from '../pdf/kit/scales.ts';
 import { sizeOf, viewIn } from '../pdf/kit/view.ts';
 import { enlargedAreas } from '../pdf/plans/enlarged-areas.ts';
-import { feederLines } from '../pdf/plans/feeders-on-plan.ts';
+import { feedersInPlan } from '../pdf/plans/feeders-on-plan.ts';
 import { drawInFull } from '../pdf/plans/plan-in-full.ts';
 import { overviewScale, planWindow } from '../pdf/plans/plan-sheet.ts';
 import { jobOf, type Revised } from '../pdf/set/set-sheets.ts';
-import type { Mark } from './mark.ts';
-import { type Placing, placedMarks } from './placed-marks.ts';
+import type { SheetMark } from './mark.ts';
+import { type MarkPlacing, placedMarks } from './placed-marks.ts';
 import { recordingPen } from './recording-pen.ts';
 
 /** What a caller hands in with a site and its plan. */
@@ -40,7 +40,7 @@ export interface LetteredPlan {
   /** Lines and symbols, and the words that a person put on the plan. Feet. */
   readonly drawing: Drawing;
   /** Words, leaders, dimensions and clouds, feet; white under words, which parts the thin lines that they stand on. */
-  readonly marks: readonly Mark[];
+  readonly marks: readonly SheetMark[];
   /** At which the words are as large as on paper. */
   readonly scale: Scale;
 }
@@ -89,7 +89,7 @@ const lettered = kept(async (...[plan, site, fonts, date, file, revision]: Asked
   const view = viewIn({ x: 0, y: 0, width: width * perFoot, height: height * perFoot }, window, scale);
   const pen = recordingPen(lettering, { plan: true, gridlines: true }, true);
   drawInFull(pen, job, laid, view);
-  const placing: Placing = {
+  const placing: MarkPlacing = {
     at: ([x, y]) => fromSheet(job.frame, [window.minX + x / perFoot, window.minY + y / perFoot]),
     perPoint: 1 / perFoot,
     turn: job.frame?.rotation ?? 0,
@@ -122,8 +122,8 @@ function sectionsOfJob(job: Job): Site['sections'] {
 /** The plan as the site file has it, with feeders, without the words that are lettered to fit. */
 function linesOf(site: Site, plan: Plan): Drawing {
   const { title, items } = planDrawing(site, plan);
-  const feeders = feederLines(site).flatMap(({ points, isRouted }): DrawnItem[] =>
-    isRouted ? [] : [line('feeders', points)],
+  const feeders = feedersInPlan(site).flatMap(({ points, isRouted }): DrawnItem[] =>
+    isRouted ? [] : [lineItem('feeders', points)],
   );
   const kept = items.filter((item) => item.kind !== 'text' || item.stays || item.layer === 'gridLabels');
   const all = [...kept, ...feeders];

@@ -4,7 +4,7 @@ import type { Ink } from '../pdf/kit/ink.ts';
 import type { Weight } from '../pdf/kit/lettering.ts';
 
 /** What a sheet has on it, in points from its lower left corner, as other formats than the PDF write it. */
-export type Mark = LineMark | FillMark | CircleMark | TextMark | DimensionMark;
+export type SheetMark = LineMark | FillMark | CircleMark | TextMark | DimensionMark;
 
 interface OnLayer {
   /** Null for what belongs to the sheet: its frame, title block and the titles of its views. */

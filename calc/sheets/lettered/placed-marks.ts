@@ -1,18 +1,18 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Mark } from './mark.ts';
+import type { SheetMark } from './mark.ts';
 
 /** Where marks of a sheet go: each point, how long a point of the sheet is there, and by how many degrees they turn. */
-export interface Placing {
+export interface MarkPlacing {
   readonly at: (point: Point2) => Point2;
   readonly perPoint: number;
   readonly turn: number;
 }
 
 /** Marks as they lie elsewhere: in inches of a sheet, or in the units of the site. Inks keep their weights. */
-export const placedMarks = (marks: readonly Mark[], placing: Placing): readonly Mark[] =>
+export const placedMarks = (marks: readonly SheetMark[], placing: MarkPlacing): readonly SheetMark[] =>
   marks.map((mark) => placed(mark, placing));
 
-function placed(mark: Mark, { at, perPoint, turn }: Placing): Mark {
+function placed(mark: SheetMark, { at, perPoint, turn }: MarkPlacing): SheetMark {
   switch (mark.kind) {
     case 'line':
     case 'fill':

@@ -10,11 +10,11 @@ import type { Pen } from '../pdf/kit/pen.ts';
 import { arcPoints } from '../pdf/kit/pen.ts';
 import { partIn } from '../pdf/kit/view.ts';
 import { dimensionMarks } from './dimension-marks.ts';
-import type { Mark } from './mark.ts';
+import type { SheetMark } from './mark.ts';
 
 /** A pen that keeps what it is asked to draw. */
 export interface RecordingPen extends Pen {
-  readonly marks: readonly Mark[];
+  readonly marks: readonly SheetMark[];
 }
 
 /**
@@ -26,7 +26,7 @@ export function recordingPen(
   standing: NonNullable<Pen['standing']>,
   keepsWhite = false,
 ): RecordingPen {
-  const marks: Mark[] = [];
+  const marks: SheetMark[] = [];
   let layer: LayerName | null = null;
   let window: Extent | null = null;
   let of: string | null = null;

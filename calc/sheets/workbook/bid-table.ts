@@ -3,7 +3,7 @@ import { SUBTOTALS, subtotals } from '../../plan/subtotals.ts';
 import { unitFigures } from '../../plan/unit-figures.ts';
 import type { Rate } from '../../prices/rates.ts';
 import { CAUTIONS } from '../../words/cautions.ts';
-import { standingWords } from '../cost-sheet.ts';
+import { priceStanding } from '../cost-sheet.ts';
 import { costColumn } from './cost-table.ts';
 import { canBeDealt, dealtColumn } from './dealt-table.ts';
 import { hours, type LiveCell, type LiveName, type LiveTable, live, money } from './live.ts';
@@ -120,7 +120,7 @@ export function bidTable(priced: Alternative): LiveTable {
     rows.push([words, live(value, 'figure', formula), null, 'with all that is laid on it']);
     names.push({ name, at: `bid!$B$${rows.length}` });
   }
-  rows.push([], ...standingWords(cost).map((says): LiveCell[] => [says]), [CAUTIONS]);
+  rows.push([], ...priceStanding(cost).map((says): LiveCell[] => [says]), [CAUTIONS]);
   return { name: 'bid', rows, names };
 }
 

@@ -4,7 +4,7 @@ import type { CodeTables } from '../../tables/code-tables.ts';
 import type { Step } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 import type { SupplyTree } from '../tree/supply-tree.ts';
-import { branchEnds, branchFault, type FoundBranch } from './branch-faults.ts';
+import { branchFault, type FoundBranch, loopsAtEnd } from './branch-faults.ts';
 import { caseWords, faultCases } from './fault-case.ts';
 import { leastSteps, ohmText } from './fault-steps.ts';
 
@@ -19,7 +19,7 @@ export function branchFaultSteps(
   const there = charger.phases === 3 ? system : { ...system, phases: 1 as const };
   const amps = branchFault(circuit, charger, feeding, system, rules, tables);
   if (amps === null) return [];
-  const ends = branchEnds(circuit, feeding, rules, tables);
+  const ends = loopsAtEnd(circuit, feeding, rules, tables);
   const cases = faultCases(rules.fault);
   const { r, x } = circuit.branch.ohms;
   return [

@@ -28,13 +28,13 @@ export function branchFault(
   rules: Pick<Rules, 'fault'>,
   tables: CodeTables,
 ): FaultAmps | null {
-  const ends = branchEnds(circuit, feeding, rules, tables);
+  const ends = loopsAtEnd(circuit, feeding, rules, tables);
   const there = phases === 3 ? system : { ...system, phases: 1 as const };
   return ampsOf(ends.most, ends.least, there);
 }
 
 /** The loops of a fault at the end of a branch, in both cases. */
-export function branchEnds(
+export function loopsAtEnd(
   circuit: BranchCircuit,
   feeding: Pick<NodeFault, 'most' | 'least'>,
   rules: Pick<Rules, 'fault'>,

@@ -3,7 +3,7 @@ import { ampacity, terminalColumnOf } from '../../circuits/ampacity.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { ampacityAt, insulationColumn } from '../../tables/lookup.ts';
 import { cited } from '../../tables/sections.ts';
-import type { Column } from '../../tables/table.ts';
+import type { TemperatureColumn } from '../../tables/table.ts';
 import { SILENT, type Tell } from '../../words/explain.ts';
 import { measured } from '../../words/measured.ts';
 
@@ -27,7 +27,7 @@ export function feederAmpacity(
   tables: CodeTables,
   { sets, currentCarrying = CARRYING, ...conductor }: Feeder['conductor'],
   ambientC: number,
-  terminalC: Column,
+  terminalC: TemperatureColumn,
   tell: Tell = SILENT,
 ): FeederAmpacity | null {
   const one = ampacity(tables, { conductor, ambientC, currentCarrying, terminalC }, tell);

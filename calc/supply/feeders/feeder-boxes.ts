@@ -4,11 +4,11 @@ import { distance } from '../../../routing/plane/space.ts';
 import type { Pullpoint, Rules, Site } from '../../../routing/site/site.ts';
 import { NO_BOXES } from '../../branches/boxes.ts';
 import { pullBox } from '../../branches/pull-box.ts';
-import type { Box } from '../../plan-file/branches.ts';
+import type { PlannedBox } from '../../plan-file/branches.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import type { FeederConduit } from './feeder-conduit.ts';
-import { lengthOf, stretchesOf } from './stretches.ts';
+import { pathLength, stretchesOf } from './stretches.ts';
 
 /** Feeders that pass a pull point: what of them goes straight through it, and what turns. */
 interface Passing {
@@ -16,7 +16,7 @@ interface Passing {
   readonly turning: string[];
   readonly raceways: string[];
   readonly of: string[];
-  under: Box['under'];
+  under: PlannedBox['under'];
 }
 
 /**
@@ -27,9 +27,9 @@ interface Passing {
 export const feederBoxesOf = (
   { feeders, pullpoints, rules }: Site,
   conduits: readonly FeederConduit[],
-  shared: readonly Box[],
+  shared: readonly PlannedBox[],
   tables: CodeTables,
-): readonly Box[] =>
+): readonly PlannedBox[] =>
   pullpoints.length === 0 || feeders.length === 0
     ? NO_BOXES
     : atPullpoints(pullpoints, conduits, shared, tables, rules);
@@ -38,10 +38,10 @@ const atPullpoints = kept(
   (
     pullpoints: readonly Pullpoint[],
     conduits: readonly FeederConduit[],
-    shared: readonly Box[],
+    shared: readonly PlannedBox[],
     tables: CodeTables,
     rules: Rules,
-  ): readonly Box[] => {
+  ): readonly PlannedBox[] => {
     const boxes = feederBoxes(conduits, pullpoints, new Set(shared.map(({ id }) => id)), tables, rules);
     return boxes.length === 0 ? NO_BOXES : boxes;
   },
@@ -53,7 +53,7 @@ function feederBoxes(
   passed: ReadonlySet<string>,
   tables: CodeTables,
   { joinTolerance: tolerance, boxLocation }: Rules,
-): readonly Box[] {
+): readonly PlannedBox[] {
   const passing = new Map<string, Passing>();
   for (const conduit of conduits) {
     const { feeder, path, method, tradeSize, like } = conduit;
@@ -61,7 +61,7 @@ function feederBoxes(
     const stretches = stretchesOf(path, pullpoints, tolerance);
     let feet = 0;
     stretches.forEach(({ to, path: before }, i) => {
-      feet += lengthOf(before);
+      feet += pathLength(before);
       const after = stretches[i + 1];
       if (to === null || after === undefined) return;
       const turns = bendsOf([before.at(-2)!, before.at(-1)!, after.path[1]!]).length > 0;
@@ -76,7 +76,7 @@ function feederBoxes(
       if (before.at(-1)![2] < 0) here.under = like[legAt(path, feet)]?.surface ?? 'asphalt';
     });
   }
-  return pullpoints.flatMap((pull): Box[] => {
+  return pullpoints.flatMap((pull): PlannedBox[] => {
     const here = passing.get(pull.id);
     if (here === undefined) return [];
     const { straight, turning, raceways, of, under } = here;

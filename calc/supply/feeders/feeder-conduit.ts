@@ -8,7 +8,7 @@ import { isNipple } from '../../branches/home-run.ts';
 import type { ConduitConductor } from '../../plan-file/branches.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { findConductorArea } from '../../tables/lookup.ts';
-import type { Column } from '../../tables/table.ts';
+import type { TemperatureColumn } from '../../tables/table.ts';
 import { type GroundWire, groundWire } from '../bonding/ground-wire.ts';
 import { feederIsOver } from '../tree/over-limit.ts';
 import { treeOf } from '../tree/supply-lines.ts';
@@ -56,7 +56,7 @@ const allConduits = kept(
     ways: readonly (FeederWay | null)[],
     lengthInto: readonly (number | null)[],
     ambientInto: readonly number[],
-    terminalC: Column,
+    terminalC: TemperatureColumn,
     nodes: readonly SupplyNode[],
     raceways: Site['raceways'],
     tables: CodeTables,

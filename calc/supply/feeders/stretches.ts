@@ -28,7 +28,7 @@ export function stretchesOf(
   for (const cut of cuts) {
     for (; leg < cut.leg; leg++) points.push(path[leg + 1]!);
     points.push(cut.point);
-    if (lengthOf(points) > tolerance) {
+    if (pathLength(points) > tolerance) {
       stretches.push({ path: points, from, to: cut.id });
       from = cut.id;
       points = [cut.point];
@@ -40,7 +40,7 @@ export function stretchesOf(
 }
 
 /** Feet along a path. */
-export const lengthOf = (path: readonly Point3[]): number =>
+export const pathLength = (path: readonly Point3[]): number =>
   path.slice(1).reduce((sum, to, i) => sum + distance(path[i]!, to), 0);
 
 interface OnPath {

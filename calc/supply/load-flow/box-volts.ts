@@ -49,14 +49,14 @@ interface Fed {
 }
 
 /** Room to work in, for one box after another while the volts of the buses stand: boxes fed alike share what feeds them. */
-export interface Desk {
+export interface BoxScratch {
   readonly panel: Float64Array;
   readonly current: Float64Array;
   readonly flow: Float64Array;
   readonly fed: Readonly<Record<PhasePair, Fed>>;
 }
 
-export const newDesk = (): Desk => ({
+export const newDesk = (): BoxScratch => ({
   panel: new Float64Array(6),
   current: new Float64Array(PER_BUS),
   flow: new Float64Array(6),
@@ -84,7 +84,7 @@ export function boxVolts(
   volts: Float64Array,
   bus: number,
   load: BoxLoad,
-  desk: Desk = newDesk(),
+  desk: BoxScratch = newDesk(),
 ): Omit<BoxVolts, 'worstDropPercent'> {
   const fed = fedBy(volts, bus, load, desk);
   const atPanel = Math.sqrt(fed.square);
@@ -103,7 +103,7 @@ export function totalDropPercent(
   volts: Float64Array,
   bus: number,
   load: BoxLoad,
-  desk: Desk,
+  desk: BoxScratch,
 ): number {
   return (100 * (load.nominal - leastAtBox(r, x, fedBy(volts, bus, load, desk), load.lines))) / load.nominal;
 }
@@ -119,7 +119,7 @@ function leastAtBox(r: number, x: number, { across, flow }: Fed, lines: PhasePai
   return Math.sqrt(square);
 }
 
-function fedBy(volts: Float64Array, bus: number, { lines, amps, powerFactor }: BoxLoad, desk: Desk): Fed {
+function fedBy(volts: Float64Array, bus: number, { lines, amps, powerFactor }: BoxLoad, desk: BoxScratch): Fed {
   const fed = desk.fed[lines];
   if (fed.volts === volts && fed.bus === bus && fed.amps === amps && fed.powerFactor === powerFactor) return fed;
   const { panel, current, flow } = desk;

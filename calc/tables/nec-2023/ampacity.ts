@@ -1,8 +1,8 @@
 import type { AmpacityRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Insulated conductors to 2000 V, not more than three that carry current in a raceway, 30 °C ambient. */
-export const AMPACITY: Table<AmpacityRow> = {
+export const AMPACITY: CodeTable<AmpacityRow> = {
   source: 'NEC 2023 Table 310.16',
   verified:
     'Agrees with two independent copies of the table, one of them through 600 kcmil only. Rises down every column and across the columns; aluminum is 0.72 to 0.88 of copper.',

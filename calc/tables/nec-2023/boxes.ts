@@ -1,6 +1,6 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { MetalBoxRow } from '../raceway-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Volume that each conductor takes in a box, and the allowances of what else is in it. */
 export const BOX_ALLOWANCES: CodeTables['boxAllowances'] = {
@@ -25,7 +25,7 @@ export const BOX_ALLOWANCES: CodeTables['boxAllowances'] = {
 };
 
 /** Volume of standard metal boxes. */
-export const METAL_BOXES: Table<MetalBoxRow> = {
+export const METAL_BOXES: CodeTable<MetalBoxRow> = {
   source: 'NEC 2023 Table 314.16(A)',
   verified: 'From memory of the 2023 text, not checked again against it.',
   doubts: [],

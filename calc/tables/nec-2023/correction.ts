@@ -1,9 +1,9 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { AmbientRow, BundlingRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Ambient correction from a 30 °C base. */
-export const AMBIENT: Table<AmbientRow> = {
+export const AMBIENT: CodeTable<AmbientRow> = {
   source: 'NEC 2023 Table 310.15(B)(1)(1)',
   verified:
     'Agrees with a copy of the 2023 tables. Every factor is sqrt((Tc - Ta)/(Tc - 30)) at the upper edge of its band, to two places.',
@@ -29,7 +29,7 @@ export const AMBIENT: Table<AmbientRow> = {
 };
 
 /** Adjustment for more than three conductors that carry current in one raceway. Grounding conductors are not counted. */
-export const BUNDLING: Table<BundlingRow> = {
+export const BUNDLING: CodeTable<BundlingRow> = {
   source: 'NEC 2023 Table 310.15(C)(1)',
   verified: 'Agrees with a copy of the 2023 tables and with one of the 2014 tables.',
   doubts: [],

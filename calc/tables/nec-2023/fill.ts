@@ -1,6 +1,6 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { BendRow } from '../raceway-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Percent of a raceway that conductors may fill. Grounding conductors count; a cord counts as one conductor. */
 export const FILL: CodeTables['fill'] = {
@@ -28,7 +28,7 @@ export const JAM: CodeTables['jam'] = {
 };
 
 /** Least radius of bends, by one-shot and full-shoe benders and by others. */
-export const BENDS: Table<BendRow> = {
+export const BENDS: CodeTable<BendRow> = {
   source: 'NEC 2023 Chapter 9 Table 2',
   verified: 'Agrees with a copy of the 2011 tables.',
   doubts: [],

@@ -1,8 +1,8 @@
 import type { GroundingRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Smallest equipment grounding conductor by the rating of the overcurrent device. */
-export const GROUNDING: Table<GroundingRow> = {
+export const GROUNDING: CodeTable<GroundingRow> = {
   source: 'NEC 2023 Table 250.122',
   verified: 'Agrees with a copy of the 2023 tables and one more; the copper column with two trade articles.',
   doubts: ['Aluminum at 5000 and 6000 A is 1250 kcmil in current editions, 1200 kcmil in older ones.'],

@@ -1,8 +1,8 @@
 import type { ImpedanceRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Ac resistance and reactance, 600 V, three single conductors in a raceway. */
-export const IMPEDANCES: Table<ImpedanceRow> = {
+export const IMPEDANCES: CodeTable<ImpedanceRow> = {
   source: 'NEC 2023 Chapter 9 Table 9',
   verified:
     'Reactance and resistance agree with three independent copies (one of all sizes); effective impedances at 0.85 power factor agree where a copy was seen. Every one is R cos + X sin within its rounding.',

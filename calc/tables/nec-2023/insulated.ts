@@ -1,8 +1,8 @@
 import type { InsulatedRow, InsulationRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Size over the insulation of single conductors. */
-export const INSULATED: Table<InsulatedRow> = {
+export const INSULATED: CodeTable<InsulatedRow> = {
   source: 'NEC 2023 Chapter 9 Table 5',
   verified:
     'THHN/THWN-2 and XHHW-2 agree with two copies of the table. TFN/TFFN, TW/THW and RHW (without and with outer covering) from memory; two cells without and two with agree with published ones. Area is pi/4 d² within rounding.',
@@ -137,7 +137,7 @@ export const INSULATED: Table<InsulatedRow> = {
 };
 
 /** XHHW and THHW have a 90 °C dry rating too; the wet one is taken, for a raceway outdoors is wet inside (300.5(B), 300.9). THHN and RHH alone may not be there. */
-export const INSULATIONS: Table<InsulationRow> = {
+export const INSULATION_ROWS: CodeTable<InsulationRow> = {
   source: 'NEC 2023 Table 310.16 headings, Table 310.4(1)',
   verified: 'Headings agree with two copies of Table 310.16; wet and dry locations from memory.',
   doubts: [],

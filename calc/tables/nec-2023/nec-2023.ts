@@ -8,7 +8,7 @@ import { AMBIENT, BUNDLING, ROOFTOP } from './correction.ts';
 import { BEND_LIMIT, BENDS, FILL, JAM } from './fill.ts';
 import { GROUNDING } from './grounding.ts';
 import { IMPEDANCES } from './impedances.ts';
-import { INSULATED, INSULATIONS } from './insulated.ts';
+import { INSULATED, INSULATION_ROWS } from './insulated.ts';
 import { LEAST } from './least.ts';
 import { LOW_VOLTAGE } from './low-voltage.ts';
 import { NOMINAL_VOLTS } from './nominal-volts.ts';
@@ -45,7 +45,7 @@ export const NEC_2023: CodeTables = {
   ruleBases: RULE_BASES,
   least: LEAST,
   ampacity: AMPACITY,
-  insulations: INSULATIONS,
+  insulations: INSULATION_ROWS,
   ambient: AMBIENT,
   bundling: BUNDLING,
   rooftop: ROOFTOP,

@@ -1,9 +1,9 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { SmallConductorRow, TerminalRow } from '../conductor-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Greatest overcurrent protection of small conductors. */
-export const SMALL_CONDUCTORS: Table<SmallConductorRow> = {
+export const SMALL_CONDUCTORS: CodeTable<SmallConductorRow> = {
   source: 'NEC 2023 240.4(D)',
   verified:
     '14, 12 and 10 AWG copper agree with several pages that quote them; 18 and 16 AWG, aluminum and copper-clad rows from memory.',
@@ -40,7 +40,7 @@ export const NEXT_RATING: CodeTables['nextRating'] = {
 };
 
 /** Temperature column that terminations allow. */
-export const TERMINALS: Table<TerminalRow> = {
+export const TERMINALS: CodeTable<TerminalRow> = {
   source: 'NEC 2023 110.14(C)(1)',
   verified: 'Agrees with several pages that quote it.',
   doubts: [],

@@ -1,10 +1,10 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { DropAdviceRow } from '../conductor-rows.ts';
 import type { CoverRow } from '../raceway-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Least cover of what is buried. */
-export const COVER: Table<CoverRow> = {
+export const COVER: CodeTable<CoverRow> = {
   source: 'NEC 2023 Table 300.5(A)',
   verified: 'Agrees with two copies of the table.',
   doubts: [
@@ -95,7 +95,7 @@ export const WORKING_SPACE: CodeTables['workingSpace'] = {
 };
 
 /** Voltage drop that the code advises and does not require. */
-export const DROP_ADVICE: Table<DropAdviceRow> = {
+export const DROP_ADVICE: CodeTable<DropAdviceRow> = {
   source: 'NEC 2023 210.19 and 215.2 informational notes',
   verified: 'Agrees with published quiz answers.',
   doubts: [],

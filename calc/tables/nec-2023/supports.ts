@@ -1,9 +1,9 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { SupportRow, VerticalSupportRow } from '../raceway-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Supports of raceways. */
-export const SUPPORTS: Table<SupportRow> = {
+export const SUPPORTS: CodeTable<SupportRow> = {
   source: 'NEC 2023 358.30, 344.30, Table 344.30(B), 342.30, Table 352.30(B), 350.30',
   verified: 'RMC and PVC agree with several published questions and a copy of the tables; EMT and LFMC from memory.',
   doubts: [
@@ -381,7 +381,7 @@ export const EXPANSION: CodeTables['expansion'] = {
 };
 
 /** Supports of conductors in vertical raceways. */
-export const VERTICAL_SUPPORTS: Table<VerticalSupportRow> = {
+export const VERTICAL_SUPPORTS: CodeTable<VerticalSupportRow> = {
   source: 'NEC 2023 Table 300.19(A)',
   verified: 'Agrees with a copy of the 2023 tables.',
   doubts: [],

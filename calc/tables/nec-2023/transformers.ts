@@ -1,6 +1,6 @@
 import type { CodeTables } from '../code-tables.ts';
 import type { ImpedanceBandRow, TransformerRow, TypicalImpedanceRow } from '../equipment-rows.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Greatest overcurrent protection of transformers to 1000 V, percent of rated current. Where 125% is no standard rating, the next higher may be used. */
 export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {
@@ -22,7 +22,7 @@ export const TRANSFORMER_PROTECTION: CodeTables['transformerProtection'] = {
 };
 
 /** Standard three-phase dry-type ratings. */
-export const THREE_PHASE_TRANSFORMERS: Table<TransformerRow> = {
+export const THREE_PHASE_TRANSFORMERS: CodeTable<TransformerRow> = {
   source: 'Standard ratings; least efficiencies from 10 CFR 431.196(a)(2), made from 2016 on',
   verified:
     'Ratings and efficiencies agree between two copies. Currents are kVA x 1000/(sqrt(3) V). Loss and resistance are derived from the efficiency alone, not published.',
@@ -123,7 +123,7 @@ export const THREE_PHASE_TRANSFORMERS: Table<TransformerRow> = {
 };
 
 /** Standard single-phase dry-type ratings. */
-export const SINGLE_PHASE_TRANSFORMERS: Table<TransformerRow> = {
+export const SINGLE_PHASE_TRANSFORMERS: CodeTable<TransformerRow> = {
   source: 'Standard ratings; least efficiencies from 10 CFR 431.196(a)(2)',
   verified: 'Agrees with the same two copies.',
   doubts: [],
@@ -204,7 +204,7 @@ export const SINGLE_PHASE_TRANSFORMERS: Table<TransformerRow> = {
 };
 
 /** Typical percent impedance of single-phase units; the nameplate rules. */
-export const SINGLE_PHASE_IMPEDANCES: Table<TypicalImpedanceRow> = {
+export const SINGLE_PHASE_IMPEDANCES: CodeTable<TypicalImpedanceRow> = {
   source: 'Typical data of one maker, 600 V class, ventilated, 2010',
   verified: 'Each row is Z = sqrt(R² + X²) within 0.1.',
   doubts: [
@@ -227,7 +227,7 @@ export const SINGLE_PHASE_IMPEDANCES: Table<TypicalImpedanceRow> = {
 };
 
 /** Plausible band of percent impedance of three-phase dry-type units; the nameplate rules. */
-export const THREE_PHASE_IMPEDANCES: Table<ImpedanceBandRow> = {
+export const THREE_PHASE_IMPEDANCES: CodeTable<ImpedanceBandRow> = {
   source: 'From memory: typical ranges, 480 V class',
   verified:
     'Not verified: no published table was found. At mid-range the resistance that follows lies under the bound that the efficiency rule sets.',

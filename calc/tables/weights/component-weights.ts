@@ -1,4 +1,4 @@
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** A hung thing that comes in sizes: up to `upTo` it weighs from `low` to `high` pounds. */
 export interface ComponentRow {
@@ -14,7 +14,7 @@ const VERIFIED = 'Not verified: ranges only. The upper figure is what is hung.';
 const DOUBTS = ['Use the weights of the chosen items, from their submittals, in place of these.'];
 
 /** Square boxes with their cover, by volume, cubic inches. */
-export const BOX_WEIGHTS: Table<ComponentRow> = {
+export const BOX_WEIGHTS: CodeTable<ComponentRow> = {
   source: PRACTICE,
   verified: VERIFIED,
   doubts: DOUBTS,
@@ -29,7 +29,7 @@ export const BOX_WEIGHTS: Table<ComponentRow> = {
 };
 
 /** Pull boxes with their cover, by length, inches. */
-export const PULL_BOX_WEIGHTS: Table<ComponentRow> = {
+export const PULL_BOX_WEIGHTS: CodeTable<ComponentRow> = {
   source: PRACTICE,
   verified: VERIFIED,
   doubts: [...DOUBTS, 'One longer than 36 in weighs as much more as its cover is larger.'],
@@ -43,7 +43,7 @@ export const PULL_BOX_WEIGHTS: Table<ComponentRow> = {
 };
 
 /** Cords of 25 ft with their connector, by rated amperes. */
-export const CORD_WEIGHTS: Table<ComponentRow> = {
+export const CORD_WEIGHTS: CodeTable<ComponentRow> = {
   source: PRACTICE,
   verified: `${VERIFIED} The copper in each cord is less than its lower figure.`,
   doubts: [...DOUBTS, 'One of more amperes weighs as much more as it has amperes.'],
@@ -62,7 +62,7 @@ export const CORD_FEET = 25;
 export const CONNECTOR: ComponentRow = { item: 'connector', upTo: 1, low: 0.8, high: 2 };
 
 /** Retractors and balancers by the pounds that they can hold. */
-export const RETRACTOR_WEIGHTS: Table<ComponentRow> = {
+export const RETRACTOR_WEIGHTS: CodeTable<ComponentRow> = {
   source: PRACTICE,
   verified: VERIFIED,
   doubts: [...DOUBTS, 'One for more than 60 lb weighs as much more as it holds.'],
@@ -74,7 +74,7 @@ export const RETRACTOR_WEIGHTS: Table<ComponentRow> = {
 };
 
 /** Charging modules without their cord, by rated amperes. */
-export const MODULE_WEIGHTS: Table<ComponentRow> = {
+export const MODULE_WEIGHTS: CodeTable<ComponentRow> = {
   source: PRACTICE,
   verified: VERIFIED,
   doubts: [...DOUBTS, 'One of more amperes weighs as much more as it has amperes.'],

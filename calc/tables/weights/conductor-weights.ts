@@ -1,4 +1,4 @@
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** Pounds per 1,000 ft of one conductor, by metal and covering; null where that size is not made or was not found. */
 export interface ConductorWeightRow {
@@ -8,7 +8,7 @@ export interface ConductorWeightRow {
 }
 
 /** `nylon` are THHN, THWN and THWN-2, `linked` XHHW and XHHW-2; copper stranded, aluminum compact. */
-export const CONDUCTOR_WEIGHTS: Table<ConductorWeightRow> = {
+export const CONDUCTOR_WEIGHTS: CodeTable<ConductorWeightRow> = {
   source:
     'Copper THHN and THWN-2 to 250 kcmil and aluminum XHHW-2 to 3/0: weights in data sheets of building wire; the others worked out from the areas of Chapter 9 and the densities of the metals and coverings',
   verified:

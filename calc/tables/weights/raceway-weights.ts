@@ -1,5 +1,5 @@
 import type { Method } from '../../../routing/site/schema/vocabulary.ts';
-import type { Table } from '../table.ts';
+import type { CodeTable } from '../table.ts';
 
 /** A raceway of one trade size: outside diameter, inches; pounds a foot empty, and with as much copper as 40% fill takes. */
 export interface RacewayWeightRow {
@@ -11,7 +11,7 @@ export interface RacewayWeightRow {
   readonly filled: number;
 }
 
-export const RACEWAY_WEIGHTS: Table<RacewayWeightRow> = {
+export const RACEWAY_WEIGHTS: CodeTable<RacewayWeightRow> = {
   source:
     'EMT: nominal weight, ANSI C80.3, by a table of the steel tube trade; RMC and IMC: nominal weight with a coupling every 10 ft, ANSI C80.1 and C80.6, from memory; PVC: nominal weight of pipe of the same schedule; LFMC: from memory',
   verified:

@@ -1,11 +1,11 @@
 import type { Pullpoint, Rules } from '../../../routing/site/site.ts';
-import { kindOf } from '../../prices/kind.ts';
+import { takeoffKind } from '../../prices/kind.ts';
 import { racewaySpec } from '../../prices/spec.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import type { CodeTables } from '../../tables/code-tables.ts';
 import { addBushings } from '../bushings.ts';
 import { addFittings, type Straight } from '../fittings.ts';
-import { ON_GROUND, plus, shareOf, times } from '../high.ts';
+import { ON_GROUND, plusAloft, shareAloft, times } from '../high.ts';
 import { expansionFittingsFor, isPlastic, racewayKinds, supports } from '../raceway-quantities.ts';
 import type { Add } from '../tally.ts';
 import { type FeederStretch, feederStretches } from './feeder-stretches.ts';
@@ -33,7 +33,7 @@ function undrawn({ length, method }: FeederConduit): FeederStretch {
 }
 
 const feederRacewayKind = (spec: string) =>
-  kindOf({
+  takeoffKind({
     item: 'feeder raceway',
     spec,
     unit: 'ft',
@@ -58,7 +58,7 @@ export function addFeederRaceways(
   for (const stretch of drawn.length > 0 ? drawn : [undrawn(conduit)]) {
     const { feet, straights, exposed, strapped, strappedAloft, endsAloft } = stretch;
     const cut = method === 'LFMC' ? [feet] : addFittings(method, tradeSize, straights, id, add, bentTradeSize, sets);
-    const aloft = straights.reduce((sum, one) => plus(sum, one.aloft), ON_GROUND);
+    const aloft = straights.reduce((sum, one) => plusAloft(sum, one.aloft), ON_GROUND);
     const lengths = Array.from({ length: sets }, () => cut).flat();
     add(raceway, id, sets * feet, times(aloft, sets), lengths);
     if (method !== 'tray') {
@@ -66,9 +66,9 @@ export function addFeederRaceways(
       addBushings(tables, method, tradeSize, conductors, id, 2 * sets, times(endsAloft, sets), add);
     }
     const straps = sets * supports(tables, method, tradeSize, strapped);
-    add(kinds.support, id, straps, shareOf(strappedAloft, strapped, straps));
+    add(kinds.support, id, straps, shareAloft(strappedAloft, strapped, straps));
     if (!isPlastic(method)) continue;
     const fittings = sets * expansionFittingsFor(tables, exposed, temperatureRangeC);
-    add(kinds.expansion, id, fittings, shareOf(aloft, feet, fittings));
+    add(kinds.expansion, id, fittings, shareAloft(aloft, feet, fittings));
   }
 }

@@ -6,7 +6,7 @@ import type { Point3, Pullpoint } from '../../../routing/site/site.ts';
 import type { FeederConduit } from '../../supply/feeders/feeder-conduit.ts';
 import { stretchesOf } from '../../supply/feeders/stretches.ts';
 import type { Straight } from '../fittings.ts';
-import { type Aloft, aloftAlong, aloftAt, ON_GROUND, plus, type WorkHeight } from '../high.ts';
+import { type Aloft, aloftAlong, aloftAt, ON_GROUND, plusAloft, type WorkHeight } from '../high.ts';
 
 /** A feeder's way between two places where it can be opened, measured off for its conduits. Feet. */
 export interface FeederStretch {
@@ -60,13 +60,13 @@ function measured(path: readonly Point3[], places: readonly Place[], heights: Wo
     const long = distance(a, b);
     const up = aloftAlong([a, b], place, heights);
     feet += long;
-    aloft = plus(aloft, up);
+    aloft = plusAloft(aloft, up);
     total += long;
     if (place !== 'underground') above += long;
     const hangs = place === 'overhead' && !isUpright(a, b);
     if (!hangs && place !== 'underground') {
       strapped += long;
-      strappedAloft = plus(strappedAloft, up);
+      strappedAloft = plusAloft(strappedAloft, up);
     }
     const turn = turns.get(leg + 1) ?? 0;
     if (turn === 0 && leg + 1 < places.length) return;
@@ -74,6 +74,6 @@ function measured(path: readonly Point3[], places: readonly Place[], heights: Wo
     exposed.push(above);
     [feet, aloft, above] = [0, ON_GROUND, 0];
   });
-  const endsAloft = plus(aloftAt(path[0]![2], heights), aloftAt(path.at(-1)![2], heights));
+  const endsAloft = plusAloft(aloftAt(path[0]![2], heights), aloftAt(path.at(-1)![2], heights));
   return { feet: total, straights, exposed, strapped, strappedAloft, endsAloft };
 }

@@ -10,7 +10,7 @@ import type { Aisle, Drop, Point2, Point3, Raceway, Rules, Stall } from '../../s
 import { outlineOf, stallOutline, stallsIn } from '../../standing/outlines.ts';
 
 /** What the headroom under overhead things depends on. */
-export interface Ground {
+export interface Headroom {
   readonly shared: Shared;
   readonly stalls: readonly Stall[];
 }
@@ -80,7 +80,7 @@ interface Patch {
 }
 
 /** The patches in a box whose clear height is above an elevation: none, mostly, and then nothing is searched. */
-function patchesIn({ shared, stalls }: Ground, box: Box, lowest: number): Patch[] {
+function patchesIn({ shared, stalls }: Headroom, box: Box, lowest: number): Patch[] {
   const { rules } = shared;
   const patches: Patch[] = [];
   for (const one of shared.aisles)
@@ -97,7 +97,7 @@ function patchesIn({ shared, stalls }: Ground, box: Box, lowest: number): Patch[
 }
 
 /** The box and the retractor of an overhead drop are no lower than the clear height over what lies under them. */
-export function dropHeadroom(drop: Drop, ground: Ground): Finding[] {
+export function dropHeadroom(drop: Drop, ground: Headroom): Finding[] {
   if ((drop.mount ?? 'overhead') !== 'overhead') return [];
   const points: [string, Point3][] = [['box', drop.box]];
   if (drop.retractor) points.push(['retractor', drop.retractor]);
@@ -114,7 +114,7 @@ export function dropHeadroom(drop: Drop, ground: Ground): Finding[] {
  * An overhead raceway is no lower than the clear height over the aisles and stalls that it crosses. Upright legs are
  * left out: a riser stands against a column or a wall. So is what runs on a surface or in the ground.
  */
-export function racewayHeadroom(raceway: Raceway, ground: Ground): Finding[] {
+export function racewayHeadroom(raceway: Raceway, ground: Headroom): Finding[] {
   if (raceway.place !== 'overhead') return [];
   let found: Map<Over, { z: number; readonly ids: string[] }> | null = null;
   for (let i = 1; i < raceway.path.length; i++) {

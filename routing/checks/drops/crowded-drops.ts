@@ -1,5 +1,5 @@
 import { kept } from '../../kept/kept.ts';
-import { keptHosts, type Laid } from '../../plane/kept-hosts.ts';
+import { type Hosted, keptHosts } from '../../plane/kept-hosts.ts';
 import { distance } from '../../plane/space.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Finding } from '../../site/rules/finding.ts';
@@ -22,7 +22,7 @@ const boxHosts = keptHosts<Drop>(
 export const coincidingBoxes = (drops: readonly Drop[], units: Units): readonly Finding[] =>
   coinciding(boxHosts(drops).told, units);
 
-const coinciding = kept((hosts: Laid<Drop>, units: Units): readonly Finding[] => {
+const coinciding = kept((hosts: Hosted<Drop>, units: Units): readonly Finding[] => {
   const { items: drops } = hosts;
   const base = { severity: 'fail', rule: 'boxes-coincide', source: 'common practice, no source' } as const;
   const ids = (places: readonly number[]): string[] => places.map((place) => drops[place]!.id);

@@ -1,4 +1,4 @@
-import { type Field, vehicleUnder } from '../../reach/field.ts';
+import { type CordField, vehicleUnder } from '../../reach/field.ts';
 import { holdsPoint } from '../../reach/keepout.ts';
 import type { Shared } from '../../reach/shared.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
@@ -7,7 +7,7 @@ import { siteRule } from '../../site/rules/rule-notes.ts';
 import type { Drop, Point3 } from '../../site/site.ts';
 
 /** What is to be said of one drop by itself: its cord, the rest of its connector, and where it hangs. */
-export function dropFindings(drop: Drop, field: Field, shared: Shared): Finding[] {
+export function dropFindings(drop: Drop, field: CordField, shared: Shared): Finding[] {
   return [
     ...cordLimit(drop, shared),
     ...restHeight(drop, shared),
@@ -78,7 +78,7 @@ function pedestalHeight({ id, box, mount }: Drop, { rules, units }: Shared): Fin
   ];
 }
 
-function overVehicle(drop: Drop, field: Field, { units }: Shared): Finding[] {
+function overVehicle(drop: Drop, field: CordField, { units }: Shared): Finding[] {
   const what = drop.retractor ? 'retractor' : 'box';
   const [x, y, z] = drop.retractor ?? drop.box;
   const under = vehicleUnder(field, [x, y]);

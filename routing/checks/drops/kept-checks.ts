@@ -1,6 +1,6 @@
 import { type Box, NO_BOX } from '../../plane/box.ts';
 import { flattened, keptNearby } from '../../plane/kept-nearby.ts';
-import { changesBetween, type Field } from '../../reach/field.ts';
+import { type CordField, changesBetween } from '../../reach/field.ts';
 import type { Now } from '../../reach/now.ts';
 import type { Shared } from '../../reach/shared.ts';
 import type { Finding } from '../../site/rules/finding.ts';
@@ -31,7 +31,7 @@ function pointOf({ box, retractor }: Drop): Box {
 }
 
 const drops = keptNearby({
-  work: ([drop]: readonly [Drop], [field, shared, stalls]: readonly [Field, Shared, readonly Stall[]]) =>
+  work: ([drop]: readonly [Drop], [field, shared, stalls]: readonly [CordField, Shared, readonly Stall[]]) =>
     someOf([...dropFindings(drop, field, shared), ...dropHeadroom(drop, { shared, stalls })]),
   near: (_, drop) => pointOf(drop),
   stale: ([field, shared, stalls], [fieldBefore, sharedBefore, stallsBefore], _, list) => {

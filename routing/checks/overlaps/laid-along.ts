@@ -6,7 +6,7 @@ import type { Point3 } from '../../site/site.ts';
 const APART = 0.1;
 
 /** Length, feet, over which one path lies in the place of another, level and all; crossings and ends that meet are none. */
-export function laidAlong(a: readonly Point3[], b: readonly Point3[]): number {
+export function lengthInPlaceOf(a: readonly Point3[], b: readonly Point3[]): number {
   let length = 0;
   for (let i = 1; i < a.length; i++) {
     const [from, to] = [a[i - 1]!, a[i]!];

@@ -1,6 +1,6 @@
 import { kept } from '../../kept/kept.ts';
 import { type Box, boxOf } from '../../plane/box.ts';
-import { keptHosts, type Laid } from '../../plane/kept-hosts.ts';
+import { type Hosted, keptHosts } from '../../plane/kept-hosts.ts';
 import { overlapDepth } from '../../plane/overlap-depth.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import { stallRectangle } from '../../site/place/stall-rectangle.ts';
@@ -9,7 +9,7 @@ import type { RuleWord } from '../../site/rules/rule-words.ts';
 import type { Units } from '../../site/schema/vocabulary.ts';
 import type { Column, Raceway, Site, Stall } from '../../site/site.ts';
 import { stallIndex } from '../../standing/outlines.ts';
-import { laidAlong } from './laid-along.ts';
+import { lengthInPlaceOf } from './laid-along.ts';
 import { columnOutline, lieInEachOther, TOUCHING } from './lies-in.ts';
 import { standingFindings } from './standing-findings.ts';
 import { fewNamed, toldOverlaps } from './told-overlaps.ts';
@@ -49,7 +49,7 @@ const columnHosts = keptHosts<Column>(
 
 const racewayHosts = keptHosts<Raceway>(
   ({ path }): Box => boxOf(path.map(([x, y]) => [x, y])),
-  (a, b) => laidAlong(a.path, b.path) > MEETING,
+  (a, b) => lengthInPlaceOf(a.path, b.path) > MEETING,
   ({ path }) => path.flat(),
   0,
 );
@@ -68,7 +68,7 @@ interface Words<T> {
 }
 
 const told = <T extends { readonly id: string }>(words: Words<T>) =>
-  kept((hosts: Laid<T>, units: Units): readonly Finding[] => {
+  kept((hosts: Hosted<T>, units: Units): readonly Finding[] => {
     const list = hosts.items;
     const { rule, severity, what, on, by, byWords, limit, cure } = words;
     const ids = (places: readonly number[]): string[] => places.map((place) => list[place]!.id);
@@ -127,7 +127,7 @@ const racewaysOnRaceways = told<Raceway>({
   severity: 'warn',
   what: 'raceway',
   on: ['is laid along', 'are laid along'],
-  by: (a, b) => laidAlong(a.path, b.path),
+  by: (a, b) => lengthInPlaceOf(a.path, b.path),
   byWords: (length) => `in its place over ${length}`,
   limit: MEETING,
   cure: 'One raceway holds all the conduits of its way: delete the copy, or lay it beside.',

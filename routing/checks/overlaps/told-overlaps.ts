@@ -1,4 +1,4 @@
-import { guestsOf, type Laid } from '../../plane/kept-hosts.ts';
+import { guestsOf, type Hosted } from '../../plane/kept-hosts.ts';
 import type { Finding } from '../../site/rules/finding.ts';
 
 /** So many places are told one by one; the rest in one sentence. */
@@ -17,7 +17,7 @@ export function fewNamed(ids: readonly string[]): string {
  * makes the finding of a host and its guests, `rest` that of so many guests elsewhere, both by places in the list.
  */
 export function toldOverlaps(
-  hosts: Laid<unknown>,
+  hosts: Hosted<unknown>,
   tell: (host: number, guests: readonly number[]) => Finding,
   rest: (guests: readonly number[], places: number) => Finding,
 ): readonly Finding[] {

@@ -6,24 +6,29 @@ import type { Member, Point3 } from '../../site/site.ts';
  * How far over the line of a member something may lie and still be beside it, feet: strapped to the side of the steel or
  * on top of it. Common practice, no source.
  */
-export const BESIDE = 1.5;
+export const STRAPPED_BESIDE = 1.5;
 
 /** A part of a straight, as shares of its length. */
-export type Part = readonly [from: number, to: number];
+export type ShareOfStraight = readonly [from: number, to: number];
 
 /**
  * The parts of the straight from `a` to `b` that a member may hold: those whose nearest point of the member, in the
- * plan, is no farther than `reach` feet, and is above or no more than `BESIDE` below. Exact: along the straight, the
+ * plan, is no farther than `reach` feet, and is above or no more than `STRAPPED_BESIDE` below. Exact: along the straight, the
  * nearest point is one end of the member, then runs along it, then is the other end, and in each of the three both
  * conditions hold on one interval. In order.
  */
-export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, b: Point3, reach: number): Part[] {
+export function heldParts(
+  { from, to }: Pick<Member, 'from' | 'to'>,
+  a: Point3,
+  b: Point3,
+  reach: number,
+): ShareOfStraight[] {
   const dx = b[0] - a[0];
   const dy = b[1] - a[1];
   const dz = b[2] - a[2];
   const limit = reach + LENGTH_SLACK;
   const { length, ux, uy, s0, s1, turns } = lieOf({ from, to }, a, b);
-  const parts: Part[] = [];
+  const parts: ShareOfStraight[] = [];
   let begin = 0;
   for (let turn = 0; turn <= turns.length; turn++) {
     const end = turns[turn] ?? 1;
@@ -34,7 +39,8 @@ export function heldParts({ from, to }: Pick<Member, 'from' | 'to'>, a: Point3, 
       : inCircle(begin, end, a, dx, dy, s > 0 ? to : from, limit);
     const rise = along ? (to[2] - from[2]) / length : 0;
     const level = along ? from[2] + s0 * rise : endLevel(from, to, s > 0, length);
-    const above = near && within(near[0], near[1], level - a[2], s1 * rise - dz, -BESIDE - LENGTH_SLACK, Infinity);
+    const above =
+      near && within(near[0], near[1], level - a[2], s1 * rise - dz, -STRAPPED_BESIDE - LENGTH_SLACK, Infinity);
     if (above) parts.push(above);
     begin = end;
   }
@@ -80,7 +86,7 @@ const endLevel = (from: Point3, to: Point3, last: boolean, length: number): numb
   length > LENGTH_SLACK ? (last ? to : from)[2] : Math.max(from[2], to[2]);
 
 /** The part of [begin, end] on which `at + t * by` is from `low` to `high`. */
-function within(begin: number, end: number, at: number, by: number, low: number, high: number): Part | null {
+function within(begin: number, end: number, at: number, by: number, low: number, high: number): ShareOfStraight | null {
   if (by === 0) return at >= low && at <= high ? [begin, end] : null;
   const p = (low - at) / by;
   const q = (high - at) / by;
@@ -98,7 +104,7 @@ function inCircle(
   dy: number,
   middle: Point3,
   radius: number,
-): Part | null {
+): ShareOfStraight | null {
   const x = a[0] - middle[0];
   const y = a[1] - middle[1];
   const square = dx * dx + dy * dy;
@@ -135,6 +141,6 @@ function levelAt({ from, to }: Pick<Member, 'from' | 'to'>, share: number): numb
 export function distanceAside(member: Pick<Member, 'from' | 'to'>, at: Point3): number | null {
   const { from, to } = member;
   const share = shareAlong(member, at);
-  if (levelAt(member, share) < at[2] - BESIDE - LENGTH_SLACK) return null;
+  if (levelAt(member, share) < at[2] - STRAPPED_BESIDE - LENGTH_SLACK) return null;
   return hypot2(at[0] - from[0] - share * (to[0] - from[0]), at[1] - from[1] - share * (to[1] - from[1]));
 }

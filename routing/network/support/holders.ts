@@ -2,7 +2,7 @@ import { boxOf } from '../../plane/box.ts';
 import { hypot2 } from '../../plane/hypot.ts';
 import { between, distance, inPlan, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Member, Point3 } from '../../site/site.ts';
-import { distanceAside, heldParts, isUpright, levelOver, type Part, turnsAlong } from './held-parts.ts';
+import { distanceAside, heldParts, isUpright, levelOver, type ShareOfStraight, turnsAlong } from './held-parts.ts';
 import { membersNear, type Steel } from './steel-near.ts';
 
 /** A part of a leg, as shares of it, and the member that holds it; null where none does. */
@@ -16,7 +16,7 @@ export interface HeldPart {
 
 interface Candidate {
   readonly member: Member;
-  readonly parts: readonly Part[];
+  readonly parts: readonly ShareOfStraight[];
 }
 
 /** How far a member is from a place in space, by its nearest place in the plan, feet. */

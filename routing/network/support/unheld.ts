@@ -1,6 +1,6 @@
 import { between, distance, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
-import { heldParts, isUpright, type Part } from './held-parts.ts';
+import { heldParts, isUpright, type ShareOfStraight } from './held-parts.ts';
 import { membersNear, type Steel } from './steel-near.ts';
 
 /** A stretch of a raceway with no member to hold it: its length along the raceway, feet, and the place at its middle. */
@@ -103,14 +103,14 @@ export function heldStretches(
 }
 
 /** The parts of a leg that some member may hold, by where they begin. */
-export function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): Part[] {
+export function heldOn(a: Point3, b: Point3, steel: Steel, reach: number): ShareOfStraight[] {
   const box = {
     minX: Math.min(a[0], b[0]),
     minY: Math.min(a[1], b[1]),
     maxX: Math.max(a[0], b[0]),
     maxY: Math.max(a[1], b[1]),
   };
-  const parts: Part[] = [];
+  const parts: ShareOfStraight[] = [];
   for (const member of membersNear(steel, box, reach))
     for (const part of heldParts(member, a, b, reach)) parts.push(part);
   return parts.sort((p, q) => p[0] - q[0]);

@@ -3,7 +3,7 @@ import { boxOf, widened } from '../../plane/box.ts';
 import { insideOf } from '../../plane/obstacle.ts';
 import type { Point2, Point3, Site } from '../../site/site.ts';
 import { outlineOf, stallOutline } from '../../standing/outlines.ts';
-import { BESIDE, BEYOND, type Lines, linesAt } from './lines.ts';
+import { BESIDE, BEYOND, type LatticeLines, linesAt } from './lines.ts';
 import type { LotFrame } from './lot-frame.ts';
 
 /** A column of no stated height goes up to its steel; a lower one than this, feet, is a bollard or a foot. */
@@ -46,7 +46,7 @@ export function groundLines(
   entry: Point3,
   boxes: readonly Point3[],
   risers: readonly Point2[],
-): { readonly u: Lines; readonly v: Lines; readonly risers: readonly Point2[] } {
+): { readonly u: LatticeLines; readonly v: LatticeLines; readonly risers: readonly Point2[] } {
   const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
   const near = widened(boxOf([entry, ...boxes].map(flat)), BEYOND);
   const isNear = ([u, v]: Point2): boolean => u >= near.minX && u <= near.maxX && v >= near.minY && v <= near.maxY;
@@ -62,7 +62,10 @@ export function groundLines(
   const buried = site.raceways.flatMap(({ path, place }) => (place === 'underground' ? path.map(flat) : []));
   const on = [flat(entry), ...own.map(flat), ...[...buried, ...beside].filter(isNear)];
   for (let apart = TRENCH; ; apart *= 1.5) {
-    const [u, v] = [on.map(([a]) => a), on.map(([, b]) => b)].map((values) => linesAt(values, apart)) as [Lines, Lines];
+    const [u, v] = [on.map(([a]) => a), on.map(([, b]) => b)].map((values) => linesAt(values, apart)) as [
+      LatticeLines,
+      LatticeLines,
+    ];
     if (u.at.length * v.at.length <= MOST_NODES || apart > 1000) return { u, v, risers: own };
   }
 }

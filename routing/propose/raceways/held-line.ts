@@ -6,7 +6,7 @@ import { between, distance, LENGTH_SLACK } from '../../plane/space.ts';
 import type { Point3 } from '../../site/site.ts';
 
 /** A straight piece of a line of a lattice. */
-export interface Piece {
+export interface HeldPiece {
   readonly a: Point3;
   readonly b: Point3;
 }
@@ -56,7 +56,7 @@ interface Gap {
  * may be as long as supports may be apart; a longer one wants a stringer from steel to steel, where one may be. Past the
  * last steel what is no longer than that may hang, but nothing goes on from there.
  */
-export function heldAlong(pieces: readonly (Piece | null)[], holding: Holding): readonly (Held | null)[] {
+export function heldAlong(pieces: readonly (HeldPiece | null)[], holding: Holding): readonly (Held | null)[] {
   const { steel, reach, apart, isAnchor, mayHang } = holding;
   const bad = new Set<number>();
   const put = pieces.map((): Stringer[] => []);

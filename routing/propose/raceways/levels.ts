@@ -1,5 +1,5 @@
 import type { Point3 } from '../../site/site.ts';
-import { type Lines, nearestLine } from './lines.ts';
+import { type LatticeLines, nearestLine } from './lines.ts';
 
 /** Nearer than this under steel, feet, there is no room for a raceway and its hanger. Common practice, no source. */
 const CLOSE = 0.25;
@@ -12,8 +12,8 @@ const CLOSE = 0.25;
  * @param hungAt elevation of a raceway under the steel over a place of the lattice, null without steel
  */
 export function levelsOf(
-  lines: Lines,
-  across: Lines,
+  lines: LatticeLines,
+  across: LatticeLines,
   boxes: readonly Point3[],
   axis: 0 | 1,
   hungAt: (line: number, other: number) => { readonly steel: number; readonly hung: number } | null,
@@ -32,7 +32,7 @@ export function levelsOf(
 }
 
 /** How far boxes hang from the level of their line, in all: the way with less of it is the one that lines are level in. */
-export function unevenness(lines: Lines, boxes: readonly Point3[], axis: 0 | 1): number {
+export function unevenness(lines: LatticeLines, boxes: readonly Point3[], axis: 0 | 1): number {
   const own = lines.at.map((): number[] => []);
   for (const box of boxes) own[nearestLine(lines, box[axis])]!.push(box[2]);
   return own.reduce((sum, zs) => {

@@ -6,7 +6,7 @@ import type { LotFrame } from './lot-frame.ts';
 export const APART = 0.5;
 
 /** Lines of a lattice at values in order, none nearer to another than `apart`. */
-export interface Lines {
+export interface LatticeLines {
   readonly at: readonly number[];
   readonly apart: number;
 }
@@ -15,7 +15,7 @@ export interface Lines {
 const MOST_NODES = 4000;
 
 /** Lines at some values, the first of several that lie near one another being kept. */
-export function linesAt(values: readonly number[], apart: number): Lines {
+export function linesAt(values: readonly number[], apart: number): LatticeLines {
   const kept: number[] = [];
   for (const value of values) if (kept.every((other) => Math.abs(other - value) >= apart)) kept.push(value);
   return { at: kept.sort((a, b) => a - b), apart };
@@ -36,7 +36,7 @@ export function lotLines(
   frame: LotFrame,
   entry: Point3,
   boxes: readonly Point3[],
-): { readonly u: Lines; readonly v: Lines } {
+): { readonly u: LatticeLines; readonly v: LatticeLines } {
   const flat = (at: readonly number[]): Point2 => frame.into([at[0]!, at[1]!]);
   const near = widened(boxOf([entry, ...boxes].map(flat)), BEYOND);
   const keepouts = site.keepouts.filter(({ blocks }) => blocks.includes('raceway'));
@@ -84,7 +84,11 @@ function steelLines(
 }
 
 /** Lines along steel too, where none lies so near to it already that it hangs from it. */
-function alsoAlong({ at, apart }: Lines, steel: readonly number[], { rules: { hangReach } }: Site): Lines {
+function alsoAlong(
+  { at, apart }: LatticeLines,
+  steel: readonly number[],
+  { rules: { hangReach } }: Site,
+): LatticeLines {
   const fresh: number[] = [];
   for (const value of steel)
     if ([...at, ...fresh].every((other) => Math.abs(other - value) > Math.max(hangReach, apart))) fresh.push(value);
@@ -92,7 +96,7 @@ function alsoAlong({ at, apart }: Lines, steel: readonly number[], { rules: { ha
 }
 
 /** Place of the line nearest to a value. RangeError where there is none. */
-export function nearestLine({ at }: Lines, value: number): number {
+export function nearestLine({ at }: LatticeLines, value: number): number {
   if (at.length === 0) throw new RangeError('no lines');
   let best = 0;
   at.forEach((line, i) => {

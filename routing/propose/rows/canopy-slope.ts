@@ -2,14 +2,14 @@ import type { Side } from './row-frame.ts';
 
 /** How a canopy lies across its width: level, rising to one side, low in the middle, or high in the middle. */
 export const CANOPY_FORMS = ['flat', 'one slope', 'valley', 'ridge'] as const;
-export type CanopyForm = (typeof CANOPY_FORMS)[number];
+export type RoofForm = (typeof CANOPY_FORMS)[number];
 
 /** Where the elevation of beams is given: at their lowest edge, or over the drawn line of columns. */
 export const LEVELS_AT = ['columns', 'low edge'] as const;
 export type LevelAt = (typeof LEVELS_AT)[number];
 
 export interface CanopySlope {
-  readonly form: CanopyForm;
+  readonly form: RoofForm;
   /** Degrees from level; without meaning on a flat canopy. 2 to 7 is common practice, no source. */
   readonly tilt: number;
   /** To which side of the drawn line a canopy of one slope rises. */
@@ -29,7 +29,7 @@ export interface CanopyWidth {
 export const MAX_TILT = 45;
 
 /** How far in plan the beams rise in one go: over the width, or over half of it where it is low or high in the middle. */
-export const risingRun = (form: CanopyForm, { right, left }: CanopyWidth): number =>
+export const risingRun = (form: RoofForm, { right, left }: CanopyWidth): number =>
   form === 'flat' ? 0 : form === 'one slope' ? right + left : (right + left) / 2;
 
 /** From the lowest to the highest of the beams, feet. */
@@ -37,7 +37,7 @@ export const riseOf = ({ form, tilt }: CanopySlope, width: CanopyWidth): number 
   risingRun(form, width) * steepness(form, tilt);
 
 /** The tilt in degrees at which a canopy rises so much from its lowest edge; null where it would be no canopy. */
-export function tiltOf(rise: number, form: CanopyForm, width: CanopyWidth): number | null {
+export function tiltOf(rise: number, form: RoofForm, width: CanopyWidth): number | null {
   const run = risingRun(form, width);
   if (!(run > 0 && rise >= 0)) return null;
   const tilt = (Math.atan(rise / run) * 180) / Math.PI;
@@ -63,11 +63,11 @@ export function beamProfile(slope: CanopySlope, width: CanopyWidth): (left: numb
 }
 
 /** Plan places, to the left of the drawn line, between which beams are straight: the edges, and the middle of a bent one. */
-export const beamBreaks = (form: CanopyForm, { right, left }: CanopyWidth): readonly number[] =>
+export const beamBreaks = (form: RoofForm, { right, left }: CanopyWidth): readonly number[] =>
   form === 'valley' || form === 'ridge' ? [-right, (left - right) / 2, left] : [-right, left];
 
 /** Feet up for a foot across. */
-export const steepness = (form: CanopyForm, tilt: number): number =>
+export const steepness = (form: RoofForm, tilt: number): number =>
   form === 'flat' ? 0 : Math.tan((tilt * Math.PI) / 180);
 
 /** A billionth of a foot is rounding. */

@@ -86,11 +86,11 @@ const usesOf = (count: number, first: number, { uses }: RowShape): SlotUse[] =>
 /** How many stalls to a row fit on a line of a length, each row with its access aisles and its lean. */
 export function stallsThatFit(length: number, shape: RowShape): number {
   let count = 0;
-  while (count < MAX_STALLS && wholeLength(rowsOf(count + 1, shape), shape) <= length + 1e-6) count++;
+  while (count < MAX_STALLS && wholeLength(slotRows(count + 1, shape), shape) <= length + 1e-6) count++;
   return count;
 }
 
-export function rowsOf(count: number, shape: RowShape): Slot[][] {
+export function slotRows(count: number, shape: RowShape): Slot[][] {
   const first = slotsOf(usesOf(count, 1, shape), shape);
   return shape.rows === 'one' ? [first] : [first, slotsOf(usesOf(count, count + 1, shape), shape)];
 }

@@ -8,8 +8,8 @@ import {
   type RowShape,
   type RowStall,
   reachPast,
-  rowsOf,
   type StallRow,
+  slotRows,
   wholeLength,
 } from './row-shape.ts';
 import type { Slot } from './row-slots.ts';
@@ -25,7 +25,7 @@ export function stallRow(from: Point2, to: Point2, count: number, shape: RowShap
     throw new RangeError(`no row of ${count} stalls`);
   if (!(shape.width > 0 && shape.depth > 0 && shape.angle >= 0 && shape.angle <= 90 && shape.aisle >= 0))
     throw new RangeError('a row needs a width and depth over 0 and an angle from 0 to 90');
-  const rows = rowsOf(count, shape);
+  const rows = slotRows(count, shape);
   const [first, second] = rows;
   const drawn = rowFrame(from, to, shape.side);
   const deep = depthOf(first!, shape);

@@ -12,7 +12,7 @@ interface Branch {
  * The lines of a JSON text on which these paths stand; of a path that is not in it, the line of the part that would
  * hold it. Reads the text once more, so that reading a sound file need not keep places.
  */
-export function linesOf(text: string, paths: readonly Path[]): readonly number[] {
+export function linesOfPaths(text: string, paths: readonly Path[]): readonly number[] {
   const root: Branch = { line: 1, steps: new Map() };
   for (const path of paths) grow(root, path);
   const lineOf = lineFinder(text);

@@ -1,6 +1,6 @@
 import { UNITS, type Units } from '../schema/vocabulary.ts';
 import type { SiteFile } from '../site.ts';
-import { linesOf } from './fault-lines.ts';
+import { linesOfPaths } from './fault-lines.ts';
 import { MOST_REPEATED, readJson } from './json-text.ts';
 import { migrated, UPS } from './migrate.ts';
 import { type Fault, placeOf, type SiteError, type TellFault } from './place.ts';
@@ -34,7 +34,7 @@ export function readSite(text: string): ReadResult {
   if (!json.ok) return { ok: false, errors: [{ place: '', says: json.says, line: json.line }] };
   const { value, faults, more } = checked(json.value, json.repeated, json.more);
   if (faults.length === 0) return { ok: true, file: value as SiteFile };
-  const lines = linesOf(
+  const lines = linesOfPaths(
     text,
     faults.map(({ path }) => path),
   );

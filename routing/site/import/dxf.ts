@@ -4,8 +4,8 @@ import { headerNumber, sagittaOf, unitOf } from './dxf/header.ts';
 import { leftOutWords, type Unseen, unseenNotes } from './dxf/left-out.ts';
 import { looksOf } from './dxf/look.ts';
 import { isDrawn } from './dxf/outline.ts';
-import { type DxfRecord, dxfSections, textOf } from './dxf/records.ts';
-import { type DrawnLine, type Imported, type LineDrawing, refused } from './imported.ts';
+import { type DxfRecord, dxfSections, recordText } from './dxf/records.ts';
+import { type Imported, type ImportedLine, type LineDrawing, refused } from './imported.ts';
 
 /**
  * The lines of a text DXF, in the drawing's units, each handed to `put` as it is read, so that a large drawing is never
@@ -16,7 +16,7 @@ import { type DrawnLine, type Imported, type LineDrawing, refused } from './impo
  */
 export function drawDxf(
   text: string,
-  put: (line: DrawnLine) => void,
+  put: (line: ImportedLine) => void,
   tell?: (share: number) => void,
 ): Imported<Omit<LineDrawing, 'lines'>> {
   const read = dxfSections(text, tell && ((share) => tell(0.3 * share)));
@@ -100,7 +100,7 @@ function byHandle(
 ): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   for (const record of records) {
-    const [handle, value] = [textOf(record, 5), textOf(record, code)];
+    const [handle, value] = [recordText(record, 5), recordText(record, code)];
     if (handle !== undefined && value !== undefined && wanted(record.kind)) found.set(handle, value);
   }
   return found;

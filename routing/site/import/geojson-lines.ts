@@ -1,7 +1,7 @@
 import { siteOf } from '../place/georef.ts';
 import type { Georef } from '../site.ts';
 import type { GroundFeature } from './geojson.ts';
-import type { DrawnLine } from './imported.ts';
+import type { ImportedLine } from './imported.ts';
 import { openMapLayer } from './open-map.ts';
 
 /** The middle of what features cover, degrees, also over the 180th meridian; null where they cover nothing. */
@@ -40,10 +40,10 @@ function layerOf(feature: GroundFeature): string {
 const CROSS = 1;
 
 /** The features as lines in feet about a place on the ground; a place of no extent is a small cross. */
-export function linesOfGeojson(features: readonly GroundFeature[], georef: Georef): readonly DrawnLine[] {
+export function linesOfGeojson(features: readonly GroundFeature[], georef: Georef): readonly ImportedLine[] {
   return features.flatMap((feature) => {
     const layer = layerOf(feature);
-    return feature.shapes.flatMap(({ kind, points }): DrawnLine[] => {
+    return feature.shapes.flatMap(({ kind, points }): ImportedLine[] => {
       const here = points.map((point) => siteOf(georef, point));
       if (kind !== 'point') return [{ layer, points: here, closed: kind === 'ring' }];
       const [x, y] = here[0]!;

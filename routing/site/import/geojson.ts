@@ -1,8 +1,16 @@
 import { counted } from '../../words/counted.ts';
 import type { Georef } from '../site.ts';
-import { listAt, objectAt, type Plain, type Position, type Reading, Refusal, Spent } from './geojson-reading.ts';
+import {
+  FeatureRefused,
+  type GeojsonReading,
+  listAt,
+  objectAt,
+  type Plain,
+  type Position,
+  Spent,
+} from './geojson-reading.ts';
 import { shapesAt } from './geojson-shapes.ts';
-import { systemOf } from './ground-system.ts';
+import { groundSystem } from './ground-system.ts';
 import { BUDGET, type Imported, refused } from './imported.ts';
 
 /** A part of a feature: a place, a line, or the outer ring of an area, which does not repeat its first point. */
@@ -36,7 +44,7 @@ export function readGeojson(text: string): Imported<GroundFile> {
   try {
     return { ok: true, value: groundFile(value.value) };
   } catch (error) {
-    if (error instanceof Refusal) return refused(error.place, error.message);
+    if (error instanceof FeatureRefused) return refused(error.place, error.message);
     throw error;
   }
 }
@@ -60,17 +68,17 @@ function parsed(text: string): Imported<unknown> {
 
 function groundFile(value: unknown): GroundFile {
   const top = objectAt(value, 'the file');
-  if (top.type === 'Topology') throw new Refusal('the file', 'is TopoJSON: save it as GeoJSON');
+  if (top.type === 'Topology') throw new FeatureRefused('the file', 'is TopoJSON: save it as GeoJSON');
   if (top.type === undefined && (top.geometryType !== undefined || top.spatialReference !== undefined))
-    throw new Refusal('the file', 'is the JSON of a map server, not GeoJSON: ask the server for GeoJSON');
+    throw new FeatureRefused('the file', 'is the JSON of a map server, not GeoJSON: ask the server for GeoJSON');
   if (top.coordinates === 'local' && top.type === 'FeatureCollection')
-    throw new Refusal(
+    throw new FeatureRefused(
       'the file',
       'was written from a site that lies nowhere, in its own local coordinates: open the site file',
     );
-  const system = systemOf(top.crs);
-  if (typeof system === 'string') throw new Refusal('crs', system);
-  const reading: Reading = { points: 0, opened: 0, decimals: 0, system };
+  const system = groundSystem(top.crs);
+  if (typeof system === 'string') throw new FeatureRefused('crs', system);
+  const reading: GeojsonReading = { points: 0, opened: 0, decimals: 0, system };
   const { features, left, first } = featuresIn(top, reading);
   if (first && features.length === 0) throw first;
   return {
@@ -90,21 +98,21 @@ function groundFile(value: unknown): GroundFile {
 interface Found {
   readonly features: readonly GroundFeature[];
   readonly left: number;
-  readonly first: Refusal | null;
+  readonly first: FeatureRefused | null;
 }
 
-function featuresIn(top: Plain, reading: Reading): Found {
+function featuresIn(top: Plain, reading: GeojsonReading): Found {
   if (top.type === 'FeatureCollection') {
     const list = listAt(top.features, 'features');
     if (list.length > BUDGET.entities)
       throw new Spent('features', `holds more than ${BUDGET.entities.toLocaleString('en-US')}`);
     const features: GroundFeature[] = [];
-    let [left, first] = [0, null as Refusal | null];
+    let [left, first] = [0, null as FeatureRefused | null];
     for (const [i, item] of list.entries())
       try {
         features.push(featureAt(item, `features[${i}]`, reading));
       } catch (error) {
-        if (!(error instanceof Refusal) || error instanceof Spent) throw error;
+        if (!(error instanceof FeatureRefused) || error instanceof Spent) throw error;
         first ??= error;
         left += 1;
       }
@@ -124,9 +132,9 @@ function georefOf(value: unknown): Georef | null {
   return { lon: lon as number, lat: lat as number, bearing: bearing as number };
 }
 
-function featureAt(value: unknown, place: string, reading: Reading): GroundFeature {
+function featureAt(value: unknown, place: string, reading: GeojsonReading): GroundFeature {
   const feature = objectAt(value, place);
-  if (feature.type !== 'Feature') throw new Refusal(`${place}.type`, 'expected "Feature"');
+  if (feature.type !== 'Feature') throw new FeatureRefused(`${place}.type`, 'expected "Feature"');
   const { id, properties, geometry } = feature;
   const own = properties === null || properties === undefined ? {} : objectAt(properties, `${place}.properties`);
   const shapes =

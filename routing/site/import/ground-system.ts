@@ -32,7 +32,7 @@ const DEGREES: GroundSystem = { toDegrees: (at) => at, decimals: decimalsOf, say
  * The system that a `crs` declares, WGS 84 where there is none; in words, why it is not read. Formulas of the square
  * map: spherical Mercator (EPSG guidance note 7-2, method 1024).
  */
-export function systemOf(crs: unknown): GroundSystem | string {
+export function groundSystem(crs: unknown): GroundSystem | string {
   if (crs === undefined || crs === null) return DEGREES;
   const name = (crs as { readonly properties?: { readonly name?: unknown } }).properties?.name;
   if (typeof name !== 'string') return `expected the name of a system; found ${JSON.stringify(name)?.slice(0, 60)}`;

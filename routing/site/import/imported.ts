@@ -30,7 +30,7 @@ export interface LineLook {
 }
 
 /** A line of a drawing, in the drawing's own units; a closed one does not repeat its first point, a point alone is a mark. */
-export interface DrawnLine {
+export interface ImportedLine {
   readonly layer: string;
   readonly points: readonly Point2[];
   readonly closed: boolean;
@@ -53,7 +53,7 @@ export interface DrawnWords {
 
 /** A line drawing of another program, flattened: blocks expanded, arcs as short chords. */
 export interface LineDrawing {
-  readonly lines: readonly DrawnLine[];
+  readonly lines: readonly ImportedLine[];
   readonly words: readonly DrawnWords[];
   /** Feet in a unit of the drawing; null where the file does not say. */
   readonly feetPerUnit: number | null;

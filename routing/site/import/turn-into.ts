@@ -1,13 +1,13 @@
 import { addTo } from '../../lists/grouping.ts';
 import { apart } from '../../plane/distance.ts';
 import type { Aisle, Column, Gridlines, Keepout, Point2, Raceway, Stall } from '../site.ts';
-import type { DrawnLine, DrawnWords } from './imported.ts';
-import { columnOf } from './striping/columns.ts';
+import type { DrawnWords, ImportedLine } from './imported.ts';
+import { columnFromShape } from './striping/columns.ts';
 import { drawnAlong } from './striping/drawn-along.ts';
 import { gridlinesOf } from './striping/gridlines.ts';
 import { atHeading, headed, quarter } from './striping/heads.ts';
 import { joinedLines } from './striping/joined.ts';
-import { piecesOf } from './striping/pieces.ts';
+import { stripePieces } from './striping/pieces.ts';
 import { cleaned, fourSided, type StallShape, stallShape } from './striping/shapes.ts';
 import { labelledStalls, type PlacedWords, placedWords } from './striping/stall-labels.ts';
 import { stallsBetween } from './striping/stripes.ts';
@@ -26,7 +26,7 @@ export interface Turned {
   readonly aisles: readonly Bare<Aisle>[];
   readonly raceways: readonly Bare<Raceway>[];
   readonly gridlines: Gridlines | null;
-  readonly rest: readonly DrawnLine[];
+  readonly rest: readonly ImportedLine[];
 }
 
 /** What of a drawing, beside its lines, tells what they are; feet, on the site. */
@@ -46,7 +46,7 @@ const NOTHING: Turned = { stalls: [], columns: [], keepouts: [], aisles: [], rac
  */
 export function turnedInto(
   kind: TurnKind,
-  lines: readonly DrawnLine[],
+  lines: readonly ImportedLine[],
   elevation: number,
   flip: boolean,
   { words = [], rounding = 0 }: Beside = {},
@@ -77,14 +77,14 @@ export function turnedInto(
   }
 }
 
-const isLine = ({ points }: DrawnLine): boolean => points.length >= 2;
+const isLine = ({ points }: ImportedLine): boolean => points.length >= 2;
 
 function closedInto(
   kind: 'columns' | 'keepouts' | 'aisles',
   points: readonly Point2[],
   rounding: number,
 ): Bare<Column> | Bare<Keepout> | Bare<Aisle> | null {
-  if (kind === 'columns') return columnOf(points, rounding);
+  if (kind === 'columns') return columnFromShape(points, rounding);
   if (points.length < 3) return null;
   return kind === 'aisles' ? { outline: points } : { outline: points, blocks: ['raceway', 'drop', 'equipment'] };
 }
@@ -95,7 +95,7 @@ const SHOWS = 0.05;
 const TWICE = 2;
 
 function stallsOf(
-  lines: readonly DrawnLine[],
+  lines: readonly ImportedLine[],
   flip: boolean,
   words: readonly PlacedWords[],
   rounding: number,
@@ -105,7 +105,7 @@ function stallsOf(
     return figure && stallShape(figure, rounding);
   });
   const others = lines.filter((_, i) => shapes[i] === null);
-  const striped = stallsBetween(piecesOf(others), rounding);
+  const striped = stallsBetween(stripePieces(others), rounding);
   const used = new Set(striped.flatMap(({ of }) => of));
   const found = once([
     ...shapes.filter((shape) => shape !== null).map((shape) => ({ ...shape, ahead: null as boolean | null })),
@@ -168,7 +168,7 @@ function madeAlike(stalls: readonly FoundStall[]): readonly FoundStall[] {
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0;
 
-const racewayOf = ({ points, closed }: DrawnLine, z: number): Bare<Raceway> => ({
+const racewayOf = ({ points, closed }: ImportedLine, z: number): Bare<Raceway> => ({
   path: (closed ? [...points, points[0]!] : points).map(([x, y]) => [x, y, z] as const),
   method: 'EMT',
   place: z < 0 ? 'underground' : 'overhead',

@@ -31,7 +31,7 @@ function frameOf({ lat, bearing }: Georef): Frame {
  * Longitude and latitude of a point of the site, degrees: the flat frame of the ellipsoid's two radii of curvature at
  * the origin, +y turned to its compass bearing. Past 2,000 ft from the origin it is off by over 0.1 ft. `siteOf` inverts it by the same numbers.
  */
-export function groundOf(georef: Georef, [x, y]: Point2): readonly [lon: number, lat: number] {
+export function lonLatOf(georef: Georef, [x, y]: Point2): readonly [lon: number, lat: number] {
   const { east, north, cos, sin } = frameOf(georef);
   return [georef.lon + (x * cos + y * sin) * east, georef.lat + (y * cos - x * sin) * north];
 }

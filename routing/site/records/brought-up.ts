@@ -3,7 +3,7 @@ import { direction } from '../../plane/direction.ts';
 import type { Point3 } from '../../plane/point.ts';
 import { tidy } from '../file/tidy.ts';
 import type { Mark } from '../site.ts';
-import { inTime } from './merge.ts';
+import { compareMarks } from './merge.ts';
 
 /** What one edit did to the names and places that marks made before it speak of. */
 interface Redrawn {
@@ -30,7 +30,7 @@ export const broughtUp = kept((marks: readonly Mark[]): readonly Mark[] => {
 
 function redrawnBy(marks: readonly Mark[]): readonly Redrawn[] {
   const steps: { names: Map<string, string>; motion?: NonNullable<Mark['motion']> }[] = [];
-  for (const mark of marks.filter(isOfDrawing).sort(inTime)) {
+  for (const mark of marks.filter(isOfDrawing).sort(compareMarks)) {
     // As many as there may be: a number out of a damaged file makes no list of millions.
     const at = Math.min(mark.drawing ?? 0, marks.length);
     while (steps.length <= at) steps.push({ names: new Map() });

@@ -24,7 +24,7 @@ export function markText(mark: Mark): string {
 }
 
 /** Which of two marks comes first: by logical time, of one time by author, then by what they say. 0 where they are one. */
-export function inTime(a: Mark, b: Mark): number {
+export function compareMarks(a: Mark, b: Mark): number {
   if (a.time !== b.time) return a.time - b.time;
   if (a.by !== b.by) return a.by < b.by ? -1 : 1;
   if (a.id !== b.id) return a.id < b.id ? -1 : 1;
@@ -39,7 +39,7 @@ export function inTime(a: Mark, b: Mark): number {
 export function mergeMarks(a: readonly Mark[], b: readonly Mark[]): readonly Mark[] {
   const all = new Map<string, Mark>();
   for (const mark of [...a, ...b]) if (!all.has(markText(mark))) all.set(markText(mark), mark);
-  return [...all.values()].sort(inTime);
+  return [...all.values()].sort(compareMarks);
 }
 
 /** The marks of a list that another lacks, in their logical time. */

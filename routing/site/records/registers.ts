@@ -1,7 +1,7 @@
 import { kept } from '../../kept/kept.ts';
 import type { Mark } from '../site.ts';
 import { broughtUp } from './brought-up.ts';
-import { canonical, inTime } from './merge.ts';
+import { canonical, compareMarks } from './merge.ts';
 
 /** All that was written of one thing: the place of a box, say, or that a drop was set. */
 export interface Register {
@@ -41,7 +41,10 @@ function registerOf(group: readonly Mark[]): Register {
   const replaced = new Set(group.flatMap(({ id, after = [] }) => after.filter((other) => other !== id)));
   const left = group.filter(({ id }) => !replaced.has(id));
   // Marks that take each other's places, in a file that was meddled with, all stand.
-  const [first, ...rest] = (left.length > 0 ? left : [...group]).sort((a, b) => inTime(b, a)) as [Mark, ...Mark[]];
+  const [first, ...rest] = (left.length > 0 ? left : [...group]).sort((a, b) => compareMarks(b, a)) as [
+    Mark,
+    ...Mark[],
+  ];
   const { of, part, what } = first;
   const conflict = rest.some((other) => !saysTheSame(first, other));
   return {

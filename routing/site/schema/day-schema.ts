@@ -17,7 +17,7 @@ const clock = told(
 const span = { from: clock, to: told(clock, 'Not in the span; at or before `from` it is that of the next day.') };
 
 /** Minutes of a step: a divisor of 60. */
-export const STEPS = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60] as const;
+export const DAY_STEPS = [1, 2, 3, 4, 5, 6, 10, 12, 15, 20, 30, 60] as const;
 
 export const POPULATION_KINDS = ['workplace', 'home', 'fleet', 'retail'] as const;
 export const LIMIT_KINDS = ['sum', 'kw', 'lines', 'delta'] as const;
@@ -87,7 +87,7 @@ export const tariffSchema = v.strictObject({
 export const dayFields = {
   from: clock,
   to: told(clock, 'At or before `from` it is that of the next day; equal is a whole day.'),
-  step: maybe(told(v.picklist(STEPS), 'Minutes; 15 where absent.')),
+  step: maybe(told(v.picklist(DAY_STEPS), 'Minutes; 15 where absent.')),
   cars: maybe(v.pipe(v.array(carSchema), v.maxLength(MAX_CARS))),
   population: maybe(told(populationSchema, 'Cars made from a seed, in place of `cars`.')),
   hold: maybe(

@@ -3,13 +3,13 @@ import { isLength } from './schema-parts.ts';
 
 /** A piece of the schema as the walks over a file need it: reading and the conversion to feet. */
 export type SchemaNode =
-  | { readonly kind: 'object'; readonly fields: ReadonlyMap<string, Field> }
+  | { readonly kind: 'object'; readonly fields: ReadonlyMap<string, SchemaField> }
   | { readonly kind: 'list'; readonly item: SchemaNode; readonly least: number }
   | { readonly kind: 'tuple'; readonly items: readonly SchemaNode[] }
   | { readonly kind: 'record'; readonly key: v.GenericSchema; readonly value: SchemaNode }
   | { readonly kind: 'leaf'; readonly schema: v.GenericSchema; readonly length: boolean };
 
-export interface Field {
+export interface SchemaField {
   readonly required: boolean;
   readonly node: SchemaNode;
 }
@@ -44,7 +44,7 @@ function built(schema: v.GenericSchema): SchemaNode {
       return {
         kind: 'object',
         fields: new Map(
-          Object.entries(inside.entries).map(([name, field]): [string, Field] =>
+          Object.entries(inside.entries).map(([name, field]): [string, SchemaField] =>
             field.type === 'exact_optional'
               ? [name, { required: false, node: schemaNode(field.wrapped) }]
               : [name, { required: true, node: schemaNode(field) }],

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import type { Box } from '../../../calc/plan-file/branches.ts';
+import type { PlannedBox } from '../../../calc/plan-file/branches.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { box, charger, panel } from '../../routing/network/sites.ts';
 import { anyLot, trunkLot } from './lots.ts';
 
-const boxesOf = (file: SiteFile): readonly Box[] => plan(toSite(file)).boxes;
-const brief = ({ id, kind, volume, box, length }: Box): unknown[] => [id, kind, volume, box, length];
+const boxesOf = (file: SiteFile): readonly PlannedBox[] => plan(toSite(file)).boxes;
+const brief = ({ id, kind, volume, box, length }: PlannedBox): unknown[] => [id, kind, volume, box, length];
 
 describe('boxes by volume (314.16)', () => {
   test('at the last box two 8 AWG end and the cord begins: 4 x 3.00, and 2.50 for the 10 AWG grounding conductors', () => {

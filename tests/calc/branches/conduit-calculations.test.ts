@@ -6,7 +6,7 @@ import { fill } from '../../../calc/branches/fill.ts';
 import { jamRatio } from '../../../calc/branches/jam-ratio.ts';
 import { pullBox } from '../../../calc/branches/pull-box.ts';
 import { type PullSegment, pulling } from '../../../calc/branches/pulling.ts';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { findConductorArea, tradeSizes } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
@@ -214,7 +214,7 @@ test('the steps of a fill, a box, a pull box and a pull end in what is answered'
 
 describe('RHW and its kin by their covering: Chapter 9 Table 5, from memory', () => {
   const filled = (insulation: string, size: string, count: number) =>
-    KINDS.get('fill')!({ method: 'EMT', conductors: [{ size, insulation, count }] }, SILENT);
+    CALC_KINDS.get('fill')!({ method: 'EMT', conductors: [{ size, insulation, count }] }, SILENT);
   test.each([
     ['RHW with covering', '12', 0.0353],
     ['RHW without covering', '12', 0.026],

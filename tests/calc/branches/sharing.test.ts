@@ -5,7 +5,7 @@ import { equipmentBranches } from '../../../calc/branches/equipment-branches.ts'
 import { homeRun } from '../../../calc/branches/home-run.ts';
 import { type GroupingTask, leastGrouping } from '../../../calc/branches/least-grouping.ts';
 import { sharedBetween, travelOrder } from '../../../calc/branches/travel-order.ts';
-import type { Way } from '../../../calc/branches/way.ts';
+import type { ConduitWay } from '../../../calc/branches/way.ts';
 import { runsOf } from '../../../routing/network/runs.ts';
 import type { Point3, SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -37,7 +37,7 @@ function panelsOf(file: SiteFile) {
       const own = ascending.map((place) => travel.ways[place]!);
       return homeRun(design, own, sharedBetween(travel, ascending))?.cost ?? Infinity;
     };
-    const placeOf = (way: Way): number => travel.ways.indexOf(way);
+    const placeOf = (way: ConduitWay): number => travel.ways.indexOf(way);
     return {
       planned: homeRuns.reduce((sum, { homeRun: { ways: own } }) => sum + costOf(own.map(placeOf)), 0),
       count: ways.length,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { designOf } from '../../../calc/branches/design.ts';
-import type { Ground } from '../../../calc/branches/ground.ts';
+import type { ConduitGround } from '../../../calc/branches/ground.ts';
 import { memberOf } from '../../../calc/branches/member.ts';
 import { wayOf } from '../../../calc/branches/way.ts';
 import type { Run } from '../../../routing/network/run.ts';
@@ -20,7 +20,7 @@ const raceway: Raceway = { id: 'R', path: PATH.map((at) => [...at]), method: 'EM
 
 const along = (pull: Point3) => {
   const pulls: readonly Pullpoint[] = [{ id: 'PB', at: [...pull] }];
-  const ground: Ground = {
+  const ground: ConduitGround = {
     raceways: new Map([['R', raceway]]),
     pulls: new Map([['R', pulls]]),
     tolerance: 0.25,

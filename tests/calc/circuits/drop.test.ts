@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { estimatedDrop, phasorDrop } from '../../../calc/circuits/line-drop.ts';
 import { longestRun } from '../../../calc/circuits/longest-run.ts';
 import { type DropCircuit, voltageDrop } from '../../../calc/circuits/voltage-drop.ts';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 import { circuits, fraction } from './any-circuit.ts';
@@ -126,7 +126,7 @@ describe('the exact drop past the collapse', () => {
     expect(() => exact(20_000)).toThrow('collapse');
     expect(exact(1000 * end * 0.999).voltsAtLoad).toBeGreaterThan(0);
     expect(() => exact(1000 * end * 1.001)).toThrow(RangeError);
-    const result = KINDS.get('voltage-drop')!({ ...circuit, method: 'exact', conductor, length: 20_000 }, SILENT);
+    const result = CALC_KINDS.get('voltage-drop')!({ ...circuit, method: 'exact', conductor, length: 20_000 }, SILENT);
     expect(result).toMatchObject({ ok: false, errors: [{ place: 'length' }] });
   });
 

@@ -1,11 +1,11 @@
-import { KINDS, SOLVED_KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS, SOLVED_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { loadSolver } from '../../../calc/cli/solver.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
 
 const solver = await loadSolver();
 
 /** Every single calculation, those that need a solver too. */
-export const ALL = new Map([...KINDS, ...[...SOLVED_KINDS].map(([name, made]) => [name, made(solver)] as const)]);
+export const ALL = new Map([...CALC_KINDS, ...[...SOLVED_KINDS].map(([name, made]) => [name, made(solver)] as const)]);
 
 export const calc = (kind: string, input: unknown) => {
   const work = ALL.get(kind);

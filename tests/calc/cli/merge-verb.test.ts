@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { mergeVerb } from '../../../calc/cli/verbs/merge.ts';
-import { readBundle, writeBundle } from '../../../calc/field/records-bundle.ts';
+import { readRecordsBundle, writeRecordsBundle } from '../../../calc/field/records-bundle.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import { recordsOf, writeRecords } from '../../../routing/site/records/records-file.ts';
@@ -99,7 +99,7 @@ test('photos of two people come together in one file, each once, and a picture u
   const packed = new Map<string, Uint8Array>(
     (['JB', 'RL'] as const).map((by, i) => [
       `${by}.records.zip`,
-      writeBundle({
+      writeRecordsBundle({
         records: recordsOf(withPhoto(by, `D0${i + 5}`)),
         photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]),
       }),
@@ -107,7 +107,7 @@ test('photos of two people come together in one file, each once, and a picture u
   );
   packed.set(
     'false.records.zip',
-    writeBundle({ records: recordsOf(LOT), photos: new Map([['0'.repeat(64), TINY_JPEG]]) }),
+    writeRecordsBundle({ records: recordsOf(LOT), photos: new Map([['0'.repeat(64), TINY_JPEG]]) }),
   );
   const written = new Map<string, Uint8Array>();
   const here = {
@@ -121,7 +121,7 @@ test('photos of two people come together in one file, each once, and a picture u
     here,
   );
   expect(taken.status).toBe(0);
-  const all = readBundle(written.get('all.records.zip')!);
+  const all = readRecordsBundle(written.get('all.records.zip')!);
   expect(all.ok && [all.records.records.length, all.photos.size]).toEqual([2, 1]);
   const refused = mergeVerb(['lot.site.json', 'false.records.zip'], { json: false, replace: false }, here);
   expect(refused).toMatchObject({ status: 2, err: expect.stringContaining('another picture than its name says') });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { ceilingsOfAll, decidingDay, decidingWords, figuresOf } from '../../../calc/day/deciding-day.ts';
+import { ceilingsOfAll, decidingDay, decidingFigures, decidingWords } from '../../../calc/day/deciding-day.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { comparison } from '../../../calc/plan/comparison.ts';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
@@ -26,8 +26,8 @@ const hard = day('hard', [26, 26]);
 describe('the day that decides', () => {
   test('is the hardest of all, whatever its place, unless one is named', () => {
     const site = lot(20, easy, hard);
-    expect(figuresOf(site, { id: 'easy', of: 2, isChosen: false })!.carsShort).toBe(0);
-    expect(figuresOf(site, { id: 'hard', of: 2, isChosen: false })!.carsShort).toBeGreaterThan(0);
+    expect(decidingFigures(site, { id: 'easy', of: 2, isChosen: false })!.carsShort).toBe(0);
+    expect(decidingFigures(site, { id: 'hard', of: 2, isChosen: false })!.carsShort).toBeGreaterThan(0);
     expect(decidingDay([site], null)).toEqual({ id: 'hard', of: 2, isChosen: false });
     expect(decidingDay([lot(20, hard, easy)], null)!.id).toBe('hard');
     expect(decidingDay([site], 'easy')).toEqual({ id: 'easy', of: 2, isChosen: true });
@@ -53,7 +53,7 @@ describe('the day that decides', () => {
   });
 
   test('ceilings of all days are the largest of each', () => {
-    const figures = (id: string) => figuresOf(lot(90, easy, hard), { id, of: 2, isChosen: true })!;
+    const figures = (id: string) => decidingFigures(lot(90, easy, hard), { id, of: 2, isChosen: true })!;
     const [small] = figures('easy').ceilings;
     const [large] = figures('hard').ceilings;
     expect(large!.least!).toBeGreaterThan(small!.least!);

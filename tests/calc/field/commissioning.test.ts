@@ -7,7 +7,7 @@ import {
 } from '../../../calc/field/commissioning/commissioning.ts';
 import { expectedAtBox } from '../../../calc/field/commissioning/expected-volts.ts';
 import { dutyOf } from '../../../calc/field/commissioning/limits.ts';
-import type { Reading } from '../../../calc/field/commissioning/measures.ts';
+import type { MeterReading } from '../../../calc/field/commissioning/measures.ts';
 import { openItems } from '../../../calc/field/open/open-items.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { newMarks } from '../../../routing/site/records/new-mark.ts';
@@ -19,7 +19,7 @@ const LOT = toSite(SMALL_LOT);
 const PLAN = plan(LOT);
 
 let ids = 0;
-const readings = (of: string, read: Readonly<Record<string, Reading>>, known: readonly Mark[] = [], by = 'JB') =>
+const readings = (of: string, read: Readonly<Record<string, MeterReading>>, known: readonly Mark[] = [], by = 'JB') =>
   newMarks(
     known,
     Object.entries(read).map(([part, reading]) => ({ of, part, what: 'measured' as const, reading })),
@@ -27,7 +27,7 @@ const readings = (of: string, read: Readonly<Record<string, Reading>>, known: re
     () => `m${++ids}`,
   );
 
-function sheetWith(read: Readonly<Record<string, Reading>>, of = 'EV1'): ReadonlyMap<string, TestRow> {
+function sheetWith(read: Readonly<Record<string, MeterReading>>, of = 'EV1'): ReadonlyMap<string, TestRow> {
   const site = toSite(lotWith({ records: readings(of, read) }));
   return new Map(chargerSheet(site, plan(site), of).rows.map((row) => [row.measure.id, row]));
 }
@@ -99,7 +99,7 @@ describe('a commissioning sheet', () => {
   });
 
   // What passes and what fails, by figures of practice: levels of the pilot and duty are those of the standards, from memory.
-  const cases: readonly (readonly [part: string, passes: Reading, fails: Reading])[] = [
+  const cases: readonly (readonly [part: string, passes: MeterReading, fails: MeterReading])[] = [
     ['insulation A-B', { value: 50, unit: 'Mohm' }, { value: 49, unit: 'Mohm' }],
     ['insulation A-ground', { value: 120, unit: 'Mohm', asked: 100 }, { value: 80, unit: 'Mohm', asked: 100 }],
     ['torque breaker', { value: 36, unit: 'lbf-in', asked: 36 }, { value: 30, unit: 'lbf-in', asked: 36 }],

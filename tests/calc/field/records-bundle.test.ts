@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { mergePhotos, type Photos, photoHashes, readBundle, writeBundle } from '../../../calc/field/records-bundle.ts';
+import {
+  mergePhotos,
+  type Photos,
+  photoHashes,
+  readRecordsBundle,
+  writeRecordsBundle,
+} from '../../../calc/field/records-bundle.ts';
 import type { Mark } from '../../../routing/site/site.ts';
 import { TINY_JPEG, TINY_JPEG_HASH } from './tiny-jpeg.ts';
 
@@ -11,36 +17,39 @@ const records = { format: 'overrow/records', version: 1, site: 'Lot', units: 'ft
 
 describe('records with their photos', () => {
   test('come back as they were written, in any unzip; the same are the same bytes', () => {
-    const bytes = writeBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) });
-    expect(writeBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) })).toEqual(bytes);
+    const bytes = writeRecordsBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) });
+    expect(writeRecordsBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) })).toEqual(bytes);
     expect(Object.keys(unzipSync(bytes)).sort()).toEqual([`photos/${TINY_JPEG_HASH}.jpg`, 'records.json']);
-    const read = readBundle(bytes);
+    const read = readRecordsBundle(bytes);
     if (!read.ok) throw new RangeError(read.errors[0]?.says);
     expect(read.records).toEqual(records);
     expect([...read.photos]).toEqual([[TINY_JPEG_HASH, TINY_JPEG]]);
     // Without photos it is records alone.
-    const bare = readBundle(writeBundle({ records, photos: new Map() }));
+    const bare = readRecordsBundle(writeRecordsBundle({ records, photos: new Map() }));
     expect(bare.ok && bare.photos.size).toBe(0);
   });
 
   test('are not read where they are damaged, no records, or far too large; what else is in the file stays there', () => {
-    const whole = writeBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) });
-    expect(readBundle(whole.subarray(0, whole.length / 2)).ok).toBe(false);
-    expect(readBundle(zipSync({ 'other.json': strToU8('{}') }))).toMatchObject({
+    const whole = writeRecordsBundle({ records, photos: new Map([[TINY_JPEG_HASH, TINY_JPEG]]) });
+    expect(readRecordsBundle(whole.subarray(0, whole.length / 2)).ok).toBe(false);
+    expect(readRecordsBundle(zipSync({ 'other.json': strToU8('{}') }))).toMatchObject({
       errors: [{ place: 'records.json' }],
     });
-    expect(readBundle(zipSync({ 'records.json': strToU8('{"format": "x"}') })).ok).toBe(false);
+    expect(readRecordsBundle(zipSync({ 'records.json': strToU8('{"format": "x"}') })).ok).toBe(false);
     const huge = zipSync({
       'records.json': strToU8(JSON.stringify(records)),
       [`photos/${'0'.repeat(64)}.jpg`]: new Uint8Array(9_000_000),
     });
-    expect(readBundle(huge)).toMatchObject({ ok: false, errors: [{ says: 'is larger than this page writes them' }] });
+    expect(readRecordsBundle(huge)).toMatchObject({
+      ok: false,
+      errors: [{ says: 'is larger than this page writes them' }],
+    });
     const odd = zipSync({
       'records.json': strToU8(JSON.stringify(records)),
       '../evil.jpg': TINY_JPEG,
       [`photos/${'1'.repeat(64)}.jpg`]: strToU8('<html>'),
     });
-    const read = readBundle(odd);
+    const read = readRecordsBundle(odd);
     expect(read.ok && read.photos.size).toBe(0);
   });
 

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Machine } from '../../../calc/cli/machine.ts';
 import { newVerb } from '../../../calc/cli/verbs/new.ts';
 import type { MovablePoint } from '../../../calc/field/moved-point.ts';
-import { endOf, FARTHEST, passes, type Tolerance, toleranceSteps } from '../../../calc/field/tolerance.ts';
+import { FARTHEST, passes, rayEnd, type Tolerance, toleranceSteps } from '../../../calc/field/tolerance.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
@@ -23,9 +23,9 @@ function toleranceOf(site: Site, point: MovablePoint): Tolerance {
 
 /** Where the polygon of a tolerance ends along a direction, feet. */
 function reachAt({ rays }: Tolerance, degrees: number): number {
-  const [dx, dy] = endOf({ degrees, feet: 1 });
+  const [dx, dy] = rayEnd({ degrees, feet: 1 });
   for (let i = 0; i < rays.length; i++) {
-    const [a, b] = [endOf(rays[i]!), endOf(rays[(i + 1) % rays.length]!)];
+    const [a, b] = [rayEnd(rays[i]!), rayEnd(rays[(i + 1) % rays.length]!)];
     const [ex, ey] = [b[0] - a[0], b[1] - a[1]];
     const cross = dx * ey - dy * ex;
     if (Math.abs(cross) < 1e-12) continue;
@@ -43,10 +43,10 @@ function cases(site: Site, points: readonly MovablePoint[], count: number): numb
     fc.property(fc.constantFrom(...points), fc.nat(), fc.integer({ min: 0, max: 3599 }), (point, pick, tenths) => {
       const room = rooms.get(point)!;
       expect(room.fails).toEqual([]);
-      const [x, y] = endOf({ degrees: tenths / 10, feet: Math.max(0, reachAt(room, tenths / 10) - QUARTER) });
+      const [x, y] = rayEnd({ degrees: tenths / 10, feet: Math.max(0, reachAt(room, tenths / 10) - QUARTER) });
       expect(passes(site, point, [x, y, 0])).toBe(true);
       const ray = room.rays[pick % room.rays.length]!;
-      const [ox, oy] = endOf({ ...ray, feet: ray.feet + QUARTER });
+      const [ox, oy] = rayEnd({ ...ray, feet: ray.feet + QUARTER });
       if (ray.stop) expect(passes(site, point, [ox, oy, 0])).toBe(false);
       else expect(ray.feet).toBe(FARTHEST);
       tried++;

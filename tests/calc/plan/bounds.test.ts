@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { MOST_PRICE_CHARACTERS, readPrices } from '../../../calc/prices/read-prices.ts';
 import { cut } from '../../../calc/takeoff/cut.ts';
@@ -89,7 +89,7 @@ describe('a cutting plan', () => {
   });
 
   test('of more pieces or lengths than are planned is refused with the count', () => {
-    const ask = (pieces: readonly number[]) => KINDS.get('cut')!({ stock: 100, pieces }, SILENT);
+    const ask = (pieces: readonly number[]) => CALC_KINDS.get('cut')!({ stock: 100, pieces }, SILENT);
     expect(ask(Array.from({ length: 20_001 }, () => 5))).toMatchObject({
       ok: false,
       errors: [{ place: 'pieces', says: expect.stringContaining('20,001 pieces') }],
@@ -104,7 +104,7 @@ test('a way round more corners than are looked at is refused with the count', ()
     [i + 0.5, 0],
     [i, 1],
   ]);
-  expect(KINDS.get('reach')!({ retractor: [0, 0, 10], inlet: [9, 9, 3], around }, SILENT)).toMatchObject({
+  expect(CALC_KINDS.get('reach')!({ retractor: [0, 0, 10], inlet: [9, 9, 3], around }, SILENT)).toMatchObject({
     ok: false,
     errors: [{ place: 'around', says: expect.stringContaining('15,000 corners') }],
   });

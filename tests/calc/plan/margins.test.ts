@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { marginsOf, worstOf } from '../../../calc/plan/margins.ts';
+import { leastMargin, marginsOf } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { servedStalls } from '../../../calc/plan/served.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
@@ -42,7 +42,7 @@ test('left, used and limit of a branch add up, and a charger without a run has n
 test('the worst of the lot is the least of each kind', () => {
   for (const kind of ['cord', 'branch', 'volts'] as const) {
     const all = [...margins.values()].flatMap((each) => each[kind]?.left ?? []);
-    expect(worstOf(margins, kind)?.[kind]?.left).toBe(Math.min(...all));
+    expect(leastMargin(margins, kind)?.[kind]?.left).toBe(Math.min(...all));
   }
 });
 

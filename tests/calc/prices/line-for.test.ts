@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { isGuess, lineFor, type UnitPrice } from '../../../calc/prices/line-for.ts';
 import type { PriceRow } from '../../../calc/prices/price-list.ts';
-import { sizeOf, sizesIn } from '../../../calc/prices/sizes-in.ts';
+import { firstSize, sizesIn } from '../../../calc/prices/sizes-in.ts';
 
 const line = (item: string, spec: string, material: number, hours = 1): PriceRow => ({
   item,
@@ -28,7 +28,7 @@ describe('sizes in a specification', () => {
     ['rating not given', 'A', null],
     ['4 AWG copper, black', 'A', null],
   ])('%s by %s', (spec, unit, value) => {
-    const found = sizeOf(spec, unit);
+    const found = firstSize(spec, unit);
     if (value === null) expect(found).toBeNull();
     else expect(found).toBeCloseTo(value, 9);
   });

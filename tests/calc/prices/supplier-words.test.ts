@@ -6,7 +6,7 @@ import type { PriceList } from '../../../calc/prices/price-list.ts';
 import { priceSheet } from '../../../calc/prices/price-sheet.ts';
 import { readPrices } from '../../../calc/prices/read-prices.ts';
 import { withMeaning, withoutWord } from '../../../calc/prices/supplier-words.ts';
-import { standingWords } from '../../../calc/sheets/cost-sheet.ts';
+import { priceStanding } from '../../../calc/sheets/cost-sheet.ts';
 import { csv } from '../../../calc/sheets/csv.ts';
 import { costOf } from '../../../calc/takeoff/cost.ts';
 
@@ -38,7 +38,7 @@ describe("a supplier's list in words of its own", () => {
     // Our own words are taken, with the spec in a column of its own or not.
     expect(of(list, 'retractor', 'cord', 'each').material).toBe(180);
     expect(of(list, ...WIRE, 'ft')).toEqual(of(INVENTED_LIST, ...WIRE, 'ft'));
-    expect(standingWords(costOf([], list, 0)).join(' ')).toContain(
+    expect(priceStanding(costOf([], list, 0)).join(' ')).toContain(
       '3 lines of the price list are in words that are not known',
     );
   });

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { plan } from '../../../calc/plan/plan.ts';
-import { type Detail, type DetailKind, extentOf } from '../../../calc/sheets/details/detail.ts';
+import { type Detail, type DetailKind, detailExtent } from '../../../calc/sheets/details/detail.ts';
 import { detailsOf } from '../../../calc/sheets/details/details.ts';
 import { figureWords, spreadApart } from '../../../calc/sheets/pdf/details/detail-dimensions.ts';
 import { drawDetail, layDetail } from '../../../calc/sheets/pdf/details/draw-detail.ts';
-import { overlap, within } from '../../../calc/sheets/pdf/kit/area.ts';
+import { isWithinArea, overlap } from '../../../calc/sheets/pdf/kit/area.ts';
 import { alongLine } from '../../../calc/sheets/pdf/kit/free-space.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
@@ -61,7 +61,7 @@ describe.each(Object.entries(FILES))('the details of the %s', (_, file) => {
           expect([detail.title, side, off < 1e-6]).toEqual([detail.title, side, true]);
         }
       }
-      const { minX, minY, maxX, maxY } = extentOf(detail);
+      const { minX, minY, maxX, maxY } = detailExtent(detail);
       for (const { at } of detail.callouts) {
         expect(at[0]).toBeGreaterThanOrEqual(minX - 1e-6);
         expect(at[0]).toBeLessThanOrEqual(maxX + 1e-6);
@@ -82,7 +82,7 @@ describe.each(Object.entries(FILES))('the details of the %s', (_, file) => {
         const { pen, written, lines } = watchedPen(paper);
         drawDetail(pen, detail, layDetail(detail, place, file.units, pen.lettering), place);
         for (const [i, one] of written.entries()) {
-          expect([detail.title, one.text, within(one.area, place)]).toEqual([detail.title, one.text, true]);
+          expect([detail.title, one.text, isWithinArea(one.area, place)]).toEqual([detail.title, one.text, true]);
           for (const other of written.slice(i + 1))
             expect([one.text, other.text, overlap(one.area, other.area)]).toEqual([one.text, other.text, false]);
           for (const { points } of lines)

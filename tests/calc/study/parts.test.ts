@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
-import { atFullRate, greatestLine } from '../../../calc/study/at-full-rate.ts';
+import { atFullRate, dealtLine } from '../../../calc/study/at-full-rate.ts';
 import { baseOf, withoutBoards } from '../../../calc/study/base.ts';
 import { hoursADay } from '../../../calc/study/closed.ts';
 import { FIGURE_NAMES, FIGURES, type WayFigures } from '../../../calc/study/figures.ts';
@@ -54,9 +54,9 @@ describe('chargers at full rate at once', () => {
   // 32 A across two lines of a three-phase board: nine make 3 on each pair, 3 x 32 x sqrt 3 = 166.3 A a line; ten 194.6 A.
   test('are as many as the ceiling carries', () => {
     const ten = Array.from({ length: 10 }, () => ({ amps: 32, phases: 1 as const }));
-    expect(greatestLine(ten.slice(1), 3)).toBeCloseTo(3 * 32 * Math.sqrt(3), 9);
-    expect(greatestLine(ten, 3)).toBeCloseTo(32 * Math.sqrt(4 * 4 + 3 * 3 + 4 * 3), 9);
-    expect(greatestLine(ten, 1)).toBe(320);
+    expect(dealtLine(ten.slice(1), 3)).toBeCloseTo(3 * 32 * Math.sqrt(3), 9);
+    expect(dealtLine(ten, 3)).toBeCloseTo(32 * Math.sqrt(4 * 4 + 3 * 3 + 4 * 3), 9);
+    expect(dealtLine(ten, 1)).toBe(320);
     const lot = (managedAmps?: number) =>
       siteOf({
         equipment: [source(208), panel('P1', managedAmps === undefined ? {} : { managedAmps })],

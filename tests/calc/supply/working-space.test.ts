@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { workingNeeds } from '../../../calc/supply/panels/working-needs.ts';
 import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained } from '../../../calc/words/explain.ts';
@@ -134,7 +134,7 @@ describe('two entrances: 110.26(C)(2)', () => {
 
 describe('calc working-space', () => {
   const depth = (voltsToGround: number, condition: number): unknown => {
-    const { result } = explained((tell) => KINDS.get('working-space')!({ voltsToGround, condition }, tell));
+    const { result } = explained((tell) => CALC_KINDS.get('working-space')!({ voltsToGround, condition }, tell));
     return result.ok ? (result.value as { depth: number }).depth : result.errors[0]!.place;
   };
   test.each([

@@ -3,7 +3,7 @@ import type { CodeTables } from '../../../calc/tables/code-tables.ts';
 import { tablesFor, tablesOf } from '../../../calc/tables/editions.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { CONDUCTOR_SIZES, compareSizes, tradeSizeInches } from '../../../calc/tables/sizes.ts';
-import { COLUMNS, type PerColumn } from '../../../calc/tables/table.ts';
+import { type PerColumn, TEMPERATURE_COLUMNS } from '../../../calc/tables/table.ts';
 import { DEFAULT_RULES } from '../../../routing/site/rules/rules.ts';
 
 /** Checks that need no second copy: what each table must obey by its own arithmetic. */
@@ -40,14 +40,14 @@ describe('ampacity', () => {
   test('has every size once, in order', () => expect(rows.map(({ size }) => size)).toEqual(CONDUCTOR_SIZES));
   test('rises with size in every column', () => {
     for (const metal of ['copper', 'aluminum'] as const)
-      for (const at of COLUMNS.keys()) rising(rows.map((row) => row[metal][at] ?? null));
+      for (const at of TEMPERATURE_COLUMNS.keys()) rising(rows.map((row) => row[metal][at] ?? null));
   });
   test('rises across the columns', () => {
     for (const row of rows) for (const metal of ['copper', 'aluminum'] as const) rising(row[metal]);
   });
   test('of aluminum is 0.72 to 0.88 of copper', () => {
     for (const row of rows)
-      for (const at of COLUMNS.keys()) {
+      for (const at of TEMPERATURE_COLUMNS.keys()) {
         const [copper, aluminum] = [row.copper[at], row.aluminum[at]];
         if (copper && aluminum) {
           expect(aluminum / copper).toBeGreaterThan(0.72);
@@ -59,7 +59,7 @@ describe('ampacity', () => {
 
 test('every ambient factor is sqrt((Tc - Ta) / (Tc - 30)) at the top of its band, to two places', () => {
   for (const { upToC, factors } of nec.ambient.rows)
-    COLUMNS.forEach((column, at) => {
+    TEMPERATURE_COLUMNS.forEach((column, at) => {
       const printed: PerColumn[number] | undefined = factors[at];
       if (upToC >= column) expect(printed).toBeNull();
       else if (printed !== null) expect(printed).toBeCloseTo(Math.sqrt((column - upToC) / (column - 30)), 2);

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { pricedOf } from '../../../calc/plan/alternative.ts';
 import type { TakeoffRow } from '../../../calc/plan-file/takeoff.ts';
 import type { PriceList } from '../../../calc/prices/price-list.ts';
-import { standingWords } from '../../../calc/sheets/cost-sheet.ts';
+import { priceStanding } from '../../../calc/sheets/cost-sheet.ts';
 import { bidOf, wholeDays } from '../../../calc/takeoff/bid.ts';
 import { costOf, doubtOf, quotedRows, repetitionFactor } from '../../../calc/takeoff/cost.ts';
 import { cents, dealtOut, sumOf } from '../../../calc/takeoff/money.ts';
@@ -144,7 +144,7 @@ describe('a quote', () => {
     expect(sheet.rows.map(doubtOf).filter((doubt) => doubt === 'quote ran out')).toHaveLength(expired);
     // A word to the estimator; the price is the quote's all the same.
     expect(sheet.rows[0]!.how).toBe('quote');
-    expect(standingWords(sheet).join(' ')).toContain(expired > 0 ? 'gear RAN OUT' : 'valid until 2026-12-31');
+    expect(priceStanding(sheet).join(' ')).toContain(expired > 0 ? 'gear RAN OUT' : 'valid until 2026-12-31');
   });
   test('is held against the latest issue of the project where the list has no day', () => {
     const site = (issues: readonly { mark: string; date: string; text: string }[]) =>

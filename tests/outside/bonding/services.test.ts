@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { CONDUCTOR_SIZES, circularMils } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 import service from '../reference/service.json' with { type: 'json' };
 
 const value = (kind: string, input: object): Readonly<Record<string, { readonly size: string }>> => {
-  const result = KINDS.get(kind)!(input, SILENT);
+  const result = CALC_KINDS.get(kind)!(input, SILENT);
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.value as Readonly<Record<string, { readonly size: string }>>;
 };
@@ -25,7 +25,7 @@ describe.each(service.grounding_check_rows)('$sets x $size $metal', (row) => {
     });
   });
   test('tells how many circular mils it asks for past the table', () => {
-    const { steps } = explained((tell) => KINDS.get('bonding')!({ conductor, metal: 'copper' }, tell));
+    const { steps } = explained((tell) => CALC_KINDS.get('bonding')!({ conductor, metal: 'copper' }, tell));
     const asked = steps.at(-1)!.values['asked for'];
     expect(asked).toBe(row.jumper_cmil_needed === null ? undefined : `${row.jumper_cmil_needed} cmil`);
   });
@@ -77,7 +77,7 @@ test('past the table a supply of the other metal counts by its ampacity at 75 °
 });
 
 test('more than any size is refused, with what it asks for', () => {
-  const result = KINDS.get('bonding')!({ conductor: { size: '600', metal: 'Cu', sets: 30 }, metal: 'Cu' }, SILENT);
+  const result = CALC_KINDS.get('bonding')!({ conductor: { size: '600', metal: 'Cu', sets: 30 }, metal: 'Cu' }, SILENT);
   expect(result).toEqual({
     ok: false,
     errors: [{ place: 'conductor', says: expect.stringContaining('2250000 circular mils') }],

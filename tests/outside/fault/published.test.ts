@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import type { FaultPlace } from '../../../calc/supply/fault/fault-chain.ts';
 import { FAULT_CONSTANTS } from '../../../calc/tables/fault-constants.ts';
 import { resistance } from '../../../calc/tables/lookup.ts';
@@ -8,7 +8,7 @@ import { NEC_2023 } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
 
 const run = (input: unknown): readonly FaultPlace[] => {
-  const result = KINDS.get('fault')!(input, SILENT);
+  const result = CALC_KINDS.get('fault')!(input, SILENT);
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return (result.value as { readonly places: readonly FaultPlace[] }).places;
 };
@@ -164,7 +164,7 @@ describe('by impedance, as printed', () => {
     near(at(25).r, 0.0029 * 0.8385, 1e-9);
     expect(at(75)).toEqual(at());
     expect(at(25).amps!).toBeGreaterThan(at().amps!);
-    const refused = KINDS.get('fault')!({ steps, method: 'point-to-point', conductorC: 25 }, SILENT);
+    const refused = CALC_KINDS.get('fault')!({ steps, method: 'point-to-point', conductorC: 25 }, SILENT);
     expect(refused).toMatchObject({ ok: false, errors: [{ place: 'conductorC' }] });
   });
 });
@@ -172,12 +172,12 @@ describe('by impedance, as printed', () => {
 describe('the chain', () => {
   test('tells a step for each, and refuses what it cannot work', () => {
     const { steps } = explained((tell) =>
-      KINDS.get('fault')!({ steps: [unlimited(480), transformer(150, 208, 4)], method: 'impedance' }, tell),
+      CALC_KINDS.get('fault')!({ steps: [unlimited(480), transformer(150, 208, 4)], method: 'impedance' }, tell),
     );
     // Behind the transformer a second one, to neutral.
     expect(steps.length).toBe(3);
     const refused = (input: unknown): string => {
-      const result = KINDS.get('fault')!(input, SILENT);
+      const result = CALC_KINDS.get('fault')!(input, SILENT);
       return result.ok ? '' : result.errors.map(({ place, says }) => `${place}: ${says}`).join('; ');
     };
     const method = 'point-to-point';

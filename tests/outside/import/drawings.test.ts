@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { DrawnLine } from '../../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../../routing/site/import/imported.ts';
 import { readDxf } from '../../read-dxf.ts';
 import told from './drawings.json' with { type: 'json' };
 
@@ -17,7 +17,7 @@ const CELLS = told.cells;
 type Segment = readonly [ax: number, ay: number, bx: number, by: number];
 
 /** Each piece of line once: edges that two faces share are drawn twice. */
-function segmentsOf(lines: readonly DrawnLine[]): readonly Segment[] {
+function segmentsOf(lines: readonly ImportedLine[]): readonly Segment[] {
   const all = new Map<string, Segment>();
   for (const { layer, points, closed } of lines)
     points.forEach(([x, y], i) => {
@@ -30,7 +30,7 @@ function segmentsOf(lines: readonly DrawnLine[]): readonly Segment[] {
 }
 
 /** How much ink lies in each cell of a grid over the whole, as make-drawings.py counts it. */
-function cellsOf(lines: readonly DrawnLine[], [x0, y0, x1, y1]: readonly number[]): Map<string, number> {
+function cellsOf(lines: readonly ImportedLine[], [x0, y0, x1, y1]: readonly number[]): Map<string, number> {
   const size = Math.max(x1! - x0!, y1! - y0!) * 1.0001;
   const cells = new Map<string, number>();
   for (const [ax, ay, bx, by] of segmentsOf(lines)) {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
 
 /** `calc load` against published worked examples of the load of charging equipment, read in excerpts. */
 const load = (input: object) => {
-  const result = KINDS.get('load')!(input, SILENT);
+  const result = CALC_KINDS.get('load')!(input, SILENT);
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.value as {
     readonly chargers: readonly { readonly unitVa: number; readonly nameplateVa: number }[];

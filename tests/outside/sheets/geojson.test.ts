@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { geojson } from '../../../calc/sheets/geojson.ts';
 import { readGeojson } from '../../../routing/site/import/geojson.ts';
-import { groundOf, siteOf } from '../../../routing/site/place/georef.ts';
+import { lonLatOf, siteOf } from '../../../routing/site/place/georef.ts';
 import { plannedSample } from './planned-samples.ts';
 
 describe('the GeoJSON', () => {
@@ -97,7 +97,7 @@ describe('places on the ground', () => {
   test('come back to the same point of the site', () => {
     fc.assert(
       fc.property(georef, at, (where, place) => {
-        const [x, y] = siteOf(where, groundOf(where, place));
+        const [x, y] = siteOf(where, lonLatOf(where, place));
         expect(Math.hypot(x - place[0], y - place[1])).toBeLessThan(1e-6);
       }),
     );
@@ -106,14 +106,14 @@ describe('places on the ground', () => {
     fc.assert(
       fc.property(georef, at, (where, place) => {
         fc.pre(Math.hypot(...place) > 10);
-        const kilometres = distance(point([where.lon, where.lat]), point([...groundOf(where, place)]));
+        const kilometres = distance(point([where.lon, where.lat]), point([...lonLatOf(where, place)]));
         expect(kilometres * 1000).toBeGreaterThan(Math.hypot(...place) * 0.3048 * 0.994);
         expect(kilometres * 1000).toBeLessThan(Math.hypot(...place) * 0.3048 * 1.006);
       }),
     );
   });
   test('+y points along its bearing', () => {
-    const [lon, lat] = groundOf({ lon: 0, lat: 0, bearing: 90 }, [0, 100]);
+    const [lon, lat] = lonLatOf({ lon: 0, lat: 0, bearing: 90 }, [0, 100]);
     expect(lon).toBeGreaterThan(0);
     expect(lat).toBeCloseTo(0, 12);
   });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import * as WebIfc from 'web-ifc';
 import { ifc } from '../../../calc/sheets/ifc/ifc.ts';
-import { groundOf } from '../../../routing/site/place/georef.ts';
+import { lonLatOf } from '../../../routing/site/place/georef.ts';
 import { utmOf } from '../../../routing/site/place/utm.ts';
 import { plannedSample } from './planned-samples.ts';
 
@@ -155,7 +155,7 @@ describe.each(['library-lot', 'library-pedestals', 'fleet-yard'])('the model of 
       [200, 0],
       [0, 150],
     ] as const) {
-      const { easting, northing } = utmOf(...groundOf(georef, [x, y]));
+      const { easting, northing } = utmOf(...lonLatOf(georef, [x, y]));
       expect(Math.abs(Eastings!.value + k * unit * (a * x - o * y) - easting)).toBeLessThan(0.01);
       expect(Math.abs(Northings!.value + k * unit * (o * x + a * y) - northing)).toBeLessThan(0.01);
     }

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import type { SpanLoad, SpanStatics } from '../../../calc/steel/simple-span.ts';
 import { explained } from '../../../calc/words/explain.ts';
 
 function hung(member: object, loads: readonly SpanLoad[]): SpanStatics {
-  const { result } = explained((tell) => KINDS.get('hung')!({ member, loads }, tell));
+  const { result } = explained((tell) => CALC_KINDS.get('hung')!({ member, loads }, tell));
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.value as SpanStatics;
 }
@@ -123,7 +123,7 @@ describe('any loads', () => {
 
 test('the steps say what was summed, and that capacity is checked by others', () => {
   const { steps } = explained((tell) =>
-    KINDS.get('hung')!({ member: level(10), loads: [{ at: 4, pounds: 100 }] }, tell),
+    CALC_KINDS.get('hung')!({ member: level(10), loads: [{ at: 4, pounds: 100 }] }, tell),
   );
   expect(steps.map(({ find, result }) => [find, result])).toEqual([
     ['reaction at the first end', 60],
@@ -134,7 +134,7 @@ test('the steps say what was summed, and that capacity is checked by others', ()
 });
 
 const refusal = (input: unknown): string => {
-  const { result } = explained((tell) => KINDS.get('hung')!(input, tell));
+  const { result } = explained((tell) => CALC_KINDS.get('hung')!(input, tell));
   return result.ok ? 'answered' : result.errors.map(({ place, says }) => `${place}: ${says}`).join('; ');
 };
 

@@ -1,7 +1,7 @@
 import type { BranchOhms } from '../../../calc/branches/branch-ohms.ts';
 import type { PhasePair } from '../../../calc/plan-file/branches.ts';
 import type { Supply } from '../../../calc/plan-file/supply.ts';
-import { boxesOf } from '../../../calc/supply/load-flow/boxes.ts';
+import { boxVoltages } from '../../../calc/supply/load-flow/box-voltages.ts';
 import { chargerSums } from '../../../calc/supply/load-flow/charger-sums.ts';
 import { seatsOf } from '../../../calc/supply/load-flow/seats.ts';
 import { supplyModel } from '../../../calc/supply/load-flow/supply-model.ts';
@@ -82,7 +82,7 @@ export function workedOut(
   const ohms = site.chargers.map(({ branch, hasRun }) => (hasRun ? branch : null));
   const buses = model.buses;
   const written = (solved: Solved, only: SupplyState): WorkedOut => {
-    const boxes = boxesOf({ of: { seats, chargers, powerFactor, buses }, state: only }, ohms);
+    const boxes = boxVoltages({ of: { seats, chargers, powerFactor, buses }, state: only }, ohms);
     const each = <T>(of: (box: NonNullable<(typeof boxes)[number]>, i: number) => T): Map<string, T> =>
       new Map(boxes.flatMap((box, i) => (box === null ? [] : [[chargers[i]!.id, of(box, i)] as const])));
     return {

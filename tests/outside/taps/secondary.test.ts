@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { unprotected } from '../../../calc/circuits/unprotected.ts';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { ampacityAt } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
 import { explained, SILENT } from '../../../calc/words/explain.ts';
@@ -13,7 +13,7 @@ interface Told {
 }
 
 const secondary = (input: object): Told => {
-  const result = KINDS.get('secondary')!(input, SILENT);
+  const result = CALC_KINDS.get('secondary')!(input, SILENT);
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.value as Told;
 };
@@ -82,12 +82,12 @@ test('the tenth of 10 ft, the third of 25 ft, nothing of what lies outdoors', ()
 
 test('steps and what is refused', () => {
   const input = { conductor: copper('4/0'), length: 20, deviceAmps: 225, ...BEHIND };
-  const { steps } = explained((tell) => KINDS.get('secondary')!(input, tell));
+  const { steps } = explained((tell) => CALC_KINDS.get('secondary')!(input, tell));
   expect(steps.map(({ find }) => find)).toEqual([
     'ampacity',
     ...Array.from({ length: 3 }, () => 'asked by 240.21(C)(6)'),
   ]);
-  const refused = (more: object) => KINDS.get('secondary')!({ ...input, ...more }, SILENT);
+  const refused = (more: object) => CALC_KINDS.get('secondary')!({ ...input, ...more }, SILENT);
   expect(refused({ ambientC: 40 })).toMatchObject({ ok: false, errors: [{ place: 'conductor.insulation' }] });
   expect(refused({ length: -1 }).ok).toBe(false);
   expect(refused({ conductor: { ...copper('14'), metal: 'aluminum' } })).toMatchObject({

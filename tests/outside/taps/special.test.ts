@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { KINDS } from '../../../calc/cli/kinds/index.ts';
+import { CALC_KINDS } from '../../../calc/cli/kinds/index.ts';
 import { SILENT } from '../../../calc/words/explain.ts';
 import service from '../reference/service.json' with { type: 'json' };
 
@@ -13,7 +13,7 @@ interface Told {
 const of =
   (name: 'tap' | 'secondary') =>
   (input: object): Told => {
-    const result = KINDS.get(name)!(input, SILENT);
+    const result = CALC_KINDS.get(name)!(input, SILENT);
     if (!result.ok) throw new Error(JSON.stringify(result.errors));
     return result.value as Told;
   };

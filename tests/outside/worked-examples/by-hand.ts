@@ -1,7 +1,7 @@
 import { magnitude, type Phasor, scaled } from '../../../calc/supply/load-flow/phasor.ts';
 import { ampacityAt, CONDUCTOR_SIZES } from '../../../calc/tables/lookup.ts';
 import { NEC_2023 as nec } from '../../../calc/tables/nec-2023/nec-2023.ts';
-import type { Column } from '../../../calc/tables/table.ts';
+import type { TemperatureColumn } from '../../../calc/tables/table.ts';
 
 /** Steps that the pages take on their way, and a plan in another form. */
 
@@ -17,8 +17,11 @@ export function lagging(volts: Phasor, amps: number, powerFactor: number): Phaso
 }
 
 /** Smallest size whose ampacity in a column is at least `amps`; null where no single conductor's is. */
-export const smallestCarrying = (amps: number, metal: 'copper' | 'aluminum', column: Column): string | null =>
-  CONDUCTOR_SIZES.find((size) => (ampacityAt(nec, size, metal, column) ?? 0) >= amps) ?? null;
+export const smallestCarrying = (
+  amps: number,
+  metal: 'copper' | 'aluminum',
+  column: TemperatureColumn,
+): string | null => CONDUCTOR_SIZES.find((size) => (ampacityAt(nec, size, metal, column) ?? 0) >= amps) ?? null;
 
 /** Smallest standard transformer of at least `kva`; null past the largest. */
 export function standardKvaAtLeast(kva: number, phases: 1 | 3): number | null {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { laidAlong } from '../../../routing/checks/overlaps/laid-along.ts';
+import { lengthInPlaceOf } from '../../../routing/checks/overlaps/laid-along.ts';
 import { overlapFindings } from '../../../routing/checks/overlaps/overlap-findings.ts';
 import { areaOf } from '../../../routing/plane/area.ts';
 import { clippedToBox } from '../../../routing/plane/clip.ts';
@@ -124,7 +124,7 @@ describe('raceways', () => {
     });
     fc.assert(
       fc.property(points, points, (a, b) => {
-        expect(laidAlong(a, b)).toBeCloseTo(laidAlong(b, [...a].reverse()), 9);
+        expect(lengthInPlaceOf(a, b)).toBeCloseTo(lengthInPlaceOf(b, [...a].reverse()), 9);
       }),
     );
   });

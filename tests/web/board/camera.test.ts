@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { boxInView, type Camera, fitted, pushed, toScreen, toSite, zoomed } from '../../../web/board/camera.ts';
+import { boxInView, type Camera, fitted, placeOnSite, pushed, toScreen, zoomed } from '../../../web/board/camera.ts';
 
 const view = { width: 1000, height: 600 };
 const far = fc.double({ min: -5000, max: 5000, noNaN: true });
@@ -22,7 +22,7 @@ test('up in the plan is up on the screen', () => {
 test('a pixel, taken to the plan and back, is the same pixel', () => {
   fc.assert(
     fc.property(camera, pixel, (c, p) => {
-      const back = toScreen(c, view, toSite(c, view, p));
+      const back = toScreen(c, view, placeOnSite(c, view, p));
       expect(back.px).toBeCloseTo(p.px, 6);
       expect(back.py).toBeCloseTo(p.py, 6);
     }),
@@ -32,8 +32,8 @@ test('a pixel, taken to the plan and back, is the same pixel', () => {
 test('zooming keeps what is under the pointer under the pointer', () => {
   fc.assert(
     fc.property(camera, pixel, fc.double({ min: 0.2, max: 5, noNaN: true }), (c, p, factor) => {
-      const before = toSite(c, view, p);
-      const after = toSite(zoomed(c, view, p, factor), view, p);
+      const before = placeOnSite(c, view, p);
+      const after = placeOnSite(zoomed(c, view, p, factor), view, p);
       expect(after[0]).toBeCloseTo(before[0], 5);
       expect(after[1]).toBeCloseTo(before[1], 5);
     }),
@@ -43,7 +43,7 @@ test('zooming keeps what is under the pointer under the pointer', () => {
 test('pushing the drawing moves what is under the hand with the hand', () => {
   fc.assert(
     fc.property(camera, pixel, (c, p) => {
-      const held = toSite(c, view, p);
+      const held = placeOnSite(c, view, p);
       const now = toScreen(pushed(c, 30, -12), view, held);
       expect(now.px - p.px).toBeCloseTo(30, 5);
       expect(now.py - p.py).toBeCloseTo(-12, 5);
@@ -70,8 +70,8 @@ test('a box of nothing is looked at from the origin', () => {
 test('what is in view is what its corners look at', () => {
   const c = { x: 3, y: -2, scale: 4 };
   const box = boxInView(c, view);
-  expect(toSite(c, view, { px: 0, py: 0 })).toEqual([box.minX, box.maxY]);
-  expect(toSite(c, view, { px: 1000, py: 600 })).toEqual([box.maxX, box.minY]);
+  expect(placeOnSite(c, view, { px: 0, py: 0 })).toEqual([box.minX, box.maxY]);
+  expect(placeOnSite(c, view, { px: 1000, py: 600 })).toEqual([box.maxX, box.minY]);
 });
 
 test('a site with nothing in it shows ground for a lot of 24 stalls, 108 ft and its margins, on a screen and on a phone', () => {

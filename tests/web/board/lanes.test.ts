@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Point3 } from '../../../routing/site/site.ts';
-import type { Frame, Pen } from '../../../web/board/pictures/frame.ts';
+import type { BoardPen, Frame } from '../../../web/board/pictures/frame.ts';
 import { laneLegs } from '../../../web/board/pictures/lane-legs.ts';
 import { traceBeside } from '../../../web/board/pictures/lanes.ts';
 import { lanesOf } from '../../../web/board/scene/lanes.ts';
@@ -13,7 +13,7 @@ function traced(path: readonly Point3[], offset: number): readonly (readonly [st
   const pen = {
     moveTo: (x: number, y: number) => steps.push(['move', tidy(x), tidy(y)]),
     lineTo: (x: number, y: number) => steps.push(['line', tidy(x), tidy(y)]),
-  } as unknown as Pen;
+  } as unknown as BoardPen;
   traceBeside(pen, { scale: 10, left: 0, top: 0 } as Frame, path, offset);
   return steps;
 }

@@ -5,8 +5,8 @@ import { plan } from '../../../calc/plan/plan.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import type { Ink } from '../../../web/board/ink.ts';
-import { type Frame, frameOf, type Pen } from '../../../web/board/pictures/frame.ts';
+import type { BoardInk } from '../../../web/board/ink.ts';
+import { type BoardPen, boardFrame, type Frame } from '../../../web/board/pictures/frame.ts';
 import { drawMarginBars, sameBars } from '../../../web/board/pictures/margin-bars.ts';
 import { type Scene, sceneOf } from '../../../web/board/scene/scene.ts';
 import { applyEdit } from '../../../web/document/change/edit.ts';
@@ -36,7 +36,7 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const INK = { paper: 'paper', pass: 'pass', fail: 'fail', ink: 'ink' } as Ink;
+const INK = { paper: 'paper', pass: 'pass', fail: 'fail', ink: 'ink' } as BoardInk;
 
 interface Drawn {
   /** Calls that put ink on the board, in their order. */
@@ -58,9 +58,13 @@ function draw(scene: Scene, drops: readonly string[]): Drawn {
     },
   };
   const camera = { x: 40, y: 0, scale: 10 };
-  const frame: Frame = frameOf(camera, { width: 1000, height: 600 }, INK, { scene, station: 'layout', margins: true });
+  const frame: Frame = boardFrame(camera, { width: 1000, height: 600 }, INK, {
+    scene,
+    station: 'layout',
+    margins: true,
+  });
   const marks = scene.drops.items.filter(({ drop }) => drops.includes(drop.id));
-  drawMarginBars(pen as unknown as Pen, frame, marks, 6);
+  drawMarginBars(pen as unknown as BoardPen, frame, marks, 6);
   return {
     calls,
     of: (how, color) => calls.filter((call) => call.how === how && call.color === color).map(({ path }) => path),

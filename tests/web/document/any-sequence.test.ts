@@ -9,7 +9,7 @@ import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { editErrors } from '../../../web/document/change/edit-errors.ts';
 import { elementsOf } from '../../../web/document/change/element-lists.ts';
-import { fits, type History, newHistory, turned } from '../../../web/document/change/history.ts';
+import { afterTurn, type History, newHistory, pastFits } from '../../../web/document/change/history.ts';
 import { mirror, moveElements, rotate } from '../../../web/document/edits/move.ts';
 import { anyGesture, editOf } from './any-edit.ts';
 import { checkEdit } from './check-edit.ts';
@@ -45,17 +45,17 @@ test('any sequence of edits undone gives the same document, redone the same agai
       for (const gesture of gestures) {
         const edit = editOf(history.file, gesture);
         if (!edit) continue;
-        history = turned(history, 'do', edit);
+        history = afterTurn(history, 'do', edit);
         texts.push(writeSite(history.file));
       }
-      expect(fits(history)).toBe(true);
+      expect(pastFits(history)).toBe(true);
       for (const text of texts.slice(0, -1).reverse()) {
-        history = turned(history, 'undo', history.done.at(-1)!);
+        history = afterTurn(history, 'undo', history.done.at(-1)!);
         expect(writeSite(history.file)).toBe(text);
       }
       expect(history.done).toEqual([]);
       for (const text of texts.slice(1)) {
-        history = turned(history, 'redo', history.undone.at(-1)!);
+        history = afterTurn(history, 'redo', history.undone.at(-1)!);
         expect(writeSite(history.file)).toBe(text);
       }
       expect(history.undone).toEqual([]);
@@ -88,4 +88,4 @@ test('moving, turning or mirroring the whole lot changes no run', () => {
 });
 
 const checkedApply = (file: SiteFile, edit: Parameters<typeof checkEdit>[1]): SiteFile =>
-  turned(newHistory(file), 'do', edit).file;
+  afterTurn(newHistory(file), 'do', edit).file;

@@ -2,14 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { applyEdit, type Edit, invertEdit, joinEdits, type Step } from '../../../web/document/change/edit.ts';
+import { applyEdit, type Edit, type EditStep, invertEdit, joinEdits } from '../../../web/document/change/edit.ts';
 import { elementsOf } from '../../../web/document/change/element-lists.ts';
 import { parseEdit } from '../../../web/document/change/parse-edit.ts';
 import { setStep } from '../../../web/document/change/set-field.ts';
 import { checkEdit } from './check-edit.ts';
 import { SMALL } from './small-site.ts';
 
-const edit = (...steps: Step[]): Edit => ({ name: 'test', steps });
+const edit = (...steps: EditStep[]): Edit => ({ name: 'test', steps });
 const [stall] = SMALL.stalls!;
 const other = { ...stall!, id: 'S99' };
 
@@ -65,7 +65,7 @@ describe('applyEdit', () => {
   });
 
   test('refuses a step that does not fit the file', () => {
-    const misfits: Step[] = [
+    const misfits: EditStep[] = [
       { kind: 'remove', list: 'stalls', index: 0, element: other },
       { kind: 'remove', list: 'stalls', index: 9, element: other },
       { kind: 'insert', list: 'stalls', index: 4, element: other },
@@ -101,7 +101,7 @@ test('random puts, takes and changes within one edit are taken back to the lette
     fc.property(kinds, (choices) => {
       // A mirror of what the list should hold after each step: the slow and obvious way.
       const mirror = [...elementsOf(SMALL, 'stalls')];
-      const steps = choices.flatMap(({ kind, at, width }, turn): Step[] => {
+      const steps = choices.flatMap(({ kind, at, width }, turn): EditStep[] => {
         if (kind === 'insert') {
           const index = at % (mirror.length + 1);
           const element = { ...stall!, id: `N${turn}`, width };

@@ -1,18 +1,18 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { DocumentEvent } from '../../../web/document/document-state.ts';
-import type { FileDoor, Place } from '../../../web/document/files/files.ts';
+import type { FileDoor, FilePlace } from '../../../web/document/files/files.ts';
 import { createDocumentStore } from '../../../web/document/store.ts';
 import { keepingWords } from '../../../web/kept-work/keeping-words.tsx';
 import { moved, opened } from './opened-store.ts';
 import { SMALL } from './small-site.ts';
 
 describe('saving', () => {
-  const handle = { name: 'picked.site.json' } as unknown as NonNullable<Place>;
+  const handle = { name: 'picked.site.json' } as unknown as NonNullable<FilePlace>;
   interface Save {
     readonly text: string;
     readonly fileName: string;
-    readonly place: Place;
+    readonly place: FilePlace;
   }
   const door = (saves: Save[], picked = ''): FileDoor => ({
     pick: async () => ({ kind: 'picked', text: picked, fileName: 'picked.site.json', place: handle }),
@@ -98,7 +98,7 @@ describe('a file that another program writes too', () => {
         if (this.gone) throw new DOMException('gone', 'NotFoundError');
         return new File([this.text], 'mine.site.json', { lastModified: this.modified });
       },
-    } as unknown as NonNullable<Place>;
+    } as unknown as NonNullable<FilePlace>;
   }
 
   async function onDisk(): Promise<{ disk: Disk; store: Awaited<ReturnType<typeof opened>> }> {
@@ -107,7 +107,7 @@ describe('a file that another program writes too', () => {
     // The library's own two ways to a file, as it goes them where the browser has pickers.
     vi.doMock('browser-fs-access', () => ({
       fileOpen: async () => Object.assign(await disk.handle.getFile(), { handle: disk.handle }),
-      fileSave: async (blob: Blob, _: unknown, place: Place) => {
+      fileSave: async (blob: Blob, _: unknown, place: FilePlace) => {
         disk.text = await blob.text();
         disk.modified += 1000;
         disk.gone = false;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { readNumber } from '../../../web/parts/read-number.ts';
-import { lettersOf, typedText } from '../../../web/parts/typed-text.ts';
+import { typedLetters, typedText } from '../../../web/parts/typed-text.ts';
 
 test('what is typed is no number and no text to the compiler until it is read', () => {
   const typed = typedText('2*40 A');
@@ -13,6 +13,6 @@ test('what is typed is no number and no text to the compiler until it is read', 
   Number.parseInt(typed, 10);
   // @ts-expect-error: it may be a number with its unit
   const text: string = typed;
-  expect(text).toBe(lettersOf(typed));
+  expect(text).toBe(typedLetters(typed));
   expect(readNumber(typed, { unit: 'A' })).toEqual({ ok: true, value: 80 });
 });

@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { INVENTED_LIST } from '../../../calc/prices/invented-list.ts';
 import { SHEET_FILES } from '../../../calc/sheets/every-sheet.ts';
 import type { SheetNews, SheetRequest, Wanted } from '../../../web/sheets/sheet-request.ts';
-import { writeSheets } from '../../../web/sheets/write-sheets.ts';
+import { writeRequest } from '../../../web/sheets/write-sheets.ts';
 import { zipOf } from '../../../web/sheets/zip.ts';
 import { plannedSample } from '../../outside/sheets/planned-samples.ts';
 
@@ -26,7 +26,7 @@ const request = (wanted: Wanted): SheetRequest => ({
 
 async function told(wanted: Wanted) {
   const news: Extract<SheetNews, { kind: 'doing' }>[] = [];
-  const content = await writeSheets(request(wanted), fonts, (one) => one.kind === 'doing' && news.push(one));
+  const content = await writeRequest(request(wanted), fonts, (one) => one.kind === 'doing' && news.push(one));
   return { content, news };
 }
 

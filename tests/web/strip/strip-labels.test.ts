@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fitting, patchOf, type StripPlace, stripLabels } from '../../../web/strip/strip-labels.ts';
-import type { StripLeg, StripPoint, Unrolled } from '../../../web/strip/unrolled.ts';
+import { labelThatFits, patchOf, type StripPlace, stripLabels } from '../../../web/strip/strip-labels.ts';
+import type { StripLeg, Unrolled, UnrolledPoint } from '../../../web/strip/unrolled.ts';
 
 /** Ten pixels to a foot both ways, elevation 0 at 140. */
 const PLACE: StripPlace = {
@@ -11,7 +11,7 @@ const PLACE: StripPlace = {
   words: (length) => `${Math.round(length)}' 0"`,
 };
 
-function flatOf(points: readonly StripPoint[], pulls: readonly (readonly [string, StripPoint])[] = []): Unrolled {
+function flatOf(points: readonly UnrolledPoint[], pulls: readonly (readonly [string, UnrolledPoint])[] = []): Unrolled {
   const legs = points.slice(1).map((to, i): StripLeg => {
     const from = points[i]!;
     const kind = to.along === from.along ? 'riser' : to.up === from.up ? 'level' : 'slope';
@@ -29,7 +29,7 @@ function flatOf(points: readonly StripPoint[], pulls: readonly (readonly [string
   };
 }
 
-const at = (along: number, up: number): StripPoint => ({ along, up });
+const at = (along: number, up: number): UnrolledPoint => ({ along, up });
 
 test('a riser and the leg after it are told by their lengths, the leg with its elevation', () => {
   const labels = stripLabels(flatOf([at(0, 6), at(0, 11), at(40, 11)]), PLACE, []);
@@ -88,7 +88,7 @@ test('however a run goes, no label lies over another, over a raceway or over the
 });
 
 test('of several ways to say a thing the longest that has room is taken', () => {
-  expect(fitting(['1" EMT, 3 circuits', '1" EMT', '1"'], 200)).toBe('1" EMT, 3 circuits');
-  expect(fitting(['1" EMT, 3 circuits', '1" EMT', '1"'], 60)).toBe('1" EMT');
-  expect(fitting(['1" EMT, 3 circuits', '1" EMT', '1"'], 5)).toBeNull();
+  expect(labelThatFits(['1" EMT, 3 circuits', '1" EMT', '1"'], 200)).toBe('1" EMT, 3 circuits');
+  expect(labelThatFits(['1" EMT, 3 circuits', '1" EMT', '1"'], 60)).toBe('1" EMT');
+  expect(labelThatFits(['1" EMT, 3 circuits', '1" EMT', '1"'], 5)).toBeNull();
 });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { MARGIN_KINDS, marginsOf, worstOf } from '../../../calc/plan/margins.ts';
+import { leastMargin, MARGIN_KINDS, marginsOf } from '../../../calc/plan/margins.ts';
 import { plan } from '../../../calc/plan/plan.ts';
 import { readSite } from '../../../routing/site/file/read.ts';
 import type { Site } from '../../../routing/site/site.ts';
@@ -41,7 +41,7 @@ test('every charger that the plan fails for a margin stands before every one tha
 test('the worst charger of each kind in the ledger is among the rows with the same figure', () => {
   const margins = marginsOf(worked, hospital);
   for (const kind of MARGIN_KINDS) {
-    const worst = worstOf(margins, kind)!;
+    const worst = leastMargin(margins, kind)!;
     const row = rows.find((each) => each.margins.charger === worst.charger)!;
     expect(row.margins[kind]).toBe(worst[kind]);
     expect(row.drop).toBe(hospital.chargers.find(({ id }) => id === worst.charger)!.drop);

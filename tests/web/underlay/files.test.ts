@@ -2,7 +2,7 @@ import 'fake-indexeddb/auto';
 import fc from 'fast-check';
 import { deleteDB, openDB } from 'idb';
 import { describe, expect, it } from 'vitest';
-import { kindOf, looksLikeGround } from '../../../web/underlay/file-kind.ts';
+import { fileKind, looksLikeGround } from '../../../web/underlay/file-kind.ts';
 import { imageSize, isTurned } from '../../../web/underlay/image-size.ts';
 import { hashOf, keepBytes, keptBytes } from '../../../web/underlay/kept-bytes.ts';
 import { otherKind } from '../../../web/underlay/other-kinds.ts';
@@ -22,25 +22,25 @@ const jpeg = new Uint8Array([
 
 describe('the kind of a file', () => {
   it('is told by what is in it, not by its name', async () => {
-    expect(kindOf(own(png(20, 30)))).toBe('png');
-    expect(kindOf(jpeg)).toBe('jpeg');
-    expect(kindOf(own(await pdf()))).toBe('pdf');
-    expect(kindOf(own(dxf()))).toBe('dxf');
-    expect(kindOf(bytes('999\r\na note\r\n  0\r\nSECTION\r\n'))).toBe('dxf');
-    expect(kindOf(own(svg()))).toBe('svg');
-    expect(kindOf(bytes('<?xml version="1.0"?>\n<!-- drawn -->\n<svg width="1"/>'))).toBe('svg');
+    expect(fileKind(own(png(20, 30)))).toBe('png');
+    expect(fileKind(jpeg)).toBe('jpeg');
+    expect(fileKind(own(await pdf()))).toBe('pdf');
+    expect(fileKind(own(dxf()))).toBe('dxf');
+    expect(fileKind(bytes('999\r\na note\r\n  0\r\nSECTION\r\n'))).toBe('dxf');
+    expect(fileKind(own(svg()))).toBe('svg');
+    expect(fileKind(bytes('<?xml version="1.0"?>\n<!-- drawn -->\n<svg width="1"/>'))).toBe('svg');
     for (const head of [
       '<svg:svg xmlns:svg="x">',
       '<!DOCTYPE svg [<!ENTITY a "b">]>\n<svg>',
       '<?xml-stylesheet href="a.css"?><svg>',
     ])
-      expect(kindOf(bytes(head)), head).toBe('svg');
-    expect(kindOf(bytes('\ufeff {"type":"Point"}'))).toBe('geojson');
+      expect(fileKind(bytes(head)), head).toBe('svg');
+    expect(fileKind(bytes('\ufeff {"type":"Point"}'))).toBe('geojson');
     for (const other of ['', 'hello', '<html><svg></svg></html>', 'PK\u0003\u0004'])
-      expect(kindOf(bytes(other))).toBeNull();
+      expect(fileKind(bytes(other))).toBeNull();
   });
   it('of any bytes is told or is null', () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 300 }), (any) => void kindOf(any)));
+    fc.assert(fc.property(fc.uint8Array({ maxLength: 300 }), (any) => void fileKind(any)));
   });
 });
 
@@ -63,7 +63,7 @@ describe('a file that cannot lie under a drawing', () => {
       [bytesOf(''), 'is empty'],
       [bytesOf('hello'), 'is no PNG, JPEG, PDF, SVG, DXF or GeoJSON'],
     ] as const) {
-      expect(kindOf(bytes)).toBeNull();
+      expect(fileKind(bytes)).toBeNull();
       expect(otherKind(bytes)).toBe(says);
     }
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { DrawnLine } from '../../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../../routing/site/import/imported.ts';
 import type { SiteFile, Underlay } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
 import { applyEdit, invertEdit } from '../../../web/document/change/edit.ts';
@@ -121,7 +121,7 @@ test('a metric site keeps the scale of a drawing in millimetres to the last figu
 });
 
 test('lines turned into stalls are one edit with free ids, where the underlay lies', () => {
-  const rectangle: DrawnLine = {
+  const rectangle: ImportedLine = {
     layer: 'a',
     closed: true,
     points: [
@@ -131,7 +131,7 @@ test('lines turned into stalls are one edit with free ids, where the underlay li
       [0, 5500],
     ],
   };
-  const other: DrawnLine = {
+  const other: ImportedLine = {
     layer: 'b',
     closed: false,
     points: [

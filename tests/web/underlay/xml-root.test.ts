@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { kindOf } from '../../../web/underlay/file-kind.ts';
+import { fileKind } from '../../../web/underlay/file-kind.ts';
 import { xmlRoot } from '../../../web/underlay/xml-root.ts';
 
 const bytes = (text: string): Uint8Array<ArrayBuffer> => new Uint8Array(new TextEncoder().encode(text));
@@ -22,7 +22,7 @@ describe('the root of an XML text', () => {
     fc.assert(
       fc.property(prolog, fc.constantFrom('svg', 'plan', 'x:svg'), (before, root) => {
         expect(xmlRoot(`${before}<${root} width="1"/>`)).toBe(root);
-        expect(kindOf(bytes(`${before}<${root} width="1"/>`))).toBe(root === 'plan' ? null : 'svg');
+        expect(fileKind(bytes(`${before}<${root} width="1"/>`))).toBe(root === 'plan' ? null : 'svg');
       }),
     );
   });
@@ -34,8 +34,8 @@ describe('the root of an XML text', () => {
   it.each([['<!---->'], ['<!-- a -->\n'], ['<?a?>'], ['<!DOCTYPE svg>'], ['999\r\na\r\n'], ['\n']])(
     'of a head of nothing but %j is told at once',
     (part) => {
-      expect(kindOf(bytes(part.repeat(4096 / part.length)))).toBeNull();
-      expect(kindOf(bytes(`${part.repeat(100_000 / part.length)}<plan/>`))).toBeNull();
+      expect(fileKind(bytes(part.repeat(4096 / part.length)))).toBeNull();
+      expect(fileKind(bytes(`${part.repeat(100_000 / part.length)}<plan/>`))).toBeNull();
     },
   );
 });

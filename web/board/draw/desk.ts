@@ -5,7 +5,7 @@ import type { DocumentStore } from '../../document/store.ts';
 import type { PageStore } from '../../page-state/page-store.ts';
 import type { DrawToolName } from '../kinds/kinds.ts';
 import type { ViewStore } from '../view-store.ts';
-import { type Draft, type DrawTool, EMPTY, type Ground } from './draft.ts';
+import { type BoardDraft, type DrawTool, EMPTY, type Ground } from './draft.ts';
 import { draftMarks, isLarge } from './draft-marks.ts';
 import { isDrawTool, toolOf } from './tool-names.ts';
 
@@ -34,7 +34,7 @@ export function inHand({ view }: Desk): InHand | null {
 }
 
 /** The document without the draft. */
-export function groundOf({ document }: Desk): Ground {
+export function groundToDrawOn({ document }: Desk): Ground {
   const { file } = document.getState().committed();
   return { file, site: toSite(file) };
 }
@@ -43,18 +43,18 @@ export function groundOf({ document }: Desk): Ground {
 export function wordsOf(desk: Desk): readonly string[] {
   const held = inHand(desk);
   const { draft } = desk.view.getState();
-  return held && draft ? held.tool.words(groundOf(desk), draft, held.options) : [];
+  return held && draft ? held.tool.words(groundToDrawOn(desk), draft, held.options) : [];
 }
 
 /**
  * Shows a draft as the edit that it would come to: in the document, with its plan; on a large site by itself, for its
  * plan could not keep up with the hand.
  */
-export function show(desk: Desk, draft: Draft): void {
+export function show(desk: Desk, draft: BoardDraft): void {
   const held = inHand(desk);
   if (!held) return;
   const { document, view } = desk;
-  const ground = groundOf(desk);
+  const ground = groundToDrawOn(desk);
   const edit = held.tool.edit(ground, draft, held.options);
   if (isLarge(ground.site)) {
     document.getState().cancelPreview();
@@ -70,7 +70,7 @@ export function show(desk: Desk, draft: Draft): void {
   view.setState({ draftWords: wordsOf(desk) });
 }
 
-export const editOf = (desk: Desk, { tool, options }: InHand, draft: Draft): Edit | null =>
-  tool.edit(groundOf(desk), draft, options);
+export const editOf = (desk: Desk, { tool, options }: InHand, draft: BoardDraft): Edit | null =>
+  tool.edit(groundToDrawOn(desk), draft, options);
 
-export const draftOf = ({ view }: Desk): Draft => view.getState().draft ?? EMPTY;
+export const draftOf = ({ view }: Desk): BoardDraft => view.getState().draft ?? EMPTY;

@@ -12,14 +12,14 @@ export interface Spot {
 }
 
 /** What is being drawn: the places set so far, and the one under the hand. */
-export interface Draft {
+export interface BoardDraft {
   readonly spots: readonly Spot[];
   readonly next: Spot | null;
   /** The shape is whole: it stands, and can still be changed in its form, until it is set. */
   readonly whole: boolean;
 }
 
-export const EMPTY: Draft = { spots: [], next: null, whole: false };
+export const EMPTY: BoardDraft = { spots: [], next: null, whole: false };
 
 /** The document that a draft is drawn on, without the draft. */
 export interface Ground {
@@ -46,18 +46,22 @@ export interface DrawTool<Options> {
   /** The list whose new elements are selected when it is set. */
   readonly list: ListName;
   /** The edit that puts in what is drawn, the place under the hand counted as set; null while there is too little. */
-  readonly edit: (ground: Ground, draft: Draft, options: Options) => Edit | null;
+  readonly edit: (ground: Ground, draft: BoardDraft, options: Options) => Edit | null;
   /** What is said beside the hand: measures, and what the drawn thing would come to. */
-  readonly words: (ground: Ground, draft: Draft, options: Options) => readonly string[];
-  readonly advice: (draft: Draft, options: Options) => Advice;
+  readonly words: (ground: Ground, draft: BoardDraft, options: Options) => readonly string[];
+  readonly advice: (draft: BoardDraft, options: Options) => Advice;
   /** The places set after another is: a raceway goes up or down to it. */
-  readonly added?: (ground: Ground, draft: Draft, spot: Spot, options: Options) => readonly Spot[];
+  readonly added?: (ground: Ground, draft: BoardDraft, spot: Spot, options: Options) => readonly Spot[];
   /** A typed elevation: what it makes of the draft and the options. */
-  readonly raised?: (draft: Draft, z: number, options: Options) => { readonly draft: Draft; readonly options: Options };
+  readonly raised?: (
+    draft: BoardDraft,
+    z: number,
+    options: Options,
+  ) => { readonly draft: BoardDraft; readonly options: Options };
   /** The options for the next one, once an edit was done. */
   readonly after?: (options: Options, ground: Ground) => Options;
   /** Why what is drawn so far cannot be finished, for whoever wants to. */
-  readonly lacks?: (draft: Draft) => string;
+  readonly lacks?: (draft: BoardDraft) => string;
   /** The tool that it is by these options, where that is another. */
   readonly instead?: (options: Options) => DrawTool<Options> | null;
   /** Another way round, by one key: the other side, a quarter turn. */
@@ -76,10 +80,11 @@ export interface Action<Options> {
 }
 
 /** The places of a draft with the one under the hand. */
-export const spotsOf = ({ spots, next, whole }: Draft): readonly Spot[] => (next && !whole ? [...spots, next] : spots);
+export const spotsOf = ({ spots, next, whole }: BoardDraft): readonly Spot[] =>
+  next && !whole ? [...spots, next] : spots;
 
 /** The two ends of a drawn line; null while they are one place. */
-export function lineOf(draft: Draft): readonly [Point2, Point2] | null {
+export function lineOf(draft: BoardDraft): readonly [Point2, Point2] | null {
   const [a, b] = spotsOf(draft);
   if (!a || !b) return null;
   return Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]) > 0.05 ? [a.at, b.at] : null;

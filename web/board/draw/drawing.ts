@@ -2,8 +2,8 @@ import type { Edit } from '../../document/change/edit.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { FIELD_ONLY, keepsDrawing } from '../../document/field-work.ts';
 import type { Tool } from '../view-store.ts';
-import { type Desk, draftOf, editOf, groundOf, type InHand, inHand, show } from './desk.ts';
-import type { Draft, Spot } from './draft.ts';
+import { type Desk, draftOf, editOf, groundToDrawOn, type InHand, inHand, show } from './desk.ts';
+import type { BoardDraft, Spot } from './draft.ts';
 import { isLarge } from './draft-marks.ts';
 import { setOptions } from './drawing-options.ts';
 import { isDrawTool } from './tool-names.ts';
@@ -38,7 +38,7 @@ export function hover(desk: Desk, spot: Spot): void {
 }
 
 /** A place as what is typed makes of it. */
-function typedSpot({ view, document }: Desk, { spots }: Draft, spot: Spot, typing = view.getState().typing): Spot {
+function typedSpot({ view, document }: Desk, { spots }: BoardDraft, spot: Spot, typing = view.getState().typing): Spot {
   const at = typing && typedPlace(typing, spots.at(-1)?.at ?? null, spot.at, document.getState().site.units);
   return at ? { at, z: null, ref: null } : spot;
 }
@@ -53,7 +53,7 @@ export function press(desk: Desk, spot: Spot): void {
   const draft = draftOf(desk);
   const place = typedSpot(desk, draft, spot, typing);
   const { tool, options } = inHand(desk)!;
-  const more = tool.added ? tool.added(groundOf(desk), draft, place, options) : [place];
+  const more = tool.added ? tool.added(groundToDrawOn(desk), draft, place, options) : [place];
   const last = draft.spots.at(-1);
   const same = last && Math.hypot(last.at[0] - place.at[0], last.at[1] - place.at[1]) < 0.02;
   // A second press on the spot ends a path; on a line it is no end.
@@ -109,7 +109,7 @@ function setDown(desk: Desk): void {
   if (!held || !draft) return;
   const { apply, applyLarge, previewed } = desk.document.getState();
   const edit = previewed ?? editOf(desk, held, draft);
-  const large = isLarge(groundOf(desk).site);
+  const large = isLarge(groundToDrawOn(desk).site);
   desk.view.setState(NO_DRAFT);
   if (edit && large) void applyLarge(edit).then((done) => done && isSet(desk, held, edit));
   else if (edit && apply(edit)) isSet(desk, held, edit);
@@ -118,7 +118,7 @@ function setDown(desk: Desk): void {
 
 function isSet(desk: Desk, { name, tool, options }: InHand, edit: Edit): void {
   desk.document.getState().select(insertedBy(edit).filter(({ list }) => list === tool.list));
-  if (tool.after) setOptions(desk, name, tool.after(options, groundOf(desk)));
+  if (tool.after) setOptions(desk, name, tool.after(options, groundToDrawOn(desk)));
   desk.page.setState({ spoken: `${edit.name}: done` });
 }
 

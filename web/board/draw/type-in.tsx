@@ -1,11 +1,11 @@
 import { useEffect, useRef } from 'react';
 import { useDocument } from '../../document/use-document.tsx';
 import { keysToBoard } from '../../parts/keys-to-board.ts';
-import { lettersOf } from '../../parts/typed-text.ts';
+import { typedLetters } from '../../parts/typed-text.ts';
 import { toScreen } from '../camera.ts';
 import { useView } from '../view-store.ts';
 import { takeTyped, type } from './typed-in.ts';
-import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedField } from './typing.ts';
+import { FROM_LAST, ON_SITE, readTyped, retyped, type TypedPart } from './typing.ts';
 import { useDesk } from './use-desk.ts';
 
 /** Small fields beside the hand for a typed distance and angle, coordinates, or elevation. Tab goes to the next. */
@@ -30,7 +30,7 @@ export function TypeIn() {
   const last = draft?.whole ? undefined : draft?.spots.at(-1);
   const at = draft?.next?.at ?? last?.at ?? pointer ?? [camera.x, camera.y];
   const { px, py } = toScreen(camera, viewport, at);
-  const fields: readonly TypedField[] =
+  const fields: readonly TypedPart[] =
     typing.field === 'elevation' ? ['elevation'] : last || moving ? [...FROM_LAST, ...ON_SITE] : ON_SITE;
   const reads = fields.map((each) => readTyped(typing, each, units));
   const wrong = reads.find((read) => read && !read.ok);
@@ -47,7 +47,7 @@ export function TypeIn() {
           {each}
           <input
             ref={each === typing.field ? input : null}
-            value={lettersOf(typing[each])}
+            value={typedLetters(typing[each])}
             autoComplete="off"
             spellCheck={false}
             aria-invalid={reads[i]?.ok === false}

@@ -2,16 +2,16 @@ import { parseLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import { type ReadNumber, readNumber } from '../../parts/read-number.ts';
-import { lettersOf, type TypedText, typedText } from '../../parts/typed-text.ts';
+import { type TypedText, typedLetters, typedText } from '../../parts/typed-text.ts';
 
 /** From the last place, or on the site; one of the two pairs holds at a time. */
 export const FROM_LAST = ['length', 'angle'] as const;
 export const ON_SITE = ['x', 'y'] as const;
-export type TypedField = (typeof FROM_LAST)[number] | (typeof ON_SITE)[number] | 'elevation';
+export type TypedPart = (typeof FROM_LAST)[number] | (typeof ON_SITE)[number] | 'elevation';
 
 /** What is being typed while the hand draws. The field that has not been typed follows the hand. */
 export interface Typing {
-  readonly field: TypedField;
+  readonly field: TypedPart;
   readonly length: TypedText;
   readonly angle: TypedText;
   readonly x: TypedText;
@@ -21,7 +21,7 @@ export interface Typing {
 
 const NOTHING = typedText('');
 
-export const startTyping = (field: TypedField, first = ''): Typing => ({
+export const startTyping = (field: TypedPart, first = ''): Typing => ({
   field,
   length: NOTHING,
   angle: NOTHING,
@@ -32,7 +32,7 @@ export const startTyping = (field: TypedField, first = ''): Typing => ({
 });
 
 /** What is typed after a field was changed: the two pairs say where in two ways, and the later one holds. */
-export function retyped(typing: Typing, field: TypedField, text: string): Typing {
+export function retyped(typing: Typing, field: TypedPart, text: string): Typing {
   const onSite = field === 'x' || field === 'y';
   const fromLast = field === 'length' || field === 'angle';
   return {
@@ -45,14 +45,14 @@ export function retyped(typing: Typing, field: TypedField, text: string): Typing
 }
 
 /** What is typed in a field: a length, coordinate or elevation in feet, an angle in degrees counter-clockwise from +x. */
-export function readTyped(typing: Typing, field: TypedField, units: Units): ReadNumber | null {
+export function readTyped(typing: Typing, field: TypedPart, units: Units): ReadNumber | null {
   const text = typing[field];
-  if (lettersOf(text).trim() === '') return null;
+  if (typedLetters(text).trim() === '') return null;
   if (field === 'angle') {
     const degrees = readNumber(text, { unit: 'degrees' });
     return degrees.ok ? degrees : { ok: false, says: `angle: ${degrees.says}` };
   }
-  const length = parseLength(lettersOf(text), units);
+  const length = parseLength(typedLetters(text), units);
   if (!length.ok) return { ok: false, says: `${field}: ${length.says}` };
   if (field === 'length' && !(length.feet > 0)) return { ok: false, says: `${field}: more than 0` };
   return { ok: true, value: length.feet };

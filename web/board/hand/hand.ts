@@ -1,6 +1,6 @@
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
-import { type ScreenPoint, toSite } from '../camera.ts';
+import { placeOnSite, type ScreenPoint } from '../camera.ts';
 import type { Point } from '../draw/draw-hand.ts';
 import { type Passing, pickAt } from '../scene/pick.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -38,11 +38,11 @@ export function handOf(event: PointerEvent, at: ScreenPoint): Hand {
 /** The place under a pixel of the board, feet. */
 export function siteAt(view: ViewStore, at: ScreenPoint): Point2 {
   const { camera, viewport } = view.getState();
-  return toSite(camera, viewport, at);
+  return placeOnSite(camera, viewport, at);
 }
 
 /** How the hand points, in feet. */
-export const pointing = (view: ViewStore, { near, free }: Hand): Point => ({
+export const handPoint = (view: ViewStore, { near, free }: Hand): Point => ({
   near: near / view.getState().camera.scale,
   free,
 });
@@ -54,9 +54,9 @@ export function passing(view: ViewStore): Passing {
 }
 
 /** The element under the hand: where the board is raised, what is drawn over the plan comes before what lies on it. */
-export function under(view: ViewStore, scene: Scene, hand: Hand): Ref | null {
+export function underHand(view: ViewStore, scene: Scene, hand: Hand): Ref | null {
   const at = siteAt(view, hand.at);
-  const { near } = pointing(view, hand);
+  const { near } = handPoint(view, hand);
   const passes = passing(view);
   return view.getState().raisedView?.pick(scene, at, near, passes) ?? pickAt(scene, at, near, passes);
 }

@@ -11,8 +11,8 @@ import { hovering } from './gestures/hovering.ts';
 import { measuring } from './gestures/measuring.ts';
 import { panning } from './gestures/panning.ts';
 import { pinching } from './gestures/pinching.ts';
-import { press } from './gestures/press.ts';
-import { clearAway, type Hand, handOf, pointing, siteAt } from './hand.ts';
+import { pressWithHand } from './gestures/press.ts';
+import { clearAway, type Hand, handOf, handPoint, siteAt } from './hand.ts';
 import type { GestureWorld, HandWorld } from './hand-world.ts';
 import { keyOf } from './key-of.ts';
 import { measureHand } from './measure-hand.ts';
@@ -119,12 +119,12 @@ function begun(world: GestureWorld, hand: Hand): Gesture {
   const place = siteAt(view, hand.at);
   if (isDrawTool(tool)) {
     if (hand.isFinger) return aiming(world, { from: hand.at, place, moved: false });
-    draw.press(place, pointing(view, hand));
+    draw.press(place, handPoint(view, hand));
     return drawing(world, hand.at);
   }
   if (tool === 'measure') {
-    measure.press(place, pointing(view, hand));
+    measure.press(place, handPoint(view, hand));
     return measuring(world, hand.at);
   }
-  return press(world, hand);
+  return pressWithHand(world, hand);
 }

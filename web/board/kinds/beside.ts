@@ -1,2 +1,2 @@
 /** Pixels by which a handle is drawn beside its place, where it would lie on another. */
-export const BESIDE = 22;
+export const HANDLE_BESIDE = 22;

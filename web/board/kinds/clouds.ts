@@ -5,7 +5,7 @@ import type { Cloud } from '../../../routing/site/kinds/clouds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Action } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceOutline } from '../pictures/outline.ts';
 import { toSegment } from '../scene/near.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
@@ -35,7 +35,7 @@ const markOf = kept((cloud: Cloud): CloudMark => {
 });
 
 /** Clouds: scallops along their outline, and the delta of their revision. */
-function drawClouds(pen: Pen, frame: Frame, marks: readonly CloudMark[]): void {
+function drawClouds(pen: BoardPen, frame: Frame, marks: readonly CloudMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   pen.strokeStyle = ink.ink;
   pen.lineWidth = chosen ? 2.6 : 1.4;

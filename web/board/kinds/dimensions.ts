@@ -10,11 +10,11 @@ import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Action } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
-export interface DimensionMark extends ElementMark<'dimensions'> {
+export interface DimensionOnBoard extends ElementMark<'dimensions'> {
   readonly dimension: Dimension;
   readonly line: readonly [Point2, Point2];
   readonly extensions: readonly (readonly [Point2, Point2])[];
@@ -23,7 +23,7 @@ export interface DimensionMark extends ElementMark<'dimensions'> {
 }
 
 const markOf = kept(
-  (dimension: Dimension): DimensionMark => ({
+  (dimension: Dimension): DimensionOnBoard => ({
     list: 'dimensions',
     id: dimension.id,
     dimension,
@@ -38,7 +38,7 @@ const markOf = kept(
 const TICK = 5;
 
 /** Dimensions: the line between two ticks, its figure over its middle, read from below or from the right. */
-function drawDimensions(pen: Pen, frame: Frame, marks: readonly DimensionMark[]): void {
+function drawDimensions(pen: BoardPen, frame: Frame, marks: readonly DimensionOnBoard[]): void {
   const { scale, left, top, ink, units, chosen } = frame;
   pen.strokeStyle = ink.ink;
   pen.lineWidth = chosen ? 2 : 0.9;
@@ -77,7 +77,7 @@ function drawDimensions(pen: Pen, frame: Frame, marks: readonly DimensionMark[])
   }
 }
 
-export const dimensions: BoardKind<'dimensions', DimensionMark> = {
+export const dimensions: BoardKind<'dimensions', DimensionOnBoard> = {
   mark: markOf,
   pictures: [{ name: 'dimensions', over: 255, from: 1.4, draw: drawDimensions }],
   hold: { rank: 45, tour: 94, rides: true, named: true },

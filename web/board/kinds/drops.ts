@@ -3,7 +3,7 @@ import { boxOf } from '../../../routing/plane/box.ts';
 import { inPlan } from '../../../routing/plane/space.ts';
 import type { Drop } from '../../../routing/site/site.ts';
 import { drawDrops, drawDropWords } from '../pictures/drops.ts';
-import { BESIDE } from './beside.ts';
+import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface DropMark extends ElementMark<'drops'> {
@@ -30,7 +30,7 @@ export const drops: BoardKind<'drops', DropMark> = {
     const shape = kind === 'box' ? 'square' : 'round';
     const [box, retractor] = all;
     const near =
-      box && retractor && Math.hypot(box.at[0] - retractor.at[0], box.at[1] - retractor.at[1]) * scale < BESIDE;
-    return { shape, aside: near ? [kind === 'box' ? -BESIDE : BESIDE, BESIDE] : [0, 0] };
+      box && retractor && Math.hypot(box.at[0] - retractor.at[0], box.at[1] - retractor.at[1]) * scale < HANDLE_BESIDE;
+    return { shape, aside: near ? [kind === 'box' ? -HANDLE_BESIDE : HANDLE_BESIDE, HANDLE_BESIDE] : [0, 0] };
   },
 };

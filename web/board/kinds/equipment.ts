@@ -7,7 +7,7 @@ import { inPlan } from '../../../routing/plane/space.ts';
 import { type WorkingSpace, workingSpaceOf } from '../../../routing/site/place/working-space.ts';
 import type { Equipment, Point2 } from '../../../routing/site/site.ts';
 import { drawEquipment } from '../pictures/structure.ts';
-import { BESIDE } from './beside.ts';
+import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface EquipmentMark extends ElementMark<'equipment'> {
@@ -56,5 +56,5 @@ export const equipment: BoardKind<'equipment', EquipmentMark> = {
     end(entry, `entry of ${id}`);
     for (const corner of corners) end(corner, `corner of ${id}`);
   },
-  handle: () => ({ shape: 'round', aside: [BESIDE, BESIDE] }),
+  handle: () => ({ shape: 'round', aside: [HANDLE_BESIDE, HANDLE_BESIDE] }),
 };

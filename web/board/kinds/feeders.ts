@@ -4,7 +4,7 @@ import { inPlan } from '../../../routing/plane/space.ts';
 import { byId } from '../../../routing/site/look-up.ts';
 import type { Equipment, Point2 } from '../../../routing/site/site.ts';
 import { drawFeederExits } from '../pictures/feeder-exits.ts';
-import { drawFeeders } from '../pictures/structure.ts';
+import { drawFeederLinks } from '../pictures/structure.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface FeederMark extends ElementMark<'feeders'> {
@@ -31,7 +31,7 @@ export const feeders: BoardKind<'feeders', FeederMark> = {
   also: ({ equipment }) => [equipment],
   extent: () => false,
   pictures: [
-    { name: 'feeders', over: 30, from: 0.7, draw: drawFeeders },
+    { name: 'feeders', over: 30, from: 0.7, draw: drawFeederLinks },
     { name: 'feeder exits', over: 250, on: 'base', from: 0.7, draw: drawFeederExits },
   ],
 };

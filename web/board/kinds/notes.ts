@@ -12,7 +12,7 @@ import {
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Action } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
 import { toSegment } from '../scene/near.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
@@ -43,7 +43,7 @@ const markOf = kept((note: Note): NoteMark => {
 const CAPITALS = 0.7;
 
 /** Notes as they stand on paper, lettered no smaller than names are. */
-function drawNotes(pen: Pen, frame: Frame, marks: readonly NoteMark[]): void {
+function drawNotes(pen: BoardPen, frame: Frame, marks: readonly NoteMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   const px = Math.max(namePx(scale), (NOTE_LETTER * scale) / CAPITALS);
   const step = Math.max(px * 1.2, NOTE_LINE * scale);

@@ -4,7 +4,7 @@ import { inPlan } from '../../../routing/plane/space.ts';
 import type { Raceway } from '../../../routing/site/site.ts';
 import { drawRaceways } from '../pictures/raceways.ts';
 import { drawRisers } from '../pictures/risers.ts';
-import { BESIDE } from './beside.ts';
+import { HANDLE_BESIDE } from './beside.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface RacewayMark extends ElementMark<'raceways'> {
@@ -33,6 +33,6 @@ export const raceways: BoardKind<'raceways', RacewayMark> = {
     const above = all
       .slice(0, index)
       .filter((other) => Math.hypot(other.at[0] - at[0], other.at[1] - at[1]) * scale < 8).length;
-    return { shape: 'square', aside: [above * BESIDE * 0.8, above * BESIDE * 0.8] };
+    return { shape: 'square', aside: [above * HANDLE_BESIDE * 0.8, above * HANDLE_BESIDE * 0.8] };
   },
 };

@@ -3,7 +3,7 @@ import { boxOf, widened } from '../../../routing/plane/box.ts';
 import { type CutSection, lookHeads } from '../../../routing/site/kinds/sections.ts';
 import type { Action } from '../draw/draft.ts';
 import { halo } from '../pictures/drops.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine, traceOutline } from '../pictures/outline.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
@@ -21,7 +21,7 @@ const markOf = kept(
 );
 
 /** Cuts: a broken line with a head at either end that points the way one looks, and its name. */
-function drawSections(pen: Pen, frame: Frame, marks: readonly SectionMark[]): void {
+function drawSections(pen: BoardPen, frame: Frame, marks: readonly SectionMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   pen.strokeStyle = ink.ink;
   pen.fillStyle = ink.ink;

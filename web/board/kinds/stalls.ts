@@ -5,7 +5,7 @@ import type { Rectangle } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Stall, Vehicle } from '../../../routing/site/site.ts';
 import { parkedRectangle, vehicleOf } from '../../../routing/standing/parked.ts';
-import { drawCars, drawStallLabels, drawStalls, STALLS_FROM } from '../pictures/stalls.ts';
+import { drawParkedCars, drawStallLabels, drawStalls, STALLS_FROM } from '../pictures/stalls.ts';
 import type { BoardKind, ElementMark } from './kind.ts';
 
 export interface StallMark extends ElementMark<'stalls'> {
@@ -40,7 +40,7 @@ export const stalls: BoardKind<'stalls', StallMark> = {
   keptClear: true,
   pictures: [
     { name: 'stalls', over: 50, from: STALLS_FROM, draw: drawStalls },
-    { name: 'cars', over: 60, from: 1.3, draw: drawCars },
+    { name: 'cars', over: 60, from: 1.3, draw: drawParkedCars },
     {
       name: 'stall labels',
       over: 210,

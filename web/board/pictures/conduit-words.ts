@@ -4,7 +4,7 @@ import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { RacewayMark } from '../kinds/raceways.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 const WORDS_FROM = 4;
 /** Pixels from the beginning of a raceway, where the name of its equipment stands. */
@@ -27,7 +27,7 @@ const conduitsIn = kept((conduits: Plan['conduits']): ReadonlyMap<string, string
 
 /** For a person who prices it: the conduits in each raceway, beside its longest leg. */
 export function drawConduitWords(
-  pen: Pen,
+  pen: BoardPen,
   frame: Frame,
   marks: readonly RacewayMark[],
   conduits: Plan['conduits'],

@@ -2,7 +2,7 @@ import { type CoverageStep, coverageStep } from '../../../calc/plan/stall-covera
 import { addTo } from '../../../routing/lists/grouping.ts';
 import { lettering } from '../ink.ts';
 import type { StallMark } from '../kinds/stalls.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { hatch, traceOutline } from './outline.ts';
 
 const PATTERN_FROM = 8;
@@ -19,7 +19,7 @@ const PATTERN: Readonly<Record<CoverageStep, { readonly step: number; readonly c
 
 /** Shades every stall by how much of its cases a cord reaches, with its number and its percentage. */
 export function drawCoverage(
-  pen: Pen,
+  pen: BoardPen,
   frame: Frame,
   marks: readonly StallMark[],
   coverage: ReadonlyMap<string, number>,

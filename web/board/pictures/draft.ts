@@ -1,10 +1,10 @@
 import { type Box, widened } from '../../../routing/plane/box.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
-import { type Draft, spotsOf } from '../draw/draft.ts';
+import { type BoardDraft, spotsOf } from '../draw/draft.ts';
 import { lettering, namePx } from '../ink.ts';
 import { wordsPlace } from '../words-place.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 export interface DraftWords {
   /** What the drawn thing comes to. */
@@ -20,9 +20,9 @@ export interface DraftWords {
  * stand clear of things where they can.
  */
 export function drawDraft(
-  pen: Pen,
+  pen: BoardPen,
   frame: Frame,
-  draft: Draft,
+  draft: BoardDraft,
   { words, leg, named }: DraftWords,
   thingsIn: (box: Box) => readonly Box[],
 ): void {

@@ -4,7 +4,7 @@ import { lettering, namePx } from '../ink.ts';
 import type { DropMark } from '../kinds/drops.ts';
 import { renewIndex } from '../scene/severity.ts';
 import { signOf } from '../scene/sign.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { drawMarginBars, MARGINS_FROM } from './margin-bars.ts';
 
 export const SYMBOLS_FROM = 1.6;
@@ -15,7 +15,7 @@ const ELEVATIONS_FROM = 12;
 const radiusOf = (scale: number): number => Math.min(9, Math.max(3.5, scale * 0.55));
 
 /** Drops: the box as a square, the retractor as a ring with the cord in its middle, and how it fares. */
-export function drawDrops(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
+export function drawDrops(pen: BoardPen, frame: Frame, marks: readonly DropMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (scale < SYMBOLS_FROM) {
     if (scale < 0.7 && !chosen) return;
@@ -53,7 +53,7 @@ export function drawDrops(pen: Pen, frame: Frame, marks: readonly DropMark[]): v
 }
 
 /** Round each drop of a charging day, from the top clockwise: how much of its most it gives at the time looked at. */
-function drawCharging(pen: Pen, { scale, left, top, ink, charging }: Frame, marks: readonly DropMark[]): void {
+function drawCharging(pen: BoardPen, { scale, left, top, ink, charging }: Frame, marks: readonly DropMark[]): void {
   const radius = radiusOf(scale) + 4;
   const from = -Math.PI / 2;
   pen.strokeStyle = ink.ink;
@@ -69,7 +69,7 @@ function drawCharging(pen: Pen, { scale, left, top, ink, charging }: Frame, mark
 }
 
 /** Each way of mounting has its shape: a cord from above a ring, a pedestal a square, a wall box a half round. */
-function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: number, radius: number): void {
+function ring(pen: BoardPen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: number, radius: number): void {
   if (mount === 'pedestal') pen.rect(x - radius, y - radius, radius * 2, radius * 2);
   else if (mount === 'wall') {
     pen.arc(x, y, radius, 0, Math.PI);
@@ -78,7 +78,7 @@ function ring(pen: Pen, mount: 'overhead' | 'pedestal' | 'wall', x: number, y: n
 }
 
 /** Names and margins of the drops, and the signs and words of those that fail or want a look. */
-export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
+export function drawDropWords(pen: BoardPen, frame: Frame, marks: readonly DropMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (scale < SYMBOLS_FROM) return;
   if (!chosen) renewIndex(frame.scene.plan.findings, frame.scene.site.chargers);
@@ -112,7 +112,7 @@ export function drawDropWords(pen: Pen, frame: Frame, marks: readonly DropMark[]
 const MOST_NAMED = 200;
 
 /** Whether words have room among those that stand already, pixels; takes the room if so. */
-function free(pen: Pen, named: Box[], words: string, x: number, y: number): boolean {
+function free(pen: BoardPen, named: Box[], words: string, x: number, y: number): boolean {
   const own = { minX: x, minY: y - 8, maxX: x + pen.measureText(words).width * 1.1 + 4, maxY: y + 8 };
   if (named.some((box) => boxesMeet(box, own))) return false;
   named.push(own);
@@ -127,7 +127,7 @@ function wordsFor({ station, units, scale, charging }: Frame, { id, box }: DropM
 }
 
 /** Fail is a filled diamond, look is a triangle: told apart without their colors. */
-export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number, size = 1): void {
+export function sign(pen: BoardPen, { ink }: Frame, severity: 'fail' | 'warn', x: number, y: number, size = 1): void {
   pen.beginPath();
   if (severity === 'fail') {
     pen.moveTo(x, y - 6);
@@ -161,7 +161,7 @@ export function sign(pen: Pen, { ink }: Frame, severity: 'fail' | 'warn', x: num
 
 /** Lettering that stays readable over lines; returns its width. */
 export function halo(
-  pen: Pen,
+  pen: BoardPen,
   { ink, scale }: Frame,
   words: string,
   x: number,

@@ -5,7 +5,7 @@ import { nearestFoot } from '../../words/lengths.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { FeederMark } from '../kinds/feeders.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 /** Where a feeder leaves the view, and what it goes to. */
 export interface FeederExit {
@@ -58,7 +58,7 @@ export function feederExits(
 const CORNER = { width: 150, height: 150 };
 
 /** Words beside the line where it leaves the view. */
-export function drawFeederExits(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
+export function drawFeederExits(pen: BoardPen, frame: Frame, marks: readonly FeederMark[]): void {
   const { ink, width, height, units, scale } = frame;
   const px = namePx(scale);
   pen.textAlign = 'left';

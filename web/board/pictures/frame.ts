@@ -3,10 +3,10 @@ import type { Units } from '../../../routing/site/schema/vocabulary.ts';
 import type { Station } from '../../document/document-state.ts';
 import { boxInView, type Camera, type Viewport } from '../camera.ts';
 import type { DropCharging } from '../charging.ts';
-import type { Ink } from '../ink.ts';
+import type { BoardInk } from '../ink.ts';
 import type { Scene } from '../scene/scene.ts';
 
-export type Pen = CanvasRenderingContext2D;
+export type BoardPen = CanvasRenderingContext2D;
 
 /** All that a picture needs to draw itself: pixels are `left + x * scale` and `top - y * scale` of site feet. */
 export interface Frame {
@@ -17,7 +17,7 @@ export interface Frame {
   readonly height: number;
   /** The part of the plan in view, with room for lettering and symbols at its edge. */
   readonly box: Box;
-  readonly ink: Ink;
+  readonly ink: BoardInk;
   readonly units: Units;
   /** The station for which it is drawn: it decides which words stand on the board. */
   readonly station: Station;
@@ -39,17 +39,17 @@ const MARGIN_PX = 80;
 const THIN = 0.3;
 
 /** Fills a path that covers the ground: thinly over a picture, for stalls are checked against it. */
-export function fillGround(pen: Pen, { overPicture }: Frame, color: string): void {
+export function fillGround(pen: BoardPen, { overPicture }: Frame, color: string): void {
   pen.fillStyle = color;
   if (overPicture) pen.globalAlpha = THIN;
   pen.fill();
   pen.globalAlpha = 1;
 }
 
-export const frameOf = (
+export const boardFrame = (
   camera: Camera,
   view: Viewport,
-  ink: Ink,
+  ink: BoardInk,
   {
     scene,
     station,

@@ -1,7 +1,7 @@
 import { isPlainGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Site } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { type ScreenLine, turnedGridlines } from './turned-gridlines.ts';
 
 /** Radius of a bubble, pixels. */
@@ -28,7 +28,12 @@ function edgesOf({ scale, left, top, width, height }: Frame, extent: Frame['box'
 const turnedLines = (frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): ScreenLine[] =>
   turnedGridlines(frame, gridlines, extent, BUBBLE * 2.4, BUBBLE + 4);
 
-export function drawGridlines(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
+export function drawBoardGridlines(
+  pen: BoardPen,
+  frame: Frame,
+  gridlines: Site['gridlines'],
+  extent: Frame['box'],
+): void {
   const { scale, left, top, ink } = frame;
   if (scale < 0.4) return;
   pen.beginPath();
@@ -93,7 +98,7 @@ export function bubblesOf(frame: Frame, gridlines: Site['gridlines'], extent: Fr
 }
 
 /** The names of the gridlines in their bubbles, over everything: they are what the crew measures from. */
-export function drawBubbles(pen: Pen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
+export function drawBubbles(pen: BoardPen, frame: Frame, gridlines: Site['gridlines'], extent: Frame['box']): void {
   const { ink } = frame;
   pen.font = lettering(12);
   pen.textAlign = 'center';

@@ -4,14 +4,14 @@ import { lettering, namePx } from '../ink.ts';
 import type { AisleMark } from '../kinds/aisles.ts';
 import type { KeepoutMark } from '../kinds/keepouts.ts';
 import type { MemberMark } from '../kinds/members.ts';
-import { type Frame, fillGround, type Pen } from './frame.ts';
+import { type BoardPen, type Frame, fillGround } from './frame.ts';
 import { hatch, traceLine, traceOutline } from './outline.ts';
 
 const BIG_ENOUGH = 8;
 const DASHES_FROM = 2.5;
 
 /** Drive aisles and walkways: a quiet ground. */
-export function drawAisles(pen: Pen, frame: Frame, marks: readonly AisleMark[]): void {
+export function drawAisles(pen: BoardPen, frame: Frame, marks: readonly AisleMark[]): void {
   pen.beginPath();
   for (const mark of marks) traceOutline(pen, frame, mark.area.outline);
   fillGround(pen, frame, frame.ink.aisle);
@@ -25,7 +25,7 @@ export function drawAisles(pen: Pen, frame: Frame, marks: readonly AisleMark[]):
 }
 
 /** An access aisle is striped as it is painted; what else is no plain drive aisle has its name where there is room. */
-function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: AisleMark): void {
+function drawKind(pen: BoardPen, frame: Frame, { area, minX, minY, maxX, maxY }: AisleMark): void {
   const kind = area.kind ?? 'drive';
   if (kind === 'drive') return;
   const { scale, left, top, ink } = frame;
@@ -47,7 +47,7 @@ function drawKind(pen: Pen, frame: Frame, { area, minX, minY, maxX, maxY }: Aisl
 }
 
 /** Keep-outs: hatched, with a broken edge. */
-export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly KeepoutMark[]): void {
+export function drawKeepouts(pen: BoardPen, frame: Frame, marks: readonly KeepoutMark[]): void {
   const shown = marks.filter(({ minX, maxX }) => (maxX - minX) * frame.scale >= BIG_ENOUGH);
   if (shown.length === 0) return;
   pen.beginPath();
@@ -63,7 +63,7 @@ export function drawKeepouts(pen: Pen, frame: Frame, marks: readonly KeepoutMark
 }
 
 /** Beams and purlins, which stand already and lie above: thin, grey and broken. */
-export function drawMembers(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
+export function drawMembers(pen: BoardPen, frame: Frame, marks: readonly MemberMark[]): void {
   pen.beginPath();
   for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);
   pen.strokeStyle = frame.chosen ? frame.ink.ink : frame.ink.existing;
@@ -77,7 +77,7 @@ export function drawMembers(pen: Pen, frame: Frame, marks: readonly MemberMark[]
 }
 
 /** The edge of each canopy, broken because it lies above the cut. */
-export function drawCanopies(pen: Pen, frame: Frame, outlines: readonly (readonly Point2[])[]): void {
+export function drawCanopies(pen: BoardPen, frame: Frame, outlines: readonly (readonly Point2[])[]): void {
   pen.beginPath();
   for (const outline of outlines) traceOutline(pen, frame, outline);
   pen.strokeStyle = frame.ink.existing;

@@ -4,11 +4,11 @@ import type { Point2 } from '../../../routing/site/site.ts';
 import { lettering, namePx } from '../ink.ts';
 import type { Guide } from '../snap/guide.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
 /** What the hand is held to, with its name; no name over another. Gives where the names stand, pixels. */
-export function drawGuides(pen: Pen, frame: Frame, guides: readonly Guide[]): readonly Box[] {
+export function drawGuides(pen: BoardPen, frame: Frame, guides: readonly Guide[]): readonly Box[] {
   const { left, top, scale, width, height, ink } = frame;
   const named: Box[] = [];
   for (const guide of guides) {
@@ -73,7 +73,7 @@ export function freeLine(named: readonly Box[], x: number, y: number, width: num
   return at;
 }
 
-export function drawBand(pen: Pen, { left, top, scale, ink }: Frame, band: Box): void {
+export function drawBand(pen: BoardPen, { left, top, scale, ink }: Frame, band: Box): void {
   pen.beginPath();
   pen.rect(
     left + band.minX * scale,
@@ -93,7 +93,7 @@ export function drawBand(pen: Pen, { left, top, scale, ink }: Frame, band: Box):
 }
 
 /** The path that the hand draws round what it takes. */
-export function drawLasso(pen: Pen, frame: Frame, lasso: readonly Point2[]): void {
+export function drawLasso(pen: BoardPen, frame: Frame, lasso: readonly Point2[]): void {
   pen.beginPath();
   traceOutline(pen, frame, lasso);
   pen.globalAlpha = 0.08;
@@ -108,7 +108,7 @@ export function drawLasso(pen: Pen, frame: Frame, lasso: readonly Point2[]): voi
 }
 
 /** A measured distance, with how far along and across it is. */
-export function drawMeasure(pen: Pen, frame: Frame, [from, to]: readonly [Point2, Point2]): void {
+export function drawMeasure(pen: BoardPen, frame: Frame, [from, to]: readonly [Point2, Point2]): void {
   const { left, top, scale, ink, units } = frame;
   const ax = left + from[0] * scale;
   const ay = top - from[1] * scale;
@@ -151,7 +151,7 @@ export function drawMeasure(pen: Pen, frame: Frame, [from, to]: readonly [Point2
 }
 
 /** A place that a panel points at: a cross in a ring. */
-export function drawPin(pen: Pen, { left, top, scale, ink }: Frame, [x, y]: Point2): void {
+export function drawPin(pen: BoardPen, { left, top, scale, ink }: Frame, [x, y]: Point2): void {
   const px = left + x * scale;
   const py = top - y * scale;
   pen.beginPath();

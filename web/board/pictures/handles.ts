@@ -3,11 +3,11 @@ import type { Ref } from '../../document/change/element-lists.ts';
 import { toScreen } from '../camera.ts';
 import { handleOnScreen, handlesOf } from '../hand/handles.ts';
 import type { ViewState } from '../view-store.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 /** What the hand can take hold of on the selected element: filled where it is what is held. */
 export function drawHandles(
-  pen: Pen,
+  pen: BoardPen,
   { ink }: Frame,
   site: Site,
   { camera, viewport }: Pick<ViewState, 'camera' | 'viewport'>,

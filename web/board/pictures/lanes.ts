@@ -1,5 +1,5 @@
 import type { Point3 } from '../../../routing/site/site.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 /** Past this many times the offset a mitre is cut short, as a draughtsman would. */
 const MITRE_LIMIT = 2.5;
@@ -8,7 +8,7 @@ const MITRE_LIMIT = 2.5;
  * Adds to the pen's path the line that keeps `offset` pixels to the right of a run's plan path, with mitred corners.
  * Legs that stand upright have no length in plan and are passed over.
  */
-export function traceBeside(pen: Pen, { scale, left, top }: Frame, path: readonly Point3[], offset: number): void {
+export function traceBeside(pen: BoardPen, { scale, left, top }: Frame, path: readonly Point3[], offset: number): void {
   let lastX = 0;
   let lastY = 0;
   let dirX = 0;
@@ -36,7 +36,16 @@ export function traceBeside(pen: Pen, { scale, left, top }: Frame, path: readonl
   if (legs > 0) pen.lineTo(lastX - dirY * offset, lastY + dirX * offset);
 }
 
-function joint(pen: Pen, x: number, y: number, ax: number, ay: number, bx: number, by: number, offset: number): void {
+function joint(
+  pen: BoardPen,
+  x: number,
+  y: number,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+  offset: number,
+): void {
   const mitred = mitre(x, y, ax, ay, bx, by, offset);
   if (mitred) {
     pen.lineTo(mitred[0], mitred[1]);
@@ -72,7 +81,7 @@ type Way = readonly [number, number];
 
 /** Adds one straight lane beside a leg to the pen's path, its ends cut to meet what comes before and after. Pixels. */
 export function traceLane(
-  pen: Pen,
+  pen: BoardPen,
   x: number,
   y: number,
   way: Way,

@@ -4,7 +4,7 @@ import { namePx } from '../ink.ts';
 import type { DropMark } from '../kinds/drops.ts';
 import { chargersByDrop } from '../scene/chargers-by-drop.ts';
 import type { Scene } from '../scene/scene.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 /** Pixels to a foot from which every drop carries its margins: drops a compact stall apart do not touch. */
 export const MARGINS_FROM = 6.5;
@@ -57,7 +57,7 @@ export function sameBars(a: Scene, b: Scene, drop: string): boolean {
  * Beside every drop its three margins, cord over branch over volts, from a center mark: to the right what is left, to
  * the left, hatched, what is missing. Past full scale a bar ends in a crossbar. Each color is one path.
  */
-export function drawMarginBars(pen: Pen, frame: Frame, marks: readonly DropMark[], radius: number): void {
+export function drawMarginBars(pen: BoardPen, frame: Frame, marks: readonly DropMark[], radius: number): void {
   const { scale, left, top, ink, scene } = frame;
   const margins = marginsOf(scene.plan, scene.site);
   const size = namePx(scale) / 12;

@@ -3,7 +3,7 @@ import type { Point3 } from '../../../routing/site/site.ts';
 import { lettering } from '../ink.ts';
 import type { MemberMark } from '../kinds/members.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 const SIZE = 11;
 /** Nearer together than this, pixels, elevations would be written over one another. */
@@ -12,7 +12,7 @@ const APART = 40;
 const MOST = 60;
 
 /** The elevations at the ends of selected members. */
-export function drawMemberEnds(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
+export function drawMemberEnds(pen: BoardPen, frame: Frame, marks: readonly MemberMark[]): void {
   if (!frame.chosen) return;
   const { scale, left, top, ink } = frame;
   const { units } = frame.scene;

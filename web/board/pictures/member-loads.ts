@@ -4,7 +4,7 @@ import { pounds as inPounds } from '../../words/pounds.ts';
 import type { InkName } from '../ink.ts';
 import type { MemberMark } from '../kinds/members.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { traceLine } from './outline.ts';
 
 /** Color and pixels of a line by its step: told apart by width as well as by color. */
@@ -22,7 +22,7 @@ const APART = 52;
 
 /** Colors every member by the pounds that hang from it. */
 export function drawMemberLoads(
-  pen: Pen,
+  pen: BoardPen,
   frame: Frame,
   marks: readonly MemberMark[],
   pounds: ReadonlyMap<string, number>,
@@ -43,7 +43,12 @@ export function drawMemberLoads(
 }
 
 /** Pounds near the first end of each member, each where no other stands. */
-function drawWords(pen: Pen, frame: Frame, marks: readonly MemberMark[], pounds: ReadonlyMap<string, number>): void {
+function drawWords(
+  pen: BoardPen,
+  frame: Frame,
+  marks: readonly MemberMark[],
+  pounds: ReadonlyMap<string, number>,
+): void {
   const { scale, left, top, ink } = frame;
   const taken: (readonly [number, number])[] = [];
   pen.textAlign = 'center';

@@ -1,8 +1,8 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 /** Adds a closed outline to the pen's path. */
-export function traceOutline(pen: Pen, { scale, left, top }: Frame, points: readonly Point2[]): void {
+export function traceOutline(pen: BoardPen, { scale, left, top }: Frame, points: readonly Point2[]): void {
   for (let i = 0; i < points.length; i++) {
     const [x, y] = points[i]!;
     if (i === 0) pen.moveTo(left + x * scale, top - y * scale);
@@ -12,7 +12,7 @@ export function traceOutline(pen: Pen, { scale, left, top }: Frame, points: read
 }
 
 /** Adds an open line to the pen's path. */
-export function traceLine(pen: Pen, { scale, left, top }: Frame, points: readonly (readonly number[])[]): void {
+export function traceLine(pen: BoardPen, { scale, left, top }: Frame, points: readonly (readonly number[])[]): void {
   for (let i = 0; i < points.length; i++) {
     const point = points[i]!;
     if (i === 0) pen.moveTo(left + point[0]! * scale, top - point[1]! * scale);
@@ -21,7 +21,7 @@ export function traceLine(pen: Pen, { scale, left, top }: Frame, points: readonl
 }
 
 /** Fills the current path with slanting lines: what may not be built in. */
-export function hatch(pen: Pen, frame: Frame, color: string, step: number, crossed = false): void {
+export function hatch(pen: BoardPen, frame: Frame, color: string, step: number, crossed = false): void {
   pen.save();
   pen.clip();
   pen.beginPath();

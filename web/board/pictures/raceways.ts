@@ -1,7 +1,7 @@
 import type { PullpointMark } from '../kinds/pullpoints.ts';
 import type { RacewayMark } from '../kinds/raceways.ts';
 import type { LineColor, RunMark } from '../scene/mark.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { laneLegs } from './lane-legs.ts';
 import { traceBeside, traceLane } from './lanes.ts';
 import { traceLine } from './outline.ts';
@@ -17,7 +17,7 @@ const wallOf = (scale: number): number => Math.min(3, scale * 0.28);
 const tubeWidth = (scale: number): number => laneGap(scale) * 3 + wallOf(scale);
 
 /** Raceways as the tubes that they are; what lies in them is drawn by `drawRuns`. Underground ones have a broken edge. */
-export function drawRaceways(pen: Pen, frame: Frame, marks: readonly RacewayMark[]): void {
+export function drawRaceways(pen: BoardPen, frame: Frame, marks: readonly RacewayMark[]): void {
   const { ink, scale, chosen } = frame;
   for (const buried of [true, false]) {
     const some = marks.filter(
@@ -41,7 +41,7 @@ export function drawRaceways(pen: Pen, frame: Frame, marks: readonly RacewayMark
   }
 }
 
-function strokeTube(pen: Pen, { ink, scale, chosen }: Frame, edge: number): void {
+function strokeTube(pen: BoardPen, { ink, scale, chosen }: Frame, edge: number): void {
   pen.strokeStyle = chosen ? ink.ink : ink.tubeEdge;
   pen.lineWidth = tubeWidth(scale) + 2 * edge;
   pen.stroke();
@@ -56,7 +56,7 @@ const COLORS: readonly LineColor[] = ['black', 'red', 'blue', 'brown', 'orange',
  * Runs as their line conductors, each in the color that the trade gives its phase and on its own side of the raceway:
  * a two-pole circuit shows two colors, and a shared raceway all that travel in it.
  */
-export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): void {
+export function drawRuns(pen: BoardPen, frame: Frame, marks: readonly RunMark[]): void {
   const { ink, scale, chosen } = frame;
   if (scale < LANES_FROM && !chosen) return;
   const gap = laneGap(scale) * (chosen ? 1.5 : 1);
@@ -91,7 +91,7 @@ export function drawRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): voi
  * Runs as `drawRuns` shows them, for many at once: what they share is drawn once, and the tubes that they lie in are
  * the raceways', but for the taps at their ends.
  */
-export function drawAllRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): void {
+export function drawAllRuns(pen: BoardPen, frame: Frame, marks: readonly RunMark[]): void {
   const { ink, scale, left, top } = frame;
   const gap = laneGap(scale);
   pen.beginPath();
@@ -120,7 +120,7 @@ export function drawAllRuns(pen: Pen, frame: Frame, marks: readonly RunMark[]): 
 }
 
 /** Pull boxes and conduit bodies: a box across the raceway. */
-export function drawPullpoints(pen: Pen, frame: Frame, marks: readonly PullpointMark[]): void {
+export function drawPullpoints(pen: BoardPen, frame: Frame, marks: readonly PullpointMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (scale < 1) return;
   const half = Math.min(8, Math.max(4, scale * 0.6));

@@ -3,7 +3,7 @@ import { reachRegion } from '../../../routing/reach/region.ts';
 import type { Point2, Site } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
 import { findDrop } from '../../document/find/find-in-site.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
 /** The region of a drop. */
@@ -24,7 +24,13 @@ const regionBy = kept(
 );
 
 /** Where an inlet at a height is within reach of the selected drop, round the parked cars; softly, under its cord. */
-export function drawReachRegion(pen: Pen, frame: Frame, site: Site, selection: readonly Ref[], height: number): void {
+export function drawReachRegion(
+  pen: BoardPen,
+  frame: Frame,
+  site: Site,
+  selection: readonly Ref[],
+  height: number,
+): void {
   const [first] = selection;
   if (first?.list !== 'drops' || selection.some(({ list, id }) => list !== 'drops' || id !== first.id)) return;
   const polygons = regionOf(site, first.id, height);

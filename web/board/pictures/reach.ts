@@ -2,13 +2,13 @@ import type { Reach } from '../../../routing/reach/reach-result.ts';
 import { nearestInch, spareOrShort } from '../../words/lengths.ts';
 import { PARKED } from '../../words/margins.ts';
 import { lettering, namePx } from '../ink.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { bubblesOf } from './gridlines.ts';
 import { notePlace } from './note-place.ts';
 import { traceLine } from './outline.ts';
 
 /** The taut cord of a reach to its worst inlet, round what stands in its way, and where the slack cord hangs low. */
-export function drawCord(pen: Pen, frame: Frame, reach: Reach): void {
+export function drawCord(pen: BoardPen, frame: Frame, reach: Reach): void {
   const { ink, scale, left, top } = frame;
   const { path, inletAt, hang } = reach.worst;
   if (hang?.strip) {
@@ -43,7 +43,7 @@ export function drawCord(pen: Pen, frame: Frame, reach: Reach): void {
 }
 
 /** The note at the inlet: which it is, needed of available, and what is spare or short. */
-export function drawCordNote(pen: Pen, frame: Frame, reach: Reach): void {
+export function drawCordNote(pen: BoardPen, frame: Frame, reach: Reach): void {
   const { ink, units } = frame;
   const { direction, inlet, needed, available, margin } = reach.worst;
   const first = `worst inlet: ${inlet}, ${PARKED[direction]}`;

@@ -2,7 +2,7 @@ import { positionsIn } from '../../../routing/plane/box-index.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import type { RacewayMark } from '../kinds/raceways.ts';
 import { halo } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 
 const RISERS_FROM = 3;
 const WORDS_FROM = 12;
@@ -13,7 +13,7 @@ const UPRIGHT = 0.05;
  * Where a raceway goes up or down: a ring with a point in it where it comes up toward the eye, with a cross where it
  * goes down, seen the way it was drawn; and between which elevations.
  */
-export function drawRisers(pen: Pen, frame: Frame, marks: readonly RacewayMark[]): void {
+export function drawRisers(pen: BoardPen, frame: Frame, marks: readonly RacewayMark[]): void {
   const { scale, left, top, ink, units } = frame;
   if (scale < RISERS_FROM) return;
   const radius = Math.min(7, Math.max(4, scale * 0.5));

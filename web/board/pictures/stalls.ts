@@ -2,7 +2,7 @@ import { lettering, namePx } from '../ink.ts';
 import type { StallMark } from '../kinds/stalls.ts';
 import type { StallBand } from '../scene/stall-bands.ts';
 import { clearOfEnds, fitting } from './clear-of-car.ts';
-import { type Frame, fillGround, type Pen } from './frame.ts';
+import { type BoardPen, type Frame, fillGround } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
 /** Pixels to a foot from which stalls are drawn one by one. */
@@ -12,7 +12,7 @@ const LABELS_FROM = 22;
 const ROUNDED_FROM = 4;
 
 /** Far off, stalls side by side as one quiet band each: their stripes would be nearer than the eye can part. */
-export function drawBands(pen: Pen, frame: Frame, bands: readonly StallBand[]): void {
+export function drawBands(pen: BoardPen, frame: Frame, bands: readonly StallBand[]): void {
   const { scale, left, top, ink } = frame;
   pen.fillStyle = ink.rule;
   for (const { corners, minX, minY, maxX, maxY } of bands) {
@@ -28,7 +28,7 @@ export function drawBands(pen: Pen, frame: Frame, bands: readonly StallBand[]): 
 }
 
 /** Stalls: striped on three sides, open where one drives in. */
-export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+export function drawStalls(pen: BoardPen, frame: Frame, marks: readonly StallMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   if (chosen) {
     pen.beginPath();
@@ -49,7 +49,7 @@ export function drawStalls(pen: Pen, frame: Frame, marks: readonly StallMark[]):
 }
 
 /** The car that is taken to stand in each stall: what the cords must go around. */
-export function drawCars(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+export function drawParkedCars(pen: BoardPen, frame: Frame, marks: readonly StallMark[]): void {
   const { scale, ink } = frame;
   const shown = marks.filter(({ stall }) => stall.width * scale >= CARS_FROM);
   if (shown.length === 0) return;
@@ -64,7 +64,7 @@ export function drawCars(pen: Pen, frame: Frame, marks: readonly StallMark[]): v
   pen.stroke();
 }
 
-function traceRounded(pen: Pen, { scale, left, top }: Frame, corners: StallMark['car'], radius: number): void {
+function traceRounded(pen: BoardPen, { scale, left, top }: Frame, corners: StallMark['car'], radius: number): void {
   const [a, b, c, d] = corners;
   const startX = left + ((a[0] + d[0]) / 2) * scale;
   const startY = top - ((a[1] + d[1]) / 2) * scale;
@@ -80,7 +80,7 @@ function traceRounded(pen: Pen, { scale, left, top }: Frame, corners: StallMark[
 }
 
 /** Stall numbers, where there is room for them. */
-export function drawStallLabels(pen: Pen, frame: Frame, marks: readonly StallMark[]): void {
+export function drawStallLabels(pen: BoardPen, frame: Frame, marks: readonly StallMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   const size = Math.min(15, Math.max(11, scale * 1.15));
   pen.font = lettering(size, chosen ? 700 : 400);
@@ -114,7 +114,7 @@ const USES = {
 } as const;
 
 /** Accessible stalls are named in words, the painted sign is the stall's: in as many as stand between the sides of a car. */
-function drawUse(pen: Pen, frame: Frame, { stall, labelAt, car }: StallMark): void {
+function drawUse(pen: BoardPen, frame: Frame, { stall, labelAt, car }: StallMark): void {
   if (stall.use === undefined || stall.use === 'standard') return;
   const { scale, left, top, ink } = frame;
   const inward = Math.sign(labelAt[1] - stall.at[1]) || 1;

@@ -6,12 +6,12 @@ import type { EquipmentMark } from '../kinds/equipment.ts';
 import type { FeederMark } from '../kinds/feeders.ts';
 import { severityOf } from '../scene/sign.ts';
 import { halo, sign } from './drops.ts';
-import type { Frame, Pen } from './frame.ts';
+import type { BoardPen, Frame } from './frame.ts';
 import { traceOutline } from './outline.ts';
 
 const LEAST_COLUMN = 3;
 
-export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]): void {
+export function drawColumns(pen: BoardPen, frame: Frame, marks: readonly ColumnMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   pen.beginPath();
   pen.fillStyle = chosen ? ink.ink : ink.existing;
@@ -28,7 +28,7 @@ export function drawColumns(pen: Pen, frame: Frame, marks: readonly ColumnMark[]
 }
 
 /** The edges of columns, over what runs along them: below a trunk they would not be seen. */
-export function drawColumnEdges(pen: Pen, frame: Frame, marks: readonly ColumnMark[]): void {
+export function drawColumnEdges(pen: BoardPen, frame: Frame, marks: readonly ColumnMark[]): void {
   const { ink, scale } = frame;
   pen.beginPath();
   for (const { column, corners } of marks)
@@ -42,7 +42,7 @@ export function drawColumnEdges(pen: Pen, frame: Frame, marks: readonly ColumnMa
 }
 
 /** Equipment, the working space that must stay clear before it, and where raceways enter it. */
-export function drawEquipment(pen: Pen, frame: Frame, marks: readonly EquipmentMark[]): void {
+export function drawEquipment(pen: BoardPen, frame: Frame, marks: readonly EquipmentMark[]): void {
   const { scale, left, top, ink, chosen } = frame;
   for (const { equipment, corners, space } of marks) {
     const existing = equipment.kind === 'source';
@@ -84,7 +84,7 @@ const apart = (a: Patch, b: Patch): boolean =>
  * Names and ratings, each where it lies over no other piece of equipment and no other name. All in view have their places,
  * also where only some are drawn: what is selected has its name where it stood.
  */
-function drawEquipmentWords(pen: Pen, frame: Frame, drawn: readonly EquipmentMark[]): void {
+function drawEquipmentWords(pen: BoardPen, frame: Frame, drawn: readonly EquipmentMark[]): void {
   const { scale, left, top, ink, scene } = frame;
   const own = new Set(drawn);
   const ids = new Set(drawn.map(({ equipment }) => equipment.id));
@@ -126,7 +126,7 @@ function drawEquipmentWords(pen: Pen, frame: Frame, drawn: readonly EquipmentMar
   });
 }
 
-function drawCoils(pen: Pen, { scale, left, top, ink }: Frame, [x, y]: readonly [number, number]): void {
+function drawCoils(pen: BoardPen, { scale, left, top, ink }: Frame, [x, y]: readonly [number, number]): void {
   const r = Math.min(7, scale * 0.8);
   pen.beginPath();
   pen.arc(left + x * scale - r * 0.6, top - y * scale, r, 0, 2 * Math.PI);
@@ -144,7 +144,7 @@ const MOST_DASHED = 30;
  * Feeders between pieces of equipment, as links: where they lie in the ground is not this drawing's to say. Cut to the
  * view: a line that goes on for a mile is dashed for all of it.
  */
-export function drawFeeders(pen: Pen, frame: Frame, marks: readonly FeederMark[]): void {
+export function drawFeederLinks(pen: BoardPen, frame: Frame, marks: readonly FeederMark[]): void {
   const { ink, box, scale, left, top } = frame;
   const links = marks.flatMap((mark) => {
     const kept = !mark.routed || frame.chosen ? clippedLine(mark.from, mark.to, box) : null;

@@ -7,7 +7,7 @@ import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Equipment, Site, Stall, Vehicle } from '../../../routing/site/site.ts';
 import { vehicleOf } from '../../../routing/standing/parked.ts';
 import type { ColumnMark } from '../kinds/columns.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceOutline } from '../pictures/outline.ts';
 import type { Scene } from '../scene/scene.ts';
 
@@ -33,7 +33,7 @@ export const seenEquipment = (equipment: Equipment): SeenBlock => equipmentSeen(
 export const seenColumn = (mark: ColumnMark, { members }: Scene): SeenBlock => columnSeen(mark, members);
 
 /** Draws blocks, each over what stands behind it. */
-export function drawBlocks(pen: Pen, frame: Frame, blocks: readonly SeenBlock[]): void {
+export function drawBlocks(pen: BoardPen, frame: Frame, blocks: readonly SeenBlock[]): void {
   pen.lineJoin = 'round';
   if (frame.scale >= ORDER_FROM) {
     for (const block of farthestFirst(blocks)) drawBlock(pen, frame, block);
@@ -46,7 +46,7 @@ export function drawBlocks(pen: Pen, frame: Frame, blocks: readonly SeenBlock[])
 }
 
 /** Sides darker than the top, and the edges that are seen. */
-function drawBlock(pen: Pen, frame: Frame, { block: { list }, silhouette, top: roof, edges }: SeenBlock): void {
+function drawBlock(pen: BoardPen, frame: Frame, { block: { list }, silhouette, top: roof, edges }: SeenBlock): void {
   const { ink, scale, left, top, chosen } = frame;
   const car = list === 'stalls';
   pen.beginPath();
@@ -68,7 +68,12 @@ function drawBlock(pen: Pen, frame: Frame, { block: { list }, silhouette, top: r
 }
 
 /** Far off: what each covers, as one path. */
-function drawTogether(pen: Pen, frame: Frame, list: SeenBlock['block']['list'], blocks: readonly SeenBlock[]): void {
+function drawTogether(
+  pen: BoardPen,
+  frame: Frame,
+  list: SeenBlock['block']['list'],
+  blocks: readonly SeenBlock[],
+): void {
   const { ink, chosen } = frame;
   const car = list === 'stalls';
   pen.beginPath();

@@ -5,7 +5,7 @@ import { kept } from '../../../routing/kept/kept.ts';
 import type { Reach } from '../../../routing/reach/reach-result.ts';
 import type { Drop, Point2, Rules } from '../../../routing/site/site.ts';
 import type { DropMark } from '../kinds/drops.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
 import { chargersByDrop } from '../scene/chargers-by-drop.ts';
 
@@ -23,7 +23,7 @@ const outLine = kept((reach: Reach, drop: Drop, rules: Rules): readonly Point2[]
 );
 
 /** The cords of drops: at rest with the connector, and out to the inlet of their worst case as they hang. */
-export function drawCords(pen: Pen, frame: Frame, marks: readonly DropMark[]): void {
+export function drawCords(pen: BoardPen, frame: Frame, marks: readonly DropMark[]): void {
   const { ink, scale, left, top, chosen, scene } = frame;
   if (scale < REST_FROM) return;
   const { site, plan } = scene;

@@ -1,6 +1,6 @@
 import { boardKind } from '../kinds/kinds.ts';
 import type { Painting } from '../painting.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { drawAllRuns, drawRuns } from '../pictures/raceways.ts';
 import type { Scene, SceneList } from '../scene/scene.ts';
 import { drawCords } from './draw-cords.ts';
@@ -20,7 +20,7 @@ interface Hanging {
   readonly from: number;
   /** It takes marks as they lie in the plan and raises them itself. */
   readonly raises?: true;
-  readonly draw: (pen: Pen, frame: Frame, marks: readonly never[], painting: Painting) => void;
+  readonly draw: (pen: BoardPen, frame: Frame, marks: readonly never[], painting: Painting) => void;
 }
 
 const ofPlan = (['members', 'raceways', 'pullpoints', 'drops'] as const).flatMap((list): Hanging[] =>
@@ -43,7 +43,13 @@ const CORDS: Hanging = { list: 'drops', over: 185, from: 0, raises: true, draw: 
 const HANGING: readonly Hanging[] = [STEEL, ...ofPlan, ...RUNS, CORDS].sort((a, b) => a.over - b.over);
 
 /** Draws what hangs, and what lies in the ground, at its elevation; returns how many marks that took. */
-export function drawHanging(pen: Pen, frame: Frame, painting: Painting, find: Find, layer: 'base' | 'live'): number {
+export function drawHanging(
+  pen: BoardPen,
+  frame: Frame,
+  painting: Painting,
+  find: Find,
+  layer: 'base' | 'live',
+): number {
   const raised = new Map<HangingList, readonly never[]>();
   let count = 0;
   for (const { list, on = layer, from, raises, draw } of HANGING) {

@@ -1,9 +1,9 @@
 import type { MemberMark } from '../kinds/members.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { traceLine } from '../pictures/outline.ts';
 
 /** Beams and purlins where they are: in whole lines, for nothing is cut away above them. */
-export function drawSteel(pen: Pen, frame: Frame, marks: readonly MemberMark[]): void {
+export function drawSteel(pen: BoardPen, frame: Frame, marks: readonly MemberMark[]): void {
   const { ink, scale, chosen } = frame;
   pen.beginPath();
   for (const { member } of marks) traceLine(pen, frame, [member.from, member.to]);

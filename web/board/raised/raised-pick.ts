@@ -3,7 +3,7 @@ import { positionsIn } from '../../../routing/plane/box-index.ts';
 import type { Point2, Point3 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
 import { boardKind } from '../kinds/kinds.ts';
-import type { Mark } from '../scene/mark.ts';
+import type { SceneMark } from '../scene/mark.ts';
 import { refOf } from '../scene/mark.ts';
 import { toSegment } from '../scene/near.ts';
 import type { Passing } from '../scene/pick.ts';
@@ -21,7 +21,7 @@ export function pickRaised(scene: Scene, at: Point2, near: number, passing: Pass
     if (passing.has(list)) continue;
     const index = marksOf(scene, list);
     const reach = near * (boardKind(list).hold?.reach ?? 1);
-    let best: Mark | null = null;
+    let best: SceneMark | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const i of positionsIn(index, box)) {
       const off = distanceTo(index.items[i]!, at);
@@ -36,7 +36,7 @@ export function pickRaised(scene: Scene, at: Point2, near: number, passing: Pass
 }
 
 /** How far what is drawn of a mark is from a place of the drawing, feet. What lies on the ground is the plan's. */
-function distanceTo(mark: Mark, at: Point2): number {
+function distanceTo(mark: SceneMark, at: Point2): number {
   switch (mark.list) {
     case 'drops': {
       const { box, retractor } = raisedMark('drops', mark).drop;

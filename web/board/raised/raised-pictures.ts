@@ -2,7 +2,7 @@ import type { SeenBlock } from '../../../calc/space/oblique.ts';
 import { heightsOf } from '../../../calc/space/tallest.ts';
 import { boardKind } from '../kinds/kinds.ts';
 import { marksInView, type Painting } from '../painting.ts';
-import type { Frame, Pen } from '../pictures/frame.ts';
+import type { BoardPen, Frame } from '../pictures/frame.ts';
 import { drawMemberLoads } from '../pictures/member-loads.ts';
 import { traceOutline } from '../pictures/outline.ts';
 import { drawStallLabels } from '../pictures/stalls.ts';
@@ -44,13 +44,13 @@ function blocksOf(scene: Scene, painting: Painting, find: Find, cars: boolean): 
   ];
 }
 
-function drawCabinetTops(pen: Pen, frame: Frame, painting: Painting, marks: Scene['equipment']['items']): void {
+function drawCabinetTops(pen: BoardPen, frame: Frame, painting: Painting, marks: Scene['equipment']['items']): void {
   if (!painting.shows('equipment') || marks.length === 0) return;
   const tops = marks.map((mark) => raisedMark('equipment', mark));
   for (const { draw } of boardKind('equipment').pictures) draw(pen, frame, tops, painting);
 }
 
-function drawWorkingSpaces(pen: Pen, frame: Frame, marks: Scene['equipment']['items']): void {
+function drawWorkingSpaces(pen: BoardPen, frame: Frame, marks: Scene['equipment']['items']): void {
   pen.beginPath();
   for (const { space } of marks) if (space) traceOutline(pen, frame, space);
   pen.strokeStyle = frame.ink.ruleStrong;
@@ -61,7 +61,7 @@ function drawWorkingSpaces(pen: Pen, frame: Frame, marks: Scene['equipment']['it
 }
 
 /** The base: numbers on the ground, then blocks each over what stands behind it, then what hangs. */
-function base(pen: Pen, painting: Painting): number {
+function base(pen: BoardPen, painting: Painting): number {
   const frame = painting.frame();
   const { scale } = frame;
   const scene = painting.base();
@@ -88,7 +88,7 @@ function base(pen: Pen, painting: Painting): number {
 }
 
 /** Marks that move or are selected, in the ink of the frame. */
-function marks(pen: Pen, frame: Frame, painting: Painting, own: MarksByList): number {
+function marks(pen: BoardPen, frame: Frame, painting: Painting, own: MarksByList): number {
   const find = ((list: SceneList) => own[list] ?? []) as Find;
   const blocks = blocksOf(frame.scene, painting, find, frame.scale >= CARS_FROM);
   drawBlocks(pen, frame, blocks);

@@ -3,7 +3,7 @@ import { positionsOf, type Ref } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS } from '../kinds/kinds.ts';
 import { chargersByDrop } from './chargers-by-drop.ts';
 import type { MarksByList } from './differ.ts';
-import { type Mark, refOf } from './mark.ts';
+import { refOf, type SceneMark } from './mark.ts';
 import { marksOf, type Scene, type SceneList } from './scene.ts';
 
 /** What the selection stands for on the board: its own marks, and the runs and drops of its chargers. */
@@ -37,8 +37,8 @@ export const chosenMarks = kept((scene: Scene, selection: readonly Ref[]): Chose
     const place = chargerPlaces.get(charger);
     if (place !== undefined) add('drops', site.chargers[place]!.drop);
   }
-  const marks: { [L in SceneList]?: readonly Mark[] } = {};
-  const keep = (list: SceneList, items: readonly Mark[]): void => {
+  const marks: { [L in SceneList]?: readonly SceneMark[] } = {};
+  const keep = (list: SceneList, items: readonly SceneMark[]): void => {
     if (items.length > 0) marks[list] = items;
   };
   for (const list of MARKED_LISTS) {

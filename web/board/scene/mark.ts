@@ -21,7 +21,7 @@ export interface RunMark extends Box {
   readonly ok: boolean;
 }
 
-export type Mark = AnyMark | RunMark;
+export type SceneMark = AnyMark | RunMark;
 
 /** The element of a mark; null for what is only a picture of others. */
-export const refOf = (mark: Mark): Ref | null => (mark.list === 'runs' ? null : { list: mark.list, id: mark.id });
+export const refOf = (mark: SceneMark): Ref | null => (mark.list === 'runs' ? null : { list: mark.list, id: mark.id });

@@ -4,7 +4,7 @@ import { placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
 import { boardKind, heldBy, MARKED_LISTS, type MarkedList } from '../kinds/kinds.ts';
-import { type Mark, refOf } from './mark.ts';
+import { refOf, type SceneMark } from './mark.ts';
 import { pointInOutline, toSegment } from './near.ts';
 import { marksOf, type Scene } from './scene.ts';
 
@@ -24,7 +24,7 @@ export function pickAt(scene: Scene, at: Point2, near: number, passing: Passing 
     if (passing.has(list)) continue;
     const index = marksOf(scene, list);
     const reach = near * (boardKind(list).hold?.reach ?? 1);
-    let best: Mark | null = null;
+    let best: SceneMark | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const i of positionsIn(index, box)) {
       const off = distanceTo(scene, list, i, at);

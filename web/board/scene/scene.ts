@@ -8,7 +8,7 @@ import type { Point2, Site } from '../../../routing/site/site.ts';
 import { samePositions } from '../../document/change/element-lists.ts';
 import { boardKind, MARKED_LISTS, type MarkedList, type MarkIn } from '../kinds/kinds.ts';
 import { canopyOutlines } from './canopy.ts';
-import type { Mark, RunMark } from './mark.ts';
+import type { RunMark, SceneMark } from './mark.ts';
 import { runMarks } from './run-marks.ts';
 import { type StallBand, stallBands } from './stall-bands.ts';
 
@@ -44,10 +44,10 @@ export function sceneOf(site: Site, plan: UncountedPlan, last?: Scene): Scene {
   const was = last?.site;
   const same = (...parts: (keyof Site)[]): boolean =>
     was !== undefined && parts.every((part) => site[part] === was[part]);
-  const indexed = (list: SceneList, marks: readonly Mark[]): BoxIndex<Mark> =>
+  const indexed = (list: SceneList, marks: readonly SceneMark[]): BoxIndex<SceneMark> =>
     boxIndex(marks, ownBox, last && marksOf(last, list));
   // A list whose sources are the same objects is not gone through again: most edits touch one list of many.
-  const marked = (list: MarkedList): BoxIndex<Mark> => {
+  const marked = (list: MarkedList): BoxIndex<SceneMark> => {
     const { mark, also, partial } = boardKind(list);
     const now = also?.(site) ?? [];
     const alsoSame = was !== undefined && (also?.(was) ?? []).every((part, i) => part === now[i]);
@@ -55,14 +55,14 @@ export function sceneOf(site: Site, plan: UncountedPlan, last?: Scene): Scene {
     if (partial)
       return indexed(
         list,
-        site[list].flatMap((element) => (mark(element, site) as Mark | null) ?? []),
+        site[list].flatMap((element) => (mark(element, site) as SceneMark | null) ?? []),
       );
     const before = alsoSame ? was[list] : undefined;
     if (before) keepPositions(site[list], before);
-    const make = (element: Site[MarkedList][number]): Mark => mark(element, site) as Mark;
+    const make = (element: Site[MarkedList][number]): SceneMark => mark(element, site) as SceneMark;
     return indexed(
       list,
-      remade<Site[MarkedList][number], Mark>(site[list], make, before, last && marksOf(last, list).items),
+      remade<Site[MarkedList][number], SceneMark>(site[list], make, before, last && marksOf(last, list).items),
     );
   };
   const runs = runMarks(site, plan, last && same('chargers') ? { plan: last.plan, marks: last.runs.items } : undefined);
@@ -97,10 +97,11 @@ function remade<Source, M>(
   return copied(now, marks, places);
 }
 
-const ownBox = (mark: Mark): Box => mark;
+const ownBox = (mark: SceneMark): Box => mark;
 
 /** A list of a scene, whatever its marks. */
-export const marksOf = (scene: Scene, list: SceneList): BoxIndex<Mark> => scene[list] as unknown as BoxIndex<Mark>;
+export const marksOf = (scene: Scene, list: SceneList): BoxIndex<SceneMark> =>
+  scene[list] as unknown as BoxIndex<SceneMark>;
 
 /** Lists of the same ids in the same places share the index of their ids. */
 function keepPositions(list: readonly { readonly id: string }[], before: readonly { readonly id: string }[]): void {

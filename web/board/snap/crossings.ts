@@ -20,7 +20,7 @@ export function crossings(to: SnapTo): Crossing[] {
       const a = lines[i]!;
       const b = lines[j]!;
       const place = meeting([a.from[0], a.from[1]], ways(a), [b.from[0], b.from[1]], ways(b));
-      if (!place || !within(a, place) || !within(b, place)) continue;
+      if (!place || !isWithinLine(a, place) || !isWithinLine(b, place)) continue;
       const [za, zb] = [elevation(a, place), elevation(b, place)];
       // Of a raceway under a beam it is the raceway that one joins; of two beams one hangs under the lower.
       const upper = za > zb ? a : b;
@@ -41,7 +41,7 @@ export function crossings(to: SnapTo): Crossing[] {
 
 export const ways = ({ from, to }: TargetLine): Point2 => [to[0] - from[0], to[1] - from[1]];
 
-export const within = ({ from, to }: TargetLine, [x, y]: Point2): boolean =>
+export const isWithinLine = ({ from, to }: TargetLine, [x, y]: Point2): boolean =>
   Math.min(from[0], to[0]) - 1e-6 <= x &&
   x <= Math.max(from[0], to[0]) + 1e-6 &&
   Math.min(from[1], to[1]) - 1e-6 <= y &&
@@ -52,7 +52,7 @@ export function elevation({ from, to }: TargetLine, [x, y]: Point2): number {
   return from[2] + (to[2] - from[2]) * (length > 0 ? Math.hypot(x - from[0], y - from[1]) / length : 0);
 }
 
-export function footOf(from: Point2, line: TargetLine): Point2 | null {
+export function perpendicularFoot(from: Point2, line: TargetLine): Point2 | null {
   const foot = nearestOnSegment(from, [line.from[0], line.from[1]], [line.to[0], line.to[1]]);
   const [ux, uy] = ways(line);
   // At an end of the line the nearest point is no foot of a perpendicular.

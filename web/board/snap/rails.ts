@@ -1,7 +1,7 @@
 import { gridWays, offGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { TargetLine } from './aims.ts';
-import { elevation, meeting, ways, within } from './crossings.ts';
+import { elevation, isWithinLine, meeting, ways } from './crossings.ts';
 import type { Guide } from './guide.ts';
 import { on, type Snapped, type SnapTo } from './snap-to.ts';
 import { toStep } from './step.ts';
@@ -145,7 +145,7 @@ export function onRails(at: Point2, to: SnapTo): Snapped | null {
 
 function onLine(rails: readonly Rail[], at: Point2): Pick<Snapped, 'z' | 'ref'> {
   // On past the end of a raceway or member one is in line with it, and no longer on it.
-  for (const { line } of rails) if (line && within(line, at)) return { z: elevation(line, at), ref: line.ref };
+  for (const { line } of rails) if (line && isWithinLine(line, at)) return { z: elevation(line, at), ref: line.ref };
   return { z: null, ref: null };
 }
 

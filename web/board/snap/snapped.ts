@@ -1,7 +1,7 @@
 import { offGrid, onGrid } from '../../../routing/site/place/grid-frame.ts';
 import type { Point2 } from '../../../routing/site/site.ts';
 import type { Ref } from '../../document/change/element-lists.ts';
-import { crossings, elevation, footOf } from './crossings.ts';
+import { crossings, elevation, perpendicularFoot } from './crossings.ts';
 import { isAslant, onRails } from './rails.ts';
 import { on, type Snapped, type SnapTo } from './snap-to.ts';
 import { toStep } from './step.ts';
@@ -29,7 +29,7 @@ function onPoint(at: Point2, to: SnapTo): Snapped | null {
   if (on(to, 'crossings')) for (const { place, z, label, ref } of crossings(to)) offer(place, z, label, 0.1, ref);
   if (on(to, 'perpendiculars') && to.from)
     for (const line of to.close.lines) {
-      const foot = footOf(to.from, line);
+      const foot = perpendicularFoot(to.from, line);
       if (foot) offer(foot, elevation(line, foot), `square to ${line.label}`, 0.35, line.ref);
     }
   return best;

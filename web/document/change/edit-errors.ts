@@ -3,7 +3,7 @@ import { type Path, placeOf, type SiteError, type TellFault } from '../../../rou
 import { tellReferenceErrors } from '../../../routing/site/file/reference-errors.ts';
 import { tellShapeErrors } from '../../../routing/site/file/shape-errors.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from './edit.ts';
+import type { Edit, EditStep } from './edit.ts';
 import type { Element, ListName } from './element-lists.ts';
 
 /**
@@ -53,7 +53,7 @@ function named(file: SiteFile, path: Path): string {
 
 const LINKS = ['id', 'from', 'to', 'drop', 'stalls', 'vehicle'] as const;
 
-function relinks(step: Step): boolean {
+function relinks(step: EditStep): boolean {
   if (step.kind === 'marks') return false;
   if (step.kind !== 'change') return true;
   const before = step.before as unknown as Readonly<Record<string, unknown>>;

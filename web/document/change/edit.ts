@@ -4,13 +4,13 @@ import type { Mark, SiteFile } from '../../../routing/site/site.ts';
 import { type Element, elementsOf, type ListName, positionsOf, samePositions } from './element-lists.ts';
 
 /** A top-level field of the site file that an edit may set as a whole. A list is one too: it can be given or taken away. */
-export type Field = Exclude<keyof SiteFile, 'format' | 'version'>;
+export type FileField = Exclude<keyof SiteFile, 'format' | 'version'>;
 
 /**
  * The smallest change of a site file, as data. Everything is in the file's units, and everything needed to take the
  * step back is in the step.
  */
-export type Step =
+export type EditStep =
   | { readonly kind: 'insert'; readonly list: ListName; readonly index: number; readonly element: Element }
   | { readonly kind: 'remove'; readonly list: ListName; readonly index: number; readonly element: Element }
   | {
@@ -22,10 +22,10 @@ export type Step =
     }
   | {
       readonly kind: 'set';
-      readonly field: Field;
+      readonly field: FileField;
       /** Absent where the file has no such field before (after) the step. */
-      readonly before?: SiteFile[Field];
-      readonly after?: SiteFile[Field];
+      readonly before?: SiteFile[FileField];
+      readonly after?: SiteFile[FileField];
       /** Where a field that comes or goes stands among the file's fields, so that it comes back to its own place. */
       readonly at?: number;
     }
@@ -35,7 +35,7 @@ export type Step =
 /** What one gesture does to the site: steps in order, under a name such as "Move 12 drops". */
 export interface Edit {
   readonly name: string;
-  readonly steps: readonly Step[];
+  readonly steps: readonly EditStep[];
 }
 
 interface Draft {
@@ -80,7 +80,7 @@ export const joinEdits = (name: string, ...edits: readonly Edit[]): Edit => ({
   steps: edits.flatMap((edit) => edit.steps),
 });
 
-function invertStep(step: Step): Step {
+function invertStep(step: EditStep): EditStep {
   switch (step.kind) {
     case 'insert':
       return { ...step, kind: 'remove' };
@@ -97,7 +97,7 @@ function invertStep(step: Step): Step {
   }
 }
 
-function applyToList(file: SiteFile, lists: Drafts, step: Exclude<Step, { kind: 'set' | 'marks' }>): void {
+function applyToList(file: SiteFile, lists: Drafts, step: Exclude<EditStep, { kind: 'set' | 'marks' }>): void {
   let list = lists.get(step.list);
   if (!list) {
     if (file[step.list] === undefined) throw new RangeError(`the file has no ${step.list}`);
@@ -150,7 +150,7 @@ function merged(file: SiteFile, lists: Drafts): SiteFile {
   return { ...file, ...changed } as SiteFile;
 }
 
-function withMarks(file: SiteFile, { added, taken }: Extract<Step, { kind: 'marks' }>): SiteFile {
+function withMarks(file: SiteFile, { added, taken }: Extract<EditStep, { kind: 'marks' }>): SiteFile {
   if (file.records === undefined) throw new RangeError('the file has no records');
   const gone = new Set(taken.map(markText));
   const left = taken.length > 0 ? file.records.filter((mark) => !gone.has(markText(mark))) : file.records;
@@ -158,7 +158,7 @@ function withMarks(file: SiteFile, { added, taken }: Extract<Step, { kind: 'mark
   return { ...file, records: [...left, ...added] };
 }
 
-function setField(file: SiteFile, step: Extract<Step, { kind: 'set' }>): SiteFile {
+function setField(file: SiteFile, step: Extract<EditStep, { kind: 'set' }>): SiteFile {
   const { field, after, at } = step;
   if (after !== undefined && file[field] !== undefined) return { ...file, [field]: after } as SiteFile;
   const entries = Object.entries(file).filter(([name]) => name !== field);

@@ -40,7 +40,7 @@ const AFTER = { do: did, undo: undid, redo: redid } as const;
 export type Turn = keyof typeof AFTER;
 
 /** The history after a turn. Throws RangeError where the edit does not fit the file. */
-export const turned = (history: History, turn: Turn, edit: Edit): History => AFTER[turn](history, edit);
+export const afterTurn = (history: History, turn: Turn, edit: Edit): History => AFTER[turn](history, edit);
 
 /** The newest edits of a list, as many as make up at most so many steps. */
 export function newestEdits(edits: readonly Edit[], maxSteps: number): readonly Edit[] {
@@ -55,7 +55,7 @@ export function newestEdits(edits: readonly Edit[], maxSteps: number): readonly 
 }
 
 /** Whether the whole past can be taken back and the whole undone future done again from this file. */
-export function fits({ file, done, undone }: History): boolean {
+export function pastFits({ file, done, undone }: History): boolean {
   try {
     done.reduceRight((now, edit) => applyEdit(now, invertEdit(edit)), file);
     undone.reduceRight((now, edit) => applyEdit(now, edit), file);

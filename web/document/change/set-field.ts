@@ -1,12 +1,12 @@
 import { siteFileSchema } from '../../../routing/site/schema/schema.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Field, Step } from './edit.ts';
+import type { EditStep, FileField } from './edit.ts';
 
 /** The fields of a site file in the schema's order, by which a new one is put among those that are there. */
 const ORDER = Object.keys(siteFileSchema.entries);
 
 /** The step that gives a field of the file a new value, or takes the field away (undefined). */
-export function setStep<F extends Field>(file: SiteFile, field: F, after: SiteFile[F] | undefined): Step {
+export function setStep<F extends FileField>(file: SiteFile, field: F, after: SiteFile[F] | undefined): EditStep {
   const before = file[field];
   return {
     kind: 'set',
@@ -17,7 +17,7 @@ export function setStep<F extends Field>(file: SiteFile, field: F, after: SiteFi
   };
 }
 
-function placeOf(file: SiteFile, field: Field): number {
+function placeOf(file: SiteFile, field: FileField): number {
   const names = Object.keys(file);
   const found = names.indexOf(field);
   if (found >= 0) return found;

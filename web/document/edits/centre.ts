@@ -1,9 +1,9 @@
 import type { Point2 } from '../../../routing/site/site.ts';
-import type { Held } from './gather.ts';
+import type { Gathered } from './gather.ts';
 import { moved } from './motion.ts';
 
 /** The middle of the extent of elements' points, in the file's units; null where none of them has a place. */
-export function centreOf(elements: readonly Held[]): Point2 | null {
+export function centreOf(elements: readonly Gathered[]): Point2 | null {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   const point = (at: Point2): Point2 => {
     minX = Math.min(minX, at[0]);

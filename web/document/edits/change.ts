@@ -1,5 +1,5 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import type { Element, ElementOf, ListName, Ref } from '../change/element-lists.ts';
 import { elementInFile } from '../change/file-lengths.ts';
 import { changeStep, held } from './gather.ts';
@@ -12,7 +12,7 @@ export type Patch<L extends ListName = ListName> = L extends ListName
 
 /** Changes the same fields of several elements: "Cord of 12 drops". Lengths in the patch are site feet. */
 export function changeElements(file: SiteFile, refs: readonly Ref[], patch: Patch): Edit {
-  const steps = held(file, refs).flatMap(({ list, element }): readonly Step[] =>
+  const steps = held(file, refs).flatMap(({ list, element }): readonly EditStep[] =>
     changeStep(list, element, patched(file, list, element, patch)),
   );
   const changed = steps.flatMap((step) => (step.kind === 'change' ? [{ list: step.list, id: step.id }] : []));

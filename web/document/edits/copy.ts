@@ -7,7 +7,7 @@ import type { Point2, SiteFile } from '../../../routing/site/site.ts';
 import { applyEdit, type Edit, joinEdits } from '../change/edit.ts';
 import { type Element, elementsOf, type ListName, listOf, type Ref } from '../change/element-lists.ts';
 import { inFile, placeInFile } from '../change/file-lengths.ts';
-import { type Held, held, insertSteps } from './gather.ts';
+import { type Gathered, held, insertSteps } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { mirrored, moved, shift, turn } from './motion.ts';
 
@@ -102,7 +102,7 @@ export function withDependents(file: SiteFile, refs: readonly Ref[]): readonly R
 }
 
 /** The steps that put copies of elements of this file, moved and under new ids, into it. */
-export function copySteps(file: SiteFile, originals: readonly Held[], motion: Motion): Edit['steps'] {
+export function copySteps(file: SiteFile, originals: readonly Gathered[], motion: Motion): Edit['steps'] {
   const ids = freshIds(file, originals);
   const labels = freshLabels(file, originals);
   return ELEMENT_LISTS.flatMap((list) => {
@@ -114,7 +114,7 @@ export function copySteps(file: SiteFile, originals: readonly Held[], motion: Mo
 }
 
 /** New names for the originals: those they have, where another site has no use for them, else the next free ones. */
-function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
+function freshIds(file: SiteFile, originals: readonly Gathered[]): ReadonlyMap<string, string> {
   const byPrefix = new Map<string, string[]>();
   for (const { element } of originals) {
     const { prefix } = splitId(element.id);
@@ -129,7 +129,7 @@ function freshIds(file: SiteFile, originals: readonly Held[]): ReadonlyMap<strin
 }
 
 /** Stall labels likewise: going on from the highest in use, in the originals' order; one without a number is kept. */
-function freshLabels(file: SiteFile, originals: readonly Held[]): ReadonlyMap<string, string> {
+function freshLabels(file: SiteFile, originals: readonly Gathered[]): ReadonlyMap<string, string> {
   const used = new Set<string>();
   const highest = new Map<string, number>();
   for (const { label } of elementsOf(file, 'stalls')) {

@@ -1,6 +1,6 @@
 import { ELEMENT_LISTS, placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { type Element, elementsOf, type ListName, type Ref } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { changeStep, held, removeSteps } from './gather.ts';
@@ -21,7 +21,7 @@ export function deleteElements(file: SiteFile, refs: readonly Ref[]): Edit {
   const also = all.filter(({ id }) => !named.has(id));
   const handles = handleSteps(file, refs, gone);
 
-  const steps: Step[] = [...handles, ...chargersWithoutStalls(file, gone), ...asBuiltStep(file, gone.drops)];
+  const steps: EditStep[] = [...handles, ...chargersWithoutStalls(file, gone), ...asBuiltStep(file, gone.drops)];
   for (const list of ELEMENT_LISTS) steps.push(...removeSteps(file, list, gone[list]));
   steps.push(
     ...deletedSteps(
@@ -61,7 +61,7 @@ function takeDependents(file: SiteFile, gone: Gone): void {
   }
 }
 
-function chargersWithoutStalls(file: SiteFile, gone: Gone): readonly Step[] {
+function chargersWithoutStalls(file: SiteFile, gone: Gone): readonly EditStep[] {
   if (gone.stalls.size === 0) return [];
   return elementsOf(file, 'chargers')
     .filter(({ id, stalls }) => !gone.chargers.has(id) && stalls.some((stall) => gone.stalls.has(stall)))
@@ -71,13 +71,13 @@ function chargersWithoutStalls(file: SiteFile, gone: Gone): readonly Step[] {
     });
 }
 
-function asBuiltStep(file: SiteFile, drops: ReadonlySet<string>): readonly Step[] {
+function asBuiltStep(file: SiteFile, drops: ReadonlySet<string>): readonly EditStep[] {
   const measured = Object.entries(file.asBuilt ?? {});
   const left = measured.filter(([drop]) => !drops.has(drop));
   return left.length === measured.length ? [] : [setStep(file, 'asBuilt', Object.fromEntries(left))];
 }
 
-function handleSteps(file: SiteFile, refs: readonly Ref[], gone: Gone): readonly Step[] {
+function handleSteps(file: SiteFile, refs: readonly Ref[], gone: Gone): readonly EditStep[] {
   return held(file, refs).flatMap(({ list, element }) =>
     gone[list].has(element.id) ? [] : changeStep(list, element, leftOf(list, element, refs) ?? element),
   );

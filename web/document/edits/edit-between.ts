@@ -1,6 +1,6 @@
 import { ELEMENT_LISTS } from '../../../routing/site/kinds/kinds.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { type Element, elementsOf, type ListName } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { changeStep, removeSteps } from './gather.ts';
@@ -12,7 +12,7 @@ import { deletedSteps } from './marks-steps.ts';
  */
 export function editBetween(before: SiteFile, after: SiteFile, name: string): Edit {
   const gone: string[] = [];
-  const steps = ELEMENT_LISTS.flatMap((list): readonly Step[] => {
+  const steps = ELEMENT_LISTS.flatMap((list): readonly EditStep[] => {
     if (before[list] === after[list]) return [];
     const was = new Map(elementsOf(before, list).map((one) => [one.id, one]));
     const now = elementsOf(after, list);
@@ -34,8 +34,8 @@ export function editBetween(before: SiteFile, after: SiteFile, name: string): Ed
   return { name, steps: [...steps, ...deletedSteps(before, gone)] };
 }
 
-function inserted(file: SiteFile, list: ListName, start: number, elements: readonly Element[]): readonly Step[] {
+function inserted(file: SiteFile, list: ListName, start: number, elements: readonly Element[]): readonly EditStep[] {
   if (elements.length === 0) return [];
-  const steps = elements.map((element, i): Step => ({ kind: 'insert', list, index: start + i, element }));
+  const steps = elements.map((element, i): EditStep => ({ kind: 'insert', list, index: start + i, element }));
   return file[list] === undefined ? [setStep(file, list, []), ...steps] : steps;
 }

@@ -2,7 +2,7 @@ import type { PanelCircuit, PanelSchedule } from '../../../calc/supply/panels/pa
 import { linesOfSpaces } from '../../../calc/supply/tree/issued-lines.ts';
 import type { Lines } from '../../../routing/site/schema/vocabulary.ts';
 import type { IssuedCircuit, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { type ElementOf, elementsOf } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike, changeStep, held } from './gather.ts';
@@ -86,7 +86,7 @@ export function letGoOfPanel(file: SiteFile, panel: string): Edit {
 }
 
 /** The step to other issued circuits; none where they are the same. */
-function issueSteps(file: SiteFile, circuits: Circuits): readonly Step[] {
+function issueSteps(file: SiteFile, circuits: Circuits): readonly EditStep[] {
   const was = file.issued?.circuits ?? {};
   if (alike(was, circuits)) return [];
   const { circuits: _, ...others } = file.issued ?? {};

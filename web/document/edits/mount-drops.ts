@@ -1,7 +1,7 @@
 import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
 import type { Mount } from '../../../routing/site/schema/vocabulary.ts';
 import type { Drop, Site, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { inFile } from '../change/file-lengths.ts';
 import { changeStep, held } from './gather.ts';
 import { inWords } from './in-words.ts';
@@ -30,7 +30,7 @@ export function mountDrops(file: SiteFile, site: Site, ids: readonly string[], m
   const steps = held(
     file,
     ids.map((id) => ({ list: 'drops', id })),
-  ).flatMap(({ element }): readonly Step[] => {
+  ).flatMap(({ element }): readonly EditStep[] => {
     const before = element as Drop;
     const { box, retractor, mount: was = 'overhead' } = inFeet.get(before.id)!;
     if (was === mount) return [];

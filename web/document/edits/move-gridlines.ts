@@ -1,7 +1,7 @@
 import { tidy } from '../../../routing/site/file/tidy.ts';
 import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Step } from '../change/edit.ts';
+import type { EditStep } from '../change/edit.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 
@@ -9,7 +9,7 @@ type Gridlines = NonNullable<SiteFile['gridlines']>;
 type Lines = NonNullable<Gridlines['x']>;
 
 /** The step by which gridlines go with their lot. */
-export function gridlineSteps(file: SiteFile, motion: Motion): readonly Step[] {
+export function gridlineSteps(file: SiteFile, motion: Motion): readonly EditStep[] {
   const { gridlines } = file;
   if (!gridlines || (gridlines.x?.length ?? 0) + (gridlines.y?.length ?? 0) === 0) return [];
   const after = movedGridlines(gridlines, motion);

@@ -3,10 +3,10 @@ import type { Part } from '../../../routing/site/kinds/kind.ts';
 import { isPlaced, placedKind } from '../../../routing/site/kinds/kinds.ts';
 import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { Point2, Point3, SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { type Element, elementOf, type ListName, type Ref } from '../change/element-lists.ts';
 import { inFile, placeInFile, spotInFile } from '../change/file-lengths.ts';
-import { changeStep, type Held, held } from './gather.ts';
+import { changeStep, type Gathered, held } from './gather.ts';
 import { inWords } from './in-words.ts';
 import { mirrored, moved, shift, turn } from './motion.ts';
 import { wholeLotSteps } from './whole-lot.ts';
@@ -48,19 +48,19 @@ export function mirror(file: SiteFile, refs: readonly Ref[], throughFt: Point2, 
 }
 
 /** What moves the elements, and what refers to them where they are the whole lot. */
-const lotSteps = (file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] => [
+const lotSteps = (file: SiteFile, refs: readonly Ref[], motion: Motion): readonly EditStep[] => [
   ...movedSteps(held(file, refs), motion),
   ...wholeLotSteps(file, refs, motion),
 ];
 
-const movedSteps = (elements: readonly Held[], motion: Motion): readonly Step[] =>
+const movedSteps = (elements: readonly Gathered[], motion: Motion): readonly EditStep[] =>
   elements
     .filter(({ list }) => isPlaced(list))
     .flatMap(({ list, element }) => changeStep(list, element, moved(list, element, motion)));
 
 const sum = (a: Point3, b: Point3): Point3 => [tidy(a[0] + b[0]), tidy(a[1] + b[1]), tidy(a[2] + b[2])];
 
-function partSteps(file: SiteFile, refs: readonly Ref[], to: (at: Point3) => Point3): readonly Step[] {
+function partSteps(file: SiteFile, refs: readonly Ref[], to: (at: Point3) => Point3): readonly EditStep[] {
   return held(file, refs).flatMap(({ list, element }) => {
     const own = refs.filter((ref) => ref.list === list && ref.id === element.id);
     return changeStep(
@@ -76,7 +76,7 @@ function withHandle(list: ListName, element: Element, part: Part | undefined, to
   return part && parts ? parts.moved(element as never, part, to) : element;
 }
 
-function nameOf(steps: readonly Step[], parts: readonly Ref[]): string {
+function nameOf(steps: readonly EditStep[], parts: readonly Ref[]): string {
   const [part] = parts;
   if (part?.part && parts.length === steps.length && parts.length === 1) {
     return `${part.part.kind} of ${part.id}`;

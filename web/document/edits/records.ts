@@ -9,12 +9,17 @@ import { alike } from './gather.ts';
 import { marksSteps } from './marks-steps.ts';
 
 /** Who writes, and what gives each mark a name that no other has. */
-export interface Pen extends Author {
+export interface RecordPen extends Author {
   readonly newId: () => string;
 }
 
 /** Writes down what was found or done in the field, site feet. */
-export function recordMarks(file: SiteFile, name: string, sayings: readonly Saying[], { newId, ...author }: Pen): Edit {
+export function recordMarks(
+  file: SiteFile,
+  name: string,
+  sayings: readonly Saying[],
+  { newId, ...author }: RecordPen,
+): Edit {
   const marks = newMarks(toSite(file).records, sayings, author, newId);
   return { name, steps: marksSteps(file, fieldInFile(file, 'records', marks)) };
 }
@@ -28,7 +33,7 @@ export function mergeRecords(file: SiteFile, others: readonly Mark[], name = 'Me
  * Writes down what was measured at a drop, site feet, or takes it back (null): a mark for each field that is another than
  * before. `set` is the day and who checked it; the rest is by the same hand.
  */
-export function recordAsBuilt(file: SiteFile, drop: string, found: AsBuilt | null, pen: Pen): Edit {
+export function recordAsBuilt(file: SiteFile, drop: string, found: AsBuilt | null, pen: RecordPen): Edit {
   const was: AsBuilt = toSite(file).asBuilt.get(drop) ?? {};
   const now: AsBuilt = found ?? {};
   const by = now.checkedBy ?? pen.by;

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { id as idSchema, MAX_ID_LENGTH } from '../../../routing/site/schema/schema-parts.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import { type Element, elementsOf, type ListName, listOf, type Ref } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { changeStep, held } from './gather.ts';
@@ -55,9 +55,9 @@ const named = ({ list, element }: { list: ListName; element: Element }): Pick<Re
   id: element.id,
 });
 
-function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readonly Step[] {
+function renameSteps(file: SiteFile, names: ReadonlyMap<string, string>): readonly EditStep[] {
   const now = (id: string): string => names.get(id) ?? id;
-  const all = <L extends ListName>(list: L): readonly Step[] =>
+  const all = <L extends ListName>(list: L): readonly EditStep[] =>
     elementsOf(file, list).flatMap((element) => changeStep(list, element, respoken(element, now)));
   const lists = [
     ...new Set([...names.keys()].flatMap((id) => listOf(file, id) ?? [])),

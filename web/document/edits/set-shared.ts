@@ -1,5 +1,5 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Step } from '../change/edit.ts';
+import type { Edit, EditStep } from '../change/edit.ts';
 import type { ListName } from '../change/element-lists.ts';
 import { inFile } from '../change/file-lengths.ts';
 import { leafAt, type SharedField, type SharedValue, withValue } from '../change/shared-field.ts';
@@ -21,7 +21,7 @@ export function setShared(
   const own = leafAt(list, field).kind === 'length' ? inFile(file, value as number) : value;
   const refs = ids.map((id) => ({ list, id }));
   const given = value === undefined ? undefined : own;
-  const steps = held(file, refs).flatMap(({ element }): readonly Step[] =>
+  const steps = held(file, refs).flatMap(({ element }): readonly EditStep[] =>
     changeStep(list, element, withValue(element, field, given)),
   );
   const changed = steps.flatMap((step) => (step.kind === 'change' ? [{ list, id: step.id }] : []));

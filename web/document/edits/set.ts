@@ -1,11 +1,11 @@
 import type { SiteFile } from '../../../routing/site/site.ts';
-import type { Edit, Field } from '../change/edit.ts';
+import type { Edit, FileField } from '../change/edit.ts';
 import { fieldInFile } from '../change/file-lengths.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
 
 /** Sets a top-level field of the file, in the file's units; undefined takes it away. */
-export function setField<F extends Field>(
+export function setField<F extends FileField>(
   file: SiteFile,
   name: string,
   field: F,

@@ -1,7 +1,7 @@
 import { ELEMENT_LISTS, isPlaced } from '../../../routing/site/kinds/kinds.ts';
 import type { Motion } from '../../../routing/site/place/motion.ts';
 import type { AsBuilt, Point3, SiteFile } from '../../../routing/site/site.ts';
-import type { Step } from '../change/edit.ts';
+import type { EditStep } from '../change/edit.ts';
 import { elementsOf, type Ref } from '../change/element-lists.ts';
 import { setStep } from '../change/set-field.ts';
 import { alike } from './gather.ts';
@@ -13,7 +13,7 @@ import { gridlineSteps } from './move-gridlines.ts';
  * and what the tape said at its drops, for that was measured from them. None where something stays behind: the lines stay
  * with it, and a drop that moves alone leaves its record where the tape found it. Heights are above grade, which stays.
  */
-export function wholeLotSteps(file: SiteFile, refs: readonly Ref[], motion: Motion): readonly Step[] {
+export function wholeLotSteps(file: SiteFile, refs: readonly Ref[], motion: Motion): readonly EditStep[] {
   return isWholeLot(file, refs)
     ? [...gridlineSteps(file, motion), ...asBuiltSteps(file, motion), ...movedLotSteps(file, motion)]
     : [];
@@ -30,7 +30,7 @@ function isWholeLot(file: SiteFile, refs: readonly Ref[]): boolean {
 
 const keyOf = ({ list, id }: Pick<Ref, 'list' | 'id'>): string => `${list} ${id}`;
 
-function asBuiltSteps(file: SiteFile, motion: Motion): readonly Step[] {
+function asBuiltSteps(file: SiteFile, motion: Motion): readonly EditStep[] {
   const { asBuilt } = file;
   if (!asBuilt) return [];
   const spot = ([x, y, z]: Point3): Point3 => [...motion.point([x, y]), z];

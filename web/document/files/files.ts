@@ -3,7 +3,7 @@ import { safeFileName } from '../../../calc/sheets/file-name.ts';
 import { checkSum } from './check-sum.ts';
 
 /** A file of the person's own that can be written again without asking for its name; null where the browser cannot. */
-export type Place = FileSystemFileHandle | null;
+export type FilePlace = FileSystemFileHandle | null;
 
 /** What a file was when it was last read or written here, by which a change from outside is told. */
 export interface Stamp {
@@ -19,7 +19,7 @@ export type Picked =
       readonly kind: 'picked';
       readonly text: string;
       readonly fileName: string;
-      readonly place: Place;
+      readonly place: FilePlace;
       readonly stamp?: Stamp;
     }
   | { readonly kind: 'none' }
@@ -27,7 +27,7 @@ export type Picked =
 
 /** `sent`: handed to the browser as a download; whether it arrives is not known. `changed`: not written, see `FileDoor`. */
 export type SavedFile =
-  | { readonly kind: 'saved'; readonly fileName: string; readonly place: Place; readonly stamp?: Stamp }
+  | { readonly kind: 'saved'; readonly fileName: string; readonly place: FilePlace; readonly stamp?: Stamp }
   | { readonly kind: 'sent'; readonly fileName: string }
   | { readonly kind: 'changed'; readonly fileName: string }
   | { readonly kind: 'none' }
@@ -40,7 +40,7 @@ export interface FileDoor {
    * Saves to a place it came from or was saved to; where that is null, to one that the person names. Where the file there
    * is no longer what `since` says, another program has written it: nothing is written then.
    */
-  readonly save: (text: string, fileName: string, place: Place, since?: Stamp) => Promise<SavedFile>;
+  readonly save: (text: string, fileName: string, place: FilePlace, since?: Stamp) => Promise<SavedFile>;
 }
 
 /** The largest site file that is read, in bytes: far past any site of 100,000 stalls. */
@@ -96,7 +96,7 @@ interface Askable {
 }
 
 /** Whether a file holds something else than it did; a file that is gone can be written again and nothing is lost. */
-async function wasChanged(place: NonNullable<Place>, since: Stamp): Promise<boolean> {
+async function wasChanged(place: NonNullable<FilePlace>, since: Stamp): Promise<boolean> {
   try {
     // After a reload the browser asks the person anew, and reads nothing before.
     await (place as Askable).requestPermission?.({ mode: 'readwrite' });

@@ -1,11 +1,11 @@
 import type { Edit } from '../change/edit.ts';
-import type { Place, SavedFile, Stamp } from './files.ts';
+import type { FilePlace, SavedFile, Stamp } from './files.ts';
 
 /** The person's own file that a document came from or was saved to. */
 export interface OwnFile {
   readonly fileName?: string;
   /** Where it can be written again without asking. */
-  readonly place?: Place;
+  readonly place?: FilePlace;
   /** What it was when it was last read or written here. */
   readonly stamp?: Stamp;
   /** It went to the downloads; whether it arrived there is not known. */
@@ -28,7 +28,7 @@ export const ownFileOf = ({ fileName, place, stamp, sent }: OwnFile): OwnFile =>
 type Written = Extract<SavedFile, { kind: 'saved' | 'sent' }>;
 
 /** The own file after a saving. */
-export const fileAfter = (saved: Written): OwnFile & { readonly fileName: string; readonly place: Place } =>
+export const fileAfter = (saved: Written): OwnFile & { readonly fileName: string; readonly place: FilePlace } =>
   saved.kind === 'sent'
     ? { fileName: saved.fileName, place: null, sent: true }
     : { fileName: saved.fileName, place: saved.place, ...(saved.stamp && { stamp: saved.stamp }) };

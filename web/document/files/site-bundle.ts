@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { readSite } from '../../../routing/site/file/read.ts';
 import { writeSite } from '../../../routing/site/file/write.ts';
-import { fits, type History } from '../change/history.ts';
+import { type History, pastFits } from '../change/history.ts';
 import { parseEdit } from '../change/parse-edit.ts';
 
 const FORMAT = 'overrow/kept-sites';
@@ -33,7 +33,7 @@ const schema = v.object({
 });
 
 /** The text of one file that holds many sites with their pasts. */
-export const writeBundle = (sites: readonly BundledSite[], writtenOn: string): string =>
+export const writeSiteBundle = (sites: readonly BundledSite[], writtenOn: string): string =>
   `${JSON.stringify({
     format: FORMAT,
     version: 1,
@@ -51,7 +51,7 @@ export const writeBundle = (sites: readonly BundledSite[], writtenOn: string): s
 export const isSiteBundle = (text: string): boolean =>
   /^\s*\{\s*"format"\s*:\s*"overrow\/kept-sites"/.test(text.slice(0, 200));
 
-export type BundleRead =
+export type SiteBundleRead =
   | {
       readonly ok: true;
       readonly sites: readonly BundledSite[];
@@ -61,7 +61,7 @@ export type BundleRead =
   | { readonly ok: false; readonly says: string };
 
 /** The sites of a file of kept sites. What in it is no valid site is left out and told; a past that does not fit goes. */
-export function readBundle(text: string): BundleRead {
+export function readSiteBundle(text: string): SiteBundleRead {
   let value: unknown;
   try {
     value = JSON.parse(text);
@@ -81,7 +81,7 @@ export function readBundle(text: string): BundleRead {
     const [past, future] = [done.map(parseEdit), undone.map(parseEdit)];
     const known = [...past, ...future].every((edit) => edit !== null);
     const whole = { file: read.file, done: past, undone: future } as History;
-    const history = known && fits(whole) ? whole : { file: read.file, done: [], undone: [] };
+    const history = known && pastFits(whole) ? whole : { file: read.file, done: [], undone: [] };
     sites.push({ history, at, edits });
   }
   return { ok: true, sites, faults };

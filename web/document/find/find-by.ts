@@ -17,7 +17,7 @@ export function finder<Element>(
 }
 
 /** By id. */
-export const byId = <Element extends { readonly id: string }>(): ((
+export const findById = <Element extends { readonly id: string }>(): ((
   list: readonly Element[],
   id: string | undefined,
 ) => Element | undefined) => finder((element: Element) => element.id);

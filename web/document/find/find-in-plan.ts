@@ -1,7 +1,7 @@
 import type { Conduit } from '../../../calc/plan-file/branches.ts';
 import type { Run } from '../../../routing/network/run.ts';
-import { byId, finder } from './find-by.ts';
+import { findById, finder } from './find-by.ts';
 
 /** The run of a charger. */
 export const runOf = finder<Run>(({ charger }) => charger);
-export const conduitOf = byId<Conduit>();
+export const conduitOf = findById<Conduit>();

@@ -1,6 +1,6 @@
 import type { Charger, Drop, Stall } from '../../../routing/site/site.ts';
-import { byId } from './find-by.ts';
+import { findById } from './find-by.ts';
 
-export const findCharger = byId<Charger>();
-export const findDrop = byId<Drop>();
-export const findStall = byId<Stall>();
+export const findCharger = findById<Charger>();
+export const findDrop = findById<Drop>();
+export const findStall = findById<Stall>();

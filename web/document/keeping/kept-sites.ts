@@ -28,7 +28,7 @@ export async function recordOf(database: SiteDatabase, doc: string): Promise<Doc
 }
 
 /** The records of all documents, the newest first, those in the bin among them. */
-export async function recordsOf(database: SiteDatabase): Promise<readonly DocumentRecord[]> {
+export async function documentRecords(database: SiteDatabase): Promise<readonly DocumentRecord[]> {
   const transaction = database.transaction(['documents', 'snapshots']);
   const [raw, keys] = await Promise.all([
     transaction.objectStore('documents').getAll() as Promise<readonly unknown[]>,
@@ -91,7 +91,7 @@ export async function holdOn(database: SiteDatabase, doc: string): Promise<void>
 
 /** Forgets the documents that were opened and never changed, save one and where a tab has them open. */
 export async function clearUnchanged(database: SiteDatabase, tabs: Tabs, save: string): Promise<void> {
-  const unchanged = (await recordsOf(database)).filter(({ doc, edits }) => doc !== save && edits === 0);
+  const unchanged = (await documentRecords(database)).filter(({ doc, edits }) => doc !== save && edits === 0);
   for (const { doc } of unchanged) {
     const claim = await tabs.claim(doc, 'if-free', () => {});
     if (!claim) continue;

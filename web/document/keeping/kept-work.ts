@@ -1,11 +1,11 @@
 import { writeSite } from '../../../routing/site/file/write.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
-import { newHistory, turned } from '../change/history.ts';
+import { afterTurn, newHistory } from '../change/history.ts';
 import { nameSite } from '../edits/set.ts';
-import { type BundledSite, readBundle, writeBundle } from '../files/site-bundle.ts';
+import { type BundledSite, readSiteBundle, writeSiteBundle } from '../files/site-bundle.ts';
 import { forget, readStored, type SiteDatabase, write } from './database.ts';
 import { handed, newJournal } from './journal.ts';
-import { highestOrder, presentOf, recordOf, recordsOf, textsOf } from './kept-sites.ts';
+import { documentRecords, highestOrder, presentOf, recordOf, textsOf } from './kept-sites.ts';
 import type { CardRecord, DocumentRecord } from './storage-records.ts';
 import type { Tabs } from './tabs.ts';
 
@@ -78,7 +78,7 @@ const OPEN_ELSEWHERE = 'It is open in another tab.';
 export function keptWork({ database, openDoc, tabs, now, newDocument, changed }: WorkWorld): KeptWork {
   const records = async (): Promise<readonly DocumentRecord[]> => {
     const open = database();
-    return open ? recordsOf(open) : [];
+    return open ? documentRecords(open) : [];
   };
   const shown = (record: DocumentRecord): KeptSite => {
     const { doc, name, seq, edits, at, binned, fileName, sent, savedSeq } = record;
@@ -117,7 +117,7 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
       const { record, found } = present;
       const edit = nameSite(found.history.file, name);
       if (edit.steps.length === 0) return null;
-      turned(found.history, 'do', edit);
+      afterTurn(found.history, 'do', edit);
       const seq = found.seq + 1;
       const document = { ...record, name, seq, edits: record.edits + 1, at: now() };
       await write(open, { document, log: [{ doc, seq, what: 'do', edit }] });
@@ -144,7 +144,7 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
   async function bundled(): Promise<readonly BundledSite[]> {
     const open = database();
     const sites: BundledSite[] = [];
-    for (const { doc, binned, edits, at } of open ? await recordsOf(open) : []) {
+    for (const { doc, binned, edits, at } of open ? await documentRecords(open) : []) {
       if (!open || binned !== undefined) continue;
       const found = (await presentOf(open, doc))?.found;
       if (found && found.kind !== 'broken') sites.push({ history: found.history, at, edits });
@@ -154,11 +154,11 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
 
   async function restore(text: string): Promise<Restored> {
     const open = database();
-    const read = readBundle(text);
+    const read = readSiteBundle(text);
     if (!read.ok) return read;
     if (!open) return { ok: false, says: NO_STORE };
     const kept = new Set((await bundled()).map(({ history }) => writeSite(history.file)));
-    const order = highestOrder(await recordsOf(open)) + 1;
+    const order = highestOrder(await documentRecords(open)) + 1;
     let restored = 0;
     // The first of the file was the newest.
     for (const { history, at, edits } of [...read.sites].reverse()) {
@@ -208,7 +208,7 @@ export function keptWork({ database, openDoc, tabs, now, newDocument, changed }:
         await forget(open, [doc]);
         return null;
       }),
-    bundle: async () => writeBundle(await bundled(), new Date(now()).toISOString()),
+    bundle: async () => writeSiteBundle(await bundled(), new Date(now()).toISOString()),
     restore,
     card: async (doc) => database()?.get('cards', doc),
     keepCard: async (card) => {

@@ -1,5 +1,5 @@
 import { readStored, type SiteDatabase } from './database.ts';
-import { highestOrder, recordOf, recordsOf } from './kept-sites.ts';
+import { documentRecords, highestOrder, recordOf } from './kept-sites.ts';
 import { lossOf, type Mirror } from './mirror.ts';
 import type { Stored } from './recovery.ts';
 import type { DocumentRecord } from './storage-records.ts';
@@ -48,7 +48,7 @@ export async function lastKept(
   database: SiteDatabase,
   { tab, mirror }: Remembered,
 ): Promise<{ readonly doc: string | undefined; readonly loss: string | null; readonly order: number }> {
-  const all = await recordsOf(database);
+  const all = await documentRecords(database);
   const standing = all.filter(({ binned }) => binned === undefined);
   const doc = [tab, mirror?.doc, standing[0]?.doc].find((id) => standing.some((other) => other.doc === id));
   const loss = mirror && !all.some((other) => other.doc === mirror.doc) ? lossOf(mirror) : null;

@@ -1,4 +1,4 @@
-import { takeTyped } from '../../parts/typed.ts';
+import { takeField } from '../../parts/typed.ts';
 import { download } from '../files/files.ts';
 import { openSites, type SiteDatabase } from './database.ts';
 import { type Mirror, parseMirror } from './mirror.ts';
@@ -46,7 +46,7 @@ export function pageWorld(): PageWorld {
     },
     onLeaving: (listener) => {
       const leave = (): void => {
-        takeTyped();
+        takeField();
         listener();
       };
       addEventListener('pagehide', leave);
@@ -56,7 +56,7 @@ export function pageWorld(): PageWorld {
     },
     askBeforeLeaving: (isDue) => {
       addEventListener('beforeunload', (event) => {
-        takeTyped();
+        takeField();
         if (isDue()) event.preventDefault();
       });
     },

@@ -1,6 +1,6 @@
 import { readSite, readSiteValue } from '../../../routing/site/file/read.ts';
 import type { Edit } from '../change/edit.ts';
-import { fits, type History, type Turn, turned } from '../change/history.ts';
+import { afterTurn, type History, pastFits, type Turn } from '../change/history.ts';
 import { parseEdit } from '../change/parse-edit.ts';
 import { checkSum } from '../files/check-sum.ts';
 import type { LogRecord, SnapshotRecord } from './storage-records.ts';
@@ -38,7 +38,7 @@ export function recovered({ snapshots, log }: Stored, due: number): Recovered {
     if (!read.ok) continue;
     const { done, undone, sound } = snapshot;
     const whole = { file: read.file, done, undone };
-    const start = fits(whole) ? whole : { file: read.file, done: [], undone: [] };
+    const start = pastFits(whole) ? whole : { file: read.file, done: [], undone: [] };
     const { history, seq } = replayed(start, snapshot.seq, entries);
     const lost = newest - seq;
     return { kind: lost === 0 && sound ? 'whole' : 'part', history, seq, lost, doubtful: !sound };
@@ -70,7 +70,7 @@ export function replayed(
 
 function after(history: History, turn: Turn, edit: Edit): History | null {
   try {
-    return turned(history, turn, edit);
+    return afterTurn(history, turn, edit);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;

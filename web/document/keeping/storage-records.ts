@@ -1,7 +1,7 @@
 import type { DBSchema } from 'idb';
 import type { Edit } from '../change/edit.ts';
 import type { Turn } from '../change/history.ts';
-import type { Place, Stamp } from '../files/files.ts';
+import type { FilePlace, Stamp } from '../files/files.ts';
 
 /**
  * Version of the database. A page that finds a higher one is older than what wrote it, and keeps its hands off.
@@ -28,7 +28,7 @@ export interface DocumentRecord {
   readonly binned?: number;
   /** The person's own file it came from or was saved to. */
   readonly fileName?: string;
-  readonly place?: Place;
+  readonly place?: FilePlace;
   /** What that file was when it was last read or written here. */
   readonly stamp?: Stamp;
   /** The file went to the downloads, and whether it arrived there is not known. */

@@ -39,7 +39,7 @@ export function AsBuiltFields({ drop }: { readonly drop: Drop }) {
 }
 
 /** How what was measured stands to the drawing, in words. */
-export function standingWords({ found, away }: ReturnType<typeof useAsBuilt>, units: 'ft' | 'm'): string {
+export function asBuiltWords({ found, away }: ReturnType<typeof useAsBuilt>, units: 'ft' | 'm'): string {
   if (!found?.box && !found?.retractor) return found?.checkedOn ? 'checked, no place written' : 'not yet measured';
   return away < AS_DRAWN ? 'as drawn' : `${nearestInch(away, units)} away`;
 }
@@ -49,7 +49,7 @@ function Standing({ drop }: { readonly drop: Drop }) {
   const units = useDocument((state) => state.site.units);
   return (
     <Facts>
-      <Fact name="from the drawing">{standingWords(record, units)}</Fact>
+      <Fact name="from the drawing">{asBuiltWords(record, units)}</Fact>
     </Facts>
   );
 }

@@ -5,7 +5,7 @@ import type { Ref } from '../../document/change/element-lists.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { ChargerMargins } from '../elements/charger-margins.tsx';
-import { Circuit } from '../elements/charger-panel.tsx';
+import { ChargerCircuit } from '../elements/charger-panel.tsx';
 import { Fact, Facts, Link, OwnFindings } from '../facts/facts.tsx';
 import { AsBuiltFields } from './as-built-fields.tsx';
 
@@ -90,7 +90,7 @@ function DropToBuild({ id }: { readonly id: string }) {
         <section key={charger.id} aria-label={`Charger ${charger.id} as drawn`}>
           <h3>{charger.id} as drawn</h3>
           <ChargerMargins charger={charger.id} />
-          <Circuit charger={charger.id} />
+          <ChargerCircuit charger={charger.id} />
         </section>
       ))}
       <OwnFindings id={id} />

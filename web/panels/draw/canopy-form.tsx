@@ -1,9 +1,9 @@
 import { canopyWidth } from '../../../routing/propose/rows/canopy-bays.ts';
 import {
   CANOPY_FORMS,
-  type CanopyForm as Form,
   LEVELS_AT,
   MAX_TILT,
+  type RoofForm,
   riseOf,
   tiltOf,
 } from '../../../routing/propose/rows/canopy-slope.ts';
@@ -13,7 +13,7 @@ import { ChoiceField, DegreesField, LengthField } from '../../parts/fields.tsx';
 import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { useOptions } from './use-options.ts';
 
-const FORM_WORDS: Readonly<Record<Form, string>> = {
+const FORM_WORDS: Readonly<Record<RoofForm, string>> = {
   flat: 'flat',
   'one slope': 'one slope',
   valley: 'valley: low in the middle',

@@ -1,4 +1,4 @@
-import { groundOf } from '../../board/draw/desk.ts';
+import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { insertedBy } from '../../document/change/selection.ts';
 import { chargeStalls } from '../../document/edits/charge-stalls.ts';
@@ -16,7 +16,7 @@ export function ChargeSelected() {
   const stalls = selection.filter(({ list, id }) => list === 'stalls' && !served.has(id)).map(({ id }) => id);
   if (stalls.length === 0) return null;
   const act = async (): Promise<void> => {
-    const { file, site } = groundOf(desk);
+    const { file, site } = groundToDrawOn(desk);
     const charged = chargeStalls(file, site, stalls, options);
     const { applyLarge, select, notify } = desk.document.getState();
     if (!charged || !(await applyLarge(charged.edit))) return;

@@ -1,6 +1,6 @@
 import { USUAL_DROP, USUAL_PEDESTAL } from '../../../calc/propose/usual.ts';
 import { MOUNTS, type Mount } from '../../../routing/site/schema/vocabulary.ts';
-import { groundOf } from '../../board/draw/desk.ts';
+import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { dropOf, offered } from '../../board/draw/tools/drops.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
@@ -99,7 +99,7 @@ function OfferedStalls() {
   const [options, change] = useOptions('drops');
   const draft = useView((state) => state.draft);
   if (!draft?.whole) return null;
-  const { site } = groundOf(desk);
+  const { site } = groundToDrawOn(desk);
   const drop = dropOf(site, draft, options);
   const stalls = drop ? offered(site, drop) : [];
   const labels = new Map(site.stalls.map(({ id, label }) => [id, label ?? id]));

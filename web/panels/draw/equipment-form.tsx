@@ -1,5 +1,5 @@
 import { EQUIPMENT_KINDS, EQUIPMENT_WORDS } from '../../../routing/site/schema/vocabulary.ts';
-import { groundOf } from '../../board/draw/desk.ts';
+import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { KIND_DEFAULTS } from '../../board/draw/tools/equipment.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -16,7 +16,7 @@ export function EquipmentForm() {
   const { kind, size } = options;
   const transformer = kind === 'transformer';
   // What is under the hand is on the site as it is shown, and cannot feed itself.
-  const feeds = groundOf(desk).site.equipment.map(({ id }) => id);
+  const feeds = groundToDrawOn(desk).site.equipment.map(({ id }) => id);
   return (
     <>
       <FieldGroup name="Equipment" label="Equipment to place">

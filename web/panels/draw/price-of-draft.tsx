@@ -1,10 +1,10 @@
 import { priceChange } from '../../../calc/takeoff/price-change.ts';
-import { groundOf } from '../../board/draw/desk.ts';
+import { groundToDrawOn } from '../../board/draw/desk.ts';
 import { isLarge } from '../../board/draw/draft-marks.ts';
 import { useDesk } from '../../board/draw/use-desk.ts';
 import { useView } from '../../board/view-store.ts';
 import { insertedBy } from '../../document/change/selection.ts';
-import { counted } from '../../document/counted-plan.ts';
+import { withCounts } from '../../document/counted-plan.ts';
 import { usePrices } from '../../document/files/price-store.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { type DrawnRaceway, draftPriceWords } from '../../words/draft-price.ts';
@@ -18,9 +18,9 @@ export function PriceOfDraft() {
   const site = useDocument((state) => state.site);
   const edit = useDocument((state) => state.previewed);
   const list = usePrices((state) => state.list);
-  if (marks && isLarge(groundOf(desk).site)) return <Words says={['Its price is worked out when it is set.']} />;
+  if (marks && isLarge(groundToDrawOn(desk).site)) return <Words says={['Its price is worked out when it is set.']} />;
   if (!before || !edit) return null;
-  const change = priceChange(before, counted(plan).takeoff, list);
+  const change = priceChange(before, withCounts(plan).takeoff, list);
   const id = insertedBy(edit).find((ref) => ref.list === 'raceways')?.id;
   const raceway = site.raceways.find((each) => each.id === id);
   const drawn: DrawnRaceway | null = raceway

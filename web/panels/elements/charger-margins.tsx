@@ -3,7 +3,7 @@ import { whyMargin } from '../../../calc/why/why-margins.ts';
 import { findStall } from '../../document/find/find-in-site.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { PARKED } from '../../words/margins.ts';
-import { MarginRow } from '../facts/margin-bar.tsx';
+import { MarginBarRow } from '../facts/margin-bar.tsx';
 import { Why } from '../facts/why.tsx';
 
 /** Rules whose warnings speak of a margin, so that its bar asks for a look. */
@@ -19,7 +19,7 @@ export function ChargerMargins({ charger }: { readonly charger: string }) {
   return (
     <section className="margins" aria-label={`Margins of ${charger}`} data-charger={charger}>
       {MARGIN_KINDS.map((kind) => (
-        <MarginRow
+        <MarginBarRow
           key={kind}
           kind={kind}
           margins={margins}

@@ -1,6 +1,6 @@
-import type { Cord } from '../../../calc/circuits/cord.ts';
+import type { SizedCord } from '../../../calc/circuits/cord.ts';
 import { circuitOf } from '../../../calc/plan/circuits.ts';
-import type { Circuit as CircuitPlan, Conduit } from '../../../calc/plan-file/branches.ts';
+import type { Circuit, Conduit } from '../../../calc/plan-file/branches.ts';
 import { cordOf, whyCircuit, whyConduit, whyCord } from '../../../calc/why/why.ts';
 import { whyBox } from '../../../calc/why/why-supply.ts';
 import { counted } from '../../../routing/words/counted.ts';
@@ -27,7 +27,7 @@ export function ChargerPanel({ id }: { readonly id: string }) {
         Hangs at <Link id={charger.drop} />
       </p>
       <ChargerFields id={id} />
-      <Circuit charger={id} />
+      <ChargerCircuit charger={id} />
       <OwnFindings id={id} />
     </>
   );
@@ -109,7 +109,7 @@ export function ChargerFields({ id }: { readonly id: string }) {
 }
 
 /** What the plan makes of a charger: its run, breaker, conductors, and the conduits with the circuits beside it. */
-export function Circuit({ charger }: { readonly charger: string }) {
+export function ChargerCircuit({ charger }: { readonly charger: string }) {
   const site = useDocument((state) => state.site);
   const { units } = site;
   const circuit = useDocument((state) => circuitOf(state.plan, charger));
@@ -143,12 +143,12 @@ export function Circuit({ charger }: { readonly charger: string }) {
 }
 
 /** Its listing rules over the tables. */
-const cordWords = (found: Cord | null): string =>
+const cordWords = (found: SizedCord | null): string =>
   found === null
     ? 'none of the tables carries its amperes'
     : `#${found.size} or larger by the tables, ${found.ampacity.toFixed(0)} A; drops ${found.dropVolts.toFixed(1)} V of itself, ${found.dropPercent.toFixed(2)}%`;
 
-function CircuitFacts({ circuit }: { readonly circuit: CircuitPlan }) {
+function CircuitFacts({ circuit }: { readonly circuit: Circuit }) {
   const { breakerAmps, phases, conductor, grounding, pilot, factors, ampacity, voltsAtBox } = circuit;
   const { totalDropPercent, worstDropPercent } = circuit;
   const poles = phases.length;

@@ -8,7 +8,7 @@ import { MaybeLength } from '../../parts/maybe-fields.tsx';
 import { AsBuiltFields } from '../as-built/as-built-fields.tsx';
 import { OwnFindings } from '../facts/facts.tsx';
 import { ChargerMargins } from './charger-margins.tsx';
-import { ChargerFields, Circuit } from './charger-panel.tsx';
+import { ChargerCircuit, ChargerFields } from './charger-panel.tsx';
 import { CutHere } from './cut-here.tsx';
 import { DropPull } from './drop-pull.tsx';
 import { GroundWays } from './ground-ways.tsx';
@@ -89,7 +89,7 @@ export function DropPanel({ id }: { readonly id: string }) {
       {own.map((charger) => (
         <div key={charger.id}>
           <ChargerFields id={charger.id} />
-          <Circuit charger={charger.id} />
+          <ChargerCircuit charger={charger.id} />
         </div>
       ))}
       <OwnFindings id={id} />

@@ -19,7 +19,7 @@ import { Fact, Facts, Links, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 import { CutHere } from './cut-here.tsx';
 import { EquipmentFeeds } from './equipment-feeds.tsx';
-import { LoadCalculation } from './load-calculation.tsx';
+import { LoadCalculationFacts } from './load-calculation.tsx';
 import { BoardFields } from './protection-fields.tsx';
 import { RatingFields } from './rating-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
@@ -92,7 +92,7 @@ export function EquipmentPanel({ id }: { readonly id: string }) {
         )}
       </Facts>
       {supply && <Why ask="Why these figures?" steps={() => whyEquipment(site, id)} />}
-      <LoadCalculation id={id} />
+      <LoadCalculationFacts id={id} />
       <FieldGroup name="Equipment">
         <ChoiceField
           label="kind"

@@ -21,7 +21,7 @@ import { DEVICE_WORDS, TAP_WORDS } from '../../words/device-words.ts';
 import { nearestInch } from '../../words/lengths.ts';
 import { Fact, Facts, OwnFindings } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
-import { FeederWays } from './feeder-ways.tsx';
+import { FeederWayRows } from './feeder-ways.tsx';
 import { DeviceFields } from './protection-fields.tsx';
 import { useChange, useElement } from './use-element.ts';
 
@@ -148,7 +148,7 @@ export function FeederPanel({ id }: { readonly id: string }) {
           onChange={(each) => change({ tapCondition: each === '' ? undefined : each })}
         />
       </FieldGroup>
-      {feeder.existing === true && <FeederWays id={id} />}
+      {feeder.existing === true && <FeederWayRows id={id} />}
       <OwnFindings id={id} />
     </>
   );

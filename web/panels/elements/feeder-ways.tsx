@@ -1,6 +1,6 @@
 import { useMemo, useRef, useState } from 'react';
 import { dayFigureWords } from '../../../calc/day/day-figures.ts';
-import { decidingDay, decidingWords, figuresOf } from '../../../calc/day/deciding-day.ts';
+import { decidingDay, decidingFigures, decidingWords } from '../../../calc/day/deciding-day.ts';
 import { alternativeOf } from '../../../calc/plan/alternative.ts';
 import { feederWaySite } from '../../../calc/propose/feeder-way.ts';
 import { type FeederProspect, feederProspects, notableWays } from '../../../calc/supply/feeders/feeder-prospects.ts';
@@ -13,7 +13,7 @@ import { usePageStore } from '../../page-state/page-store.ts';
 import { priceWords } from '../../words/dollars.ts';
 
 /** What an existing feeder can carry, one way of using it to a row; the most telling first, the others folded. */
-export function FeederWays({ id }: { readonly id: string }) {
+export function FeederWayRows({ id }: { readonly id: string }) {
   const site = useDocument((state) => state.site);
   const { priceOf, priceAll, isPricing } = useWayPrices(id);
   const open = useOpenWay(id);
@@ -131,7 +131,7 @@ function useWayPrices(id: string) {
 /** What the charging day that decides comes to on a way. */
 function dayWords(site: Site, wanted: string | null): string {
   const deciding = decidingDay([site], wanted);
-  const figures = deciding === null ? undefined : figuresOf(site, deciding);
+  const figures = deciding === null ? undefined : decidingFigures(site, deciding);
   if (deciding === null || figures === undefined) return '';
   const which = decidingWords(deciding);
   return `; ${dayFigureWords(figures)}${which === null ? '' : ` (${which})`}`;

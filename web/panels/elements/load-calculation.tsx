@@ -1,4 +1,4 @@
-import type { LoadCalculation as Load } from '../../../calc/plan-file/loads.ts';
+import type { LoadCalculation } from '../../../calc/plan-file/loads.ts';
 import { caseAmps, fitWords, methodWords, stepWords } from '../../../calc/supply/service/load-rows.ts';
 import { tablesOf } from '../../../calc/tables/editions.ts';
 import { whyLoad } from '../../../calc/why/why-supply.ts';
@@ -7,7 +7,7 @@ import { Fact, Facts } from '../facts/facts.tsx';
 import { Why } from '../facts/why.tsx';
 
 /** The load calculation of the service that a piece of equipment belongs to, at its source and its service equipment. */
-export function LoadCalculation({ id }: { readonly id: string }) {
+export function LoadCalculationFacts({ id }: { readonly id: string }) {
   const site = useDocument((state) => state.site);
   const plan = useDocument((state) => state.plan);
   const load = plan.loadCalculations.find(
@@ -17,8 +17,8 @@ export function LoadCalculation({ id }: { readonly id: string }) {
   const tables = tablesOf(site.rules);
   const fits = fitWords(load);
   return (
-    <section aria-label="Load calculation">
-      <h3>Load calculation</h3>
+    <section aria-label="LoadCalculation calculation">
+      <h3>LoadCalculation calculation</h3>
       <table className="ways figures">
         <thead>
           <tr>
@@ -61,5 +61,5 @@ export function LoadCalculation({ id }: { readonly id: string }) {
   );
 }
 
-const transformerWords = ({ transformerKva }: Load): string =>
+const transformerWords = ({ transformerKva }: LoadCalculation): string =>
   transformerKva === null ? 'past the usual sizes' : `${transformerKva} kVA to ask for`;

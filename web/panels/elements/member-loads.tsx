@@ -5,7 +5,7 @@ import { type Rest, restsOf } from '../../../calc/steel/rests.ts';
 import { listed } from '../../../calc/steel/steel-loads.ts';
 import { explained } from '../../../calc/words/explain.ts';
 import type { Member, Site } from '../../../routing/site/site.ts';
-import { counted } from '../../document/counted-plan.ts';
+import { withCounts } from '../../document/counted-plan.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { nearestInch } from '../../words/lengths.ts';
 import { pounds } from '../../words/pounds.ts';
@@ -18,7 +18,7 @@ const MOST = 40;
 /** What a member carries of all that hangs, with its reactions where it rests. */
 export function MemberLoads({ id }: { readonly id: string }) {
   const member = useDocument((state) => state.site.members.find((one) => one.id === id));
-  const hung = useDocument((state) => counted(state.plan).hung).find((one) => one.member === id);
+  const hung = useDocument((state) => withCounts(state.plan).hung).find((one) => one.member === id);
   const units = useDocument((state) => state.site.units);
   const rests = useDocument(({ site }) => restsOf(site.members, site.columns).get(id)) ?? NO_RESTS;
   if (!member) return null;

@@ -1,4 +1,4 @@
-import type { Box } from '../../../calc/plan-file/branches.ts';
+import type { PlannedBox } from '../../../calc/plan-file/branches.ts';
 import { slopeOf } from '../../../routing/plane/space.ts';
 import { printLength } from '../../../routing/site/numbers/feet-inches.ts';
 import { useDocument } from '../../document/use-document.tsx';
@@ -114,7 +114,7 @@ export function PullpointPanel({ id }: PanelProps) {
 }
 
 /** What a box above grade has at least to be. */
-const boxWords = ({ box, volume, length }: Box): string => {
+const boxWords = ({ box, volume, length }: PlannedBox): string => {
   if (length !== null) return `pull box ${Math.ceil(length - 1e-9)} in long`;
   return box ?? `of ${Math.ceil((volume ?? 0) - 1e-9)} cu in`;
 };

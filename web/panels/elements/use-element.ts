@@ -1,10 +1,10 @@
 import type { Site } from '../../../routing/site/site.ts';
 import type { ListName } from '../../document/change/element-lists.ts';
 import { changeElements, type Patch } from '../../document/edits/change.ts';
-import { byId } from '../../document/find/find-by.ts';
+import { findById } from '../../document/find/find-by.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 
-const find = byId<{ readonly id: string }>();
+const find = findById<{ readonly id: string }>();
 
 /** An element of the site in feet, by its id; undefined where it has gone. */
 export function useElement<L extends ListName>(list: L, id: string): Site[L][number] | undefined {

@@ -3,7 +3,7 @@ import { type Finding, GRADES } from '../../../routing/site/rules/finding.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
 import { usePageActions } from '../../page-state/page-actions.ts';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
-import { type FindingGroup, findingGroups } from '../../words/finding-groups.ts';
+import { type FindingsByCause, findingGroups } from '../../words/finding-groups.ts';
 import { refsAbout } from '../../words/refs.ts';
 
 const FIRST_PLACES = 8;
@@ -34,7 +34,7 @@ function Single({ finding }: { readonly finding: Finding }) {
   );
 }
 
-function Several({ group }: { readonly group: FindingGroup }) {
+function Several({ group }: { readonly group: FindingsByCause }) {
   const [all, setAll] = useState(false);
   const { severity, rule, heading, findings } = group;
   const shown = all ? findings : findings.slice(0, FIRST_PLACES);

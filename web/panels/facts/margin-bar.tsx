@@ -17,7 +17,7 @@ interface MarginRowProps {
 }
 
 /** One margin as a row: its name, its bar, and what is left in words. */
-export function MarginRow({ kind, margins, units, severity, children }: MarginRowProps) {
+export function MarginBarRow({ kind, margins, units, severity, children }: MarginRowProps) {
   const words = marginWords(kind, margins, units);
   const share = marginShare(kind, margins) ?? 0;
   const state = !words ? 'none' : share < 0 ? 'fail' : severity === 'warn' ? 'warn' : 'pass';

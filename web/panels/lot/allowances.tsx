@@ -2,9 +2,9 @@ import { withAllowances, withExclusions } from '../../../calc/prices/edit-list.t
 import { takePrices } from '../../document/files/price-store.ts';
 import { TextField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
-import { inUse, MOST, NewText, named, type Of, Remove } from './besides-parts.tsx';
+import { inUse, MOST, NewText, type OfCost, Remove, uniqueName } from './besides-parts.tsx';
 
-export function Allowances(_: Of) {
+export function Allowances(_: OfCost) {
   const allowances = inUse().allowances ?? [];
   const put = (next: typeof allowances): void => void takePrices(withAllowances(inUse(), next));
   return (
@@ -18,7 +18,7 @@ export function Allowances(_: Of) {
           <TextField
             label="allowance for"
             value={allowance.name}
-            check={named(allowances.filter((_, at) => at !== i).map(({ name }) => name))}
+            check={uniqueName(allowances.filter((_, at) => at !== i).map(({ name }) => name))}
             onChange={(name) => put(allowances.map((one, at) => (at === i ? { ...one, name } : one)))}
           />
           <TypedField
@@ -42,7 +42,7 @@ export function Allowances(_: Of) {
   );
 }
 
-export function Exclusions(_: Of) {
+export function Exclusions(_: OfCost) {
   const exclusions = inUse().exclusions ?? [];
   const put = (next: readonly string[]): void => void takePrices(withExclusions(inUse(), next));
   return (
@@ -53,7 +53,7 @@ export function Exclusions(_: Of) {
             label={`not in the price, ${i + 1}`}
             long
             value={words}
-            check={named(exclusions.filter((_, at) => at !== i))}
+            check={uniqueName(exclusions.filter((_, at) => at !== i))}
             onChange={(next) => put(exclusions.map((one, at) => (at === i ? next : one)))}
           />
           <Remove words="Take this line away" onClick={() => put(exclusions.filter((_, at) => at !== i))} />

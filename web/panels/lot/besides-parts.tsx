@@ -7,7 +7,7 @@ import { TextField } from '../../parts/fields.tsx';
 /** So many of each may stand in a list. */
 export const MOST = 200;
 
-export interface Of {
+export interface OfCost {
   readonly cost: CostSheet;
 }
 
@@ -30,7 +30,7 @@ export const NewText = ({
   <TextField
     label={label}
     value=""
-    check={(text) => (text === '' ? null : named(taken)(text))}
+    check={(text) => (text === '' ? null : uniqueName(taken)(text))}
     onChange={(text) => text !== '' && onTake(text)}
   />
 );
@@ -42,7 +42,7 @@ export const Remove = ({ words, onClick }: { readonly words: string; readonly on
 );
 
 /** A name that no other of its kind has. */
-export const named =
+export const uniqueName =
   (others: readonly string[]) =>
   (text: string): string | null =>
     text === ''

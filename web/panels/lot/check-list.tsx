@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../calc/checks/standing.ts';
+import { extentWords, foundWords, idleChecks, madeChecks, worstSeverity } from '../../../calc/checks/standing.ts';
 import type { Check } from '../../../calc/plan-file/plan-file.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { SeveritySign } from '../../parts/severity-sign.tsx';
@@ -33,7 +33,7 @@ export function CheckList() {
 }
 
 function Row({ check }: { readonly check: Check }) {
-  const worst = worstOf(check);
+  const worst = worstSeverity(check);
   return (
     <li data-rule={check.rule} data-severity={worst ?? 'pass'}>
       <SeveritySign severity={worst ?? 'pass'} />

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { findingCounts } from '../../../calc/checks/standing.ts';
-import { MARGIN_KINDS, type MarginKind, marginsOf, worstOf } from '../../../calc/plan/margins.ts';
+import { leastMargin, MARGIN_KINDS, type MarginKind, marginsOf } from '../../../calc/plan/margins.ts';
 import { servedStalls } from '../../../calc/plan/served.ts';
 import { SUMMED_LENGTHS, type SummedLength, summedLength } from '../../../calc/takeoff/totals.ts';
 import { printTotal } from '../../../routing/site/numbers/feet-inches.ts';
@@ -13,20 +13,20 @@ import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePageStore } from '../../page-state/page-store.ts';
 import { whenAsked } from '../../page-state/when-asked.tsx';
 import { type TitleCell, TitleCells } from '../../parts/title-cells.tsx';
-import { dropOf } from '../../words/refs.ts';
+import { dropRefOf } from '../../words/refs.ts';
 import { FindingList } from '../facts/finding-list.tsx';
-import { MarginRow } from '../facts/margin-bar.tsx';
+import { MarginBarRow } from '../facts/margin-bar.tsx';
 import { KindSwitches } from '../kind-switches.tsx';
 import { ProposeSection } from './propose-section.tsx';
 import { SelectLot } from './select-lot.tsx';
-import { Standing } from './standing.tsx';
+import { WhyNotSound } from './standing.tsx';
 
 const AccessibleSection = whenAsked(async () => (await import('./accessible-section.tsx')).AccessibleSection);
 const BuildCells = whenAsked(async () => (await import('./build-cells.tsx')).BuildCells);
 const CheckList = whenAsked(async () => (await import('./check-list.tsx')).CheckList);
 const UnderlaySection = whenAsked(async () => (await import('../../underlay/underlay-section.tsx')).UnderlaySection);
 const PricePanel = whenAsked(async () => (await import('./price-panel.tsx')).PricePanel);
-const Quantities = whenAsked(async () => (await import('./quantities.tsx')).Quantities);
+const Quantities = whenAsked(async () => (await import('./quantities.tsx')).QuantitiesInShort);
 const SiteForm = whenAsked(async () => (await import('../site/site-form.tsx')).SiteForm);
 
 /** The ledger with nothing selected: how the lot stands. */
@@ -75,7 +75,7 @@ export function LotPanel() {
             </>
           )}
           <h3>Findings</h3>
-          <Standing open={open} onToggle={opens.toggle} />
+          <WhyNotSound open={open} onToggle={opens.toggle} />
           <FindingList />
           {station === 'layout' && <AccessibleSection />}
           {station === 'layout' && <ProposeSection />}
@@ -99,7 +99,7 @@ function WorstMargins() {
     <section aria-label="Worst margins">
       <h3>Worst in the lot</h3>
       {MARGIN_KINDS.map((kind) => (
-        <Worst key={kind} kind={kind} worst={worstOf(margins, kind)} />
+        <Worst key={kind} kind={kind} worst={leastMargin(margins, kind)} />
       ))}
       {margins.values().length > 1 && (
         <button type="button" className="plain worst-all" onClick={() => page.setState({ drawer: 'margins' })}>
@@ -110,24 +110,24 @@ function WorstMargins() {
   );
 }
 
-function Worst({ kind, worst }: { readonly kind: MarginKind; readonly worst: ReturnType<typeof worstOf> }) {
+function Worst({ kind, worst }: { readonly kind: MarginKind; readonly worst: ReturnType<typeof leastMargin> }) {
   const units = useDocument((state) => state.site.units);
   const document = useDocumentStore();
   const { reveal } = usePageActions();
   if (!worst) return null;
   return (
-    <MarginRow kind={kind} margins={worst} units={units}>
+    <MarginBarRow kind={kind} margins={worst} units={units}>
       <button
         type="button"
         className="link"
         onClick={() => {
-          const ref = dropOf(document.getState().file, worst.charger);
+          const ref = dropRefOf(document.getState().file, worst.charger);
           if (ref) reveal([ref]);
         }}
       >
         {worst.charger}
       </button>
-    </MarginRow>
+    </MarginBarRow>
   );
 }
 

@@ -6,7 +6,7 @@ import { csv } from '../../../calc/sheets/csv.ts';
 import { bidLines } from '../../../calc/takeoff/bid-lines.ts';
 import { SYSTEMS } from '../../../calc/takeoff/cost.ts';
 import { usedPrice } from '../../../calc/takeoff/price-change.ts';
-import { counted } from '../../document/counted-plan.ts';
+import { withCounts } from '../../document/counted-plan.ts';
 import { download } from '../../document/files/files.ts';
 import { dismissPriceErrors, dropPrices, hasCome, openPrices, usePrices } from '../../document/files/price-store.ts';
 import { useDocument, useDocumentStore } from '../../document/use-document.tsx';
@@ -24,7 +24,7 @@ export function PricePanel() {
   const list = usePrices((state) => state.list);
   const [cents, setCents] = useState(false);
   if (!hasCome(list)) return null;
-  const cost = pricedOf(counted(plan).takeoff, site, list);
+  const cost = pricedOf(withCounts(plan).takeoff, site, list);
   const used = usedPrice(cost);
   const { rates } = list;
   const words = (amount: number): string => (cents ? dollars(amount) : priceWords(amount, list));
@@ -41,7 +41,7 @@ export function PricePanel() {
         ))}
         <Fact name="price by lengths alone" value={words(used)} />
         <Fact name="of the price, for what is left of sticks and reels" value={words(cost.price - used)} />
-        {unitFigures({ cost, site, plan: counted(plan) }).map(
+        {unitFigures({ cost, site, plan: withCounts(plan) }).map(
           ({ name, unit, value }) =>
             value !== null && (
               <Fact key={name} name={name} value={unit === 'dollars' ? words(value) : `${value.toFixed(1)} hours`} />

@@ -1,11 +1,11 @@
 import { itemTotals } from '../../../calc/takeoff/totals.ts';
-import { counted } from '../../document/counted-plan.ts';
+import { withCounts } from '../../document/counted-plan.ts';
 import { useDocument } from '../../document/use-document.tsx';
 import { quantityWords } from '../../words/quantities.ts';
 
 /** The takeoff in short: what there is of each item. The table under the board has every row with its basis. */
-export function Quantities() {
-  const takeoff = useDocument((state) => counted(state.plan).takeoff);
+export function QuantitiesInShort() {
+  const takeoff = useDocument((state) => withCounts(state.plan).takeoff);
   const units = useDocument((state) => state.site.units);
   return (
     <section aria-label="Quantities">

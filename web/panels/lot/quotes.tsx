@@ -7,7 +7,7 @@ import { type CostSheet, quotedRows } from '../../../calc/takeoff/cost.ts';
 import { takePrices } from '../../document/files/price-store.ts';
 import { ChoiceField, TextField, TypedField } from '../../parts/fields.tsx';
 import { readNumber } from '../../parts/read-number.ts';
-import { dayCheck, inUse, MOST, named, type Of, Remove } from './besides-parts.tsx';
+import { dayCheck, inUse, MOST, type OfCost, Remove, uniqueName } from './besides-parts.tsx';
 
 const EMPTY = { name: '', material: null, covers: [], validUntil: undefined } as const;
 type QuoteDraft = Omit<Quote, 'material' | 'validUntil'> & {
@@ -15,7 +15,7 @@ type QuoteDraft = Omit<Quote, 'material' | 'validUntil'> & {
   readonly validUntil?: string | undefined;
 };
 
-export function Quotes({ cost }: Of) {
+export function Quotes({ cost }: OfCost) {
   const quotes = inUse().quotes ?? [];
   const [draft, setDraft] = useState<QuoteDraft | null>(null);
   const put = (next: readonly Quote[]): void => void takePrices(withQuotes(inUse(), next));
@@ -76,7 +76,7 @@ function QuoteFields({
   others,
   cost,
   onChange,
-}: Of & {
+}: OfCost & {
   readonly quote: QuoteDraft;
   readonly others: readonly Quote[];
   readonly onChange: (next: QuoteDraft) => void;
@@ -90,7 +90,7 @@ function QuoteFields({
       <TextField
         label="quote of"
         value={name}
-        check={named(others.map((other) => other.name))}
+        check={uniqueName(others.map((other) => other.name))}
         onChange={(next) => onChange({ ...quote, name: next })}
       />
       <TypedField

@@ -8,7 +8,7 @@ interface StandingProps {
 }
 
 /** Why a lot in which nothing fails is not called sound, and the way to what was looked at. */
-export function Standing({ open, onToggle }: StandingProps) {
+export function WhyNotSound({ open, onToggle }: StandingProps) {
   const plan = useDocument((state) => state.plan);
   const withheld = withheldWords(plan);
   return (

@@ -5,7 +5,7 @@ import { whenAsked } from '../../page-state/when-asked.tsx';
 const AnewForm = whenAsked(async () => (await import('./anew-form.tsx')).AnewForm);
 
 /** Has what is selected, its row or what a panel feeds proposed anew, once it is opened. */
-export function Anew() {
+export function AnewSection() {
   const [open, setOpen] = useState(false);
   const isOf = useDocument(({ selection }) =>
     selection.some(({ list }) => list === 'drops' || list === 'chargers' || list === 'stalls' || list === 'equipment'),

@@ -6,7 +6,7 @@ import { BuildPanel } from '../as-built/build-panel.tsx';
 import { ChargeSelected } from '../draw/charge-selected.tsx';
 import { PANEL_KINDS } from '../elements/kinds.tsx';
 import { NameField } from '../elements/name-field.tsx';
-import { Anew } from './anew.tsx';
+import { AnewSection } from './anew.tsx';
 import { Arrange } from './arrange.tsx';
 import { Renumber } from './renumber.tsx';
 import { SeveralPanel } from './several-panel.tsx';
@@ -50,7 +50,7 @@ export function SelectionPanel() {
           <ChargeSelected />
           {one ? <Panel key={`${first.list} ${first.id}`} id={first.id} /> : <SeveralPanel />}
           {one && <NameField key={first.id} list={first.list} id={first.id} />}
-          <Anew />
+          <AnewSection />
           <Renumber />
           <Arrange />
         </>

@@ -4,9 +4,9 @@ import type { CarView, DayView } from '../../../calc/day/day-view.ts';
 import type { Times } from '../../../calc/day/listed-cars.ts';
 import { BarWords } from './bar-words.tsx';
 
-export const ROW = 22;
+export const BAR_ROW = 22;
 export const BAR = 15;
-const TOP = (ROW - BAR) / 2;
+const TOP = (BAR_ROW - BAR) / 2;
 
 interface BarProps {
   readonly car: CarView;

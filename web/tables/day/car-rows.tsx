@@ -4,7 +4,7 @@ import type { CarView, DayView } from '../../../calc/day/day-view.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { Scroller } from '../../parts/scroller.tsx';
 import { type BarRow, barItems, keyOfCar } from './bar-items.ts';
-import { CarBar, NewBar, ROW } from './car-bar.tsx';
+import { BAR_ROW, CarBar, NewBar } from './car-bar.tsx';
 import { Hours, stepUnder } from './load-picture.tsx';
 import { MOST_WHOLE, useRowWindow } from './row-window.ts';
 import { useBars } from './use-bars.ts';
@@ -35,7 +35,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
   const pending = useRef<string | null>(null);
   const all = useMemo(() => barItems(rows, view.cars), [rows, view.cars]);
   const units = wide + BESIDE.both;
-  const seen = useRowWindow(frame, rows.length, { units, rowUnits: ROW, mostPx: MOST_PX });
+  const seen = useRowWindow(frame, rows.length, { units, rowUnits: BAR_ROW, mostPx: MOST_PX });
   const bars = useBars({
     day,
     input,
@@ -69,7 +69,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
   const end = view.steps * view.step;
   const x = (minute: number): number => (wide * minute) / end;
   const { first, last, rowPx } = seen;
-  const [top, high] = [first * ROW, (last - first) * ROW];
+  const [top, high] = [first * BAR_ROW, (last - first) * BAR_ROW];
   const press = (event: HandEvent<SVGSVGElement>): void => {
     const target = event.target as Element;
     const row = rows[Number(target.closest<SVGGElement>('[data-place]')?.dataset.place)];
@@ -117,7 +117,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
                 <g
                   key={charger}
                   data-place={first + i}
-                  transform={`translate(0 ${(first + i) * ROW})`}
+                  transform={`translate(0 ${(first + i) * BAR_ROW})`}
                   onClick={() => {
                     if (!bars.hasDragged()) choose(charger);
                   }}
@@ -129,7 +129,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
                     x={-BESIDE.left}
                     y={0}
                     width={units}
-                    height={ROW}
+                    height={BAR_ROW}
                   />
                   <text className="day-mark" x={-6} y={15} textAnchor="end">
                     {label}
@@ -145,7 +145,7 @@ export function CarRows({ wide, day, input, view, rows, chosen, choose, at, time
                       onFocus={() => bars.reach(`row ${charger}`)}
                       onKeyDown={(event) => bars.key(event, all.items.find(({ key }) => key === `row ${charger}`)!)}
                     >
-                      <rect x={1} y={2} width={wide - 2} height={ROW - 4} />
+                      <rect x={1} y={2} width={wide - 2} height={BAR_ROW - 4} />
                     </g>
                   )}
                   {own.map((car, j) => (

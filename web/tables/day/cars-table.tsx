@@ -9,7 +9,7 @@ import { worldOf } from '../../../calc/day/world.ts';
 import type { ChargingDay } from '../../../routing/site/site.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
-import { type Column, WindowedTable } from '../../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../../parts/windowed-table.tsx';
 import { NeedField, TimeField } from './car-fields.tsx';
 
 /** Of a day of more cars the figures are read, not typed: a field is dearer than a word. */
@@ -51,7 +51,7 @@ export function CarsTable({ day, input, view, choose }: CarsTableProps) {
       );
     return at === null ? own[field] : clockOf(view.from + (field === 'arrive' ? at.arrives : at.leaves));
   };
-  const columns: readonly Column<CarRow>[] = [
+  const columns: readonly ListColumn<CarRow>[] = [
     {
       head: 'charger',
       cell: ({ at, comes }) =>

@@ -1,4 +1,4 @@
-import { type ChargingDay, STEPS } from '../../../routing/site/schema/day-schema.ts';
+import { type ChargingDay, DAY_STEPS } from '../../../routing/site/schema/day-schema.ts';
 import { changeDay } from '../../document/edits/days.ts';
 import { useDocumentStore } from '../../document/use-document.tsx';
 import { ChoiceField, NumberField, TextField } from '../../parts/fields.tsx';
@@ -41,9 +41,9 @@ export function DaySettings({ day, isOpen, onOpen }: SettingsProps) {
         <ChoiceField
           label="in steps of"
           value={String(day.step ?? STEP)}
-          choices={STEPS.map(String)}
+          choices={DAY_STEPS.map(String)}
           words={(minutes) => `${minutes} min`}
-          onChange={(minutes) => set({ ...day, step: STEPS.find((one) => String(one) === minutes) ?? STEP })}
+          onChange={(minutes) => set({ ...day, step: DAY_STEPS.find((one) => String(one) === minutes) ?? STEP })}
         />
         <ChoiceField
           label="a car keeps its cord"

@@ -3,7 +3,7 @@ import { type ChargerUse, chargerUse } from '../../../calc/day/charger-use.ts';
 import type { DayInput } from '../../../calc/day/day-input.ts';
 import { energyWords } from '../../../calc/day/energy-words.ts';
 import type { Strategy } from '../../../calc/day/rules/rules.ts';
-import { type Column, WindowedTable } from '../../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../../parts/windowed-table.tsx';
 import { useTableFacts } from '../table-facts.ts';
 
 /** What each charger meters in a billing period of such days, and the cost of its energy. */
@@ -16,7 +16,7 @@ export function MetersTable({ input, strategy }: { readonly input: DayInput; rea
   }, [site.stalls, site.chargers]);
   const { tariff } = input;
   const total = (of: 'periodEnergy' | 'cost'): number => uses.reduce((sum, use) => sum + (use[of] ?? 0), 0);
-  const columns: readonly Column<ChargerUse>[] = [
+  const columns: readonly ListColumn<ChargerUse>[] = [
     { head: 'stall', cell: ({ charger }) => stalls.get(charger), sort: ({ charger }) => stalls.get(charger) ?? '' },
     { head: 'charger', cell: ({ charger }) => charger, sort: ({ charger }) => charger },
     { head: 'cars a day', numeric: true, cell: ({ cars }) => cars, sort: ({ cars }) => cars },

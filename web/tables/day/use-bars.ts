@@ -41,13 +41,13 @@ export interface Bars {
   readonly reached: string | null;
   readonly reach: (key: string) => void;
   /** A press on a bar, or on the ground of a row, at a minute of the day. */
-  readonly press: (event: HandEvent<SVGSVGElement>, row: BarRow, car: CarView | null, at: Pressed) => void;
+  readonly press: (event: HandEvent<SVGSVGElement>, row: BarRow, car: CarView | null, at: BarPressed) => void;
   readonly key: (event: KeyboardEvent, item: BarItem) => void;
   /** True for the click that ends a drag. */
   readonly hasDragged: () => boolean;
 }
 
-export interface Pressed {
+export interface BarPressed {
   readonly minute: number;
   readonly minutesPerPixel: number;
 }

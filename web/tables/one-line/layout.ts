@@ -63,7 +63,7 @@ function ownHeight(item: OneLineItem, { row, opened }: ChipSize): number {
 }
 
 /** Places of all items: by the tree that the sheets lay out, a column for each item that feeds no other. */
-export function laidOut(roots: readonly OneLineItem[], chips: ChipSize): OneLineLayout {
+export function placesOfItems(roots: readonly OneLineItem[], chips: ChipSize): OneLineLayout {
   const page = oneLinePages(roots, Infinity, Infinity)[0] ?? [];
   const levels: { feeder: number; own: number }[] = [];
   for (const { node, level } of page) {

@@ -8,7 +8,7 @@ import { Scroller } from '../../parts/scroller.tsx';
 import { useTableFacts } from '../table-facts.ts';
 import { type MovingHand, useMoving } from '../use-moving.ts';
 import { Item, ItemLines, type ItemWorld, stopKey } from './item.tsx';
-import { inView, isNear, laidOut, type OneLineLayout, type PlacedItem, type Window } from './layout.ts';
+import { inView, isNear, type OneLineLayout, type PlacedItem, placesOfItems, type Window } from './layout.ts';
 import { type OneLineItem, oneLineItems } from './model.ts';
 import { MoveBar } from './move-bar.tsx';
 import { isArrow, type Middle, nearest } from './nearest.ts';
@@ -41,7 +41,7 @@ export function OneLine() {
   const hand = useMoving(frame, { targetOf, words: targetWords, put });
   const row = usePhone() ? FINGER_CHIP_ROW : CHIP_ROW;
   const items = useMemo(() => oneLineItems(site, plan), [site, plan]);
-  const layout = useMemo(() => laidOut(items, { row, opened }), [items, row, opened]);
+  const layout = useMemo(() => placesOfItems(items, { row, opened }), [items, row, opened]);
 
   useEffect(() => {
     const element = frame.current;

@@ -13,7 +13,7 @@ import { refsOf } from '../../words/refs.ts';
 import { useTableFacts } from '../table-facts.ts';
 import { type MovingHand, useMoving } from '../use-moving.ts';
 import { PanelSums } from './panel-sums.tsx';
-import { type CellWorld, Row } from './schedule-row.tsx';
+import { type CellWorld, ScheduleRow } from './schedule-row.tsx';
 import '../moving.css';
 import './panels.css';
 
@@ -122,7 +122,7 @@ export function Panels() {
             </thead>
             <tbody>
               {card.rows.map((row) => (
-                <Row key={row.left.number} row={row} world={world} />
+                <ScheduleRow key={row.left.number} row={row} world={world} />
               ))}
             </tbody>
           </table>

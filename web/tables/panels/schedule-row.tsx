@@ -18,7 +18,13 @@ interface SideProps {
 }
 
 /** A row of a schedule: two spaces on one line. */
-export function Row({ row: { line, left, right }, world }: { readonly row: CardRow; readonly world: CellWorld }) {
+export function ScheduleRow({
+  row: { line, left, right },
+  world,
+}: {
+  readonly row: CardRow;
+  readonly world: CellWorld;
+}) {
   return (
     <tr>
       <Serves {...left} world={world} />

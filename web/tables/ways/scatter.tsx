@@ -8,12 +8,12 @@ import { priceWords } from '../../words/dollars.ts';
 import { marksUpTo } from '../day/load-picture.tsx';
 
 /** What a car gets, or how many chargers run at full rate: up the picture. */
-export type Up = 'energy' | 'fullRate';
+export type ScatterUp = 'energy' | 'fullRate';
 
 interface ScatterProps {
   readonly ways: readonly StudyWay[];
   readonly unbeaten: ReadonlySet<string>;
-  readonly up: Up;
+  readonly up: ScatterUp;
   readonly list: PriceList;
   readonly chosen: string | null;
   readonly onChoose: (id: string) => void;

@@ -3,7 +3,7 @@ import { rectangleAt } from '../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../routing/site/place/stall-rectangle.ts';
 import type { SiteFile } from '../../../routing/site/site.ts';
 import { toSite } from '../../../routing/site/to-site.ts';
-import { fitted, HEIGHT, type Line, pathOf, WIDTH } from '../../board/thumbnail.ts';
+import { HEIGHT, inThumbnail, pathOf, type ThumbnailLine, WIDTH } from '../../board/thumbnail.ts';
 
 /** The plan of a way in a few lines: raceways in the ground dashed, pedestals as large dots, equipment as boxes. */
 export const WayPicture = memo(function WayPicture({ file }: { readonly file: SiteFile }) {
@@ -23,14 +23,16 @@ export const WayPicture = memo(function WayPicture({ file }: { readonly file: Si
 
 function linesOf(file: SiteFile) {
   const site = toSite(file);
-  const stalls = site.stalls.map((stall): Line => stallRectangle(stall));
-  const steel = site.members.map(({ from, to }): Line => [from, to]);
-  const raceways = (isBuried: boolean): readonly Line[] =>
+  const stalls = site.stalls.map((stall): ThumbnailLine => stallRectangle(stall));
+  const steel = site.members.map(({ from, to }): ThumbnailLine => [from, to]);
+  const raceways = (isBuried: boolean): readonly ThumbnailLine[] =>
     site.raceways.flatMap(({ path, place }) => ((place === 'underground') === isBuried ? [path] : []));
-  const drops = (isPedestal: boolean): readonly Line[] =>
+  const drops = (isPedestal: boolean): readonly ThumbnailLine[] =>
     site.drops.flatMap(({ box, mount }) => ((mount === 'pedestal') === isPedestal ? [[box]] : []));
-  const gear = site.equipment.map(({ at, size, rotation = 0 }): Line => rectangleAt(at, [size[0], size[1]], rotation));
-  const place = fitted([...stalls, ...steel, ...raceways(true), ...raceways(false), ...gear].flat());
+  const gear = site.equipment.map(
+    ({ at, size, rotation = 0 }): ThumbnailLine => rectangleAt(at, [size[0], size[1]], rotation),
+  );
+  const place = inThumbnail([...stalls, ...steel, ...raceways(true), ...raceways(false), ...gear].flat());
   return {
     stalls: pathOf(stalls, place, 'Z'),
     steel: pathOf(steel, place, ''),

@@ -12,10 +12,10 @@ import { usePageActions } from '../../page-state/page-actions.ts';
 import { usePageStore } from '../../page-state/page-store.ts';
 import { ChoiceField, NumberField } from '../../parts/fields.tsx';
 import { Scroller } from '../../parts/scroller.tsx';
-import { type Column, WindowedTable } from '../../parts/windowed-table.tsx';
+import { type ListColumn, WindowedTable } from '../../parts/windowed-table.tsx';
 import { askStudy, stopStudy, useStudies } from '../../proposal/study-store.ts';
 import { priceWords } from '../../words/dollars.ts';
-import { Scatter, type Up } from './scatter.tsx';
+import { Scatter, type ScatterUp } from './scatter.tsx';
 import { WayCards } from './way-cards.tsx';
 import './ways.css';
 
@@ -100,7 +100,7 @@ function Ways({ study }: { readonly study: Study }) {
   const { ways, unbeaten } = study;
   const list = usePrices((state) => state.list);
   const [chosen, setChosen] = useState<string | null>(null);
-  const [up, setUp] = useState<Up>('energy');
+  const [up, setUp] = useState<ScatterUp>('energy');
   const [isBest, setBest] = useState(false);
   const open = useOpenWay(ways);
   const shown = isBest ? ways.filter(({ id }) => unbeaten.has(id)) : ways;
@@ -156,7 +156,7 @@ const columnsFor = (
   unbeaten: ReadonlySet<string>,
   units: Units,
   list: Pick<PriceList, 'name'>,
-): readonly Column<StudyWay>[] => [
+): readonly ListColumn<StudyWay>[] => [
   { head: 'way', cell: ({ id }) => id, sort: ({ id }) => id },
   { head: 'what it is', cell: wayName },
   {
@@ -165,7 +165,7 @@ const columnsFor = (
     sort: ({ id }) => (unbeaten.has(id) ? 0 : 1),
   },
   ...FIGURE_NAMES.map(
-    (figure): Column<StudyWay> => ({
+    (figure): ListColumn<StudyWay> => ({
       head: FIGURES[figure].name,
       numeric: true,
       cell: ({ figures }) =>

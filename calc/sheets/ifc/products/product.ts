@@ -1,6 +1,6 @@
 import { rectangleAt } from '../../../../routing/plane/rectangle.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { Properties, PropertySet, Quantities } from '../property-sets.ts';
+import type { IfcQuantities, Properties, PropertySet } from '../property-sets.ts';
 
 /** One thing of the model. */
 export interface Product {
@@ -17,7 +17,7 @@ export interface Product {
   readonly facts: Properties;
   /** Sets of the standard. */
   readonly sets?: readonly PropertySet[];
-  readonly quantities?: Quantities;
+  readonly quantities?: IfcQuantities;
 }
 
 /** Side of a box whose size is not known, feet. */

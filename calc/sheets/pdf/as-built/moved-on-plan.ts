@@ -4,7 +4,7 @@ import { LAYERS } from '../../drawing/layers.ts';
 import type { Job } from '../kit/draft.ts';
 import { BLACK, type Ink } from '../kit/ink.ts';
 import { placesAround } from '../kit/label-places.ts';
-import type { Ground, LabelWish } from '../kit/labels.ts';
+import type { LabelGround, LabelWish } from '../kit/labels.ts';
 import { writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { shows, type View } from '../kit/view.ts';
@@ -20,7 +20,12 @@ export const MOVED_NOTE =
   'As built: everything stands where it was measured, else where it is drawn. A dashed line runs from a cross, where it is drawn, to where it was measured, with how far that is in space.';
 
 /** On the plan of a lot as built: a cross where each measured thing is drawn, and how far from there it stands. */
-export function drawMoved(pen: Pen, view: View, { site, record }: Pick<Job, 'site' | 'record'>, ground: Ground): void {
+export function drawMoved(
+  pen: Pen,
+  view: View,
+  { site, record }: Pick<Job, 'site' | 'record'>,
+  ground: LabelGround,
+): void {
   if (!record) return;
   const seen = movedPlaces(record.drawn.site, site).filter(({ drawn }) => shows(view.window, inPlan(drawn)));
   if (seen.length === 0) return;

@@ -4,7 +4,7 @@ import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { flowTables, type Table } from '../kit/table.ts';
 import { drawTable } from '../kit/table-drawing.ts';
 import { checksTable, notCheckedTable } from './checks-table.ts';
-import { columnOf } from './columns.ts';
+import { columnWidth } from './columns.ts';
 import { assumptionsTable, criteriaTable } from './criteria.ts';
 import { findingsSummary } from './findings-summary.ts';
 
@@ -24,7 +24,7 @@ export function basisSheets(job: Job): readonly Draft[] {
 
 function basisTables(job: Job): readonly Table[] {
   const { site, plan } = job;
-  const width = columnOf(job);
+  const width = columnWidth(job);
   return [
     assumptionsTable(site, width),
     criteriaTable(site, width),

@@ -1,5 +1,5 @@
 import { GRADES } from '../../../../routing/site/rules/finding.ts';
-import { extentWords, foundWords, idleChecks, madeChecks, worstOf } from '../../../checks/standing.ts';
+import { extentWords, foundWords, idleChecks, madeChecks, worstSeverity } from '../../../checks/standing.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Table } from '../kit/table.ts';
 
@@ -18,7 +18,7 @@ export function checksTable({ checks }: Pick<Plan, 'checks'>, width: number): Ta
       { head: 'Check, and by which rule' },
     ],
     rows: madeChecks(checks).map((check) => {
-      const worst = worstOf(check);
+      const worst = worstSeverity(check);
       return [
         worst === null ? '' : GRADES[worst],
         foundWords(check),

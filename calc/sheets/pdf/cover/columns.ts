@@ -5,7 +5,7 @@ import { TABLE_GAP } from '../kit/table.ts';
 const COLUMN = 58;
 
 /** Width of the columns of the general sheets, as many as a sheet has room for. */
-export function columnOf({ shape: { field }, lettering }: Pick<Job, 'shape' | 'lettering'>): number {
+export function columnWidth({ shape: { field }, lettering }: Pick<Job, 'shape' | 'lettering'>): number {
   const columns = Math.max(1, Math.round(field.width / (COLUMN * lettering.sizes.small)));
   return (field.width - (columns - 1) * TABLE_GAP) / columns;
 }

@@ -17,7 +17,7 @@ import { drawViewTitle, FOOT } from '../kit/view-title.ts';
 import { drawBasePlan } from '../plans/base-plan.ts';
 import { keynotesOf } from '../plans/keynotes.ts';
 import { drawnExtent } from '../plans/plan-sheet.ts';
-import { columnOf } from './columns.ts';
+import { columnWidth } from './columns.ts';
 import { keyFigures } from './key-figures.ts';
 import { cautionNotes, generalNotes, keynoteList } from './notes.ts';
 import { codesTable, scopeTable } from './scope.ts';
@@ -45,7 +45,7 @@ export function coverSheets(
 ): readonly Draft[] {
   const { shape, lettering } = job;
   const { field } = shape;
-  const width = columnOf(job);
+  const width = columnWidth(job);
   const banner = lettering.sizes.number * 1.5;
   const room: Area = { ...field, height: field.height - banner };
   // The index lists the general sheets too, so their number is known only once they are laid out.

@@ -1,6 +1,6 @@
 import { printLength, printTotal } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Site } from '../../../../routing/site/site.ts';
-import { marginsOf, worstOf } from '../../../plan/margins.ts';
+import { leastMargin, marginsOf } from '../../../plan/margins.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { servedStalls } from '../../../plan/served.ts';
 import { treeOf } from '../../../supply/tree/supply-lines.ts';
@@ -12,7 +12,7 @@ import { ampsFigure, figure, NONE } from '../schedules/figures.ts';
 export function keyFigures(site: Site, plan: Plan, width: number): Table {
   const running = plan.runs.filter(({ length }) => length !== null);
   const margins = marginsOf(plan, site);
-  const [cord, branch] = [worstOf(margins, 'cord'), worstOf(margins, 'branch')];
+  const [cord, branch] = [leastMargin(margins, 'cord'), leastMargin(margins, 'branch')];
   const worstDrop = plan.circuits.reduce<Plan['circuits'][number] | null>(
     (worst, circuit) => (worst === null || circuit.worstDropPercent > worst.worstDropPercent ? circuit : worst),
     null,

@@ -1,7 +1,7 @@
 import type { Box } from '../../../../routing/plane/box.ts';
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { type Callout, type Detail, type DetailInk, extentOf } from '../../details/detail.ts';
+import { type Callout, type Detail, type DetailInk, detailExtent } from '../../details/detail.ts';
 import { type Area, top } from '../kit/area.ts';
 import { BLACK, type Ink, PENS, WHITE } from '../kit/ink.ts';
 import type { Lettering } from '../kit/lettering.ts';
@@ -44,7 +44,7 @@ interface Worded {
 /** The largest standard scale at which a detail with its dimensions and words goes into an area, and how it then lies. */
 export function layDetail(detail: Detail, area: Area, units: Units, lettering: Lettering): Laid {
   const size = lettering.sizes.small;
-  const extent = extentOf(detail);
+  const extent = detailExtent(detail);
   const [wide, high] = [extent.maxX - extent.minX, extent.maxY - extent.minY];
   const words = detail.callouts.map(
     ({ at, text }: Callout): Worded => ({ at, lines: wrapped(text, area.width * WORDS, size, lettering) }),

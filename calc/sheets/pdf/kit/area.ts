@@ -26,7 +26,7 @@ export const overlap = (a: Area, b: Area): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
 /** `inner` lies wholly in `outer`, to a thousandth of a point. */
-export const within = (inner: Area, outer: Area): boolean =>
+export const isWithinArea = (inner: Area, outer: Area): boolean =>
   inner.x >= outer.x - 1e-3 &&
   inner.y >= outer.y - 1e-3 &&
   right(inner) <= right(outer) + 1e-3 &&

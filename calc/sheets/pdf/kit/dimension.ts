@@ -16,10 +16,10 @@ export interface DimensionString {
   /** Height of an `x` string, distance to the right of a `y` string, points on the sheet. */
   readonly at: number;
   /** Marks in rising order: on the sheet, and on the site in feet. */
-  readonly marks: readonly DimensionMark[];
+  readonly marks: readonly StringMark[];
 }
 
-export interface DimensionMark {
+export interface StringMark {
   /** Along the string, points. */
   readonly on: number;
   /** Along the string, feet of the site. */
@@ -29,7 +29,7 @@ export interface DimensionMark {
 }
 
 /** A figure of a string: what it says and the area that its letters take. */
-export interface Figure {
+export interface StringFigure {
   readonly text: string;
   readonly area: Area;
 }
@@ -49,12 +49,12 @@ export const onSheet = (axis: 'x' | 'y', on: number, across: number): Point2 =>
  * The figures of a string, one for each two marks, in the middle between them or aside of it where `isFree` says that the
  * middle is taken; null where there is no room for the letters.
  */
-export function figuresOf(
+export function stringFigures(
   { axis, at, marks }: DimensionString,
   units: Units,
   lettering: Lettering,
   isFree: (area: Area) => boolean = () => true,
-): readonly (Figure | null)[] {
+): readonly (StringFigure | null)[] {
   const size = lettering.sizes.small;
   return marks.slice(1).map((b, i) => {
     const a = marks[i]!;
@@ -93,7 +93,7 @@ function strokesOf({ axis, at, marks }: DimensionString): readonly (readonly [Po
 }
 
 /** Draws a string: its line, a slanted tick at each mark, extension lines from what is measured, and the figures. */
-export function drawDimensions(pen: Pen, string: DimensionString, figures: readonly (Figure | null)[]): void {
+export function drawDimensions(pen: Pen, string: DimensionString, figures: readonly (StringFigure | null)[]): void {
   if (pen.dimensions) {
     pen.dimensions(string, figures);
     return;
@@ -124,7 +124,7 @@ export function drawDimensions(pen: Pen, string: DimensionString, figures: reado
 }
 
 /** A figure's letters with a little white round them. */
-export const figureRoom = ({ area: { x, y, width, height } }: Figure): Area => ({
+export const figureRoom = ({ area: { x, y, width, height } }: StringFigure): Area => ({
   x: x - 1,
   y: y - 1,
   width: width + 2,

@@ -2,7 +2,7 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { Extent } from '../../drawing/drawing.ts';
 import type { LayerName } from '../../drawing/layers.ts';
-import { type Area, within } from './area.ts';
+import { type Area, isWithinArea } from './area.ts';
 import { alongLine, type FreeSpace, spaceOver, turnedAreas } from './free-space.ts';
 import { PENS, WHITE } from './ink.ts';
 import type { Lettering, Weight } from './lettering.ts';
@@ -48,7 +48,7 @@ export interface LabelSize {
 }
 
 /** What the places of a drawing are taken by. */
-export interface Ground {
+export interface LabelGround {
   /** Nothing is ever written over it: symbols, other words. */
   readonly hard: FreeSpace;
   /** Raceways and other lines that a word would make unreadable: dimension lines may cross them, words never. */
@@ -77,11 +77,11 @@ function labelSize({ lines, size }: LabelWish, lettering: Lettering): LabelSize 
 export function writeMostOrNone(
   pen: Pen,
   room: Area,
-  ground: Ground,
+  ground: LabelGround,
   wishes: readonly LabelWish[],
   share: number,
 ): readonly LabelWish[] {
-  const trial: Ground = { ...ground, hard: spaceOver(ground.hard) };
+  const trial: LabelGround = { ...ground, hard: spaceOver(ground.hard) };
   const good = wishes.filter((wish) => {
     const size = labelSize(wish, pen.lettering);
     const place = bestPlace(wish, size, room, trial);
@@ -97,7 +97,12 @@ export function writeMostOrNone(
  * Writes each label at the best of its places that is free and inside the room, and takes the place. Those that find none
  * are returned: the caller says where else they can be read.
  */
-export function writeLabels(pen: Pen, room: Area, ground: Ground, wishes: readonly LabelWish[]): readonly LabelWish[] {
+export function writeLabels(
+  pen: Pen,
+  room: Area,
+  ground: LabelGround,
+  wishes: readonly LabelWish[],
+): readonly LabelWish[] {
   const left: LabelWish[] = [];
   for (const whole of wishes) {
     const found = formOf(whole, pen.lettering, room, ground);
@@ -124,7 +129,7 @@ interface FoundForm {
 }
 
 /** The first way to write a label that has a place, and the best place for it. */
-function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: Ground): FoundForm | undefined {
+function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: LabelGround): FoundForm | undefined {
   for (const lines of [wish.lines, ...(wish.or ?? [])]) {
     const form = { ...wish, lines };
     const size = labelSize(form, lettering);
@@ -141,7 +146,7 @@ function formOf(wish: LabelWish, lettering: Lettering, room: Area, ground: Groun
 export function markAt(
   pen: Pen,
   room: Area,
-  ground: Ground,
+  ground: LabelGround,
   size: LabelSize,
   places: Iterable<LabelPlace>,
 ): Point2 | null {
@@ -162,7 +167,7 @@ function bestPlace(
   wish: Pick<LabelWish, 'places'>,
   size: LabelSize,
   room: Area,
-  { hard, heavy, thin }: Ground,
+  { hard, heavy, thin }: LabelGround,
 ): LabelPlace | undefined {
   let best: LabelPlace | undefined;
   let least = Infinity;
@@ -170,7 +175,10 @@ function bestPlace(
     const cost = place.cost ?? 0;
     if (cost >= least) continue;
     const areas = areasOf(size, place);
-    if (!areas.every((area) => within(area, room)) || !areas.every((area) => hard.isFree(area) && heavy.isFree(area)))
+    if (
+      !areas.every((area) => isWithinArea(area, room)) ||
+      !areas.every((area) => hard.isFree(area) && heavy.isFree(area))
+    )
       continue;
     const over = areas.every((area) => thin.isFree(area)) ? 0 : OVER_THIN;
     if (cost + over >= least || !isLeaderFree(size, place, hard)) continue;

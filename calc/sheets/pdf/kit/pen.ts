@@ -2,7 +2,7 @@ import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { LayerName } from '../../drawing/layers.ts';
 import { type Area, MM } from './area.ts';
-import type { DimensionString, Figure } from './dimension.ts';
+import type { DimensionString, StringFigure } from './dimension.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { FONT_NAMES, type Lettering, type Weight } from './lettering.ts';
 import { CAP } from './letters.ts';
@@ -29,7 +29,7 @@ export interface Pen {
   /** Hears which element the words that follow name or tell of; null where none. */
   readonly about?: (element: string | null) => void;
   /** Takes a string of dimensions whole, in place of its lines and letters. */
-  readonly dimensions?: (string: DimensionString, figures: readonly (Figure | null)[]) => void;
+  readonly dimensions?: (string: DimensionString, figures: readonly (StringFigure | null)[]) => void;
   line(points: readonly Point2[], ink: Ink, closed?: boolean): void;
   /** Lines that do not touch, as one stroke. */
   lines(many: readonly (readonly Point2[])[], ink: Ink): void;

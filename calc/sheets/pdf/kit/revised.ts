@@ -10,7 +10,7 @@ import { DELTA, drawDelta } from './delta.ts';
 import type { SetRevision } from './draft.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { placesAround } from './label-places.ts';
-import type { Ground, LabelWish } from './labels.ts';
+import type { LabelGround, LabelWish } from './labels.ts';
 import type { Pen } from './pen.ts';
 import type { View } from './view.ts';
 
@@ -33,7 +33,7 @@ export function changeWords({ elements, quantities }: Revision): string {
 }
 
 /** Draws the clouds that a view shows, each with its delta; nothing is written over those. */
-export function drawClouds(pen: Pen, view: View, ground: Ground, revision: SetRevision | undefined): void {
+export function drawClouds(pen: Pen, view: View, ground: LabelGround, revision: SetRevision | undefined): void {
   if (!revision) return;
   pen.onLayer('revisions', () => {
     for (const box of revision.areas) {

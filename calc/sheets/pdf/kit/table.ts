@@ -3,7 +3,7 @@ import type { Lettering } from './lettering.ts';
 import { LEADING } from './letters.ts';
 import { wrapped } from './lines-of-text.ts';
 
-export interface Column {
+export interface TableColumn {
   readonly head: string;
   readonly align?: 'left' | 'middle' | 'right';
   /** Widest that it grows before its text is wrapped, in sizes of the lettering. */
@@ -25,7 +25,7 @@ export interface Table {
   readonly title: string;
   /** Lines between title and head, on each part. */
   readonly lead?: readonly string[];
-  readonly columns: readonly Column[];
+  readonly columns: readonly TableColumn[];
   /** It is parted only where no column of a sheet has room for all of it. */
   readonly isWhole?: boolean;
   /** A list, without a head or rules. */

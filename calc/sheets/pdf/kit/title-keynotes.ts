@@ -7,7 +7,7 @@ import { LEADING } from './letters.ts';
 import { wrapped } from './lines-of-text.ts';
 import { type Pen, penWith } from './pen.ts';
 import type { SheetWords } from './title-block.ts';
-import { PAD, paragraph, rule } from './title-kit.ts';
+import { PAD, rule, setParagraph } from './title-kit.ts';
 import { drawNames, drawProject } from './title-names.ts';
 import { REVISION_HEIGHT, SEAL, SIGNED, stampHeight } from './title-revisions.ts';
 
@@ -71,7 +71,7 @@ export function drawKeynotes(
     const height = Math.max(keynoteSize(note) + 2, own.length * small * LEADING + 4);
     drawKeynote(pen, [room.x + PAD + keynoteSize(note) / 2, y - height / 2], number, note);
     const first = y - (height - own.length * small * LEADING) / 2;
-    paragraph(pen, room.x + PAD + indentOf(pen.lettering), first, own, { size: small });
+    setParagraph(pen, room.x + PAD + indentOf(pen.lettering), first, own, { size: small });
     if (deltas?.at.has(number))
       pen.onLayer('revisions', () =>
         drawDelta(pen, [right(room) - PAD - 4, y - height / 2 - 5], deltas.number, DELTA_ROOM - 2),

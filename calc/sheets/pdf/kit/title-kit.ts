@@ -17,7 +17,7 @@ export function rule(pen: Pen, block: Area, y: number): void {
 }
 
 /** Lines of text under one another from a height; the height under the last. */
-export function paragraph(pen: Pen, x: number, y: number, lines: readonly string[], style: TextStyle): number {
+export function setParagraph(pen: Pen, x: number, y: number, lines: readonly string[], style: TextStyle): number {
   let base = y;
   for (const line of lines) {
     base -= style.size * LEADING;

@@ -8,7 +8,7 @@ import { LEADING } from './letters.ts';
 import { wrapped } from './lines-of-text.ts';
 import type { Pen } from './pen.ts';
 import type { SheetWords } from './title-block.ts';
-import { PAD, paragraph, rule } from './title-kit.ts';
+import { PAD, rule, setParagraph } from './title-kit.ts';
 
 /** From the foot up: number, title, then the facts. */
 export function drawNames(
@@ -37,7 +37,7 @@ export function drawNames(
   rule(pen, block, y);
   const { size: titleSize, lines } = titleLines(title.toUpperCase(), width, lettering);
   y += 8 + lines.length * titleSize * LEADING;
-  paragraph(pen, x, y, lines, { size: titleSize, weight: 'bold' });
+  setParagraph(pen, x, y, lines, { size: titleSize, weight: 'bold' });
   y += 8;
   rule(pen, block, y);
   const facts: readonly (readonly [string, string])[] = [
@@ -57,7 +57,7 @@ export function drawNames(
     const lines = wrapped(value, width - indent, size, lettering, { most: 2 });
     const height = Math.max(1, lines.length) * size * LEADING + 7 + (isNarrow ? sizes.small * LEADING : 0);
     pen.text(name, [x, y + height - (isNarrow ? sizes.small : size) * LEADING], { size: sizes.small });
-    paragraph(pen, x + indent, y + height - (isNarrow ? sizes.small * LEADING : 0), lines, { size });
+    setParagraph(pen, x + indent, y + height - (isNarrow ? sizes.small * LEADING : 0), lines, { size });
     y += height;
     rule(pen, block, y);
   }
@@ -86,13 +86,13 @@ export function drawProject(pen: Pen, block: Area, { lettering, site }: Job): nu
   const width = block.width - 2 * PAD;
   const nameSize = sizes.title;
   const name = wrapped(site.name, width, nameSize, lettering, { most: 4, weight: 'bold' });
-  let y = paragraph(pen, x, top(block) - PAD, name, { size: nameSize, weight: 'bold' });
-  y = paragraph(pen, x, y - 4, ['EV charging drops: electrical'], { size: sizes.small });
+  let y = setParagraph(pen, x, top(block) - PAD, name, { size: nameSize, weight: 'bold' });
+  y = setParagraph(pen, x, y - 4, ['EV charging drops: electrical'], { size: sizes.small });
   const told = projectLines(site.project).flatMap((line) => wrapped(line, width, sizes.small, lettering, { most: 2 }));
-  y = paragraph(pen, x, told.length > 0 ? y - 4 : y, told, { size: sizes.small }) - 10;
+  y = setParagraph(pen, x, told.length > 0 ? y - 4 : y, told, { size: sizes.small }) - 10;
   rule(pen, block, y);
   const cautions = wrapped(CAUTIONS, width, sizes.small, lettering);
-  y = paragraph(pen, x, y - 3, cautions, { size: sizes.small }) - 9;
+  y = setParagraph(pen, x, y - 3, cautions, { size: sizes.small }) - 9;
   rule(pen, block, y);
   return y;
 }

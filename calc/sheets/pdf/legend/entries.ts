@@ -18,7 +18,7 @@ export interface Group {
 export const ROW = 24;
 export const SYMBOL = 9;
 
-export const line =
+export const lineEntry =
   (draw: (pen: Pen, from: Point2, to: Point2) => void): Entry['draw'] =>
   (pen, [x, y]) =>
     draw(pen, [x - 40, y], [x + 40, y]);
@@ -26,5 +26,5 @@ export const line =
 export const layerLine = (layer: LayerName): Entry => ({
   says: `${LAYERS[layer].says} (${LAYERS[layer].name})`,
   height: ROW,
-  draw: line((pen, from, to) => pen.line([from, to], inkOf(layer))),
+  draw: lineEntry((pen, from, to) => pen.line([from, to], inkOf(layer))),
 });

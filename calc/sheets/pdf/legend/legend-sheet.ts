@@ -8,7 +8,7 @@ import { drawTable } from '../kit/table-drawing.ts';
 import { abbreviationTable } from './abbreviations.ts';
 import type { Entry, Group } from './entries.ts';
 import { ONE_LINE } from './one-line-entries.ts';
-import { colours, LINES, PLAN_SYMBOLS, RAISED_LINES, REVISION } from './plan-entries.ts';
+import { colours, LINE_ENTRIES, PLAN_SYMBOLS, RAISED_LINES, REVISION } from './plan-entries.ts';
 import { STRIP_SYMBOLS } from './strip-entries.ts';
 
 const SIGN_WIDTH = 110;
@@ -19,7 +19,7 @@ const COLUMNS = 3;
 /** The legend: no standard symbol exists for a cord drop or a retractor, so that the set defines its own. */
 export function legendSheet(job: Job): Draft {
   const { site, shape, lettering } = job;
-  const groups = [PLAN_SYMBOLS, LINES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
+  const groups = [PLAN_SYMBOLS, LINE_ENTRIES, colours(site), STRIP_SYMBOLS, ONE_LINE, RAISED_LINES];
   if (job.revision) groups.push(REVISION);
   const width = (shape.field.width - (COLUMNS - 1) * GAP) / COLUMNS;
   const areaAt = (column: number): Area => ({ ...shape.field, x: shape.field.x + column * (width + GAP), width });

@@ -7,7 +7,7 @@ import { centred } from '../kit/pen.ts';
 import { drawSymbol } from '../plans/base-plan.ts';
 import { feederInk } from '../plans/feeders-on-plan.ts';
 import { lineInks } from '../schedules/circuit-words.ts';
-import { type Group, layerLine, line, ROW, SYMBOL } from './entries.ts';
+import { type Group, layerLine, lineEntry, ROW, SYMBOL } from './entries.ts';
 
 export const PLAN_SYMBOLS: Group = {
   title: 'Symbols of the plans',
@@ -68,7 +68,7 @@ export const PLAN_SYMBOLS: Group = {
     {
       says: 'match line: the plan goes on on the sheet it names',
       height: ROW,
-      draw: line((pen, from, to) => pen.line([from, to], PENS.match)),
+      draw: lineEntry((pen, from, to) => pen.line([from, to], PENS.match)),
     },
     {
       says: 'feeder drawn straight between what it joins: its length is given, not its way; grey where it is existing',
@@ -93,7 +93,7 @@ export const PLAN_SYMBOLS: Group = {
   ],
 };
 
-export const LINES: Group = {
+export const LINE_ENTRIES: Group = {
   title: 'Lines, by layer',
   entries: (
     [

@@ -1,5 +1,5 @@
 import { PENS } from '../kit/ink.ts';
-import { type Group, line, ROW } from './entries.ts';
+import { type Group, lineEntry, ROW } from './entries.ts';
 
 export const STRIP_SYMBOLS: Group = {
   title: 'Run strips',
@@ -28,7 +28,7 @@ export const STRIP_SYMBOLS: Group = {
     {
       says: 'stub between a raceway and a box or equipment; the way from box to retractor',
       height: ROW,
-      draw: line((pen, from, to) => pen.line([from, to], { ...PENS.plain, dash: [1.2, 1] })),
+      draw: lineEntry((pen, from, to) => pen.line([from, to], { ...PENS.plain, dash: [1.2, 1] })),
     },
     {
       says: 'finished grade',

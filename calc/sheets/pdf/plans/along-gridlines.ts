@@ -6,7 +6,7 @@ import type { SheetFrame } from '../kit/draft.ts';
 import type { PlacedUnderlay } from '../kit/underlay.ts';
 
 /** What a set draws in plan. */
-export interface Laid {
+export interface LaidInPlan {
   readonly site: Site;
   readonly plan: Plan;
   /** From the lowest up. */
@@ -18,14 +18,14 @@ export interface Laid {
  * A site and its plan as they lie on the sheets: along the gridlines, so that setting-out runs square to the sheet. As
  * they are where the gridlines lie square to the axes of the site.
  */
-export function alongGridlines(site: Site, plan: Plan, underlays: readonly PlacedUnderlay[]): Laid {
+export function alongGridlines(site: Site, plan: Plan, underlays: readonly PlacedUnderlay[]): LaidInPlan {
   const laid = siteOnGrid(site);
   if (laid === site) return { site, plan, underlays, frame: null };
   return { site: laid, frame: site.gridlines, ...relaid(plan, underlays, site.gridlines) };
 }
 
 /** What is laid already, turned a quarter clockwise: for a lot that is taller than it is wide, on paper that is not. */
-export function turnedOnSheet({ site, plan, underlays, frame }: Laid): Laid {
+export function turnedOnSheet({ site, plan, underlays, frame }: LaidInPlan): LaidInPlan {
   return {
     site: siteTurned(site),
     frame: { rotation: (frame?.rotation ?? 0) + 90, origin: frame?.origin ?? [0, 0] },
@@ -44,7 +44,7 @@ function relaid(
   plan: Plan,
   underlays: readonly PlacedUnderlay[],
   grid: Site['gridlines'],
-): Pick<Laid, 'plan' | 'underlays'> {
+): Pick<LaidInPlan, 'plan' | 'underlays'> {
   const { spot } = gridGround(grid);
   const pathed = <T extends { readonly path: Plan['runs'][number]['path'] }>(one: T): T => ({
     ...one,

@@ -6,7 +6,7 @@ import { LAYERS, type LayerName } from '../../drawing/layers.ts';
 import { SYMBOLS } from '../../drawing/symbols.ts';
 import { alongLine, turnedAreas } from '../kit/free-space.ts';
 import { inkOf, PALE, WHITE } from '../kit/ink.ts';
-import type { Ground } from '../kit/labels.ts';
+import type { LabelGround } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { CAP } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
@@ -42,7 +42,7 @@ export function drawBasePlan(pen: Pen, view: View, { items }: Pick<Drawing, 'ite
 
 /** What words that stay take of a view, and the lines of notes, dimensions and clouds, so that no other is written over them. */
 export function takeStaying(
-  { hard, heavy }: Pick<Ground, 'hard' | 'heavy'>,
+  { hard, heavy }: Pick<LabelGround, 'hard' | 'heavy'>,
   view: View,
   { items }: Drawing,
   lettering: Lettering,

@@ -3,7 +3,7 @@ import { type AlikeConduits, type ConduitStretch, conduitStretches } from '../..
 import type { Area } from '../kit/area.ts';
 import { BLACK } from '../kit/ink.ts';
 import { placesAlong, placesAround } from '../kit/label-places.ts';
-import { type Ground, type LabelLine, type LabelWish, writeLabels } from '../kit/labels.ts';
+import { type LabelGround, type LabelLine, type LabelWish, writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partIn, type View } from '../kit/view.ts';
 import { conduitSize } from '../schedules/circuit-words.ts';
@@ -19,7 +19,7 @@ const OFF = 3;
 export function writeConduitTags(
   pen: Pen,
   room: Area,
-  ground: Ground,
+  ground: LabelGround,
   view: View,
   conduits: readonly Conduit[],
 ): ReadonlySet<string> {
@@ -90,10 +90,10 @@ const leaderWish = (view: View, stretch: ConduitStretch): LabelWish => ({
 });
 
 function formsOf({ conduits }: ConduitStretch): { readonly lines: readonly LabelLine[]; readonly or: LabelLine[][] } {
-  const lines = conduits.map((alike): LabelLine => ({ text: `${countedSize(alike)} ${namesOf(alike.ids)}` }));
+  const lines = conduits.map((alike): LabelLine => ({ text: `${countedSize(alike)} ${conduitRanges(alike.ids)}` }));
   const stacked = conduits.flatMap((alike): LabelLine[] => [
     ...(alike.ids.length > 0
-      ? namesOf(alike.ids)
+      ? conduitRanges(alike.ids)
           .split(/(?<=,) /)
           .map((text) => ({ text }))
       : []),
@@ -105,7 +105,7 @@ function formsOf({ conduits }: ConduitStretch): { readonly lines: readonly Label
 const PARTS = /^(.*?)(\d+)(\.\d+)$/;
 
 /** `P1-5.1 to P1-7.1`, with commas between what does not follow on one another. */
-export function namesOf(ids: readonly string[]): string {
+export function conduitRanges(ids: readonly string[]): string {
   const ranges: { first: string; last: string }[] = [];
   const parts = (id: string): readonly [string, number] | null => {
     const found = PARTS.exec(id);

@@ -10,7 +10,7 @@ import { drawKeyPlan } from './key-plan.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawMatchLines, matchEdges } from './match-lines.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
-import { footOf, planRoom } from './plan-sheet.ts';
+import { planFoot, planRoom } from './plan-sheet.ts';
 import { type Tile, tileKey } from './tiles.ts';
 
 const KEY_PLAN = 150;
@@ -49,7 +49,7 @@ function drawTile(pen: Pen, job: Job, drawing: Drawing, sheet: TileSheet, number
     ...(marks && { keynotes: marks }),
     before: (ground) => drawMatchLines(pen, view, matchEdges(tiles, tile, view), numbers, ground),
   });
-  const foot = footOf(shape);
+  const foot = planFoot(shape);
   const hasKey = tiles.length > 1;
   drawPlanFoot(pen, foot, view, site, title, FULL_NOTES, right(foot) - (hasKey ? KEY_PLAN + 16 : 0));
   if (hasKey)

@@ -26,7 +26,7 @@ interface FeederLine {
 }
 
 /** The feeders of a site as they lie in a plan. */
-export function feederLines(site: Site): FeederLine[] {
+export function feedersInPlan(site: Site): FeederLine[] {
   const equipment = byId(site.equipment);
   const routes = new Map(feederRoutesOf(site).routes.map(({ feeder, way }) => [feeder, way]));
   return site.feeders.flatMap((feeder): FeederLine[] => {
@@ -43,14 +43,14 @@ export function feederLines(site: Site): FeederLine[] {
 export function drawFeeders(pen: Pen, view: View, site: Site): void {
   if (pen.standing?.plan) return;
   pen.clipped(view.area, () => {
-    for (const { feeder, points, isRouted } of feederLines(site))
+    for (const { feeder, points, isRouted } of feedersInPlan(site))
       if (!isRouted) pen.onLayer('feeders', () => pen.line(points.map(view.at), feederInk(feeder)));
   });
 }
 
 /** Names of the feeders, each along the longest straight of its way; with the length where the file gives it. */
 export function feederWishes(view: View, site: Site): LabelWish[] {
-  return feederLines(site).map(({ feeder, points, isRouted }) => {
+  return feedersInPlan(site).map(({ feeder, points, isRouted }) => {
     const length = isRouted || feeder.length === undefined ? '' : `, ${printLength(feeder.length, site.units)}`;
     return {
       layer: 'conduitSizes',

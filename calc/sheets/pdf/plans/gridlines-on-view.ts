@@ -1,6 +1,6 @@
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
 import { type Area, top } from '../kit/area.ts';
-import { type DimensionString, drawDimensions, figuresOf } from '../kit/dimension.ts';
+import { type DimensionString, drawDimensions, stringFigures } from '../kit/dimension.ts';
 import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
 import { inkOf, PENS } from '../kit/ink.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
@@ -45,7 +45,8 @@ export function drawGridlines(pen: Pen, view: View, { gridlines, units }: Site):
   pen.onLayer('gridLabels', () => {
     for (const line of xs) bubble(pen, line, [view.at([line.at, 0])[0], top(area) + BUBBLE_OFF], [0, 1], taken);
     for (const line of ys) bubble(pen, line, [area.x - BUBBLE_OFF, view.at([0, line.at])[1]], [-1, 0], taken);
-    for (const string of stringsOf(view, xs, ys)) drawDimensions(pen, string, figuresOf(string, units, pen.lettering));
+    for (const string of stringsOf(view, xs, ys))
+      drawDimensions(pen, string, stringFigures(string, units, pen.lettering));
   });
 }
 

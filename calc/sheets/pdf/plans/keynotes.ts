@@ -8,7 +8,7 @@ import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Area } from '../kit/area.ts';
 import { drawKeynote, type Keynote, keynoteSize, type SheetKeynotes } from '../kit/keynotes.ts';
 import { placesAround } from '../kit/label-places.ts';
-import { type Ground, markAt } from '../kit/labels.ts';
+import { type LabelGround, markAt } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { shows, type View } from '../kit/view.ts';
 
@@ -113,7 +113,7 @@ const MOST_TRIED = 60;
 export function markKeynotes(
   pen: Pen,
   room: Area,
-  ground: Ground,
+  ground: LabelGround,
   view: View,
   { listed, marked }: SheetKeynotes,
 ): void {

@@ -1,8 +1,8 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { type Area, inset, right, top, within } from '../kit/area.ts';
+import { type Area, inset, isWithinArea, right, top } from '../kit/area.ts';
 import type { SheetNumbers } from '../kit/draft.ts';
 import { PENS, WHITE } from '../kit/ink.ts';
-import type { Ground } from '../kit/labels.ts';
+import type { LabelGround } from '../kit/labels.ts';
 import { CAP } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
 import type { View } from '../kit/view.ts';
@@ -73,7 +73,7 @@ export function drawMatchLines(
   { area }: View,
   edges: readonly MatchEdge[],
   numbers: SheetNumbers,
-  ground: Ground,
+  ground: LabelGround,
 ): void {
   const size = pen.lettering.sizes.small;
   const costOf = ({ share, room }: { readonly share: number; readonly room: Area }, wished: number): number =>
@@ -98,7 +98,7 @@ export function drawMatchLines(
           turn === 90
             ? { x: at[0] - size * CAP - 1, y: y - width / 2, width: size * CAP + 2, height: width }
             : { x: x - width / 2, y: at[1] - 1, width, height: size * CAP + 2 };
-        return within(room, turn === 90 ? tall! : wide!) ? [{ share, at, room }] : [];
+        return isWithinArea(room, turn === 90 ? tall! : wide!) ? [{ share, at, room }] : [];
       });
     const inside = placesAt(off).filter(({ room }) => isClear(room));
     // Where spurs cross it all along, the words stand on its other side, past the edge of the view.

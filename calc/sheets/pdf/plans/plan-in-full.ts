@@ -3,7 +3,7 @@ import { drawMoved } from '../as-built/moved-on-plan.ts';
 import { drawDimensions } from '../kit/dimension.ts';
 import type { Job } from '../kit/draft.ts';
 import type { SheetKeynotes } from '../kit/keynotes.ts';
-import { type Ground, writeLabels } from '../kit/labels.ts';
+import { type LabelGround, writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { cloudWishes, drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';
@@ -17,7 +17,7 @@ import {
   aisleWishes,
   dropWishes,
   equipmentWishes,
-  groundOf,
+  labelGround,
   openingWishes,
   sectionWishes,
   stallWishes,
@@ -39,14 +39,14 @@ export function drawInFull(
   job: Job,
   drawing: Drawing,
   view: View,
-  { keynotes, before }: { readonly keynotes?: SheetKeynotes; readonly before?: (ground: Ground) => void } = {},
+  { keynotes, before }: { readonly keynotes?: SheetKeynotes; readonly before?: (ground: LabelGround) => void } = {},
 ): void {
   const { site, plan } = job;
   drawUnderlays(pen, job.underlays, view);
   drawGridlines(pen, view, site);
   drawFeeders(pen, view, site);
   drawBasePlan(pen, view, drawing);
-  const ground = groundOf(view, site, plan);
+  const ground = labelGround(view, site, plan);
   takeStaying(ground, view, drawing, pen.lettering);
   drawClouds(pen, view, ground, job.revision);
   drawMoved(pen, view, job, ground);

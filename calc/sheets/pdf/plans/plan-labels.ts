@@ -10,17 +10,17 @@ import { footprintOf } from '../../../../routing/standing/footprint.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
-import { middleOf } from '../../drawing/aisle-stripes.ts';
+import { aisleMiddle } from '../../drawing/aisle-stripes.ts';
 import { alongLine, around, type FreeSpace, freeSpace } from '../kit/free-space.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
 import { placesAlong, placesAround } from '../kit/label-places.ts';
-import type { Ground, LabelLine, LabelWish } from '../kit/labels.ts';
+import type { LabelGround, LabelLine, LabelWish } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { shortened } from '../kit/lines-of-text.ts';
 import { shows, type View } from '../kit/view.ts';
-import { circuitOf, circuitTags, phaseInks } from '../schedules/circuit-words.ts';
+import { circuitFor, circuitTags, phaseInks } from '../schedules/circuit-words.ts';
 import { symbolScale } from './base-plan.ts';
-import { feederLines } from './feeders-on-plan.ts';
+import { feedersInPlan } from './feeders-on-plan.ts';
 
 /** Boxes where circuits part on the way: the site has no element for them. */
 const junctionsOf = ({ boxes }: Plan) => boxes.filter(({ kind }) => kind === 'junction');
@@ -30,8 +30,8 @@ const DROP_HALF = 0.8;
 const SMALL_HALF = 0.55;
 
 /** What of a view is taken before anything is written on it. */
-export function groundOf(view: View, site: Site, plan: Plan): Ground {
-  const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+export function labelGround(view: View, site: Site, plan: Plan): LabelGround {
+  const ground: LabelGround = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
   const perSymbol = symbolScale(view.perFoot);
   const mark = (at: Point2, half: number): void => {
     if (!shows(view.window, at)) return;
@@ -69,7 +69,7 @@ export function groundOf(view: View, site: Site, plan: Plan): Ground {
     const space = workingSpaceOf(one, least);
     if (space) soft([...space, space[0]!]);
   }
-  for (const { points, isRouted } of feederLines(site)) if (!isRouted) soft(points);
+  for (const { points, isRouted } of feedersInPlan(site)) if (!isRouted) soft(points);
   for (const section of site.sections)
     for (const mark of [...lookHeads(section), ...cutEnds(section)])
       for (const area of alongLine(mark.map(view.at), 0.8)) ground.hard.take(area);
@@ -131,7 +131,7 @@ export function dropWishes(view: View, site: Site, plan: Plan, withCircuits: boo
   const tags = circuitTags(site);
   const linesOf = new Map<string, LabelLine[]>();
   for (const { id, drop, volts } of withCircuits ? site.chargers : []) {
-    const circuit = circuitOf(plan.circuits, id);
+    const circuit = circuitFor(plan.circuits, id);
     const line: LabelLine = {
       text: tags.get(id) ?? '',
       of: drop,
@@ -209,7 +209,7 @@ export function stallWishes(view: View, site: Site, lettering: Lettering): Label
 export function aisleWishes(view: View, site: Site): LabelWish[] {
   return site.aisles.flatMap((aisle): LabelWish[] => {
     const { kind = 'drive' } = aisle;
-    const at = middleOf(aisle);
+    const at = aisleMiddle(aisle);
     if (kind === 'drive' || kind === 'access' || !shows(view.window, at)) return [];
     return [
       {

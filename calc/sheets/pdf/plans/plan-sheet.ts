@@ -18,7 +18,7 @@ import { drawFeeders, feederWishes } from './feeders-on-plan.ts';
 import { drawGridlines, GRID_GUTTER } from './gridlines-on-view.ts';
 import { keynotesIn, keynotesOf } from './keynotes.ts';
 import { drawInFull, FULL_NOTES } from './plan-in-full.ts';
-import { aisleWishes, dropWishes, equipmentWishes, groundOf, sectionWishes, stallWishes } from './plan-labels.ts';
+import { aisleWishes, dropWishes, equipmentWishes, labelGround, sectionWishes, stallWishes } from './plan-labels.ts';
 import { PLAN_NOTES } from './plan-notes.ts';
 
 /** White round what is drawn, feet. */
@@ -41,7 +41,7 @@ export function planRoom({ field }: SheetShape): Area {
   };
 }
 
-export const footOf = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
+export const planFoot = ({ field }: SheetShape): Area => ({ ...field, height: FOOT });
 
 /** What of a site there is to see: all that is drawn but the gridlines. */
 export function drawnExtent({ items }: Drawing): Extent {
@@ -75,14 +75,14 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
     draw: (pen, _, keynotes) => {
       if (isInFull) {
         drawInFull(pen, job, drawing, view, keynotes && { keynotes });
-        drawPlanFoot(pen, footOf(shape), view, site, title, FULL_NOTES);
+        drawPlanFoot(pen, planFoot(shape), view, site, title, FULL_NOTES);
         return;
       }
       drawUnderlays(pen, job.underlays, view);
       drawGridlines(pen, view, site);
       drawFeeders(pen, view, site);
       drawBasePlan(pen, view, drawing);
-      const ground = groundOf(view, site, plan);
+      const ground = labelGround(view, site, plan);
       takeStaying(ground, view, drawing, pen.lettering);
       drawClouds(pen, view, ground, job.revision);
       drawMoved(pen, view, job, ground);
@@ -103,7 +103,7 @@ export function planSheet(job: Job, drawing: Drawing, isInFull: boolean): Draft 
         unnumbered.length < drops.length ? writeMostOrNone(pen, view.area, ground, stalls, MOST_NUMBERED) : stalls;
       const isNumbered = unnumbered.length === 0 && bare.length === 0;
       const notes = [...(isNumbered ? [] : [NUMBERS_APART]), ...planNotes(site)];
-      drawPlanFoot(pen, footOf(shape), view, site, title, notes);
+      drawPlanFoot(pen, planFoot(shape), view, site, title, notes);
     },
   };
 }

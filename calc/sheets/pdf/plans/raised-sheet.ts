@@ -9,12 +9,12 @@ import type { Draft, Job } from '../kit/draft.ts';
 import { alongLine, freeSpace } from '../kit/free-space.ts';
 import { BLACK, GREY } from '../kit/ink.ts';
 import { placesAround } from '../kit/label-places.ts';
-import { type Ground, type LabelWish, writeLabels, writeMostOrNone } from '../kit/labels.ts';
+import { type LabelGround, type LabelWish, writeLabels, writeMostOrNone } from '../kit/labels.ts';
 import { pointsPerFoot, type Scale, scalesOf, scaleThatFits } from '../kit/scales.ts';
 import { grown, sizeOf, type View, viewIn } from '../kit/view.ts';
 import { drawPlanFoot, FOOT } from '../kit/view-title.ts';
 import { drawBasePlan, symbolScale } from './base-plan.ts';
-import { drawnExtent, footOf, LARGEST_RATIO } from './plan-sheet.ts';
+import { drawnExtent, LARGEST_RATIO, planFoot } from './plan-sheet.ts';
 
 const MARGIN = 4;
 /** Smaller than this nobody could tell a box from its retractor: then a part of the lot is shown. */
@@ -63,7 +63,7 @@ export function raisedSheets(job: Job): readonly Draft[] {
           drawing.items.flatMap((item) => (item.kind === 'text' && item.layer === layer ? [wishOf(view, item)] : []));
         writeLabels(pen, view.area, ground, [...wishes('equipment'), ...wishes('dropNumbers')]);
         writeMostOrNone(pen, view.area, ground, wishes('stallNumbers'), MOST_NUMBERED);
-        drawPlanFoot(pen, footOf(shape), view, site, title, NOTES);
+        drawPlanFoot(pen, planFoot(shape), view, site, title, NOTES);
       },
     },
   ];
@@ -95,8 +95,8 @@ function partOf(site: Site, room: Area, scale: Scale, high: number): Box {
 }
 
 /** What of the view no word may hide: symbols wholly, raceways and cords if there is other room. */
-function groundOf(view: View, { items }: Drawing): Ground {
-  const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+function groundOf(view: View, { items }: Drawing): LabelGround {
+  const ground: LabelGround = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
   const half = 0.7 * symbolScale(view.perFoot);
   for (const item of items) {
     if (item.kind === 'symbol') {

@@ -1,16 +1,16 @@
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
-import { type Area, within } from '../kit/area.ts';
+import { type Area, isWithinArea } from '../kit/area.ts';
 import {
-  type DimensionMark,
   type DimensionString,
-  type Figure,
   figureRoom,
-  figuresOf,
   lineAreas,
+  type StringFigure,
+  type StringMark,
+  stringFigures,
 } from '../kit/dimension.ts';
 import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
-import type { Ground } from '../kit/labels.ts';
+import type { LabelGround } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { shows, type View } from '../kit/view.ts';
 import { symbolScale } from './base-plan.ts';
@@ -27,7 +27,7 @@ const STEP = 5;
 /** A string that has found its place. */
 interface PlacedString {
   readonly string: DimensionString;
-  readonly figures: readonly (Figure | null)[];
+  readonly figures: readonly (StringFigure | null)[];
 }
 
 /** A row of boxes or retractors that share a coordinate. */
@@ -44,7 +44,7 @@ interface Row {
 export function settingOutStrings(
   view: View,
   site: Site,
-  ground: Ground,
+  ground: LabelGround,
   lettering: Lettering,
 ): readonly PlacedString[] {
   const boxes = site.drops.map(({ box: [x, y] }): Point2 => [x, y]);
@@ -79,7 +79,7 @@ function keep(
   places: Iterable<DimensionString>,
   view: View,
   units: Units,
-  { hard, heavy, thin }: Ground,
+  { hard, heavy, thin }: LabelGround,
   lettering: Lettering,
   drawn: DrawnStrings,
 ): void {
@@ -87,12 +87,15 @@ function keep(
   let least = Infinity;
   for (const string of places) {
     const isClear = (area: Area): boolean => hard.isFree(area) && heavy.isFree(area);
-    const figures = figuresOf(string, units, lettering, isClear);
+    const figures = stringFigures(string, units, lettering, isClear);
     const fitting = figures.filter((figure) => figure !== null);
     if (2 * fitting.length < figures.length) return;
     const lines = lineAreas(string);
     const areas = [...lines, ...fitting.map(figureRoom)];
-    if (!areas.every((area) => within(area, view.area) && hard.isFree(area)) || !drawn[string.axis].isFree(lines[0]!))
+    if (
+      !areas.every((area) => isWithinArea(area, view.area) && hard.isFree(area)) ||
+      !drawn[string.axis].isFree(lines[0]!)
+    )
       continue;
     const isCrossing = !drawn[string.axis === 'x' ? 'y' : 'x'].isFree(lines[0]!);
     const crossed = fitting.reduce(
@@ -126,13 +129,13 @@ function rowsOf(points: readonly Point2[], axis: 0 | 1): readonly Row[] {
 }
 
 /** Sorted marks without those that coincide; a gridline stands before what lies on it. */
-function marksOf(marks: readonly DimensionMark[]): readonly DimensionMark[] {
+function marksOf(marks: readonly StringMark[]): readonly StringMark[] {
   const sorted = [...marks].sort((a, b) => a.feet - b.feet);
   return sorted.filter((mark, i) => i === 0 || mark.feet - sorted[i - 1]!.feet > ROW_TIE);
 }
 
 /** Something other than gridlines is among the marks. */
-const setsOut = (marks: readonly DimensionMark[]): boolean =>
+const setsOut = (marks: readonly StringMark[]): boolean =>
   marks.length > 1 && marks.some(({ from }) => from !== undefined);
 
 /** Gridlines of a window that dimension a stretch: those on it and the nearest on either side of it. */

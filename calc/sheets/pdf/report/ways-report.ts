@@ -3,7 +3,7 @@ import { rectangleAt } from '../../../../routing/plane/rectangle.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { FIGURES, type Figure } from '../../../study/figures.ts';
+import { FIGURES, type WayFigure } from '../../../study/figures.ts';
 import type { Study, StudyWay } from '../../../study/shape.ts';
 import { shownFigure } from '../../../study/shown-figure.ts';
 import { lookedWords } from '../../study-sheet.ts';
@@ -20,7 +20,7 @@ const GAP = 14;
 const PICTURE = 96;
 
 /** What is said under a plan. */
-const TOLD: readonly Figure[] = [
+const TOLD: readonly WayFigure[] = [
   'price',
   'served',
   'fullRate',

@@ -81,7 +81,7 @@ const byCharger = kept(
 );
 
 /** The circuit of a charger; undefined where it has no run. */
-export const circuitOf = (circuits: readonly Circuit[], charger: string): Circuit | undefined =>
+export const circuitFor = (circuits: readonly Circuit[], charger: string): Circuit | undefined =>
   byCharger(circuits).get(charger);
 
 /** In the place of the conductors of a feeder over the voltage of the tables. */

@@ -19,7 +19,7 @@ export const ampsFigure = (amps: number | undefined): string =>
   amps === undefined ? NONE : amps >= 100 ? String(Math.round(amps)) : String(Number(amps.toFixed(1)));
 
 /** A quantity of the takeoff in the units of the site. */
-export const quantityWords = (
+export const takeoffQuantity = (
   quantity: number,
   unit: string,
   units: Units,

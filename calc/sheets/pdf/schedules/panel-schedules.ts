@@ -11,7 +11,7 @@ import { treeOf } from '../../../supply/tree/supply-lines.ts';
 import { systemName } from '../../../supply/tree/system.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/table.ts';
-import { circuitOf, lineInks, sizeWords } from './circuit-words.ts';
+import { circuitFor, lineInks, sizeWords } from './circuit-words.ts';
 import { ampsFigure, figure, NONE } from './figures.ts';
 
 /** Side of a row of a door card: what the breaker serves, its wire, its rating, its volt-amperes. */
@@ -85,7 +85,7 @@ function leadOf(
 function wireOf(site: Site, plan: Plan): (id: string) => string {
   const feeders = byId(site.feeders);
   return (id) => {
-    const size = circuitOf(plan.circuits, id)?.conductor.size ?? feeders.get(id)?.conductor.size;
+    const size = circuitFor(plan.circuits, id)?.conductor.size ?? feeders.get(id)?.conductor.size;
     return size === undefined ? NONE : sizeWords(size);
   };
 }

@@ -1,14 +1,14 @@
-import { keyOf } from '../../../prices/price-list.ts';
+import { priceKey } from '../../../prices/price-list.ts';
 import { rangesOf } from '../../../words/ranges.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table } from '../kit/table.ts';
-import { NONE, quantityWords } from './figures.ts';
+import { NONE, takeoffQuantity } from './figures.ts';
 
 /** What a revised set changes: every element, then every quantity, was and is; no rows in a first set. */
 export function revisionSchedule({ site, revision }: Pick<Job, 'site' | 'revision'>): Table {
   const { elements = [], quantities = [], order } = revision?.changes ?? {};
-  const numbers = new Map(order?.lines.map(({ item, spec, number }) => [keyOf(item, spec), number]));
-  const words = (quantity: number, unit: string): string => quantityWords(quantity, unit, site.units).join(' ');
+  const numbers = new Map(order?.lines.map(({ item, spec, number }) => [priceKey(item, spec), number]));
+  const words = (quantity: number, unit: string): string => takeoffQuantity(quantity, unit, site.units).join(' ');
   return {
     short: 'revision',
     title: `Changes of revision ${revision?.number ?? ''}`,
@@ -28,7 +28,7 @@ export function revisionSchedule({ site, revision }: Pick<Job, 'site' | 'revisio
         NONE,
       ]),
       ...quantities.map(({ item, spec, unit, before, after }) => [
-        String(numbers.get(keyOf(item, spec)) ?? NONE),
+        String(numbers.get(priceKey(item, spec)) ?? NONE),
         `${item}, ${spec}`,
         after > before ? 'more' : 'less',
         words(before, unit),

@@ -2,7 +2,7 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import { marginsOf } from '../../../plan/margins.ts';
 import type { Job } from '../kit/draft.ts';
 import type { Table, TableCell } from '../kit/table.ts';
-import { circuitConductors, circuitOf, circuitTags, phaseInks } from './circuit-words.ts';
+import { circuitConductors, circuitFor, circuitTags, phaseInks } from './circuit-words.ts';
 import { figure, lengthWords, NONE } from './figures.ts';
 import { packetEntries, packetNumbers } from './packet-entries.ts';
 
@@ -38,7 +38,7 @@ export function runSchedule({ site, plan }: Pick<Job, 'site' | 'plan'>): Table {
     ],
     rows: plan.runs.map((run) => {
       const charger = chargers.get(run.charger);
-      const circuit = circuitOf(plan.circuits, run.charger);
+      const circuit = circuitFor(plan.circuits, run.charger);
       const { cord, branch } = margins.get(run.charger) ?? { cord: null, branch: null };
       const lines: TableCell = circuit
         ? { text: circuit.phases, swatches: phaseInks(circuit.phases, charger?.volts ?? 208) }

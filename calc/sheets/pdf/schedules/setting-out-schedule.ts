@@ -1,7 +1,7 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import { settingOutLine, type TapeAxis, tapedFrom } from '../../../../routing/site/place/taped-place.ts';
 import type { AsBuilt, Point3, Site } from '../../../../routing/site/site.ts';
-import type { Box } from '../../../plan-file/branches.ts';
+import type { PlannedBox } from '../../../plan-file/branches.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { citedShort } from '../../../tables/sections.ts';
 import type { Job } from '../kit/draft.ts';
@@ -121,7 +121,7 @@ const placeWords = (site: Site, [x, y, z]: Point3): [string, string, string] => 
   printLength(z, site.units),
 ];
 
-function boxWords(box: Box | undefined): string {
+function boxWords(box: PlannedBox | undefined): string {
   if (box === undefined) return NONE;
   if (box.length !== null) return `${Number(box.length.toFixed(1))}" long`;
   if (box.box !== null) return box.box;

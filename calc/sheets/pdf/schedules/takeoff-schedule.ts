@@ -1,6 +1,6 @@
 import type { Job } from '../kit/draft.ts';
 import type { Table } from '../kit/table.ts';
-import { quantityWords } from './figures.ts';
+import { takeoffQuantity } from './figures.ts';
 
 /** A row for each item of the takeoff, with its basis. */
 export const takeoffSchedule = ({ site, plan }: Pick<Job, 'site' | 'plan'>): Table => ({
@@ -16,7 +16,7 @@ export const takeoffSchedule = ({ site, plan }: Pick<Job, 'site' | 'plan'>): Tab
   rows: plan.takeoff.map(({ item, spec, quantity, unit, basis }) => [
     item,
     spec,
-    ...quantityWords(quantity, unit, site.units),
+    ...takeoffQuantity(quantity, unit, site.units),
     basis,
   ]),
 });

@@ -6,7 +6,7 @@ import type { Conduit } from '../../../plan-file/branches.ts';
 import { changedAreas, linesIn } from '../../drawing/changed-areas.ts';
 import { type ConduitStretch, conduitStretches } from '../../drawing/conduit-stretches.ts';
 import type { CloudedArea } from '../kit/draft.ts';
-import { feederLines } from '../plans/feeders-on-plan.ts';
+import { feedersInPlan } from '../plans/feeders-on-plan.ts';
 import { circuitTags, conduitSize } from '../schedules/circuit-words.ts';
 
 /** Feet between an element and its cloud: symbols are drawn larger than what they stand for. */
@@ -81,7 +81,7 @@ function otherFeeders(before: Site, after: Site): readonly Point2[] {
   const was = byId(before.feeders);
   const stay = byId(after.feeders);
   const middles = (site: Site, wanted: (id: string) => boolean): readonly Point2[] =>
-    feederLines(site).flatMap(({ feeder, points }): readonly Point2[] => {
+    feedersInPlan(site).flatMap(({ feeder, points }): readonly Point2[] => {
       if (!wanted(feeder.id)) return [];
       const legs = points.slice(1).map((to, i) => [points[i]!, to] as const);
       const reach = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): number => Math.hypot(bx - ax, by - ay);

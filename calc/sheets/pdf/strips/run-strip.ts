@@ -4,7 +4,7 @@ import { byId } from '../../../../routing/site/look-up.ts';
 import type { Point3, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import type { Conduit } from '../../../plan-file/branches.ts';
-import { circuitOf } from '../schedules/circuit-words.ts';
+import { circuitFor } from '../schedules/circuit-words.ts';
 
 /** A place of a run unrolled: plan distance from the entry, and elevation. Feet. */
 export interface StripPoint {
@@ -47,7 +47,7 @@ export function runStrip(site: Site, plan: Plan, run: Run): RunStrip | null {
   });
   const places = byId(site.raceways);
   const conduitsById = byId(plan.conduits);
-  const circuit = circuitOf(plan.circuits, run.charger);
+  const circuit = circuitFor(plan.circuits, run.charger);
   const conduits = (circuit?.conduits ?? []).flatMap((id) => conduitsById.get(id) ?? []);
   const boxes = byId(plan.boxes);
   const openings: RunStrip['openings'][number][] = [];

@@ -4,16 +4,16 @@ import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Point2, Site } from '../../../../routing/site/site.ts';
 import type { Plan } from '../../../plan/plan-shape.ts';
 import { type Area, right, top } from '../kit/area.ts';
-import { drawDimensions, figuresOf } from '../kit/dimension.ts';
+import { drawDimensions, stringFigures } from '../kit/dimension.ts';
 import { alongLine, freeSpace } from '../kit/free-space.ts';
 import { BLACK, inkOf, PENS } from '../kit/ink.ts';
-import { type Ground, writeLabels } from '../kit/labels.ts';
+import { type LabelGround, writeLabels } from '../kit/labels.ts';
 import { LEADING } from '../kit/letters.ts';
 import { shortened, wrapped } from '../kit/lines-of-text.ts';
 import type { Pen } from '../kit/pen.ts';
 import { pointsPerFoot, type Scale } from '../kit/scales.ts';
 import { drawSymbol } from '../plans/base-plan.ts';
-import { circuitConductors, circuitOf, circuitTags, conduitSize, phaseInks } from '../schedules/circuit-words.ts';
+import { circuitConductors, circuitFor, circuitTags, conduitSize, phaseInks } from '../schedules/circuit-words.ts';
 import { figure } from '../schedules/figures.ts';
 import type { RunStrip, StripPoint } from './run-strip.ts';
 import { type OnSheet, stripWishes } from './strip-labels.ts';
@@ -59,7 +59,7 @@ export function drawStrip(
   const floor = area.y + 2 * text + 6 + UNDER;
   const at = ({ along, z }: StripPoint): Point2 => [left + along * alongFoot, floor + (z - frame.low) * upFoot];
   const end = Math.max(strip.points.at(-1)!.along, strip.retractor?.along ?? 0);
-  const ground: Ground = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
+  const ground: LabelGround = { hard: freeSpace(), heavy: freeSpace(), thin: freeSpace() };
   drawGrade(pen, at, end, left, ground);
   drawProfile(pen, strip, at, ground);
   drawOpenings(pen, strip, at, ground);
@@ -90,7 +90,7 @@ export function drawStrip(
 /** Two lines: what it is and how long; then what it is pulled in and what it drops. */
 function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): void {
   const { small, note } = pen.lettering.sizes;
-  const circuit = circuitOf(plan.circuits, run.charger);
+  const circuit = circuitFor(plan.circuits, run.charger);
   const length = `Run ${printLength(run.length ?? Number.NaN, site.units)}`;
   const conductor = `conductor ${printLength(run.conductorLength ?? Number.NaN, site.units)}`;
   const lengths = `${length}, ${conductor}`;
@@ -118,7 +118,7 @@ function drawHeading(pen: Pen, area: Area, site: Site, plan: Plan, run: Run): vo
   pen.text(shortened(second, area.width, small, pen.lettering), [area.x, y - small * LEADING], { size: small });
 }
 
-function drawGrade(pen: Pen, at: OnSheet, end: number, left: number, { thin }: Ground): void {
+function drawGrade(pen: Pen, at: OnSheet, end: number, left: number, { thin }: LabelGround): void {
   const [, y] = at({ along: 0, z: 0 });
   const [x] = at({ along: end, z: 0 });
   pen.line(
@@ -139,7 +139,7 @@ function drawGrade(pen: Pen, at: OnSheet, end: number, left: number, { thin }: G
     );
 }
 
-function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: Ground): void {
+function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: LabelGround): void {
   strip.legs.forEach((kind, i) => {
     const points = [at(strip.points[i]!), at(strip.points[i + 1]!)];
     pen.line(points, kind === 'tap' ? TAP : kind === 'underground' ? BURIED : RAIL);
@@ -153,7 +153,7 @@ function drawProfile(pen: Pen, strip: RunStrip, at: OnSheet, ground: Ground): vo
   }
 }
 
-function drawOpenings(pen: Pen, strip: RunStrip, at: OnSheet, { hard }: Ground): void {
+function drawOpenings(pen: Pen, strip: RunStrip, at: OnSheet, { hard }: LabelGround): void {
   const mark = ([x, y]: Point2, half: number): void =>
     hard.take({ x: x - half, y: y - half, width: 2 * half, height: 2 * half });
   const entry = at(strip.points[0]!);
@@ -187,7 +187,7 @@ const handholeOnStrip = ([x, y]: Point2, grade: number): Area => ({
 });
 
 /** Elevations of the entry, the level legs and the box at the left, where they do not run into one another. */
-function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site: Site, { hard }: Ground): void {
+function drawElevations(pen: Pen, strip: RunStrip, at: OnSheet, x: number, site: Site, { hard }: LabelGround): void {
   const { small } = pen.lettering.sizes;
   const taken: number[] = [];
   const levels = strip.points.slice(1).flatMap((point, i) => {
@@ -222,5 +222,5 @@ function drawDistances(pen: Pen, strip: RunStrip, at: OnSheet, y: number, site: 
     .map((along) => ({ on: at({ along, z: 0 })[0], feet: along }));
   if (marks.length < 2) return;
   const string = { axis: 'x', at: y, marks } as const;
-  drawDimensions(pen, string, figuresOf(string, site.units, pen.lettering));
+  drawDimensions(pen, string, stringFigures(string, site.units, pen.lettering));
 }

@@ -1,6 +1,6 @@
 import type { Point2 } from '../../site.ts';
 import { nameKey } from './names.ts';
-import { type DxfRecord, flagsOf, pointsOf, textOf } from './records.ts';
+import { type DxfRecord, flagsOf, pointsOf, recordText } from './records.ts';
 
 export interface Entity {
   readonly record: DxfRecord;
@@ -8,7 +8,7 @@ export interface Entity {
   readonly parts: readonly DxfRecord[];
 }
 
-export interface Block {
+export interface DxfBlock {
   readonly name: string;
   readonly base: Point2;
   readonly entities: readonly Entity[];
@@ -38,8 +38,8 @@ export function* entitiesOf(records: Iterable<DxfRecord>): Generator<Entity> {
 const OUTSIDE = 4 | 8;
 
 /** The blocks of a drawing by the key of their names. */
-export function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Block> {
-  const blocks = new Map<string, Block>();
+export function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, DxfBlock> {
+  const blocks = new Map<string, DxfBlock>();
   let head: DxfRecord | null = null;
   let inside: DxfRecord[] = [];
   for (const record of records) {
@@ -48,8 +48,8 @@ export function blocksOf(records: readonly DxfRecord[]): ReadonlyMap<string, Blo
       inside = [];
     } else if (record.kind === 'ENDBLK') {
       if (head) {
-        const name = textOf(head, 2) ?? '';
-        const refersTo = (flagsOf(head) & OUTSIDE) === 0 ? null : textOf(head, 1) || name;
+        const name = recordText(head, 2) ?? '';
+        const refersTo = (flagsOf(head) & OUTSIDE) === 0 ? null : recordText(head, 1) || name;
         const base = pointsOf(head, 10)[0] ?? [0, 0];
         blocks.set(nameKey(name), { name, base, entities: [...entitiesOf(inside)], refersTo });
       }

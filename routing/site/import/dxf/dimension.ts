@@ -1,5 +1,5 @@
 import type { Point2 } from '../../site.ts';
-import { type DxfRecord, flagsOf, numberOf, pointsOf, textOf } from './records.ts';
+import { type DxfRecord, flagsOf, numberOf, pointsOf, recordText } from './records.ts';
 
 const ALIGNED = 1;
 const KIND = 7;
@@ -31,7 +31,7 @@ export function bareDimension(record: DxfRecord): DrawnDimension | null {
   };
   const [from, to] = [foot(a), foot(b)];
   const measured = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const own = textOf(record, 1) ?? '';
+  const own = recordText(record, 1) ?? '';
   const said = numberOf(record, 42, measured);
   const number = String(Number((said > 0 ? said : measured).toFixed(2)));
   return {

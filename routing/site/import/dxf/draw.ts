@@ -1,20 +1,20 @@
 import type { Point2 } from '../../site.ts';
-import { BUDGET, type DrawnLine, type DrawnWords, type Imported, type ImportFault } from '../imported.ts';
-import type { Block, Entity } from './blocks.ts';
+import { BUDGET, type DrawnWords, type Imported, type ImportedLine, type ImportFault } from '../imported.ts';
+import type { DxfBlock, Entity } from './blocks.ts';
 import { bareDimension } from './dimension.ts';
 import { leaderParts } from './leader.ts';
-import { SILENT, type Unseen } from './left-out.ts';
-import { type Layer, type Look, type Looks, PLAIN_LOOK } from './look.ts';
+import { SILENT_KINDS, type Unseen } from './left-out.ts';
+import { type DxfLook, type ImportedLayer, type Looks, PLAIN_LOOK } from './look.ts';
 import { nameKey } from './names.ts';
 import { outlinesOf } from './outline.ts';
-import { AS_IT_IS, largest, type Placed, planeOf, taken, waysIn, within } from './placing.ts';
-import { type DxfRecord, numberOf, textOf } from './records.ts';
+import { AS_IT_IS, largest, type Placed, placedWithin, planeOf, taken, waysIn } from './placing.ts';
+import { type DxfRecord, numberOf, recordText } from './records.ts';
 import { textLines } from './text.ts';
 import type { TextLines } from './text-lines.ts';
 
 /** What entities draw by. */
 export interface DrawingParts {
-  readonly blocks: ReadonlyMap<string, Block>;
+  readonly blocks: ReadonlyMap<string, DxfBlock>;
   readonly looks: Looks;
   /** Names of blocks, and files that are referred to, by handle. */
   readonly blockNames: ReadonlyMap<string, string>;
@@ -34,8 +34,8 @@ export interface Drawn {
 /** Where entities stand: as placed, on the layer of what put them in, with its look. */
 interface Place {
   readonly placed: Placed;
-  readonly layer: Layer | null;
-  readonly look: Look;
+  readonly layer: ImportedLayer | null;
+  readonly look: DxfLook;
   readonly depth: number;
 }
 
@@ -50,7 +50,7 @@ const LAYER_OF_BLOCK = '0';
  */
 export function drawEntities(
   all: Iterable<Entity>,
-  put: (line: DrawnLine) => void,
+  put: (line: ImportedLine) => void,
   { blocks, looks, blockNames, files, sagitta }: DrawingParts,
   tell?: (done: number) => void,
 ): Imported<Drawn> {
@@ -65,7 +65,7 @@ export function drawEntities(
     own: readonly Point2[],
     closed: boolean,
     layer: string,
-    look: DrawnLine['look'],
+    look: ImportedLine['look'],
     place: Place,
   ): boolean => {
     const here = place.placed === AS_IT_IS ? own : own.map((point) => taken(place.placed, point));
@@ -75,14 +75,14 @@ export function drawEntities(
     return true;
   };
 
-  const text = (record: DxfRecord, layer: Layer, place: Place): ImportFault | null => {
+  const text = (record: DxfRecord, layer: ImportedLayer, place: Place): ImportFault | null => {
     const plane = planeOf(record);
     const written = plane && textLines(record);
     if (!plane || !written) {
       skip(record.kind);
       return null;
     }
-    const placed = within(place.placed, plane);
+    const placed = placedWithin(place.placed, plane);
     const added = written.flatMap((block) =>
       block.lines.flatMap((each, i) => wordsAt(layer.name, placed, block, each, i)),
     );
@@ -99,7 +99,7 @@ export function drawEntities(
     ways: readonly Placed[] | null,
     record: DxfRecord,
     parts: readonly DxfRecord[],
-    layer: Layer,
+    layer: ImportedLayer,
     place: Place,
     filled: ReadonlyMap<string, string> = new Map(),
   ): ImportFault | null => {
@@ -118,12 +118,17 @@ export function drawEntities(
     const look = looks.of(record, layer, place.look);
     count += ways.length;
     for (const [i, way] of ways.entries()) {
-      const here = { placed: within(place.placed, way), layer, look, depth: place.depth + 1 };
+      const here = { placed: placedWithin(place.placed, way), layer, look, depth: place.depth + 1 };
       const fault = draw(block.entities, here) ?? attributes(filledIn(block, filled), here);
       if (fault) return fault;
       // Attributes stand in place for the first; each of an array has its own.
       const moved: Placed = [1, 0, 0, 1, way[4] - ways[0]![4], way[5] - ways[0]![5]];
-      const beside = { placed: i === 0 ? place.placed : within(place.placed, moved), layer, look, depth: here.depth };
+      const beside = {
+        placed: i === 0 ? place.placed : placedWithin(place.placed, moved),
+        layer,
+        look,
+        depth: here.depth,
+      };
       const other = attributes(parts, beside);
       if (other) return other;
     }
@@ -140,13 +145,13 @@ export function drawEntities(
 
   /** The block's own name, its ways, and what stands in it; null for kinds that put no block in. */
   const blockIn = (record: DxfRecord): readonly [name: string, ways: readonly Placed[] | null] | null => {
-    const name = textOf(record, 2) ?? '';
+    const name = recordText(record, 2) ?? '';
     if (IN_PLACE.has(record.kind)) return [name, [AS_IT_IS]];
     if (record.kind === 'INSERT') return [name, waysIn(record, blocks.get(nameKey(name))?.base ?? [0, 0])];
     if (record.kind !== 'ACAD_TABLE') return null;
     const [x = 1, y = 0] = [numberOf(record, 11, 1), numberOf(record, 21, 0)];
     const turned = Math.hypot(x, y) > 0 ? (Math.atan2(y, x) * 180) / Math.PI : 0;
-    const kept = [10, 20].flatMap((code): [number, string][] => [[code, textOf(record, code) ?? '']]);
+    const kept = [10, 20].flatMap((code): [number, string][] => [[code, recordText(record, code) ?? '']]);
     const as: DxfRecord = {
       kind: 'INSERT',
       line: record.line,
@@ -161,8 +166,8 @@ export function drawEntities(
     const { kind } = record;
     if (++count > BUDGET.entities)
       return { place: at, says: `is past ${BUDGET.entities.toLocaleString('en-US')} entities, blocks expanded` };
-    if (SILENT.has(kind)) return null;
-    const own = textOf(record, 8) || LAYER_OF_BLOCK;
+    if (SILENT_KINDS.has(kind)) return null;
+    const own = recordText(record, 8) || LAYER_OF_BLOCK;
     const layer = own === LAYER_OF_BLOCK && place.layer ? place.layer : looks.layer(own);
     // The points that dimensions measure from.
     if (kind === 'POINT' && nameKey(layer.name) === 'defpoints') return null;
@@ -182,7 +187,7 @@ export function drawEntities(
     }
     if (putIn && (kind !== 'DIMENSION' || blocks.has(nameKey(putIn[0]))))
       return insert(putIn[0], putIn[1], record, parts, layer, place);
-    const look = (): Look => looks.of(record, layer, place.look);
+    const look = (): DxfLook => looks.of(record, layer, place.look);
     if (kind === 'DIMENSION') {
       const dimension = bareDimension(record);
       if (!dimension) skip(kind);
@@ -205,13 +210,13 @@ export function drawEntities(
     }
     if (kind === 'TEXT' || kind === 'MTEXT' || kind === 'ATTRIB') return text(record, layer, place);
     if (OF_FILES.has(kind)) {
-      const file = files.get(textOf(record, 340) ?? '');
+      const file = files.get(recordText(record, 340) ?? '');
       if (file) unseen.refersTo.add(fileName(file));
       else skip(kind);
       return null;
     }
     const plane = planeOf(record);
-    const here = plane && within(place.placed, plane);
+    const here = plane && placedWithin(place.placed, plane);
     const outlines = here && outlinesOf(record, parts, sagitta / Math.max(largest(here), 1e-9));
     if (!here || !outlines) {
       skip(kind || 'unnamed');
@@ -252,10 +257,10 @@ const isNear = ([x, y]: Point2): boolean => Math.abs(x) <= BUDGET.coordinate && 
 const fileName = (path: string): string => path.split(/[\\/]/).at(-1) || path;
 
 /** The attributes of a block with the words that are put into them, by the handles of their definitions. */
-function filledIn({ entities }: Block, words: ReadonlyMap<string, string>): readonly DxfRecord[] {
+function filledIn({ entities }: DxfBlock, words: ReadonlyMap<string, string>): readonly DxfRecord[] {
   if (words.size === 0) return [];
   return entities.flatMap(({ record }) => {
-    const says = record.kind === 'ATTDEF' ? words.get(textOf(record, 5) ?? '') : undefined;
+    const says = record.kind === 'ATTDEF' ? words.get(recordText(record, 5) ?? '') : undefined;
     if (says === undefined) return [];
     const at = record.codes.indexOf(1);
     return [{ ...record, kind: 'ATTRIB', values: record.values.map((value, i) => (i === at ? says : value)) }];

@@ -26,7 +26,7 @@ const KINDS: ReadonlyMap<string, readonly [one: string, many: string]> = new Map
 const DAMAGED = ['damaged thing', 'damaged things'] as const;
 
 /** Kinds that draw nothing in plan by their nature. */
-export const SILENT: ReadonlySet<string> = new Set(
+export const SILENT_KINDS: ReadonlySet<string> = new Set(
   'VIEWPORT ATTDEF LIGHT SUN CAMERA SECTION SEQEND VERTEX GEOPOSITIONMARKER'.split(' '),
 );
 

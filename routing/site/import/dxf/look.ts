@@ -1,26 +1,26 @@
 import type { LineLook } from '../imported.ts';
 import { indexColor } from './color.ts';
 import { nameKey, plainName } from './names.ts';
-import { asNumber, type DxfRecord, flagsOf, numberOf, numbersOf, textOf } from './records.ts';
+import { asNumber, type DxfRecord, flagsOf, numberOf, numbersOf, recordText } from './records.ts';
 
 /** What an entity takes from its layer, or from the block that it is put in with. */
-export interface Look {
+export interface DxfLook {
   readonly color: number | null;
   /** Millimetres; 0 where nothing is said. */
   readonly weight: number;
   readonly dash: readonly number[];
 }
 
-export interface Layer {
+export interface ImportedLayer {
   readonly name: string;
   /** Nothing on it is drawn; what is put in on it may have parts on other layers. */
   readonly off: boolean;
   /** Nothing on it is drawn, nor what is put in on it. */
   readonly frozen: boolean;
-  readonly look: Look;
+  readonly look: DxfLook;
 }
 
-const PLAIN: Look = { color: null, weight: 0, dash: [] };
+const PLAIN: DxfLook = { color: null, weight: 0, dash: [] };
 const BY_BLOCK = 0;
 const BY_LAYER = 256;
 const FROZEN = 1;
@@ -28,22 +28,22 @@ const FROZEN = 1;
 const OF_ITS_OWN: ReadonlySet<number> = new Set([6, 62, 370, 420]);
 
 export interface Looks {
-  readonly layer: (name: string) => Layer;
+  readonly layer: (name: string) => ImportedLayer;
   /** How an entity looks on a layer, within a block that looks so. */
-  readonly of: (record: DxfRecord, layer: Layer, block: Look) => Look;
+  readonly of: (record: DxfRecord, layer: ImportedLayer, block: DxfLook) => DxfLook;
   /** One object for all lines that look alike. */
-  readonly line: (look: Look, width: number, filled: boolean) => LineLook;
+  readonly line: (look: DxfLook, width: number, filled: boolean) => LineLook;
 }
 
 /** Layers, colors, weights and line types of a drawing; `scale` is that of its line types ($LTSCALE). */
 export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
   const dashes = new Map<string, readonly number[]>();
   for (const record of tables)
-    if (record.kind === 'LTYPE') dashes.set(nameKey(textOf(record, 2) ?? ''), dashOf(record, scale));
-  const layers = new Map<string, Layer>();
+    if (record.kind === 'LTYPE') dashes.set(nameKey(recordText(record, 2) ?? ''), dashOf(record, scale));
+  const layers = new Map<string, ImportedLayer>();
   for (const record of tables) {
     if (record.kind !== 'LAYER') continue;
-    const name = plainName(textOf(record, 2) ?? '');
+    const name = plainName(recordText(record, 2) ?? '');
     const color = numberOf(record, 62, 7);
     layers.set(nameKey(name), {
       name,
@@ -52,14 +52,14 @@ export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
       look: {
         color: trueColor(record) ?? indexColor(Math.abs(color)),
         weight: weightOf(numberOf(record, 370, -3)),
-        dash: dashes.get(nameKey(textOf(record, 6) ?? '')) ?? [],
+        dash: dashes.get(nameKey(recordText(record, 6) ?? '')) ?? [],
       },
     });
   }
   const lines = new Map<string, LineLook>();
-  const plain = new WeakMap<Look, LineLook>();
-  const byName = new Map<string, Layer>();
-  const line = ({ color, weight, dash }: Look, width: number, filled: boolean): LineLook => {
+  const plain = new WeakMap<DxfLook, LineLook>();
+  const byName = new Map<string, ImportedLayer>();
+  const line = ({ color, weight, dash }: DxfLook, width: number, filled: boolean): LineLook => {
     const key = `${color} ${weight} ${width} ${filled} ${dash.join(' ')}`;
     const known = lines.get(key) ?? { color, weight, width, dash, filled };
     lines.set(key, known);
@@ -80,7 +80,7 @@ export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
       if (!record.codes.some((code) => OF_ITS_OWN.has(code))) return layer.look;
       const index = numberOf(record, 62, BY_LAYER);
       const weight = numberOf(record, 370, -1);
-      const type = nameKey(textOf(record, 6) ?? 'bylayer');
+      const type = nameKey(recordText(record, 6) ?? 'bylayer');
       return {
         color:
           trueColor(record) ??
@@ -101,7 +101,7 @@ export function looksOf(tables: readonly DxfRecord[], scale: number): Looks {
 export const PLAIN_LOOK = PLAIN;
 
 function trueColor(record: DxfRecord): number | null {
-  const value = textOf(record, 420);
+  const value = recordText(record, 420);
   return value === undefined ? null : asNumber(value) & 0xffffff;
 }
 

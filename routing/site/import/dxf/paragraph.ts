@@ -1,7 +1,7 @@
 import { BUDGET } from '../imported.ts';
 import { asNumber, type DxfRecord, numberOf, pointsOf } from './records.ts';
 import { raised, type TextLines } from './text-lines.ts';
-import { formattedLines, NEW_COLUMN, wrapped } from './words.ts';
+import { brokenWords, formattedLines, NEW_COLUMN } from './words.ts';
 
 /** From line to line, heights (open DXF reference: 5/3). */
 const LINE_STEP = 5 / 3;
@@ -47,8 +47,8 @@ export function paragraph(record: DxfRecord): readonly TextLines[] | null {
   const step = height * LINE_STEP * (factor > 0 ? factor : 1);
   const lines = formattedLines(parts.join('').slice(0, BUDGET.note)).flatMap((line) =>
     line.startsWith(NEW_COLUMN)
-      ? wrapped(line.slice(1), width / height).map((each, i) => (i === 0 ? NEW_COLUMN + each : each))
-      : wrapped(line, width / height),
+      ? brokenWords(line.slice(1), width / height).map((each, i) => (i === 0 ? NEW_COLUMN + each : each))
+      : brokenWords(line, width / height),
   );
   // 1 to 3 hang from the top, 4 to 6 stand about the middle, 7 to 9 on the base; in each left, middle, right.
   const attachment = Math.min(9, Math.max(1, Math.trunc(numberOf(record, 71, 1)) || 1));

@@ -9,7 +9,7 @@ export const AS_IT_IS: Placed = [1, 0, 0, 1, 0, 0];
 export const taken = ([a, b, c, d, e, f]: Placed, [x, y]: Point2): Point2 => [a * x + c * y + e, b * x + d * y + f];
 
 /** A placing within another. */
-export function within(outer: Placed, inner: Placed): Placed {
+export function placedWithin(outer: Placed, inner: Placed): Placed {
   if (inner === AS_IT_IS) return outer;
   if (outer === AS_IT_IS) return inner;
   const [a, b, c, d, e, f] = inner;
@@ -74,7 +74,7 @@ export function waysIn(record: DxfRecord, base: Point2): readonly Placed[] | nul
       // A point p of the block lands at `at` + turn (spacing step + scale (p - base)).
       const dx = column * spacing[0] - scale[0] * base[0];
       const dy = row * spacing[1] - scale[1] * base[1];
-      const way = within(plane, [
+      const way = placedWithin(plane, [
         scale[0] * cos,
         scale[0] * sin,
         -scale[1] * sin,

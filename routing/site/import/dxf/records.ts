@@ -88,7 +88,7 @@ export function dxfSections(text: string, tell?: (share: number) => void): Impor
       wrong = read.wrong;
       const { record } = read;
       if (kind === 'SECTION') {
-        const name = textOf(record, 2) ?? '';
+        const name = recordText(record, 2) ?? '';
         records = sections.get(name) ?? [];
         sections.set(name, records);
         // The variables of the header stand in the section's own record.
@@ -132,14 +132,14 @@ function linesOf(text: string, end: number): number {
 }
 
 /** The first value of a group code as text; undefined where the record has none. */
-export function textOf(record: DxfRecord, code: number): string | undefined {
+export function recordText(record: DxfRecord, code: number): string | undefined {
   const at = record.codes.indexOf(code);
   return at < 0 ? undefined : record.values[at];
 }
 
 /** The first value of a group code as a number; NaN where it is none or past every drawing. */
 export function numberOf(record: DxfRecord, code: number, otherwise: number): number {
-  const text = textOf(record, code);
+  const text = recordText(record, code);
   return text === undefined ? otherwise : asNumber(text);
 }
 

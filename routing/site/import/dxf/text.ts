@@ -1,6 +1,6 @@
 import { BUDGET } from '../imported.ts';
 import { paragraph } from './paragraph.ts';
-import { type DxfRecord, flagsOf, numberOf, pointsOf, textOf } from './records.ts';
+import { type DxfRecord, flagsOf, numberOf, pointsOf, recordText } from './records.ts';
 import { raised, type TextLines } from './text-lines.ts';
 import { plainWords } from './words.ts';
 
@@ -28,7 +28,7 @@ function oneLine(record: DxfRecord): readonly TextLines[] | null {
   const [first] = pointsOf(record, 10);
   const [second] = pointsOf(record, 11);
   if (!first) return null;
-  const lines = [plainWords(textOf(record, 1) ?? '').slice(0, BUDGET.note)];
+  const lines = [plainWords(recordText(record, 1) ?? '').slice(0, BUDGET.note)];
   const step = height;
   if ((across === ALIGNED || across === FIT) && second) {
     const [dx, dy] = [second[0] - first[0], second[1] - first[1]];

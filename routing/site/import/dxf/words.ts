@@ -57,7 +57,7 @@ export function widthOf(words: string): number {
 }
 
 /** A line broken between words so that no part is wider, in heights of capitals; a longer word stands alone. */
-export function wrapped(line: string, width: number): readonly string[] {
+export function brokenWords(line: string, width: number): readonly string[] {
   if (!(width > 0) || widthOf(line) <= width) return [line];
   const lines: string[] = [];
   let now = '';

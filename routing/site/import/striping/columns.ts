@@ -2,7 +2,7 @@ import { direction } from '../../../plane/direction.ts';
 import { apart } from '../../../plane/distance.ts';
 import type { Column, Point2 } from '../../site.ts';
 import { meanOf, quarter } from './heads.ts';
-import { cornersOf, fourSided, isWithin } from './shapes.ts';
+import { fourSided, isWithin, realCorners } from './shapes.ts';
 
 type Bare<T> = Omit<T, 'id'>;
 
@@ -10,7 +10,7 @@ type Bare<T> = Omit<T, 'id'>;
 const COLUMN_SIDE = [0.2, 6] as const;
 
 /** A column from a rectangle, from a round shape as the square about it, or from another small one as the box about it. */
-export function columnOf(points: readonly Point2[], rounding: number): Bare<Column> | null {
+export function columnFromShape(points: readonly Point2[], rounding: number): Bare<Column> | null {
   const figure = fourSided(points, rounding);
   if (figure?.square) {
     const { middle, along, across, degrees } = figure;
@@ -28,7 +28,7 @@ export function columnOf(points: readonly Point2[], rounding: number): Bare<Colu
 
 /** The box about a small shape, along its longest side: a wide flange, or a base with its corners cut. */
 function boxedColumn(points: readonly Point2[]): Bare<Column> | null {
-  const corners = cornersOf(points);
+  const corners = realCorners(points);
   let [longest, degrees] = [0, 0];
   for (const [i, from] of corners.entries()) {
     const to = corners[(i + 1) % corners.length]!;

@@ -3,7 +3,7 @@ import { boxIndex, positionsIn } from '../../../plane/box-index.ts';
 import { apart, length2 } from '../../../plane/distance.ts';
 import { stallRectangle } from '../../place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../site.ts';
-import type { DrawnLine } from '../imported.ts';
+import type { ImportedLine } from '../imported.ts';
 
 /** A stripe is painted twice at most this far from the side of its stall, feet: half the gap of a double stripe, and a bit. */
 const DOUBLE = 1.6;
@@ -28,8 +28,8 @@ interface Side {
  */
 export function drawnAlong(
   stalls: readonly Omit<Stall, 'id'>[],
-  stripes: readonly DrawnLine[],
-): (line: DrawnLine) => boolean {
+  stripes: readonly ImportedLine[],
+): (line: ImportedLine) => boolean {
   const sides = boxIndex(stalls.flatMap(sidesOf), boxOf);
   const ends = boxIndex(
     stripes.flatMap(({ points }) => [points[0]!, points.at(-1)!]),

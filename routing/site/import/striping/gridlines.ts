@@ -1,6 +1,6 @@
 import type { Gridlines, Point2 } from '../../site.ts';
-import type { DrawnLine } from '../imported.ts';
-import { type Piece, pieceOf } from './pieces.ts';
+import type { ImportedLine } from '../imported.ts';
+import { pieceOf, type StripePiece } from './pieces.ts';
 import type { PlacedWords } from './stall-labels.ts';
 
 /** Bubbles at the ends of gridlines, radius in feet. */
@@ -28,7 +28,7 @@ export interface FoundGridlines {
  * Gridlines: long lines that end at, or in, a round bubble with a letter or number in it, in two directions square to
  * each other. They are turned as those are of which there are most, and measured from the site's origin.
  */
-export function gridlinesOf(lines: readonly DrawnLine[], words: readonly PlacedWords[]): FoundGridlines | null {
+export function gridlinesOf(lines: readonly ImportedLine[], words: readonly PlacedWords[]): FoundGridlines | null {
   const bubbles = lines.flatMap((line, of) => bubbleOf(line, of, words));
   const found = lines.flatMap((line, of) => {
     if (line.closed || line.points.length < 2) return [];
@@ -58,7 +58,7 @@ export function gridlinesOf(lines: readonly DrawnLine[], words: readonly PlacedW
   return { gridlines: { x: inOrder(x), y: inOrder(y), ...(rotation !== 0 && { rotation }) }, of };
 }
 
-function bubbleOf({ points, closed }: DrawnLine, of: number, words: readonly PlacedWords[]): readonly Bubble[] {
+function bubbleOf({ points, closed }: ImportedLine, of: number, words: readonly PlacedWords[]): readonly Bubble[] {
   if (!closed || points.length < 6) return [];
   const middle: Point2 = [mean(points.map(([x]) => x)), mean(points.map(([, y]) => y))];
   const radii = points.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1]));
@@ -72,19 +72,19 @@ function bubbleOf({ points, closed }: DrawnLine, of: number, words: readonly Pla
 }
 
 /** A line ends at a bubble where it would go through its middle, and stops at its edge or inside. */
-function ends({ a, b, along }: Piece, { middle, radius }: Bubble): boolean {
+function ends({ a, b, along }: StripePiece, { middle, radius }: Bubble): boolean {
   const off = Math.abs((middle[0] - a[0]) * along[1] - (middle[1] - a[1]) * along[0]);
   const gap = Math.min(...[a, b].map(([x, y]) => Math.hypot(x - middle[0], y - middle[1])));
   return off < 0.25 * radius && gap < 1.5 * radius;
 }
 
-const isStraight = ({ points }: DrawnLine, { a, along }: Piece): boolean =>
+const isStraight = ({ points }: ImportedLine, { a, along }: StripePiece): boolean =>
   points.every(([x, y]) => Math.abs((x - a[0]) * along[1] - (y - a[1]) * along[0]) < SAME);
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The turn of most lines, degrees from -45 to 45, whole where it is as good as whole. */
-function mainTurn(pieces: readonly Piece[]): number {
+function mainTurn(pieces: readonly StripePiece[]): number {
   const turns = pieces.map(({ along: [x, y] }) => {
     const degrees = (Math.atan2(y, x) * 180) / Math.PI;
     return degrees - 90 * Math.round(degrees / 90);

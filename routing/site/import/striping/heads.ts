@@ -2,7 +2,7 @@ import { addTo } from '../../../lists/grouping.ts';
 import { direction } from '../../../plane/direction.ts';
 import { apart } from '../../../plane/distance.ts';
 import type { Point2, Stall } from '../../site.ts';
-import { rowsOf } from './rows.ts';
+import { stripedRows } from './rows.ts';
 
 type Bare<T> = Omit<T, 'id'>;
 
@@ -39,7 +39,7 @@ export function headed(
   const middles = stalls.map(middleOf);
   const [mx, my] = meanOf(middles);
   const shared = sharedEnds(stalls);
-  const rows = rowsOf(stalls, middles);
+  const rows = stripedRows(stalls, middles);
   /** 1 where a stall points as the first of its row does, -1 where it points the other way. */
   const as = stalls.map(({ heading }, i) => {
     const [[ux, uy], [vx, vy]] = [direction(heading), direction(stalls[rows.of(i)]!.heading)];

@@ -1,17 +1,17 @@
 import { addTo } from '../../../lists/grouping.ts';
 import { apart } from '../../../plane/distance.ts';
 import type { Point2 } from '../../site.ts';
-import type { DrawnLine } from '../imported.ts';
+import type { ImportedLine } from '../imported.ts';
 
 /** Ends nearer than this, feet, meet. */
 const MEETS = 0.05;
 
 /** Lines whose ends meet as one: an island is often drawn as lines and arcs of its own. Where three meet, none are joined. */
-export function joinedLines(lines: readonly DrawnLine[], rounding = 0): readonly DrawnLine[] {
+export function joinedLines(lines: readonly ImportedLine[], rounding = 0): readonly ImportedLine[] {
   const cell = MEETS + 3 * rounding;
   const ends = new Map<string, { readonly i: number; readonly at: Point2 }[]>();
   const cellOf = ([x, y]: Point2): readonly [number, number] => [Math.floor(x / cell), Math.floor(y / cell)];
-  const isOpen = ({ closed, points }: DrawnLine): boolean => !closed && points.length > 1;
+  const isOpen = ({ closed, points }: ImportedLine): boolean => !closed && points.length > 1;
   for (const [i, line] of lines.entries()) {
     if (!isOpen(line)) continue;
     for (const at of [line.points[0]!, line.points.at(-1)!]) addTo(ends, cellOf(at).join(' '), { i, at });
@@ -38,7 +38,7 @@ export function joinedLines(lines: readonly DrawnLine[], rounding = 0): readonly
       for (const point of (forward ? own : [...own].reverse()).slice(1)) points.push(point);
     }
   };
-  return lines.flatMap((line, i): DrawnLine[] => {
+  return lines.flatMap((line, i): ImportedLine[] => {
     if (!isOpen(line)) return [line];
     if (used.has(i)) return [];
     used.add(i);

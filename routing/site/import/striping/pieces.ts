@@ -1,10 +1,10 @@
 import Flatbush from 'flatbush';
 import { apart } from '../../../plane/distance.ts';
 import type { Point2 } from '../../site.ts';
-import type { DrawnLine } from '../imported.ts';
+import type { ImportedLine } from '../imported.ts';
 
 /** A straight piece of a line. */
-export interface Piece {
+export interface StripePiece {
   readonly a: Point2;
   readonly b: Point2;
   readonly length: number;
@@ -18,8 +18,8 @@ export interface Piece {
 const SHORT = 2;
 
 /** The straight pieces of lines, each once: sides that two outlines share are drawn twice. */
-export function piecesOf(lines: readonly DrawnLine[]): readonly Piece[] {
-  const found = new Map<string, Piece>();
+export function stripePieces(lines: readonly ImportedLine[]): readonly StripePiece[] {
+  const found = new Map<string, StripePiece>();
   const place = ([x, y]: Point2): string => `${Math.round(x * 20)} ${Math.round(y * 20)}`;
   for (const [of, { points, closed }] of lines.entries())
     points.forEach((from, i) => {
@@ -33,7 +33,7 @@ export function piecesOf(lines: readonly DrawnLine[]): readonly Piece[] {
 
 const [COS, SIN] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
 
-export function pieceOf(from: Point2, to: Point2, of: number): Piece | null {
+export function pieceOf(from: Point2, to: Point2, of: number): StripePiece | null {
   const length = apart(from, to);
   if (!(length > 0)) return null;
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
@@ -45,15 +45,15 @@ export function pieceOf(from: Point2, to: Point2, of: number): Piece | null {
 }
 
 /** The same piece, pointing the way that another does. */
-export const pointing = (piece: Piece, { along: [x, y] }: Piece): Piece =>
+export const pointingAs = (piece: StripePiece, { along: [x, y] }: StripePiece): StripePiece =>
   piece.along[0] * x + piece.along[1] * y >= 0
     ? piece
     : { ...piece, a: piece.b, b: piece.a, along: [-piece.along[0], -piece.along[1]] };
 
-export const middleOf = ({ a, b }: Piece): Point2 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+export const middleOfPiece = ({ a, b }: StripePiece): Point2 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
 /** Finds the pieces near a place. */
-export function near(pieces: readonly Piece[]): (at: Point2, within: number) => readonly number[] {
+export function near(pieces: readonly StripePiece[]): (at: Point2, within: number) => readonly number[] {
   if (pieces.length === 0) return () => [];
   const tree = new Flatbush(pieces.length);
   for (const { a, b } of pieces)
@@ -63,7 +63,7 @@ export function near(pieces: readonly Piece[]): (at: Point2, within: number) => 
 }
 
 /** How far a point lies from a piece, feet. */
-export function offPiece({ a, along, length }: Piece, [x, y]: Point2): number {
+export function offPiece({ a, along, length }: StripePiece, [x, y]: Point2): number {
   const [dx, dy] = [x - a[0], y - a[1]];
   const t = Math.max(0, Math.min(length, dx * along[0] + dy * along[1]));
   return Math.hypot(dx - t * along[0], dy - t * along[1]);

@@ -26,7 +26,7 @@ const AS_ONE = Math.cos((3 * Math.PI) / 180);
 const CELL = 20;
 
 /** The rows of stalls: those that stand side by side and the same way, or the very other. */
-export function rowsOf(stalls: readonly Omit<Stall, 'id'>[], middles: readonly Point2[]): Rows {
+export function stripedRows(stalls: readonly Omit<Stall, 'id'>[], middles: readonly Point2[]): Rows {
   const rows = new Rows(stalls.length);
   const cells = new Map<string, number[]>();
   const cellOf = ([x, y]: Point2, dx = 0, dy = 0): string =>

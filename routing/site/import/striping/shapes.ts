@@ -1,6 +1,6 @@
 import { apart } from '../../../plane/distance.ts';
 import type { Point2 } from '../../site.ts';
-import type { DrawnLine } from '../imported.ts';
+import type { ImportedLine } from '../imported.ts';
 
 /** A four-sided stall shape: rectangle, or skewed as its row is. */
 export interface StallShape {
@@ -27,14 +27,14 @@ export const isWithin = (value: number, [least, most]: readonly [number, number]
   value >= least - slack && value <= most + slack;
 
 /** Without points that repeat the one before, and closed where it comes back to its start. */
-export function cleaned(line: DrawnLine): DrawnLine {
+export function cleaned(line: ImportedLine): ImportedLine {
   const own = line.points.filter((at, i) => i === 0 || apart(at, line.points[i - 1]!) > SAME);
   const back = own.length > 2 && apart(own[0]!, own.at(-1)!) <= SAME;
   return { ...line, points: back ? own.slice(0, -1) : own, closed: line.closed || back };
 }
 
 /** Without corners that lie on the line between their neighbours. */
-export function cornersOf(points: readonly Point2[]): readonly Point2[] {
+export function realCorners(points: readonly Point2[]): readonly Point2[] {
   return points.filter((at, i) => {
     const before = points[(i + points.length - 1) % points.length]!;
     const after = points[(i + 1) % points.length]!;
@@ -57,7 +57,7 @@ export interface FourSided {
 
 /** A closed line of four corners whose opposite sides are alike; null for any other. `rounding` is that of its corners, feet. */
 export function fourSided(points: readonly Point2[], rounding: number): FourSided | null {
-  const corners = cornersOf(points);
+  const corners = realCorners(points);
   if (corners.length !== 4) return null;
   const [a, b, c, d] = corners as readonly [Point2, Point2, Point2, Point2];
   const off = Math.hypot(a[0] - b[0] + c[0] - d[0], a[1] - b[1] + c[1] - d[1]);

@@ -1,5 +1,5 @@
 import type { Point2 } from '../../site.ts';
-import { middleOf, near, offPiece, type Piece, pieceOf, pointing } from './pieces.ts';
+import { middleOfPiece, near, offPiece, pieceOf, pointingAs, type StripePiece } from './pieces.ts';
 import { Rows } from './rows.ts';
 import { isWithin, STALL_DEPTH, STALL_WIDTH, type StallShape } from './shapes.ts';
 
@@ -30,7 +30,7 @@ const CLOSES = 0.75;
  * Stripes through two rows are cut where a line crosses them, else in the middle. The head is where a line joins the
  * ends of two stripes; in a row most of them tell.
  */
-export function stallsBetween(pieces: readonly Piece[], rounding: number): readonly StripedStall[] {
+export function stallsBetween(pieces: readonly StripePiece[], rounding: number): readonly StripedStall[] {
   const slack = 2 * rounding;
   const stripes = single(pieces.flatMap((piece) => cut(piece, pieces, slack)));
   const find = near(stripes);
@@ -44,7 +44,7 @@ export function stallsBetween(pieces: readonly Piece[], rounding: number): reado
   for (const [i, stripe] of stripes.entries()) {
     const next = nextTo(stripe, i, stripes, find);
     if (next === null || !isWithin(next.width, STALL_WIDTH, slack)) continue;
-    const other = pointing(stripes[next.index]!, stripe);
+    const other = pointingAs(stripes[next.index]!, stripe);
     const [far, nearEnd] = [isClosed(stripe.b, other.b), isClosed(stripe.a, other.a)];
     rows.join(i, next.index);
     found.push({
@@ -76,7 +76,7 @@ export function stallsBetween(pieces: readonly Piece[], rounding: number): reado
 }
 
 /** A stripe as it is; one through two rows in two; nothing of what is no stripe. */
-function cut(piece: Piece, pieces: readonly Piece[], slack: number): readonly Piece[] {
+function cut(piece: StripePiece, pieces: readonly StripePiece[], slack: number): readonly StripePiece[] {
   if (isWithin(piece.length, STRIPE, slack)) return [piece];
   if (!isWithin(piece.length, THROUGH)) return [];
   const { a, b, along, length } = piece;
@@ -95,12 +95,12 @@ function cut(piece: Piece, pieces: readonly Piece[], slack: number): readonly Pi
 }
 
 /** Stripes once: those that are doubled become the one between them. */
-function single(stripes: readonly Piece[]): readonly Piece[] {
+function single(stripes: readonly StripePiece[]): readonly StripePiece[] {
   const find = near(stripes);
   const gone = new Set<number>();
   return stripes.flatMap((stripe, i) => {
     if (gone.has(i)) return [];
-    const twins = find(middleOf(stripe), DOUBLE).filter((j) => {
+    const twins = find(middleOfPiece(stripe), DOUBLE).filter((j) => {
       if (j === i || gone.has(j)) return false;
       const beside = relation(stripe, stripes[j]!);
       return (
@@ -110,32 +110,32 @@ function single(stripes: readonly Piece[]): readonly Piece[] {
       );
     });
     for (const j of [i, ...twins]) gone.add(j);
-    const all = [stripe, ...twins.map((j) => pointing(stripes[j]!, stripe))];
+    const all = [stripe, ...twins.map((j) => pointingAs(stripes[j]!, stripe))];
     const one = pieceOf(meanOf(all.map(({ a }) => a)), meanOf(all.map(({ b }) => b)), stripe.of);
     return one ? [one] : [];
   });
 }
 
 /** How far another stripe lies to the left, and how far it is shifted ahead; null where the two are not alike. */
-function relation(one: Piece, also: Piece): { readonly width: number; readonly shift: number } | null {
-  const other = pointing(also, one);
+function relation(one: StripePiece, also: StripePiece): { readonly width: number; readonly shift: number } | null {
+  const other = pointingAs(also, one);
   const sine = one.along[0] * other.along[1] - one.along[1] * other.along[0];
   if (Math.abs(sine) > PARALLEL || Math.abs(one.length - other.length) > ALIKE * Math.max(one.length, other.length))
     return null;
-  const [from, to] = [middleOf(one), middleOf(other)];
+  const [from, to] = [middleOfPiece(one), middleOfPiece(other)];
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   return { width: dy * one.along[0] - dx * one.along[1], shift: dx * one.along[0] + dy * one.along[1] };
 }
 
 /** The stripe next to one on its left, and how far it is; null where there is none. */
 function nextTo(
-  stripe: Piece,
+  stripe: StripePiece,
   i: number,
-  stripes: readonly Piece[],
+  stripes: readonly StripePiece[],
   find: (at: Point2, within: number) => readonly number[],
 ): { readonly index: number; readonly width: number } | null {
   let best: { readonly index: number; readonly width: number } | null = null;
-  for (const index of find(middleOf(stripe), STALL_WIDTH[1] + 2)) {
+  for (const index of find(middleOfPiece(stripe), STALL_WIDTH[1] + 2)) {
     const beside = index === i ? null : relation(stripe, stripes[index]!);
     if (!beside || beside.width <= DOUBLE / 2 || Math.abs(beside.shift) > 1 + MOST_SHIFT * beside.width) continue;
     if (Math.abs(beside.shift) > 0.8 * stripe.length) continue;

@@ -1,12 +1,12 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { BASE_PICTURES } from '../../../../web/board/base-pictures.ts';
-import { type Camera, pushed, toSite, zoomed } from '../../../../web/board/camera.ts';
+import { type Camera, placeOnSite, pushed, zoomed } from '../../../../web/board/camera.ts';
 import { readInk } from '../../../../web/board/ink.ts';
 import type { DropMark } from '../../../../web/board/kinds/drops.ts';
 import type { Painting } from '../../../../web/board/painting.ts';
 import { drawDrops, drawDropWords } from '../../../../web/board/pictures/drops.ts';
-import { frameOf } from '../../../../web/board/pictures/frame.ts';
-import type { Mark } from '../../../../web/board/scene/mark.ts';
+import { boardFrame } from '../../../../web/board/pictures/frame.ts';
+import type { SceneMark } from '../../../../web/board/scene/mark.ts';
 import { nearestDrop } from './nearest-drop.ts';
 import type { MakePeer } from './peer.ts';
 
@@ -22,8 +22,8 @@ export const rawBoard: MakePeer = (element, scene, viewport, first) => {
   const ink = readInk(document.documentElement);
   let camera: Camera = first;
   let held: { readonly mark: DropMark; readonly from: Point2; by: Point2 } | null = null;
-  let hidden: ReadonlySet<Mark> = new Set();
-  const frame = () => frameOf(camera, viewport, ink, { scene, station: 'layout', margins: true });
+  let hidden: ReadonlySet<SceneMark> = new Set();
+  const frame = () => boardFrame(camera, viewport, ink, { scene, station: 'layout', margins: true });
   const painting: Pick<Painting, 'base' | 'hidden' | 'shows' | 'frame' | 'shading' | 'underlay'> = {
     base: () => scene,
     hidden: () => hidden,
@@ -61,14 +61,14 @@ export const rawBoard: MakePeer = (element, scene, viewport, first) => {
   };
   element.addEventListener('pointerdown', ({ button, clientX: px, clientY: py }) => {
     if (button !== 0) return;
-    const from = toSite(camera, viewport, { px, py });
+    const from = placeOnSite(camera, viewport, { px, py });
     const mark = nearestDrop(scene, from, 12 / camera.scale);
     held = mark && { mark, from, by: [0, 0] };
     hidden = new Set(mark ? [mark] : []);
   });
   element.addEventListener('pointermove', ({ buttons, movementX, movementY, clientX: px, clientY: py }) => {
     if (held) {
-      const [x, y] = toSite(camera, viewport, { px, py });
+      const [x, y] = placeOnSite(camera, viewport, { px, py });
       held.by = [x - held.from[0], y - held.from[1]];
     } else if (buttons === 4) camera = pushed(camera, movementX, movementY);
     else return;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Conduit } from '../../../../calc/plan-file/branches.ts';
 import { conduitStretches } from '../../../../calc/sheets/drawing/conduit-stretches.ts';
-import { namesOf } from '../../../../calc/sheets/pdf/plans/conduit-tags.ts';
+import { conduitRanges } from '../../../../calc/sheets/pdf/plans/conduit-tags.ts';
 import type { Point3 } from '../../../../routing/site/site.ts';
 import { plannedSample } from '../../../outside/sheets/planned-samples.ts';
 
@@ -88,7 +88,7 @@ describe('stretches of conduits', () => {
 });
 
 test('names that follow on one another are a range, others a list, in the order of their numbers', () => {
-  expect(namesOf(['P1-10.1', 'P1-9.1', 'P1-8.1', 'P1-3.2'])).toBe('P1-8.1 to P1-10.1, P1-3.2');
-  expect(namesOf(['P1-3.2', 'P2-4.2'])).toBe('P1-3.2, P2-4.2');
-  expect(namesOf(['riser', 'P1-1.1'])).toBe('P1-1.1, riser');
+  expect(conduitRanges(['P1-10.1', 'P1-9.1', 'P1-8.1', 'P1-3.2'])).toBe('P1-8.1 to P1-10.1, P1-3.2');
+  expect(conduitRanges(['P1-3.2', 'P2-4.2'])).toBe('P1-3.2, P2-4.2');
+  expect(conduitRanges(['riser', 'P1-1.1'])).toBe('P1-1.1, riser');
 });

@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Area, overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { type Area, isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
 import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/label-places.ts';
-import { type Ground, type LabelWish, writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels.ts';
+import {
+  type LabelGround,
+  type LabelWish,
+  writeLabels,
+  writeMostOrNone,
+} from '../../../../calc/sheets/pdf/kit/labels.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';
@@ -11,7 +16,7 @@ import { plainLettering } from './plain-lettering.ts';
 const room: Area = { x: 0, y: 0, width: 400, height: 300 };
 
 /** A ground that remembers what was taken of it. */
-function watchedGround(): { readonly ground: Ground; readonly taken: Area[] } {
+function watchedGround(): { readonly ground: LabelGround; readonly taken: Area[] } {
   const hard = freeSpace();
   const taken: Area[] = [];
   const take = (area: Area): void => {
@@ -42,7 +47,7 @@ describe('labels', () => {
         const left = writeLabels(penWith(plainLettering()), room, ground, wishes);
         expect(taken.length).toBe(wishes.length - left.length);
         taken.forEach((area, i) => {
-          expect(within(area, room)).toBe(true);
+          expect(isWithinArea(area, room)).toBe(true);
           for (const other of taken.slice(i + 1)) expect(overlap(area, other)).toBe(false);
         });
       }),

@@ -10,7 +10,7 @@ import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../calc/sheets/pdf/kit/scales.ts';
 import { titleLines } from '../../../../calc/sheets/pdf/kit/title-names.ts';
 import { enlargedAreas } from '../../../../calc/sheets/pdf/plans/enlarged-areas.ts';
-import { feederLines } from '../../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
+import { feedersInPlan } from '../../../../calc/sheets/pdf/plans/feeders-on-plan.ts';
 import { planSheet } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { runStrip } from '../../../../calc/sheets/pdf/strips/run-strip.ts';
 import { drawStrip } from '../../../../calc/sheets/pdf/strips/strip-drawing.ts';
@@ -70,7 +70,7 @@ test('the name of a feeder whose way is not drawn stands beside it, not on it, a
   } as unknown as Job;
   expect(enlargedAreas(site, job.shape, LETTERS['ANSI D'], drawing)).not.toBeNull();
   planSheet(job, drawing, false).draw(pen, new Map());
-  const dotted = feederLines(site).filter(({ isRouted }) => !isRouted);
+  const dotted = feedersInPlan(site).filter(({ isRouted }) => !isRouted);
   expect(dotted.length).toBeGreaterThan(0);
   for (const { feeder } of dotted) {
     const name = written.find(({ text }) => text.startsWith(`${feeder.id}, `) || text.startsWith(`${feeder.id} (E)`));

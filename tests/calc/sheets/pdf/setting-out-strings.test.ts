@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
 import { figureRoom } from '../../../../calc/sheets/pdf/kit/dimension.ts';
 import { sheetShape } from '../../../../calc/sheets/pdf/kit/paper.ts';
 import { scalesOf } from '../../../../calc/sheets/pdf/kit/scales.ts';
 import { viewIn } from '../../../../calc/sheets/pdf/kit/view.ts';
-import { groundOf } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
+import { labelGround } from '../../../../calc/sheets/pdf/plans/plan-labels.ts';
 import { planRoom } from '../../../../calc/sheets/pdf/plans/plan-sheet.ts';
 import { settingOutStrings } from '../../../../calc/sheets/pdf/plans/setting-out-strings.ts';
 import { parseLength } from '../../../../routing/site/numbers/feet-inches.ts';
@@ -21,7 +21,7 @@ describe.each(Object.keys(WINDOWS) as (keyof typeof WINDOWS)[])('setting-out dim
   const { site, planned } = plannedSample(name);
   const scale = scalesOf('ft').find(({ ratio }) => ratio === 48)!;
   const view = viewIn(planRoom(sheetShape('ANSI D')), WINDOWS[name], scale);
-  const strings = settingOutStrings(view, site, groundOf(view, site, planned), plainLettering('ANSI D'));
+  const strings = settingOutStrings(view, site, labelGround(view, site, planned), plainLettering('ANSI D'));
 
   test('there are strings along the rows and across them', () => {
     expect(strings.map(({ string }) => string.axis)).toEqual(expect.arrayContaining(['x', 'y']));
@@ -50,7 +50,7 @@ describe.each(Object.keys(WINDOWS) as (keyof typeof WINDOWS)[])('setting-out dim
       figures.flatMap((figure) => (figure === null ? [] : [figureRoom(figure)])),
     );
     rooms.forEach((room, i) => {
-      expect(within(room, view.area)).toBe(true);
+      expect(isWithinArea(room, view.area)).toBe(true);
       for (const other of rooms.slice(i + 1)) expect(overlap(room, other)).toBe(false);
     });
   });
@@ -60,7 +60,7 @@ test('the library’s upper row is set out from its gridlines: 13 ft 6 in past 1
   const { site, planned } = plannedSample('library-lot');
   const scale = scalesOf('ft').find(({ ratio }) => ratio === 48)!;
   const view = viewIn(planRoom(sheetShape('ANSI D')), WINDOWS['library-lot'], scale);
-  const strings = settingOutStrings(view, site, groundOf(view, site, planned), plainLettering('ANSI D'));
+  const strings = settingOutStrings(view, site, labelGround(view, site, planned), plainLettering('ANSI D'));
   // Boxes of the row at y = 9, by the site file: x = 13.5, 25, 34, 43, 52, 70, 79; gridlines at 0, 26, 53, 79.
   const row = strings.find(({ string }) => string.axis === 'x' && string.marks.some(({ feet }) => feet === 13.5))!;
   expect(row.string.marks.map(({ feet }) => feet)).toEqual([0, 13.5, 25, 26, 34, 43, 52, 53, 70, 79]);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { overlap, within } from '../../../../calc/sheets/pdf/kit/area.ts';
+import { isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
 import { flowTables, type Table, type TablePart } from '../../../../calc/sheets/pdf/kit/table.ts';
 import { plainLettering } from './plain-lettering.ts';
 
@@ -50,7 +50,7 @@ describe('tables over sheets', () => {
       fc.property(tables, (list) => {
         for (const page of partsOf(list))
           page.forEach((part, i) => {
-            expect(within(part.area, field)).toBe(true);
+            expect(isWithinArea(part.area, field)).toBe(true);
             for (const other of page.slice(i + 1)) expect(overlap(part.area, other.area)).toBe(false);
           });
       }),

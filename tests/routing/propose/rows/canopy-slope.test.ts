@@ -5,8 +5,8 @@ import { type CanopyShape, canopyBays, canopyWidth } from '../../../../routing/p
 import {
   beamProfile,
   CANOPY_FORMS,
-  type CanopyForm,
   LEVELS_AT,
+  type RoofForm,
   riseOf,
   risingRun,
   tiltOf,
@@ -191,7 +191,7 @@ describe('a sloping canopy', () => {
 
   test('is seen from above as the flat one of the same measures, bent beams in two parts', () => {
     fc.assert(
-      fc.property(shapes, lines, fc.constantFrom<CanopyForm>('one slope', 'valley', 'ridge'), (shape, line, form) => {
+      fc.property(shapes, lines, fc.constantFrom<RoofForm>('one slope', 'valley', 'ridge'), (shape, line, form) => {
         const sloped = drawn({ ...shape, form, purlinSpacing: 0 }, line);
         const flat = drawn({ ...shape, form: 'flat', purlinSpacing: 0 }, line);
         expect(sloped.columns.map(({ at }) => at)).toEqual(flat.columns.map(({ at }) => at));

@@ -1,5 +1,5 @@
 import { direction } from '../../../../routing/plane/direction.ts';
-import type { DrawnLine, DrawnWords } from '../../../../routing/site/import/imported.ts';
+import type { DrawnWords, ImportedLine } from '../../../../routing/site/import/imported.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 
 /** A stall as it was meant: its middle, the way to its head, its sides and its number. */
@@ -13,7 +13,7 @@ export interface Meant {
 
 export interface MadeLot {
   readonly name: string;
-  readonly lines: readonly DrawnLine[];
+  readonly lines: readonly ImportedLine[];
   readonly words: readonly DrawnWords[];
   readonly meant: readonly Meant[];
 }
@@ -54,14 +54,14 @@ function meantOf(row: Row): readonly Meant[] {
   });
 }
 
-const open = (...points: readonly Point2[]): DrawnLine => ({ layer: 'STRIPE', points, closed: false });
-const shut = (...points: readonly Point2[]): DrawnLine => ({ layer: 'STRIPE', points, closed: true });
-const singles = (row: Row): readonly DrawnLine[] => stripes(row).map(([entry, head]) => open(entry, head));
-const headLine = (row: Row): DrawnLine => open(stripes(row)[0]![1], stripes(row).at(-1)![1]);
+const open = (...points: readonly Point2[]): ImportedLine => ({ layer: 'STRIPE', points, closed: false });
+const shut = (...points: readonly Point2[]): ImportedLine => ({ layer: 'STRIPE', points, closed: true });
+const singles = (row: Row): readonly ImportedLine[] => stripes(row).map(([entry, head]) => open(entry, head));
+const headLine = (row: Row): ImportedLine => open(stripes(row)[0]![1], stripes(row).at(-1)![1]);
 const perStall = (
   row: Row,
-  draw: (a: Point2, b: Point2, c: Point2, d: Point2) => readonly DrawnLine[],
-): readonly DrawnLine[] =>
+  draw: (a: Point2, b: Point2, c: Point2, d: Point2) => readonly ImportedLine[],
+): readonly ImportedLine[] =>
   stripes(row)
     .slice(1)
     .flatMap(([c, d], i) => draw(...stripes(row)[i]!, d, c));
@@ -78,7 +78,7 @@ const numbers = (row: Row): readonly DrawnWords[] =>
 const made = (
   name: string,
   rows: readonly Row[],
-  draw: (row: Row) => readonly DrawnLine[],
+  draw: (row: Row) => readonly ImportedLine[],
   words: readonly DrawnWords[] = [],
 ): MadeLot => ({
   name,

@@ -1,10 +1,10 @@
-import { groundOf } from '../../../../routing/site/place/georef.ts';
+import { lonLatOf } from '../../../../routing/site/place/georef.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 
 /** A lot of 240 by 120 ft with an aisle, a building beside it and a road, as an open map publishes them. */
 const georef = { lon: -98.5, lat: 39.8, bearing: 0 };
 const on = (points: readonly Point2[]): readonly (readonly number[])[] =>
-  points.map((at) => groundOf(georef, at).map((degrees) => Number(degrees.toFixed(7))));
+  points.map((at) => lonLatOf(georef, at).map((degrees) => Number(degrees.toFixed(7))));
 const box = (x0: number, y0: number, x1: number, y1: number) => ({
   type: 'Polygon',
   coordinates: [

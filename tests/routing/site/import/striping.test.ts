@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readGeojson } from '../../../../routing/site/import/geojson.ts';
 import { linesOfGeojson } from '../../../../routing/site/import/geojson-lines.ts';
-import type { DrawnLine } from '../../../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../../../routing/site/import/imported.ts';
 import { turnedInto } from '../../../../routing/site/import/turn-into.ts';
-import { groundOf } from '../../../../routing/site/place/georef.ts';
+import { lonLatOf } from '../../../../routing/site/place/georef.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import type { Point2, Stall } from '../../../../routing/site/site.ts';
 import { MADE_LOTS, type Meant } from './made-lots.ts';
@@ -46,7 +46,7 @@ describe('striping as it is drawn', () => {
           const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
           const put = ([x, y]: Point2): Point2 => [x * cos - y * sin + dx, x * sin + y * cos + dy];
           const mixed = lines
-            .map((line, i): readonly [number, DrawnLine] => {
+            .map((line, i): readonly [number, ImportedLine] => {
               const points = line.points.map(put);
               return [((i + 1) * seed) % 1009, { ...line, points: (i * seed) % 3 === 0 ? points.reverse() : points }];
             })
@@ -69,7 +69,7 @@ describe('striping as it is drawn', () => {
     expect(left).toEqual(MADE_LOTS.map(({ name }) => (name.startsWith('accessible stalls') ? 6 : 0)));
   });
   it('leaves what is no stall to be picked', () => {
-    const kerb: DrawnLine = {
+    const kerb: ImportedLine = {
       layer: 'K',
       points: [
         [-50, -20],
@@ -100,7 +100,7 @@ describe('stalls rounded to the digits of their file', () => {
     const features = row.map((ring) => ({
       type: 'Feature',
       properties: {},
-      geometry: { type: 'Polygon', coordinates: [[...ring, ring[0]!].map((at) => groundOf(georef, at).map(round))] },
+      geometry: { type: 'Polygon', coordinates: [[...ring, ring[0]!].map((at) => lonLatOf(georef, at).map(round))] },
     }));
     const read = readGeojson(JSON.stringify({ type: 'FeatureCollection', features }));
     if (!read.ok) throw new Error(read.fault.says);
@@ -116,7 +116,7 @@ describe('stalls rounded to the digits of their file', () => {
 });
 
 describe('other things', () => {
-  const circle = (x: number, y: number, r: number): DrawnLine => ({
+  const circle = (x: number, y: number, r: number): ImportedLine => ({
     layer: 'a',
     points: Array.from(
       { length: 48 },
@@ -124,7 +124,7 @@ describe('other things', () => {
     ),
     closed: true,
   });
-  const open = (...points: readonly Point2[]): DrawnLine => ({ layer: 'a', points, closed: false });
+  const open = (...points: readonly Point2[]): ImportedLine => ({ layer: 'a', points, closed: false });
   it('drawn as lines of their own are joined: islands to keep-outs, kerbs to aisles, squares to columns', () => {
     const island = [
       open([0, 0], [30, 0]),

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { direction } from '../../../../routing/plane/direction.ts';
-import type { DrawnLine } from '../../../../routing/site/import/imported.ts';
+import type { ImportedLine } from '../../../../routing/site/import/imported.ts';
 import { turnedInto } from '../../../../routing/site/import/turn-into.ts';
 import { stallRectangle } from '../../../../routing/site/place/stall-rectangle.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 
-const ring = (points: readonly Point2[]): DrawnLine => ({ layer: 'a', points, closed: true });
+const ring = (points: readonly Point2[]): ImportedLine => ({ layer: 'a', points, closed: true });
 
 describe('rectangles of a stall’s sides', () => {
   const stall = fc.record({
@@ -33,7 +33,7 @@ describe('rectangles of a stall’s sides', () => {
       }),
     );
   });
-  const row = (y: number, count: number, depth = 18): DrawnLine[] =>
+  const row = (y: number, count: number, depth = 18): ImportedLine[] =>
     Array.from({ length: count }, (_, i) =>
       ring([
         [9 * i, y],
@@ -126,7 +126,7 @@ describe('other lines', () => {
     expect(columns[1]).toEqual({ at: [0.5, 1], size: [1, 2] });
   });
   it('become keep-outs and aisles where they are closed, and raceways at an elevation', () => {
-    const open: DrawnLine = {
+    const open: ImportedLine = {
       layer: 'a',
       points: [
         [0, 0],

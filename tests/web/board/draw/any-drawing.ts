@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { CANOPY_FORMS, LEVELS_AT } from '../../../../routing/propose/rows/canopy-slope.ts';
 import { METHODS, PLACES, SURFACES } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
-import { type Draft, type DrawTool, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
+import { type BoardDraft, type DrawTool, EMPTY, type Spot } from '../../../../web/board/draw/draft.ts';
 import {
   FIRST_DRAW_OPTIONS as FIRST_OPTIONS,
   LAYOUT_TOOLS,
@@ -117,7 +117,7 @@ function drawerOf(tool: DrawToolName, all: DrawOptions): DrawTool<unknown> {
 }
 
 /** The draft that a hand makes of its places, some of them on what stands already. */
-function draftOf({ tool, places, onto, options: all }: Drawing, file: SiteFile, site: Site): Draft {
+function draftOf({ tool, places, onto, options: all }: Drawing, file: SiteFile, site: Site): BoardDraft {
   if (tool === 'charge') return EMPTY;
   const drawer = drawerOf(tool, all);
   const entries = [

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { type Draft, EMPTY, type Ground, type Spot } from '../../../../web/board/draw/draft.ts';
+import { type BoardDraft, EMPTY, type Ground, type Spot } from '../../../../web/board/draw/draft.ts';
 import type { RacewayOptions } from '../../../../web/board/draw/options.ts';
 import { racewayTool } from '../../../../web/board/draw/tools/raceway.ts';
 import { applyEdit } from '../../../../web/document/change/edit.ts';
@@ -14,14 +14,14 @@ const open = (x: number, y: number): Spot => ({ at: [x, y], z: null, ref: null }
 const ENTRY: Spot = { at: [50, 18], z: 8, ref: { list: 'equipment', id: 'P1' } };
 const ON_R1: Spot = { at: [10, 18], z: 12, ref: { list: 'raceways', id: 'R1' } };
 
-function drawnOn(on: Ground, options: RacewayOptions, places: readonly Spot[]): Draft {
+function drawnOn(on: Ground, options: RacewayOptions, places: readonly Spot[]): BoardDraft {
   const spots: Spot[] = [];
   for (const place of places) spots.push(...racewayTool.added!(on, { ...EMPTY, spots: [...spots] }, place, options));
   return { ...EMPTY, spots };
 }
-const drawn = (...places: readonly Spot[]): Draft => drawnOn(ground, OVERHEAD, places);
+const drawn = (...places: readonly Spot[]): BoardDraft => drawnOn(ground, OVERHEAD, places);
 
-function pathOf(draft: Draft, on: Ground = ground) {
+function pathOf(draft: BoardDraft, on: Ground = ground) {
   const edit = racewayTool.edit(on, { ...draft, whole: true }, OVERHEAD);
   return (applyEdit(on.file, edit!) as SiteFile).raceways!.at(-1)!.path;
 }

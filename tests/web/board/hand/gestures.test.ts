@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import { type ScreenPoint, toScreen, toSite } from '../../../../web/board/camera.ts';
+import { placeOnSite, type ScreenPoint, toScreen } from '../../../../web/board/camera.ts';
 import { drawHand } from '../../../../web/board/draw/draw-hand.ts';
 import { startTyping } from '../../../../web/board/draw/typing.ts';
 import type { Gesture } from '../../../../web/board/hand/gesture.ts';
@@ -8,7 +8,7 @@ import { hovering } from '../../../../web/board/hand/gestures/hovering.ts';
 import { measuring } from '../../../../web/board/hand/gestures/measuring.ts';
 import { panning } from '../../../../web/board/hand/gestures/panning.ts';
 import { pinching } from '../../../../web/board/hand/gestures/pinching.ts';
-import { press } from '../../../../web/board/hand/gestures/press.ts';
+import { pressWithHand } from '../../../../web/board/hand/gestures/press.ts';
 import type { Hand } from '../../../../web/board/hand/hand.ts';
 import type { GestureWorld } from '../../../../web/board/hand/hand-world.ts';
 import { measureHand } from '../../../../web/board/hand/measure-hand.ts';
@@ -31,7 +31,8 @@ beforeEach(async () => {
 
 const on = (place: Point2): ScreenPoint =>
   toScreen(world.view.getState().camera, world.view.getState().viewport, place);
-const under = (at: ScreenPoint): Point2 => toSite(world.view.getState().camera, world.view.getState().viewport, at);
+const under = (at: ScreenPoint): Point2 =>
+  placeOnSite(world.view.getState().camera, world.view.getState().viewport, at);
 const hand = (place: Point2, held: Partial<Hand> = {}): Hand => ({
   ...{ at: on(place), near: 8, isFinger: false, shift: false, free: false, encircles: false },
   ...held,
@@ -50,7 +51,7 @@ const OPEN: Point2 = [35, -10];
 describe('a drag', () => {
   const dragged = (): Gesture => {
     const [x, y] = place();
-    return through(press(world, hand([x, y])), hand([x + 3, y], { free: true }));
+    return through(pressWithHand(world, hand([x, y])), hand([x + 3, y], { free: true }));
   };
 
   test('previews, and is one entry when it is let go', () => {
@@ -83,7 +84,7 @@ describe('a drag', () => {
 
   test('with Shift keeps to one axis', () => {
     const [x, y] = place();
-    through(press(world, hand([x, y])), hand([x + 3, y + 1], { shift: true, free: true }));
+    through(pressWithHand(world, hand([x, y])), hand([x + 3, y + 1], { shift: true, free: true }));
     expect(place()[0]).toBeCloseTo(x + 3, 6);
     expect(place()[1]).toBe(y);
   });
@@ -93,11 +94,11 @@ describe('a press', () => {
   test('that trembles chooses what is under it; on open ground nothing is chosen any more', () => {
     const at = hand(place());
     const tremble = { ...at, at: { px: at.at.px + 2, py: at.at.py + 2 } };
-    const gesture = through(press(world, at), tremble);
+    const gesture = through(pressWithHand(world, at), tremble);
     expect(gesture.doing).toBe('pressing');
     gesture.end(tremble);
     expect(selected()).toEqual([D1.id]);
-    press(world, hand(OPEN)).end(hand(OPEN));
+    pressWithHand(world, hand(OPEN)).end(hand(OPEN));
     expect(selected()).toEqual([]);
   });
 
@@ -105,7 +106,7 @@ describe('a press', () => {
     const before = boxOf();
     const [x, y] = place();
     const gesture = through(
-      press(world, hand([x, y], { isFinger: true, near: 18 })),
+      pressWithHand(world, hand([x, y], { isFinger: true, near: 18 })),
       hand([x + 3, y], { isFinger: true, near: 18 }),
     );
     expect(gesture.doing).toBe('panning');
@@ -121,7 +122,7 @@ describe('a press', () => {
       [x - 6, y + 6],
       [x - 6, y - 6],
     ];
-    const band = through(press(world, hand(OPEN)), hand([x - 1, y + 1]), hand([x - 1, y + 1]));
+    const band = through(pressWithHand(world, hand(OPEN)), hand([x - 1, y + 1]), hand([x - 1, y + 1]));
     expect(band.doing).toBe('boxing');
     expect(world.view.getState().band).not.toBeNull();
     band.end(hand([x - 1, y + 1]));
@@ -130,7 +131,7 @@ describe('a press', () => {
 
     world.document.getState().select([]);
     const [first, ...rest] = corners.map((corner) => hand(corner, { encircles: true }));
-    const path = through(press(world, first!), rest[0]!, ...rest);
+    const path = through(pressWithHand(world, first!), rest[0]!, ...rest);
     expect(world.view.getState().lasso.length).toBeGreaterThan(3);
     path.end(first!);
     expect(selected()).toContain(D1.id);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { plan } from '../../../../calc/plan/plan.ts';
 import type { Site, SiteFile } from '../../../../routing/site/site.ts';
 import { toSite } from '../../../../routing/site/to-site.ts';
-import { COLUMN, inView, isNear, laidOut } from '../../../../web/tables/one-line/layout.ts';
+import { COLUMN, inView, isNear, placesOfItems } from '../../../../web/tables/one-line/layout.ts';
 import { type OneLineItem, oneLineItems } from '../../../../web/tables/one-line/model.ts';
 import { nearest } from '../../../../web/tables/one-line/nearest.ts';
 import { lotBehind, SMALL_LOT } from '../../../calc/checks/faults/small-lot.ts';
@@ -62,7 +62,7 @@ describe('what the one-line says', () => {
 describe('where it lies', () => {
   test('no two items lie over one another, and each hangs below what feeds it', () => {
     const site = broad(7);
-    const { placed, width, height } = laidOut(oneLineItems(site, plan(site)), CHIPS);
+    const { placed, width, height } = placesOfItems(oneLineItems(site, plan(site)), CHIPS);
     expect(placed).toHaveLength(8);
     for (const [i, one] of placed.entries()) {
       expect(one.x + COLUMN).toBeLessThanOrEqual(width);
@@ -82,7 +82,7 @@ describe('where it lies', () => {
 
   test('of 200 panels only those near the view are drawn', () => {
     const site = broad(200);
-    const layout = laidOut(oneLineItems(site, plan(site)), CHIPS);
+    const layout = placesOfItems(oneLineItems(site, plan(site)), CHIPS);
     const seen = { left: 20_000, top: 0, width: 1000, height: 500 };
     const drawn = inView(layout, seen).filter((placed) => isNear(placed, seen));
     expect(drawn.length).toBeLessThan(10);

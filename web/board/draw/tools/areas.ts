@@ -5,13 +5,13 @@ import type { Aisle, Keepout, Point2 } from '../../../../routing/site/site.ts';
 import type { Edit } from '../../../document/change/edit.ts';
 import type { ListName } from '../../../document/change/element-lists.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import { type Advice, type Draft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
+import { type Advice, type BoardDraft, type DrawTool, type Ground, spotsOf } from '../draft.ts';
 import type { AisleOptions, KeepoutOptions } from '../options.ts';
 
 /** A keep-out by its corners, or round at one press. */
 export const keepoutTool: DrawTool<KeepoutOptions> = {
   ...outlineTool('Keep-out', 'keepouts'),
-  edit: (ground, draft, options) => keepoutEdit(ground, outlineOf(draft), options),
+  edit: (ground, draft, options) => keepoutEdit(ground, draftOutline(draft), options),
   instead: ({ shape }) => (shape === 'round' ? roundKeepoutTool : null),
 };
 
@@ -64,7 +64,7 @@ function keepoutEdit({ file }: Ground, outline: Point2[] | null, { from, to, blo
 export const aisleTool: DrawTool<AisleOptions> = {
   ...outlineTool('Aisle', 'aisles'),
   edit: ({ file }, draft, { kind }) => {
-    const outline = outlineOf(draft);
+    const outline = draftOutline(draft);
     if (!outline) return null;
     const aisle: Aisle = {
       id: newId(file, 'A'),
@@ -81,7 +81,7 @@ export function outlineTool<L extends ListName>(action: string, list: L) {
     shape: 'outline' as const,
     atOnce: false,
     list,
-    words: ({ site }: Ground, draft: Draft) => {
+    words: ({ site }: Ground, draft: BoardDraft) => {
       const corners = spotsOf(draft);
       const [a, b] = corners.slice(-2);
       if (!a || !b) return [];
@@ -92,11 +92,11 @@ export function outlineTool<L extends ListName>(action: string, list: L) {
         return [`${length(wide)} by ${length(high)}`, `${length(Math.hypot(wide, high))} as a side`];
       return [length(Math.hypot(wide, high)), `${corners.length} corners`];
     },
-    lacks: ({ spots }: Draft): string =>
+    lacks: ({ spots }: BoardDraft): string =>
       spots.length < 2
         ? 'An area has three corners or more. Press the next one.'
         : 'These corners lie in one line, and an area lies between three that do not. Press one more beside it.',
-    advice: (draft: Draft): Advice => ({
+    advice: (draft: BoardDraft): Advice => ({
       action,
       next:
         draft.spots.length === 0
@@ -113,7 +113,7 @@ export function outlineTool<L extends ListName>(action: string, list: L) {
 }
 
 /** Two corners that a drag has made are those of a rectangle; else it takes three that are not in one line. */
-export function outlineOf(draft: Draft): Point2[] | null {
+export function draftOutline(draft: BoardDraft): Point2[] | null {
   const corners = spotsOf(draft)
     .map(({ at }) => at)
     .filter((at, i, all) => i === 0 || Math.hypot(at[0] - all[i - 1]![0], at[1] - all[i - 1]![1]) > 0.02);

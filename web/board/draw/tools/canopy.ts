@@ -1,6 +1,6 @@
 import { baysOn, type CanopyBays, canopyBays } from '../../../../routing/propose/rows/canopy-bays.ts';
 import { withCanopyLines } from '../../../../routing/propose/rows/canopy-gridlines.ts';
-import type { CanopyForm } from '../../../../routing/propose/rows/canopy-slope.ts';
+import type { RoofForm } from '../../../../routing/propose/rows/canopy-slope.ts';
 import type { Side } from '../../../../routing/propose/rows/row-frame.ts';
 import { newIds } from '../../../../routing/site/new-id.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
@@ -9,7 +9,7 @@ import { counted } from '../../../../routing/words/counted.ts';
 import { joinEdits } from '../../../document/change/edit.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { setGridlines } from '../../../document/edits/set.ts';
-import { type Draft, type DrawTool, lineOf } from '../draft.ts';
+import { type BoardDraft, type DrawTool, lineOf } from '../draft.ts';
 import type { CanopyOptions } from '../options.ts';
 
 /** Canopy bays along a line: columns, beams and purlins, and reference lines through the columns. */
@@ -90,7 +90,7 @@ export const canopyTool: DrawTool<CanopyOptions> = {
 };
 
 /** The canopy that a draft and its options come to. */
-export function canopyOf(draft: Draft, options: CanopyOptions): CanopyBays | null {
+export function canopyOf(draft: BoardDraft, options: CanopyOptions): CanopyBays | null {
   const line = lineOf(draft);
   if (!line) return null;
   const [from, to] = line;
@@ -98,7 +98,7 @@ export function canopyOf(draft: Draft, options: CanopyOptions): CanopyBays | nul
 }
 
 /** From the lowest edge of the beams to the highest. */
-function heightWords({ beams }: CanopyBays, form: CanopyForm, units: Units): string[] {
+function heightWords({ beams }: CanopyBays, form: RoofForm, units: Units): string[] {
   if (form === 'flat' || beams.length === 0) return [];
   const heights = beams.flatMap(({ from, to }) => [from[2], to[2]]);
   return [

@@ -6,7 +6,7 @@ import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Drop, Point3, Site } from '../../../../routing/site/site.ts';
 import { addAll } from '../../../document/edits/add.ts';
 import { chargerFor } from '../../../document/edits/charger-for.ts';
-import { type Draft, type DrawTool, spotsOf } from '../draft.ts';
+import { type BoardDraft, type DrawTool, spotsOf } from '../draft.ts';
 import type { DropsOptions } from '../options.ts';
 
 /** A drop at a place, with the charger that hangs there and the stalls that it is to serve. */
@@ -55,7 +55,7 @@ export const dropsTool: DrawTool<DropsOptions> = {
 };
 
 /** The drop that a draft and its options come to: its box is as high as the raceway that is near. */
-export function dropOf(site: Site, draft: Draft, options: DropsOptions): Omit<Drop, 'id'> | null {
+export function dropOf(site: Site, draft: BoardDraft, options: DropsOptions): Omit<Drop, 'id'> | null {
   const [spot] = spotsOf(draft);
   if (!spot) return null;
   const [x, y] = spot.at;

@@ -7,7 +7,7 @@ import type { Point3, Raceway, Site } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import type { ListName } from '../../../document/change/element-lists.ts';
 import { addElements } from '../../../document/edits/add.ts';
-import type { Draft, DrawTool, Ground, Spot } from '../draft.ts';
+import type { BoardDraft, DrawTool, Ground, Spot } from '../draft.ts';
 import type { RacewayOptions } from '../options.ts';
 
 /** What a raceway joins: at its elevation, by going up or down to it. */
@@ -77,7 +77,7 @@ export const racewayTool: DrawTool<RacewayOptions> = {
  * member, or led from what it joins to one, the run hangs below the steel and follows its slope; in the open it keeps
  * the elevation that it has there. A run that was begun in the open, or whose elevation is typed, stays level.
  */
-function added({ site }: Ground, { spots }: Draft, spot: Spot, options: RacewayOptions): readonly Spot[] {
+function added({ site }: Ground, { spots }: BoardDraft, spot: Spot, options: RacewayOptions): readonly Spot[] {
   const joined = isJoined(spot);
   const last = spots.at(-1);
   const hung = joined || (last && !last.hangs && !isJoined(last)) ? null : hungAt(site, last, spot, options);
@@ -120,7 +120,7 @@ function turnOf({ members }: Site, last: Spot, next: Spot, { belowMembers }: Rac
 }
 
 /** The vertices of a draft, with what the place under the hand would add. */
-function pathOf(ground: Ground, draft: Draft, options: RacewayOptions): Point3[] {
+function pathOf(ground: Ground, draft: BoardDraft, options: RacewayOptions): Point3[] {
   const next = draft.next && !draft.whole ? added(ground, draft, draft.next, options) : [];
   return [...draft.spots, ...next].map(({ at, z }): Point3 => [at[0], at[1], z ?? options.elevation]);
 }

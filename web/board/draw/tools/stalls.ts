@@ -6,7 +6,7 @@ import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Aisle, Keepout, SiteFile, Stall } from '../../../../routing/site/site.ts';
 import { counted } from '../../../../routing/words/counted.ts';
 import { addAll } from '../../../document/edits/add.ts';
-import { type Draft, type DrawTool, lineOf } from '../draft.ts';
+import { type BoardDraft, type DrawTool, lineOf } from '../draft.ts';
 import type { StallsOptions } from '../options.ts';
 
 /** A row of stalls along a kerb or an aisle's edge: two presses, or one drag. */
@@ -68,7 +68,7 @@ export const stallsTool: DrawTool<StallsOptions> = {
 };
 
 /** The row that a draft and its options come to; null while it has no length, or no stall fits. */
-export function rowOf(draft: Draft, options: StallsOptions): StallRow | null {
+export function rowOf(draft: BoardDraft, options: StallsOptions): StallRow | null {
   const line = lineOf(draft);
   if (!line) return null;
   const [from, to] = line;

@@ -1,7 +1,7 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import type { ScreenPoint } from '../../camera.ts';
 import { type Gesture, hasMoved } from '../gesture.ts';
-import { pointing, siteAt } from '../hand.ts';
+import { handPoint, siteAt } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 import { drawing } from './drawing.ts';
 
@@ -22,14 +22,14 @@ export function aiming(world: Pick<GestureWorld, 'view' | 'draw'>, aim: Aim): Ge
     doing: 'drawing',
     move: (hand) => {
       if (!aim.moved && !hasMoved(aim.from, hand.at)) return self;
-      const how = pointing(view, hand);
+      const how = handPoint(view, hand);
       const drags = draw.drags();
       if (drags) draw.press(aim.place, how);
       draw.hover(siteAt(view, hand.at), how);
       return drags ? drawing(world, aim.from) : aiming(world, { ...aim, moved: true });
     },
     end: (hand) => {
-      draw.press(aim.moved ? siteAt(view, hand.at) : aim.place, pointing(view, hand));
+      draw.press(aim.moved ? siteAt(view, hand.at) : aim.place, handPoint(view, hand));
       return null;
     },
     cancel: () => draw.liftOff(false),

@@ -6,7 +6,7 @@ import { typedPlace } from '../../draw/typing.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';
 import { snapAt } from '../../snap/snap-at.ts';
 import type { Gesture } from '../gesture.ts';
-import { clearAway, type Hand, pointing, siteAt } from '../hand.ts';
+import { clearAway, type Hand, handPoint, siteAt } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 
 /** What is dragged, from where. Places in feet. */
@@ -53,7 +53,7 @@ function drag({ document, view, scene }: World, { refs, from, anchor }: Dragged,
   if (alongX) dy = 0;
   if (alongY) dx = 0;
   const wanted: Point2 = [anchor[0] + dx, anchor[1] + dy];
-  const { near, free } = pointing(view, hand);
+  const { near, free } = handPoint(view, hand);
   const grounded = !refs.some(({ list }) => isMarked(list) && boardKind(list).hold?.rides);
   const found = free
     ? { at: wanted, guides: [] }

@@ -1,6 +1,6 @@
 import type { ScreenPoint } from '../../camera.ts';
 import { type Gesture, hasMoved, nothing } from '../gesture.ts';
-import { pointing, siteAt } from '../hand.ts';
+import { handPoint, siteAt } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 
 /** The hand has set a place with a drawing action: where it is dragged from there, what it draws may end where it lets go. */
@@ -8,7 +8,7 @@ export function drawing({ view, draw }: Pick<GestureWorld, 'view' | 'draw'>, fro
   const self: Gesture = {
     doing: 'drawing',
     move: (hand) => {
-      draw.hover(siteAt(view, hand.at), pointing(view, hand));
+      draw.hover(siteAt(view, hand.at), handPoint(view, hand));
       return self;
     },
     end: ({ at }) => {

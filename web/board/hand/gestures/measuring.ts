@@ -1,6 +1,6 @@
 import type { ScreenPoint } from '../../camera.ts';
 import { type Gesture, hasMoved } from '../gesture.ts';
-import { clearAway, pointing, siteAt } from '../hand.ts';
+import { clearAway, handPoint, siteAt } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 
 /** The hand has pressed with the measure: where it is dragged from there, the measurement ends where it lets go. */
@@ -8,7 +8,7 @@ export function measuring({ view, measure }: Pick<GestureWorld, 'view' | 'measur
   const self: Gesture = {
     doing: 'measuring',
     move: (hand) => {
-      measure.hover(siteAt(view, hand.at), pointing(view, hand));
+      measure.hover(siteAt(view, hand.at), handPoint(view, hand));
       return self;
     },
     end: ({ at }) => {

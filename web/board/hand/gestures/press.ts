@@ -3,13 +3,13 @@ import { keepsDrawing } from '../../../document/field-work.ts';
 import { boardKind, isMarked } from '../../kinds/kinds.ts';
 import { anchorOf } from '../anchor.ts';
 import type { Gesture } from '../gesture.ts';
-import { type Hand, siteAt, under } from '../hand.ts';
+import { type Hand, siteAt, underHand } from '../hand.ts';
 import type { GestureWorld } from '../hand-world.ts';
 import { handleOnScreen, handlesOf } from '../handles.ts';
 import { type Pressed, pressing } from './pressing.ts';
 
 /** The hand that selects presses: what it takes hold of is a handle, an element, or nothing. */
-export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | 'scene'>, hand: Hand): Gesture {
+export function pressWithHand(world: Pick<GestureWorld, 'document' | 'view' | 'page' | 'scene'>, hand: Hand): Gesture {
   const { document, view, scene } = world;
   const { camera, viewport } = view.getState();
   const { site, selection, select } = document.getState();
@@ -27,7 +27,7 @@ export function press(world: Pick<GestureWorld, 'document' | 'view' | 'page' | '
     select([handle.ref]);
     return begin({ refs: [handle.ref], anchor: [handle.at[0], handle.at[1]], adds: false });
   }
-  const ref = under(view, scene(), hand);
+  const ref = underHand(view, scene(), hand);
   if (!ref || hand.encircles) return begin({});
   const held = selection.some(({ list, id }) => list === ref.list && id === ref.id);
   // A lot is all stalls: what is drawn from one is a box, and it is chosen when the hand lets go where it pressed.

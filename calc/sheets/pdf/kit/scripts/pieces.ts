@@ -15,7 +15,7 @@ const MARK = /^[\p{M}\u200c\u200d]$/u;
 const GREEK = /^[\u0370-\u03ff]$/u;
 
 /** A text in pieces, in the order in which it is read; each sign in a typeface that has it, where one does. */
-export function piecesOf(text: string, faces: readonly FaceName[]): readonly TextPiece[] {
+export function scriptPieces(text: string, faces: readonly FaceName[]): readonly TextPiece[] {
   const { levels, mirrored } = directed(text);
   const choose = chooser(text, faces);
   const pieces: { face: AnyFace; level: number; text: string }[] = [];

@@ -4,7 +4,7 @@ import type { SetLettering, Weight } from '../lettering.ts';
 import { inSight } from './direction.ts';
 import { FACES, type FaceName, facesInOrder, type ReadFace } from './faces.ts';
 import { fontOf } from './font-of.ts';
-import { piecesOf } from './pieces.ts';
+import { scriptPieces } from './pieces.ts';
 import { type ShapedPiece, shaped } from './shape.ts';
 import { faceHas } from './signs.ts';
 import { type SubsetFont, subsetFont, utf16 } from './subset-font.ts';
@@ -54,7 +54,7 @@ export async function scriptLettering(
     const key = `${weight} ${text}`;
     const before = known.get(key);
     if (before) return before;
-    const pieces = inSight(piecesOf(text, needed)).map((piece): SetPiece => {
+    const pieces = inSight(scriptPieces(text, needed)).map((piece): SetPiece => {
       const { face } = piece;
       if (face !== 'set') return { face, text: piece.text, piece: shaped(fonts.get(face)!.font, piece) };
       const inOrder = piece.level % 2 === 1 ? [...piece.text].reverse().join('') : piece.text;
@@ -90,7 +90,7 @@ export async function scriptLettering(
 /** The typefaces that a text needs beside that of the set. */
 function facesFor(printed: readonly string[], order: readonly FaceName[]): readonly FaceName[] {
   const needed = new Set<FaceName>();
-  for (const { face } of printed.flatMap((text) => piecesOf(text, order))) if (face !== 'set') needed.add(face);
+  for (const { face } of printed.flatMap((text) => scriptPieces(text, order))) if (face !== 'set') needed.add(face);
   return order.filter((face) => needed.has(face));
 }
 

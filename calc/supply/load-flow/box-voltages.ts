@@ -6,7 +6,7 @@ import type { BranchOhms } from '../../branches/branch-ohms.ts';
 import { branchDrop } from '../../circuits/line-drop.ts';
 import type { PhasePair } from '../../plan-file/branches.ts';
 import { ratedVoltsOf } from '../tree/rated-volts.ts';
-import { type BoxLoad, type BoxVolts, boxVolts, type Desk, newDesk, totalDropPercent } from './box-volts.ts';
+import { type BoxLoad, type BoxScratch, type BoxVolts, boxVolts, newDesk, totalDropPercent } from './box-volts.ts';
 import type { Seats } from './seats.ts';
 import type { SupplyState } from './supply-solve.ts';
 import type { Bus, Solved } from './sweep.ts';
@@ -38,9 +38,9 @@ export const boxSupplyOf = kept(
 
 /** Scratch for each way in which a box is worked: what feeds the last one stands there for the next. */
 interface Desks {
-  readonly full: Desk;
-  readonly dark: Desk;
-  readonly rated: Desk;
+  readonly full: BoxScratch;
+  readonly dark: BoxScratch;
+  readonly rated: BoxScratch;
 }
 
 const desksOf = kept((_: BoxSupply): Desks => ({ full: newDesk(), dark: newDesk(), rated: newDesk() }));
@@ -60,7 +60,7 @@ const boxes = keptEach(
 );
 
 /** The same at every box, in the order of the chargers; null where one has no branch. */
-export const boxesOf = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] =>
+export const boxVoltages = (supply: BoxSupply, ohms: readonly (BranchOhms | null)[]): readonly (BoxVolts | null)[] =>
   boxes([ohms, placesOf(supply.of.chargers)], [supply]);
 
 const percents = keptEach(
@@ -118,8 +118,8 @@ function dropIn(
   r: number,
   x: number,
   load: BoxLoad,
-  desk: Desk,
-  rated: Desk,
+  desk: BoxScratch,
+  rated: BoxScratch,
 ): number {
   const bus = of.seats.bus[i]!;
   if (solved.share[bus] === 1) return totalDropPercent(r, x, solved.volts, bus, load, desk);
