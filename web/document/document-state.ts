@@ -3,7 +3,7 @@ import type { SiteError } from '../../routing/site/file/place.ts';
 import type { Site, SiteFile } from '../../routing/site/site.ts';
 import type { Edit } from './change/edit.ts';
 import type { Ref } from './change/element-lists.ts';
-import type { History, Turn } from './change/history.ts';
+import type { History, HistoryTurn } from './change/history.ts';
 import type { SelectMode } from './change/selection.ts';
 import type { FilePlace, Stamp } from './files/files.ts';
 import type { OwnFile } from './files/own-file.ts';
@@ -140,7 +140,7 @@ export type DocumentState = DocumentData & DocumentActions;
 /** What the keeping of the site hears, in order; `history` is the document after it. */
 export type DocumentEvent =
   | ({ readonly what: 'open'; readonly history: History } & OwnFile)
-  | { readonly what: Turn; readonly edit: Edit; readonly history: History }
+  | { readonly what: HistoryTurn; readonly edit: Edit; readonly history: History }
   | ({
       readonly what: 'saved';
       readonly fileName: string;

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { rectangleAt } from '../../plane/rectangle.ts';
-import { turnedBy } from '../place/motion.ts';
+import { rectangleTurn } from '../place/motion.ts';
 import { id, maybe, number, point2, positiveLength, told } from '../schema/schema-parts.ts';
 import type { Of, PlacedKind } from './kind.ts';
 
@@ -19,7 +19,7 @@ export const columns: PlacedKind<typeof columnSchema> = {
   one: 'column',
   many: 'columns',
   anyOne: 'a column',
-  moved: (column, motion) => ({ ...column, at: motion.point(column.at), ...turnedBy(column.rotation, motion) }),
+  moved: (column, motion) => ({ ...column, at: motion.point(column.at), ...rectangleTurn(column.rotation, motion) }),
   points: ({ at, size, rotation = 0 }) => rectangleAt(at, size, rotation),
   anchor: ({ at }) => at,
   shape: 'ring',

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { rectangleAt } from '../../plane/rectangle.ts';
-import { inSpace, turnedBy } from '../place/motion.ts';
+import { inSpace, rectangleTurn } from '../place/motion.ts';
 import {
   filledText,
   id,
@@ -83,7 +83,7 @@ export const equipment: PlacedKind<typeof equipmentSchema> = {
   moved: (equipment, motion) => ({
     ...equipment,
     at: motion.point(equipment.at),
-    ...turnedBy(equipment.rotation, motion),
+    ...rectangleTurn(equipment.rotation, motion),
     entry: inSpace(equipment.entry, motion),
   }),
   points: ({ at, size, rotation = 0 }) => rectangleAt(at, [size[0], size[1]], rotation),

@@ -23,7 +23,7 @@ export const wholeTurn = (degrees: number): number => tidy(((degrees % 360) + 36
  * The rotation of a rectangle after a motion; absent where it was and is none. Turned half round it covers the same
  * ground, but what has a face (its local -y) must keep it in front.
  */
-export function turnedBy(was: number | undefined, motion: Motion): { readonly rotation?: number } {
+export function rectangleTurn(was: number | undefined, motion: Motion): { readonly rotation?: number } {
   const now = motion.mirrors ? wholeTurn(motion.direction(was ?? 0) + 180) : motion.direction(was ?? 0);
   return was === undefined && now === 0 ? {} : { rotation: now };
 }

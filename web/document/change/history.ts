@@ -37,10 +37,10 @@ const redid = ({ file, done, undone }: History, edit: Edit): History => ({
 const AFTER = { do: did, undo: undid, redo: redid } as const;
 
 /** What happened to a document. */
-export type Turn = keyof typeof AFTER;
+export type HistoryTurn = keyof typeof AFTER;
 
 /** The history after a turn. Throws RangeError where the edit does not fit the file. */
-export const afterTurn = (history: History, turn: Turn, edit: Edit): History => AFTER[turn](history, edit);
+export const afterTurn = (history: History, turn: HistoryTurn, edit: Edit): History => AFTER[turn](history, edit);
 
 /** The newest edits of a list, as many as make up at most so many steps. */
 export function newestEdits(edits: readonly Edit[], maxSteps: number): readonly Edit[] {

@@ -1,6 +1,6 @@
 import { readSite, readSiteValue } from '../../../routing/site/file/read.ts';
 import type { Edit } from '../change/edit.ts';
-import { afterTurn, type History, pastFits, type Turn } from '../change/history.ts';
+import { afterTurn, type History, type HistoryTurn, pastFits } from '../change/history.ts';
 import { parseEdit } from '../change/parse-edit.ts';
 import { checkSum } from '../files/check-sum.ts';
 import type { LogRecord, SnapshotRecord } from './storage-records.ts';
@@ -68,7 +68,7 @@ export function replayed(
   return at === seq || readSiteValue(history.file).ok ? { history, seq: at } : { history: start, seq };
 }
 
-function after(history: History, turn: Turn, edit: Edit): History | null {
+function after(history: History, turn: HistoryTurn, edit: Edit): History | null {
   try {
     return afterTurn(history, turn, edit);
   } catch (error) {

@@ -1,6 +1,6 @@
 import type { DBSchema } from 'idb';
 import type { Edit } from '../change/edit.ts';
-import type { Turn } from '../change/history.ts';
+import type { HistoryTurn } from '../change/history.ts';
 import type { FilePlace, Stamp } from '../files/files.ts';
 
 /**
@@ -55,7 +55,7 @@ export interface SnapshotRecord {
 export interface LogRecord {
   readonly doc: string;
   readonly seq: number;
-  readonly what: Turn;
+  readonly what: HistoryTurn;
   readonly edit: Edit;
 }
 
