@@ -1,6 +1,6 @@
 import { runsOf } from '../../routing/network/runs.ts';
 import type { FloorPrice } from '../../routing/propose/raceways/least-under.ts';
-import type { RacewaysPaid } from '../../routing/propose/raceways/propose-raceways.ts';
+import type { RacewaysPaid } from '../../routing/propose/raceways/raceway-make.ts';
 import type { Pullpoint, Site } from '../../routing/site/site.ts';
 import { allBuried, NO_BOXES, sharedBoxes } from '../branches/boxes.ts';
 import { designOf } from '../branches/design.ts';

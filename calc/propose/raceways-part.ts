@@ -1,4 +1,5 @@
-import { type PaidBranches, proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
+import { proposeRaceways } from '../../routing/propose/raceways/propose-raceways.ts';
+import type { PaidBranches } from '../../routing/propose/raceways/raceway-make.ts';
 import { newIds } from '../../routing/site/new-id.ts';
 import type { Member, Raceway, Site, SiteFile } from '../../routing/site/site.ts';
 import { toSite } from '../../routing/site/to-site.ts';

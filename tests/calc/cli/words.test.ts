@@ -70,7 +70,7 @@ describe('plan', () => {
     const machine = machineWith();
     const { status, out } = await runWords(['plan', LIBRARY, '--out', 'sheets'], machine);
     expect(status).toBe(0);
-    expect([...machine.written.keys()]).toEqual(out.trimEnd().split('\n'));
+    expect([...machine.written.keys()].toSorted()).toEqual(out.trimEnd().split('\n').toSorted());
     for (const ending of [
       '.drawings.pdf',
       '.drawings-tabloid.pdf',

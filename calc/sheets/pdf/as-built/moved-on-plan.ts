@@ -1,10 +1,10 @@
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Point2, Point3 } from '../../../../routing/site/site.ts';
 import { LAYERS } from '../../drawing/layers.ts';
+import type { LabelGround, LabelWish } from '../kit/best-label-place.ts';
 import type { Job } from '../kit/draft.ts';
 import { BLACK, type Ink } from '../kit/ink.ts';
 import { placesAround } from '../kit/label-places.ts';
-import type { LabelGround, LabelWish } from '../kit/labels.ts';
 import { writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { shows, type View } from '../kit/view.ts';

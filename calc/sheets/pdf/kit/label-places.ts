@@ -1,6 +1,6 @@
 import { direction } from '../../../../routing/plane/direction.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
-import type { LabelPlace, LabelSize } from './labels.ts';
+import type { LabelPlace, LabelSize } from './best-label-place.ts';
 
 /** Off a line through the middle of a symbol, points. */
 const BESIDE = 3;

@@ -6,11 +6,11 @@ import { rangesOf } from '../../../words/ranges.ts';
 import { LAYERS } from '../../drawing/layers.ts';
 import { cloudOutline } from '../../drawing/revision-clouds.ts';
 import { type Area, MM, right, top } from './area.ts';
+import type { LabelGround, LabelWish } from './best-label-place.ts';
 import { DELTA, drawDelta } from './delta.ts';
 import type { SetRevision } from './draft.ts';
 import { BLACK, type Ink } from './ink.ts';
 import { placesAround } from './label-places.ts';
-import type { LabelGround, LabelWish } from './labels.ts';
 import type { Pen } from './pen.ts';
 import type { View } from './view.ts';
 

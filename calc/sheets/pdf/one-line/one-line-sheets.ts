@@ -6,14 +6,8 @@ import { type Draft, type Job, NOT_TO_SCALE } from '../kit/draft.ts';
 import { wrapped } from '../kit/lines-of-text.ts';
 import { drawViewTitle, FOOT } from '../kit/view-title.ts';
 import { feederConduitsOf } from '../schedules/feeder-schedule.ts';
-import {
-  drawOneLine,
-  levelHeights,
-  type OneLineSize,
-  oneLineSize,
-  pieceHeight,
-  type WordedNode,
-} from './one-line-drawing.ts';
+import { levelHeights, type OneLineSize, oneLineSize, pieceHeight, type WordedNode } from './level-heights.ts';
+import { drawOneLine } from './one-line-drawing.ts';
 import { type OneLinePage, oneLinePages } from './one-line-tree.ts';
 import { endsOf, equipmentLines, feederLines } from './one-line-words.ts';
 

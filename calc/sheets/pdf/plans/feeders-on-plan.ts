@@ -2,9 +2,9 @@ import { feederRoutesOf } from '../../../../routing/network/feeder-routes.ts';
 import { byId } from '../../../../routing/site/look-up.ts';
 import { printLength } from '../../../../routing/site/numbers/feet-inches.ts';
 import type { Feeder, Point2, Site } from '../../../../routing/site/site.ts';
+import type { LabelWish } from '../kit/best-label-place.ts';
 import { BLACK, GREY, type Ink } from '../kit/ink.ts';
 import { placesAlong, placesAround } from '../kit/label-places.ts';
-import type { LabelWish } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { partIn, type View } from '../kit/view.ts';
 

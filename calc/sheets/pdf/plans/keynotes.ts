@@ -6,9 +6,9 @@ import type { Plan } from '../../../plan/plan-shape.ts';
 import { tablesOf } from '../../../tables/editions.ts';
 import { leastWorkingSpace } from '../../../tables/lookup.ts';
 import type { Area } from '../kit/area.ts';
+import { type LabelGround, markAt } from '../kit/best-label-place.ts';
 import { drawKeynote, type Keynote, keynoteSize, type SheetKeynotes } from '../kit/keynotes.ts';
 import { placesAround } from '../kit/label-places.ts';
-import { type LabelGround, markAt } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { shows, type View } from '../kit/view.ts';
 

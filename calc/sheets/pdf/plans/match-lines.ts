@@ -1,8 +1,8 @@
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { type Area, inset, isWithinArea, right, top } from '../kit/area.ts';
+import type { LabelGround } from '../kit/best-label-place.ts';
 import type { SheetNumbers } from '../kit/draft.ts';
 import { PENS, WHITE } from '../kit/ink.ts';
-import type { LabelGround } from '../kit/labels.ts';
 import { CAP } from '../kit/letters.ts';
 import type { Pen } from '../kit/pen.ts';
 import type { View } from '../kit/view.ts';

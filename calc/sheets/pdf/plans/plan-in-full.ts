@@ -1,9 +1,10 @@
 import type { Drawing } from '../../drawing/drawing.ts';
 import { drawMoved } from '../as-built/moved-on-plan.ts';
+import type { LabelGround } from '../kit/best-label-place.ts';
 import { drawDimensions } from '../kit/dimension.ts';
 import type { Job } from '../kit/draft.ts';
 import type { SheetKeynotes } from '../kit/keynotes.ts';
-import { type LabelGround, writeLabels } from '../kit/labels.ts';
+import { writeLabels } from '../kit/labels.ts';
 import type { Pen } from '../kit/pen.ts';
 import { cloudWishes, drawClouds } from '../kit/revised.ts';
 import { drawUnderlays } from '../kit/underlay.ts';

@@ -1,6 +1,7 @@
 import type { Units } from '../../../../routing/site/schema/vocabulary.ts';
 import type { Gridline, Point2, Site } from '../../../../routing/site/site.ts';
 import { type Area, isWithinArea } from '../kit/area.ts';
+import type { LabelGround } from '../kit/best-label-place.ts';
 import {
   type DimensionString,
   figureRoom,
@@ -10,7 +11,6 @@ import {
   stringFigures,
 } from '../kit/dimension.ts';
 import { type FreeSpace, freeSpace } from '../kit/free-space.ts';
-import type { LabelGround } from '../kit/labels.ts';
 import type { Lettering } from '../kit/lettering.ts';
 import { shows, type View } from '../kit/view.ts';
 import { symbolScale } from './base-plan.ts';

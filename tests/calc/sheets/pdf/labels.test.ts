@@ -1,14 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Area, isWithinArea, overlap } from '../../../../calc/sheets/pdf/kit/area.ts';
+import type { LabelGround, LabelWish } from '../../../../calc/sheets/pdf/kit/best-label-place.ts';
 import { freeSpace } from '../../../../calc/sheets/pdf/kit/free-space.ts';
 import { placesAlong, placesAround } from '../../../../calc/sheets/pdf/kit/label-places.ts';
-import {
-  type LabelGround,
-  type LabelWish,
-  writeLabels,
-  writeMostOrNone,
-} from '../../../../calc/sheets/pdf/kit/labels.ts';
+import { writeLabels, writeMostOrNone } from '../../../../calc/sheets/pdf/kit/labels.ts';
 import { penWith } from '../../../../calc/sheets/pdf/kit/pen.ts';
 import type { Point2 } from '../../../../routing/site/site.ts';
 import { plainLettering } from './plain-lettering.ts';

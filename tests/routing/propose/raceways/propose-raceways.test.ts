@@ -5,7 +5,8 @@ import { keepoutFindings } from '../../../../routing/checks/keepout-findings.ts'
 import { runsOf } from '../../../../routing/network/runs.ts';
 import { insideOf } from '../../../../routing/plane/obstacle.ts';
 import { distance } from '../../../../routing/plane/space.ts';
-import { proposeRaceways, type RacewayMake } from '../../../../routing/propose/raceways/propose-raceways.ts';
+import { proposeRaceways } from '../../../../routing/propose/raceways/propose-raceways.ts';
+import type { RacewayMake } from '../../../../routing/propose/raceways/raceway-make.ts';
 import { sharedOf } from '../../../../routing/reach/shared.ts';
 import { readSiteValue } from '../../../../routing/site/file/read.ts';
 import type { Raceway, Site, SiteFile } from '../../../../routing/site/site.ts';
