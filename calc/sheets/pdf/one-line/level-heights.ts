@@ -1,6 +1,5 @@
 import type { SupplyNode } from '../../../supply/tree/supply-tree.ts';
 import { LEADING } from '../kit/letters.ts';
-import { heightsOf } from './one-line-drawing.ts';
 import type { OneLinePage } from './one-line-tree.ts';
 import { SYMBOL_HALF, SYMBOL_HEIGHT } from './symbol-pen.ts';
 
@@ -87,3 +86,15 @@ export interface OtherPieces {
 /** Height that a piece needs, points. */
 export const pieceHeight = (page: OneLinePage<WordedNode>, size: OneLineSize): number =>
   heightsOf(page, size).reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 24);
+
+export function heightsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
+  const levels = Math.max(...page.map(({ level }) => level)) + 1;
+  return Array.from({ length: levels }, (_, level): LevelHeight => {
+    const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);
+    const label = level === 0 && mine.some(({ supply }) => supply.feeder !== null) ? size.letters * LEADING : 0;
+    return {
+      feeder: Math.max(...mine.map((node) => (node.supply.feeder === null ? 0 : feederHeight(node, size)))) + label,
+      equipment: Math.max(...mine.map((node) => equipmentHeight(node, size))),
+    };
+  });
+}

@@ -7,8 +7,7 @@ import type { Pen } from '../kit/pen.ts';
 import { drawBranches, drawBreaker, drawGround } from './circuit-symbols.ts';
 import {
   BRANCH,
-  equipmentHeight,
-  feederHeight,
+  heightsOf,
   type LevelHeight,
   type OneLineSize,
   type OtherPieces,
@@ -54,18 +53,6 @@ export function drawOneLine(
     if (isCut) drawGoesOn(pen, [x, foot], [...new Set(node.children.map(others.goesOn))].join(', '), size);
     if (node.isGrounded) drawGround(pen, [x - k * SYMBOL_HALF, equipment - (k * SYMBOL_HEIGHT) / 2], k);
     if (node.hasBranches) drawBranches(pen, fed.length > 0 || isCut ? [x - k * 24, foot + k * 9] : [x, foot], BRANCH);
-  });
-}
-
-export function heightsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
-  const levels = Math.max(...page.map(({ level }) => level)) + 1;
-  return Array.from({ length: levels }, (_, level): LevelHeight => {
-    const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);
-    const label = level === 0 && mine.some(({ supply }) => supply.feeder !== null) ? size.letters * LEADING : 0;
-    return {
-      feeder: Math.max(...mine.map((node) => (node.supply.feeder === null ? 0 : feederHeight(node, size)))) + label,
-      equipment: Math.max(...mine.map((node) => equipmentHeight(node, size))),
-    };
   });
 }
 
