@@ -6,7 +6,7 @@ import { byId } from '../../site/look-up.ts';
 import { printLength } from '../../site/numbers/feet-inches.ts';
 import type { Charger, Member, Point3, Raceway, Site } from '../../site/site.ts';
 import { OUT_OF_GROUND } from './ground-ways.ts';
-import type { PaidBranches, Place, RacewayMake, RacewaysProposal } from './raceway-make.ts';
+import type { PaidBranches, RacewayMake, RacewayPlace, RacewaysProposal } from './raceway-make.ts';
 import { racewayPaths } from './raceway-paths.ts';
 import { type CircuitEnd, routeEnds, type Straights } from './route-ends.ts';
 import { besideStanding, walked } from './walked.ts';
@@ -32,7 +32,7 @@ export function proposeRaceways(
   const paidFor: PaidBranches[] = [];
   const lay = (
     from: string,
-    place: Place,
+    place: RacewayPlace,
     ends: readonly CircuitEnd[],
     told: (rounds: number) => void,
     isLast = false,
@@ -103,7 +103,7 @@ export function proposeRaceways(
   });
   const feeding = site.equipment.filter(({ id }) => open.some(({ from }) => from === id));
   const last = open.filter(({ from }) => from === feeding.at(-1)?.id);
-  const lastPlace: Place = last.some((one) => placeOf(site, one) === 'underground') ? 'underground' : 'overhead';
+  const lastPlace: RacewayPlace = last.some((one) => placeOf(site, one) === 'underground') ? 'underground' : 'overhead';
   for (const [done, { id }] of feeding.entries()) {
     const each = make.paid?.rounds ?? 1;
     tell(done * each, feeding.length * each);
@@ -147,7 +147,12 @@ const isInGround = ([a, b]: Straight): boolean => Math.min(a[2], b[2]) < 0;
 const isRiser = (one: Straight): boolean => isInGround(one) && Math.max(one[0][2], one[1][2]) === OUT_OF_GROUND;
 
 /** The site with raceways along some straights drawn in. */
-function withRaceways(site: Site, straights: readonly Straight[], place: Place, method: RacewayMake['method']): Site {
+function withRaceways(
+  site: Site,
+  straights: readonly Straight[],
+  place: RacewayPlace,
+  method: RacewayMake['method'],
+): Site {
   const inGround = (one: Straight): boolean => place === 'underground' || isInGround(one);
   const parts = [
     { kind: 'overhead', place: 'overhead', own: straights.filter((one) => !inGround(one)) },
@@ -178,7 +183,7 @@ function withStringers(site: Site, straights: readonly Straight[]): Site {
 
 const dropOf = (site: Site, { drop }: Charger) => byId(site.drops).get(drop)!;
 
-const placeOf = (site: Site, charger: Charger): Place =>
+const placeOf = (site: Site, charger: Charger): RacewayPlace =>
   dropOf(site, charger).mount === 'pedestal' ? 'underground' : 'overhead';
 
 function endOf(site: Site, charger: Charger): CircuitEnd {

@@ -4,13 +4,13 @@ import type { Stringer } from './held-line.ts';
 import type { FloorPrice } from './least-under.ts';
 import type { Judged } from './paid-search.ts';
 
-export type Place = 'overhead' | 'underground';
+export type RacewayPlace = 'overhead' | 'underground';
 
 /** What new raceways are of, and what a foot of raceway, of a circuit's conductors and of conduit weighs. */
 export interface RacewayMake {
   /** What comes up at a column, where a car may hit it, is of a kind of its own. */
-  readonly method: Readonly<Record<Place | 'riser', Raceway['method']>>;
-  readonly price: Readonly<Record<Place, SharedPrice>>;
+  readonly method: Readonly<Record<RacewayPlace | 'riser', Raceway['method']>>;
+  readonly price: Readonly<Record<RacewayPlace, SharedPrice>>;
   /** Supports of what is laid overhead may be so far apart, feet. */
   readonly supportEvery: number;
   /** Dollars of a foot of stringer. */
