@@ -85,9 +85,9 @@ export interface OtherPieces {
 
 /** Height that a piece needs, points. */
 export const pieceHeight = (page: OneLinePage<WordedNode>, size: OneLineSize): number =>
-  levelsOf(page, size).reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 24);
+  levelsOfPage(page, size).reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 24);
 
-export function levelsOf(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
+export function levelsOfPage(page: OneLinePage<WordedNode>, size: OneLineSize): readonly LevelHeight[] {
   const levels = Math.max(...page.map(({ level }) => level)) + 1;
   return Array.from({ length: levels }, (_, level): LevelHeight => {
     const mine = page.filter((placed) => placed.level === level).map(({ node }) => node);

@@ -8,7 +8,7 @@ import { drawBranches, drawBreaker, drawGround } from './circuit-symbols.ts';
 import {
   BRANCH,
   type LevelHeight,
-  levelsOf,
+  levelsOfPage,
   type OneLineSize,
   type OtherPieces,
   SPREAD,
@@ -58,7 +58,7 @@ export function drawOneLine(
 
 /** Where the feeders and the equipment of each level begin: down from the top, spread over what room there is. */
 function topsOf(page: OneLinePage<WordedNode>, room: Area, size: OneLineSize): readonly LevelHeight[] {
-  const heights = levelsOf(page, size);
+  const heights = levelsOfPage(page, size);
   const levels = heights.length;
   const spare = room.height - heights.reduce((sum, { feeder, equipment }) => sum + feeder + equipment, 0);
   const spread = Math.min(SPREAD * size.letters, Math.max(0, spare) / (levels + 1));
